@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.{ts,tsx}'],
+    testTimeout: 30_000,
+    // Two cores is the smallest machine the suite has to be quick on.
+    maxWorkers: 2,
+  },
+})
