@@ -6,7 +6,9 @@ export interface Refusal {
   readonly say: string
 }
 
-export type Result<T, E = Refusal> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E }
+export type Result<T, E = Refusal> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: E }
 
 export function ok<T>(value: T): { readonly ok: true; readonly value: T } {
   return { ok: true, value }

@@ -1,0 +1,14 @@
+// What a running job needs from outside. The core never sees these; tests put their own in.
+import type { Entry } from '../core/job/entries.ts'
+import type { Instant } from '../core/lib/instant.ts'
+
+export interface Clock {
+  readonly now: () => Instant
+  /** Milliseconds of a clock that only runs forward and that nobody can set. */
+  readonly running: () => number
+}
+
+export interface JournalPort {
+  /** Returns once the entries are on disk; throws when they are not. */
+  readonly append: (entries: readonly Entry[]) => Promise<void>
+}

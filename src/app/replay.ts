@@ -1,0 +1,43 @@
+// From the entries of a journal to the state they come to: the same fold as the live job.
+
+import { judgeBore } from '../core/bore/bore-judge.ts'
+import type { Definitions } from '../core/job/definitions.ts'
+import type { Entry, OpenedBody } from '../core/job/entries.ts'
+import { fold, opening } from '../core/job/fold.ts'
+import type { State } from '../core/job/state.ts'
+import type { Shown } from './session.ts'
+
+export type OpenedEntry = OpenedBody & { readonly seq: number; readonly at: string }
+
+export function openedOf(entries: readonly Entry[]): OpenedEntry {
+  const first = entries[0]
+  if (first === undefined || first.type !== 'job.opened') throw new Error('a job begins with job.opened')
+  return first
+}
+
+export function replay(entries: readonly Entry[]): {
+  readonly state: State
+  readonly shown: readonly Shown[]
+} {
+  const [first, ...rest] = entries
+  let state = opening(openedOf(entries))
+  const shown: Shown[] = first === undefined ? [] : [{ key: 0, kind: 'entry', entry: first, state }]
+  for (const entry of rest) {
+    state = fold(state, entry)
+    shown.push({ key: shown.length, kind: 'entry', entry, state })
+  }
+  return { state, shown }
+}
+
+/** Verdicts that this version of the program works out differently from their stored inputs. Nothing is replaced. */
+export function changedVerdicts(defs: Definitions, entries: readonly Entry[]): string[] {
+  return entries.flatMap((entry) => {
+    if (entry.type !== 'verdict.given') return []
+    const again = judgeBore(entry.verdict.inputs)
+    if (JSON.stringify(again) === JSON.stringify(entry.verdict.result)) return []
+    const title = defs.steps.find((s) => s.id === entry.step)?.step.title ?? entry.step
+    return [
+      `${title} (entry ${entry.seq}) was worked out by Barover ${entry.verdict.version} as ${entry.verdict.result.verdict}; this version comes to ${again.verdict} or to other figures. The stored verdict stands.`,
+    ]
+  })
+}

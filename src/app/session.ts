@@ -1,0 +1,124 @@
+// A running job: lines in, blocks out. An entry is on disk before anything of it is shown. Knows no terminal.
+import { admit, type Engine } from '../core/job/admit.ts'
+import type { Entry } from '../core/job/entries.ts'
+import { fold } from '../core/job/fold.ts'
+import type { Input } from '../core/job/input.ts'
+import type { State } from '../core/job/state.ts'
+import type { Instant } from '../core/lib/instant.ts'
+import { hear } from '../core/talk/hear.ts'
+import { QUIET, type Talk } from '../core/talk/heard.ts'
+import type { Clock, JournalPort } from './ports.ts'
+
+/** One thing for the transcript: an entry with the states around it, or words that are on no record. */
+export type Shown =
+  | { readonly key: number; readonly kind: 'entry'; readonly entry: Entry; readonly state: State }
+  | {
+      readonly key: number
+      readonly kind: 'said'
+      readonly lines: readonly string[]
+      readonly refusal: boolean
+    }
+
+export interface Snapshot {
+  readonly state: State
+  readonly talk: Talk
+  readonly now: Instant
+  readonly shown: readonly Shown[]
+}
+
+export interface Session {
+  readonly engine: Engine
+  readonly snapshot: () => Snapshot
+  readonly subscribe: (listener: () => void) => () => void
+  /** A line somebody keyed. Lines are taken one after the other. */
+  readonly hear: (line: string) => Promise<void>
+  /** Time went by; what has lapsed falls now. */
+  readonly tick: () => Promise<void>
+  readonly bring: (input: Input) => Promise<void>
+}
+
+/** Wall and running clock may part by this much before it counts as a clock that was moved. */
+const CLOCK_SLACK_MS = 5000
+
+interface Start {
+  readonly engine: Engine
+  readonly state: State
+  readonly shown: readonly Shown[]
+  readonly journal: JournalPort
+  readonly clock: Clock
+}
+
+export function createSession(start: Start): Session {
+  const { engine, journal, clock } = start
+  const listeners = new Set<() => void>()
+  let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
+  let key = start.shown.length
+  let queue: Promise<void> = Promise.resolve()
+  let lastRunning = clock.running()
+  let lastWall = snapshot.now.ms
+
+  const publish = (next: Partial<Snapshot>): void => {
+    snapshot = { ...snapshot, ...next }
+    for (const listener of listeners) listener()
+  }
+  const said = (lines: readonly string[], refusal: boolean): Shown[] =>
+    lines.length === 0 ? [] : [{ key: key++, kind: 'said', lines, refusal }]
+
+  /** A wall clock that ran apart from the running clock was moved by somebody: nothing that rests on it stands. */
+  const movedSeconds = (now: Instant): number => {
+    const running = clock.running()
+    const apart = now.ms - lastWall - (running - lastRunning)
+    lastRunning = running
+    lastWall = now.ms
+    return Math.abs(apart) > CLOCK_SLACK_MS ? Math.round(apart / 1000) : 0
+  }
+
+  const take = async (input: Input): Promise<readonly Shown[]> => {
+    const now = clock.now()
+    const moved = movedSeconds(now)
+    const shown: Shown[] = []
+    const inputs: Input[] = moved === 0 ? [input] : [{ do: 'clock-moved', seconds: moved }, input]
+    for (const one of inputs) {
+      const admitted = admit(engine, snapshot.state, one, now)
+      if (admitted.entries.length > 0) await journal.append(admitted.entries)
+      let state = snapshot.state
+      for (const entry of admitted.entries) {
+        state = fold(state, entry)
+        shown.push({ key: key++, kind: 'entry', entry, state })
+      }
+      snapshot = { ...snapshot, state, now }
+      if (admitted.refusal !== null) shown.push(...said([admitted.refusal.say], true))
+    }
+    return shown
+  }
+
+  const inTurn = (work: () => Promise<void>): Promise<void> => {
+    queue = queue.then(work)
+    return queue
+  }
+
+  return {
+    engine,
+    snapshot: () => snapshot,
+    subscribe: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    hear: (line) =>
+      inTurn(async () => {
+        const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
+        const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
+        publish({ talk: heard.talk, now: clock.now(), shown: [...snapshot.shown, ...shown] })
+      }),
+    tick: () =>
+      inTurn(async () => {
+        const shown = await take({ do: 'tick' })
+        publish({ now: clock.now(), shown: [...snapshot.shown, ...shown] })
+      }),
+    bring: (input) =>
+      inTurn(async () => {
+        const shown = await take(input)
+        publish({ talk: QUIET, now: clock.now(), shown: [...snapshot.shown, ...shown] })
+      }),
+  }
+}

@@ -1,0 +1,130 @@
+// One file that a lead wrote, read whole: YAML, shape, cross-checks. Its first key tells what the file is.
+import { isMap, isScalar, type Node } from 'yaml'
+import type { z } from 'zod'
+import { type Crew, crewSchema } from '../core/definition/crew.ts'
+import { type Instruments, instrumentsSchema } from '../core/definition/instruments.ts'
+import { type LimitBook, limitBookSchema } from '../core/definition/limit-book.ts'
+import { type Finding, list, nearest, quote } from '../core/definition/lint-common.ts'
+import { lintCrew } from '../core/definition/lint-crew.ts'
+import { lintInstruments } from '../core/definition/lint-instruments.ts'
+import { lintLimitBook } from '../core/definition/lint-limit-book.ts'
+import { lintMachine } from '../core/definition/lint-machine.ts'
+import { lintProcedure } from '../core/definition/lint-procedure.ts'
+import { type Machine, machineSchema } from '../core/definition/machine.ts'
+import { type Procedure, procedureSchema } from '../core/definition/procedure.ts'
+import { assertNever } from '../core/lib/result.ts'
+import { type Diagnostic, tidy } from './diagnostic.ts'
+import { locateFinding, locateIssues } from './locate.ts'
+import { usefulSpan } from './node-at.ts'
+import { readYaml, type YamlFile } from './read-yaml.ts'
+import { place } from './span.ts'
+
+/** The five kinds of file, by their first key. */
+export const KINDS = ['procedure', 'machine', 'limit_book', 'instruments', 'crew'] as const
+export type DefinitionKind = (typeof KINDS)[number]
+
+export type Definition =
+  | { readonly kind: 'procedure'; readonly value: Procedure }
+  | { readonly kind: 'machine'; readonly value: Machine }
+  | { readonly kind: 'limit_book'; readonly value: LimitBook }
+  | { readonly kind: 'instruments'; readonly value: Instruments }
+  | { readonly kind: 'crew'; readonly value: Crew }
+
+export type DefinitionResult =
+  | (Definition & { readonly ok: true; readonly yaml: YamlFile; readonly warnings: readonly Diagnostic[] })
+  | { readonly ok: false; readonly kind?: DefinitionKind; readonly diagnostics: readonly Diagnostic[] }
+
+/** Reads and checks one file; `file` is the name shown with its problems. Never throws on any text. */
+export function readDefinition(text: string, file: string): DefinitionResult {
+  const read = readYaml(text, file)
+  if (!read.ok) return { ok: false, ...kindGuess(text), diagnostics: tidy(read.diagnostics) }
+  const { yaml, warnings } = read
+  const kind = kindOf(yaml)
+  if (kind === undefined) return { ok: false, diagnostics: tidy([...warnings, unknownKind(yaml)]) }
+  const parsed = parseKind(kind, yaml.value)
+  if ('issues' in parsed) {
+    return {
+      ok: false,
+      kind,
+      diagnostics: tidy([...warnings, ...locateIssues(yaml, parsed.schema, parsed.issues)]),
+    }
+  }
+  const found = [...warnings, ...lint(parsed).map((one) => locateFinding(yaml, one))]
+  if (found.some((one) => one.severity === 'error')) return { ok: false, kind, diagnostics: tidy(found) }
+  return { ok: true, ...parsed, yaml, warnings: tidy(found) }
+}
+
+type Parsed = Definition | { readonly schema: z.ZodType; readonly issues: readonly z.core.$ZodIssue[] }
+
+function parseKind(kind: DefinitionKind, value: unknown): Parsed {
+  switch (kind) {
+    case 'procedure':
+      return parse(procedureSchema, value, (v) => ({ kind, value: v }))
+    case 'machine':
+      return parse(machineSchema, value, (v) => ({ kind, value: v }))
+    case 'limit_book':
+      return parse(limitBookSchema, value, (v) => ({ kind, value: v }))
+    case 'instruments':
+      return parse(instrumentsSchema, value, (v) => ({ kind, value: v }))
+    case 'crew':
+      return parse(crewSchema, value, (v) => ({ kind, value: v }))
+    default:
+      return assertNever(kind)
+  }
+}
+
+function parse<S extends z.ZodType>(
+  schema: S,
+  value: unknown,
+  make: (value: z.output<S>) => Definition,
+): Parsed {
+  const result = schema.safeParse(value)
+  return result.success ? make(result.data) : { schema, issues: result.error.issues }
+}
+
+function lint(definition: Definition): Finding[] {
+  switch (definition.kind) {
+    case 'procedure':
+      return lintProcedure(definition.value)
+    case 'machine':
+      return lintMachine(definition.value)
+    case 'limit_book':
+      return lintLimitBook(definition.value)
+    case 'instruments':
+      return lintInstruments(definition.value)
+    case 'crew':
+      return lintCrew(definition.value)
+    default:
+      return assertNever(definition)
+  }
+}
+
+function isKind(word: unknown): word is DefinitionKind {
+  return KINDS.some((kind) => kind === word)
+}
+
+function kindOf(yaml: YamlFile): DefinitionKind | undefined {
+  const root = yaml.doc.contents
+  const key = isMap(root) ? root.items[0]?.key : undefined
+  return isScalar(key) && isKind(key.value) ? key.value : undefined
+}
+
+/** For a file that is no YAML yet: the first word of a line without indent, comments and the mark of a document apart. */
+function kindGuess(text: string): { kind?: DefinitionKind } {
+  const word = /^(?!#|---|%)(?=\S)\ufeff?([a-z_]+):/m.exec(text)?.[1]
+  return isKind(word) ? { kind: word } : {}
+}
+
+function unknownKind(yaml: YamlFile): Diagnostic {
+  const root = yaml.doc.contents as Node | null
+  const first = isMap(root) && isScalar(root.items[0]?.key) ? String(root.items[0].key.value) : undefined
+  const where = place(yaml.file, yaml.text, yaml.lines, usefulSpan({ node: root, key: null, depth: 0 }))
+  const near = first === undefined ? undefined : nearest(first, KINDS)
+  const choices = `the first key is ${list(KINDS, 'or')}`
+  const hint = near === undefined ? choices : `did you mean ${near}? (${choices})`
+  const message =
+    first === undefined
+      ? 'This file does not begin with a key.'
+      : `${quote(first)} does not tell what this file is.`
+  return { ...where, code: 'unknown-file', message, hint, severity: 'error' }
+}

@@ -1,0 +1,39 @@
+// From the texts a job carries to its definitions. The same for a new job and for one taken up a year later.
+import { assemble, type Definitions } from '../core/job/definitions.ts'
+import type { FileCopy } from '../core/job/entries.ts'
+import { checkJob, type JobFiles, type TextFile } from './check.ts'
+import type { Diagnostic } from './diagnostic.ts'
+
+export type DefinitionsResult =
+  | { readonly ok: true; readonly defs: Definitions; readonly warnings: readonly Diagnostic[] }
+  | { readonly ok: false; readonly diagnostics: readonly Diagnostic[] }
+
+type Copy = Pick<FileCopy, 'role' | 'name' | 'text'>
+
+/** Checks the files together and assembles them. A missing file is a diagnostic like any other. */
+export function definitionsFrom(files: readonly Copy[]): DefinitionsResult {
+  const only = (role: FileCopy['role']): TextFile =>
+    asText(files.find((f) => f.role === role) ?? { role, name: `(no ${role} file)`, text: '' })
+  const all = (role: FileCopy['role']): TextFile[] => files.filter((f) => f.role === role).map(asText)
+  const job: JobFiles = {
+    procedure: only('procedure'),
+    parts: all('part'),
+    machine: only('machine'),
+    instruments: only('instruments'),
+    crew: only('crew'),
+    limitBooks: all('limit-book'),
+  }
+  const checked = checkJob(job)
+  if (!checked.ok) return checked
+  const assembled = assemble(checked.job)
+  if (assembled.ok) return { ok: true, defs: assembled.value, warnings: checked.warnings }
+  const where = { file: job.procedure.path, line: 1, column: 1, endColumn: 2 }
+  return {
+    ok: false,
+    diagnostics: [{ ...where, code: assembled.error.code, message: assembled.error.say, severity: 'error' }],
+  }
+}
+
+function asText(copy: Copy): TextFile {
+  return { path: copy.name, text: copy.text }
+}

@@ -1,0 +1,94 @@
+// From a path in the plain values to the place in the text that an author would look at.
+import { type Document, isAlias, isCollection, isMap, isScalar, isSeq, type Node, type Pair } from 'yaml'
+import type { Span } from './span.ts'
+
+export type Step = string | number
+
+export interface Found {
+  /** The last node on the path that exists, aliases followed on the way. */
+  readonly node: Node | null
+  /** Its key, if it is the value of one. */
+  readonly key: Node | null
+  /** How many steps of the path exist. */
+  readonly depth: number
+  /** Set when the node that was looked for is an alias: the use, whose target is `node`. */
+  readonly use?: Node
+}
+
+/** Follows `path` as far as it goes; what is missing, or came from nowhere, ends the walk early. */
+export function nodeAt(doc: Document, path: readonly Step[]): Found {
+  let found: Found = { node: doc.contents as Node | null, key: null, depth: 0 }
+  for (const step of path) {
+    const next = stepInto(doc, found.node, step)
+    if (next === undefined) break
+    found = { ...next, depth: found.depth + 1 }
+  }
+  return found
+}
+
+function stepInto(doc: Document, node: Node | null, step: Step): Omit<Found, 'depth'> | undefined {
+  if (isMap(node)) {
+    const pair = pairOf(node.items as Pair[], String(step))
+    return pair === undefined ? undefined : follow(doc, pair.value as Node | null, pair.key as Node)
+  }
+  if (isSeq(node) && typeof step === 'number' && step < node.items.length) {
+    return follow(doc, node.items[step] as Node | null, null)
+  }
+  return undefined
+}
+
+function pairOf(pairs: readonly Pair[], key: string): Pair | undefined {
+  return pairs.find((pair) => isScalar(pair.key) && String(pair.key.value) === key)
+}
+
+function follow(doc: Document, node: Node | null, key: Node | null): Omit<Found, 'depth'> {
+  if (!isAlias(node)) return { node, key }
+  return { node: node.resolve(doc) ?? null, key, use: node }
+}
+
+/** The span of the key whose value was found. */
+export function ownKeySpan(found: Found): Span | undefined {
+  return found.key === null ? undefined : rangeOf(found.key)
+}
+
+/** The span of the key `name` in the map at `found`, if it is there. */
+export function keySpan(found: Found, name: string): Span | undefined {
+  if (!isMap(found.node)) return undefined
+  const pair = pairOf(found.node.items as Pair[], name)
+  return pair === undefined ? undefined : rangeOf(pair.key as Node)
+}
+
+/** Written with brackets on one line. */
+export function isFlow(found: Found): boolean {
+  return isCollection(found.node) && found.node.flow === true
+}
+
+/** The key is there and nothing stands behind it. */
+export function keyIsAlone(found: Found, name: string): boolean {
+  if (!isMap(found.node)) return false
+  const value = pairOf(found.node.items as Pair[], name)?.value as Node | null | undefined
+  return value === null || (isScalar(value) && value.value === null && rangeOf(value) === undefined)
+}
+
+/** The useful span of what was found: a use before its target, a value, else its key; of a map its first key. */
+export function usefulSpan(found: Found): Span {
+  const use = found.use && rangeOf(found.use)
+  return use ?? valueSpan(found.node) ?? (found.key && rangeOf(found.key)) ?? [0, 0]
+}
+
+function valueSpan(node: Node | null): Span | undefined {
+  if (!isCollection(node)) return node === null ? undefined : rangeOf(node)
+  for (const item of node.items) {
+    const inner = isMap(node) ? (item as Pair).key : item
+    const span = isCollection(inner) ? valueSpan(inner) : rangeOf(inner as Node | null)
+    if (span !== undefined) return span
+  }
+  return rangeOf(node)
+}
+
+/** Start and end of a node's own text; nothing for an empty one. */
+function rangeOf(node: Node | null): Span | undefined {
+  const range = node?.range
+  if (range === null || range === undefined || range[0] === range[1]) return undefined
+  return [range[0], range[1]]
+}

@@ -1,0 +1,87 @@
+// Reading the command line with Node's own parser, and the help of each command.
+import { type ParseArgsConfig, parseArgs } from 'node:util'
+import { UserError } from '../node/user-error.ts'
+import { EXIT, EXIT_WORDS } from './exit.ts'
+
+export interface Command {
+  readonly name: string
+  readonly usage: string
+  readonly summary: string
+  readonly options: Readonly<Record<string, { readonly type: 'string' | 'boolean'; readonly says: string }>>
+  readonly positionals: { readonly least: number; readonly most: number }
+  readonly run: (values: Values, positionals: readonly string[]) => Promise<number>
+}
+
+export type Values = Readonly<Record<string, string | boolean | undefined>>
+
+export const SHARED = {
+  jobs: { type: 'string', says: 'folder that jobs are kept in (default: jobs, here)' },
+  json: { type: 'boolean', says: 'print one JSON object for other programs' },
+  plain: { type: 'boolean', says: 'plain lines, nothing drawn over: for screen readers and pipes' },
+  ascii: { type: 'boolean', says: 'only ASCII signs' },
+} as const
+
+export function readArgs(
+  command: Command,
+  args: readonly string[],
+): { values: Values; positionals: readonly string[] } {
+  const options: NonNullable<ParseArgsConfig['options']> = { help: { type: 'boolean' } }
+  for (const [name, { type }] of Object.entries(command.options)) options[name] = { type }
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options,
+      allowPositionals: true,
+      strict: true,
+    })
+    if (values.help !== true) checkCount(command, positionals.length)
+    return { values: values as Values, positionals }
+  } catch (error) {
+    if (error instanceof UserError) throw error
+    const first = error instanceof Error ? (error.message.split('\n')[0] ?? '') : ''
+    throw new UserError(
+      first.replace(/\.? To specify.*$/, '.'),
+      EXIT.wrongUse,
+      `barover ${command.name} --help`,
+    )
+  }
+}
+
+function checkCount(command: Command, count: number): void {
+  const { least, most } = command.positionals
+  if (count >= least && count <= most) return
+  throw new UserError(
+    `barover ${command.name} is called as: ${command.usage}`,
+    EXIT.wrongUse,
+    `barover ${command.name} --help`,
+  )
+}
+
+export function text(values: Values, name: string): string | undefined {
+  const value = values[name]
+  return typeof value === 'string' ? value : undefined
+}
+
+export function commandHelp(command: Command): string {
+  const rows = Object.entries(command.options).map(
+    ([name, { type, says }]) => `  --${`${name}${type === 'string' ? ' …' : ''}`.padEnd(14)} ${says}`,
+  )
+  return [command.summary, '', `  ${command.usage}`, '', ...rows, `  --${'help'.padEnd(14)} this page`].join(
+    '\n',
+  )
+}
+
+export function generalHelp(commands: readonly Command[]): string {
+  return [
+    'Barover: a guided procedure assistant for the piston end of a reciprocating gas compressor.',
+    '',
+    ...commands.map((c) => `  ${c.usage}\n      ${c.summary}`),
+    '',
+    'barover COMMAND --help says more. Without a command: a choice of jobs.',
+    '',
+    'Exit codes:',
+    ...EXIT_WORDS.map(([code, words]) => `  ${String(code).padStart(3)}  ${words}`),
+    '',
+    'The maker’s manual, site permits, local code and licensed practice come first.',
+  ].join('\n')
+}

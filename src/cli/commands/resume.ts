@@ -1,0 +1,57 @@
+// barover resume: take a job up where it was left.
+import type { Clock } from '../../app/ports.ts'
+import { openedOf } from '../../app/replay.ts'
+import type { Entry } from '../../core/job/entries.ts'
+import { readStamp } from '../../core/lib/instant.ts'
+import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
+import { findJob } from '../../node/job-folder.ts'
+import { UserError } from '../../node/user-error.ts'
+import { type Command, SHARED, text, type Values } from '../args.ts'
+import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
+import { EXIT } from '../exit.ts'
+import { takeUpJob } from '../open.ts'
+import { print } from '../terminal.ts'
+import { jobsFolder } from './run.ts'
+
+export const resumeCommand: Command = {
+  name: 'resume',
+  usage: 'barover resume JOB [--answers FILE] [--jobs DIR]',
+  summary: 'Take a job up where it was left. JOB is a path, its id, or a part of the id that only it has.',
+  options: {
+    answers: { type: 'string', says: 'take the answers from this file; never for a REAL job' },
+    ...SHARED,
+  },
+  positionals: { least: 1, most: 1 },
+  run: async (values, [job]) => resumeJob(job ?? '', values),
+}
+
+export async function resumeJob(job: string, values: Values): Promise<number> {
+  const file = findJob(jobsFolder(values), job)
+  const answers = text(values, 'answers')
+  const lines = answers === undefined ? null : answersFrom(answers)
+  if (lines !== null && file.record === 'REAL')
+    throw new UserError('A REAL job takes its answers from a person at a terminal.', EXIT.checkFailed)
+  const stepped = lines === null ? null : steppedFrom({ ms: 0, offsetMin: 0 })
+  const opened = takeUpJob(file.path, (entries) => clockFor(entries, stepped))
+  if (opened.session.snapshot().state.closed !== null) {
+    opened.journal.close()
+    throw new UserError(
+      `The job ${file.id} is closed: there is nothing to take up.`,
+      EXIT.checkFailed,
+      `barover show ${file.id}`,
+    )
+  }
+  if (opened.journal.torn !== null && values.json !== true) print(opened.journal.torn)
+  await opened.session.bring({ do: 'take-up' })
+  return lines === null ? drivePerson(opened, values) : driveScripted(opened, lines, stepped, values)
+}
+
+/** A clock that was set by hand carries on a minute after the last entry; any other job has the machine's own clock. */
+function clockFor(entries: readonly Entry[], stepped: ReturnType<typeof steppedFrom> | null): Clock {
+  const last = readStamp(entries[entries.length - 1]?.at ?? '')
+  if (openedOf(entries).clock !== 'set' || last === null) return systemClock
+  const from = { ...last, ms: last.ms + 60_000 }
+  if (stepped === null) return runningFrom(from)
+  stepped.setTo(from)
+  return stepped
+}

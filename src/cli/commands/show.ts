@@ -1,0 +1,45 @@
+// barover show: the whole sheet of a job, as it was filled in.
+import { changedVerdicts, openedOf, replay } from '../../app/replay.ts'
+import { layOut, plainText, row } from '../../core/sheet/block.ts'
+import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { readingLines } from '../../core/talk/tell-about.ts'
+import { findJob } from '../../node/job-folder.ts'
+import { readJob } from '../../node/job-store.ts'
+import { type Command, SHARED } from '../args.ts'
+import { EXIT } from '../exit.ts'
+import { definitionsOrProblem } from '../open.ts'
+import { print, sheetStyle } from '../terminal.ts'
+import { jobsFolder } from './run.ts'
+
+export const showCommand: Command = {
+  name: 'show',
+  usage: 'barover show JOB [--jobs DIR]',
+  summary: 'Show a job back: every entry on its sheet, then all readings.',
+  options: { jobs: SHARED.jobs, json: SHARED.json, ascii: SHARED.ascii },
+  positionals: { least: 1, most: 1 },
+  run: async (values, [job]) => {
+    const file = findJob(jobsFolder(values), job ?? '')
+    const { entries, head, torn } = readJob(file.path)
+    const { state, shown } = replay(entries)
+    if (values.json === true) {
+      print(JSON.stringify({ job: state.job, record: state.record, closed: state.closed, head, entries }))
+      return EXIT.done
+    }
+    const defs = definitionsOrProblem(openedOf(entries).files, new Map())
+    const style = sheetStyle(values, state.record)
+    for (const one of shown) {
+      if (one.kind !== 'entry') continue
+      for (const block of entryBlocks(defs, one.state, one.entry, style))
+        print(plainText(layOut(block, style)))
+    }
+    const after = [
+      row('All readings', 'strong'),
+      ...readingLines(defs, state).map((line) => row(line)),
+      ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
+      ...(torn ? [row('An unfinished last line follows; it was never shown as saved.', 'caution')] : []),
+      row(`Head: ${head}`),
+    ]
+    print(plainText(layOut({ margin: '', rows: after }, style)))
+    return EXIT.done
+  },
+}

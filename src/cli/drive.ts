@@ -1,0 +1,74 @@
+// Drives an opened job to its end on whatever screen there is.
+import process from 'node:process'
+import { createInterface } from 'node:readline'
+import type { SetClock } from '../node/clock.ts'
+import { readTextFile } from '../node/definition-files.ts'
+import { UserError } from '../node/user-error.ts'
+import { type AnswerLine, readAnswers } from '../plain/answers.ts'
+import { runPlain } from '../plain/plain.ts'
+import type { Values } from './args.ts'
+import { EXIT } from './exit.ts'
+import { printEnding } from './finish.ts'
+import type { OpenedJob } from './open.ts'
+import { canDraw, sheetStyle } from './terminal.ts'
+
+export function answersFrom(path: string): readonly AnswerLine[] {
+  const read = readAnswers(readTextFile(path), path)
+  if (!read.ok) throw new UserError(read.error.say, EXIT.wrongUse)
+  return read.value
+}
+
+/** Answers one by one; the clock goes on as the file says, by its step before each answer. */
+async function* scripted(lines: readonly AnswerLine[], clock: SetClock | null): AsyncGenerator<string> {
+  let step = 0
+  for (const line of lines) {
+    if (line.kind === 'clock') clock?.setTo(line.at)
+    else if (line.kind === 'step') step = line.ms
+    else if (line.kind === 'wait') clock?.advance(line.ms)
+    else {
+      clock?.advance(step)
+      yield line.text
+    }
+  }
+}
+
+export async function driveScripted(
+  opened: OpenedJob,
+  lines: readonly AnswerLine[],
+  clock: SetClock | null,
+  values: Values,
+): Promise<number> {
+  const out = values.json === true ? { write: () => undefined } : process.stdout
+  const run = {
+    style: sheetStyle(values, opened.record),
+    out: { write: (text: string) => void out.write(text) },
+    prompts: false,
+  }
+  try {
+    await runPlain(opened.session, scripted(lines, clock), run)
+    return printEnding(opened, values)
+  } finally {
+    opened.journal.close()
+  }
+}
+
+export async function drivePerson(opened: OpenedJob, values: Values): Promise<number> {
+  try {
+    if (canDraw(values)) {
+      const { drawJob } = await import('../ui/draw-job.tsx')
+      const interrupted = await (drawJob as any)(opened.session)
+      const code = printEnding(opened, values)
+      return interrupted ? EXIT.interrupted : code
+    }
+    const lines = createInterface({ input: process.stdin, terminal: false })
+    const run = {
+      style: sheetStyle(values, opened.record),
+      out: { write: (text: string) => void process.stdout.write(text) },
+      prompts: true,
+    }
+    await runPlain(opened.session, lines, run)
+    return printEnding(opened, values)
+  } finally {
+    opened.journal.close()
+  }
+}

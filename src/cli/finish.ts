@@ -1,0 +1,64 @@
+// How a run ends: what is said, and the exit code.
+import { outcomeOf } from '../core/job/outcome.ts'
+import { openStop, type State } from '../core/job/state.ts'
+import { layOut, plainText, row } from '../core/sheet/block.ts'
+import type { Values } from './args.ts'
+import { EXIT } from './exit.ts'
+import type { OpenedJob } from './open.ts'
+import { print, sheetStyle } from './terminal.ts'
+
+export interface Ending {
+  readonly job: string
+  readonly record: string
+  readonly path: string
+  readonly finished: boolean
+  readonly verdict: string
+  readonly dispositions: readonly { readonly choice: string; readonly by: string; readonly why: string }[]
+  readonly head: string
+}
+
+export function endingOf({ session, journal, path, defs, record }: OpenedJob): Ending {
+  const { state } = session.snapshot()
+  const dispositions = Object.values(state.dispositions).filter((d) => !d.void)
+  return {
+    job: state.job,
+    record,
+    path,
+    finished: state.closed !== null,
+    verdict: state.closed ?? (openStop(state) === null ? 'OPEN' : outcomeOf(defs, state)),
+    dispositions: dispositions.map((d) => ({ choice: d.choice, by: d.person, why: d.why })),
+    head: journal.head(),
+  }
+}
+
+/** 0 when the job is done; 3 when it is left unfinished or ended in HOLD or STOP. */
+export function exitCodeOf(state: State): number {
+  if (state.closed === null) return EXIT.unfinished
+  return state.closed === 'HOLD' || state.closed === 'STOP' ? EXIT.unfinished : EXIT.done
+}
+
+export function printEnding(opened: OpenedJob, values: Values): number {
+  const ending = endingOf(opened)
+  if (values.json === true) {
+    print(JSON.stringify(ending))
+  } else {
+    const done = ending.dispositions.map((d) => `, ${d.choice} by ${d.by}`).join('')
+    const rows = [
+      row(
+        ending.finished
+          ? `Verdict ${ending.verdict}${done}.`
+          : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
+        'strong',
+      ),
+      row(`Log: ${ending.path}`),
+      row(`Head: ${ending.head}`),
+      row(
+        'Write the head down elsewhere: it is what proves later that nothing was changed or cut off.',
+        'faint',
+      ),
+      ...(ending.finished ? [] : [row(`Take it up again: barover resume ${ending.job}`)]),
+    ]
+    print(`\n${plainText(layOut({ margin: '', rows }, sheetStyle(values, opened.record)))}`)
+  }
+  return exitCodeOf(opened.session.snapshot().state)
+}

@@ -1,0 +1,85 @@
+// The entry point: picks a command, turns what went wrong into one sentence and an exit code. Nothing else exits.
+import module from 'node:module'
+import process from 'node:process'
+import { UserError } from '../node/user-error.ts'
+import { VERSION } from '../node/version.ts'
+import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
+import { checkCommand } from './commands/check.ts'
+import { jobsCommand } from './commands/jobs.ts'
+import { resumeCommand } from './commands/resume.ts'
+import { runCommand } from './commands/run.ts'
+import { showCommand } from './commands/show.ts'
+import { startCommand } from './commands/start.ts'
+import { verifyCommand } from './commands/verify.ts'
+import { EXIT } from './exit.ts'
+import { print } from './terminal.ts'
+
+// Free speed where Node has it (22 and later); not there on 20.
+const { enableCompileCache } = module as { enableCompileCache?: () => unknown }
+enableCompileCache?.()
+
+const COMMANDS: readonly Command[] = [
+  runCommand,
+  resumeCommand,
+  jobsCommand,
+  showCommand,
+  verifyCommand,
+  checkCommand,
+]
+
+async function main(args: readonly string[]): Promise<number> {
+  const [name, ...rest] = args
+  if (name === '--help' || name === 'help' || name === '-h') {
+    print(generalHelp(COMMANDS))
+    return EXIT.done
+  }
+  if (name === '--version') {
+    print(VERSION)
+    return EXIT.done
+  }
+  if (name === undefined || name.startsWith('-')) return dispatch(startCommand, args)
+  const command = COMMANDS.find((c) => c.name === name)
+  if (command === undefined) {
+    throw new UserError(
+      `"${name.slice(0, 20)}" is no command of Barover.`,
+      EXIT.wrongUse,
+      `One of: ${COMMANDS.map((c) => c.name).join(', ')}.`,
+    )
+  }
+  return dispatch(command, rest)
+}
+
+async function dispatch(command: Command, args: readonly string[]): Promise<number> {
+  const { values, positionals } = readArgs(command, args)
+  if (values.help === true) {
+    print(commandHelp(command))
+    return EXIT.done
+  }
+  return command.run(values, positionals)
+}
+
+function report(error: unknown): number {
+  if (error instanceof UserError) {
+    process.stderr.write(`${error.message}\n${error.hint === undefined ? '' : `${error.hint}\n`}`)
+    return error.exitCode
+  }
+  const what = error instanceof Error ? error : new Error(String(error))
+  process.stderr.write(`A fault in Barover itself: ${what.message}\nWhat was shown as saved is on disk.\n`)
+  if (process.env.BAROVER_DEBUG !== undefined) process.stderr.write(`${what.stack ?? ''}\n`)
+  return EXIT.bug
+}
+
+// A reader that went away (a pager that was quit) is no fault of ours and nothing more can be said to it.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(EXIT.done)
+  throw error
+})
+
+main(process.argv.slice(2)).then(
+  (code) => {
+    process.exitCode = code
+  },
+  (error: unknown) => {
+    process.exitCode = report(error)
+  },
+)

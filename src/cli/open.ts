@@ -1,0 +1,100 @@
+// Opening and taking up jobs: files, definitions, journal and session put together. The only composition root.
+
+import type { Clock } from '../app/ports.ts'
+import { openedOf, replay } from '../app/replay.ts'
+import { createSession, type Session } from '../app/session.ts'
+import { definitionsFrom } from '../authoring/definitions.ts'
+import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
+import type { Definitions, RecordKind } from '../core/job/definitions.ts'
+import type { Entry, FileCopy } from '../core/job/entries.ts'
+import { openJob } from '../core/job/open-job.ts'
+import { stamp } from '../core/lib/instant.ts'
+import { zoneName } from '../node/clock.ts'
+import { readJobFiles } from '../node/definition-files.ts'
+import { jobPath, newJobId } from '../node/job-folder.ts'
+import { createJob, type OpenJournal, openJob as openJournalFile } from '../node/job-store.ts'
+import { UserError } from '../node/user-error.ts'
+import { VERSION } from '../node/version.ts'
+import { EXIT } from './exit.ts'
+
+export interface OpenedJob {
+  readonly session: Session
+  readonly journal: OpenJournal
+  readonly path: string
+  readonly defs: Definitions
+  readonly record: RecordKind
+}
+
+export interface NewJob {
+  readonly procedurePath: string
+  readonly machinePath: string
+  readonly jobs: string
+  /** Null: EXAMPLE for a machine marked invented, otherwise REAL. */
+  readonly record: RecordKind | null
+  readonly clock: Clock
+  readonly clockKind: 'system' | 'set'
+  readonly answers: 'person' | 'script'
+}
+
+export function startJob(wanted: NewJob): OpenedJob {
+  const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
+  const defs = definitionsOrProblem(files, paths)
+  const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
+  const now = wanted.clock.now()
+  const job = newJobId(defs.machine.machine, defs.procedure.procedure, now)
+  const opening = {
+    record,
+    job,
+    version: VERSION,
+    zone: zoneName(),
+    clock: wanted.clockKind,
+    answers: wanted.answers,
+    files,
+  }
+  const opened = openJob(defs, opening)
+  if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
+  const first: Entry = { ...opened.value, seq: 0, at: stamp(now) }
+  const path = jobPath(wanted.jobs, record, job)
+  return running(path, defs, createJob(path, first), wanted.clock)
+}
+
+/** Takes up a job where it was left, on the files it was opened with. `clockFor` may carry on a clock that was set. */
+export function takeUpJob(path: string, clockFor: (entries: readonly Entry[]) => Clock): OpenedJob {
+  const journal = openJournalFile(path)
+  try {
+    const { files } = openedOf(journal.entries)
+    const defs = definitionsOrProblem(files, new Map())
+    return running(path, defs, journal, clockFor(journal.entries))
+  } catch (error) {
+    journal.close()
+    throw error
+  }
+}
+
+function running(path: string, defs: Definitions, journal: OpenJournal, clock: Clock): OpenedJob {
+  const { state, shown } = replay(journal.entries)
+  const session = createSession({
+    engine: { defs, version: VERSION },
+    state,
+    shown,
+    journal: journal.port,
+    clock,
+  })
+  return { session, journal, path, defs, record: state.record }
+}
+
+export function definitionsOrProblem(
+  files: readonly FileCopy[],
+  paths: ReadonlyMap<string, string>,
+): Definitions {
+  const result = definitionsFrom(files)
+  if (result.ok) return result.defs
+  const texts = new Map(files.map((f) => [f.name, f.text]))
+  const errors = result.diagnostics.filter((d) => d.severity === 'error')
+  const shown = errors.map((d) => renderAt(d, texts.get(d.file) ?? '', paths.get(d.file) ?? d.file))
+  throw new UserError(`These files cannot be taken to a machine:\n\n${shown.join('\n\n')}`, EXIT.checkFailed)
+}
+
+export function renderAt(diagnostic: Diagnostic, text: string, path: string): string {
+  return renderDiagnostic({ ...diagnostic, file: path }, text.split(/\r?\n/)[diagnostic.line - 1] ?? '')
+}

@@ -1,0 +1,34 @@
+// What kind of screen there is: a terminal to draw on, or plain lines.
+import process from 'node:process'
+import type { RecordKind } from '../core/job/definitions.ts'
+import type { SheetStyle } from '../core/sheet/block.ts'
+import type { Values } from './args.ts'
+
+/** Drawing needs a terminal at both ends. A set CI would keep the renderer from drawing at all, so it counts as none. */
+export function canDraw(values: Values): boolean {
+  const { env, stdin, stdout } = process
+  if (values.plain === true || env.TERM === 'dumb') return false
+  if (isSet(env.CI) || isSet(env.CONTINUOUS_INTEGRATION)) return false
+  return stdin.isTTY === true && stdout.isTTY === true
+}
+
+function isSet(value: string | undefined): boolean {
+  return value !== undefined && value !== '' && value !== 'false' && value !== '0'
+}
+
+export function sheetStyle(values: Values, record: RecordKind): SheetStyle {
+  const columns = process.stdout.isTTY === true ? (process.stdout.columns ?? 80) : 80
+  return { width: Math.max(30, columns - 1), record, ascii: wantsAscii(values) }
+}
+
+/** ASCII when asked for, or when the locale says that nothing else can be shown. */
+export function wantsAscii(values: Values): boolean {
+  if (values.ascii === true) return true
+  const { LC_ALL, LC_CTYPE, LANG } = process.env
+  const locale = LC_ALL || LC_CTYPE || LANG
+  return locale !== undefined && locale !== '' && !/utf-?8/i.test(locale)
+}
+
+export function print(text: string): void {
+  process.stdout.write(`${text}\n`)
+}

@@ -1,0 +1,90 @@
+// Pieces shared by the definition files a lead writes: identifiers, quantities as text, sources.
+import { z } from 'zod'
+import { findUnit, parseEntry, type QuantityKind, unitsOf } from '../units/index.ts'
+
+/** A quantity as an author wrote it. `si` is in the SI unit of its kind. */
+export interface WrittenQuantity {
+  readonly text: string
+  readonly kind: QuantityKind
+  readonly value: number
+  readonly unit: string
+  readonly si: number
+}
+
+/** Identifiers are also names in rules, so they follow the expression language: letters, digits, underscore. */
+export const identifier = z
+  .string()
+  .regex(
+    /^[a-z][a-z0-9_]*$/,
+    'is not an identifier: small letters, digits and underscores, starting with a letter',
+  )
+
+/** Ids that appear on plates, stickers and sheets: capitals, digits, dashes. */
+export const label = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$/, 'is not a short label: letters, digits, dash, dot')
+
+export const line = z
+  .string()
+  .min(1, 'is empty')
+  .max(400, 'is too long for a screen')
+  .refine(isPlain, 'holds control characters')
+export const short = z
+  .string()
+  .min(1, 'is empty')
+  .max(72, 'is longer than 72 characters')
+  .refine(isPlain, 'holds control characters')
+
+/** Control, bidirectional and zero-width characters could make a screen say other than the file. */
+function isPlain(text: string): boolean {
+  return !/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/.test(text)
+}
+
+/** A calendar day as YYYY-MM-DD, checked to exist. */
+export const day = z.string().refine(isDay, 'is not a day written YYYY-MM-DD')
+
+function isDay(text: string): boolean {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text)
+  if (parts === null) return false
+  const [y, m, d] = [Number(parts[1]), Number(parts[2]), Number(parts[3])]
+  const leap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0
+  const lengths = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
+  return m >= 1 && m <= 12 && d >= 1 && d <= (lengths[m - 1] ?? 0)
+}
+
+/** A quantity in a file carries its unit: `9.500 in`. A bare number is refused. */
+export function written(kind: QuantityKind, options: { signed?: boolean } = {}) {
+  return z.string().transform((text, ctx): WrittenQuantity => {
+    const units = unitsOf(kind)
+      .map((u) => u.symbol)
+      .filter((symbol) => symbol !== '1')
+    const first = units[0] ?? ''
+    // `params.sentence` tells a whole sentence from one that still needs the author's word in front.
+    const problem = (message: string, sentence = false): WrittenQuantity => {
+      ctx.addIssue({ code: 'custom', message, params: { sentence } })
+      return z.NEVER
+    }
+    if (text.trim() === '') return problem('is empty')
+    const unitPart = text.trim().replace(/^[+\-\u2212]?[\d.,\s]*/, '')
+    if (unitPart === '') return problem(`needs a unit: ${units.join(', ')}`)
+    const entry = parseEntry(text, { kind, unit: first, signed: options.signed ?? false, what: 'this' })
+    if (!entry.ok) return problem(entry.error.say.replace('this box takes', 'this takes'), true)
+    // Figures of another width, for example, are read as figures and leave no unit behind.
+    if (findUnit(unitPart, kind) === undefined)
+      return problem(`has no unit that can be read: ${units.join(', ')}`)
+    return { text, kind, value: entry.value.value, unit: entry.value.unit, si: entry.value.si }
+  })
+}
+
+/** Where a figure comes from and who stands for it. */
+export const provenance = {
+  source: line.meta({ description: 'Title, edition and page, table or clause the figure comes from.' }),
+  approved_by: short.meta({ description: 'Who approved its use here.' }),
+  since: day.meta({ description: 'Since when it is in force, YYYY-MM-DD.' }),
+}
+
+/** A coefficient of linear thermal expansion per kelvin, with its source. */
+export const expansion = z.strictObject({
+  per_kelvin: z.number().positive('is not above zero').max(4e-5, 'is too large for a metal'),
+  source: line,
+})

@@ -1,0 +1,81 @@
+// Cross-checks of a gate: what it holds back, who witnesses it, and the seats and order of its gas tests.
+import { a, type Finding, finding, type Path, quote, repeatedIds, unknownId } from './lint-common.ts'
+import type { Evidence, Procedure, StepOf } from './procedure.ts'
+
+/** Findings of one gate; `base` is its path. Limits of the machine record are not seen here (lint-job.ts). */
+export function lintGate(procedure: Procedure, gate: StepOf<'gate'>, base: Path): Finding[] {
+  const declared = procedure.hazards.map((hazard) => hazard.id)
+  const found = repeatedIds([...base, 'evidence'], gate.evidence, 'evidence')
+  gate.holds.forEach((id, n) => {
+    if (!declared.includes(id)) found.push(unknownId([...base, 'holds', n], id, 'hazard', declared))
+  })
+  if (!gate.evidence.some((evidence) => evidence.kind === 'witness')) {
+    const message = `No second person witnesses the gate ${quote(gate.id)}.`
+    found.push(finding([...base, 'evidence'], 'no-witness', message, 'add evidence of kind witness'))
+  }
+  gate.evidence.forEach((evidence, n) => {
+    if (evidence.kind === 'gas')
+      found.push(...lintGas(procedure, gate, evidence, n, [...base, 'evidence', n]))
+  })
+  return found
+}
+
+type GasEvidence = Extract<Evidence, { kind: 'gas' }>
+
+function lintGas(
+  procedure: Procedure,
+  gate: StepOf<'gate'>,
+  gas: GasEvidence,
+  n: number,
+  path: Path,
+): Finding[] {
+  const found: Finding[] = []
+  const seat = procedure.seats.find((s) => s.id === gas.with)
+  if (seat === undefined) {
+    found.push(
+      unknownId(
+        [...path, 'with'],
+        gas.with,
+        'seat',
+        procedure.seats.map((s) => s.id),
+      ),
+    )
+  } else {
+    const wrong = seat.kinds.find((kind) => kind !== 'gas_meter')
+    if (wrong !== undefined) {
+      const message = `The seat ${quote(seat.id)} takes ${a(wrong)}, which cannot test gas.`
+      found.push(
+        finding([...path, 'with'], 'wrong-seat', message, 'name a seat whose only kind is gas_meter'),
+      )
+    }
+  }
+  if (gas.oxygen !== undefined) found.push(...lintOxygen(gate, gas.oxygen, n, [...path, 'oxygen']))
+  return found
+}
+
+/** Oxygen comes first: below what the sensor needs, a flammables figure means nothing (decision 1). */
+function lintOxygen(gate: StepOf<'gate'>, id: string, n: number, path: Path): Finding[] {
+  const where = gate.evidence.findIndex((evidence) => evidence.id === id)
+  const named = gate.evidence[where]
+  if (named === undefined) {
+    const gases = gate.evidence.slice(0, n).filter((evidence) => evidence.kind === 'gas')
+    return [
+      unknownId(
+        path,
+        id,
+        'evidence',
+        gases.map((evidence) => evidence.id),
+      ),
+    ]
+  }
+  if (named.kind !== 'gas') {
+    return [
+      finding(path, 'not-a-gas-test', `${quote(id)} is evidence of kind ${named.kind}, not a gas test.`),
+    ]
+  }
+  if (where >= n) {
+    const message = `${quote(id)} is not asked before this test.`
+    return [finding(path, 'oxygen-first', message, 'oxygen is tested first, in the same gate')]
+  }
+  return []
+}

@@ -1,0 +1,113 @@
+// Cross-checks of judge and decide steps: everything they refer to is taken earlier, and is of the right sort.
+import { a, type Finding, finding, nearest, type Path, quote } from './lint-common.ts'
+import type { Procedure, Step, StepOf } from './procedure.ts'
+
+type Read = StepOf<'read'>
+interface Input {
+  readonly id: string
+  readonly path: Path
+  readonly quantity: Read['quantity']
+}
+
+/** Findings of one judge step at `index`. */
+export function lintJudge(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+  const found: Finding[] = []
+  for (const input of inputsOf(judge, ['steps', index, 'inputs'])) {
+    const step = earlierStep(procedure, input.id, index, input.path, 'read')
+    if ('code' in step) found.push(step)
+    else if (step.kind === 'read' && step.quantity !== input.quantity) {
+      const message = `${quote(input.id)} reads a ${step.quantity}, and a ${input.quantity} is needed here.`
+      found.push(finding(input.path, 'wrong-quantity', message))
+    }
+  }
+  return [...found, ...lintDiameters(procedure, judge, index), ...lintSetChecks(procedure, judge, index)]
+}
+
+/** `about` must name a judge step that stands earlier. */
+export function lintDecide(procedure: Procedure, decide: StepOf<'decide'>, index: number): Finding[] {
+  const step = earlierStep(procedure, decide.about, index, ['steps', index, 'about'], 'judge')
+  return 'code' in step ? [step] : []
+}
+
+function inputsOf(judge: StepOf<'judge'>, base: Path): Input[] {
+  const { inputs } = judge
+  const lengths = (['diameters', 'datum', 'counterbore', 'set_before', 'set_after'] as const).flatMap(
+    (key) => {
+      const id = inputs[key]
+      return id === undefined ? [] : [{ id, path: [...base, key], quantity: 'length' as const }]
+    },
+  )
+  const temperatures = (['part_temperature', 'instrument_temperature'] as const).flatMap((key) =>
+    inputs[key].map((id, n) => ({ id, path: [...base, key, n], quantity: 'temperature' as const })),
+  )
+  return [...lengths, ...temperatures]
+}
+
+function earlierStep(
+  procedure: Procedure,
+  id: string,
+  index: number,
+  path: Path,
+  kind: Step['kind'],
+): Step | Finding {
+  const step = procedure.steps.slice(0, index).find((s) => s.id === id)
+  if (step === undefined) {
+    if (procedure.steps.some((s) => s.id === id)) {
+      const message = `${quote(id)} does not stand before this step, so its outcome is not known yet.`
+      return finding(path, 'used-too-early', message, 'move one of the two steps')
+    }
+    const known = procedure.steps.filter((s) => s.kind === kind).map((s) => s.id)
+    const near = nearest(id, known)
+    const hint = near === undefined ? `name an earlier ${kind} step` : `did you mean ${near}?`
+    return finding(path, 'unknown-step', `${quote(id)} is not a step of this procedure.`, hint)
+  }
+  if (step.kind === kind) return step
+  return finding(
+    path,
+    'wrong-step',
+    `${quote(id)} is ${a(step.kind)} step, and ${a(kind)} step is needed here.`,
+  )
+}
+
+function readAt(procedure: Procedure, id: string): { read: Read; at: number } | undefined {
+  const at = procedure.steps.findIndex((s) => s.id === id)
+  const read = procedure.steps[at]
+  return read?.kind === 'read' ? { read, at } : undefined
+}
+
+function count(number: number, one: string, many: string): string {
+  return `${number} ${number === 1 ? one : many}`
+}
+
+/** Out-of-round compares axes and taper compares stations, so one of either tells nothing. */
+function lintDiameters(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+  const found = readAt(procedure, judge.inputs.diameters)
+  if (found === undefined) return []
+  const { stations, axes = [] } = found.read
+  if (stations.length >= 2 && axes.length >= 2) return []
+  const message = `${quote(found.read.id)} has ${count(stations.length, 'station', 'stations')} and ${count(axes.length, 'axis', 'axes')}, and the form of a bore needs two of each.`
+  return [finding(['steps', index, 'inputs', 'diameters'], 'too-few-places', message)]
+}
+
+/** The set check brackets the readings (decision 10) and is of the very instrument that took them. */
+function lintSetChecks(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+  const diameters = readAt(procedure, judge.inputs.diameters)
+  if (diameters === undefined) return []
+  const found: Finding[] = []
+  for (const key of ['set_before', 'set_after'] as const) {
+    const check = readAt(procedure, judge.inputs[key])
+    if (check === undefined) continue
+    const path = ['steps', index, 'inputs', key]
+    const inOrder = key === 'set_before' ? check.at < diameters.at : check.at > diameters.at
+    const [name, other] = [quote(check.read.id), quote(diameters.read.id)]
+    if (!inOrder) {
+      const side = key === 'set_before' ? 'before' : 'after'
+      found.push(finding(path, 'wrong-order', `${name} does not stand ${side} ${other}.`))
+    }
+    if (check.read.with !== diameters.read.with) {
+      const message = `${name} is read with ${quote(check.read.with)}, and ${other} with ${quote(diameters.read.with)}.`
+      found.push(finding(path, 'other-instrument', message, 'check the instrument that takes the readings'))
+    }
+  }
+  return found
+}

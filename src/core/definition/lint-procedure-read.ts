@@ -1,0 +1,143 @@
+// Cross-checks of a reading: instrument seat, stations and axes, repeats, and the range that is plausible.
+import {
+  a,
+  type Finding,
+  finding,
+  list,
+  nearest,
+  type Path,
+  quote,
+  repeatedIds,
+  unknownId,
+  warning,
+} from './lint-common.ts'
+import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
+
+type Read = StepOf<'read'>
+
+const FITTING: Readonly<Record<Read['quantity'], readonly string[]>> = {
+  length: ['inside_micrometer', 'bore_gauge'],
+  temperature: ['contact_thermometer'],
+}
+
+/** Findings of one reading; `base` is its path. */
+export function lintRead(procedure: Procedure, read: Read, base: Path): Finding[] {
+  const seat = procedure.seats.find((s) => s.id === read.with)
+  const seatless = unknownId(
+    [...base, 'with'],
+    read.with,
+    'seat',
+    procedure.seats.map((s) => s.id),
+  )
+  return [
+    ...(seat === undefined ? [seatless] : [...lintSeat(read, seat, base), ...lintHow(read, seat, base)]),
+    ...lintStations(read, base),
+    ...lintAxes(read, base),
+    ...lintRepeats(read, base),
+    ...lintPlausible(read, base),
+  ]
+}
+
+function lintSeat(read: Read, seat: Seat, base: Path): Finding[] {
+  const wrong = seat.kinds.filter((kind) => !FITTING[read.quantity].includes(kind))
+  if (wrong.length === 0) return []
+  const message = `The seat ${quote(seat.id)} may take ${a(list(wrong, 'or'))}, which does not read a ${read.quantity}.`
+  const hint = `for a ${read.quantity} the kinds are ${list(FITTING[read.quantity])}`
+  return [finding([...base, 'with'], 'wrong-seat', message, hint)]
+}
+
+/** The handling words follow the instrument kind (decision 10), so each kind the seat allows needs its own. */
+function lintHow(read: Read, seat: Seat, base: Path): Finding[] {
+  const path = [...base, 'how']
+  const given = Object.keys(read.how)
+  const absent = seat.kinds.filter((kind) => !given.includes(kind))
+  const strange = given.filter((kind) => !seat.kinds.some((known) => known === kind))
+  const meant = strange.map((kind) => nearest(kind, absent))
+  const found = strange.map((kind, n): Finding => {
+    const hint = meant[n] === undefined ? `the seat takes ${list(seat.kinds)}` : `did you mean ${meant[n]}?`
+    const message = `${quote(kind)} is not a kind that the seat ${quote(seat.id)} takes.`
+    return { ...finding([...path, kind], 'unknown-kind', message, hint), atKey: true }
+  })
+  const missing = absent.filter((kind) => !meant.includes(kind))
+  if (missing.length === 0) return found
+  const message = `The seat ${quote(seat.id)} takes ${a(list(missing, 'or'))}, and how has no words for it.`
+  return [
+    ...found,
+    { ...finding(path, 'no-words', message, 'say how to handle each kind the seat allows'), atKey: true },
+  ]
+}
+
+function lintStations(read: Read, base: Path): Finding[] {
+  const found = repeatedIds([...base, 'stations'], read.stations, 'station')
+  read.stations.forEach((station, n) => {
+    const twin = read.stations.slice(0, n).find((other) => other.at === station.at)
+    if (twin === undefined) return
+    const message = `${quote(station.id)} is at ${station.at}, the same place as ${quote(twin.id)}.`
+    found.push(finding([...base, 'stations', n, 'at'], 'same-place', message))
+  })
+  return found
+}
+
+function lintAxes(read: Read, base: Path): Finding[] {
+  const axes = read.axes ?? []
+  const found = repeatedIds([...base, 'axes'], axes, 'axis')
+  if (read.drawing === 'bore' && axes.length === 0) {
+    const message = `${quote(read.id)} is drawn as a bore and has no axes.`
+    found.push(finding([...base, 'drawing'], 'no-axes', message, 'list the axes, or write drawing: none'))
+  }
+  axes.forEach((axis, n) => {
+    const path = [...base, 'axes', n]
+    const twin = axes.slice(0, n).find((other) => ends(other) === ends(axis))
+    if (twin !== undefined) {
+      const message = `${quote(axis.id)} has the same ends as ${quote(twin.id)}.`
+      found.push(finding([...path, 'from'], 'same-place', message))
+    }
+    if (read.drawing === 'bore' && Math.abs(axis.from - axis.to) !== 6) {
+      const message = `${quote(axis.id)} runs from ${axis.from} to ${axis.to} o'clock, which is not straight across.`
+      found.push(
+        warning([...path, 'to'], 'not-across', message, 'the ends of a diameter are six hours apart'),
+      )
+    }
+  })
+  return found
+}
+
+function ends(axis: Axis): string {
+  return [axis.from, axis.to].sort((a, b) => a - b).join(' ')
+}
+
+function lintRepeats(read: Read, base: Path): Finding[] {
+  const path = [...base, 'repeats']
+  const found: Finding[] = []
+  const { at_least, at_most, within } = read.repeats
+  if (at_least > at_most) {
+    const message = `at_least is ${at_least}, more than at_most, which is ${at_most}.`
+    found.push(finding([...path, 'at_least'], 'wrong-order', message))
+  }
+  const wanted = read.quantity === 'length' ? 'length' : 'temperature-difference'
+  if (within.kind !== wanted) {
+    const message = `${quote(within.text)} is not a ${wanted.replace('-', ' ')}, and ${quote(read.id)} reads a ${read.quantity}.`
+    found.push(finding([...path, 'within'], 'wrong-quantity', message))
+  }
+  return found
+}
+
+function lintPlausible(read: Read, base: Path): Finding[] {
+  const { plausible } = read
+  const path = [...base, 'plausible']
+  if ((plausible.from === 'range') !== (read.quantity === 'temperature')) {
+    const message = `${quote(plausible.from)} does not fit ${quote(read.id)}, which reads a ${read.quantity}.`
+    const fitting = read.quantity === 'temperature' ? 'range' : 'nominal, counterbore or standard'
+    return [
+      finding(
+        [...path, 'from'],
+        'wrong-quantity',
+        message,
+        `a ${read.quantity} is plausible from ${fitting}`,
+      ),
+    ]
+  }
+  if (plausible.from !== 'range' || plausible.least.si < plausible.most.si) return []
+  const message = `least is ${quote(plausible.least.text)}, not below most, which is ${quote(plausible.most.text)}.`
+  return [finding([...path, 'least'], 'wrong-order', message)]
+}

@@ -1,0 +1,186 @@
+// The bore from the side, cut lengthwise, head end left: where along the bore the instrument goes now.
+import { type BoreLayout, layOutBore } from './bore-layout.ts'
+import { type Canvas, canvas, drawing, INSTRUMENT, type Signs, signs } from './canvas.ts'
+import { type Tag, writeTags } from './tags.ts'
+import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
+import { nameForms, plain } from './words.ts'
+
+/** A place still to be measured, and one that is filled in. */
+const OPEN = 'o'
+const FILLED = 'x'
+
+export interface BoreSide {
+  readonly stations: readonly DrawnStation[]
+  /** Id of the station being measured. */
+  readonly here: string
+  readonly hasCounterbore?: boolean
+}
+
+interface Scene {
+  readonly stations: readonly DrawnStation[]
+  readonly here: number
+  readonly layout: BoreLayout
+  readonly sign: Signs
+  readonly paper: Canvas
+  readonly columns: number
+}
+
+/**
+ * Side view, at most 7 lines, or 5 when `height` is under 7. Between the double (or `=`) walls the rings travel; `#` from
+ * wall to wall under the word HERE is the instrument; `x` is filled in, `o` is to come. Not to scale.
+ *
+ * Fewer than 24 columns, fewer than 5 lines, a station without a finite place, or more stations than the width can
+ * hold: one line of words instead. Throws when no station has the id `here`, which is a bug of the caller.
+ */
+export function drawBoreSide(side: BoreSide, options: DrawOptions): Drawing {
+  const here = side.stations.findIndex((station) => station.id === side.here)
+  const current = side.stations[here]
+  if (current === undefined) throw new Error(`no station '${side.here}' to draw`)
+  const width = Math.floor(options.width)
+  const height = options.height ?? 7
+  const layout = height < 5 ? undefined : layOutBore(side.stations, side.hasCounterbore === true, width)
+  if (layout === undefined) return drawing([`HERE ${plain(current.label)}`.slice(0, Math.max(0, width))])
+
+  const columns = layout.wallRight + 4
+  const paper = canvas(7, columns)
+  const scene: Scene = { stations: side.stations, here, layout, sign: signs(options.ascii), paper, columns }
+  drawWalls(scene)
+  drawStations(scene)
+  const tall = height >= 7
+  if (tall) drawTravel(scene)
+  const named = drawNames(scene, tall)
+  drawHere(scene, named)
+  if (tall) drawValues(scene)
+  const lines = paper.lines()
+  return drawing(lines.slice(0, !tall ? 5 : lines[6] === '' ? 6 : 7))
+}
+
+function drawWalls({ layout, sign, paper }: Scene): void {
+  const { wallLeft, wallRight, stepLeft, stepRight, travelFrom, travelTo } = layout
+  for (const row of [1, 3]) {
+    paper.run(row, stepLeft, stepRight, sign.wall)
+    paper.run(row, travelFrom, travelTo, sign.swept)
+  }
+  if (stepLeft === wallLeft) {
+    paper.put(1, wallLeft, sign.topLeft)
+    paper.put(3, wallLeft, sign.lowLeft)
+  } else {
+    paper.put(1, wallLeft, sign.upright)
+    paper.put(3, wallLeft, sign.upright)
+    paper.run(0, wallLeft, stepLeft, sign.wall)
+    paper.run(4, wallLeft, stepLeft, sign.wall)
+    paper.put(0, wallLeft, sign.topLeft)
+    paper.put(4, wallLeft, sign.lowLeft)
+    paper.put(0, stepLeft, sign.topRight)
+    paper.put(1, stepLeft, sign.lowLeft)
+    paper.put(3, stepLeft, sign.topLeft)
+    paper.put(4, stepLeft, sign.lowRight)
+  }
+  if (stepRight === wallRight) {
+    paper.put(1, wallRight, sign.topRight)
+    paper.put(3, wallRight, sign.lowRight)
+  } else {
+    paper.put(1, wallRight, sign.upright)
+    paper.put(3, wallRight, sign.upright)
+    paper.run(0, stepRight, wallRight, sign.wall)
+    paper.run(4, stepRight, wallRight, sign.wall)
+    paper.put(0, wallRight, sign.topRight)
+    paper.put(4, wallRight, sign.lowRight)
+    paper.put(0, stepRight, sign.topLeft)
+    paper.put(1, stepRight, sign.lowRight)
+    paper.put(3, stepRight, sign.topRight)
+    paper.put(4, stepRight, sign.lowLeft)
+  }
+  paper.put(2, 0, 'HE')
+  paper.put(2, wallLeft, sign.upright)
+  paper.put(2, wallRight, sign.upright)
+  paper.put(2, wallRight + 2, 'CE')
+}
+
+function drawStations({ stations, here, layout, sign, paper }: Scene): void {
+  stations.forEach((station, i) => {
+    const column = layout.columns[i] as number
+    paper.put(2, column, i === here ? INSTRUMENT : station.value === undefined ? OPEN : FILLED)
+  })
+  const column = layout.columns[here] as number
+  for (const row of [1, 3]) {
+    // The wall stands back on both sides, so that the instrument is seen to go through it.
+    for (const beside of [column - 1, column + 1]) {
+      const there = paper.at(row, beside)
+      if (there === sign.wall || there === sign.swept) paper.put(row, beside, ' ')
+    }
+    paper.put(row, column, INSTRUMENT)
+  }
+  const clear = [-2, -1, 1, 2].every((step) => paper.at(2, column + step) === ' ')
+  if (clear) {
+    paper.put(2, column - 1, '>')
+    paper.put(2, column + 1, '<')
+  }
+}
+
+function drawTravel({ layout, sign, paper }: Scene): void {
+  const { travelFrom, travelTo } = layout
+  paper.run(4, travelFrom, travelTo, sign.wall)
+  paper.put(4, travelFrom, sign.spanFrom)
+  paper.put(4, travelTo, sign.spanTo)
+  const room = travelTo - travelFrom - 1
+  const text = [' ring travel ', 'ring travel', ' rings ', 'rings'].find((words) => words.length <= room)
+  if (text !== undefined) paper.put(4, travelFrom + 1 + Math.floor((room - text.length) / 2), text)
+}
+
+/** Names under their marks; true when the current station's own name found room. */
+function drawNames(scene: Scene, tall: boolean): boolean {
+  const { stations, here, layout, paper, columns } = scene
+  const names = stations.map((station) => plain(station.label))
+  const tags: Tag[] = stations.map((station, i) => ({
+    id: station.id,
+    column: layout.columns[i] as number,
+    forms: nameForms(names[i] as string, names),
+    rank: i === here ? 0 : 1,
+  }))
+  // In the low form the names share their row with the foot of the steps.
+  const stepped = !tall && layout.stepLeft !== layout.wallLeft
+  const first = stepped ? layout.stepLeft + 2 : 0
+  const last = stepped ? layout.stepRight - 2 : columns - 1
+  const inside = tags.filter((tag) => tag.column > first && tag.column < last)
+  const written = writeTags(inside, { first, last, middle: middleOf(layout), marks: layout.columns })
+  for (const tag of written) paper.put(4 + (tall ? 1 : 0), tag.start, tag.text)
+  return written.some((tag) => tag.id === stations[here]?.id)
+}
+
+function drawValues({ stations, here, layout, paper, columns }: Scene): void {
+  // A figure is written whole or not at all.
+  const tags = stations.flatMap((station, i) => {
+    const value = station.value === undefined ? '' : plain(station.value)
+    return value === ''
+      ? []
+      : [{ id: station.id, column: layout.columns[i] as number, forms: [value], rank: i === here ? 0 : 1 }]
+  })
+  const row = { first: 0, last: columns - 1, middle: middleOf(layout), marks: layout.columns }
+  for (const tag of writeTags(tags, row)) paper.put(6, tag.start, tag.text)
+}
+
+/** The word HERE over the instrument, with the station's name when that found no room under it. */
+function drawHere({ stations, here, layout, paper, columns }: Scene, named: boolean): void {
+  const column = layout.columns[here] as number
+  const { stepLeft, stepRight } = layout
+  const stepped = stepLeft !== layout.wallLeft
+  const inBore = stepped && column > stepLeft && column < stepRight
+  const first = inBore ? stepLeft + 1 : 0
+  const last = inBore ? stepRight - 1 : columns - 1
+  const name = plain(stations[here]?.label ?? '')
+  const texts = named || name === '' ? ['HERE'] : [`HERE ${name}`, `${name} HERE`, 'HERE']
+  for (const text of texts) {
+    const word = text.indexOf('HERE', text.length > 4 && !text.startsWith('HERE ') ? name.length + 1 : 0)
+    const want = column - word - (column <= middleOf(layout) ? 2 : 1)
+    const start = Math.max(first, Math.min(want, last - text.length + 1))
+    if (start + text.length - 1 > last || column < start + word || column > start + word + 3) continue
+    paper.put(0, start, text)
+    return
+  }
+  paper.put(0, Math.max(0, Math.min(column - 2, columns - 4)), 'HERE')
+}
+
+function middleOf(layout: BoreLayout): number {
+  return (layout.wallLeft + layout.wallRight) / 2
+}

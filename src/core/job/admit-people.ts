@@ -1,0 +1,69 @@
+// Who works, on which machine, with which instrument.
+import type { Instrument } from '../definition/instruments.ts'
+import { dayOf, readStamp } from '../lib/instant.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { type Definitions, instrumentById, personById } from './definitions.ts'
+import type { Body } from './entries.ts'
+import type { Input } from './input.ts'
+import { next } from './next.ts'
+import { notAsked } from './refusals.ts'
+import type { State } from './state.ts'
+
+type Of<K extends Input['do']> = Extract<Input, { do: K }>
+
+export function admitSignOn(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+  if (next(defs, state).kind !== 'sign-on') return notAsked()
+  const person = personById(defs, typed.trim().toUpperCase())
+  if (person === undefined) return refuse('unknown-person', unknownPerson(defs, typed))
+  if (person.role === 'trainee' && state.record !== 'PRACTICE') {
+    return refuse('trainee', `${person.id} is a trainee, and a trainee signs on to PRACTICE only.`)
+  }
+  return ok([{ type: 'person.signed-on', person: person.id }])
+}
+
+export function unknownPerson(defs: Definitions, typed: string): string {
+  const shown = typed.trim() === '' ? 'Nothing' : `"${typed.trim().slice(0, 12)}"`
+  return `${shown} is nobody in the crew file: key initials, one of ${defs.crew.crew.map((p) => p.id).join(', ')}.`
+}
+
+/** The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. */
+export function admitTag(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+  if (next(defs, state).kind !== 'tag') return notAsked()
+  const plain = typed.trim().toUpperCase().replace(/\s+/g, '-')
+  if (plain === '') return refuse('no-tag', 'Key the tag as it stands on the plate of the cylinder.')
+  if (plain === defs.machine.machine.toUpperCase())
+    return ok([{ type: 'machine.named', typed: typed.trim() }])
+  return ok([{ type: 'machine.mismatched', typed: typed.trim().slice(0, 40) }])
+}
+
+export function admitPick(defs: Definitions, state: State, input: Of<'pick'>): Result<readonly Body[]> {
+  const prompt = next(defs, state)
+  if (prompt.kind !== 'pick' || prompt.seat.id !== input.seat) return notAsked()
+  const instrument = prompt.options.find((i) => i.id === input.instrument)
+  if (instrument === undefined)
+    return refuse('unknown-instrument', 'That is not one of the instruments listed: key its number.')
+  const unfit = unfitness(defs, instrument, state.lastAt)
+  if (unfit !== null)
+    return refuse('unfit', `${instrument.id} cannot be used: ${unfit}; pick another or have it put right.`)
+  return ok([{ type: 'instrument.picked', seat: input.seat, instrument: instrument.id }])
+}
+
+/** Why an instrument may not be used on the day, or null. Due today still stands; an unreadable day never does. */
+export function unfitness(defs: Definitions, instrument: Instrument, at: string): string | null {
+  const now = readStamp(at)
+  if (now === null || !(dayOf(now) <= instrument.calibration.due))
+    return `its calibration lapsed on ${instrument.calibration.due}`
+  if (instrument.kind === 'inside_micrometer' || instrument.kind === 'bore_gauge') {
+    const nominal = defs.machine.bore.nominal
+    const covers = instrument.range.from.si <= nominal.si && nominal.si <= instrument.range.to.si
+    if (!covers)
+      return `its range ${instrument.range.from.text} to ${instrument.range.to.text} does not take in ${nominal.text}`
+  }
+  return null
+}
+
+/** Why the instrument in a seat may not be used any more, or null. */
+export function seatUnfitness(defs: Definitions, seatInstrument: string, at: string): string | null {
+  const instrument = instrumentById(defs, seatInstrument)
+  return instrument === undefined ? 'it is not in the register' : unfitness(defs, instrument, at)
+}

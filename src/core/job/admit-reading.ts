@@ -1,0 +1,113 @@
+// A reading as keyed: parsed knowingly, looked at for plausibility, doubted or taken. Nothing keyed is lost.
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { parseEntry } from '../units/index.ts'
+import { unfitness } from './admit-people.ts'
+import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from './definitions.ts'
+import type { Body, ReadingAt } from './entries.ts'
+import type { Input } from './input.ts'
+import { next } from './next.ts'
+import { placesOf } from './places.ts'
+import { implausible } from './plausible.ts'
+import { notAsked, words } from './refusals.ts'
+import type { State } from './state.ts'
+
+type Of<K extends Input['do']> = Extract<Input, { do: K }>
+
+export function admitReading(defs: Definitions, state: State, input: Of<'read'>): Result<readonly Body[]> {
+  const prompt = next(defs, state)
+  if (prompt.kind !== 'read' || prompt.place.key !== input.place) return notAsked()
+  const reading = readingFrom(defs, state, prompt.step, input.place, prompt.instrument, input.typed)
+  if (!reading.ok) return reading
+  const why = implausible(defs, asKind(prompt.step, 'read'), reading.value)
+  return ok([
+    why === null
+      ? { type: 'reading.taken', ...reading.value }
+      : { type: 'reading.doubted', ...reading.value, why },
+  ])
+}
+
+/** A reading asked for while its gate was open, keyed after time closed it. Null when that is not what happened. */
+export function admitLate(
+  defs: Definitions,
+  before: State,
+  state: State,
+  input: Of<'read'>,
+): Result<readonly Body[]> | null {
+  const asked = next(defs, before)
+  const now = next(defs, state)
+  if (asked.kind !== 'read' || asked.place.key !== input.place || now.kind === 'read') return null
+  const reading = readingFrom(defs, before, asked.step, input.place, asked.instrument, input.typed)
+  return reading.ok ? ok([{ type: 'reading.late', ...reading.value }]) : reading
+}
+
+export function readingFrom(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep,
+  place: string,
+  instrumentId: string,
+  typed: string,
+): Result<ReadingAt> {
+  const { step } = asKind(placed, 'read')
+  const instrument = instrumentById(defs, instrumentId)
+  if (instrument === undefined || instrument.kind === 'gas_meter')
+    return refuse('no-instrument', 'No instrument is picked that measures this.')
+  const unfit = unfitness(defs, instrument, state.lastAt)
+  if (unfit !== null) return refuse('unfit', `${instrument.id} cannot be used: ${unfit}.`)
+  const entry = parseEntry(typed, {
+    kind: step.quantity,
+    unit: instrument.unit,
+    signed: step.quantity === 'temperature',
+    decimalComma: defs.machine.decimal_comma ?? false,
+    what: `${step.of}`,
+  })
+  if (!entry.ok) return entry
+  const { value, unit, si } = entry.value
+  return ok({ step: placed.id, place, instrument: instrument.id, typed, value, unit, si })
+}
+
+export function admitSettledDoubt(
+  defs: Definitions,
+  state: State,
+  input: Of<'settle-doubt'>,
+): Result<readonly Body[]> {
+  if (next(defs, state).kind !== 'doubt') return notAsked()
+  if (input.choice !== 'kept') return ok([{ type: 'doubt.settled', choice: input.choice }])
+  const why = words(input.why ?? '', 'Keeping a doubtful reading')
+  return why.ok ? ok([{ type: 'doubt.settled', choice: 'kept', why: why.value }]) : why
+}
+
+export function admitSettledLate(
+  defs: Definitions,
+  state: State,
+  input: Of<'settle-late'>,
+): Result<readonly Body[]> {
+  if (next(defs, state).kind !== 'late' || state.late === null) return notAsked()
+  const { late } = state
+  const settled: Body = { type: 'late.settled', kept: input.kept }
+  if (!input.kept) return ok([settled])
+  const placed = asKind(stepById(defs, late.step), 'read')
+  const why = implausible(defs, placed, late)
+  // Confirming that it was taken in time says nothing about its size: a doubtful one is still asked about.
+  if (why === null) return ok([settled])
+  const { step, place, instrument, typed, value, unit, si } = late
+  return ok([
+    { type: 'late.settled', kept: false },
+    { type: 'reading.doubted', step, place, instrument, typed, value, unit, si, why },
+  ])
+}
+
+export function admitNotApplicable(
+  defs: Definitions,
+  state: State,
+  input: Of<'not-applicable'>,
+): Result<readonly Body[]> {
+  const prompt = next(defs, state)
+  const place =
+    prompt.kind === 'read' ? prompt.place.key : prompt.kind === 'doubt' ? prompt.doubt.place : null
+  if (place === null || place !== input.place) return notAsked()
+  const placed = asKind(stepById(defs, place.split('.')[0] ?? ''), 'read')
+  if (!placesOf(placed).some((p) => p.key === place)) return notAsked()
+  const why = words(input.why, 'Why it cannot be measured')
+  return why.ok ? ok([{ type: 'reading.not-applicable', step: placed.id, place, why: why.value }]) : why
+}

@@ -1,0 +1,169 @@
+// admit: may this be added to the job now, and what entries does it make? Every rule is here or in admit-*.ts.
+// Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at.
+import type { Instant } from '../lib/instant.ts'
+import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
+import { admitCorrection, admitReopening } from './admit-change.ts'
+import { admitClear, admitEvidence } from './admit-gate.ts'
+import { admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import {
+  admitLate,
+  admitNotApplicable,
+  admitReading,
+  admitSettledDoubt,
+  admitSettledLate,
+} from './admit-reading.ts'
+import { admitDisposition, admitStep } from './admit-step.ts'
+import { admitRelease } from './admit-stop.ts'
+import type { Definitions } from './definitions.ts'
+import type { Body, Entry } from './entries.ts'
+import { fold } from './fold.ts'
+import { fallsWithGas, gatesOf, lapsesAt } from './gate.ts'
+import type { Input } from './input.ts'
+import { next } from './next.ts'
+import { notAsked, words } from './refusals.ts'
+import { settle } from './settle.ts'
+import { stampEntry } from './stamp.ts'
+import { openStop, type State } from './state.ts'
+
+export interface Admitted {
+  readonly entries: readonly Entry[]
+  /** State after the entries. */
+  readonly state: State
+  /** The input itself was not taken, though time may have made entries. */
+  readonly refusal: Refusal | null
+}
+
+export interface Engine {
+  readonly defs: Definitions
+  readonly version: string
+}
+
+/** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
+const BACKWARD_SLACK_MS = 2000
+
+export function admit(engine: Engine, before: State, input: Input, now: Instant): Admitted {
+  const entries: Entry[] = []
+  let state = before
+  const add = (bodies: readonly Body[]) => {
+    for (const body of bodies) {
+      const entry = stampEntry(state, body, now)
+      entries.push(entry)
+      state = fold(state, entry)
+    }
+  }
+  if (state.closed !== null) {
+    return {
+      entries,
+      state,
+      refusal: { code: 'closed', say: 'This job is closed; a new one starts from the beginning.' },
+    }
+  }
+  add(overtaken(engine.defs, state, now))
+  const handled = handle(engine, before, state, input)
+  if (handled.ok) add(handled.value)
+  if (state.closed === null) {
+    for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))
+      add(bodies)
+  }
+  return { entries, state, refusal: handled.ok ? null : handled.error }
+}
+
+/** What time has done since the last entry: a clock set back, gas tests past their life. */
+function overtaken(defs: Definitions, state: State, now: Instant): Body[] {
+  if (now.ms < state.lastMs - BACKWARD_SLACK_MS) {
+    return [{ type: 'clock.moved', seconds: Math.round((now.ms - state.lastMs) / 1000) }]
+  }
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const lapse = lapsesAt(defs, state, gate)
+    if (lapse === null || now.ms < lapse) return []
+    return [{ type: 'gate.closed', step: gate.id, cause: 'lapsed', items: fallsWithGas(defs, state, gate) }]
+  })
+}
+
+function handle(engine: Engine, before: State, state: State, input: Input): Result<readonly Body[]> {
+  const { defs } = engine
+  switch (input.do) {
+    case 'stop':
+      return openStop(state) === null
+        ? ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
+        : ok([])
+    case 'note':
+      return map(words(input.text, 'A note'), (text) => [
+        { type: 'note.written', text, step: currentStep(defs, state) },
+      ])
+    case 'leave':
+      return ok([{ type: 'job.left' }])
+    case 'take-up':
+      return ok([{ type: 'job.taken-up' }])
+    case 'tick':
+      return ok([])
+    case 'clock-moved':
+      return ok([{ type: 'clock.moved', seconds: input.seconds }])
+    case 'explain-stop':
+      if (next(defs, state).kind !== 'stop-cause') return notAsked()
+      return map(words(input.why, 'The cause of a STOP'), (why) => [{ type: 'stop.explained', why }])
+    case 'release-stop':
+      return admitRelease(defs, state, input)
+    default:
+      return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
+  }
+}
+
+function handleWork(
+  { defs }: Engine,
+  before: State,
+  state: State,
+  input: Exclude<
+    Input,
+    { do: 'stop' | 'note' | 'leave' | 'take-up' | 'tick' | 'clock-moved' | 'explain-stop' | 'release-stop' }
+  >,
+): Result<readonly Body[]> {
+  switch (input.do) {
+    case 'sign-on':
+      return admitSignOn(defs, state, input.person)
+    case 'name-machine':
+      return admitTag(defs, state, input.typed)
+    case 'pick':
+      return admitPick(defs, state, input)
+    case 'done':
+    case 'confirm':
+    case 'object':
+    case 'observe':
+      return admitStep(defs, state, input)
+    case 'evidence':
+      return admitEvidence(defs, state, input)
+    case 'clear':
+      return admitClear(defs, state, input)
+    case 'read':
+      // Asked for before the gate fell, keyed after: it is kept, marked, and counts for nothing until confirmed.
+      return admitLate(defs, before, state, input) ?? admitReading(defs, state, input)
+    case 'settle-doubt':
+      return admitSettledDoubt(defs, state, input)
+    case 'settle-late':
+      return admitSettledLate(defs, state, input)
+    case 'not-applicable':
+      return admitNotApplicable(defs, state, input)
+    case 'correct':
+      return admitCorrection(defs, state, input)
+    case 'reopen':
+      return admitReopening(defs, state, input)
+    case 'dispose':
+      return admitDisposition(defs, state, input)
+    default:
+      return assertNever(input)
+  }
+}
+
+function currentStep(defs: Definitions, state: State): string | null {
+  const prompt = next(defs, state)
+  if ('step' in prompt) return prompt.step.id
+  return 'gate' in prompt ? prompt.gate.id : null
+}
+
+function map<T>(result: Result<T>, make: (value: T) => readonly Body[]): Result<readonly Body[]> {
+  return result.ok ? ok(make(result.value)) : result
+}
+
+function stopped(): Result<never> {
+  return refuse('stopped', 'The job is under STOP: nothing goes on until a lead releases it.')
+}

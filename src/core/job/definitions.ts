@@ -1,0 +1,125 @@
+// Everything a job was opened with, parsed: the flattened procedure and the records it refers to.
+// A job keeps the exact texts of these files, so it never changes under the people working from it.
+import type { Crew, Person } from '../definition/crew.ts'
+import type { Instrument, Instruments } from '../definition/instruments.ts'
+import type { LimitBook } from '../definition/limit-book.ts'
+import type { GasLimit, Machine } from '../definition/machine.ts'
+import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { type CompiledRule, compileRule } from '../rules/rule.ts'
+
+export type RecordKind = 'REAL' | 'PRACTICE' | 'EXAMPLE'
+
+/** A step in its place in the whole job. Steps of a part carry the part's id before theirs. */
+export interface PlacedStep {
+  readonly step: Step
+  readonly id: string
+  /** Number on the sheet, from 1. */
+  readonly number: number
+  readonly rule: CompiledRule | null
+  /** Put before ids that the step's own text refers to. */
+  readonly scope: string
+  /** A part's own condition, which its steps inherit. */
+  readonly inside: readonly PlacedStep[]
+}
+
+export interface Definitions {
+  readonly procedure: Procedure
+  readonly machine: Machine
+  readonly instruments: Instruments
+  readonly crew: Crew
+  readonly limitBooks: readonly LimitBook[]
+  readonly steps: readonly PlacedStep[]
+  readonly seats: readonly Seat[]
+}
+
+export interface Sources {
+  readonly procedure: Procedure
+  /** Procedures that `part` steps may use, by id. */
+  readonly parts: ReadonlyMap<string, Procedure>
+  readonly machine: Machine
+  readonly instruments: Instruments
+  readonly crew: Crew
+  readonly limitBooks: readonly LimitBook[]
+}
+
+/** Puts the pieces together and flattens parts. Refuses an unknown part, a part inside itself, or a rule that does not hold. */
+export function assemble(sources: Sources): Result<Definitions> {
+  const steps: PlacedStep[] = []
+  const seats = new Map<string, Seat>()
+  const placed = place(sources.procedure, {
+    sources,
+    scope: '',
+    open: [sources.procedure.procedure],
+    inside: [],
+    steps,
+    seats,
+  })
+  if (!placed.ok) return placed
+  const { parts: _parts, ...rest } = sources
+  return ok({ ...rest, steps, seats: [...seats.values()] })
+}
+
+interface Placing {
+  readonly sources: Sources
+  readonly scope: string
+  readonly open: readonly string[]
+  readonly inside: readonly PlacedStep[]
+  readonly steps: PlacedStep[]
+  readonly seats: Map<string, Seat>
+}
+
+function place(procedure: Procedure, p: Placing): Result<null> {
+  for (const seat of procedure.seats) if (!p.seats.has(seat.id)) p.seats.set(seat.id, seat)
+  const earlier: string[] = []
+  for (const step of procedure.steps) {
+    let rule: CompiledRule | null = null
+    if (step.when !== undefined) {
+      const compiled = compileRule(step.when.rule, earlier)
+      if (!compiled.ok) return compiled
+      rule = compiled.value
+    }
+    const here = { step, id: p.scope + step.id, rule, scope: p.scope, inside: p.inside }
+    earlier.push(step.id)
+    if (step.kind !== 'part') {
+      p.steps.push({ ...here, number: p.steps.length + 1 })
+      continue
+    }
+    const used = p.sources.parts.get(step.use)
+    if (used === undefined)
+      return refuse('part', `The part ${step.id} uses ${step.use}, which is not among the procedures.`)
+    if (p.open.includes(step.use))
+      return refuse('part-loop', `The part ${step.id} would put ${step.use} inside itself.`)
+    const inside = [...p.inside, { ...here, number: 0 }]
+    const within = place(used, { ...p, scope: `${p.scope}${step.id}__`, open: [...p.open, step.use], inside })
+    if (!within.ok) return within
+  }
+  return ok(null)
+}
+
+export function stepById(defs: Definitions, id: string): PlacedStep {
+  const found = defs.steps.find((s) => s.id === id)
+  if (found === undefined) throw new Error(`no step ${id} in the procedure`)
+  return found
+}
+
+/** Narrows a placed step to one kind; asking for another kind is a bug. */
+export function asKind<K extends Step['kind']>(
+  placed: PlacedStep,
+  kind: K,
+): PlacedStep & { readonly step: StepOf<K> } {
+  if (placed.step.kind !== kind) throw new Error(`step ${placed.id} is a ${placed.step.kind}, not a ${kind}`)
+  return placed as PlacedStep & { readonly step: StepOf<K> }
+}
+
+export function instrumentById(defs: Definitions, id: string): Instrument | undefined {
+  return defs.instruments.instruments.find((i) => i.id === id)
+}
+
+export function personById(defs: Definitions, id: string): Person | undefined {
+  return defs.crew.crew.find((p) => p.id === id)
+}
+
+export function gasLimitById(defs: Definitions, id: string): GasLimit | undefined {
+  return defs.machine.site.gas.limits.find((l) => l.id === id)
+}

@@ -1,0 +1,133 @@
+// What a job's journal is made of. Entries say what happened, in the past tense; they are never changed, only added to.
+// State is a fold over them (fold.ts); what may be added is decided in admit.ts.
+
+import type { RecordKind } from './definitions.ts'
+import type { BoreVerdictRecord } from './verdict-record.ts'
+
+export interface FileCopy {
+  readonly role: 'procedure' | 'part' | 'machine' | 'limit-book' | 'instruments' | 'crew'
+  readonly name: string
+  readonly sha256: string
+  readonly text: string
+}
+
+export interface Typed {
+  /** Exactly what was keyed. */
+  readonly typed: string
+  readonly value: number
+  readonly unit: string
+  readonly si: number
+}
+
+export interface ReadingAt extends Typed {
+  readonly step: string
+  readonly place: string
+  readonly instrument: string
+}
+
+/** Why a gate's evidence fell. */
+export type CloseCause = 'lapsed' | 'failed' | 'stop' | 'left' | 'interrupted' | 'clock'
+
+export const FORMAT = 1
+
+export interface OpenedBody {
+  readonly type: 'job.opened'
+  /** Version of the journal's own shape; a newer one is refused in plain words. */
+  readonly format: typeof FORMAT
+  readonly record: RecordKind
+  readonly job: string
+  readonly program: { readonly name: string; readonly version: string }
+  readonly zone: string
+  /** `set`: the clock was set by hand for an example or practice; never for a real job. */
+  readonly clock: 'system' | 'set'
+  /** `script`: answers come from a file or pipe; never for a real job. */
+  readonly answers: 'person' | 'script'
+  readonly files: readonly FileCopy[]
+}
+
+export type Body =
+  | OpenedBody
+  | { readonly type: 'person.signed-on'; readonly person: string }
+  | { readonly type: 'machine.named'; readonly typed: string }
+  | { readonly type: 'machine.mismatched'; readonly typed: string }
+  | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
+  | { readonly type: 'instrument.put-back'; readonly seat: string; readonly why: string }
+  | { readonly type: 'step.done'; readonly step: string }
+  | { readonly type: 'step.confirmed'; readonly step: string }
+  | { readonly type: 'step.objected'; readonly step: string; readonly remark: string }
+  | {
+      readonly type: 'step.reopened'
+      readonly step: string
+      readonly why: string
+      readonly voids: readonly string[]
+    }
+  | {
+      readonly type: 'evidence.given'
+      readonly step: string
+      readonly item: string
+      /** The words, lock number, initials or reading, as shown. */
+      readonly shown: string
+      readonly reading?: Typed
+      readonly instrument?: string
+      readonly person?: string
+    }
+  | {
+      readonly type: 'evidence.failed'
+      readonly step: string
+      readonly item: string
+      readonly shown: string
+      readonly reading?: Typed
+      readonly instrument?: string
+      readonly why: string
+    }
+  | { readonly type: 'gate.opened'; readonly step: string }
+  | {
+      readonly type: 'gate.closed'
+      readonly step: string
+      readonly cause: CloseCause
+      readonly items: readonly string[]
+    }
+  | { readonly type: 'people.clear'; readonly step: string; readonly words: string }
+  | ({ readonly type: 'reading.taken' } & ReadingAt)
+  | ({ readonly type: 'reading.doubted'; readonly why: string } & ReadingAt)
+  | ({ readonly type: 'reading.late' } & ReadingAt)
+  | { readonly type: 'doubt.settled'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
+  | { readonly type: 'late.settled'; readonly kept: boolean }
+  | ({
+      readonly type: 'reading.corrected'
+      readonly of: number
+      readonly why: string
+      readonly voids: readonly string[]
+    } & ReadingAt)
+  | {
+      readonly type: 'reading.not-applicable'
+      readonly step: string
+      readonly place: string
+      readonly why: string
+    }
+  | {
+      readonly type: 'finding.observed'
+      readonly step: string
+      readonly condition: string
+      readonly note?: string
+    }
+  | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: BoreVerdictRecord }
+  | {
+      readonly type: 'disposition.set'
+      readonly step: string
+      readonly about: string
+      readonly choice: string
+      readonly why: string
+      readonly person: string
+    }
+  | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
+  | { readonly type: 'stop.raised'; readonly step: string | null }
+  | { readonly type: 'stop.explained'; readonly why: string }
+  | { readonly type: 'stop.released'; readonly person: string; readonly answer: string }
+  | { readonly type: 'job.left' }
+  | { readonly type: 'job.taken-up' }
+  | { readonly type: 'clock.moved'; readonly seconds: number }
+  | { readonly type: 'job.closed'; readonly outcome: string }
+
+/** A body with its place in the journal. `by` is who was at the keyboard; absent when nobody had signed on. */
+export type Entry = Body & { readonly seq: number; readonly at: string; readonly by?: string }

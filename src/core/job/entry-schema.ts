@@ -1,0 +1,134 @@
+// The shape of an entry as read back from a journal. The hash chain proves that a line is as it was written, not that it
+// was written by Barover: what comes from disk is checked like anything else from outside.
+import { z } from 'zod'
+import { readStamp } from '../lib/instant.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { type Entry, FORMAT } from './entries.ts'
+
+const text = z.string()
+const finite = z.number()
+const place = {
+  seq: z.int().min(0),
+  at: text.refine((t) => readStamp(t) !== null, 'is a time with its offset'),
+  by: text.optional(),
+  prev: text,
+  hash: text,
+}
+const typed = { typed: text, value: finite, unit: text, si: finite }
+const reading = { ...typed, step: text, place: text, instrument: text }
+const measured = z.strictObject(typed).optional()
+const voids = z.array(text)
+const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
+  z.strictObject({ type: z.literal(type), ...place, ...shape })
+
+const opened = of('job.opened', {
+  format: z.literal(FORMAT),
+  record: z.enum(['REAL', 'PRACTICE', 'EXAMPLE']),
+  job: text,
+  program: z.strictObject({ name: text, version: text }),
+  zone: text,
+  clock: z.enum(['system', 'set']),
+  answers: z.enum(['person', 'script']),
+  files: z.array(
+    z.strictObject({
+      role: z.enum(['procedure', 'part', 'machine', 'limit-book', 'instruments', 'crew']),
+      name: text,
+      sha256: text,
+      text,
+    }),
+  ),
+})
+
+/** A verdict's insides are read by the version that shows them; the outline is what everything else rests on. */
+const verdict = z.looseObject({
+  compute: z.literal('bore_form'),
+  version: text,
+  inputs: z.looseObject({ readings: z.array(z.looseObject({})), limits: z.looseObject({}) }),
+  result: z.looseObject({
+    verdict: z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP']),
+    judged: z.array(z.looseObject({})),
+    holds: z.array(text),
+    proposals: z.array(z.looseObject({})),
+  }),
+  readings: z.array(z.int()),
+})
+
+const schema = z.discriminatedUnion('type', [
+  opened,
+  of('person.signed-on', { person: text }),
+  of('machine.named', { typed: text }),
+  of('machine.mismatched', { typed: text }),
+  of('instrument.picked', { seat: text, instrument: text }),
+  of('instrument.put-back', { seat: text, why: text }),
+  of('step.done', { step: text }),
+  of('step.confirmed', { step: text }),
+  of('step.objected', { step: text, remark: text }),
+  of('step.reopened', { step: text, why: text, voids }),
+  of('evidence.given', {
+    step: text,
+    item: text,
+    shown: text,
+    reading: measured,
+    instrument: text.optional(),
+    person: text.optional(),
+  }),
+  of('evidence.failed', {
+    step: text,
+    item: text,
+    shown: text,
+    reading: measured,
+    instrument: text.optional(),
+    why: text,
+  }),
+  of('gate.opened', { step: text }),
+  of('gate.closed', {
+    step: text,
+    cause: z.enum(['lapsed', 'failed', 'stop', 'left', 'interrupted', 'clock']),
+    items: voids,
+  }),
+  of('people.clear', { step: text, words: text }),
+  of('reading.taken', reading),
+  of('reading.doubted', { ...reading, why: text }),
+  of('reading.late', reading),
+  of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
+  of('late.settled', { kept: z.boolean() }),
+  of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
+  of('reading.not-applicable', { step: text, place: text, why: text }),
+  of('finding.observed', { step: text, condition: text, note: text.optional() }),
+  of('verdict.given', { step: text, verdict }),
+  of('disposition.set', { step: text, about: text, choice: text, why: text, person: text }),
+  of('note.written', { text, step: text.nullable() }),
+  of('stop.raised', { step: text.nullable() }),
+  of('stop.explained', { why: text }),
+  of('stop.released', { person: text, answer: text }),
+  of('job.left', {}),
+  of('job.taken-up', {}),
+  of('clock.moved', { seconds: finite }),
+  of('job.closed', { outcome: text }),
+])
+
+/** Refuses, naming the line, what is no entry of this version: code `newer` for a newer journal, else `shape`. */
+export function readEntries(stored: readonly unknown[]): Result<readonly Entry[]> {
+  const entries: Entry[] = []
+  for (const [i, one] of stored.entries()) {
+    const format = (one as { format?: unknown } | null)?.format
+    if (i === 0 && typeof format === 'number' && format > FORMAT) {
+      return refuse('newer', 'This job was written by a newer Barover: read it with that one.')
+    }
+    const parsed = schema.safeParse(one)
+    if (!parsed.success) {
+      const issue = parsed.error.issues[0]
+      const where = issue === undefined || issue.path.length === 0 ? 'its kind' : `"${issue.path.join('.')}"`
+      return refuse(
+        'shape',
+        `Line ${i + 1} is not an entry that Barover writes: ${where} is not as it should be.`,
+      )
+    }
+    if ((i === 0) !== (parsed.data.type === 'job.opened')) {
+      return refuse('shape', `Line ${i + 1} is out of place: a job is opened once, on its first line.`)
+    }
+    const { prev: _prev, hash: _hash, ...entry } = parsed.data
+    entries.push(entry as unknown as Entry)
+  }
+  return entries.length === 0 ? refuse('shape', 'There is no entry in this journal.') : ok(entries)
+}

@@ -1,0 +1,71 @@
+// The part of the fold that keeps gates: evidence given, struck, gates opened and closed.
+import { readStamp } from '../lib/instant.ts'
+import type { CloseCause, Entry } from './entries.ts'
+import { EMPTY_GATE, type GateState, type State } from './state.ts'
+
+type GateEntry = Extract<
+  Entry,
+  { type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' }
+>
+
+export function foldGate(state: State, entry: GateEntry): State {
+  const gate = state.gates[entry.step] ?? EMPTY_GATE
+  return { ...state, gates: { ...state.gates, [entry.step]: changed(gate, entry) } }
+}
+
+function changed(gate: GateState, entry: GateEntry): GateState {
+  switch (entry.type) {
+    case 'evidence.given':
+      return {
+        ...gate,
+        given: {
+          ...gate.given,
+          [entry.item]: {
+            seq: entry.seq,
+            // An unreadable time would count as the oldest there is, and so never as fresh.
+            atMs: readStamp(entry.at)?.ms ?? Number.NEGATIVE_INFINITY,
+            at: entry.at,
+            by: entry.by ?? null,
+            shown: entry.shown,
+            si: entry.reading?.si ?? null,
+            person: entry.person ?? null,
+            instrument: entry.instrument ?? null,
+          },
+        },
+      }
+    case 'evidence.failed':
+      return gate
+    case 'gate.opened':
+      return { ...gate, status: 'open', cause: null, struck: [], mustClear: false }
+    case 'gate.closed':
+      return strike(gate, entry.items, entry.cause)
+    case 'people.clear':
+      return { ...gate, mustClear: false }
+  }
+}
+
+function strike(gate: GateState, items: readonly string[], cause: CloseCause): GateState {
+  const struck = items.flatMap((item) => {
+    const given = gate.given[item]
+    return given === undefined ? [] : [{ item, shown: given.shown, cause }]
+  })
+  return {
+    status: gate.status === 'open' ? 'closed' : gate.status,
+    given: Object.fromEntries(Object.entries(gate.given).filter(([item]) => !items.includes(item))),
+    struck: [...gate.struck.filter((s) => !items.includes(s.item)), ...struck],
+    cause,
+    // Once people were let in they must be called out, also when the evidence fell a second time.
+    mustClear: gate.mustClear || gate.status === 'open',
+  }
+}
+
+/** Every gate that has any evidence falls, whole. */
+export function strikeAll(state: State, cause: CloseCause): State {
+  const gates = Object.fromEntries(
+    Object.entries(state.gates).map(([id, gate]) => {
+      const items = Object.keys(gate.given)
+      return [id, items.length === 0 && gate.status !== 'open' ? gate : strike(gate, items, cause)]
+    }),
+  )
+  return { ...state, gates }
+}

@@ -1,0 +1,72 @@
+// One gas reading against the limit for its place and purpose, and against what the meter can do there.
+import type { GasMeter } from '../definition/instruments.ts'
+import type { GasLimit } from '../definition/machine.ts'
+import type { Evidence } from '../definition/procedure.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { parseEntry } from '../units/index.ts'
+import { type Definitions, gasLimitById } from './definitions.ts'
+import type { Typed } from './entries.ts'
+
+export interface GasJudged {
+  readonly shown: string
+  readonly reading: Typed
+  readonly outcome:
+    | { readonly kind: 'passes' }
+    /** Outside the limit: the place is not safe. */
+    | { readonly kind: 'fails'; readonly why: string }
+    /** The method means nothing here: no statement about the place. */
+    | { readonly kind: 'not-valid'; readonly why: string }
+}
+
+export const GAS_UNITS = { oxygen: '%vol', flammable: '%LEL', hydrogen_sulfide: 'ppm' } as const
+export const GAS_NAMES = { oxygen: 'oxygen', flammable: 'flammables', hydrogen_sulfide: 'H2S' } as const
+
+export function judgeGas(
+  defs: Definitions,
+  evidence: Extract<Evidence, { kind: 'gas' }>,
+  meter: GasMeter,
+  oxygenSi: number | null,
+  typed: string,
+): Result<GasJudged> {
+  const limit = gasLimitById(defs, evidence.limit)
+  if (limit === undefined)
+    return refuse(
+      'no-limit',
+      `The machine record has no gas limit ${evidence.limit}, so this gate stays shut.`,
+    )
+  const unit = GAS_UNITS[limit.gas]
+  const kind = limit.gas === 'flammable' ? 'lel-fraction' : 'concentration'
+  const entry = parseEntry(typed, { kind, unit, what: GAS_NAMES[limit.gas] })
+  if (!entry.ok) return entry
+  const reading = { typed, value: entry.value.value, unit: entry.value.unit, si: entry.value.si }
+  const shown = `${reading.value} ${reading.unit}`
+  if (limit.gas === 'oxygen' && reading.si > 1)
+    return refuse('oxygen', `${shown} cannot be: oxygen is at most 100 %vol.`)
+  const invalid = limit.gas === 'flammable' ? methodFault(defs, meter, oxygenSi) : null
+  if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
+  const outside = outsideOf(limit, reading.si)
+  if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
+  return ok({ shown, reading, outcome: { kind: 'passes' } })
+}
+
+/** Why a flammables reading of this meter means nothing here, or null. Unknown oxygen is never enough oxygen. */
+function methodFault(defs: Definitions, meter: GasMeter, oxygenSi: number | null): string | null {
+  const basis = defs.machine.site.gas.lel_basis
+  if (meter.lel_basis.lower_limit.si !== basis.lower_limit.si || meter.lel_basis.gas !== basis.gas) {
+    return `${meter.id} reads % LEL of ${meter.lel_basis.gas} at ${meter.lel_basis.lower_limit.text}, and the site limit is on ${basis.gas} at ${basis.lower_limit.text}`
+  }
+  if (oxygenSi === null) return 'the oxygen at this place is not on record'
+  if (!(oxygenSi >= meter.needs_oxygen.at_least.si)) {
+    return `${meter.id} needs ${meter.needs_oxygen.at_least.text} of oxygen to see flammables, so its figure here means nothing`
+  }
+  return null
+}
+
+/** Written so that a value that is not a number, or a limit with no bound at all, can never pass. */
+function outsideOf(limit: GasLimit, si: number): string | null {
+  const { at_least: least, at_most: most } = limit
+  if (least === undefined && most === undefined) return `the limit ${limit.id} has no bound`
+  if (least !== undefined && !(si >= least.si)) return `below ${least.text} for ${limit.purpose}`
+  if (most !== undefined && !(si <= most.si)) return `above ${most.text} for ${limit.purpose}`
+  return Number.isFinite(si) ? null : 'not a number'
+}

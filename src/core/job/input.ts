@@ -1,0 +1,35 @@
+// What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
+
+export type Input =
+  | { readonly do: 'sign-on'; readonly person: string }
+  | { readonly do: 'name-machine'; readonly typed: string }
+  | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
+  | { readonly do: 'done'; readonly step: string }
+  | { readonly do: 'confirm'; readonly step: string }
+  | { readonly do: 'object'; readonly step: string; readonly remark: string }
+  | { readonly do: 'evidence'; readonly step: string; readonly item: string; readonly typed: string }
+  | { readonly do: 'clear'; readonly step: string; readonly typed: string }
+  | { readonly do: 'read'; readonly place: string; readonly typed: string }
+  | { readonly do: 'settle-doubt'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
+  | { readonly do: 'settle-late'; readonly kept: boolean }
+  | { readonly do: 'correct'; readonly of: number; readonly typed: string; readonly why: string }
+  | { readonly do: 'not-applicable'; readonly place: string; readonly why: string }
+  | { readonly do: 'observe'; readonly step: string; readonly condition: string; readonly note?: string }
+  | {
+      readonly do: 'dispose'
+      readonly step: string
+      readonly choice: string
+      readonly person: string
+      readonly why: string
+    }
+  | { readonly do: 'reopen'; readonly step: string; readonly why: string }
+  | { readonly do: 'note'; readonly text: string }
+  | { readonly do: 'stop' }
+  | { readonly do: 'explain-stop'; readonly why: string }
+  | { readonly do: 'release-stop'; readonly person: string; readonly answer: string }
+  | { readonly do: 'leave' }
+  | { readonly do: 'take-up' }
+  /** Nothing happened but time. */
+  | { readonly do: 'tick' }
+  /** The wall clock moved against the running clock by this much. */
+  | { readonly do: 'clock-moved'; readonly seconds: number }

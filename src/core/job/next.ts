@@ -1,0 +1,139 @@
+// What the job asks for now. Derived from state alone; expiry is an entry, so nothing here looks at a clock.
+// Rule one: no step that exposes people to a hazard is presented unless a gate holding it back is open.
+import type { Instrument } from '../definition/instruments.ts'
+import type { Seat } from '../definition/procedure.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
+import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
+import { openPlace, type Place } from './places.ts'
+import { openStop, type Pending, type State, type StopState } from './state.ts'
+import { valuesForRules } from './values.ts'
+
+export type Prompt =
+  | { readonly kind: 'closed' }
+  | { readonly kind: 'stop-cause'; readonly stop: StopState }
+  | { readonly kind: 'stopped'; readonly stop: StopState }
+  | { readonly kind: 'sign-on' }
+  | { readonly kind: 'tag' }
+  | { readonly kind: 'held'; readonly step: PlacedStep; readonly why: string }
+  | { readonly kind: 'clear'; readonly gate: GateStep; readonly before: PlacedStep }
+  | {
+      readonly kind: 'pick'
+      readonly seat: Seat
+      readonly step: PlacedStep
+      readonly options: readonly Instrument[]
+    }
+  | { readonly kind: 'evidence'; readonly gate: GateStep; readonly item: Item; readonly before: PlacedStep }
+  | { readonly kind: 'doubt'; readonly step: PlacedStep; readonly doubt: Pending & { readonly why: string } }
+  | { readonly kind: 'late'; readonly step: PlacedStep; readonly late: Pending }
+  | { readonly kind: 'tell' | 'confirm' | 'observe' | 'decide'; readonly step: PlacedStep }
+  | { readonly kind: 'judge'; readonly step: PlacedStep }
+  | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
+  | { readonly kind: 'finish' }
+
+export function next(defs: Definitions, state: State): Prompt {
+  if (state.closed !== null) return { kind: 'closed' }
+  const stop = openStop(state)
+  if (stop !== null) return stop.why === null ? { kind: 'stop-cause', stop } : { kind: 'stopped', stop }
+  if (state.doer === null) return { kind: 'sign-on' }
+  if (!state.machineNamed) return { kind: 'tag' }
+  const at = current(defs, state)
+  if (at === null) return { kind: 'finish' }
+  if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }
+  return present(defs, state, at.placed)
+}
+
+function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
+  const bare = unheld(defs, placed)
+  if (bare.length > 0)
+    return { kind: 'held', step: placed, why: `no gate holds back ${bare.join(', ')} here` }
+  for (const gate of gatesBefore(defs, placed)) {
+    if (gateState(state, gate.id).status !== 'open') return atGate(defs, state, gate, placed)
+  }
+  if (state.late !== null) return { kind: 'late', step: placed, late: state.late }
+  if (state.doubt !== null) return { kind: 'doubt', step: placed, doubt: state.doubt }
+  const { step } = placed
+  if (step.kind === 'gate') return atGate(defs, state, asKind(placed, 'gate'), placed)
+  if (step.kind === 'part') throw new Error(`part ${placed.id} was not flattened`)
+  if (step.kind !== 'read') return { kind: step.kind, step: placed }
+  const instrument = state.seats[step.with]
+  if (instrument === undefined) return pick(defs, placed, step.with)
+  const place = openPlace(asKind(placed, 'read'), state)
+  if (place === null) throw new Error(`read step ${placed.id} is complete but current`)
+  return { kind: 'read', step: placed, place, instrument }
+}
+
+function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedStep): Prompt {
+  if (gateState(state, gate.id).mustClear) return { kind: 'clear', gate, before }
+  const item = missingItem(defs, state, gate)
+  // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
+  if (item === null)
+    return { kind: 'held', step: gate, why: 'the gate is complete but not yet on record as open' }
+  if (item.evidence.kind === 'gas' && state.seats[item.evidence.with] === undefined) {
+    return pick(defs, gate, item.evidence.with)
+  }
+  return { kind: 'evidence', gate, item, before }
+}
+
+function pick(defs: Definitions, step: PlacedStep, seatId: string): Prompt {
+  const seat = defs.seats.find((s) => s.id === seatId)
+  if (seat === undefined)
+    return { kind: 'held', step, why: `the procedure has no seat ${seatId} for an instrument` }
+  const options = defs.instruments.instruments.filter((i) => seat.kinds.includes(i.kind))
+  if (options.length === 0)
+    return { kind: 'held', step, why: `the register has no instrument for: ${seat.for}` }
+  return { kind: 'pick', seat, step, options }
+}
+
+type Current = { readonly state: 'do' | 'hold'; readonly placed: PlacedStep; readonly why: string } | null
+
+/** The first step, in order, that applies and is not complete. */
+function current(defs: Definitions, state: State): Current {
+  for (const placed of defs.steps) {
+    const applies = applicability(defs, state, placed)
+    if (applies === 'skip') continue
+    if (applies === 'hold')
+      return {
+        state: 'hold',
+        placed,
+        why: `it cannot be told yet whether this step is needed: ${placed.rule?.text ?? ''}`,
+      }
+    if (!isComplete(state, placed)) return { state: 'do', placed, why: '' }
+  }
+  return null
+}
+
+/** Whether a step is done, skipped, or held because what it depends on is unknown. */
+export function applicability(defs: Definitions, state: State, placed: PlacedStep): 'do' | 'skip' | 'hold' {
+  for (const p of [...placed.inside, placed]) {
+    if (p.rule === null || p.step.when === undefined) continue
+    const outcome = p.rule.evaluate(valuesForRules(defs, state, p))
+    const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
+    if (verdict !== 'do') return verdict
+  }
+  return 'do'
+}
+
+export function isComplete(state: State, placed: PlacedStep): boolean {
+  const { step, id } = placed
+  switch (step.kind) {
+    case 'tell':
+    case 'confirm':
+    case 'observe':
+      return state.done[id] !== undefined
+    case 'gate':
+      // A gate that closed again is asked when, and only when, a step it guards is next.
+      return gateState(state, id).status !== 'never'
+    case 'read':
+      return openPlace(asKind(placed, 'read'), state) === null
+    case 'judge': {
+      const verdict = state.verdicts[id]
+      return verdict !== undefined && !verdict.void
+    }
+    case 'decide': {
+      const disposition = state.dispositions[id]
+      return disposition !== undefined && !disposition.void
+    }
+    case 'part':
+      return true
+  }
+}

@@ -1,0 +1,32 @@
+// What the job does by itself once an entry is in: open a complete gate, judge, close. One thing at a time, until quiet.
+import type { Instant } from '../lib/instant.ts'
+import type { Engine } from './admit.ts'
+import { asKind } from './definitions.ts'
+import type { Body } from './entries.ts'
+import { gateState, gatesOf, lapsesAt, missingItem } from './gate.ts'
+import { judgeStep } from './judge-step.ts'
+import { next } from './next.ts'
+import { outcomeOf } from './outcome.ts'
+import { openStop, type State } from './state.ts'
+
+export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
+  if (openStop(state) !== null || state.left || state.doer === null) return []
+  for (const gate of gatesOf(defs)) {
+    const { status, mustClear } = gateState(state, gate.id)
+    if (status === 'open' || mustClear || missingItem(defs, state, gate) !== null) continue
+    const lapse = lapsesAt(defs, state, gate)
+    // A gate without gas evidence does not lapse with time; one with it opens only while the oldest test stands.
+    if (lapse === null || now.ms < lapse) return [{ type: 'gate.opened', step: gate.id }]
+  }
+  const prompt = next(defs, state)
+  if (prompt.kind === 'judge') {
+    return [
+      {
+        type: 'verdict.given',
+        step: prompt.step.id,
+        verdict: judgeStep(defs, state, asKind(prompt.step, 'judge'), version),
+      },
+    ]
+  }
+  return prompt.kind === 'finish' ? [{ type: 'job.closed', outcome: outcomeOf(defs, state) }] : []
+}

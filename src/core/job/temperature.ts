@@ -1,0 +1,35 @@
+// A temperature over the time of measuring, from readings before and after: their mean, and how well it is known.
+import type { StepOf } from '../definition/procedure.ts'
+import type { Definitions, PlacedStep } from './definitions.ts'
+import { placeResult, placesOf } from './places.ts'
+import { thermometerById } from './seats.ts'
+import type { State } from './state.ts'
+
+export interface Temperature {
+  readonly celsius: number
+  /** Standard uncertainty, K: the thermometer's, and half the drift taken as evenly likely anywhere between. */
+  readonly standardU: number
+}
+
+/** Null as soon as any of the readings is missing: a temperature known only before is not known. Source: GUM 4.3.7. */
+export function temperatureOver(
+  defs: Definitions,
+  state: State,
+  steps: readonly (PlacedStep & { readonly step: StepOf<'read'> })[],
+): Temperature | null {
+  const values: number[] = []
+  let thermometerU = 0
+  for (const placed of steps) {
+    const place = placesOf(placed)[0]
+    if (place === undefined) return null
+    const result = placeResult(placed, place, state)
+    const thermometer = thermometerById(defs, result.readings[0]?.instrument ?? '')
+    if (result.si === null || thermometer === null) return null
+    values.push(result.si)
+    thermometerU = Math.max(thermometerU, thermometer.uncertainty.expanded.si / thermometer.uncertainty.k)
+  }
+  if (values.length === 0) return null
+  const half = (Math.max(...values) - Math.min(...values)) / 2
+  const mean = values.reduce((sum, v) => sum + v, 0) / values.length
+  return { celsius: mean - 273.15, standardU: Math.hypot(thermometerU, half / Math.sqrt(3)) }
+}

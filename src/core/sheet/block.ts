@@ -1,0 +1,86 @@
+// The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
+import type { RecordKind } from '../job/definitions.ts'
+import { clean, cut, widthOf, wrap } from '../lib/text.ts'
+
+/** What a row is; a shell may colour by it, and nothing is told by colour alone. */
+export type Tone = 'plain' | 'strong' | 'faint' | 'caution' | 'stamp'
+
+export interface Row {
+  readonly text: string
+  readonly tone: Tone
+  /** A drawing: never wrapped, only cut. */
+  readonly keep?: boolean
+}
+
+export interface Block {
+  /** Step number, or a unit beside a figure to be keyed. */
+  readonly margin: string
+  /** Who and when, set to the right of the first row. */
+  readonly right?: string
+  readonly rows: readonly Row[]
+}
+
+export interface SheetStyle {
+  readonly width: number
+  readonly record: RecordKind
+  readonly ascii: boolean
+}
+
+export interface Line {
+  readonly margin: string
+  readonly text: string
+  readonly tone: Tone
+}
+
+const WORD = 'PRACTICE'.length
+/** Below this many columns the step number moves over the rule, to leave the words some room. */
+const NARROW = 60
+
+export function row(text: string, tone: Tone = 'plain'): Row {
+  return { text, tone }
+}
+
+export function marginWidth(style: SheetStyle): number {
+  return style.width < NARROW ? WORD + 3 : WORD + 9
+}
+
+export function textWidth(style: SheetStyle): number {
+  return Math.max(12, style.width - marginWidth(style))
+}
+
+/** Lines of a block, none wider than the sheet. */
+export function layOut(block: Block, style: SheetStyle): Line[] {
+  const width = textWidth(style)
+  const narrow = style.width < NARROW
+  const lines: Line[] = []
+  const [first, ...rest] = block.rows
+  if (first === undefined) return []
+  const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
+  for (const [i, r] of [first, ...rest].entries()) {
+    const text = clean(i === 0 ? number + r.text : r.text)
+    const pieces = r.keep === true ? [cut(text, width)] : wrap(text, width, 2)
+    for (const piece of pieces) lines.push({ margin: margin('', style), text: piece, tone: r.tone })
+  }
+  const head = lines[0]
+  if (head === undefined) return []
+  const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
+  return [...beside(marked, block.right, width, margin('', style)), ...lines.slice(1)]
+}
+
+/** The right-hand column, on the first line if it fits there, else on one of its own. */
+function beside(line: Line, right: string | undefined, width: number, blank: string): Line[] {
+  if (right === undefined || right === '') return [line]
+  const gap = width - widthOf(line.text) - widthOf(right)
+  if (gap >= 2) return [{ ...line, text: line.text + ' '.repeat(gap) + right }]
+  return [line, { margin: blank, text: right.padStart(width), tone: 'faint' }]
+}
+
+function margin(number: string, style: SheetStyle): string {
+  const rule = style.ascii ? '|' : '│'
+  const word = style.record.padEnd(WORD)
+  return style.width < NARROW ? `${word} ${rule} ` : `${word} ${number.padStart(5)} ${rule} `
+}
+
+export function plainText(lines: readonly Line[]): string {
+  return lines.map((l) => (l.margin + l.text).trimEnd()).join('\n')
+}

@@ -1,0 +1,155 @@
+// What one entry looks like on the sheet once it is on record. Given the state after it, so that sums can be shown.
+import type { Definitions } from '../job/definitions.ts'
+import { asKind, personById, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import type { State } from '../job/state.ts'
+import { instrumentName } from '../talk/names.ts'
+import { type Block, type Row, row } from './block.ts'
+import { gateBlock } from './gate-block.ts'
+import { readingBlock } from './reading-block.ts'
+import { verdictBlock } from './verdict-block.ts'
+
+/** `by RO 06:52`. */
+export function byLine(entry: Entry): string {
+  const time = entry.at.slice(11, 16)
+  return entry.by === undefined ? time : `by ${entry.by} ${time}`
+}
+
+export function entryBlock(defs: Definitions, state: State, entry: Entry): Block | null {
+  const step = 'step' in entry && entry.step !== null ? entry.step : null
+  const margin = step === null ? '' : String(stepById(defs, step).number)
+  const block = (...rows: Row[]): Block => ({ margin, right: byLine(entry), rows })
+  switch (entry.type) {
+    case 'job.opened':
+      return openingBlock(defs, entry)
+    case 'person.signed-on':
+      return block(row(`${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, signed on`))
+    case 'machine.named':
+      return block(row(`Plate reads ${entry.typed}: this is ${defs.machine.machine}, ${defs.machine.title}`))
+    case 'machine.mismatched':
+      return block(
+        row(
+          `WRONG MACHINE? The plate reads ${entry.typed}, this record is ${defs.machine.machine}.`,
+          'caution',
+        ),
+        row('Do nothing here until you know which one you stand at.', 'caution'),
+      )
+    case 'instrument.picked':
+      return block(row(`With ${instrumentName(defs, entry.instrument)}`))
+    case 'instrument.put-back':
+      return block(row(`Instrument put back: ${entry.why}.`, 'caution'))
+    case 'step.done':
+      return block(row(`${titleOf(defs, entry.step)}: done`))
+    case 'step.confirmed':
+      return block(
+        row(`${titleOf(defs, entry.step)}: as said`),
+        row(`  ${asKind(stepById(defs, entry.step), 'confirm').step.seen}`),
+      )
+    case 'step.objected':
+      return block(row(`${titleOf(defs, entry.step)}: not so`, 'caution'), row(`  ${entry.remark}`))
+    case 'step.reopened':
+      return block(
+        row(`Went back to ${titleOf(defs, entry.step)}: ${entry.why}`, 'caution'),
+        ...voidRows(defs, entry.voids),
+      )
+    case 'finding.observed':
+      return findingBlock(defs, entry, margin)
+    case 'verdict.given':
+      return verdictBlock(defs, entry.verdict, margin, byLine(entry))
+    case 'disposition.set':
+      return block(
+        row(`Disposition by ${entry.person}: ${entry.choice.toUpperCase()}`, 'strong'),
+        row(`  ${entry.why}`),
+      )
+    case 'note.written':
+      return block(row(`Note: ${entry.text}`))
+    case 'stop.raised':
+      return block(
+        row('STOP. Everybody out and clear. Nothing goes on.', 'caution'),
+        row(defs.machine.site.emergency, 'caution'),
+        row('Every hold point has fallen and will be asked again whole.'),
+      )
+    case 'stop.explained':
+      return block(row(`STOP because: ${entry.why}`, 'caution'))
+    case 'stop.released':
+      return block(row(`STOP released by ${entry.person}: ${entry.answer}`))
+    case 'job.left':
+      return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
+    case 'job.taken-up':
+      return block(
+        row('Taken up again. Hold points will be asked again before the next step that needs them.'),
+      )
+    case 'clock.moved':
+      return block(row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'))
+    case 'job.closed':
+      return block(row(closing(entry.outcome), 'strong'))
+    case 'evidence.given':
+    case 'evidence.failed':
+    case 'gate.opened':
+    case 'gate.closed':
+    case 'people.clear':
+      return gateBlock(defs, entry, margin, byLine(entry))
+    case 'reading.taken':
+    case 'reading.doubted':
+    case 'reading.late':
+    case 'reading.corrected':
+    case 'reading.not-applicable':
+    case 'doubt.settled':
+    case 'late.settled':
+      return readingBlock(defs, state, entry, byLine(entry))
+  }
+}
+
+function closing(outcome: string): string {
+  return outcome === 'NONE' ? 'Job closed.' : `Job closed with ${outcome}.`
+}
+
+export function titleOf(defs: Definitions, stepId: string): string {
+  return stepById(defs, stepId).step.title
+}
+
+export function voidRows(defs: Definitions, voids: readonly string[]): Row[] {
+  if (voids.length === 0) return []
+  return [row(`  void with it: ${voids.map((id) => titleOf(defs, id)).join('; ')}`, 'caution')]
+}
+
+function findingBlock(
+  defs: Definitions,
+  entry: Extract<Entry, { type: 'finding.observed' }>,
+  margin: string,
+): Block {
+  const { step } = asKind(stepById(defs, entry.step), 'observe')
+  const condition = step.conditions.find((c) => c.id === entry.condition)
+  const rows = [
+    row(
+      `${step.title}: ${condition?.label ?? entry.condition}`,
+      condition?.finding === true ? 'strong' : 'plain',
+    ),
+  ]
+  if (entry.note !== undefined) rows.push(row(`  ${entry.note}`))
+  return { margin, right: byLine(entry), rows }
+}
+
+function openingBlock(defs: Definitions, entry: Extract<Entry, { type: 'job.opened' }>): Block {
+  const { procedure, machine } = defs
+  const rows = [
+    row(`${procedure.title}, edition ${procedure.edition}`, 'strong'),
+    row(
+      `${machine.title}, record edition ${machine.edition}${machine.invented === true ? ', invented' : ''}`,
+    ),
+    row(`Job ${entry.job}, ${entry.at.slice(0, 10)}, Barover ${entry.program.version}`),
+  ]
+  if (entry.record !== 'REAL')
+    rows.push(row(`${entry.record}: this is no record of work on a machine.`, 'strong'))
+  if (entry.clock === 'set') rows.push(row(`Its clock was set by hand to ${entry.at.slice(11, 16)}.`))
+  if (entry.answers === 'script')
+    rows.push(row('Its answers came from a file or a pipe: gates not enforced on a person.'))
+  rows.push(
+    row(
+      'The maker’s manual, site permits, local code and licensed practice come first. Barover helps trained people; it replaces none of these.',
+      'caution',
+    ),
+  )
+  for (const not of procedure.not_for) rows.push(row(`Not for: ${not}`, 'faint'))
+  return { margin: '', rows }
+}

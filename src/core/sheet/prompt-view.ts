@@ -1,0 +1,223 @@
+// What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
+
+import { unfitness } from '../job/admit-people.ts'
+import { dispositionsFor } from '../job/admit-step.ts'
+import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import { next, type Prompt } from '../job/next.ts'
+import type { State } from '../job/state.ts'
+import { QUESTIONS } from '../talk/ask.ts'
+import type { Talk } from '../talk/heard.ts'
+import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { type Row, row, type SheetStyle } from './block.ts'
+import { placeDrawing } from './drawing-rows.ts'
+import { titleOf } from './entry-block.ts'
+import { evidenceView } from './evidence-view.ts'
+
+export interface PromptView {
+  /** Step number for the margin. */
+  readonly margin: string
+  readonly title: string
+  /** Hazard and what to do in trouble: never dropped. */
+  readonly must: readonly Row[]
+  readonly rows: readonly Row[]
+  /** Dropped first when the screen is small. */
+  readonly drawing: readonly Row[]
+  /** Numbered answers or the question itself: never dropped. */
+  readonly ask: readonly Row[]
+  /** Unit or word beside the line being keyed. */
+  readonly unit: string
+  /** A gauge that types for itself may end the line with its own carriage return. */
+  readonly scan: boolean
+}
+
+const EMPTY: PromptView = {
+  margin: '',
+  title: '',
+  must: [],
+  rows: [],
+  drawing: [],
+  ask: [],
+  unit: '',
+  scan: false,
+}
+
+export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
+  const prompt = next(defs, state)
+  const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
+  if (talk.ask === null) return { ...view, must: [...view.must, ...mustRows(prompt)] }
+  return {
+    ...view,
+    must: mustRows(prompt),
+    rows: [],
+    drawing: [],
+    ask: [row(QUESTIONS[talk.ask.kind], 'strong'), row('back leaves this question', 'faint')],
+    unit: '',
+    scan: false,
+  }
+}
+
+function mustRows(prompt: Prompt): Row[] {
+  const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
+  if (placed === null) return []
+  const { hazard, trouble } = placed.step
+  return [
+    ...(hazard === undefined ? [] : [row(`Hazard: ${hazard}`, 'caution')]),
+    ...(trouble === undefined ? [] : [row(`In trouble: ${trouble}`, 'caution')]),
+  ]
+}
+
+function numbered(labels: readonly string[]): Row[] {
+  return labels.map((label, i) => row(`${i + 1}  ${label}`))
+}
+
+function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetStyle): Partial<PromptView> {
+  switch (prompt.kind) {
+    case 'closed':
+      return { title: 'This job is closed.' }
+    case 'finish':
+    case 'judge':
+      return {}
+    case 'stop-cause':
+      return {
+        title: 'STOP',
+        must: [row(defs.machine.site.emergency, 'caution')],
+        ask: [row('When everybody is safe: why was STOP called?', 'strong')],
+      }
+    case 'stopped':
+      return {
+        title: 'STOP',
+        must: [row(defs.machine.site.emergency, 'caution')],
+        ask: [
+          row(`Blocked: ${prompt.stop.why ?? ''}`, 'caution'),
+          row('A lead who did not raise it types release.'),
+        ],
+      }
+    case 'sign-on':
+      return {
+        title: 'Who is at the keyboard?',
+        rows: defs.crew.crew.map((p) => row(`${p.id.padEnd(5)}${p.name}, ${p.role}`)),
+        ask: [row('Your initials')],
+      }
+    case 'tag':
+      return {
+        title: 'Which machine is this?',
+        ask: [row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.')],
+      }
+    case 'held':
+      return {
+        margin: String(prompt.step.number || ''),
+        title: titleOf(defs, prompt.step.id),
+        ask: [
+          row(`HOLD: ${prompt.why}.`, 'caution'),
+          row('back goes to the last answer; leave keeps the job as it is.'),
+        ],
+      }
+    case 'pick':
+      return {
+        margin: String(prompt.step.number),
+        title: `Which instrument for ${prompt.seat.for}?`,
+        ask: numbered(
+          prompt.options.map((i) => {
+            const unfit = unfitness(defs, i, state.lastAt)
+            return `${i.id}  ${i.title}${unfit === null ? `, calibration due ${i.calibration.due}` : `  NOT TO BE USED: ${unfit}`}`
+          }),
+        ),
+      }
+    case 'clear':
+    case 'evidence':
+      return evidenceView(defs, state, prompt)
+    case 'doubt':
+      return {
+        margin: placeNumber(defs, prompt.doubt.step, prompt.doubt.place),
+        title: placeName(defs, prompt.doubt.step, prompt.doubt.place),
+        ask: [
+          row(`${prompt.doubt.typed.trim()} is ${prompt.doubt.why}.`, 'caution'),
+          row('1  measure again'),
+          row('2  mistyped: key it again in full'),
+          row('3  it is right: keep it and say why'),
+        ],
+      }
+    case 'late':
+      return {
+        margin: placeNumber(defs, prompt.late.step, prompt.late.place),
+        title: placeName(defs, prompt.late.step, prompt.late.place),
+        ask: [
+          row(
+            `${readingText(defs, prompt.late)} was keyed after the hold point fell. Was it read before, and is it sure?`,
+            'caution',
+          ),
+          row('1  yes, it counts'),
+          row('2  no, measure again'),
+        ],
+      }
+    default:
+      return stepView(defs, state, prompt, style)
+  }
+}
+
+function stepView(
+  defs: Definitions,
+  state: State,
+  prompt: Extract<Prompt, { kind: 'tell' | 'confirm' | 'observe' | 'decide' | 'read' }>,
+  style: SheetStyle,
+): Partial<PromptView> {
+  const { step } = prompt.step
+  const base = {
+    margin: String(prompt.step.number),
+    title: step.title,
+    rows: step.text === undefined ? [] : [row(step.text)],
+  }
+  switch (prompt.kind) {
+    case 'tell':
+      return { ...base, ask: [row('Enter when it is done')] }
+    case 'confirm':
+      return {
+        ...base,
+        ask: numbered([asKind(prompt.step, 'confirm').step.seen, 'Not so: say what you see']),
+      }
+    case 'observe':
+      return { ...base, ask: numbered(asKind(prompt.step, 'observe').step.conditions.map((c) => c.label)) }
+    case 'decide': {
+      const { step: decide, scope } = asKind(prompt.step, 'decide')
+      const verdict = state.verdicts[scope + decide.about]?.verdict.result.verdict ?? 'HOLD'
+      return {
+        ...base,
+        rows: [...base.rows, row(`The verdict is ${verdict}.`, 'strong')],
+        ask: numbered(dispositionsFor(verdict, decide.choices)),
+      }
+    }
+    case 'read':
+      return readView(defs, state, prompt, style)
+  }
+}
+
+function readView(
+  defs: Definitions,
+  state: State,
+  prompt: Extract<Prompt, { kind: 'read' }>,
+  style: SheetStyle,
+): Partial<PromptView> {
+  const { step } = asKind(prompt.step, 'read')
+  const instrument = instrumentById(defs, prompt.instrument)
+  const how = instrument === undefined ? undefined : step.how[instrument.kind]
+  const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
+  return {
+    margin: placeNumber(defs, prompt.step.id, prompt.place.key),
+    title: placeName(defs, prompt.step.id, prompt.place.key),
+    rows: [...(step.text === undefined ? [] : [row(step.text)]), ...(how === undefined ? [] : [row(how)])],
+    drawing: step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : [],
+    ask: [
+      row(
+        `${takeWord(state, prompt.place.key)} in ${unit}, with ${instrumentName(defs, prompt.instrument)}`,
+        'strong',
+      ),
+    ],
+    unit,
+    scan: true,
+  }
+}
+
+function takeWord(state: State, place: string): string {
+  const taken = (state.readings[place] ?? []).filter((r) => r.correctedBy === null).length
+  return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh,' : 'Once more, afresh,'
+}

@@ -1,0 +1,137 @@
+// Readings on the sheet: the figure in both systems, repeats with their spread, doubts and corrections in the open.
+
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { placeResult, placesOf } from '../job/places.ts'
+import { type State, standing } from '../job/state.ts'
+import { bareLength, lengthText, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { type Block, type Row, row } from './block.ts'
+
+type ReadingEntry = Extract<
+  Entry,
+  {
+    type:
+      | 'reading.taken'
+      | 'reading.doubted'
+      | 'reading.late'
+      | 'reading.corrected'
+      | 'reading.not-applicable'
+      | 'doubt.settled'
+      | 'late.settled'
+  }
+>
+
+export function readingBlock(
+  defs: Definitions,
+  state: State,
+  entry: ReadingEntry,
+  right: string,
+): Block | null {
+  switch (entry.type) {
+    case 'reading.taken':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right,
+        rows: takenRows(defs, state, entry),
+      }
+    case 'reading.doubted':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right,
+        rows: [
+          row(`${entry.typed.trim()} doubted: it is ${entry.why}. It counts for nothing yet.`, 'caution'),
+        ],
+      }
+    case 'reading.late':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right,
+        rows: [
+          row(
+            `${entry.typed.trim()} was keyed after the hold point fell: kept, and counts for nothing until confirmed.`,
+            'caution',
+          ),
+        ],
+      }
+    case 'reading.corrected':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right,
+        rows: [
+          row(`Corrected: ${readingText(defs, entry)} for the reading before`, 'strong'),
+          row(`  because ${entry.why}; the first value stays in the log`),
+          ...(entry.voids.length === 0
+            ? []
+            : [
+                row(
+                  `  void with it: ${entry.voids.map((id) => stepById(defs, id).step.title).join('; ')}`,
+                  'caution',
+                ),
+              ]),
+        ],
+      }
+    case 'reading.not-applicable':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right,
+        rows: [row(`${placeName(defs, entry.step, entry.place)}: n/a, ${entry.why}`, 'caution')],
+      }
+    case 'doubt.settled':
+      return {
+        margin: '',
+        right,
+        rows: [
+          row(
+            entry.choice === 'kept'
+              ? `  kept: ${entry.why ?? ''}`
+              : entry.choice === 'again'
+                ? '  to be measured again'
+                : '  mistyped, to be keyed again in full',
+          ),
+        ],
+      }
+    case 'late.settled':
+      return {
+        margin: '',
+        right,
+        rows: [
+          row(
+            entry.kept ? '  confirmed: taken before the hold point fell' : '  not used: to be measured again',
+          ),
+        ],
+      }
+  }
+}
+
+function takenRows(
+  defs: Definitions,
+  state: State,
+  entry: Extract<ReadingEntry, { type: 'reading.taken' }>,
+): Row[] {
+  const placed = asKind(stepById(defs, entry.step), 'read')
+  const place = placesOf(placed).find((p) => p.key === entry.place)
+  const upTo = standing(state, entry.place).filter((r) => r.seq <= entry.seq)
+  const figure = `${readingText(defs, entry)}   ${entry.instrument}`
+  if (upTo.length <= 1 || place === undefined)
+    return [row(placeName(defs, entry.step, entry.place)), row(`  ${figure}`, 'strong')]
+  const result = placeResult(placed, place, state)
+  const spread =
+    placed.step.quantity === 'length' && result.spread !== null
+      ? `   spread ${bareLength(defs, result.spread)}`
+      : ''
+  const rows = [row(`  again ${readingText(defs, entry)}${spread}`, 'strong')]
+  if (result.state === 'more') rows.push(row('  too far apart: once more', 'caution'))
+  if (result.state === 'unsettled')
+    rows.push(
+      row('  the repeats do not agree: this place has no figure, and what rests on it is HOLD', 'caution'),
+    )
+  if (
+    result.state === 'settled' &&
+    result.si !== null &&
+    upTo.length > 2 &&
+    placed.step.quantity === 'length'
+  ) {
+    rows.push(row(`  counts as ${lengthText(defs, result.si)}, the middle of ${upTo.length}`))
+  }
+  return rows
+}

@@ -1,0 +1,26 @@
+// What the transcript shows for an entry or for words that are on no record.
+import type { Definitions } from '../job/definitions.ts'
+import { asKind, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { openPlace } from '../job/places.ts'
+import type { State } from '../job/state.ts'
+import { type Block, row, type SheetStyle } from './block.ts'
+import { profileRows } from './drawing-rows.ts'
+import { entryBlock } from './entry-block.ts'
+
+export function saidBlock(lines: readonly string[], refusal: boolean): Block {
+  return { margin: '', rows: lines.map((text) => row(text, refusal ? 'caution' : 'plain')) }
+}
+
+/** Blocks of an entry: its own, and the wear drawn out once the last place of a bore step is settled. */
+export function entryBlocks(defs: Definitions, state: State, entry: Entry, style: SheetStyle): Block[] {
+  const own = entryBlock(defs, state, entry)
+  const blocks = own === null ? [] : [own]
+  if (entry.type !== 'reading.taken') return blocks
+  const placed = stepById(defs, entry.step)
+  if (placed.step.kind !== 'read' || placed.step.drawing !== 'bore' || placed.step.stations.length < 2)
+    return blocks
+  if (openPlace(asKind(placed, 'read'), state) !== null) return blocks
+  const rows = profileRows(defs, state, entry.step, style)
+  return rows.length === 0 ? blocks : [...blocks, { margin: '', rows }]
+}

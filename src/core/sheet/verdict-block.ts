@@ -1,0 +1,113 @@
+// A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
+import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { BoreVerdictRecord } from '../job/verdict-record.ts'
+import { bareLength, lengthText } from '../talk/names.ts'
+import { type Block, type Row, row } from './block.ts'
+
+const LABELS: Readonly<Record<string, string>> = {
+  'out-of-round': 'out of round',
+  taper: 'taper',
+  spread: 'spread of all',
+  'largest-diameter': 'largest',
+}
+
+export function verdictBlock(
+  defs: Definitions,
+  record: BoreVerdictRecord,
+  margin: string,
+  right: string,
+): Block {
+  const { inputs, result } = record
+  const rows: Row[] = [
+    row(`Bore judged, ${inputs.readings.length} places, at 20 degC`, 'strong'),
+    ...formRows(defs, record),
+  ]
+  for (const c of result.judged)
+    rows.push(
+      ...characteristicRows(defs, c, result.governs?.characteristics.includes(c.characteristic) ?? false),
+    )
+  rows.push(row(`( ${result.verdict} )`, 'stamp'))
+  for (const hold of result.holds) rows.push(row(`  HOLD: ${hold}`, 'caution'))
+  if (
+    inputs.differenceU !== null &&
+    inputs.differenceU !== undefined &&
+    inputs.readingU !== null &&
+    inputs.readingU !== undefined
+  ) {
+    rows.push(
+      row(
+        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, k = ${inputs.k ?? 2}).`,
+      ),
+    )
+  }
+  if (result.judged.some((c) => c.limit?.from === 'fallback')) {
+    rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
+  }
+  rows.push(row('What this leaves open, for a lead to decide:'))
+  for (const proposal of result.proposals) rows.push(row(`  ${proposal.say}`))
+  rows.push(row('Type why for the sums.', 'faint'))
+  return { margin, right, rows }
+}
+
+function characteristicRows(defs: Definitions, c: CharacteristicJudgement, governs: boolean): Row[] {
+  const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(14)
+  const value = c.valueM === null ? '-' : bareLength(defs, c.valueM)
+  if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
+  const limit = bareLength(defs, c.limit.value)
+  const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
+  const used = c.judgement.used === null ? '' : `  ${Math.round(c.judgement.used * 100)} %`
+  const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
+  const kind = c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
+  return [
+    row(
+      `${label}${value.padStart(7)}  limit ${limit.padStart(7)}${used}${governs ? '   governs' : ''}${word}`,
+      tone,
+    ),
+    row(`${' '.repeat(14)}${kind}${c.limit.source}`, 'faint'),
+  ]
+}
+
+function formRows(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
+  const { form } = result
+  if (form === null) return []
+  const rows: Row[] = []
+  for (const station of form.round) {
+    const sizes = inputs.readings
+      .filter((r) => r.station === station.station)
+      .map((r) => `${r.axis} ${bareLength(defs, r.valueM)}`)
+    rows.push(
+      row(
+        `${station.station.replaceAll('_', ' ').padEnd(14)}${sizes.join('   ')}   round within ${bareLength(defs, station.outOfRoundM)}`,
+      ),
+    )
+  }
+  for (const axis of form.perAxis) {
+    const middle = axis.widerInMiddleM
+    const shape =
+      middle === null
+        ? ''
+        : `, ${middle < 0 ? 'narrower' : 'wider'} in the middle by ${bareLength(defs, Math.abs(middle))} (${axis.form})`
+    rows.push(row(`taper ${axis.axis.padEnd(11)}${bareLength(defs, axis.taperM)}${shape}`))
+  }
+  if (result.wearFromNominalM !== null)
+    rows.push(row(`wear from nominal ${lengthText(defs, result.wearFromNominalM)} at the largest`))
+  rows.push(...datumRows(defs, result))
+  if (result.reboreRoom !== null)
+    rows.push(
+      row(
+        `room to cut ${lengthText(defs, result.reboreRoom.roomM)}, bounded by the ${result.reboreRoom.boundBy}`,
+      ),
+    )
+  return rows
+}
+
+function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[] {
+  const wear = result.wearFromDatum
+  if (wear === null) return []
+  if (wear.from === null) return [row(`no datum of wear: ${wear.perAxis[0]?.why ?? 'none on record'}`)]
+  const parts = wear.perAxis.map((a) =>
+    a.wearM === null ? `${a.axis}: ${a.why ?? 'no figure'}` : `${a.axis} ${bareLength(defs, a.wearM)}`,
+  )
+  return [row(`wear from the ${wear.from}: ${parts.join('   ')}`)]
+}

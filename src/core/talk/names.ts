@@ -1,0 +1,63 @@
+// How steps, places and figures are called on screen.
+import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
+import type { ReadingAt } from '../job/entries.ts'
+import { placesOf } from '../job/places.ts'
+import { decimalsIn } from '../job/plausible.ts'
+import { companion, formatBoth, formatNumber, formatQuantity } from '../units/index.ts'
+
+/** `7.3`: sheet number of the step, and of the place within it when it has several. */
+export function placeNumber(defs: Definitions, stepId: string, placeKey: string | null): string {
+  const placed = stepById(defs, stepId)
+  if (placeKey === null || placed.step.kind !== 'read') return String(placed.number)
+  const places = placesOf(asKind(placed, 'read'))
+  const place = places.find((p) => p.key === placeKey)
+  return place === undefined || places.length === 1
+    ? String(placed.number)
+    : `${placed.number}.${place.number}`
+}
+
+/** `Bore, CENTRE of ring travel, TOP TO BOTTOM`. */
+export function placeName(defs: Definitions, stepId: string, placeKey: string): string {
+  const placed = asKind(stepById(defs, stepId), 'read')
+  const place = placesOf(placed).find((p) => p.key === placeKey)
+  if (place === undefined) return placed.step.title
+  const where = placesOf(placed).length === 1 && place.axis === null ? [] : [place.station.label]
+  return [placed.step.title, ...where, ...(place.axis === null ? [] : [place.axis.label])].join(', ')
+}
+
+/** A reading in its own unit and the other system's. */
+export function readingText(defs: Definitions, reading: ReadingAt): string {
+  const quantity = { kind: kindOf(reading.unit), si: reading.si }
+  const decimals = Math.max(decimalsIn(defs, reading), decimalsTyped(reading))
+  return companion(reading.unit) === undefined
+    ? formatQuantity(quantity, reading.unit, decimals)
+    : formatBoth(quantity, reading.unit, decimals)
+}
+
+function decimalsTyped(reading: ReadingAt): number {
+  const text = String(reading.value)
+  const point = text.indexOf('.')
+  return point < 0 || text.includes('e') ? 0 : Math.min(6, text.length - point - 1)
+}
+
+function kindOf(unit: string): 'length' | 'temperature' {
+  return unit === 'degF' || unit === 'degC' || unit === 'K' ? 'temperature' : 'length'
+}
+
+/** A length in the shop's unit, with the decimals of the resolution. */
+export function lengthText(defs: Definitions, metres: number, decimals?: number): string {
+  const unit = defs.machine.shop_units.length
+  return formatQuantity({ kind: 'length', si: metres }, unit, decimals ?? (unit === 'in' ? 4 : 3))
+}
+
+/** The same without its unit, for columns that name it once. */
+export function bareLength(defs: Definitions, metres: number, decimals?: number): string {
+  const unit = defs.machine.shop_units.length
+  const perUnit = unit === 'in' ? 0.0254 : 0.001
+  return formatNumber(metres / perUnit, decimals ?? (unit === 'in' ? 4 : 3))
+}
+
+export function instrumentName(defs: Definitions, id: string): string {
+  const instrument = instrumentById(defs, id)
+  return instrument === undefined ? id : `${id}, ${instrument.title}`
+}

@@ -1,0 +1,80 @@
+// Answers to help, why and readings: words about the job that go on no record.
+import { asKind, type Definitions } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import { placeResult, placesOf } from '../job/places.ts'
+import type { State } from '../job/state.ts'
+import { bareLength, lengthText, placeName, placeNumber, readingText } from './names.ts'
+import { sums } from './sums.ts'
+import { WORDS } from './words.ts'
+
+export function helpLines(defs: Definitions, state: State): string[] {
+  const safe = `To be safe first: ${defs.machine.site.emergency}`
+  const on = state.people.length === 0 ? 'Nobody is signed on.' : `Signed on: ${state.people.join(', ')}.`
+  return [
+    'A figure and Enter answer a reading. These words work at any prompt:',
+    ...WORDS.map((w) => `  ${w.word.padEnd(9)} ${w.says}`),
+    on,
+    safe,
+  ]
+}
+
+export function whyLines(defs: Definitions, state: State, prompt: Prompt): string[] {
+  if (prompt.kind === 'decide') {
+    const { step, scope } = asKind(prompt.step, 'decide')
+    const verdict = state.verdicts[scope + step.about]
+    if (verdict !== undefined) return sums(defs, verdict.verdict)
+  }
+  const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
+  const last = lastVerdict(defs, state)
+  if (placed?.step.why !== undefined) return [placed.step.why]
+  if (last !== null) return sums(defs, last)
+  return ['The procedure gives no further reason here.']
+}
+
+function lastVerdict(defs: Definitions, state: State) {
+  const judges = defs.steps.filter((s) => state.verdicts[s.id] !== undefined)
+  const last = judges[judges.length - 1]
+  return last === undefined ? null : (state.verdicts[last.id]?.verdict ?? null)
+}
+
+export interface Correctable {
+  readonly seq: number
+  readonly text: string
+}
+
+/** Readings that stand, in the order they were taken. */
+export function correctable(defs: Definitions, state: State): Correctable[] {
+  return Object.values(state.readings)
+    .flat()
+    .filter((r) => r.correctedBy === null)
+    .sort((a, b) => a.seq - b.seq)
+    .map((r) => ({
+      seq: r.seq,
+      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${readingText(defs, r)}`,
+    }))
+}
+
+export function readingLines(defs: Definitions, state: State): string[] {
+  const lines = defs.steps.flatMap((s) => {
+    if (s.step.kind !== 'read') return []
+    const placed = asKind(s, 'read')
+    return placesOf(placed).flatMap((place) => {
+      const result = placeResult(placed, place, state)
+      if (result.readings.length === 0) return []
+      const taken = result.readings.map((r) => readingText(defs, r)).join(';  ')
+      const spread =
+        placed.step.quantity === 'length' && result.spread !== null && result.readings.length > 1
+          ? `  spread ${bareLength(defs, result.spread)}`
+          : ''
+      const mean =
+        placed.step.quantity === 'length' && result.si !== null && result.readings.length > 1
+          ? `  counts as ${lengthText(defs, result.si, defs.machine.shop_units.length === 'in' ? 5 : 4)}`
+          : ''
+      return [
+        `${placeNumber(defs, s.id, place.key)} ${placeName(defs, s.id, place.key)}`,
+        `      ${taken}${spread}${mean}`,
+      ]
+    })
+  })
+  return lines.length === 0 ? ['There are no readings yet.'] : lines
+}

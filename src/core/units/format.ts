@@ -1,0 +1,105 @@
+// Numbers as a person reads them: plain decimals, no exponent, no minus zero, and never more figures than were measured.
+import { type Quantity, valueIn } from './quantity.ts'
+import { unitNamed } from './unit-table.ts'
+
+/** The digits of |value| to 15 significant figures, and the power of ten of the last: value = digits * 10^power. */
+function decimalParts(value: number, figures: number): { digits: bigint; power: number } {
+  const [mantissa = '0', exponent = '0'] = Math.abs(value)
+    .toExponential(figures - 1)
+    .split('e')
+  return { digits: BigInt(mantissa.replace('.', '')), power: Number(exponent) - (figures - 1) }
+}
+
+/**
+ * `value` with exactly `decimals` decimals (0 to 20), halves rounded away from zero. The half is judged on the decimal
+ * figures (15 of them), not on the binary value, so 1.005 to two decimals is 1.01 as by hand. Throws on a number that
+ * is not finite.
+ */
+export function formatNumber(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) throw new Error(`cannot format ${value}`)
+  if (!Number.isInteger(decimals) || decimals < 0 || decimals > 20)
+    throw new Error(`cannot show ${decimals} decimals`)
+  const { digits, power } = decimalParts(value, 15)
+  const shift = power + decimals
+  const scale = 10n ** BigInt(Math.abs(shift))
+  const scaled = shift >= 0 ? digits * scale : (2n * digits + scale) / (2n * scale)
+  const text = scaled.toString().padStart(decimals + 1, '0')
+  const whole = text.slice(0, text.length - decimals)
+  const sign = value < 0 && scaled !== 0n ? '-' : ''
+  return decimals === 0 ? sign + whole : `${sign}${whole}.${text.slice(-decimals)}`
+}
+
+/**
+ * Decimals needed to write a resolution: 0.0001 gives 4, 0.0005 gives 4, 0.05 gives 2, 1 or 10 gives 0.
+ * `resolutionInUnit` is in the unit to be shown. Throws unless it is a finite number above zero.
+ */
+export function decimalsOf(resolutionInUnit: number): number {
+  if (!Number.isFinite(resolutionInUnit) || resolutionInUnit <= 0) {
+    throw new Error(`a resolution of ${resolutionInUnit} is not possible`)
+  }
+  // Twelve figures: enough for any resolution, few enough to lose binary noise such as 0.1 + 0.2.
+  const { digits, power } = decimalParts(resolutionInUnit, 12)
+  const zeros = /0*$/.exec(digits.toString())?.[0].length ?? 0
+  return Math.max(0, -(power + zeros))
+}
+
+/** `9.5062 in`. The unit is shown by its symbol; a plain ratio (unit `1`) shows the number alone. */
+export function formatQuantity(q: Quantity, unit: string, decimals: number): string {
+  const number = formatNumber(valueIn(q, unit), decimals)
+  const symbol = unitNamed(unit)?.symbol ?? unit
+  return symbol === '1' ? number : `${number} ${symbol}`
+}
+
+const COMPANIONS: ReadonlyMap<string, string> = new Map([
+  ...[pair('in', 'mm'), pair('mil', 'um'), pair('ft', 'm'), pair('in2', 'mm2'), pair('in3', 'cm3')].flat(),
+  ...[pair('ft3', 'm3'), pair('psig', 'barg'), pair('psia', 'bara'), pair('psi', 'bar')].flat(),
+  ...[
+    pair('degF', 'degC'),
+    pair('delta-degF', 'delta-degC'),
+    pair('lbf', 'kN'),
+    pair('lbf.ft', 'N.m'),
+  ].flat(),
+  ...[pair('lb', 'kg'), pair('ft/min', 'm/s'), pair('hp', 'kW'), pair('cfm', 'm3/h')].flat(),
+  ['mL', 'in3'],
+  ['L', 'in3'],
+  ['kPag', 'psig'],
+  ['MPag', 'psig'],
+  ['kPaa', 'psia'],
+  ['MPaa', 'psia'],
+  ['kPa', 'psi'],
+  ['MPa', 'psi'],
+  ['N', 'lbf'],
+  ['lbf.in', 'N.m'],
+  ['m3/s', 'cfm'],
+])
+
+function pair(a: string, b: string): [string, string][] {
+  return [
+    [a, b],
+    [b, a],
+  ]
+}
+
+/** The unit of the other system shown beside `unit`, always of the same kind; none for turns, angles and gas. */
+export function companion(unit: string): string | undefined {
+  return COMPANIONS.get(unitNamed(unit)?.symbol ?? unit)
+}
+
+/**
+ * Decimals for the companion: its last place is the largest power of ten not above the original last place, so nothing
+ * measured is lost and less than one figure is added. 0.0001 in (0.00254 mm) gives 3 of mm; 0.001 mm (0.000039 in)
+ * gives 5 of in. Never below 0: 1 kN is shown to 1 lbf, as whole hundreds would misread.
+ */
+function companionDecimals(unit: string, other: string, decimals: number): number {
+  const factor = (unitNamed(unit)?.factor ?? Number.NaN) / (unitNamed(other)?.factor ?? Number.NaN)
+  // The small addition keeps an exact power of ten from falling one place short in binary.
+  return Math.max(0, -Math.floor(Math.log10(factor) - decimals + 1e-9))
+}
+
+/** `9.5062 in   241.457 mm`: the quantity in its own unit, then in the companion unit if there is one. */
+export function formatBoth(q: Quantity, unit: string, decimals: number): string {
+  const own = formatQuantity(q, unit, decimals)
+  const other = companion(unit)
+  if (other === undefined) return own
+  return `${own}   ${formatQuantity(q, other, companionDecimals(unit, other, decimals))}`
+}

@@ -1,0 +1,14 @@
+// The public names of units: kinds, the unit table, quantities, typed entries and their display.
+export { type Entry, type EntryOptions, parseEntry } from './entry.ts'
+export { companion, decimalsOf, formatBoth, formatNumber, formatQuantity } from './format.ts'
+export {
+  aKind,
+  DIMENSION,
+  type Dimension,
+  isQuantityKind,
+  KIND_NAME,
+  QUANTITY_KINDS,
+  type QuantityKind,
+} from './kinds.ts'
+export { difference, fromSi, type Quantity, quantity, toAbsolute, toGauge, valueIn } from './quantity.ts'
+export { findUnit, UNITS, type Unit, unitNamed, unitsOf } from './unit-table.ts'

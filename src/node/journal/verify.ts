@@ -1,0 +1,117 @@
+// Says which of content, tail and whole of a journal could be checked, and never more than that.
+// A hash chain without a key stops slips and clumsy changes; only a head noted elsewhere shows a rewrite or a cut.
+import { GENESIS, isHashText, lineHash } from './chain.ts'
+import { type Examination, examine, type TornTail } from './examine.ts'
+
+export interface ContentCheck {
+  readonly state: 'sound' | 'fault'
+  /** Line of the fault, from 1; null when sound. */
+  readonly line: number | null
+  readonly what: string
+}
+
+export interface HeadCheck {
+  readonly state: 'checked' | 'unknown' | 'fault'
+  readonly what: string
+}
+
+export interface Verification {
+  /** Count of sound lines. */
+  readonly lines: number
+  readonly head: string
+  readonly torn: TornTail | null
+  /** Does every line prove its own content and its place? */
+  readonly content: ContentCheck
+  /** Is nothing missing at the end? */
+  readonly tail: HeadCheck
+  /** Is this the journal it was, and not one rewritten from the start? */
+  readonly whole: HeadCheck
+  /** Sound entries added since the given head was noted; null when no head was given or it was not found. */
+  readonly grownBy: number | null
+}
+
+const TAIL_UNKNOWN = 'unknown: a removed tail looks like a shorter job'
+const WHOLE_UNKNOWN = 'unknown: a chain without a key can be rewritten whole'
+
+/**
+ * Checks a journal's bytes, and against `expectedHead` (64 hex digits noted elsewhere: on a hand-over, a report, a
+ * countersignature) if there is one. A head that cannot be read as one checks nothing; it never passes.
+ */
+export function verify(bytes: Buffer, expectedHead?: string): Verification {
+  const seen = examine(bytes)
+  const base = { lines: seen.lines.length, head: seen.head, torn: seen.torn, content: contentOf(seen) }
+  if (expectedHead === undefined) {
+    return { ...base, ...both('unknown', TAIL_UNKNOWN, WHOLE_UNKNOWN), grownBy: null }
+  }
+  const noted = expectedHead.trim().toLowerCase()
+  if (!isHashText(noted) || noted === GENESIS) {
+    const why =
+      'unknown: the head given is not the hash of a line (64 hex digits), so nothing was checked against it'
+    return { ...base, ...both('unknown', why, why), grownBy: null }
+  }
+  const at = lineWithHash(seen, noted)
+  if (at === null) return { ...base, ...notFound(seen, noted), grownBy: null }
+  return { ...base, ...foundAt(at, seen), grownBy: seen.lines.length - at }
+}
+
+function contentOf({ lines, torn, fault }: Examination): ContentCheck {
+  if (fault !== null) return { state: 'fault', line: fault.line, what: fault.what }
+  if (lines.length === 0) return { state: 'fault', line: 1, what: 'There is no complete line in this file.' }
+  const tail =
+    torn === null ? '' : `, and an unfinished piece of ${torn.bytes} bytes at the end proves nothing`
+  return {
+    state: 'sound',
+    line: null,
+    what: `${count(lines.length, 'line')} prove content and place${tail}.`,
+  }
+}
+
+/** Line number (from 1) of the sound line with this hash. A line's hash is the next line's `prev`. */
+function lineWithHash({ lines, head }: Examination, hash: string): number | null {
+  if (head === hash) return lines.length
+  const next = lines.findIndex((line) => line.prev === hash)
+  return next > 0 ? next : null
+}
+
+function foundAt(line: number, { lines, fault }: Examination) {
+  const since = lines.length - line
+  if (since === 0 && fault === null) {
+    return both(
+      'checked',
+      'checked: the last line is the one noted',
+      'checked: the noted head proves every line',
+    )
+  }
+  const grown =
+    since === 0 ? '' : `; the file has grown by ${count(since, 'entry', 'entries')} since that head was noted`
+  const after = `the noted head is line ${line}${grown}`
+  return both(
+    'checked',
+    `checked up to line ${line}: ${after}, and a tail removed after line ${lines.length} would not show`,
+    `checked up to line ${line}: ${after}, and lines after it prove only content and place`,
+  )
+}
+
+function notFound(seen: Examination, noted: string) {
+  if (seen.torn?.complete === true && lineHash(seen.torn.text) === noted) {
+    return both(
+      'fault',
+      `fault: the noted head is line ${seen.lines.length + 1}, which has lost its newline since`,
+      `fault: line ${seen.lines.length + 1} is no longer as it was noted; the lines before it are`,
+    )
+  }
+  const reach = seen.fault === null ? '' : ` (lines from ${seen.fault.line} on could not be used)`
+  return both(
+    'fault',
+    `fault: no sound line has the noted head${reach}, so lines were removed at the end or changed`,
+    `fault: no sound line has the noted head${reach}, so this is not the journal that was noted, or not all of it`,
+  )
+}
+
+function both(state: HeadCheck['state'], tail: string, whole: string): { tail: HeadCheck; whole: HeadCheck } {
+  return { tail: { state, what: tail }, whole: { state, what: whole } }
+}
+
+function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`
+}

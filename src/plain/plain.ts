@@ -1,0 +1,87 @@
+// The same job as plain lines, for pipes, files, terminals that cannot draw, and people who listen to the screen.
+// Nothing is ever drawn over: what was printed stands.
+import type { Session, Shown } from '../app/session.ts'
+import { layOut, plainText, row, type SheetStyle } from '../core/sheet/block.ts'
+import { foot } from '../core/sheet/foot.ts'
+import { promptView } from '../core/sheet/prompt-view.ts'
+import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+
+export interface PlainOut {
+  readonly write: (text: string) => void
+}
+
+export function printShown(
+  session: Session,
+  shown: readonly Shown[],
+  style: SheetStyle,
+  out: PlainOut,
+): void {
+  const { defs } = session.engine
+  for (const one of shown) {
+    const blocks =
+      one.kind === 'said'
+        ? [saidBlock(one.lines, one.refusal)]
+        : entryBlocks(defs, one.state, one.entry, style)
+    for (const block of blocks) out.write(`${plainText(layOut(block, style))}\n`)
+  }
+}
+
+/** The prompt in full: what is asked, its hazard, how, where, and the foot of the sheet. */
+export function printPrompt(session: Session, style: SheetStyle, out: PlainOut): void {
+  const { state, talk, now } = session.snapshot()
+  const view = promptView(session.engine.defs, state, talk, style)
+  const below = foot(session.engine.defs, state, now)
+  const warning = below.warning === null ? [] : [row(below.warning, 'caution')]
+  const rows = [
+    row(view.title, 'strong'),
+    ...view.must,
+    ...warning,
+    ...view.rows,
+    ...view.drawing,
+    ...view.ask,
+    row(below.text, 'faint'),
+  ]
+  out.write(
+    `\n${plainText(layOut({ margin: view.margin, rows: rows.filter((r) => r.text !== '') }, style))}\n`,
+  )
+}
+
+/** What was answered, as it was keyed, with its unit in the margin. */
+export function printAnswer(line: string, session: Session, style: SheetStyle, out: PlainOut): void {
+  const { state, talk } = session.snapshot()
+  const { unit } = promptView(session.engine.defs, state, talk, style)
+  out.write(`${plainText(layOut({ margin: unit, rows: [row(line === '' ? '(Enter)' : line)] }, style))}\n`)
+}
+
+export interface PlainRun {
+  readonly style: SheetStyle
+  readonly out: PlainOut
+  /** Print each prompt in full; answers read from a file leave it to the transcript. */
+  readonly prompts: boolean
+}
+
+/** Prints what came since, hears the lines one by one until they end or the job does. */
+export async function runPlain(session: Session, lines: AsyncIterable<string>, run: PlainRun): Promise<void> {
+  const { style, out } = run
+  let printed = 0
+  const catchUp = (): void => {
+    const { shown } = session.snapshot()
+    printShown(session, shown.slice(printed), style, out)
+    printed = shown.length
+  }
+  catchUp()
+  const isOver = () => session.snapshot().state.closed !== null || session.snapshot().state.left
+  if (isOver()) return
+  if (run.prompts) printPrompt(session, style, out)
+  for await (const line of lines) {
+    await session.tick()
+    catchUp()
+    if (run.prompts) printAnswer(line, session, style, out)
+    await session.hear(line)
+    catchUp()
+    if (isOver()) return
+    if (run.prompts) printPrompt(session, style, out)
+  }
+  await session.tick()
+  catchUp()
+}

@@ -1,0 +1,1 @@
+export async function drawChoice(_x: unknown): Promise<number | null> { return null }

@@ -1,0 +1,1 @@
+export async function drawJob(): Promise<boolean> { return false }
