@@ -93,11 +93,12 @@ function window(
   end: number,
 ): { text: string; underline: string } {
   const indent = characters.findIndex((character) => character.trim() !== '')
-  const isLong = widthOf(characters.slice(Math.max(0, indent))) > ROOM
+  const base = Math.max(0, Math.min(indent, start))
+  const isLong = widthOf(characters.slice(base)) > ROOM
   // Near the end of the line, more of what stands in front is shown.
   const shifted = Math.min(start - LEAD, characters.length - (ROOM - 2 * 3))
-  const isCut = isLong && shifted > indent
-  const from = isCut ? shifted : Math.max(0, Math.min(indent, start))
+  const isCut = isLong && shifted > base
+  const from = isCut ? shifted : base
   const lead = isCut ? '...' : ''
   let to = from
   while (to < characters.length && widthOf(characters.slice(from, to + 1)) <= ROOM - 2 * 3) to += 1

@@ -1,6 +1,7 @@
 // What YAML allows and Barover does not: aliases to nowhere or to their own inside, tags, YAML 1.1, keys that are no
 // words. Found in the tree before it becomes plain values, since there the place is known.
 import { type Document, isAlias, isScalar, type LineCounter, type Node, type Pair, visit } from 'yaml'
+import { quote } from '../core/definition/lint-common.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import type { Place, Span } from './span.ts'
 
@@ -73,10 +74,12 @@ function screenAlias(
 ): void {
   if (target === undefined) {
     const hint = `an anchor &${name} must stand before it; text that begins with * goes in quotes`
-    screen.errors.push(problem(screen, span, 'alias', `'*${name}' refers to no anchor above it.`, hint))
+    screen.errors.push(
+      problem(screen, span, 'alias', `${quote(`*${name}`)} refers to no anchor above it.`, hint),
+    )
   } else if (path.includes(target)) {
     const { line } = screen.lines.linePos(target.range?.[0] ?? 0)
-    const message = `'*${name}' stands inside what it repeats, which begins at line ${line}.`
+    const message = `${quote(`*${name}`)} stands inside what it repeats, which begins at line ${line}.`
     screen.errors.push(problem(screen, span, 'alias', message))
   }
 }
@@ -86,7 +89,7 @@ function screenNumber(screen: Screen, value: unknown, span: Span): void {
   if (typeof value !== 'number') return
   const text = screen.text.slice(span[0], span[1])
   if (!/^[-+]?0[\dxo]/.test(text)) return
-  const message = `'${text}' is read as ${value}.`
+  const message = `${quote(text)} is read as ${value}.`
   screen.warnings.push({
     ...problem(screen, span, 'odd-number', message, 'write the number in full, or put text in quotes'),
     severity: 'warning',
@@ -110,7 +113,9 @@ function screenPair(screen: Screen, pair: Pair): void {
   } else if (typeof key.value !== 'string') {
     const shown = screen.text.slice(...span).trim()
     const message =
-      shown === '' ? 'A colon stands here with no key in front.' : `'${shown}' is not a plain word as a key.`
+      shown === ''
+        ? 'A colon stands here with no key in front.'
+        : `${quote(shown)} is not a plain word as a key.`
     screen.errors.push(problem(screen, span, 'key', message))
   }
 }

@@ -1,5 +1,6 @@
 // What the YAML parser found wrong, in our own words. Its codes are known; its sentences are for programmers.
 import type { Document, LineCounter, YAMLError } from 'yaml'
+import { quote } from '../core/definition/lint-common.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { lineAt, wordAt } from './screen-nodes.ts'
 import type { Place, Span } from './span.ts'
@@ -115,7 +116,7 @@ function wordsFor(error: YAMLError, source: Text): Words & { readonly span: Span
   if (error.code === 'DUPLICATE_KEY') {
     const first = firstKeyLike(doc, start)
     const hint = first === undefined ? 'keep one' : `it stands already at line ${lines.linePos(first).line}`
-    return { span, code: 'repeated-key', say: `'${word}' stands twice in one place.`, hint }
+    return { span, code: 'repeated-key', say: `${named(word)} stands twice in one place.`, hint }
   }
   if (/flow (sequence|map)/i.test(error.message)) return unclosedBracket(error, source, span)
   if (error.code === 'MULTILINE_IMPLICIT_KEY') return runsOn(error, text, span)
@@ -148,7 +149,7 @@ function runsOn(error: YAMLError, text: string, span: Span): Words & { readonly 
   const next = error.pos[0] + ran.lastIndexOf('\n') + 1
   const indent = /^ */.exec(text.slice(next))?.[0].length ?? 0
   const where = ran.includes('\n') ? wordSpan(text, next + indent) : span
-  const say = `'${text.slice(...where)}' is indented deeper than the line above it allows.`
+  const say = `${named(text.slice(...where))} is indented deeper than the line above it allows.`
   return { span: where, code: 'indent', say, hint: 'keys of one level start in one column' }
 }
 
@@ -163,6 +164,10 @@ function missingCharacter(error: YAMLError, source: Text, span: Span): Words & {
   return { span, code: 'missing-character', say: 'A character is missing here.', hint }
 }
 
+function named(word: string): string {
+  return word.trim() === '' ? 'A key without a name' : quote(word)
+}
+
 function isOpenQuote(error: YAMLError): boolean {
   return error.code === 'MISSING_CHAR' && /quote/.test(error.message)
 }
@@ -174,7 +179,7 @@ function hasTightColon(word: string): boolean {
 function noColon(word: string, span: Span): Words & { readonly span: Span } {
   const hint = 'a key is followed by a colon and a space'
   const say = hasTightColon(word)
-    ? `'${word}' has no space behind its colon.`
-    : `'${word}' is followed by no colon and space.`
+    ? `${named(word)} has no space behind its colon.`
+    : `${named(word)} is followed by no colon and space.`
   return { span, code: 'no-colon', say, hint }
 }

@@ -56,7 +56,7 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
   try {
     if (canDraw(values)) {
       const { drawJob } = await import('../ui/draw-job.tsx')
-      const interrupted = await (drawJob as any)(opened.session)
+      const interrupted = await drawJob(opened.session, sheetStyle(values, opened.record))
       const code = printEnding(opened, values)
       return interrupted ? EXIT.interrupted : code
     }

@@ -43,22 +43,21 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     print(JSON.stringify(ending))
   } else {
     const done = ending.dispositions.map((d) => `, ${d.choice} by ${d.by}`).join('')
-    const rows = [
-      row(
-        ending.finished
-          ? `Verdict ${ending.verdict}${done}.`
-          : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
-        'strong',
-      ),
-      row(`Log: ${ending.path}`),
-      row(`Head: ${ending.head}`),
-      row(
-        'Write the head down elsewhere: it is what proves later that nothing was changed or cut off.',
-        'faint',
-      ),
-      ...(ending.finished ? [] : [row(`Take it up again: barover resume ${ending.job}`)]),
-    ]
-    print(`\n${plainText(layOut({ margin: '', rows }, sheetStyle(values, opened.record)))}`)
+    const style = sheetStyle(values, opened.record)
+    const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
+      print(plainText(layOut({ margin: '', rows: [row(text, tone)] }, style)))
+    print('')
+    said(
+      ending.finished
+        ? `Verdict ${ending.verdict}${done}.`
+        : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
+      'strong',
+    )
+    // Paths and hashes are to be copied: they stand whole on their own lines, however long.
+    print(`${opened.record}  log   ${ending.path}`)
+    print(`${opened.record}  head  ${ending.head}`)
+    said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
+    if (!ending.finished) print(`${opened.record}  take it up again with: barover resume ${ending.job}`)
   }
   return exitCodeOf(opened.session.snapshot().state)
 }

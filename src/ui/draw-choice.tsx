@@ -1,1 +1,98 @@
-export async function drawChoice(_x: unknown): Promise<number | null> { return null }
+// A numbered choice on the terminal, before any job is open.
+import { Box, render, Text, useApp } from 'ink'
+import { useCallback, useRef, useState } from 'react'
+import { InputLine } from './input-line.tsx'
+import { BLANK, edit, type Key } from './line-editor.ts'
+import { markPastes } from './paste-mode.ts'
+import { useKeys } from './use-keys.ts'
+import { useTerminalSize } from './use-terminal-size.ts'
+
+export interface Choice {
+  readonly title: string
+  readonly lines: readonly string[]
+  readonly options: readonly string[]
+  readonly ascii: boolean
+}
+
+/** The place of what was chosen, from 0, or null when it was left. */
+export async function drawChoice(choice: Choice): Promise<number | null> {
+  let chosen: number | null = null
+  const unmark = markPastes()
+  try {
+    const app = render(
+      <ChoiceScreen
+        choice={choice}
+        onChosen={(which) => {
+          chosen = which
+        }}
+      />,
+      { exitOnCtrlC: false },
+    )
+    await app.waitUntilExit()
+  } finally {
+    unmark()
+  }
+  return chosen
+}
+
+function ChoiceScreen({
+  choice,
+  onChosen,
+}: {
+  readonly choice: Choice
+  readonly onChosen: (which: number | null) => void
+}) {
+  const { exit } = useApp()
+  const size = useTerminalSize()
+  const held = useRef(BLANK)
+  const [wrong, setWrong] = useState('')
+  const [, redraw] = useState(0)
+  const end = useCallback(
+    (which: number | null) => {
+      onChosen(which)
+      exit()
+    },
+    [exit, onChosen],
+  )
+  const press = useCallback(
+    (key: Key) => {
+      const edited = edit(held.current, key, true)
+      held.current = edited.editor
+      redraw((n) => n + 1)
+      if (edited.submit === null) return
+      const text = edited.submit.trim()
+      const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
+      if (text === '0' || text.toLowerCase() === 'leave') return end(null)
+      if (which >= 0 && which < choice.options.length) return end(which)
+      setWrong(
+        choice.options.length === 0
+          ? 'Key 0 to leave.'
+          : `Key a number, 1 to ${choice.options.length}, or 0 to leave.`,
+      )
+    },
+    [choice, end],
+  )
+  useKeys(press, () => end(null))
+  const rule = choice.ascii ? ' | ' : ' │ '
+  const room = Math.max(1, size.rows - 6 - choice.lines.length)
+  const options = choice.options.slice(0, room)
+  const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`
+  return (
+    <Box flexDirection="column">
+      <Text bold>{line('', choice.title)}</Text>
+      {choice.lines.map((text) => (
+        <Text key={text} wrap="truncate">
+          {line('', text)}
+        </Text>
+      ))}
+      {options.map((text, i) => (
+        <Text key={text} wrap="truncate">
+          {line(String(i + 1), text)}
+        </Text>
+      ))}
+      <Text wrap="truncate">{line('0', 'Leave')}</Text>
+      {wrong === '' ? null : <Text wrap="truncate">{line('', wrong)}</Text>}
+      <InputLine margin={line('no.', '')} editor={held.current} width={20} />
+    </Box>
+  )
+}

@@ -10,7 +10,7 @@ const FOLDER = new URL('../fixtures/files/', import.meta.url)
 const GOOD = readdirSync(FOLDER)
   .filter((name) => name.startsWith('good-'))
   .map((name) => readFileSync(new URL(name, FOLDER), 'utf8'))
-const RUNS = Number(process.env.MUTATIONS ?? 250)
+const RUNS = Number(process.env.MUTATIONS ?? 120)
 
 function check(text: string): readonly Diagnostic[] {
   const { diagnostics } = checkFiles([{ path: 'f.yaml', text }])

@@ -36,6 +36,9 @@ const seat = z.strictObject({
 const station = z.strictObject({
   id: identifier,
   label: short,
+  short: z.string().min(1, 'has no text').max(8, 'is longer than 8 characters').optional().meta({
+    description: 'Name for the drawing, a few letters.',
+  }),
   at: z.number().min(-1).max(2).meta({
     description:
       'Share of ring travel from its head-end limit (0) to its crank-end limit (1); outside ring travel beyond.',

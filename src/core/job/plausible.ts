@@ -45,7 +45,7 @@ function referenceFor(
 export function decimalsIn(defs: Definitions, reading: Pick<ReadingAt, 'instrument' | 'unit'>): number {
   const instrument = instrumentById(defs, reading.instrument)
   if (instrument === undefined || instrument.kind === 'gas_meter') return 4
-  const sameUnit = instrument.resolution.unit === reading.unit
-  if (sameUnit) return decimalsOf(instrument.resolution.value)
+  if (instrument.kind === 'contact_thermometer') return decimalsOf(instrument.resolution.value)
+  if (instrument.resolution.unit === reading.unit) return decimalsOf(instrument.resolution.value)
   return reading.unit === 'mm' ? 3 : 4
 }

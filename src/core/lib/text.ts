@@ -24,13 +24,13 @@ export function cut(text: string, width: number): string {
   return kept
 }
 
-/** Breaks at spaces; later lines are set in by `hang` columns. A word wider than the line is broken. */
+/** Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang` columns. A word wider than the line is broken. */
 export function wrap(text: string, width: number, hang = 0): string[] {
   const lead = /^ */.exec(text)?.[0] ?? ''
   const lines: string[] = []
   let line = lead
   let empty = true
-  for (const word of text.trim().split(/(?<=\s)(?=\S)/)) {
+  for (const word of text.trim().split(/(?<= )(?=[^ ])/)) {
     let rest = word
     if (!empty && widthOf(line + rest.trimEnd()) > width) {
       lines.push(line.trimEnd())

@@ -44,8 +44,9 @@ export interface ExpansionDoubt {
  * Between readings of ONE session an error in the shared temperature is second order: it changes a difference d
  * by d x alpha x u(T), nanometres for any wear, and it changes a size by length x alpha x u(T), microns. So these
  * terms count for a size against its limit, and to leave them in a difference is to err on the safe side.
- * With few repeats and a large spread k = 2 is too small (GUM G.3): let the repeat rule ask for more readings.
- * Source: JCGM 100:2008 (GUM) 5.1.2 (combining), 6.2 (expanding), F.2.2.1 (resolution), H.1 (temperature terms).
+ * With few repeats and a large spread k = 2 is too small: let the repeat rule ask for more readings.
+ * Source: JCGM 100:2008 (GUM) 5.1.2 (combining), 6.2 (expanding), H.1 (temperature terms);
+ * F.2.2.1 (resolution) and G.3 (few repeats) are clause numbers from memory.
  * Refuses: no stated U; any input that is missing, not finite or below zero.
  */
 export function expandedOfReading(input: ReadingUncertaintyInput): Result<number> {

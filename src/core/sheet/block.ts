@@ -41,7 +41,7 @@ export function row(text: string, tone: Tone = 'plain'): Row {
 }
 
 export function marginWidth(style: SheetStyle): number {
-  return style.width < NARROW ? WORD + 3 : WORD + 9
+  return style.width < NARROW ? WORD + 2 : WORD + 9
 }
 
 export function textWidth(style: SheetStyle): number {
@@ -56,29 +56,29 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const [first, ...rest] = block.rows
   if (first === undefined) return []
   const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
+  // The right-hand column stands beside the first row where that leaves it enough room, else on a line of its own.
+  const right = block.right ?? ''
+  const beside = right !== '' && width - widthOf(right) - 2 >= 20
   for (const [i, r] of [first, ...rest].entries()) {
     const text = clean(i === 0 ? number + r.text : r.text)
-    const pieces = r.keep === true ? [cut(text, width)] : wrap(text, width, 2)
+    const room = i === 0 && beside ? width - widthOf(right) - 2 : width
+    const pieces = r.keep === true ? [cut(text, width)] : wrap(text, room, 2)
     for (const piece of pieces) lines.push({ margin: margin('', style), text: piece, tone: r.tone })
   }
-  const head = lines[0]
+  const [head, ...tail] = lines
   if (head === undefined) return []
   const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
-  return [...beside(marked, block.right, width, margin('', style)), ...lines.slice(1)]
-}
-
-/** The right-hand column, on the first line if it fits there, else on one of its own. */
-function beside(line: Line, right: string | undefined, width: number, blank: string): Line[] {
-  if (right === undefined || right === '') return [line]
-  const gap = width - widthOf(line.text) - widthOf(right)
-  if (gap >= 2) return [{ ...line, text: line.text + ' '.repeat(gap) + right }]
-  return [line, { margin: blank, text: right.padStart(width), tone: 'faint' }]
+  if (right === '') return [marked, ...tail]
+  if (!beside)
+    return [marked, ...tail, { margin: margin('', style), text: right.padStart(width), tone: 'faint' }]
+  const gap = width - widthOf(head.text) - widthOf(right)
+  return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }
 
 function margin(number: string, style: SheetStyle): string {
   const rule = style.ascii ? '|' : '│'
   const word = style.record.padEnd(WORD)
-  return style.width < NARROW ? `${word} ${rule} ` : `${word} ${number.padStart(5)} ${rule} `
+  return style.width < NARROW ? `${word}${rule} ` : `${word} ${number.padStart(5)} ${rule} `
 }
 
 export function plainText(lines: readonly Line[]): string {

@@ -22,7 +22,7 @@ export function placeDrawing(
     const si = first === undefined ? null : placeResult(placed, first, state).si
     return {
       id: s.id,
-      label: s.label,
+      label: s.short ?? s.label,
       at: s.at,
       ...(si === null ? {} : { value: bareLength(defs, si) }),
       ...(s.in_counterbore === true ? { inCounterbore: true } : {}),
@@ -57,7 +57,7 @@ export function profileRows(defs: Definitions, state: State, stepId: string, sty
   }))
   const drawn = drawBoreProfile(
     {
-      stations: placed.step.stations.map((s) => ({ id: s.id, label: s.label, at: s.at })),
+      stations: placed.step.stations.map((s) => ({ id: s.id, label: s.short ?? s.label, at: s.at })),
       rows,
       unit: defs.machine.shop_units.length,
       decimals: defs.machine.shop_units.length === 'in' ? 4 : 3,

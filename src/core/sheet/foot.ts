@@ -13,8 +13,8 @@ export interface FootText {
 }
 
 export function foot(defs: Definitions, state: State, now: Instant): FootText {
-  const parts = [sheetText(defs, state), defs.machine.title]
-  if (state.people.length > 0) parts.push(`On: ${state.people.join(', ')}`)
+  const parts = [sheetText(defs, state), defs.machine.machine]
+  if (state.people.length > 0) parts.push(state.people.join(', '))
   const gas = gasText(defs, state, now)
   if (gas !== null) parts.push(gas.text)
   if (openStop(state) !== null) parts.push('STOP open')

@@ -56,7 +56,7 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
   if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const limit = bareLength(defs, c.limit.value)
   const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
-  const used = c.judgement.used === null ? '' : `  ${Math.round(c.judgement.used * 100)} %`
+  const used = c.judgement.used === null ? '' : `  ${Math.round(c.judgement.used * 100)}\u00a0%`
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const kind = c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
   return [

@@ -11,7 +11,8 @@ export function sums(defs: Definitions, record: BoreVerdictRecord): string[] {
   const fine = defs.machine.shop_units.length === 'in' ? 5 : 4
   const len = (m: number) => bareLength(defs, m, fine)
   const lines = ['Diameters, means of the repeats brought to 20 degC:']
-  for (const r of inputs.readings) lines.push(`  ${r.station} ${r.axis}: ${lengthText(defs, r.valueM, fine)}`)
+  for (const r of inputs.readings)
+    lines.push(`  ${plain(r.station)} ${plain(r.axis)}: ${lengthText(defs, r.valueM, fine)}`)
   if (inputs.readingU !== null && inputs.readingU !== undefined) {
     lines.push(
       `Measuring error: U ${len(inputs.readingU)} of one diameter, ${inputs.differenceU === null || inputs.differenceU === undefined ? 'unknown' : len(inputs.differenceU)} of a difference (k = ${inputs.k ?? 2}).`,
@@ -19,8 +20,9 @@ export function sums(defs: Definitions, record: BoreVerdictRecord): string[] {
   }
   for (const c of result.judged) {
     if (c.valueM === null || c.limit === null) continue
-    const where = c.places.map((p) => `${p.station} ${p.axis}`).join(' less ')
-    const share = c.judgement.used === null ? '' : `, ${formatNumber(c.judgement.used * 100, 0)} % of it used`
+    const where = c.places.map((p) => `${plain(p.station)} ${plain(p.axis)}`).join(' less ')
+    const share =
+      c.judgement.used === null ? '' : `, ${formatNumber(c.judgement.used * 100, 0)}\u00a0% of it used`
     const rule = c.limit.rule === undefined ? '' : ` (${c.limit.rule})`
     lines.push(
       `${c.characteristic}: ${where} = ${len(c.valueM)}; limit ${len(c.limit.value)}${rule}${share}.`,
@@ -33,4 +35,8 @@ export function sums(defs: Definitions, record: BoreVerdictRecord): string[] {
   const rules = new Set(result.judged.map((c) => c.judgement.rule))
   for (const rule of rules) lines.push(rule)
   return lines
+}
+
+function plain(id: string): string {
+  return id.replaceAll('_', ' ')
 }

@@ -41,6 +41,8 @@ describe('wear', () => {
     expect(none.perAxis[0]?.why).toContain('no unswept strip')
     expect(wear({ from: 'as-left record', byAxisM: { vertical: 9.5 * IN } })).toEqual([20, null])
     expect(wear({ from: 'as-left record', singleM: Number.NaN })).toEqual([null, null])
+    const partly = wearFromDatum(readings, axes, { from: 'as-left record', byAxisM: { vertical: 9.5 * IN } })
+    expect(partly.perAxis[1]?.why).toContain('has no size for horizontal')
   })
 
   test('a counterbore is never a datum, even when a file says so', () => {

@@ -66,6 +66,8 @@ describe('guarded decisions, limit 0.0095 in, U 0.0003 in, step 0.0001 in', () =
     const watched = { monitorFrom: 0.8 }
     expect(judge(0.0075, {}, watched).verdict).toBe('ACCEPT')
     expect(judge(0.0076, {}, watched).verdict).toBe('MONITOR')
+    // 75.6 steps is under 0.8 of the limit as it stood, and on it as rounded to 76.
+    expect(judge(0.00756, {}, watched).verdict).toBe('MONITOR')
     expect(judge(0.0093, {}, watched).verdict).toBe('HOLD')
   })
 

@@ -1,0 +1,163 @@
+// The conversation on a terminal: what is on record above, for good; what is asked now below, redrawn as it changes.
+import { Box, Static, useApp } from 'ink'
+import { useCallback, useEffect, useMemo, useReducer, useRef, useState, useSyncExternalStore } from 'react'
+import type { Session, Shown } from '../app/session.ts'
+import { type Line, layOut, row, type SheetStyle } from '../core/sheet/block.ts'
+import { foot, nextChangeMs } from '../core/sheet/foot.ts'
+import { fitLive } from '../core/sheet/live.ts'
+import { promptView } from '../core/sheet/prompt-view.ts'
+import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+import { isStop, wordIn } from '../core/talk/words.ts'
+import { InputLine } from './input-line.tsx'
+import { BLANK, type Editor, edit, type Key } from './line-editor.ts'
+import { SheetLine } from './sheet-line.tsx'
+import { useKeys } from './use-keys.ts'
+import { useTerminalSize } from './use-terminal-size.ts'
+
+/** Entries shown again when a job is taken up; the whole is in the log. */
+const SHOWN_AGAIN = 30
+const AGAIN_WITHIN_MS = 2000
+
+export interface JobScreenProps {
+  readonly session: Session
+  readonly style: SheetStyle
+  readonly onEnd: (how: 'over' | 'interrupted' | Error) => void
+}
+
+export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
+  const snapshot = useSyncExternalStore(session.subscribe, session.snapshot)
+  const size = useTerminalSize()
+  const { exit } = useApp()
+  const style = useMemo(() => ({ ...base, width: Math.max(30, size.columns - 1) }), [base, size.columns])
+  const [notice, setNotice] = useState<string | null>(null)
+  const ending = useRef(false)
+  const end = useCallback(
+    (how: 'over' | 'interrupted' | Error) => {
+      if (ending.current) return
+      ending.current = true
+      onEnd(how)
+      exit()
+    },
+    [exit, onEnd],
+  )
+  const { state, talk, now } = snapshot
+  const { defs } = session.engine
+  const view = promptView(defs, state, talk, style)
+  const live = fitLive({ view, foot: foot(defs, state, now), style, rows: size.rows, notice })
+  const isOver = state.closed !== null || state.left
+
+  const submit = useCallback(
+    (line: string) => {
+      setNotice(null)
+      session
+        .hear(line)
+        .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
+    },
+    [session, end],
+  )
+  const lastInterrupt = useRef(Number.NEGATIVE_INFINITY)
+  const interrupt = useCallback(() => {
+    const at = performance.now()
+    if (at - lastInterrupt.current < AGAIN_WITHIN_MS) {
+      session.bring({ do: 'leave' }).then(
+        () => end('interrupted'),
+        (error: unknown) => end(error instanceof Error ? error : new Error(String(error))),
+      )
+      return
+    }
+    lastInterrupt.current = at
+    setNotice('Everything above is on disk. Control-C once more leaves the job.')
+  }, [session, end])
+  const [editor, press] = useLineEditor(view.scan, live.tooSmall, submit)
+  useKeys(press, interrupt)
+  useTicks(session, end)
+  useEffect(() => {
+    if (isOver) end('over')
+  }, [isOver, end])
+
+  const first = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
+  const items = useMemo<(Shown | typeof EARLIER)[]>(
+    () => [EARLIER, ...snapshot.shown.slice(first.current)],
+    [snapshot.shown],
+  )
+  return (
+    <>
+      <Static items={items}>
+        {(item, i) => (
+          <Box key={i === 0 ? 'earlier' : (item as Shown).key} flexDirection="column">
+            {linesOf(session, item, first.current, style).map((line, n) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: lines of one entry never change or move
+              <SheetLine key={n} line={line} />
+            ))}
+          </Box>
+        )}
+      </Static>
+      {isOver ? null : (
+        <Box flexDirection="column">
+          {live.above.map((line, n) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: rows of a drawing have no other name than their place
+            <SheetLine key={n} line={line} />
+          ))}
+          <InputLine margin={live.inputMargin} editor={editor} width={live.inputWidth} />
+          {live.below.map((line, n) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: as above
+            <SheetLine key={n} line={line} />
+          ))}
+        </Box>
+      )}
+    </>
+  )
+}
+
+const EARLIER = 'earlier'
+
+function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number, style: SheetStyle): Line[] {
+  if (item === EARLIER) {
+    if (skipped === 0) return []
+    return layOut(
+      { margin: '', rows: [row(`${skipped} earlier entries are in the log: barover show.`, 'faint')] },
+      style,
+    )
+  }
+  const blocks =
+    item.kind === 'said'
+      ? [saidBlock(item.lines, item.refusal)]
+      : entryBlocks(session.engine.defs, item.state, item.entry, style)
+  return blocks.flatMap((block) => layOut(block, style))
+}
+
+/** A reducer holds the line, so that several reads in one turn of the event loop lose no character. */
+function useLineEditor(
+  scan: boolean,
+  tooSmall: boolean,
+  submit: (line: string) => void,
+): [Editor, (key: Key) => void] {
+  const held = useRef<Editor>(BLANK)
+  const [, redraw] = useReducer((n: number) => n + 1, 0)
+  const press = useCallback(
+    (key: Key) => {
+      const edited = edit(held.current, key, scan)
+      held.current = edited.editor
+      redraw()
+      if (edited.submit === null) return
+      // What cannot be seen cannot be answered.
+      if (tooSmall && !isStop(edited.submit) && wordIn(edited.submit) !== 'leave') return
+      submit(edited.submit)
+    },
+    [scan, tooSmall, submit],
+  )
+  return [held.current, press]
+}
+
+/** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */
+function useTicks(session: Session, end: (how: Error) => void): void {
+  const snapshot = useSyncExternalStore(session.subscribe, session.snapshot)
+  useEffect(() => {
+    const wait = nextChangeMs(session.engine.defs, snapshot.state, snapshot.now)
+    if (wait === null) return
+    const timer = setTimeout(() => {
+      session.tick().catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
+    }, wait + 20)
+    return () => clearTimeout(timer)
+  }, [session, snapshot, end])
+}
