@@ -208,7 +208,7 @@ function readView(
     drawing: step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : [],
     ask: [
       row(
-        `${takeWord(state, prompt.place.key)} in ${unit}, with ${instrumentName(defs, prompt.instrument)}`,
+        `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,
         'strong',
       ),
     ],
@@ -219,5 +219,5 @@ function readView(
 
 function takeWord(state: State, place: string): string {
   const taken = (state.readings[place] ?? []).filter((r) => r.correctedBy === null).length
-  return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh,' : 'Once more, afresh,'
+  return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh' : 'Once more, afresh'
 }

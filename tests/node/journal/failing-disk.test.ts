@@ -153,6 +153,18 @@ describe('a sync that fails', () => {
     expect(readJournal(path).bytes).toEqual(bytesOf(LINES))
   })
 
+  it('is asked of the journal on every opening: a killed writer may have left lines in memory only', () => {
+    const { path, journal } = openWith()
+    journal.close()
+    const synced: number[] = []
+    const fsyncSync = (fd: number) => {
+      synced.push(nodeFs.fstatSync(fd).ino)
+      nodeFs.fsyncSync(fd)
+    }
+    openJournal(path, systemWith({ fsyncSync }))
+    expect(synced).toContain(nodeFs.statSync(path).ino)
+  })
+
   it('refuses opening, as entries shown must be on disk', async () => {
     const { path, journal } = openWith()
     journal.close()

@@ -198,6 +198,17 @@ describe('a torn tail', () => {
     expect(seen).toEqual([`${piece}\n`, process.platform === 'win32' ? '2' : '3'])
   })
 
+  it('is not cut when the file grows while it is being opened', async () => {
+    const path = place(Buffer.concat([sound, piece]))
+    const readFileSync = (from: string | number) => {
+      const bytes = nodeFs.readFileSync(from)
+      if (typeof from === 'number') appendFileSync(path, 'more')
+      return bytes
+    }
+    expect((await problemOf(() => openJournal(path, systemWith({ readFileSync })))).code).toBe('locked')
+    expect(nodeFs.readFileSync(path)).toEqual(Buffer.concat([sound, piece, Buffer.from('more')]))
+  })
+
   it('is only reported when reading without a lock', () => {
     const content = Buffer.concat([sound, piece])
     const path = place(content)

@@ -1,0 +1,131 @@
+// The shipped procedure on the invented machine, for tests of the engine; and short ways to walk it.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { definitionsFrom } from '../../src/authoring/definitions.ts'
+import { admit, type Engine } from '../../src/core/job/admit.ts'
+import type { Definitions } from '../../src/core/job/definitions.ts'
+import type { Entry, FileCopy } from '../../src/core/job/entries.ts'
+import { opening } from '../../src/core/job/fold.ts'
+import type { Input } from '../../src/core/job/input.ts'
+import { openJob } from '../../src/core/job/open-job.ts'
+import type { State } from '../../src/core/job/state.ts'
+import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
+import { hear } from '../../src/core/talk/hear.ts'
+import { QUIET, type Talk } from '../../src/core/talk/heard.ts'
+
+export const ROOT = join(import.meta.dirname, '..', '..')
+export const START = readStamp('2026-03-14T06:20:00.000+00:00') as Instant
+
+export function fileCopies(
+  change: Partial<Record<FileCopy['role'], (text: string) => string>> = {},
+): FileCopy[] {
+  const read = (role: FileCopy['role'], path: string): FileCopy => {
+    const text = readFileSync(join(ROOT, path), 'utf8')
+    return { role, name: path.split('/').pop() ?? path, sha256: '', text: change[role]?.(text) ?? text }
+  }
+  return [
+    read('procedure', 'procedures/bore-inspection.yaml'),
+    read('machine', 'examples/tc-401/machine.yaml'),
+    read('instruments', 'examples/tc-401/instruments.yaml'),
+    read('crew', 'examples/tc-401/crew.yaml'),
+    read('limit-book', 'procedures/limits/handbook-1996.yaml'),
+  ]
+}
+
+export function exampleDefs(change: Parameters<typeof fileCopies>[0] = {}): Definitions {
+  const result = definitionsFrom(fileCopies(change))
+  if (!result.ok)
+    throw new Error(result.diagnostics.map((d) => `${d.file}:${d.line} ${d.message}`).join('\n'))
+  return result.defs
+}
+
+/** A job in memory: lines or inputs in, entries and state kept. Each line takes `stepMs` of time. */
+export class Walk {
+  readonly engine: Engine
+  readonly entries: Entry[] = []
+  state: State
+  talk: Talk = QUIET
+  now: Instant = START
+  said: string[] = []
+  stepMs = 10_000
+
+  constructor(defs: Definitions = exampleDefs(), record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE') {
+    this.engine = { defs, version: 'test' }
+    const opened = openJob(defs, {
+      record,
+      job: 'test',
+      version: 'test',
+      zone: 'UTC',
+      clock: 'set',
+      answers: 'script',
+      files: fileCopies(),
+    })
+    if (!opened.ok) throw new Error(opened.error.say)
+    const first: Entry = { ...opened.value, seq: 0, at: stamp(START) }
+    this.entries.push(first)
+    this.state = opening({ ...opened.value, seq: 0, at: stamp(START) })
+  }
+
+  bring(input: Input): string | null {
+    const admitted = admit(this.engine, this.state, input, this.now)
+    this.entries.push(...admitted.entries)
+    this.state = admitted.state
+    if (admitted.refusal !== null) this.said.push(admitted.refusal.say)
+    return admitted.refusal?.code ?? null
+  }
+
+  /** Keys one line after `stepMs`. Returns the refusal's code, or null. */
+  key(line: string): string | null {
+    this.now = { ...this.now, ms: this.now.ms + this.stepMs }
+    const heard = hear(this.engine.defs, this.state, this.talk, line)
+    this.talk = heard.talk
+    this.said.push(...heard.say)
+    return heard.input === null ? null : this.bring(heard.input)
+  }
+
+  keys(...lines: string[]): this {
+    for (const line of lines) this.key(line)
+    return this
+  }
+
+  wait(minutes: number): this {
+    this.now = { ...this.now, ms: this.now.ms + minutes * 60_000 }
+    return this
+  }
+
+  /** To the start of the hold point, through it, and up to the first reading of the bore. */
+  toGate(): this {
+    return this.keys('RO', 'TC-401-1', '')
+  }
+
+  throughGate(): this {
+    return this.toGate().keys(...GATE_LINES)
+  }
+
+  toBore(): this {
+    return this.throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5000')
+  }
+
+  get last(): Entry {
+    return this.entries[this.entries.length - 1] as Entry
+  }
+}
+
+export const LOCK_LINES = ['L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106']
+export const WORD_LINES = ['NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED']
+export const GAS_LINES = ['20.9', '0', '0', '20.8', '0', '0']
+export const GATE_LINES = [...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES, 'ML']
+export const BORE_LINES = [
+  '9.5033',
+  '9.5034',
+  '9.5021',
+  '9.5020',
+  '9.5068',
+  '9.5069',
+  '9.5034',
+  '9.5035',
+  '9.5027',
+  '9.5027',
+  '9.5018',
+  '9.5019',
+]
