@@ -39,7 +39,7 @@ export function wordsFor(issue: Issue, subject: Subject): Words {
       }
     case 'too_big':
       return {
-        code: 'too-large',
+        code: issue.origin === 'string' ? 'too-long' : 'too-large',
         message: predicate(issue, subject, bound(issue.maximum, issue.origin, 'above')),
       }
     case 'custom':

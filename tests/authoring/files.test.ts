@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { checkFiles } from '../../src/authoring/check.ts'
+import { readDefinition } from '../../src/authoring/definition-file.ts'
 import { renderDiagnostic, sourceLine } from '../../src/authoring/diagnostic.ts'
 import { EXPECTED } from '../fixtures/files/expected.ts'
 
@@ -46,6 +47,8 @@ describe('wrong files', () => {
     const found = diagnostics.map((one) => {
       const line = sourceLine(text, one.line)
       const mark = line.slice(one.column - 1, one.endColumn - 1)
+      // A span ends on its own line.
+      expect(one.endColumn - one.column).toBe(mark.length)
       const { code, column, hint, severity } = one
       return {
         code,
@@ -57,6 +60,8 @@ describe('wrong files', () => {
       }
     })
     expect(found).toEqual(EXPECTED[name])
+    const isHeld = diagnostics.every((one) => one.severity === 'warning')
+    expect(readDefinition(text, name).ok).toBe(isHeld)
     for (const one of diagnostics) {
       expect(one.message).toMatch(/^\S[^\n]*\.$/)
       expect(renderDiagnostic(one, sourceLine(text, one.line))).not.toMatch(/undefined|\[object/)

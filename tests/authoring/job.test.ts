@@ -72,6 +72,11 @@ describe('a job', () => {
     ).toEqual(['crew unknown-choice boss'])
   })
 
+  it.each(['part', 'limit-book'] as const)('does not hold with a wrong %s', (name) => {
+    const result = checkJob(jobWith([[name, 'title: ', 'titel: ']]))
+    expect(result.ok || result.diagnostics.map((one) => one.code)).toEqual(['unknown-key'])
+  })
+
   it('refuses a file of another kind in a place', () => {
     const files = jobWith([])
     const result = checkJob({ ...files, crew: files.instruments })
@@ -265,6 +270,20 @@ describe('between the files of a job', () => {
     )
     expect(result.ok || result.diagnostics[0]?.message).toBe(
       "'small_bore_check' is not for the machine 'XC-8': its cylinder is vertical and it is a tandem.",
+    )
+  })
+
+  it('gives up on parts that multiply without end', () => {
+    const files = jobWith([beforeStrip(PART.replace('turn_by_hand', 'p0'))])
+    const parts = Array.from({ length: 16 }, (_, n): TextFile => {
+      const uses = PART.replace('turn_by_hand', `p${n + 1}`)
+      const steps = n === 15 ? 'steps:\n' : `steps:\n${uses}${uses.replace('turning', 'again')}`
+      const text = files.parts[0]?.text.replace('turn_by_hand', `p${n}`).replace('steps:\n', steps) ?? ''
+      return { path: `p${n}`, text }
+    })
+    const result = checkJob({ ...files, parts })
+    expect(new Set(result.ok ? [] : result.diagnostics.map((one) => one.code))).toEqual(
+      new Set(['too-many-steps']),
     )
   })
 })

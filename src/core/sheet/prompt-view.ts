@@ -12,6 +12,7 @@ import { type Row, row, type SheetStyle } from './block.ts'
 import { placeDrawing } from './drawing-rows.ts'
 import { titleOf } from './entry-block.ts'
 import { evidenceView } from './evidence-view.ts'
+import { becauseRows } from './verdict-block.ts'
 
 export interface PromptView {
   /** Step number for the margin. */
@@ -179,11 +180,17 @@ function stepView(
       return { ...base, ask: numbered(asKind(prompt.step, 'observe').step.conditions.map((c) => c.label)) }
     case 'decide': {
       const { step: decide, scope } = asKind(prompt.step, 'decide')
-      const verdict = state.verdicts[scope + decide.about]?.verdict.result.verdict ?? 'HOLD'
+      const record = state.verdicts[scope + decide.about]?.verdict
+      const verdict = record?.result.verdict ?? 'HOLD'
+      const because = record === undefined ? [] : becauseRows(defs, record)
       return {
         ...base,
-        rows: [...base.rows, row(`The verdict is ${verdict}.`, 'strong')],
-        ask: numbered(dispositionsFor(verdict, decide.choices)),
+        rows: base.rows,
+        ask: [
+          row(`( ${verdict} )`, 'stamp'),
+          ...because,
+          ...numbered(dispositionsFor(verdict, decide.choices)),
+        ],
       }
     }
     case 'read':

@@ -111,3 +111,22 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
   )
   return [row(`wear from the ${wear.from}: ${parts.join('   ')}`)]
 }
+
+/** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */
+export function becauseRows(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
+  if (result.holds.length > 0) {
+    const more =
+      result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []
+    return [...result.holds.slice(0, 2).map((hold) => row(`  ${hold}`, 'caution')), ...more]
+  }
+  const governing = result.governs?.characteristics ?? []
+  return result.judged.flatMap((c) => {
+    if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []
+    const used = c.judgement.used === null ? '' : `, ${Math.round(c.judgement.used * 100)}\u00a0% used`
+    return [
+      row(
+        `  ${LABELS[c.characteristic]} governs: ${bareLength(defs, c.valueM)} of ${bareLength(defs, c.limit.value)}${used}; ${c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '}${c.limit.source}`,
+      ),
+    ]
+  })
+}

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash, readLine } from '../../../src/node/journal/chain.ts'
-import { AT, reading } from './helpers.ts'
+import { AT, reading } from './fixtures.ts'
 
 const FIRST = { seq: 0, prev: GENESIS, at: AT }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { buildLine, GENESIS, lineHash } from '../../../src/node/journal/chain.ts'
 import { examine } from '../../../src/node/journal/examine.ts'
-import { AT, bytesOf, headOf, linesOf, reading } from './helpers.ts'
+import { AT, bytesOf, headOf, linesOf, reading } from './fixtures.ts'
 
 const LINES = linesOf([1, 2, 3, 4, 5].map((value) => reading(value, 'Ø')))
 const OTHER = linesOf([11, 12, 13, 14, 15, 16, 17].map((value) => reading(value, 'other')))

@@ -24,7 +24,7 @@ import {
   systemWith,
   tempFolders,
   textOf,
-} from './helpers.ts'
+} from './fixtures.ts'
 
 const folder = tempFolders()
 const LINES = linesOf([1, 2, 3].map((value) => reading(value, 'Ø')))

@@ -8,7 +8,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { build } from 'esbuild'
 import { afterEach, describe, expect, it } from 'vitest'
 import { createJournal, openJournal } from '../../../src/node/journal/journal-file.ts'
-import { AT, reading, tempFolders, textOf } from './helpers.ts'
+import { AT, reading, tempFolders, textOf } from './fixtures.ts'
 
 const folder = tempFolders()
 const KILLS = 24

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { Entry } from '../../../src/node/journal/chain.ts'
 import { examine } from '../../../src/node/journal/examine.ts'
 import { verify } from '../../../src/node/journal/verify.ts'
-import { bytesOf, headOf, linesOf } from './helpers.ts'
+import { bytesOf, headOf, linesOf } from './fixtures.ts'
 
 const anyEntry: fc.Arbitrary<Entry> = fc.record({
   type: fc.constantFrom('reading.recorded', 'step.completed'),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { GENESIS } from '../../../src/node/journal/chain.ts'
 import { verify } from '../../../src/node/journal/verify.ts'
-import { bytesOf, headOf, linesOf, reading } from './helpers.ts'
+import { bytesOf, headOf, linesOf, reading } from './fixtures.ts'
 
 const LINES = linesOf([1, 2, 3, 4, 5].map((value) => reading(value)))
 const WHOLE = bytesOf(LINES)

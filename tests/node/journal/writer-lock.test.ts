@@ -7,7 +7,7 @@ import { type JournalFs, nodeFs } from '../../../src/node/journal/fs-port.ts'
 import { JournalProblem } from '../../../src/node/journal/problem.ts'
 import { type ProcessView, thisComputer } from '../../../src/node/journal/process-view.ts'
 import { takeWriterLock, type WriterLock } from '../../../src/node/journal/writer-lock.ts'
-import { problemOf, systemError, tempFolders, textOf } from './helpers.ts'
+import { problemOf, systemError, tempFolders, textOf } from './fixtures.ts'
 
 const folder = tempFolders()
 const ON_LINUX = process.platform === 'linux'
