@@ -1,12 +1,33 @@
 // Text for a sheet of fixed columns: cleaned of what could disturb a screen, measured and wrapped by what is seen.
 import stringWidth from 'string-width'
 
-/** Control, bidirectional, zero-width and other unseen characters become `?`: the sheet shows what it holds. */
+/** Control, bidirectional, zero-width and other characters that are not seen but change what is. */
+const UNSEEN =
+  /[\u0000-\u001f\u007f-\u009f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0\ufff9-\ufffb\u{e0000}-\u{e007f}\p{Cs}]/gu
+
+/** Unseen characters become `?`: the sheet shows what it holds. */
 export function clean(text: string): string {
-  return text.replace(
-    /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]/g,
-    '?',
-  )
+  return text.replace(UNSEEN, '?')
+}
+
+/** Unseen characters are left out, for a line that is still being keyed. */
+export function withoutUnseen(text: string): string {
+  return text.replace(UNSEEN, '')
+}
+
+const ASCII_TWINS: Readonly<Record<string, string>> = {
+  '\u00a0': ' ',
+  '\u2018': "'",
+  '\u2019': "'",
+  '\u201c': '"',
+  '\u201d': '"',
+  '\u2013': '-',
+  '\u2014': '-',
+}
+
+/** Quotes, dashes and no-break spaces as ASCII of the same width. What else a person keyed stays as it is. */
+export function asciiTwin(text: string): string {
+  return text.replace(/[\u00a0\u2018\u2019\u201c\u201d\u2013\u2014]/g, (c) => ASCII_TWINS[c] ?? c)
 }
 
 export function widthOf(text: string): number {
@@ -24,9 +45,13 @@ export function cut(text: string, width: number): string {
   return kept
 }
 
-/** Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang` columns. A word wider than the line is broken. */
+/**
+ * Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang`
+ * columns. A word wider than the line is broken. No line is wider than `width`, which is at least 4 more than `hang`.
+ */
 export function wrap(text: string, width: number, hang = 0): string[] {
-  const lead = /^ */.exec(text)?.[0] ?? ''
+  // Leading spaces beyond half the line would leave the words no room.
+  const lead = ' '.repeat(Math.min(/^ */.exec(text)?.[0].length ?? 0, Math.max(0, (width >> 1) - hang)))
   const lines: string[] = []
   let line = lead
   let empty = true

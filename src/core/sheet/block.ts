@@ -1,6 +1,6 @@
 // The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
 import type { RecordKind } from '../job/definitions.ts'
-import { clean, cut, widthOf, wrap } from '../lib/text.ts'
+import { asciiTwin, clean, cut, widthOf, wrap } from '../lib/text.ts'
 
 /** What a row is; a shell may colour by it, and nothing is told by colour alone. */
 export type Tone = 'plain' | 'strong' | 'faint' | 'caution' | 'stamp'
@@ -57,13 +57,14 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   if (first === undefined) return []
   const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
   // The right-hand column stands beside the first row where that leaves it enough room, else on a line of its own.
-  const right = block.right ?? ''
+  const right = cut(clean(block.right ?? ''), width)
   const beside = right !== '' && width - widthOf(right) - 2 >= 20
   for (const [i, r] of [first, ...rest].entries()) {
     const text = clean(i === 0 ? number + r.text : r.text)
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
-    const pieces = r.keep === true ? [cut(text, width)] : wrap(text, room, 2)
-    for (const piece of pieces) lines.push({ margin: margin('', style), text: piece, tone: r.tone })
+    const pieces = r.keep === true ? [cut(text, room)] : wrap(text, room, 2)
+    for (const piece of pieces)
+      lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
   const [head, ...tail] = lines
   if (head === undefined) return []

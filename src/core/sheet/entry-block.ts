@@ -29,7 +29,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'machine.mismatched':
       return block(
         row(
-          `WRONG MACHINE? The plate reads ${entry.typed}, this record is ${defs.machine.machine}.`,
+          `WRONG MACHINE? The plate reads ${entry.typed}, and that is not the machine of this record.`,
           'caution',
         ),
         row('Do nothing here until you know which one you stand at.', 'caution'),
@@ -134,10 +134,9 @@ function openingBlock(defs: Definitions, entry: Extract<Entry, { type: 'job.open
   const { procedure, machine } = defs
   const rows = [
     row(`${procedure.title}, edition ${procedure.edition}`, 'strong'),
-    row(
-      `${machine.title}, record edition ${machine.edition}${machine.invented === true ? ', invented' : ''}`,
-    ),
-    row(`Job ${entry.job}, ${entry.at.slice(0, 10)}, Barover ${entry.program.version}`),
+    // The machine is not named here: its tag is to be read from the plate, not from the screen.
+    row(`Machine record edition ${machine.edition}${machine.invented === true ? ', invented' : ''}`),
+    row(`Opened ${entry.at.slice(0, 10)} at ${entry.at.slice(11, 16)}, Barover ${entry.program.version}`),
   ]
   if (entry.record !== 'REAL')
     rows.push(row(`${entry.record}: this is no record of work on a machine.`, 'strong'))

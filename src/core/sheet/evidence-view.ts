@@ -17,7 +17,7 @@ export function evidenceView(
 ): Partial<PromptView> {
   const { gate } = prompt
   const { cause } = gateState(state, gate.id)
-  const base = { margin: String(gate.number), title: gate.step.title }
+  const base = { margin: String(gate.number), title: gate.step.title, titleMayShorten: true }
   const why = cause === null ? [] : [row(`Asked again: ${CAUSES[cause]}.`, 'caution')]
   if (prompt.kind === 'clear') {
     return {

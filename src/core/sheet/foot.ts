@@ -13,7 +13,8 @@ export interface FootText {
 }
 
 export function foot(defs: Definitions, state: State, now: Instant): FootText {
-  const parts = [sheetText(defs, state), defs.machine.machine]
+  // Before the plate was read its tag is nowhere on screen, so that it cannot be copied from here.
+  const parts = [sheetText(defs, state), ...(state.machineNamed ? [defs.machine.machine] : [])]
   if (state.people.length > 0) parts.push(state.people.join(', '))
   const gas = gasText(defs, state, now)
   if (gas !== null) parts.push(gas.text)

@@ -11,6 +11,8 @@ export interface LiveInput {
   readonly style: SheetStyle
   /** Rows of the terminal. */
   readonly rows: number
+  /** Columns of the terminal; a sheet wider than it would lose its right-hand side. */
+  readonly columns: number
   /** Something to say that is not on record, such as how to leave. */
   readonly notice: string | null
 }
@@ -28,19 +30,28 @@ export interface Live {
 const HINT = 'Words: help why readings correct back note n/a leave stop'
 const FOOT_RULE = 24
 
+interface Parts {
+  readonly head: readonly Line[]
+  readonly must: readonly Line[]
+  readonly ask: readonly Line[]
+}
+
 export function fitLive(input: LiveInput): Live {
   const { view, foot, style, rows } = input
+  if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns`)
   const most = Math.max(1, rows - 1)
-  const lines = (list: readonly Row[]): Line[] =>
-    list.length === 0 ? [] : layOut({ margin: '', rows: list }, style)
-  const head = layOut({ margin: view.margin, rows: [row(view.title, 'strong')] }, style)
-  const must = lines([...view.must, ...(foot.warning === null ? [] : [row(foot.warning, 'caution')])])
-  const ask = lines([...view.ask, ...(input.notice === null ? [] : [row(input.notice, 'caution')])])
-  const fixed = head.length + must.length + ask.length
+  const lines = (list: readonly Row[]): Line[] => block(list, style)
   const footLine = lines([row(cut(foot.text, textWidth(style)), 'faint')])
   // The line being keyed and the foot are always there.
-  let left = most - fixed - 1 - footLine.length
-  if (left < 0) return tooSmall(style, fixed + 2 + footLine.length)
+  const room = most - 1 - footLine.length
+  const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
+  const fits = tries.find((p) => height(p) <= room)
+  if (fits === undefined) {
+    const least = Math.min(...tries.map(height))
+    return tooSmall(input, `${least + 2 + footLine.length} rows`)
+  }
+  const { head, must, ask } = fits
+  let left = room - height(fits)
   const rule = left >= 1 ? [shortRule(style, 'under')] : []
   left -= rule.length
   const over = left >= 1 ? [shortRule(style, 'over')] : []
@@ -61,6 +72,33 @@ export function fitLive(input: LiveInput): Live {
   }
 }
 
+function block(list: readonly Row[], style: SheetStyle): Line[] {
+  return list.length === 0 ? [] : layOut({ margin: '', rows: list }, style)
+}
+
+/**
+ * What never gives way, ever more closely set: 1 leaves out what is faint in the question, 2 shortens a title that only
+ * names the step, 3 sets hazard and trouble in one run. Neither of the two ever loses a word.
+ */
+function parts({ view, foot, style, notice }: LiveInput, close: 0 | 1 | 2 | 3): Parts {
+  const titled = layOut({ margin: view.margin, rows: [row(view.title, 'strong')] }, style)
+  const must = close < 3 || view.must.length < 2 ? view.must : [runIn(view.must)]
+  const ask = close === 0 ? view.ask : view.ask.filter((r) => r.tone !== 'faint')
+  return {
+    head: close >= 2 && view.titleMayShorten ? titled.slice(0, 1) : titled,
+    must: block([...must, ...(foot.warning === null ? [] : [row(foot.warning, 'caution')])], style),
+    ask: block([...ask, ...(notice === null ? [] : [row(notice, 'caution')])], style),
+  }
+}
+
+function runIn(rows: readonly Row[]): Row {
+  return row(rows.map((r) => r.text).join(' '), 'caution')
+}
+
+function height({ head, must, ask }: Parts): number {
+  return head.length + must.length + ask.length
+}
+
 /** Sets what is asked off from what is on record, above, and from the foot. Short, so that no resize breaks it in two. */
 function shortRule(style: SheetStyle, where: 'over' | 'under'): Line {
   const cross = style.ascii ? '+-' : where === 'over' ? '├─' : '┴─'
@@ -76,10 +114,11 @@ function marginOf(unit: string, style: SheetStyle): string {
   return layOut({ margin: unit, rows: [row('x')] }, style)[0]?.margin ?? ''
 }
 
-function tooSmall(style: SheetStyle, needed: number): Live {
-  const say = cut(`Screen too small: ${needed} rows needed. Stop and leave work.`, textWidth(style))
+function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
+  const say = row(cut(`Screen too small: ${needed} needed. Stop and leave work.`, textWidth(style)), 'caution')
+  const told = block([say, ...(notice === null ? [] : [row(notice, 'caution')])], style)
   return {
-    above: layOut({ margin: '', rows: [row(say, 'caution')] }, style),
+    above: told.slice(0, Math.max(0, rows - 2)),
     inputMargin: marginOf('', style),
     inputWidth: textWidth(style),
     below: [],

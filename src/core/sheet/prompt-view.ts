@@ -18,12 +18,14 @@ export interface PromptView {
   /** Step number for the margin. */
   readonly margin: string
   readonly title: string
+  /** The title only names the step; where it is the question or the place to measure it is never shortened. */
+  readonly titleMayShorten: boolean
   /** Hazard and what to do in trouble: never dropped. */
   readonly must: readonly Row[]
   readonly rows: readonly Row[]
   /** Dropped first when the screen is small. */
   readonly drawing: readonly Row[]
-  /** Numbered answers or the question itself: never dropped. */
+  /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
   /** Unit or word beside the line being keyed. */
   readonly unit: string
@@ -34,6 +36,7 @@ export interface PromptView {
 const EMPTY: PromptView = {
   margin: '',
   title: '',
+  titleMayShorten: false,
   must: [],
   rows: [],
   drawing: [],
@@ -166,6 +169,7 @@ function stepView(
   const base = {
     margin: String(prompt.step.number),
     title: step.title,
+    titleMayShorten: true,
     rows: step.text === undefined ? [] : [row(step.text)],
   }
   switch (prompt.kind) {
