@@ -1,4 +1,5 @@
 // Opening a job: what may be opened at all, and as what kind of record.
+import { misfit } from '../definition/lint-job.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
@@ -16,33 +17,10 @@ export interface Opening {
 /** Refuses REAL jobs (until gates are proved), scripted or clock-set REAL jobs ever, and machines the procedure is not for. */
 export function openJob(defs: Definitions, opening: Opening): Result<OpenedBody> {
   if (opening.record === 'REAL') return refuse(...realRefusal(defs, opening))
-  const wrong = notForThis(defs)
-  if (wrong !== null) return refuse('not-for', wrong)
+  const wrong = misfit(defs.procedure, defs.machine)
+  if (wrong !== undefined) return refuse('not-for', wrong)
   const { version, ...rest } = opening
   return ok({ type: 'job.opened', format: FORMAT, ...rest, program: { name: 'barover', version } })
-}
-
-/** Why the procedure's advice would be wrong on this machine, or null. */
-export function notForThis({ procedure, machine }: Definitions): string | null {
-  const { cylinder, service } = machine
-  const wants = procedure.for
-  const said = (fits: boolean, what: string) =>
-    fits
-      ? null
-      : `${procedure.title} is not for ${what}, and the record of ${machine.machine} says it is one.`
-  return (
-    said(wants.orientation.includes(cylinder.orientation), `a ${cylinder.orientation} cylinder`) ??
-    said(wants.acting.includes(cylinder.acting), `a ${cylinder.acting}-acting cylinder`) ??
-    said(
-      wants.lubricated.includes(cylinder.lubricated),
-      cylinder.lubricated ? 'a lubricated cylinder' : 'a cylinder without lubrication',
-    ) ??
-    said(
-      wants.oxidising.includes(service.oxidising),
-      service.oxidising ? 'oxygen or another oxidising gas' : 'a gas that does not oxidise',
-    ) ??
-    said(wants.tandem.includes(cylinder.tandem), cylinder.tandem ? 'a tandem piston' : 'a single piston')
-  )
 }
 
 /** Why this may not be a REAL job. The last reason falls away once the gates are proved; the others never do. */
