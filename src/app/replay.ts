@@ -5,6 +5,7 @@ import type { Definitions } from '../core/job/definitions.ts'
 import type { Entry, OpenedBody } from '../core/job/entries.ts'
 import { fold, opening } from '../core/job/fold.ts'
 import type { State } from '../core/job/state.ts'
+import { entryBlocks } from '../core/sheet/shown-block.ts'
 import type { Shown } from './session.ts'
 
 export type OpenedEntry = OpenedBody & { readonly seq: number; readonly at: string }
@@ -34,10 +35,34 @@ export function changedVerdicts(defs: Definitions, entries: readonly Entry[]): s
   return entries.flatMap((entry) => {
     if (entry.type !== 'verdict.given') return []
     const again = judgeBore(entry.verdict.inputs)
-    if (JSON.stringify(again) === JSON.stringify(entry.verdict.result)) return []
+    if (inOneOrder(again) === inOneOrder(entry.verdict.result)) return []
     const title = defs.steps.find((s) => s.id === entry.step)?.step.title ?? entry.step
     return [
       `${title} (entry ${entry.seq}) was worked out by Barover ${entry.verdict.version} as ${entry.verdict.result.verdict}; this version comes to ${again.verdict} or to other figures. The stored verdict stands.`,
     ]
   })
+}
+
+/** JSON with keys in one order: reading an entry back may change theirs, and that is no other verdict. */
+function inOneOrder(value: unknown): string {
+  return JSON.stringify(value, (_key, inner: unknown) =>
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : inner,
+  )
+}
+
+/**
+ * Why entries whose hashes are sound still are not this job's: they name steps, places or people that its files do not
+ * have. Only a log that was rewritten can do that. Null when all of them can be shown.
+ */
+export function misfit(defs: Definitions, entries: readonly Entry[]): string | null {
+  const style = { width: 80, record: 'REAL' as const, ascii: true }
+  try {
+    for (const one of replay(entries).shown)
+      if (one.kind === 'entry') entryBlocks(defs, one.state, one.entry, style)
+    return null
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  }
 }

@@ -54,8 +54,7 @@ export function createSession(start: Start): Session {
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
   let queue: Promise<void> = Promise.resolve()
-  let lastRunning = clock.running()
-  let lastWall = snapshot.now.ms
+  let apartAtStart = snapshot.now.ms - clock.running()
 
   const publish = (next: Partial<Snapshot>): void => {
     snapshot = { ...snapshot, ...next }
@@ -64,13 +63,16 @@ export function createSession(start: Start): Session {
   const said = (lines: readonly string[], refusal: boolean): Shown[] =>
     lines.length === 0 ? [] : [{ key: key++, kind: 'said', lines, refusal }]
 
-  /** A wall clock that ran apart from the running clock was moved by somebody: nothing that rests on it stands. */
+  /**
+   * A wall clock that ran apart from the running clock was moved by somebody: nothing that rests on it stands. Compared
+   * with the start, not with the last look, so that a clock moved a little at a time is found too.
+   */
   const movedSeconds = (now: Instant): number => {
-    const running = clock.running()
-    const apart = now.ms - lastWall - (running - lastRunning)
-    lastRunning = running
-    lastWall = now.ms
-    return Math.abs(apart) > CLOCK_SLACK_MS ? Math.round(apart / 1000) : 0
+    const apart = now.ms - clock.running()
+    const moved = apart - apartAtStart
+    if (Math.abs(moved) <= CLOCK_SLACK_MS) return 0
+    apartAtStart = apart
+    return Math.round(moved / 1000)
   }
 
   const take = async (input: Input): Promise<readonly Shown[]> => {

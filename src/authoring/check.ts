@@ -6,9 +6,11 @@ import {
   type Definition,
   type DefinitionKind,
   type DefinitionResult,
+  procedureIdIn,
   readDefinition,
 } from './definition-file.ts'
 import { type Diagnostic, tidy } from './diagnostic.ts'
+import { inParts } from './in-part.ts'
 import { locateFinding } from './locate.ts'
 import type { YamlFile } from './read-yaml.ts'
 
@@ -48,38 +50,34 @@ export type JobChecked =
   | { readonly ok: true; readonly job: JobParts; readonly warnings: readonly Diagnostic[] }
   | { readonly ok: false; readonly diagnostics: readonly Diagnostic[] }
 
-type Good = Extract<DefinitionResult, { ok: true }>
+/** A file that holds for itself. */
+export type Good = Extract<DefinitionResult, { ok: true }>
+export type GoodOf<K extends Definition['kind']> = Extract<Good, { kind: K }>
+
+/** The files of one job, each of which holds for itself and is of the kind its place needs. */
+export interface GoodJob {
+  readonly procedure: GoodOf<'procedure'>
+  readonly parts: readonly GoodOf<'procedure'>[]
+  readonly machine: GoodOf<'machine'>
+  readonly instruments: GoodOf<'instruments'>
+  readonly crew: GoodOf<'crew'>
+  readonly limitBooks: readonly GoodOf<'limit_book'>[]
+}
 
 /** Checks the files of one job: each for itself, then, if all of them hold, against each other. */
 export function checkJob(files: JobFiles): JobChecked {
   const reading = new Reading()
   const procedure = reading.read(files.procedure, 'procedure')
-  const parts = files.parts.map((file) => reading.read(file, 'procedure'))
+  const parts = files.parts.map((file) => reading.read(file, 'procedure')).filter(isThere)
   const machine = reading.read(files.machine, 'machine')
   const instruments = reading.read(files.instruments, 'instruments')
   const crew = reading.read(files.crew, 'crew')
-  const books = files.limitBooks.map((file) => reading.read(file, 'limit_book'))
-  const goodParts = parts.filter((one) => one !== undefined)
-  const goodBooks = books.filter((one) => one !== undefined)
-  if (!procedure || !machine || !instruments || !crew || reading.hasFailed)
-    return { ok: false, diagnostics: reading.found }
-  const job: JobParts = {
-    procedure: procedure.value,
-    parts: new Map(goodParts.map((one) => [one.value.procedure, one.value])),
-    machine: machine.value,
-    instruments: instruments.value,
-    crew: crew.value,
-    limitBooks: goodBooks.map((one) => one.value),
-  }
-  const yamlOf = (where: JobFile): YamlFile => {
-    const single = { procedure, machine, instruments, crew }
-    if (where.kind === 'part')
-      return goodParts.find((one) => one.value.procedure === where.id)?.yaml ?? procedure.yaml
-    if (where.kind === 'limit_book')
-      return goodBooks.find((one) => one.value.limit_book === where.id)?.yaml ?? machine.yaml
-    return single[where.kind].yaml
-  }
-  const found = lintJob(job).map((one) => locateFinding(yamlOf(one.in), one))
+  const limitBooks = files.limitBooks.map((file) => reading.read(file, 'limit_book')).filter(isThere)
+  const users = [procedure, ...parts].filter(isThere).map((one) => ({
+    yaml: one.yaml,
+    procedure: one.value,
+    fileOf: (id: string) => files.parts.find(({ text }) => procedureIdIn(text) === id)?.path,
+  }))
   const paths = [
     files.procedure,
     ...files.parts,
@@ -87,18 +85,47 @@ export function checkJob(files: JobFiles): JobChecked {
     files.instruments,
     files.crew,
     ...files.limitBooks,
-  ]
-  return judgeJob(
-    job,
-    [...reading.found, ...found],
-    paths.map((file) => file.path),
-  )
+  ].map((file) => file.path)
+  if (!procedure || !machine || !instruments || !crew || reading.hasFailed)
+    return { ok: false, diagnostics: inOrder(paths, [...reading.found, ...inParts(users, reading.found)]) }
+  const good = { procedure, parts, machine, instruments, crew, limitBooks }
+  const found = [...reading.found, ...lintGoodJob(good)]
+  const ordered = inOrder(paths, [...found, ...inParts(users, found)])
+  if (ordered.some((one) => one.severity === 'error')) return { ok: false, diagnostics: ordered }
+  return { ok: true, job: partsOf(good), warnings: ordered }
 }
 
-function judgeJob(job: JobParts, found: readonly Diagnostic[], paths: readonly string[]): JobChecked {
-  const ordered = [...new Set(paths)].flatMap((path) => tidy(found.filter((one) => one.file === path)))
-  if (ordered.some((one) => one.severity === 'error')) return { ok: false, diagnostics: ordered }
-  return { ok: true, job, warnings: ordered }
+/** Problems between the files of a job, in no set order. */
+export function lintGoodJob(job: GoodJob): Diagnostic[] {
+  return lintJob(partsOf(job)).map((one) => locateFinding(yamlOf(job, one.in), one))
+}
+
+function partsOf(job: GoodJob): JobParts {
+  return {
+    procedure: job.procedure.value,
+    parts: new Map(job.parts.map((one) => [one.value.procedure, one.value])),
+    machine: job.machine.value,
+    instruments: job.instruments.value,
+    crew: job.crew.value,
+    limitBooks: job.limitBooks.map((one) => one.value),
+  }
+}
+
+function yamlOf(job: GoodJob, where: JobFile): YamlFile {
+  if (where.kind === 'part')
+    return (job.parts.find((one) => one.value.procedure === where.id) ?? job.procedure).yaml
+  if (where.kind === 'limit_book')
+    return (job.limitBooks.find((one) => one.value.limit_book === where.id) ?? job.machine).yaml
+  return job[where.kind].yaml
+}
+
+/** File by file in the order given, and tidy within each. */
+export function inOrder(paths: readonly string[], found: readonly Diagnostic[]): Diagnostic[] {
+  return [...new Set(paths)].flatMap((path) => tidy(found.filter((one) => one.file === path)))
+}
+
+function isThere<T>(value: T | undefined): value is T {
+  return value !== undefined
 }
 
 class Reading {
@@ -106,7 +133,7 @@ class Reading {
   hasFailed = false
 
   /** The file if it holds and is of the kind wanted; what is wrong is kept. */
-  read<K extends Definition['kind']>(file: TextFile, kind: K): Extract<Good, { kind: K }> | undefined {
+  read<K extends Definition['kind']>(file: TextFile, kind: K): GoodOf<K> | undefined {
     const result = readDefinition(file.text, file.path)
     if (!result.ok) {
       this.hasFailed = true
@@ -114,18 +141,11 @@ class Reading {
       return undefined
     }
     this.found.push(...result.warnings)
-    if (result.kind === kind) return result as Extract<Good, { kind: K }>
+    if (result.kind === kind) return result as GoodOf<K>
     this.hasFailed = true
     const message = `This file is of the kind '${result.kind}', and a file of the kind '${kind}' is needed.`
-    this.found.push({
-      file: file.path,
-      line: 1,
-      column: 1,
-      endColumn: 2,
-      code: 'other-kind',
-      message,
-      severity: 'error',
-    })
+    const where = { file: file.path, line: 1, column: 1, endColumn: 2 }
+    this.found.push({ ...where, code: 'other-kind', message, severity: 'error' })
     return undefined
   }
 }

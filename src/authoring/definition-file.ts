@@ -46,12 +46,20 @@ export function readDefinition(text: string, file: string): DefinitionResult {
     return {
       ok: false,
       kind,
-      diagnostics: tidy([...warnings, ...locateIssues(yaml, parsed.schema, parsed.issues)]),
+      diagnostics: tidy(withoutEchoes(warnings, locateIssues(yaml, parsed.schema, parsed.issues))),
     }
   }
-  const found = [...warnings, ...lint(parsed).map((one) => locateFinding(yaml, one))]
+  const linted = lint(parsed).map((one) => locateFinding(yaml, one))
+  const found = withoutEchoes(warnings, linted)
   if (found.some((one) => one.severity === 'error')) return { ok: false, kind, diagnostics: tidy(found) }
   return { ok: true, ...parsed, yaml, warnings: tidy(found) }
+}
+
+/** What YAML makes of a word matters only where nothing worse is said of the same word. */
+function withoutEchoes(warnings: readonly Diagnostic[], found: readonly Diagnostic[]): Diagnostic[] {
+  const at = (one: Diagnostic) => `${one.line}:${one.column}`
+  const taken = new Set(found.map(at))
+  return [...warnings.filter((one) => !taken.has(at(one))), ...found]
 }
 
 type Parsed = Definition | { readonly schema: z.ZodType; readonly issues: readonly z.core.$ZodIssue[] }
@@ -113,6 +121,11 @@ function kindOf(yaml: YamlFile): DefinitionKind | undefined {
 function kindGuess(text: string): { kind?: DefinitionKind } {
   const word = /^(?!#|---|%)(?=\S)\ufeff?([a-z_]+):/m.exec(text)?.[1]
   return isKind(word) ? { kind: word } : {}
+}
+
+/** The id of a procedure, looked for in the text alone: its file may be too broken to be read. */
+export function procedureIdIn(text: string): string | undefined {
+  return /^procedure:[ \t]+["']?([a-z]\w*)/m.exec(text)?.[1]
 }
 
 function unknownKind(yaml: YamlFile): Diagnostic {

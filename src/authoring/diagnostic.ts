@@ -26,7 +26,7 @@ export const MOST_SHOWN = 20
 export function tidy(diagnostics: readonly Diagnostic[], most: number = MOST_SHOWN): Diagnostic[] {
   const seen = new Set<string>()
   const kept = [...diagnostics].sort(compare).filter((one) => {
-    const key = `${one.line}:${one.column}:${one.endColumn} ${one.code}`
+    const key = `${one.line}:${one.column}:${one.endColumn} ${one.code} ${one.message}`
     const isNew = !seen.has(key)
     seen.add(key)
     return isNew

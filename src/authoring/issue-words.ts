@@ -34,7 +34,7 @@ export function wordsFor(issue: Issue, subject: Subject): Words {
       return wrongUnion(issue, subject)
     case 'too_small':
       return {
-        code: 'too-small',
+        code: issue.message === NO_EVIDENCE ? 'no-evidence' : 'too-small',
         message: predicate(issue, subject, bound(issue.minimum, issue.origin, 'below')),
       }
     case 'too_big':
@@ -54,7 +54,17 @@ export function wordsFor(issue: Issue, subject: Subject): Words {
   }
 }
 
+/** What the schema of a gate says of an empty list. */
+const NO_EVIDENCE = 'asks for no evidence'
+
+/** Codes of keys that no file is safe without; any other missing key is just missing. */
+export const MISSING_CODES: ReadonlyMap<string, string> = new Map([
+  ['source', 'no-source'],
+  ['evidence', 'no-evidence'],
+])
+
 function codeOf(message: string): string {
+  if (message === 'names no source') return 'no-source'
   return message.startsWith('needs a unit') ? 'no-unit' : 'malformed'
 }
 

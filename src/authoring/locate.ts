@@ -5,7 +5,7 @@ import type { z } from 'zod'
 import { type Finding, list, nearest, quote } from '../core/definition/lint-common.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { visible } from './diagnostic.ts'
-import { type Issue, type Subject, unionChoices, type Words, wordsFor } from './issue-words.ts'
+import { type Issue, MISSING_CODES, type Subject, unionChoices, type Words, wordsFor } from './issue-words.ts'
 import {
   type Found,
   isFlow,
@@ -13,6 +13,7 @@ import {
   keySpan,
   nodeAt,
   ownKeySpan,
+  partSpan,
   type Step,
   usefulSpan,
 } from './node-at.ts'
@@ -59,7 +60,9 @@ export function locateIssues(yaml: YamlFile, schema: z.ZodType, issues: readonly
 /** The diagnostic of one cross-check finding. */
 export function locateFinding(yaml: YamlFile, one: Finding): Diagnostic {
   const found = nodeAt(yaml.doc, one.path)
-  const span = (one.atKey ? ownKeySpan(found) : undefined) ?? usefulSpan(found)
+  const isThere = found.depth === one.path.length
+  const part = isThere && one.within ? partSpan(found, yaml.text, one.within) : undefined
+  const span = part ?? (one.atKey ? ownKeySpan(found) : undefined) ?? usefulSpan(found)
   return diagnostic(yaml, span, one, hintOf(yaml, found, one.path.length, one.hint), one.severity)
 }
 
@@ -156,7 +159,7 @@ function missingKeys(reading: Reading, { parent, keys, choices }: Missing): Diag
   return diagnostic(
     yaml,
     usefulSpan(found),
-    { code: 'missing-key', message },
+    { code: (keys.length === 1 ? MISSING_CODES.get(first) : undefined) ?? 'missing-key', message },
     hintOf(yaml, found, parent.length, only),
   )
 }

@@ -51,6 +51,20 @@ export function ownKeySpan(found: Found): Span | undefined {
   return found.key === null ? undefined : rangeOf(found.key)
 }
 
+/** The span of a part of a text's value, where the source spells the value as it is: on one line, with no escapes. */
+export function partSpan(
+  found: Found,
+  source: string,
+  part: { start: number; end: number },
+): Span | undefined {
+  const { node, use } = found
+  if (use !== undefined || !isScalar(node) || typeof node.value !== 'string' || !node.range) return undefined
+  const isQuoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE'
+  const start = node.range[0] + (isQuoted ? 1 : 0)
+  if (!source.startsWith(node.value, start) || part.start >= node.value.length) return undefined
+  return [start + part.start, start + Math.max(part.start + 1, Math.min(part.end, node.value.length))]
+}
+
 /** The span of the key `name` in the map at `found`, if it is there. */
 export function keySpan(found: Found, name: string): Span | undefined {
   if (!isMap(found.node)) return undefined

@@ -62,7 +62,10 @@ function screenNode(screen: Screen, node: Node, path: readonly unknown[]): void 
     )
   }
   if (isAlias(node)) screenAlias(screen, node.source, node.resolve(screen.doc), span, path)
-  else if (isScalar(node)) screenNumber(screen, node.value, span)
+  else if (isScalar(node)) {
+    screenNumber(screen, node.value, span)
+    if (node.type === 'PLAIN') screenOldWord(screen, node.value, span)
+  }
 }
 
 function screenAlias(
@@ -92,6 +95,20 @@ function screenNumber(screen: Screen, value: unknown, span: Span): void {
   const message = `${quote(text)} is read as ${value}.`
   screen.warnings.push({
     ...problem(screen, span, 'odd-number', message, 'write the number in full, or put text in quotes'),
+    severity: 'warning',
+  })
+}
+
+/** Text to YAML 1.2 and so to us; but editors and scripts on YAML 1.1 make false of no, and 90 of 1:30. */
+function screenOldWord(screen: Screen, value: unknown, span: Span): void {
+  if (typeof value !== 'string') return
+  const sixties = /^\d{1,4}(?::[0-5]?\d){1,3}$/.test(value)
+  if (!sixties && !/^(?:yes|no|on|off)$/i.test(value)) return
+  const number = value.split(':').reduce((sum, part) => sum * 60 + Number(part), 0)
+  const other = sixties ? String(number) : String(/^(?:yes|on)$/i.test(value))
+  const message = `${quote(value)} is text here, and ${other} to programs that read older YAML.`
+  screen.warnings.push({
+    ...problem(screen, span, 'old-yaml', message, `put it in quotes: "${value}"`),
     severity: 'warning',
   })
 }

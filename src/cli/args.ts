@@ -39,11 +39,7 @@ export function readArgs(
   } catch (error) {
     if (error instanceof UserError) throw error
     const first = error instanceof Error ? (error.message.split('\n')[0] ?? '') : ''
-    throw new UserError(
-      first.replace(/\.? To specify.*$/, '.'),
-      EXIT.wrongUse,
-      `barover ${command.name} --help`,
-    )
+    throw new UserError(first.replace(/\.? To specify.*$/, '.'), EXIT.wrongUse, helpOf(command))
   }
 }
 
@@ -53,8 +49,12 @@ function checkCount(command: Command, count: number): void {
   throw new UserError(
     `barover ${command.name} is called as: ${command.usage}`,
     EXIT.wrongUse,
-    `barover ${command.name} --help`,
+    helpOf(command),
   )
+}
+
+function helpOf({ name }: Command): string {
+  return name === '' ? 'barover --help' : `barover ${name} --help`
 }
 
 export function text(values: Values, name: string): string | undefined {
@@ -64,7 +64,7 @@ export function text(values: Values, name: string): string | undefined {
 
 export function commandHelp(command: Command): string {
   const rows = Object.entries(command.options).map(
-    ([name, { type, says }]) => `  --${`${name}${type === 'string' ? ' …' : ''}`.padEnd(14)} ${says}`,
+    ([name, { type, says }]) => `  --${`${name}${type === 'string' ? ' ...' : ''}`.padEnd(14)} ${says}`,
   )
   return [command.summary, '', `  ${command.usage}`, '', ...rows, `  --${'help'.padEnd(14)} this page`].join(
     '\n',
@@ -82,6 +82,6 @@ export function generalHelp(commands: readonly Command[]): string {
     'Exit codes:',
     ...EXIT_WORDS.map(([code, words]) => `  ${String(code).padStart(3)}  ${words}`),
     '',
-    'The maker’s manual, site permits, local code and licensed practice come first.',
+    "The maker's manual, site permits, local code and licensed practice come first.",
   ].join('\n')
 }

@@ -38,6 +38,7 @@ export async function driveScripted(
   clock: SetClock | null,
   values: Values,
 ): Promise<number> {
+  process.exitCode = EXIT.unfinished
   const out = values.json === true ? { write: () => undefined } : process.stdout
   const run = {
     style: sheetStyle(values, opened.record),
@@ -53,6 +54,7 @@ export async function driveScripted(
 }
 
 export async function drivePerson(opened: OpenedJob, values: Values): Promise<number> {
+  process.exitCode = EXIT.unfinished
   try {
     if (canDraw(values)) {
       const { drawJob } = await import('../ui/draw-job.tsx')

@@ -2,7 +2,7 @@
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
-import type { Values } from './args.ts'
+import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
 import { print, sheetStyle } from './terminal.ts'
@@ -57,7 +57,12 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     print(`${opened.record}  log   ${ending.path}`)
     print(`${opened.record}  head  ${ending.head}`)
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
-    if (!ending.finished) print(`${opened.record}  take it up again with: barover resume ${ending.job}`)
+    if (!ending.finished) {
+      const where = text(values, 'jobs')
+      const folder =
+        where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
+      print(`${opened.record}  take it up again with: barover resume ${ending.job}${folder}`)
+    }
   }
   return exitCodeOf(opened.session.snapshot().state)
 }

@@ -5,6 +5,7 @@ import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
 import { checkCommand } from './commands/check.ts'
+import { computeCommand } from './commands/compute.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
@@ -25,6 +26,7 @@ const COMMANDS: readonly Command[] = [
   showCommand,
   verifyCommand,
   checkCommand,
+  computeCommand,
 ]
 
 async function main(args: readonly string[]): Promise<number> {
@@ -69,9 +71,10 @@ function report(error: unknown): number {
   return EXIT.bug
 }
 
-// A reader that went away (a pager that was quit) is no fault of ours and nothing more can be said to it.
+// A reader or a terminal that went away is no fault of ours and nothing more can be said to it. A job in hand sets the
+// exit code it is to have then.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(EXIT.done)
+  if (error.code === 'EPIPE' || error.code === 'EIO') process.exit(process.exitCode ?? EXIT.done)
   throw error
 })
 

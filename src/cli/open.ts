@@ -1,7 +1,7 @@
 // Opening and taking up jobs: files, definitions, journal and session put together. The only composition root.
 
 import type { Clock } from '../app/ports.ts'
-import { openedOf, replay } from '../app/replay.ts'
+import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
@@ -62,8 +62,7 @@ export function startJob(wanted: NewJob): OpenedJob {
 export function takeUpJob(path: string, clockFor: (entries: readonly Entry[]) => Clock): OpenedJob {
   const journal = openJournalFile(path)
   try {
-    const { files } = openedOf(journal.entries)
-    const defs = definitionsOrProblem(files, new Map())
+    const defs = definitionsOf(path, journal.entries)
     return running(path, defs, journal, clockFor(journal.entries))
   } catch (error) {
     journal.close()
@@ -83,10 +82,19 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
   return { session, journal, path, defs, record: state.record }
 }
 
-export function definitionsOrProblem(
-  files: readonly FileCopy[],
-  paths: ReadonlyMap<string, string>,
-): Definitions {
+/** The definitions a log was opened with. @throws UserError (exit 4) when its entries are not this job's. */
+export function definitionsOf(path: string, entries: readonly Entry[]): Definitions {
+  const defs = definitionsOrProblem(openedOf(entries).files, new Map())
+  const wrong = misfit(defs, entries)
+  if (wrong === null) return defs
+  throw new UserError(
+    `${path}: its hashes are sound, but its entries do not fit the job it opens (${wrong}).`,
+    EXIT.fileProblem,
+    `barover verify ${path} says what could be checked.`,
+  )
+}
+
+function definitionsOrProblem(files: readonly FileCopy[], paths: ReadonlyMap<string, string>): Definitions {
   const result = definitionsFrom(files)
   if (result.ok) return result.defs
   const texts = new Map(files.map((f) => [f.name, f.text]))

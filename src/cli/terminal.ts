@@ -8,12 +8,14 @@ import type { Values } from './args.ts'
 export function canDraw(values: Values): boolean {
   const { env, stdin, stdout } = process
   if (values.plain === true || env.TERM === 'dumb') return false
-  if (isSet(env.CI) || isSet(env.CONTINUOUS_INTEGRATION)) return false
+  if (isSet('CI') || isSet('CONTINUOUS_INTEGRATION')) return false
   return stdin.isTTY === true && stdout.isTTY === true
 }
 
-function isSet(value: string | undefined): boolean {
-  return value !== undefined && value !== '' && value !== 'false' && value !== '0'
+/** As the renderer itself looks at it: an empty value counts as set. */
+function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
+  const value = process.env[name]
+  return value !== undefined && value !== 'false' && value !== '0'
 }
 
 export function sheetStyle(values: Values, record: RecordKind): SheetStyle {

@@ -84,7 +84,9 @@ function portOf(journal: Journal): JournalPort {
   return {
     append: async (entries) => {
       const additions = entries.map(({ seq: _seq, at, ...entry }) => ({ entry, at }))
-      const stored = await journal.append(additions)
+      const stored = await journal.append(additions).catch((error: unknown) => {
+        throw error instanceof JournalProblem ? new UserError(error.message, 4) : error
+      })
       const off = stored.find((line, i) => line.seq !== entries[i]?.seq)
       if (off !== undefined) throw new Error(`entry ${off.seq} is out of step with the job`)
     },

@@ -1,9 +1,9 @@
 // A numbered choice on the terminal, before any job is open.
-import { Box, render, Text, useApp } from 'ink'
+import { Box, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
-import { markPastes } from './paste-mode.ts'
+import { show, type Terminal } from './show.tsx'
 import { useKeys } from './use-keys.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 
@@ -14,24 +14,20 @@ export interface Choice {
   readonly ascii: boolean
 }
 
-/** The place of what was chosen, from 0, or null when it was left. */
-export async function drawChoice(choice: Choice): Promise<number | null> {
-  let chosen: number | null = null
-  const unmark = markPastes()
-  try {
-    const app = render(
-      <ChoiceScreen
-        choice={choice}
-        onChosen={(which) => {
-          chosen = which
-        }}
-      />,
-      { exitOnCtrlC: false },
-    )
-    await app.waitUntilExit()
-  } finally {
-    unmark()
-  }
+/** The place of what was chosen, from 0. */
+export type Chosen = number | 'left' | 'interrupted'
+
+export async function drawChoice(choice: Choice, terminal?: Terminal): Promise<Chosen> {
+  let chosen: Chosen = 'interrupted'
+  await show(
+    <ChoiceScreen
+      choice={choice}
+      onChosen={(which) => {
+        chosen = which
+      }}
+    />,
+    terminal,
+  )
   return chosen
 }
 
@@ -40,7 +36,7 @@ function ChoiceScreen({
   onChosen,
 }: {
   readonly choice: Choice
-  readonly onChosen: (which: number | null) => void
+  readonly onChosen: (which: Chosen) => void
 }) {
   const { exit } = useApp()
   const size = useTerminalSize()
@@ -48,7 +44,7 @@ function ChoiceScreen({
   const [wrong, setWrong] = useState('')
   const [, redraw] = useState(0)
   const end = useCallback(
-    (which: number | null) => {
+    (which: Chosen) => {
       onChosen(which)
       exit()
     },
@@ -62,7 +58,7 @@ function ChoiceScreen({
       if (edited.submit === null) return
       const text = edited.submit.trim()
       const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
-      if (text === '0' || text.toLowerCase() === 'leave') return end(null)
+      if (text === '0' || text.toLowerCase() === 'leave') return end('left')
       if (which >= 0 && which < choice.options.length) return end(which)
       setWrong(
         choice.options.length === 0
@@ -72,7 +68,7 @@ function ChoiceScreen({
     },
     [choice, end],
   )
-  useKeys(press, () => end(null))
+  useKeys(press, () => end('interrupted'))
   const rule = choice.ascii ? ' | ' : ' │ '
   const room = Math.max(1, size.rows - 6 - choice.lines.length)
   const options = choice.options.slice(0, room)

@@ -1,7 +1,6 @@
-// The line being keyed, with its unit in the margin and the caret shown. A long line shows the part around its end.
+// The line being keyed, with its unit in the margin and the caret shown. A long line shows the part around the caret.
 import { Text } from 'ink'
-import { widthOf } from '../core/lib/text.ts'
-import { type Editor, graphemes } from './line-editor.ts'
+import { type Editor, viewOf } from './line-editor.ts'
 
 export function InputLine({
   margin,
@@ -12,12 +11,7 @@ export function InputLine({
   readonly editor: Editor
   readonly width: number
 }) {
-  const parts = graphemes(editor.text)
-  let from = 0
-  while (widthOf(parts.slice(from).join('')) > width - 2 && from < editor.caret) from++
-  const before = parts.slice(from, editor.caret).join('')
-  const at = parts[editor.caret] ?? ' '
-  const after = parts.slice(editor.caret + 1).join('')
+  const { before, at, after } = viewOf(editor, width)
   return (
     <Text wrap="truncate">
       {margin}

@@ -43,22 +43,36 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const { state, talk, now } = snapshot
   const { defs } = session.engine
   const view = promptView(defs, state, talk, style)
-  const live = fitLive({ view, foot: foot(defs, state, now), style, rows: size.rows, notice })
+  const live = fitLive({ view, foot: foot(defs, state, now), style, ...size, notice })
   const isOver = state.closed !== null || state.left
 
+  const waiting = useRef(0)
   const submit = useCallback(
     (line: string) => {
       setNotice(null)
-      session
-        .hear(line)
-        .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
+      waiting.current++
+      session.hear(line).then(
+        () => {
+          waiting.current--
+        },
+        (error: unknown) => end(error instanceof Error ? error : new Error(String(error))),
+      )
     },
     [session, end],
   )
+  // Asked of the session itself at the moment of the burst: while a line is still being taken nobody knows what the
+  // next one will answer, and a gauge must never answer for evidence.
+  const mayScan = useCallback(() => {
+    const { state: at, talk: question } = session.snapshot()
+    return waiting.current === 0 && promptView(defs, at, question, style).scan
+  }, [session, defs, style])
   const lastInterrupt = useRef(Number.NEGATIVE_INFINITY)
+  const leaving = useRef(false)
   const interrupt = useCallback(() => {
+    if (leaving.current) return
     const at = performance.now()
     if (at - lastInterrupt.current < AGAIN_WITHIN_MS) {
+      leaving.current = true
       session.bring({ do: 'leave' }).then(
         () => end('interrupted'),
         (error: unknown) => end(error instanceof Error ? error : new Error(String(error))),
@@ -68,11 +82,17 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     lastInterrupt.current = at
     setNotice('Everything above is on disk. Control-C once more leaves the job.')
   }, [session, end])
-  const [editor, press] = useLineEditor(view.scan, live.tooSmall, submit)
+  useEffect(() => {
+    if (notice === null) return
+    // Once the second press would no longer leave, the notice would not be true.
+    const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
+    return () => clearTimeout(timer)
+  }, [notice])
+  const [editor, press] = useLineEditor(mayScan, live.tooSmall, submit)
   useKeys(press, interrupt)
   useTicks(session, end)
   useEffect(() => {
-    if (isOver) end('over')
+    if (isOver) end(leaving.current ? 'interrupted' : 'over')
   }, [isOver, end])
 
   const first = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
@@ -128,7 +148,7 @@ function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number
 
 /** A reducer holds the line, so that several reads in one turn of the event loop lose no character. */
 function useLineEditor(
-  scan: boolean,
+  mayScan: () => boolean,
   tooSmall: boolean,
   submit: (line: string) => void,
 ): [Editor, (key: Key) => void] {
@@ -136,7 +156,7 @@ function useLineEditor(
   const [, redraw] = useReducer((n: number) => n + 1, 0)
   const press = useCallback(
     (key: Key) => {
-      const edited = edit(held.current, key, scan)
+      const edited = edit(held.current, key, mayScan())
       held.current = edited.editor
       redraw()
       if (edited.submit === null) return
@@ -144,7 +164,7 @@ function useLineEditor(
       if (tooSmall && !isStop(edited.submit) && wordIn(edited.submit) !== 'leave') return
       submit(edited.submit)
     },
-    [scan, tooSmall, submit],
+    [mayScan, tooSmall, submit],
   )
   return [held.current, press]
 }

@@ -1,5 +1,6 @@
 // The line being keyed, as a pure reducer: characters, pastes, bursts from a gauge that types for itself, and the keys
 // that move and erase. Knows no terminal; every chunk comes in as it was read.
+import { widthOf, withoutUnseen } from '../core/lib/text.ts'
 import { isStop } from '../core/talk/words.ts'
 
 export interface Editor {
@@ -22,8 +23,8 @@ export interface Edited {
   readonly submit: string | null
 }
 
-/** Longest line that makes sense; what is pasted beyond it is dropped. */
-const MOST = 500
+/** Longest line that makes sense, in UTF-16 units; what is pasted beyond it is dropped. */
+export const MOST = 500
 const PASTE_START = '[200~'
 const PASTE_END = '[201~'
 
@@ -33,17 +34,17 @@ export function edit(editor: Editor, key: Key, scan: boolean): Edited {
   const parts = graphemes(editor.text)
   switch (key.kind) {
     case 'enter':
-      // A return inside a paste is text like any other.
-      return editor.pasting ? insert(editor, ' ') : { editor: BLANK, submit: editor.text }
+      // A return inside a paste is text like any other; but no lost end of a paste may ever hold back a STOP.
+      if (editor.pasting && !isStop(editor.text)) return { editor: insert(editor, ' '), submit: null }
+      return { editor: BLANK, submit: editor.text }
     case 'erase-left': {
       if (editor.caret === 0) return keep({})
-      return keep({
-        text: [...parts.slice(0, editor.caret - 1), ...parts.slice(editor.caret)].join(''),
-        caret: editor.caret - 1,
-      })
+      const before = parts.slice(0, editor.caret - 1)
+      return keep({ text: [...before, ...parts.slice(editor.caret)].join(''), caret: before.length })
     }
     case 'erase-all':
-      return keep({ text: '', caret: 0 })
+      // A terminal that lost the end of a paste is brought round by this too.
+      return keep(BLANK)
     case 'left':
       return keep({ caret: Math.max(0, editor.caret - 1) })
     case 'right':
@@ -58,41 +59,70 @@ export function edit(editor: Editor, key: Key, scan: boolean): Edited {
 }
 
 function chunk(editor: Editor, text: string, scan: boolean): Edited {
-  // The one key: at the start of an empty line it is STOP at once.
-  if (text === '!' && editor.text === '' && !editor.pasting) return { editor: BLANK, submit: '!' }
-  const pieces = text.split(/(\[20[01]~)/)
+  // The one key: at the start of an empty line it is STOP at once, also when a held key comes as several.
+  if (/^!+$/.test(text) && editor.text === '' && !editor.pasting) return { editor: BLANK, submit: '!' }
   let at = editor
-  let pasted = editor.pasting
-  let plain = ''
-  for (const piece of pieces) {
+  let typed = ''
+  for (const piece of text.split(/(\[20[01]~)/)) {
     if (piece === PASTE_START || piece === PASTE_END) {
       at = { ...at, pasting: piece === PASTE_START }
-      pasted = true
+      typed = ''
     } else {
-      plain += piece
-      at = insert(at, piece).editor
+      if (!at.pasting) typed += piece
+      at = insert(at, piece)
     }
   }
-  const ended = /[\r\n]\s*$/.test(plain)
-  if (!ended || at.pasting) return { editor: at, submit: null }
-  // Typed faster than the terminal read it, or by a gauge. Never taken as a line where evidence is asked for, but STOP is STOP.
+  if (!/[\r\n]\s*$/.test(typed)) return { editor: at, submit: null }
+  // Typed faster than the terminal read it, or by a gauge. Never taken as a line where evidence is asked for, but STOP
+  // is STOP, whatever was half keyed before it.
+  if (isStop(typed)) return { editor: BLANK, submit: typed.trim() }
   const line = at.text.trim()
-  if (isStop(line) || (scan && !pasted)) return { editor: BLANK, submit: line }
+  if (isStop(line) || scan) return { editor: BLANK, submit: line }
   return { editor: at, submit: null }
 }
 
-function insert(editor: Editor, raw: string): Edited {
-  // Line ends become spaces; the other control characters and stray escape sequences are dropped.
-  const text = raw.replace(/[\r\n\t]+/g, ' ').replace(/[\u0000-\u001f\u007f]/g, '')
+function insert(editor: Editor, raw: string): Editor {
+  // Line ends become spaces; the other control characters are dropped. Far more than fits is not even looked at.
+  const text = withoutUnseen(raw.slice(0, 4 * MOST).replace(/[\r\n\t\u2028\u2029]+/g, ' '))
   const parts = graphemes(editor.text)
   const before = parts.slice(0, editor.caret).join('')
   const after = parts.slice(editor.caret).join('')
-  const room = Math.max(0, MOST - parts.length)
-  const added = graphemes(text).slice(0, room).join('')
+  let room = MOST - editor.text.length
+  let added = ''
+  for (const one of graphemes(text)) {
+    room -= one.length
+    if (room < 0) break
+    added += one
+  }
   const joined = before + added
-  return { editor: { ...editor, text: joined + after, caret: graphemes(joined).length }, submit: null }
+  return { ...editor, text: joined + after, caret: graphemes(joined).length }
 }
 
 export function graphemes(text: string): string[] {
   return [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)].map((s) => s.segment)
+}
+
+export interface EditorView {
+  readonly before: string
+  /** The grapheme under the caret, or a space past the end. */
+  readonly at: string
+  readonly after: string
+}
+
+/** The part of the line around the caret that fits into `width` columns: all before the caret that it can. */
+export function viewOf({ text, caret }: Editor, width: number): EditorView {
+  const parts = graphemes(text)
+  const at = parts[caret] ?? ' '
+  let room = width - widthOf(at)
+  let from = caret
+  for (; from > 0; from--) {
+    room -= widthOf(parts[from - 1] ?? '')
+    if (room < 0) break
+  }
+  let to = caret + 1
+  for (; to < parts.length; to++) {
+    room -= widthOf(parts[to] ?? '')
+    if (room < 0) break
+  }
+  return { before: parts.slice(from, caret).join(''), at, after: parts.slice(caret + 1, to).join('') }
 }

@@ -5,11 +5,11 @@ const ON = '\u001b[?2004h'
 const OFF = '\u001b[?2004l'
 
 /** Switches it on, and off again on every way out, the abrupt ones too. */
-export function markPastes(): () => void {
+export function markPastes(stdout: NodeJS.WriteStream): () => void {
   const off = () => {
-    process.stdout.write(OFF)
+    stdout.write(OFF)
   }
-  process.stdout.write(ON)
+  stdout.write(ON)
   process.once('exit', off)
   return () => {
     process.removeListener('exit', off)

@@ -1,28 +1,81 @@
-// From what the terminal sends to keys of the line editor.
-import { type Key as InkKey, useInput } from 'ink'
+// From what the terminal sends to keys of the line editor. Reads the raw sequences: the renderer's own key names lose the
+// escape character, so a report that a terminal sends of itself would pass for typing, and unknown ones make it throw.
+import { useStdin } from 'ink'
+import { useEffect, useRef } from 'react'
 import type { Key } from './line-editor.ts'
 
 /** Control-C comes apart: it is no key of the line. */
+export type Pressed = Key | { readonly kind: 'interrupt' }
+
 export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void): void {
-  useInput((input, key) => {
-    if (key.ctrl && input === 'c') return onInterrupt()
-    const named = nameKey(input, key)
-    if (named !== null) onKey(named)
-  })
+  const { setRawMode, internal_eventEmitter: input } = useStdin()
+  const handlers = useRef({ onKey, onInterrupt })
+  handlers.current = { onKey, onInterrupt }
+  useEffect(() => {
+    let held = ''
+    const take = (raw: string) => {
+      const read = readKeys(held, raw)
+      held = read.held
+      for (const key of read.keys) {
+        if (key.kind === 'interrupt') handlers.current.onInterrupt()
+        else handlers.current.onKey(key)
+      }
+    }
+    setRawMode(true)
+    input.on('input', take)
+    return () => {
+      input.off('input', take)
+      setRawMode(false)
+    }
+  }, [setRawMode, input])
 }
 
-export function nameKey(input: string, key: InkKey): Key | null {
-  if (key.return) return { kind: 'enter' }
-  // Terminals send the same byte for both; there is no forward delete here.
-  if (key.backspace || key.delete) return { kind: 'erase-left' }
-  if (key.leftArrow) return { kind: 'left' }
-  if (key.rightArrow) return { kind: 'right' }
-  if (key.ctrl) {
-    if (input === 'u') return { kind: 'erase-all' }
-    if (input === 'a') return { kind: 'home' }
-    return input === 'e' ? { kind: 'end' } : null
-  }
-  if (key.escape || key.tab || key.upArrow || key.downArrow || key.pageUp || key.pageDown || input === '')
-    return null
-  return { kind: 'chunk', text: input }
+/** An escape sequence whose end has not come yet. */
+const BEGUN = /^\u001b\[[0-?]*[ -/]*$/
+const TOKENS = /\u001b\[[0-?]*[ -/]*[@-~]|\u001bO[@-~]|\u001b.?|[^\u001b]+/gsu
+
+/** `held`: the beginning of a sequence that came in two reads, to be given back with the next one. */
+export function readKeys(
+  held: string,
+  raw: string,
+): { readonly keys: readonly Pressed[]; readonly held: string } {
+  const text = held + raw
+  if (BEGUN.test(text)) return { keys: [], held: text }
+  return { keys: (text.match(TOKENS) ?? []).flatMap((token) => nameKey(token) ?? []), held: '' }
+}
+
+// Terminals send delete for the key over Enter as often as backspace; there is no forward delete here.
+const PLAIN: Readonly<Record<string, Pressed['kind']>> = {
+  '\u0003': 'interrupt',
+  '\r': 'enter',
+  '\u007f': 'erase-left',
+  '\b': 'erase-left',
+  '\u0001': 'home',
+  '\u0005': 'end',
+  '\u0015': 'erase-all',
+}
+const NAMED: Readonly<Record<string, Pressed['kind']>> = {
+  C: 'right',
+  D: 'left',
+  H: 'home',
+  F: 'end',
+  '1~': 'home',
+  '7~': 'home',
+  '4~': 'end',
+  '8~': 'end',
+  '3~': 'erase-left',
+}
+
+function nameKey(token: string): Pressed | null {
+  // Escape, or a key held for another meaning, right before a character changes nothing about it: `!` must get through.
+  const bare = /^\u001b(?![[O]).$/su.test(token) ? token.slice(1) : token
+  const plain = PLAIN[bare]
+  if (plain !== undefined) return { kind: plain } as Pressed
+  if (bare === '\t') return null
+  if (!bare.startsWith('\u001b')) return { kind: 'chunk', text: bare }
+  // The two marks of a paste; the editor knows them without their escape character.
+  if (/^\u001b\[20[01]~$/.test(token)) return { kind: 'chunk', text: token.slice(1) }
+  const [, number = '', end = ''] = /^\u001b[[O](\d*)(?:;\d+)*([A-Za-z~])$/.exec(token) ?? []
+  const named = NAMED[end === '~' ? `${number}~` : end]
+  return named === undefined ? null : ({ kind: named } as Pressed)
 }

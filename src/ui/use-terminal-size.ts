@@ -1,22 +1,30 @@
 // Columns and rows of the terminal, followed as it is resized.
-import { useStdout } from 'ink'
-import { useEffect, useState } from 'react'
+import process from 'node:process'
+import { createContext, useContext, useEffect, useState } from 'react'
 
 export interface TerminalSize {
   readonly columns: number
   readonly rows: number
 }
 
+/** The terminal itself; the renderer's own copy of it says nothing true about its height. */
+export const TerminalContext = createContext<NodeJS.WriteStream>(process.stdout)
+
 export function useTerminalSize(): TerminalSize {
-  const { stdout } = useStdout()
-  const read = (): TerminalSize => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 })
-  const [size, setSize] = useState(read)
+  const terminal = useContext(TerminalContext)
+  const [size, setSize] = useState(() => sizeOf(terminal))
   useEffect(() => {
-    const follow = () => setSize({ columns: stdout.columns || 80, rows: stdout.rows || 24 })
-    stdout.on('resize', follow)
+    const follow = () => setSize(sizeOf(terminal))
+    // It may have been resized between the first frame and now.
+    follow()
+    terminal.on('resize', follow)
     return () => {
-      stdout.off('resize', follow)
+      terminal.off('resize', follow)
     }
-  }, [stdout])
+  }, [terminal])
   return size
+}
+
+function sizeOf(terminal: NodeJS.WriteStream): TerminalSize {
+  return { columns: terminal.columns || 80, rows: terminal.rows || 24 }
 }

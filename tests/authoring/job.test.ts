@@ -77,6 +77,25 @@ describe('a job', () => {
     expect(result.ok || result.diagnostics.map((one) => one.code)).toEqual(['unknown-key'])
   })
 
+  it('says at each step that uses a broken part that it is broken, and where', () => {
+    const again = PART.replace('turning', 'turning_back')
+    const result = checkJob(
+      jobWith([beforeStrip(PART), beforeStrip(again), ['part', 'kind: gate', 'kind: gat']]),
+    )
+    const said = result.ok
+      ? []
+      : result.diagnostics.map(({ file, line, code, hint }) => [file, line, code, hint])
+    const line = said[0]?.[1]
+    expect(said).toEqual([
+      ['procedure', line, 'in-part', 'see part:17:11'],
+      ['procedure', Number(line) + 4, 'in-part', 'see part:17:11'],
+      ['part', 17, 'unknown-choice', 'did you mean gate?'],
+    ])
+    expect(result.ok || result.diagnostics[0]?.message).toBe(
+      "The part 'turn_by_hand' has an error of its own.",
+    )
+  })
+
   it('refuses a file of another kind in a place', () => {
     const files = jobWith([])
     const result = checkJob({ ...files, crew: files.instruments })
@@ -177,7 +196,7 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
   [
     'a part that is not for the machine',
     [beforeStrip(PART), ['part', 'lubricated: [true, false]', 'lubricated: [false]']],
-    ['part not-for-machine orientation'],
+    ['procedure in-part turn_by_hand', 'part not-for-machine orientation'],
   ],
   [
     'an unused part that is not for the machine',
@@ -198,7 +217,7 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
       ['crew', 'role: mechanic', 'role: trainee'],
       ['crew', 'role: lead', 'role: trainee'],
     ],
-    ['procedure nobody-can mechanic', 'crew no-mechanic trainee'],
+    ['procedure nobody-can mechanic', 'procedure nobody-can disposal', 'crew no-mechanic trainee'],
   ],
   [
     'a witness nobody can be',
@@ -206,7 +225,24 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
       ['procedure', 'roles: [mechanic, lead]', 'roles: [lead]'],
       ['crew', 'role: lead', 'role: mechanic'],
     ],
-    ['procedure nobody-can lead'],
+    ['procedure nobody-can lead', 'procedure nobody-can disposal'],
+  ],
+  [
+    'a decision nobody can take',
+    [['crew', 'role: lead', 'role: mechanic']],
+    ['procedure nobody-can disposal'],
+  ],
+  [
+    'a counterbore to compare with that is not on record',
+    [
+      ['machine', '  counterbore: 8.250 in\n', ''],
+      [
+        'procedure',
+        'from: nominal, below: 0.010 in, above: 0.010 in',
+        'from: counterbore, below: 0.010 in, above: 0.010 in',
+      ],
+    ],
+    ['procedure no-counterbore counterbore'],
   ],
   [
     'a part that is not there',
@@ -216,7 +252,7 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
   [
     'a part in itself',
     [beforeStrip(PART), ['part', 'steps:\n', `steps:\n${PART}`]],
-    ['part part-loop turn_by_hand'],
+    ['procedure in-part turn_by_hand', 'part part-loop turn_by_hand'],
   ],
   [
     'a procedure as a part of itself',
@@ -283,7 +319,7 @@ describe('between the files of a job', () => {
     })
     const result = checkJob({ ...files, parts })
     expect(new Set(result.ok ? [] : result.diagnostics.map((one) => one.code))).toEqual(
-      new Set(['too-many-steps']),
+      new Set(['in-part', 'too-many-steps']),
     )
   })
 })

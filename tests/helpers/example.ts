@@ -7,6 +7,7 @@ import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { Entry, FileCopy } from '../../src/core/job/entries.ts'
 import { opening } from '../../src/core/job/fold.ts'
 import type { Input } from '../../src/core/job/input.ts'
+import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openJob } from '../../src/core/job/open-job.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
@@ -39,6 +40,14 @@ export function exampleDefs(change: Parameters<typeof fileCopies>[0] = {}): Defi
   return result.defs
 }
 
+const FILES = fileCopies()
+let read: Definitions | undefined
+
+function unchanged(): Definitions {
+  read ??= exampleDefs()
+  return read
+}
+
 /** A job in memory: lines or inputs in, entries and state kept. Each line takes `stepMs` of time. */
 export class Walk {
   readonly engine: Engine
@@ -49,7 +58,7 @@ export class Walk {
   said: string[] = []
   stepMs = 10_000
 
-  constructor(defs: Definitions = exampleDefs(), record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE') {
+  constructor(defs: Definitions = unchanged(), record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE') {
     this.engine = { defs, version: 'test' }
     const opened = openJob(defs, {
       record,
@@ -58,12 +67,19 @@ export class Walk {
       zone: 'UTC',
       clock: 'set',
       answers: 'script',
-      files: fileCopies(),
+      files: FILES,
     })
     if (!opened.ok) throw new Error(opened.error.say)
     const first: Entry = { ...opened.value, seq: 0, at: stamp(START) }
     this.entries.push(first)
     this.state = opening({ ...opened.value, seq: 0, at: stamp(START) })
+  }
+
+  /** The same job from here on, apart from the original. */
+  copy(): Walk {
+    const twin: Walk = Object.create(Walk.prototype)
+    Object.assign(twin, this, { entries: [...this.entries], said: [] })
+    return twin
   }
 
   bring(input: Input): string | null {
@@ -106,6 +122,15 @@ export class Walk {
     return this.throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5000')
   }
 
+  /** All readings in, and judged. */
+  toVerdict(): Walk {
+    return this.toBore().keys(...BORE_LINES, ...AFTER_LINES)
+  }
+
+  get prompt(): Prompt {
+    return next(this.engine.defs, this.state)
+  }
+
   get last(): Entry {
     return this.entries[this.entries.length - 1] as Entry
   }
@@ -128,4 +153,12 @@ export const BORE_LINES = [
   '9.5027',
   '9.5018',
   '9.5019',
+]
+/** From the strip to the set-check after. */
+export const AFTER_LINES = [
+  '1',
+  ...['9.5008', '9.5008', '9.5007', '9.5007'],
+  '9.7502',
+  '1',
+  ...['71.6', '70.8', '9.5001'],
 ]

@@ -1,5 +1,5 @@
 // barover show: the whole sheet of a job, as it was filled in.
-import { changedVerdicts, openedOf, replay } from '../../app/replay.ts'
+import { changedVerdicts, replay } from '../../app/replay.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { entryBlocks } from '../../core/sheet/shown-block.ts'
 import { readingLines } from '../../core/talk/tell-about.ts'
@@ -7,7 +7,7 @@ import { findJob } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
-import { definitionsOrProblem } from '../open.ts'
+import { definitionsOf } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -20,12 +20,12 @@ export const showCommand: Command = {
   run: async (values, [job]) => {
     const file = findJob(jobsFolder(values), job ?? '')
     const { entries, head, torn } = readJob(file.path)
+    const defs = definitionsOf(file.path, entries)
     const { state, shown } = replay(entries)
     if (values.json === true) {
       print(JSON.stringify({ job: state.job, record: state.record, closed: state.closed, head, entries }))
       return EXIT.done
     }
-    const defs = definitionsOrProblem(openedOf(entries).files, new Map())
     const style = sheetStyle(values, state.record)
     for (const one of shown) {
       if (one.kind !== 'entry') continue

@@ -51,7 +51,7 @@ async function choose(values: Values): Promise<number> {
     ],
     ascii,
   })
-  if (which === null) return EXIT.done
+  if (typeof which === 'string') return codeOf(which)
   if (which === 1) return example(values, false)
   const list = which === 0 ? open : closed
   const picked = await drawChoice({
@@ -60,7 +60,12 @@ async function choose(values: Values): Promise<number> {
     options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
     ascii,
   })
-  const job = picked === null ? undefined : list[picked]
+  if (typeof picked === 'string') return codeOf(picked)
+  const job = list[picked]
   if (job === undefined) return EXIT.done
   return which === 0 ? resumeJob(job.path, values) : showCommand.run(values, [job.path])
+}
+
+function codeOf(how: 'left' | 'interrupted'): number {
+  return how === 'left' ? EXIT.done : EXIT.interrupted
 }

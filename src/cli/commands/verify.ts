@@ -1,13 +1,15 @@
 // barover verify: is a job's log as it was written? Says what could be checked, and never more.
 
 import { createHash } from 'node:crypto'
-import { changedVerdicts, openedOf } from '../../app/replay.ts'
+import { changedVerdicts, misfit, openedOf } from '../../app/replay.ts'
 import { definitionsFrom } from '../../authoring/definitions.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { journalBytes } from '../../node/job-store.ts'
+import { isHashText } from '../../node/journal/chain.ts'
 import { examine } from '../../node/journal/examine.ts'
 import { verify } from '../../node/journal/verify.ts'
+import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { print } from '../terminal.ts'
@@ -16,7 +18,7 @@ import { jobsFolder } from './run.ts'
 export const verifyCommand: Command = {
   name: 'verify',
   usage: 'barover verify JOB [--head HASH] [--jobs DIR]',
-  summary: 'Check a job’s log against itself and, with --head, against a hash that was noted elsewhere.',
+  summary: "Check a job's log against itself and, with --head, against a hash that was noted elsewhere.",
   options: {
     head: { type: 'string', says: 'head hash from a hand-over, a report or a countersignature' },
     jobs: SHARED.jobs,
@@ -25,8 +27,15 @@ export const verifyCommand: Command = {
   positionals: { least: 1, most: 1 },
   run: async (values, [job]) => {
     const file = findJob(jobsFolder(values), job ?? '')
+    const head = text(values, 'head')
+    // A head that cannot be one would check nothing, and an exit code of 0 would say that it had.
+    if (head !== undefined && !isHashText(head.trim().toLowerCase()))
+      throw new UserError(
+        `--head takes the 64 figures and letters a to f of a noted head, not "${head.slice(0, 20)}".`,
+        EXIT.wrongUse,
+      )
     const bytes = journalBytes(file.path)
-    const found = verify(bytes, text(values, 'head'))
+    const found = verify(bytes, head)
     const inside = found.content.state === 'sound' ? insideFaults(bytes) : []
     const sound =
       found.content.state === 'sound' &&
@@ -36,12 +45,13 @@ export const verifyCommand: Command = {
     if (values.json === true)
       print(JSON.stringify({ job: file.id, record: file.record, sound, ...found, inside }))
     else {
-      print(`${file.record}  ${file.id}  ${found.lines} lines`)
-      print(`  content   ${found.content.what}`)
-      print(`  tail      ${found.tail.what}`)
-      print(`  whole     ${found.whole.what}`)
-      for (const fault of inside) print(`  inside    ${fault}`)
-      print(`  head      ${found.head}`)
+      const line = (text: string) => print(`${file.record}  ${text}`)
+      line(`${file.id}  ${found.lines} lines`)
+      line(`  content   ${found.content.what}`)
+      line(`  tail      ${found.tail.what}`)
+      line(`  whole     ${found.whole.what}`)
+      for (const fault of inside) line(`  inside    ${fault}`)
+      line(`  head      ${found.head}`)
     }
     return sound ? EXIT.done : EXIT.checkFailed
   },
@@ -55,6 +65,8 @@ function insideFaults(bytes: Buffer): string[] {
   const wrong = files.filter((f) => createHash('sha256').update(f.text, 'utf8').digest('hex') !== f.sha256)
   const faults = wrong.map((f) => `The copy of ${f.name} does not match the hash beside it.`)
   const defs = definitionsFrom(files)
-  if (!defs.ok) return [...faults, 'The files the job was opened with no longer pass this version’s checks.']
+  if (!defs.ok) return [...faults, "The files the job was opened with no longer pass this version's checks."]
+  const apart = misfit(defs.defs, read.value)
+  if (apart !== null) faults.push(`The entries do not fit the job that the log opens (${apart}).`)
   return [...faults, ...changedVerdicts(defs.defs, read.value)]
 }

@@ -5,11 +5,22 @@ import { short } from './common.ts'
 export const initials = z
   .string()
   .regex(/^[A-Z][A-Z0-9]{1,3}$/, 'is not initials: two to four capitals, digits after the first')
-export const role = z.enum(['mechanic', 'trainee', 'lead'])
-
-export const crewSchema = z.strictObject({
-  crew: z.array(z.strictObject({ id: initials, name: short, role })).min(1, 'names nobody'),
+  .meta({ description: 'Initials, two to four capitals; what the person keys to sign.', examples: ['RO'] })
+export const role = z.enum(['mechanic', 'trainee', 'lead']).meta({
+  description:
+    'A mechanic does the work and may witness; a lead may also release a STOP and decide on a verdict; a trainee signs on to PRACTICE only.',
 })
+
+export const crewSchema = z
+  .strictObject({
+    crew: z
+      .array(
+        z.strictObject({ id: initials, name: short.meta({ description: 'Name, as others know it.' }), role }),
+      )
+      .min(1, 'names nobody')
+      .meta({ description: 'Everybody who may sign on, witness or decide.' }),
+  })
+  .meta({ title: 'Crew', description: 'Who may work on the machine, and in which role.' })
 
 export type Crew = z.output<typeof crewSchema>
 export type Person = Crew['crew'][number]

@@ -1,71 +1,133 @@
 // The instrument register: what each can measure, how well, and until when its calibration stands.
 import { z } from 'zod'
-import { day, expansion, label, line, short, written } from './common.ts'
+import { day, expansion, label, short, source, written } from './common.ts'
 
-const calibration = z.strictObject({ due: day, certificate: short })
+const id = label.meta({ description: 'The number on its sticker, as people call it out.', examples: ['M-3'] })
+const title = short.meta({ description: 'What it is, as the screen names it.' })
+const calibration = z
+  .strictObject({
+    due: day.meta({
+      description: 'The last day its calibration stands; after it the instrument is refused.',
+    }),
+    certificate: short.meta({ description: 'Number of the certificate.' }),
+  })
+  .meta({ description: 'Until when it may be used, and on which certificate.' })
+const certified = source.meta({ description: 'Certificate or manual the figure comes from.' })
+const coverage = z
+  .number()
+  .min(1, 'is below 1')
+  .max(4, 'is above 4')
+  .meta({ description: 'Coverage factor of the expanded uncertainty; most certificates state 2.' })
+
+const uncertainty = z.strictObject({
+  expanded: written('length').meta({ description: 'Expanded uncertainty U on the certificate.' }),
+  k: coverage,
+  includes_resolution: z
+    .boolean()
+    .meta({ description: 'true: U on the certificate already covers reading to the resolution.' }),
+  source: certified,
+})
+
+const setCheck = z.strictObject({
+  standard: short.meta({ description: 'The ring or block it is checked on, by its number.' }),
+  size: written('length').meta({ description: 'Certified size of the setting standard at 20 degC.' }),
+  expansion: expansion.optional().meta({
+    description: "Of the standard; without it the standard counts as the instrument's own material.",
+  }),
+  within: written('length').meta({ description: 'Largest allowed deviation from it.' }),
+  source: source.meta({ description: 'Site rule or manual that sets the deviation.' }),
+})
 
 const diameterGauge = z.strictObject({
-  id: label,
-  kind: z.enum(['inside_micrometer', 'bore_gauge']),
-  title: short,
-  unit: z.enum(['in', 'mm']),
-  range: z.strictObject({ from: written('length'), to: written('length') }),
-  resolution: written('length'),
-  /** Left out when nobody has stated one: then no verdict without the owner's recorded simple acceptance. */
-  uncertainty: z
-    .strictObject({
-      expanded: written('length'),
-      k: z.number().min(1, 'is below 1').max(4, 'is above 4'),
-      includes_resolution: z.boolean(),
-      source: line,
-    })
-    .optional(),
-  expansion: expansion.optional(),
-  set_check: z.strictObject({
-    standard: short,
-    size: written('length').meta({ description: 'Certified size of the setting standard at 20 degC.' }),
-    expansion: expansion.optional().meta({
-      description: "Of the standard; without it the standard counts as the instrument's own material.",
-    }),
-    within: written('length').meta({ description: 'Largest allowed deviation from it.' }),
-    source: line,
+  id,
+  kind: z.enum(['inside_micrometer', 'bore_gauge']).meta({
+    description: 'How it is handled: swung and tilted, or rocked for the least.',
   }),
+  title,
+  unit: z.enum(['in', 'mm']).meta({ description: 'The unit it shows; readings are keyed in it.' }),
+  range: z
+    .strictObject({
+      from: written('length').meta({ description: 'Least it can measure.' }),
+      to: written('length').meta({ description: 'Most it can measure.' }),
+    })
+    .meta({ description: 'What it spans with the rods or anvils it comes with.' }),
+  resolution: written('length').meta({ description: 'Smallest step it shows.' }),
+  uncertainty: uncertainty.optional().meta({
+    description:
+      "Measuring error from its certificate. Leave out when nobody has stated one: then no verdict without the owner's simple acceptance.",
+  }),
+  expansion: expansion.optional().meta({
+    description: 'Thermal expansion of its body; without it nothing measured is brought to 20 degC.',
+  }),
+  set_check: setCheck.meta({ description: 'What it is checked on before and after each set of readings.' }),
   calibration,
 })
 
+const degrees = written('temperature', { signed: true })
+
 const thermometer = z.strictObject({
-  id: label,
-  kind: z.literal('contact_thermometer'),
-  title: short,
-  unit: z.enum(['degF', 'degC']),
-  range: z.strictObject({
-    from: written('temperature', { signed: true }),
-    to: written('temperature', { signed: true }),
-  }),
-  resolution: written('temperature-difference'),
-  uncertainty: z.strictObject({
-    expanded: written('temperature-difference'),
-    k: z.number().min(1, 'is below 1').max(4, 'is above 4'),
-    source: line,
-  }),
+  id,
+  kind: z.literal('contact_thermometer').meta({ description: 'A thermometer pressed on the metal.' }),
+  title,
+  unit: z.enum(['degF', 'degC']).meta({ description: 'The unit it shows.' }),
+  range: z
+    .strictObject({
+      from: degrees.meta({ description: 'Coldest it can read.' }),
+      to: degrees.meta({ description: 'Hottest it can read.' }),
+    })
+    .meta({ description: 'Between which temperatures it reads.' }),
+  resolution: written('temperature-difference').meta({ description: 'Smallest step it shows.' }),
+  uncertainty: z
+    .strictObject({
+      expanded: written('temperature-difference').meta({
+        description: 'Expanded uncertainty U on the certificate, as a difference: 0.8 delta-degF.',
+      }),
+      k: coverage,
+      source: certified,
+    })
+    .meta({ description: 'Measuring error from its certificate.' }),
   calibration,
 })
 
 const gasMeter = z.strictObject({
-  id: label,
-  kind: z.literal('gas_meter'),
-  title: short,
-  flammable_sensor: z.enum(['catalytic', 'infrared']),
-  /** Below this oxygen the flammables reading means nothing on this sensor. 0 %vol where it needs none. */
-  needs_oxygen: z.strictObject({ at_least: written('concentration'), source: line }),
-  lel_basis: z.strictObject({ gas: short, lower_limit: written('concentration') }),
+  id,
+  kind: z.literal('gas_meter').meta({ description: 'A portable meter for oxygen, flammables and toxics.' }),
+  title,
+  flammable_sensor: z
+    .enum(['catalytic', 'infrared'])
+    .meta({ description: 'How it senses what burns; a catalytic one needs oxygen to do so.' }),
+  needs_oxygen: z
+    .strictObject({
+      at_least: written('concentration').meta({
+        description:
+          'Below this oxygen its reading of flammables means nothing; 0 %vol for a sensor that needs none.',
+      }),
+      source: source.meta({ description: 'Manual of the meter.' }),
+    })
+    .meta({ description: 'Oxygen that its flammables sensor needs.' }),
+  lel_basis: z
+    .strictObject({
+      gas: short.meta({ description: 'Gas that its 100 %LEL is set to.' }),
+      lower_limit: written('concentration').meta({
+        description: 'Lower explosive limit it takes for that gas.',
+      }),
+    })
+    .meta({ description: 'What its %LEL means; it must be what the machine record states.' }),
   calibration,
 })
 
 export const instrumentSchema = z.discriminatedUnion('kind', [diameterGauge, thermometer, gasMeter])
-export const instrumentsSchema = z.strictObject({
-  instruments: z.array(instrumentSchema).min(1, 'has no instruments'),
-})
+export const instrumentsSchema = z
+  .strictObject({
+    instruments: z
+      .array(instrumentSchema)
+      .min(1, 'has no instruments')
+      .meta({ description: 'Every instrument that may be used, one entry each.' }),
+  })
+  .meta({
+    title: 'Instrument register',
+    description: 'What each instrument measures, how well, and until when.',
+  })
 
 export type Instruments = z.output<typeof instrumentsSchema>
 export type Instrument = z.output<typeof instrumentSchema>

@@ -11,6 +11,8 @@ export interface Finding {
   readonly hint?: string
   /** Point at the key of the path, not at its value. */
   readonly atKey?: true
+  /** Start and end offset in the text at the path, where the problem is only a part of it. */
+  readonly within?: { readonly start: number; readonly end: number }
   /** Left out for an error. */
   readonly severity?: 'warning'
 }

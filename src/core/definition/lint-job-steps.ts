@@ -1,77 +1,30 @@
-// Walks a procedure with its parts opened out: gas limits, witnesses, parts inside parts, and hazards held by a part.
+// What the steps of a job ask of its machine and crew: gas limits, witnesses, a lead, a counterbore to compare with.
 import { a, type Finding, finding, list, nearest, type Path, quote } from './lint-common.ts'
-import { type JobFile, type JobFinding, type JobParts, within } from './lint-job-shape.ts'
-import type { Evidence, Procedure, Step, StepOf } from './procedure.ts'
+import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
+import type { Evidence, Step, StepOf } from './procedure.ts'
 
-/** Parts within parts can multiply; a job sheet of this many steps is a mistake. */
-const MOST_STEPS = 2000
-
-interface Walk {
-  readonly job: JobParts
-  readonly found: JobFinding[]
-  steps: number
-}
-
-/** Findings about the steps of the job as a person would walk them. */
+/** Findings about every step of the procedure and its parts, each in the file of the step. */
 export function lintJobSteps(job: JobParts): JobFinding[] {
-  const walk: Walk = { job, found: [], steps: 0 }
-  open(walk, job.procedure, { kind: 'procedure' }, [job.procedure.procedure], new Set())
-  return walk.found
+  return usedProcedures(job).flatMap(({ procedure, file }) =>
+    procedure.steps.flatMap((step, index) => within(file, lintStep(job, step, ['steps', index]))),
+  )
 }
 
-/** Returns the hazards held once this procedure has been walked; `held` are those held when it starts. */
-function open(
-  walk: Walk,
-  procedure: Procedure,
-  file: JobFile,
-  inside: readonly string[],
-  held: ReadonlySet<string>,
-): Set<string> {
-  const now = new Set(held)
-  procedure.steps.forEach((step, index) => {
-    const path = ['steps', index]
-    walk.steps += 1
-    walk.found.push(...within(file, lintHeld(procedure, step, index, now)))
-    if (step.kind === 'gate') {
-      walk.found.push(...within(file, lintGateEvidence(walk.job, step, path)))
-      for (const id of step.holds) now.add(id)
-    }
-    if (step.kind !== 'part') return
-    const used = usable(walk, step, file, path, inside)
-    if (used === undefined) return
-    const after = open(walk, used, { kind: 'part', id: step.use }, [...inside, step.use], now)
-    // A part with a condition may be skipped, and its gates with it.
-    if (step.when === undefined) for (const id of after) now.add(id)
-  })
-  return now
+function lintStep(job: JobParts, step: Step, base: Path): Finding[] {
+  if (step.kind === 'gate') return lintGateEvidence(job, step, base)
+  if (step.kind === 'read') return lintCounterbore(job, step, base)
+  if (step.kind !== 'decide' || job.crew.crew.some((person) => person.role === 'lead')) return []
+  const message = `Nobody on the crew list is a lead, so nobody can decide in ${quote(step.id)}.`
+  return [finding([...base, 'id'], 'nobody-can', message)]
 }
 
-function usable(walk: Walk, step: StepOf<'part'>, file: JobFile, path: Path, inside: readonly string[]) {
-  const where = [...path, 'use']
-  const say = (code: string, message: string, hint?: string) => {
-    walk.found.push(...within(file, [finding(where, code, message, hint)]))
-    return undefined
-  }
-  if (inside.includes(step.use)) return say('part-loop', `${quote(step.use)} would stand inside itself.`)
-  if (walk.steps > MOST_STEPS)
-    return say('too-many-steps', `With ${quote(step.use)} the job has over ${MOST_STEPS} steps.`)
-  const used = walk.job.parts.get(step.use)
-  if (used !== undefined) return used
-  const known = [...walk.job.parts.keys()]
-  const near = nearest(step.use, known)
-  const hint = near === undefined ? `parts given: ${list(known)}` : `did you mean ${near}?`
-  return say('unknown-part', `${quote(step.use)} is not among the procedures given.`, hint)
-}
-
-/** Only what the check of the file itself left open: a hazard that a part standing earlier was trusted to hold. */
-function lintHeld(procedure: Procedure, step: Step, index: number, held: ReadonlySet<string>): Finding[] {
-  if (!procedure.steps.slice(0, index).some((earlier) => earlier.kind === 'part')) return []
-  return (step.exposes ?? []).flatMap((id, n) => {
-    if (held.has(id)) return []
-    const message = `${quote(id)} is held back by no gate before this step, in this file or in a part.`
-    const hint = 'a gate inside a part with when does not count: the part may be skipped'
-    return [finding(['steps', index, 'exposes', n], 'not-held', message, hint)]
-  })
+/** Without one on record every reading would be doubted for want of anything to compare it with. */
+function lintCounterbore(job: JobParts, read: StepOf<'read'>, base: Path): Finding[] {
+  if (read.plausible.from !== 'counterbore' || job.machine.bore.counterbore !== undefined) return []
+  const message = `${quote(read.id)} is compared with a counterbore, and the record of ${quote(job.machine.machine)} has none.`
+  return [
+    finding([...base, 'plausible', 'from'], 'no-counterbore', message, 'put it into the machine record'),
+  ]
 }
 
 function lintGateEvidence(job: JobParts, gate: StepOf<'gate'>, base: Path): Finding[] {

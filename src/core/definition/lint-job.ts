@@ -5,6 +5,7 @@ import { type Finding, finding, list, nearest, quote } from './lint-common.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
+import { lintParts } from './lint-parts.ts'
 import type { Machine } from './machine.ts'
 import type { Procedure } from './procedure.ts'
 
@@ -14,13 +15,14 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
     ...within({ kind: 'crew' }, lintPeople(job.crew)),
+    ...lintParts(job.procedure, job.parts),
     ...lintJobSteps(job),
     ...lintJobInstruments(job),
   ]
 }
 
-/** Why the procedure refuses this machine, in one sentence; nothing when it fits. */
-export function misfit(procedure: Procedure, machine: Machine): string | undefined {
+/** Every reason why the procedure refuses this machine, as clauses; none when it fits. */
+export function misfits(procedure: Procedure, machine: Machine): string[] {
   const { cylinder, service } = machine
   const reasons: string[] = []
   const check = <T>(accepts: readonly T[], is: T, say: string) => {
@@ -39,6 +41,12 @@ export function misfit(procedure: Procedure, machine: Machine): string | undefin
     `its gas ${service.oxidising ? 'is' : 'is not'} oxidising`,
   )
   check(procedure.for.tandem, cylinder.tandem, `it ${cylinder.tandem ? 'is' : 'is not'} a tandem`)
+  return reasons
+}
+
+/** Why the procedure refuses this machine, in one sentence; nothing when it fits. */
+export function misfit(procedure: Procedure, machine: Machine): string | undefined {
+  const reasons = misfits(procedure, machine)
   if (reasons.length === 0) return undefined
   return `${quote(procedure.procedure)} is not for the machine ${quote(machine.machine)}: ${list(reasons)}.`
 }

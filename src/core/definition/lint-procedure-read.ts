@@ -115,6 +115,10 @@ function lintRepeats(read: Read, base: Path): Finding[] {
     found.push(finding([...path, 'at_least'], 'wrong-order', message))
   }
   const wanted = read.quantity === 'length' ? 'length' : 'temperature-difference'
+  if (within.kind === wanted && within.si <= 0) {
+    const message = `${quote(within.text)} is not above zero, and no two readings agree that well.`
+    found.push(finding([...path, 'within'], 'zero', message))
+  }
   if (within.kind !== wanted) {
     const message = `${quote(within.text)} is not a ${wanted.replace('-', ' ')}, and ${quote(read.id)} reads a ${read.quantity}.`
     found.push(finding([...path, 'within'], 'wrong-quantity', message))
@@ -137,7 +141,12 @@ function lintPlausible(read: Read, base: Path): Finding[] {
       ),
     ]
   }
-  if (plausible.from !== 'range' || plausible.least.si < plausible.most.si) return []
+  if (plausible.from !== 'range') {
+    if (plausible.below.si + plausible.above.si > 0) return []
+    const message = `below and above are both ${quote(plausible.below.text)}, so every reading would be doubted.`
+    return [finding([...path, 'below'], 'zero', message, 'say how far off a reading may be')]
+  }
+  if (plausible.least.si < plausible.most.si) return []
   const message = `least is ${quote(plausible.least.text)}, not below most, which is ${quote(plausible.most.text)}.`
   return [finding([...path, 'least'], 'wrong-order', message)]
 }

@@ -1,6 +1,9 @@
 // Cross-checks of one procedure whose shape is right: ids, references, the order of steps, and what holds people back.
 // What depends on the machine, or on the inside of a part, is checked with the job (lint-job.ts).
-import { compileRule } from '../rules/rule.ts'
+import { COMPUTATIONS } from '../rules/computations.ts'
+import { compileValues, type ProcedureValues } from '../rules/procedure-values.ts'
+import { RESERVED_NAMES } from '../rules/reserved.ts'
+import type { CompiledRule } from '../rules/rule.ts'
 import {
   type Finding,
   finding,
@@ -11,33 +14,32 @@ import {
   unknownId,
   warning,
 } from './lint-common.ts'
+import { lintBranches } from './lint-procedure-branches.ts'
 import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'
 import { lintRead } from './lint-procedure-read.ts'
+import { lintRule, lintValues } from './lint-procedure-values.ts'
 import type { Procedure, Step } from './procedure.ts'
 
 /** More than this is not read at a glance; the design sets it (text of a step, hazard and trouble apart). */
 const MOST_WORDS = 40
 
-/** Words the expression language keeps for itself (CEL language definition, "Reserved words"; listed from memory). */
-const RESERVED = new Set(
-  (
-    'true false null in as break const continue else for function if import let loop package namespace return ' +
-    'var void while'
-  ).split(' '),
-)
-
 /** All findings of one procedure, in no set order. */
-export function lintProcedure(procedure: Procedure): Finding[] {
-  return [
+export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS): Finding[] {
+  const rules = new Map<number, CompiledRule>()
+  const values = compileValues(procedure, computations)
+  const found = [
     ...repeatedIds(['hazards'], procedure.hazards, 'hazard'),
     ...repeatedIds(['seats'], procedure.seats, 'seat'),
     ...repeatedIds(['steps'], procedure.steps, 'step'),
+    ...lintValues(procedure, values),
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),
+      ...lintWhen(procedure, step, index, { rules, values, computations }),
       ...lintKind(procedure, step, index),
     ]),
   ]
+  return [...found, ...lintBranches(procedure, rules)]
 }
 
 function lintKind(procedure: Procedure, step: Step, index: number): Finding[] {
@@ -47,13 +49,17 @@ function lintKind(procedure: Procedure, step: Step, index: number): Finding[] {
   if (step.kind === 'observe') return repeatedIds([...base, 'conditions'], step.conditions, 'condition')
   if (step.kind === 'judge') return lintJudge(procedure, step, index)
   if (step.kind === 'decide') return lintDecide(procedure, step, index)
+  if (step.kind === 'part' && step.use === procedure.procedure) {
+    const message = `${quote(step.use)} would stand inside itself.`
+    return [finding([...base, 'use'], 'part-loop', message)]
+  }
   return []
 }
 
 function lintCommon(procedure: Procedure, step: Step, index: number): Finding[] {
   const base = ['steps', index]
-  const found = [...lintExposure(procedure, step, index), ...lintWhen(procedure, step, index)]
-  if (RESERVED.has(step.id)) {
+  const found = lintExposure(procedure, step, index)
+  if (RESERVED_NAMES.has(step.id)) {
     const message = `${quote(step.id)} is a word that rules keep for themselves.`
     found.push(finding([...base, 'id'], 'reserved-word', message, 'choose another id'))
   }
@@ -107,39 +113,29 @@ function lintHazard(procedure: Procedure, id: string, index: number, path: Path)
   ]
 }
 
-function lintWhen(procedure: Procedure, step: Step, index: number): Finding[] {
+interface Rules {
+  readonly rules: Map<number, CompiledRule>
+  readonly values: ProcedureValues
+  readonly computations: typeof COMPUTATIONS
+}
+
+/** Puts the rule in `rules` if it holds together. */
+function lintWhen(
+  procedure: Procedure,
+  step: Step,
+  index: number,
+  { rules, values, computations }: Rules,
+): Finding[] {
   if (step.when === undefined) return []
-  const path = ['steps', index, 'when']
   if (step.kind === 'gate') {
+    const path = ['steps', index, 'when']
     const message = `The gate ${quote(step.id)} has a condition, and a gate always stands.`
     return [
       finding(path, 'conditional-gate', message, 'delete when; put a condition on the steps behind the gate'),
     ]
   }
-  const strangers = lintRuleWords(procedure, step.when.rule, index, [...path, 'rule'])
-  if (strangers.length > 0) return strangers
-  const earlier = procedure.steps.slice(0, index).map((s) => s.id)
-  const usable = [...new Set(earlier)].filter((id) => !RESERVED.has(id))
-  const rule = compileRule(step.when.rule, usable)
-  if (rule.ok) return []
-  const hint =
-    usable.length === 0
-      ? 'no step stands before this one'
-      : 'a rule compares earlier steps, as in: strip == "present"'
-  return [finding([...path, 'rule'], rule.error.code, rule.error.say, hint)]
-}
-
-/** Names in a rule that are no earlier step; said in the author's terms before the rule is compiled. */
-function lintRuleWords(procedure: Procedure, rule: string, index: number, path: Path): Finding[] {
-  const bare = rule.replace(/"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'/g, ' ')
-  // A name behind a dot or in front of a bracket is no step; the compiler says what it thinks of those.
-  const names = new Set([...bare.matchAll(/(?<![\w.])[A-Za-z_]\w*(?!\s*\(|\w)/g)].map((match) => match[0]))
-  const ids = procedure.steps.map((s) => s.id)
-  const earlier = new Set(ids.slice(0, index))
-  const strangers = [...names].filter((name) => !earlier.has(name) && !RESERVED.has(name))
-  return strangers.slice(0, 1).map((name) => {
-    if (!ids.includes(name)) return unknownId(path, name, 'step', [...earlier])
-    const message = `${quote(name)} does not stand before this step, so its outcome is not known yet.`
-    return finding(path, 'used-too-early', message, 'a rule names steps that stand before its own')
-  })
+  const compiled = lintRule(procedure, index, step.when.rule, values, computations)
+  if ('found' in compiled) return compiled.found
+  rules.set(index, compiled.rule)
+  return []
 }

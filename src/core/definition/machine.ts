@@ -1,114 +1,208 @@
 // The machine record: one cylinder, its site, its limits. Everything a verdict or a gate needs to know about the place.
 import { z } from 'zod'
-import { day, expansion, identifier, label, line, provenance, short, written } from './common.ts'
+import {
+  day,
+  expansion,
+  filePath,
+  identifier,
+  label,
+  line,
+  provenance,
+  short,
+  source,
+  written,
+} from './common.ts'
 import { beyond, characteristic } from './limit-book.ts'
 
 /** A gas limit names its place and purpose: one for one place or purpose never satisfies another. */
 const gasLimit = z.strictObject({
-  id: identifier,
-  gas: z.enum(['oxygen', 'flammable', 'hydrogen_sulfide']),
-  place: z.enum(['breathing_zone', 'in_the_opening']),
-  purpose: short,
-  at_least: written('concentration').optional(),
-  at_most: z.union([written('concentration'), written('lel-fraction')]).optional(),
+  id: identifier.meta({ description: 'Id that gas evidence in a procedure names as its limit.' }),
+  gas: z
+    .enum(['oxygen', 'flammable', 'hydrogen_sulfide'])
+    .meta({ description: 'The gas: oxygen in %vol, flammable in %LEL, hydrogen sulfide in ppm.' }),
+  place: z
+    .enum(['breathing_zone', 'in_the_opening'])
+    .meta({ description: 'Where it is measured: where people breathe, or inside the opening.' }),
+  purpose: short.meta({
+    description: 'What the limit lets people do, for example: arms and tools in the bore.',
+  }),
+  at_least: written('concentration')
+    .optional()
+    .meta({ description: 'The least that passes; for oxygen only.' }),
+  at_most: z
+    .union([written('concentration'), written('lel-fraction')])
+    .optional()
+    .meta({ description: 'The most that passes.' }),
+  ...provenance,
+})
+
+const gas = z.strictObject({
+  life: written('time').meta({ description: 'How long a gas test stands, at most.', examples: ['30 min'] }),
+  warn_before: written('time').meta({
+    description: 'How long before that the screen warns.',
+    examples: ['5 min'],
+  }),
+  lel_basis: z
+    .strictObject({
+      gas: short.meta({ description: 'Gas that 100 %LEL stands for here.' }),
+      lower_limit: written('concentration').meta({ description: 'Its lower explosive limit.' }),
+      source: source.meta({ description: 'Table the lower limit comes from.' }),
+    })
+    .meta({ description: 'What %LEL means on this site; every meter used must mean the same.' }),
+  limits: z
+    .array(gasLimit)
+    .min(1, 'has no gas limits')
+    .meta({ description: 'Limits by gas, place and purpose; one never stands in for another.' }),
   ...provenance,
 })
 
 const site = z.strictObject({
-  name: short,
+  name: short.meta({ description: 'Name of the site.' }),
   barometer: written('pressure-absolute').meta({ description: 'Site barometric pressure, absolute.' }),
   emergency: line.meta({ description: 'Who to call and where to muster; shown at every STOP.' }),
   isolation_points: z
-    .array(z.strictObject({ id: identifier, name: short }))
-    .min(1, 'has no isolation points'),
-  gas: z.strictObject({
-    life: written('time').meta({ description: 'How long a gas test stands, at most.' }),
-    warn_before: written('time').meta({ description: 'How long before that the screen warns.' }),
-    lel_basis: z.strictObject({ gas: short, lower_limit: written('concentration'), source: line }),
-    limits: z.array(gasLimit).min(1, 'has no gas limits'),
-    ...provenance,
-  }),
+    .array(
+      z.strictObject({
+        id: identifier.meta({ description: 'Id of the point.' }),
+        name: short.meta({ description: 'What is locked, with the number on its plate.' }),
+      }),
+    )
+    .min(1, 'has no isolation points')
+    .meta({ description: 'Everything that is locked out before work; a gate asks for each lock by number.' }),
+  gas: gas.meta({ description: 'How long a gas test stands, what %LEL means, and the gas limits.' }),
 })
 
 const bore = z.strictObject({
-  nominal: written('length'),
-  as_made: z.strictObject({ plus: written('length'), minus: written('length'), source: line }).optional(),
+  nominal: written('length').meta({ description: 'Nominal bore, from the drawing.' }),
+  as_made: z
+    .strictObject({
+      plus: written('length').meta({ description: 'Allowed above nominal when new.' }),
+      minus: written('length').meta({ description: 'Allowed below nominal when new.' }),
+      source: source.meta({ description: 'Drawing or machine book.' }),
+    })
+    .optional()
+    .meta({ description: 'Tolerance the bore was made to.' }),
   as_bored: z
-    .strictObject({ diameter: written('length'), source: line })
+    .strictObject({
+      diameter: written('length').meta({ description: 'Diameter on record.' }),
+      source: source.meta({ description: 'Record it comes from, with its day.' }),
+    })
     .optional()
     .meta({
       description:
         'As-bored or as-left diameter on record: the datum of wear where no unswept strip is left.',
     }),
-  lined: z.boolean(),
-  material: short,
-  expansion: expansion.optional(),
-  counterbore: written('length').optional(),
-  stroke: written('length'),
-  ring_travel: z.strictObject({ from: written('length'), to: written('length') }).meta({
-    description: 'Ends of ring travel, measured from the head-end face of the cylinder.',
-  }),
-  rings: z.enum(['metallic', 'ptfe']),
+  lined: z.boolean().meta({ description: 'true: the cylinder has a liner.' }),
+  material: short.meta({ description: 'Material of the running surface.' }),
+  expansion: expansion
+    .optional()
+    .meta({ description: 'Thermal expansion of the cylinder; without it nothing is brought to 20 degC.' }),
+  counterbore: written('length')
+    .optional()
+    .meta({ description: 'Counterbore diameter; larger than the bore by design.' }),
+  stroke: written('length').meta({ description: 'Length of the stroke, from the machine book.' }),
+  ring_travel: z
+    .strictObject({
+      from: written('length').meta({ description: 'Head-end limit of the outermost ring.' }),
+      to: written('length').meta({ description: 'Crank-end limit of the outermost ring.' }),
+    })
+    .meta({ description: 'Ends of ring travel, measured from the head-end face of the cylinder.' }),
+  rings: z.enum(['metallic', 'ptfe']).meta({ description: 'Material of the piston rings.' }),
+})
+
+const share = written('ratio').optional().meta({
+  description: 'MONITOR from this share of the limit, for example 70 %.',
 })
 
 const machineLimit = z.strictObject({
   characteristic,
-  at_most: written('length'),
-  inclusive: z.boolean(),
+  at_most: written('length').meta({ description: 'The limit itself.' }),
+  inclusive: z.boolean().meta({ description: 'true: a value exactly on the limit is still inside it.' }),
   beyond,
-  monitor_from: written('ratio')
-    .optional()
-    .meta({ description: 'MONITOR from this share of the limit, for example 70 %.' }),
+  monitor_from: share,
   ...provenance,
 })
 
-export const machineSchema = z.strictObject({
-  machine: label.meta({ description: 'The tag as it stands on the plate of the cylinder itself.' }),
-  title: short,
-  edition: short,
-  invented: z
-    .boolean()
-    .optional()
-    .meta({ description: 'true: made up for examples and practice; never a real job.' }),
-  shop_units: z.strictObject({ length: z.enum(['in', 'mm']), temperature: z.enum(['degF', 'degC']) }),
-  decimal_comma: z.boolean().optional(),
-  cylinder: z.strictObject({
-    throw: z.int().positive('is not above zero'),
-    stage: z.int().positive('is not above zero'),
-    orientation: z.enum(['horizontal', 'vertical']),
-    acting: z.enum(['double', 'single']),
-    lubricated: z.boolean(),
-    jacket: z.enum(['water', 'air', 'none']),
-    tandem: z.boolean(),
-  }),
-  service: z.strictObject({
-    gas: short,
-    oxidising: z.boolean().meta({ description: 'Oxygen or another oxidising gas.' }),
-    molar_mass: z.number().positive('is not above zero').optional().meta({ description: 'g/mol' }),
-    ring_differential: written('pressure-difference')
-      .optional()
-      .meta({ description: 'Greatest difference across the rings.' }),
-  }),
-  site,
-  bore,
-  limits: z.array(machineLimit),
-  /** Decision of the lead, per machine: which fall-back set counts where the machine's own book is silent. */
-  fallback: z
-    .strictObject({
-      book: identifier,
-      named_by: short,
-      since: day,
-      monitor_from: written('ratio').optional(),
-    })
-    .optional(),
-  /** Recorded by the owner, by name: judge without allowing for instrument error. Never better than MONITOR. */
-  simple_acceptance: z.strictObject({ by: short, since: day }).optional(),
-  uses: z.strictObject({
-    instruments: short,
-    crew: short,
-    limit_books: z.array(short),
-  }),
+const cylinder = z.strictObject({
+  throw: z.int().positive('is not above zero').meta({ description: 'Throw number, from the driver.' }),
+  stage: z.int().positive('is not above zero').meta({ description: 'Compression stage.' }),
+  orientation: z.enum(['horizontal', 'vertical']).meta({ description: 'How the cylinder lies.' }),
+  acting: z.enum(['double', 'single']).meta({ description: 'Whether both ends compress.' }),
+  lubricated: z.boolean().meta({ description: 'true: oil is fed to the cylinder.' }),
+  jacket: z.enum(['water', 'air', 'none']).meta({ description: 'What cools the cylinder.' }),
+  tandem: z.boolean().meta({ description: 'true: two pistons on one rod.' }),
 })
+
+const service = z.strictObject({
+  gas: short.meta({ description: 'Gas compressed.' }),
+  oxidising: z.boolean().meta({ description: 'Oxygen or another oxidising gas.' }),
+  molar_mass: z
+    .number()
+    .positive('is not above zero')
+    .optional()
+    .meta({ description: 'Molar mass of the gas in g/mol.' }),
+  ring_differential: written('pressure-difference')
+    .optional()
+    .meta({ description: 'Greatest difference across the rings.' }),
+})
+
+const fallback = z.strictObject({
+  book: identifier.meta({ description: 'Id of the limit book.' }),
+  named_by: short.meta({ description: 'The lead who named it.' }),
+  since: day.meta({ description: 'Since when, YYYY-MM-DD.' }),
+  monitor_from: share,
+})
+
+export const machineSchema = z
+  .strictObject({
+    machine: label.meta({ description: 'The tag as it stands on the plate of the cylinder itself.' }),
+    title: short.meta({ description: 'What people call it.' }),
+    edition: short.meta({ description: 'Edition of this record, in quotes: "4".', examples: ['4'] }),
+    invented: z
+      .boolean()
+      .optional()
+      .meta({ description: 'true: made up for examples and practice; never a real job.' }),
+    shop_units: z
+      .strictObject({
+        length: z.enum(['in', 'mm']).meta({ description: 'Unit of lengths on the sheet.' }),
+        temperature: z.enum(['degF', 'degC']).meta({ description: 'Unit of temperatures on the sheet.' }),
+      })
+      .meta({ description: 'Units that the sheet is written in.' }),
+    decimal_comma: z
+      .boolean()
+      .optional()
+      .meta({ description: 'true: people here key decimals with a comma.' }),
+    cylinder: cylinder.meta({
+      description: 'What sort of cylinder it is; procedures say which they are for.',
+    }),
+    service: service.meta({ description: 'What it compresses.' }),
+    site: site.meta({ description: 'The place: barometer, emergency words, locks and gas rules.' }),
+    bore: bore.meta({ description: 'Sizes and materials of the bore.' }),
+    limits: z
+      .array(machineLimit)
+      .meta({ description: "The machine's own limits; they always come before a fallback." }),
+    fallback: fallback.optional().meta({
+      description: "Decision of the lead: the one set that counts where the machine's own book is silent.",
+    }),
+    simple_acceptance: z
+      .strictObject({
+        by: short.meta({ description: 'Who decided it, by name.' }),
+        since: day.meta({ description: 'Since when, YYYY-MM-DD.' }),
+      })
+      .optional()
+      .meta({
+        description:
+          'Recorded by the owner: judge without allowing for instrument error. Never better than MONITOR.',
+      }),
+    uses: z
+      .strictObject({
+        instruments: filePath.meta({ description: 'The instrument register, beside this file.' }),
+        crew: filePath.meta({ description: 'The crew list, beside this file.' }),
+        limit_books: z.array(filePath).meta({ description: 'Limit books, beside this file; [] for none.' }),
+      })
+      .meta({ description: 'The other files of a job on this machine, found beside this one.' }),
+  })
+  .meta({ title: 'Machine record', description: 'One cylinder, its site and its limits.' })
 
 export type Machine = z.output<typeof machineSchema>
 export type GasLimit = Machine['site']['gas']['limits'][number]

@@ -37,7 +37,7 @@ export function admitCorrection(
   if (doubt !== null)
     return refuse(
       'implausible',
-      `${input.typed.trim()} is ${doubt}: a correction has to be believable, so measure that place again.`,
+      `${input.typed.trim()} is ${doubt}: a correction has to be believable, so look again at what was read.`,
     )
   const why = words(input.why, 'A correction')
   if (!why.ok) return why
@@ -81,7 +81,7 @@ export function admitReopening(
   state: State,
   input: Of<'reopen'>,
 ): Result<readonly Body[]> {
-  if (state.done[input.step] === undefined) return notAsked()
+  if (state.doer === null || state.done[input.step] === undefined) return notAsked()
   const why = words(input.why, 'Going back')
   if (!why.ok) return why
   return ok([

@@ -17,6 +17,9 @@ type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
 const spaced = (text: string) => text.trim().toUpperCase().replace(/\s+/g, ' ')
 
+/** L-101 and L101 are one lock. */
+const undashed = (number: string) => number.replaceAll('-', '')
+
 export function admitEvidence(
   defs: Definitions,
   state: State,
@@ -56,7 +59,7 @@ function lock(state: State, gate: GateStep, item: Item, typed: string): Result<r
     )
   }
   const twice = Object.entries(gateState(state, gate.id).given).find(
-    ([key, g]) => key.startsWith(`${item.evidence.id}.`) && g.shown === number,
+    ([key, g]) => key.startsWith(`${item.evidence.id}.`) && undashed(g.shown) === undashed(number),
   )
   if (twice !== undefined) {
     return refuse(

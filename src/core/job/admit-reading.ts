@@ -1,11 +1,11 @@
 // A reading as keyed: parsed knowingly, looked at for plausibility, doubted or taken. Nothing keyed is lost.
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { parseEntry } from '../units/index.ts'
-import { unfitness } from './admit-people.ts'
+import { seatUnfitness, unfitness } from './admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from './definitions.ts'
 import type { Body, ReadingAt } from './entries.ts'
 import type { Input } from './input.ts'
-import { next } from './next.ts'
+import { next, readingCutShort } from './next.ts'
 import { placesOf } from './places.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
@@ -16,6 +16,12 @@ type Of<K extends Input['do']> = Extract<Input, { do: K }>
 export function admitReading(defs: Definitions, state: State, input: Of<'read'>): Result<readonly Body[]> {
   const prompt = next(defs, state)
   if (prompt.kind !== 'read' || prompt.place.key !== input.place) return notAsked()
+  const unfit = seatUnfitness(defs, prompt.instrument, state.lastAt)
+  // Put back, so that another can be picked: a seat with an instrument that may not be used leads nowhere.
+  if (unfit !== null) {
+    const seat = asKind(prompt.step, 'read').step.with
+    return ok([{ type: 'instrument.put-back', seat, why: unfit }])
+  }
   const reading = readingFrom(defs, state, prompt.step, input.place, prompt.instrument, input.typed)
   if (!reading.ok) return reading
   const why = implausible(defs, asKind(prompt.step, 'read'), reading.value)
@@ -26,17 +32,21 @@ export function admitReading(defs: Definitions, state: State, input: Of<'read'>)
   ])
 }
 
-/** A reading asked for while its gate was open, keyed after time closed it. Null when that is not what happened. */
+/**
+ * A reading asked for while its gate was open, keyed after time closed it: with this very line, or while the prompt
+ * waited. Null when that is not what happened.
+ */
 export function admitLate(
   defs: Definitions,
   before: State,
   state: State,
   input: Of<'read'>,
 ): Result<readonly Body[]> | null {
-  const asked = next(defs, before)
-  const now = next(defs, state)
-  if (asked.kind !== 'read' || asked.place.key !== input.place || now.kind === 'read') return null
-  const reading = readingFrom(defs, before, asked.step, input.place, asked.instrument, input.typed)
+  if (next(defs, state).kind === 'read') return null
+  const shown = next(defs, before)
+  const asked = shown.kind === 'read' ? shown : readingCutShort(defs, state)
+  if (asked === null || asked.place.key !== input.place) return null
+  const reading = readingFrom(defs, state, asked.step, input.place, asked.instrument, input.typed)
   return reading.ok ? ok([{ type: 'reading.late', ...reading.value }]) : reading
 }
 

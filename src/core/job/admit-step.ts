@@ -56,6 +56,12 @@ export function dispositionsFor(verdict: string, choices: readonly string[]): st
   })
 }
 
+/** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
+function readers(state: State, seqs: readonly number[]): Set<string | null> {
+  const all = Object.values(state.readings).flat()
+  return new Set(all.filter((r) => seqs.includes(r.seq)).map((r) => r.by))
+}
+
 export function admitDisposition(
   defs: Definitions,
   state: State,
@@ -78,7 +84,7 @@ export function admitDisposition(
   if (person === undefined) return refuse('unknown-person', unknownPerson(defs, input.person))
   if (person.role !== 'lead')
     return refuse('not-lead', `${person.id} is a ${person.role}, and a disposition is a lead's.`)
-  if (person.id === state.doer)
+  if (person.id === state.doer || readers(state, verdict.verdict.readings).has(person.id))
     return refuse('own-work', `${person.id} took the readings, so another lead decides on them.`)
   const why = words(input.why, 'The reason')
   if (!why.ok) return why

@@ -1,6 +1,6 @@
 // admit: may this be added to the job now, and what entries does it make? Every rule is here or in admit-*.ts.
 // Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at.
-import type { Instant } from '../lib/instant.ts'
+import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { admitCorrection, admitReopening } from './admit-change.ts'
 import { admitClear, admitEvidence } from './admit-gate.ts'
@@ -19,6 +19,7 @@ import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
 import { fallsWithGas, gatesOf, lapsesAt } from './gate.ts'
 import type { Input } from './input.ts'
+import type { judgeStep } from './judge-step.ts'
 import { next } from './next.ts'
 import { notAsked, words } from './refusals.ts'
 import { settle } from './settle.ts'
@@ -36,7 +37,12 @@ export interface Admitted {
 export interface Engine {
   readonly defs: Definitions
   readonly version: string
+  /** How a judge step is worked out; the safety search puts every verdict in its place. */
+  readonly judge?: typeof judgeStep
 }
+
+/** Whoever left sees no prompt; a STOP is heard all the same. */
+const WHILE_LEFT: ReadonlySet<Input['do']> = new Set(['take-up', 'stop', 'leave', 'tick', 'clock-moved'])
 
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
 const BACKWARD_SLACK_MS = 2000
@@ -59,7 +65,8 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     }
   }
   add(overtaken(engine.defs, state, now))
-  const handled = handle(engine, before, state, input)
+  // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
+  const handled = handle(engine, before, { ...state, lastAt: stamp(now) }, input)
   if (handled.ok) add(handled.value)
   if (state.closed === null) {
     for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))
@@ -82,6 +89,7 @@ function overtaken(defs: Definitions, state: State, now: Instant): Body[] {
 
 function handle(engine: Engine, before: State, state: State, input: Input): Result<readonly Body[]> {
   const { defs } = engine
+  if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
   switch (input.do) {
     case 'stop':
       return openStop(state) === null

@@ -6,7 +6,10 @@ import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
 import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { type CompiledRule, compileRule } from '../rules/rule.ts'
+import { COMPUTATIONS } from '../rules/computations.ts'
+import { compileRuleAt, compileValues, type ProcedureValue } from '../rules/procedure-values.ts'
+import type { CompiledRule } from '../rules/rule.ts'
+import { sound } from './sound.ts'
 
 export type RecordKind = 'REAL' | 'PRACTICE' | 'EXAMPLE'
 
@@ -23,6 +26,11 @@ export interface PlacedStep {
   readonly inside: readonly PlacedStep[]
 }
 
+/** A derived value in its place. `steps` are ids in the whole job, of all it rests on. */
+export interface PlacedValue extends ProcedureValue {
+  readonly scope: string
+}
+
 export interface Definitions {
   readonly procedure: Procedure
   readonly machine: Machine
@@ -30,6 +38,7 @@ export interface Definitions {
   readonly crew: Crew
   readonly limitBooks: readonly LimitBook[]
   readonly steps: readonly PlacedStep[]
+  readonly values: readonly PlacedValue[]
   readonly seats: readonly Seat[]
 }
 
@@ -41,11 +50,14 @@ export interface Sources {
   readonly instruments: Instruments
   readonly crew: Crew
   readonly limitBooks: readonly LimitBook[]
+  /** What rules and values may call; the program's own unless said. */
+  readonly computations?: typeof COMPUTATIONS
 }
 
 /** Puts the pieces together and flattens parts. Refuses an unknown part, a part inside itself, or a rule that does not hold. */
 export function assemble(sources: Sources): Result<Definitions> {
   const steps: PlacedStep[] = []
+  const values: PlacedValue[] = []
   const seats = new Map<string, Seat>()
   const placed = place(sources.procedure, {
     sources,
@@ -53,11 +65,12 @@ export function assemble(sources: Sources): Result<Definitions> {
     open: [sources.procedure.procedure],
     inside: [],
     steps,
+    values,
     seats,
   })
   if (!placed.ok) return placed
-  const { parts: _parts, ...rest } = sources
-  return ok({ ...rest, steps, seats: [...seats.values()] })
+  const { parts: _parts, computations: _computations, ...rest } = sources
+  return sound({ ...rest, steps, values, seats: [...seats.values()] })
 }
 
 interface Placing {
@@ -66,21 +79,26 @@ interface Placing {
   readonly open: readonly string[]
   readonly inside: readonly PlacedStep[]
   readonly steps: PlacedStep[]
+  readonly values: PlacedValue[]
   readonly seats: Map<string, Seat>
 }
 
 function place(procedure: Procedure, p: Placing): Result<null> {
   for (const seat of procedure.seats) if (!p.seats.has(seat.id)) p.seats.set(seat.id, seat)
-  const earlier: string[] = []
-  for (const step of procedure.steps) {
+  const { computations = COMPUTATIONS } = p.sources
+  const values = compileValues(procedure, computations)
+  const [refused] = values.refused
+  if (refused !== undefined) return { ok: false, error: refused.refusal }
+  for (const value of values.values)
+    p.values.push({ ...value, scope: p.scope, steps: value.steps.map((id) => p.scope + id) })
+  for (const [index, step] of procedure.steps.entries()) {
     let rule: CompiledRule | null = null
     if (step.when !== undefined) {
-      const compiled = compileRule(step.when.rule, earlier)
+      const compiled = compileRuleAt(procedure, index, step.when.rule, values, computations)
       if (!compiled.ok) return compiled
       rule = compiled.value
     }
     const here = { step, id: p.scope + step.id, rule, scope: p.scope, inside: p.inside }
-    earlier.push(step.id)
     if (step.kind !== 'part') {
       p.steps.push({ ...here, number: p.steps.length + 1 })
       continue

@@ -54,8 +54,9 @@ function strike(gate: GateState, items: readonly string[], cause: CloseCause): G
     given: Object.fromEntries(Object.entries(gate.given).filter(([item]) => !items.includes(item))),
     struck: [...gate.struck.filter((s) => !items.includes(s.item)), ...struck],
     cause,
-    // Once people were let in they must be called out, also when the evidence fell a second time.
-    mustClear: gate.mustClear || gate.status === 'open',
+    // Once people were let in they must be called out, also when the evidence fell a second time. And a gas reading
+    // outside its limit was taken by somebody who stands at the place.
+    mustClear: gate.mustClear || gate.status === 'open' || cause === 'failed',
   }
 }
 

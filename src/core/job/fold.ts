@@ -28,6 +28,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     verdicts: {},
     dispositions: {},
     stops: [],
+    cutShort: false,
     left: false,
     closed: null,
   }
@@ -39,6 +40,7 @@ export function fold(before: State, entry: Entry): State {
     seq: entry.seq,
     lastMs: Math.max(before.lastMs, readStamp(entry.at)?.ms ?? before.lastMs),
     lastAt: entry.at,
+    cutShort: isCutShort(before, entry),
   }
   switch (entry.type) {
     case 'job.opened':
@@ -112,12 +114,20 @@ export function fold(before: State, entry: Entry): State {
       // Nobody watched while the program was away: whatever was proved before must be proved again.
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null }
     case 'clock.moved':
-      return strikeAll(state, 'clock')
+      // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
+      return { ...strikeAll(state, 'clock'), lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
     case 'job.closed':
       return { ...state, closed: entry.outcome }
     default:
       return assertNever(entry)
   }
+}
+
+/** Only when the gate was open until now: what is asked behind one that fell earlier was never being done. */
+function isCutShort(before: State, entry: Entry): boolean {
+  if (entry.type === 'note.written') return before.cutShort
+  const byTime = entry.type === 'clock.moved' || (entry.type === 'gate.closed' && entry.cause === 'lapsed')
+  return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }
 
 function voided(state: State, voids: readonly string[]): State {

@@ -44,7 +44,7 @@ export function judgeGas(
     return refuse('oxygen', `${shown} cannot be: oxygen is at most 100 %vol.`)
   const invalid = limit.gas === 'flammable' ? methodFault(defs, meter, oxygenSi) : null
   if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
-  const outside = outsideOf(limit, reading.si)
+  const outside = outsideOf(limit, kind, reading.si)
   if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
   return ok({ shown, reading, outcome: { kind: 'passes' } })
 }
@@ -63,8 +63,10 @@ function methodFault(defs: Definitions, meter: GasMeter, oxygenSi: number | null
 }
 
 /** Written so that a value that is not a number, or a limit with no bound at all, can never pass. */
-function outsideOf(limit: GasLimit, si: number): string | null {
+function outsideOf(limit: GasLimit, kind: string, si: number): string | null {
   const { at_least: least, at_most: most } = limit
+  if ([least, most].some((bound) => bound !== undefined && bound.kind !== kind))
+    return `the limit ${limit.id} is not in a unit of its gas`
   if (least === undefined && most === undefined) return `the limit ${limit.id} has no bound`
   if (least !== undefined && !(si >= least.si)) return `below ${least.text} for ${limit.purpose}`
   if (most !== undefined && !(si <= most.si)) return `above ${most.text} for ${limit.purpose}`

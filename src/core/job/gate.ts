@@ -84,7 +84,8 @@ export function gatesBefore(defs: Definitions, placed: PlacedStep): GateStep[] {
   )
 }
 
-/** Hazards a step exposes people to that no gate holds back: such a step is never presented. */
+/** Hazards a step exposes people to that no other step, a gate, holds back: such a step is never presented. */
 export function unheld(defs: Definitions, placed: PlacedStep): string[] {
-  return (placed.step.exposes ?? []).filter((h) => !gatesOf(defs).some((gate) => gate.step.holds.includes(h)))
+  const others = gatesOf(defs).filter((gate) => gate.id !== placed.id)
+  return (placed.step.exposes ?? []).filter((h) => !others.some((gate) => gate.step.holds.includes(h)))
 }

@@ -6,7 +6,7 @@ import type { BoreJudgeInput, MissingPlace, SetCheck } from '../bore/bore-judge-
 import type { BoreReading } from '../bore/bore-readings.ts'
 import type { BoreDatum } from '../bore/bore-wear.ts'
 import type { StepOf } from '../definition/procedure.ts'
-import type { Result } from '../lib/result.ts'
+import { type Result, refuse } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
@@ -43,15 +43,20 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
   const readStep = (id: string) => asKind(stepById(defs, judge.scope + id), 'read')
   const part = temperatureOver(defs, state, inputs.part_temperature.map(readStep))
   const body = temperatureOver(defs, state, inputs.instrument_temperature.map(readStep))
-  const gauge = gaugeById(defs, state.seats[readStep(inputs.diameters).step.with] ?? '')
-  const reduce = (readingM: number): Result<number> =>
-    reduceTo20({
+  const sizes = [inputs.diameters, inputs.datum, inputs.counterbore].flatMap((id) => id ?? [])
+  const used = instrumentsOf(defs, state, sizes.map(readStep))
+  // One gauge, or none: the error, the expansion and the set-checks of one say nothing about another.
+  const gauge = used.length === 1 ? gaugeById(defs, used[0] ?? '') : null
+  const reduce = (readingM: number): Result<number> => {
+    if (used.length > 1) return refuse('gauges', `read with more than one instrument: ${used.join(', ')}`)
+    return reduceTo20({
       readingM,
       instrumentAlpha: gauge?.expansion?.per_kelvin ?? Number.NaN,
       instrumentC: body?.celsius,
       partAlpha: bore.expansion?.per_kelvin ?? Number.NaN,
       partC: part?.celsius,
     })
+  }
   const main = gather(state, readStep(inputs.diameters), reduce)
   const counterbore =
     inputs.counterbore === undefined
@@ -80,8 +85,8 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     ...(maxBoreM === undefined ? {} : { maxBoreM }),
     lined: bore.lined,
     setCheck: {
-      before: setCheck(defs, state, readStep(inputs.set_before)),
-      after: setCheck(defs, state, readStep(inputs.set_after)),
+      before: setCheck(state, readStep(inputs.set_before), gauge),
+      after: setCheck(state, readStep(inputs.set_after), gauge),
     },
     temperaturesKnown:
       part !== null && body !== null && bore.expansion !== undefined && gauge?.expansion !== undefined,
@@ -150,16 +155,28 @@ function datumFor(defs: Definitions, strip: Gathered | null): BoreDatum | null {
   return recorded === undefined ? null : { from: 'as-bored record', singleM: recorded.diameter.si }
 }
 
-function setCheck(
+/** Instruments that the standing readings of the steps were taken with; a skipped step has none. */
+function instrumentsOf(
   defs: Definitions,
   state: State,
+  steps: readonly (PlacedStep & { readonly step: StepOf<'read'> })[],
+): string[] {
+  const asked = steps.filter((s) => applicability(defs, state, s) === 'do')
+  const readings = asked.flatMap((s) => placesOf(s).flatMap((p) => placeResult(s, p, state).readings))
+  return [...new Set(readings.map((r) => r.instrument))].sort()
+}
+
+/** Null when the check was not made, or not with the gauge that measured. */
+function setCheck(
+  state: State,
   placed: PlacedStep & { readonly step: StepOf<'read'> },
+  gauge: ReturnType<typeof gaugeById>,
 ): SetCheck | null {
   const place = placesOf(placed)[0]
   if (place === undefined) return null
   const result = placeResult(placed, place, state)
-  const gauge = gaugeById(defs, standing(state, place.key)[0]?.instrument ?? '')
   if (result.si === null || gauge === null) return null
+  if (result.readings.some((r) => r.instrument !== gauge.id)) return null
   return { deviationM: result.si - gauge.set_check.size.si, allowedM: gauge.set_check.within.si }
 }
 

@@ -42,13 +42,34 @@ export function next(defs: Definitions, state: State): Prompt {
   return present(defs, state, at.placed)
 }
 
-function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
+/**
+ * What stands between people and a step, or null once every gate it needs is open. Evidence is gathered at the machine
+ * too, so a gate that exposes people waits for the gates before it. Coming out waits for nothing.
+ */
+function barrier(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep,
+  before: PlacedStep,
+  waiting: readonly string[],
+): Prompt | null {
   const bare = unheld(defs, placed)
   if (bare.length > 0)
     return { kind: 'held', step: placed, why: `no gate holds back ${bare.join(', ')} here` }
   for (const gate of gatesBefore(defs, placed)) {
-    if (gateState(state, gate.id).status !== 'open') return atGate(defs, state, gate, placed)
+    const { status, mustClear } = gateState(state, gate.id)
+    if (status === 'open') continue
+    if (mustClear) return { kind: 'clear', gate, before }
+    if (waiting.includes(gate.id))
+      return { kind: 'held', step: placed, why: `${placed.id} and ${gate.id} each wait for the other` }
+    return barrier(defs, state, gate, before, [...waiting, gate.id]) ?? atGate(defs, state, gate, before)
   }
+  return null
+}
+
+function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
+  const shut = barrier(defs, state, placed, placed, [placed.id])
+  if (shut !== null) return shut
   if (state.late !== null) return { kind: 'late', step: placed, late: state.late }
   if (state.doubt !== null) return { kind: 'doubt', step: placed, doubt: state.doubt }
   const { step } = placed
@@ -84,6 +105,20 @@ function pick(defs: Definitions, step: PlacedStep, seatId: string): Prompt {
   return { kind: 'pick', seat, step, options }
 }
 
+/**
+ * The reading that was asked for when time closed its gate, and nothing was done since: it may still be called out.
+ * Null when no reading was cut short.
+ */
+export function readingCutShort(defs: Definitions, state: State): Extract<Prompt, { kind: 'read' }> | null {
+  const prompt = next(defs, state)
+  if (prompt.kind !== 'clear' || !state.cutShort || state.late !== null || state.doubt !== null) return null
+  const { before } = prompt
+  if (before.step.kind !== 'read') return null
+  const instrument = state.seats[before.step.with]
+  const place = openPlace(asKind(before, 'read'), state)
+  return instrument === undefined || place === null ? null : { kind: 'read', step: before, place, instrument }
+}
+
 type Current = { readonly state: 'do' | 'hold'; readonly placed: PlacedStep; readonly why: string } | null
 
 /** The first step, in order, that applies and is not complete. */
@@ -102,11 +137,35 @@ function current(defs: Definitions, state: State): Current {
   return null
 }
 
-/** Whether a step is done, skipped, or held because what it depends on is unknown. */
-export function applicability(defs: Definitions, state: State, placed: PlacedStep): 'do' | 'skip' | 'hold' {
+export type Applicability = 'do' | 'skip' | 'hold'
+
+/**
+ * Whether a step is done, skipped, or held because what it depends on is unknown. `seen` keeps what was found on the way,
+ * as steps may hang on readings that hang on other steps.
+ */
+export function applicability(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep,
+  seen: Map<string, Applicability> = new Map(),
+): Applicability {
+  const known = seen.get(placed.id)
+  if (known !== undefined) return known
+  const found = applies(defs, state, placed, seen)
+  seen.set(placed.id, found)
+  return found
+}
+
+function applies(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep,
+  seen: Map<string, Applicability>,
+): Applicability {
   for (const p of [...placed.inside, placed]) {
     if (p.rule === null || p.step.when === undefined) continue
-    const outcome = p.rule.evaluate(valuesForRules(defs, state, p))
+    const isDone = (other: PlacedStep) => applicability(defs, state, other, seen) === 'do'
+    const outcome = p.rule.evaluate(valuesForRules(defs, state, p, isDone))
     const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
     if (verdict !== 'do') return verdict
   }

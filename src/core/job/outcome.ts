@@ -1,15 +1,17 @@
 // How a job ended: the worst of its standing verdicts, and whether that leaves it open.
 import { type VerdictWord, worst } from '../metrology/verdict.ts'
 import type { Definitions } from './definitions.ts'
+import { applicability } from './next.ts'
 import { openStop, type State } from './state.ts'
 
-/** The verdict of the whole; NONE for a procedure that judges nothing. */
+/** The verdict of the whole; NONE for a procedure that judges nothing. A judge step that was skipped has no say. */
 export function outcomeOf(defs: Definitions, state: State): VerdictWord | 'NONE' {
   if (openStop(state) !== null) return 'STOP'
   const judges = defs.steps.filter((s) => s.step.kind === 'judge')
   if (judges.length === 0) return 'NONE'
+  const asked = judges.filter((s) => applicability(defs, state, s) !== 'skip')
   return worst(
-    judges.map((s) => {
+    asked.map((s) => {
       const verdict = state.verdicts[s.id]
       return verdict === undefined || verdict.void ? 'HOLD' : verdict.verdict.result.verdict
     }),

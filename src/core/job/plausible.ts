@@ -5,19 +5,22 @@ import { type Definitions, instrumentById, type PlacedStep } from './definitions
 import type { ReadingAt } from './entries.ts'
 import { gaugeById } from './seats.ts'
 
+/** Floating noise, in metres or kelvins: a reading on the edge of its window is inside it. */
+const NOISE = 1e-9
+
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 /** Why the reading is doubted, as a clause about the figure, or null when it lies in its window. */
 export function implausible(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
   const { plausible } = placed.step
   if (plausible.from === 'range') {
-    if (reading.si >= plausible.least.si && reading.si <= plausible.most.si) return null
+    if (reading.si >= plausible.least.si - NOISE && reading.si <= plausible.most.si + NOISE) return null
     return `outside ${plausible.least.text} to ${plausible.most.text}`
   }
   const reference = referenceFor(defs, plausible.from, reading)
   if (reference === null) return 'without anything on record to compare it with'
   const off = reading.si - reference.si
-  if (off >= -plausible.below.si && off <= plausible.above.si) return null
+  if (off >= -plausible.below.si - NOISE && off <= plausible.above.si + NOISE) return null
   const decimals = decimalsIn(defs, reading)
   const size = formatQuantity({ kind: 'length', si: Math.abs(off) }, reading.unit, decimals)
   return `${size} ${off < 0 ? 'under' : 'over'} ${reference.name}`

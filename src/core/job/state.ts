@@ -83,6 +83,8 @@ export interface State {
     >
   >
   readonly stops: readonly StopState[]
+  /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
+  readonly cutShort: boolean
   readonly left: boolean
   readonly closed: string | null
 }

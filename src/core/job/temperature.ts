@@ -23,10 +23,13 @@ export function temperatureOver(
     const place = placesOf(placed)[0]
     if (place === undefined) return null
     const result = placeResult(placed, place, state)
-    const thermometer = thermometerById(defs, result.readings[0]?.instrument ?? '')
-    if (result.si === null || thermometer === null) return null
+    if (result.si === null) return null
+    for (const { instrument } of result.readings) {
+      const thermometer = thermometerById(defs, instrument)
+      if (thermometer === null) return null
+      thermometerU = Math.max(thermometerU, thermometer.uncertainty.expanded.si / thermometer.uncertainty.k)
+    }
     values.push(result.si)
-    thermometerU = Math.max(thermometerU, thermometer.uncertainty.expanded.si / thermometer.uncertainty.k)
   }
   if (values.length === 0) return null
   const half = (Math.max(...values) - Math.min(...values)) / 2

@@ -1,18 +1,73 @@
-// The values that `when` rules may refer to: what earlier steps came to, as words. No value means unknown.
-import type { Definitions, PlacedStep } from './definitions.ts'
+// The values that `when` rules and derived values may refer to: what earlier steps came to, readings that settled, facts
+// of the machine, values worked out of these. No value means unknown; nothing is ever filled in.
+import type { Value } from '../compute/computation.ts'
+import { factsOf } from '../rules/machine-facts.ts'
+import type { Values } from '../rules/types.ts'
+import { fromSi } from '../units/index.ts'
+import { asKind, type Definitions, type PlacedStep, type PlacedValue } from './definitions.ts'
+import { placeResult, placesOf } from './places.ts'
 import type { State } from './state.ts'
 
-/** Values by the name they have in the scope of `placed`. A void verdict has no value. */
-export function valuesForRules(defs: Definitions, state: State, placed: PlacedStep): Map<string, string> {
-  const values = new Map<string, string>()
-  for (const other of defs.steps) {
-    if (other.scope !== placed.scope || other.number >= (placed.number || Number.POSITIVE_INFINITY)) continue
-    const value = outcomeOf(state, other)
-    if (value !== undefined) values.set(other.step.id, value)
+/** Whether a step is to be done: one that was skipped has no value, whatever was read before it came to be skipped. */
+export type Applies = (placed: PlacedStep) => boolean
+
+interface Look {
+  readonly defs: Definitions
+  readonly state: State
+  readonly applies: Applies
+  /** Derived values worked out so far, so that each is worked out once. */
+  readonly seen: Map<PlacedValue, Value | undefined>
+}
+
+/** Values of the names that the rule of `placed` refers to, as far as they are known. */
+export function valuesForRules(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep,
+  applies: Applies,
+): Values {
+  return valuesOf({ defs, state, applies, seen: new Map() }, placed.scope, placed.rule?.names ?? [])
+}
+
+function valuesOf(look: Look, scope: string, names: readonly string[]): Values {
+  const values = new Map<string, Value>()
+  const facts = names.some((name) => name.startsWith('machine.')) ? factsOf(look.defs.machine) : values
+  for (const name of names) {
+    const value = facts.get(name) ?? stepValue(look, scope + name) ?? derivedValue(look, scope, name)
+    if (value !== undefined) values.set(name, value)
   }
   return values
 }
 
+function derivedValue(look: Look, scope: string, id: string): Value | undefined {
+  const placed = look.defs.values.find((value) => value.scope === scope && value.id === id)
+  if (placed === undefined) return undefined
+  if (!look.seen.has(placed)) {
+    const outcome = placed.compiled.work(valuesOf(look, scope, placed.compiled.names))
+    look.seen.set(placed, outcome.is === 'known' ? outcome.value : undefined)
+  }
+  return look.seen.get(placed)
+}
+
+function stepValue({ defs, state, applies }: Look, id: string): Value | undefined {
+  const placed = defs.steps.find((step) => step.id === id)
+  if (placed === undefined || !applies(placed)) return undefined
+  if (placed.step.kind === 'read') return readingValue(state, placed)
+  const word = outcomeOf(state, placed)
+  return word === undefined ? undefined : { is: 'word', word }
+}
+
+/** The combined repeats of every place; nothing as soon as one place is missing, unsettled or not applicable. */
+function readingValue(state: State, step: PlacedStep): Value | undefined {
+  const placed = asKind(step, 'read')
+  const all = placesOf(placed).map((place) => placeResult(placed, place, state).si)
+  const quantities = all.flatMap((si) => (si === null ? [] : [fromSi(placed.step.quantity, si)]))
+  const [first, ...others] = quantities
+  if (first === undefined || quantities.length < all.length) return undefined
+  return others.length === 0 ? { is: 'quantity', quantity: first } : { is: 'quantities', quantities }
+}
+
+/** A void verdict or disposition has no value. */
 function outcomeOf(state: State, placed: PlacedStep): string | undefined {
   const verdict = state.verdicts[placed.id]
   if (verdict !== undefined) return verdict.void ? undefined : verdict.verdict.result.verdict
@@ -26,15 +81,16 @@ export function hangsOn(defs: Definitions, stepId: string): string[] {
   const voided = new Set<string>([stepId])
   // Later steps only refer to earlier ones, so one pass in order finds the whole chain.
   for (const placed of defs.steps) {
-    if (refersTo(placed).some((id) => voided.has(id))) voided.add(placed.id)
+    if (refersTo(defs, placed).some((id) => voided.has(id))) voided.add(placed.id)
   }
   voided.delete(stepId)
   return [...voided]
 }
 
-function refersTo(placed: PlacedStep): string[] {
+function refersTo(defs: Definitions, placed: PlacedStep): string[] {
   const { step, scope } = placed
-  const names = placed.rule?.names ?? []
+  // A part's own condition is a condition of every step in it.
+  const names = [...placed.inside, placed].flatMap((p) => stepsBehind(defs, p.scope, p.rule?.names ?? []))
   if (step.kind === 'judge') {
     const i = step.inputs
     const optional = [i.datum, i.counterbore].filter((x) => x !== undefined)
@@ -46,8 +102,15 @@ function refersTo(placed: PlacedStep): string[] {
       ...i.instrument_temperature,
       ...optional,
     ]
-    return [...ids, ...names].map((id) => scope + id)
+    return [...ids.map((id) => scope + id), ...names]
   }
-  if (step.kind === 'decide') return [step.about, ...names].map((id) => scope + id)
-  return names.map((id) => scope + id)
+  return step.kind === 'decide' ? [scope + step.about, ...names] : names
+}
+
+/** Steps behind the names of a rule, through derived values too. */
+function stepsBehind(defs: Definitions, scope: string, names: readonly string[]): string[] {
+  return names.flatMap((name) => {
+    const value = defs.values.find((one) => one.scope === scope && one.id === name)
+    return value === undefined ? [scope + name] : value.steps
+  })
 }

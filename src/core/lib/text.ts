@@ -3,7 +3,7 @@ import stringWidth from 'string-width'
 
 /** Control, bidirectional, zero-width and other characters that are not seen but change what is. */
 const UNSEEN =
-  /[\u0000-\u001f\u007f-\u009f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0\ufff9-\ufffb\u{e0000}-\u{e007f}\p{Cs}]/gu
+  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0\ufff9-\ufffb\u{e0000}-\u{e007f}\p{Cs}]|\u034f/gu
 
 /** Unseen characters become `?`: the sheet shows what it holds. */
 export function clean(text: string): string {

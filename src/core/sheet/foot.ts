@@ -61,5 +61,7 @@ export function nextChangeMs(defs: Definitions, state: State, now: Instant): num
   const lapses = gatesOf(defs).flatMap((gate) => lapsesAt(defs, state, gate) ?? [])
   if (lapses.length === 0) return null
   const untilLapse = Math.min(...lapses) - now.ms
-  return Math.max(0, Math.min(untilLapse, 60_000 - (now.ms % 60_000)))
+  const untilWarning = untilLapse - defs.machine.site.gas.warn_before.si * 1000
+  const next = untilWarning > 0 ? untilWarning : untilLapse
+  return Math.max(0, Math.min(next, 60_000 - (now.ms % 60_000)))
 }

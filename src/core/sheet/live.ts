@@ -38,7 +38,7 @@ interface Parts {
 
 export function fitLive(input: LiveInput): Live {
   const { view, foot, style, rows } = input
-  if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns`)
+  if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns wide`)
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
   const footLine = lines([row(cut(foot.text, textWidth(style)), 'faint')])
@@ -48,7 +48,7 @@ export function fitLive(input: LiveInput): Live {
   const fits = tries.find((p) => height(p) <= room)
   if (fits === undefined) {
     const least = Math.min(...tries.map(height))
-    return tooSmall(input, `${least + 2 + footLine.length} rows`)
+    return tooSmall(input, `${least + 2 + footLine.length} rows high`)
   }
   const { head, must, ask } = fits
   let left = room - height(fits)
@@ -115,7 +115,7 @@ function marginOf(unit: string, style: SheetStyle): string {
 }
 
 function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
-  const say = row(cut(`Screen too small: ${needed} needed. Stop and leave work.`, textWidth(style)), 'caution')
+  const say = row(`Screen too small: make it ${needed}. Until then only stop and leave are taken.`, 'caution')
   const told = block([say, ...(notice === null ? [] : [row(notice, 'caution')])], style)
   return {
     above: told.slice(0, Math.max(0, rows - 2)),

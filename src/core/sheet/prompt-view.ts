@@ -5,7 +5,7 @@ import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { QUESTIONS } from '../talk/ask.ts'
+import { QUESTIONS, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -48,13 +48,16 @@ const EMPTY: PromptView = {
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
   const prompt = next(defs, state)
   const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
-  if (talk.ask === null) return { ...view, must: [...view.must, ...mustRows(prompt)] }
+  // A question gives way when its gate falls: coming out is asked before anything else.
+  const question = standingAsk(prompt, talk.ask)
+  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)] }
+  const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
     ...view,
-    must: mustRows(prompt),
+    must: [...out, ...mustRows(prompt)],
     rows: [],
     drawing: [],
-    ask: [row(QUESTIONS[talk.ask.kind], 'strong'), row('back leaves this question', 'faint')],
+    ask: [row(QUESTIONS[question.kind], 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
   }

@@ -1,6 +1,7 @@
 // Questions that take more than one line. `back` leaves any of them; `stop` was heard before they are.
 import { findReading } from '../job/admit-change.ts'
 import type { Definitions } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { ask, type Heard, input, QUIET, voidWarning } from './heard.ts'
 
@@ -34,6 +35,14 @@ export const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'dispose-why': 'The reason',
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
+}
+
+const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct-value', 'correct-why']
+
+/** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
+export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
+  if (question === null || prompt.kind !== 'clear') return question
+  return AT_ANY_PROMPT.includes(question.kind) ? question : null
 }
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {

@@ -3,9 +3,9 @@
 import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
-import { next, type Prompt } from '../job/next.ts'
+import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { hearAnswer } from './ask.ts'
+import { hearAnswer, standingAsk } from './ask.ts'
 import { ask, type Heard, input, QUIET, say, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { isStop, type Word, wordIn } from './words.ts'
@@ -13,12 +13,13 @@ import { isStop, type Word, wordIn } from './words.ts'
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
   const prompt = next(defs, state)
-  if (talk.ask !== null) return hearAnswer(defs, state, talk.ask, line)
+  const question = standingAsk(prompt, talk.ask)
+  if (question !== null) return hearAnswer(defs, state, question, line)
   const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
-  return hearAtPrompt(state, prompt, line)
+  return hearAtPrompt(defs, state, prompt, line)
 }
 
 function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): Heard {
@@ -89,7 +90,7 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   )
 }
 
-function hearAtPrompt(state: State, prompt: Prompt, line: string): Heard {
+function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {
   const text = line.trim()
   const number = /^\d{1,2}$/.test(text) ? Number(text) : 0
   switch (prompt.kind) {
@@ -111,8 +112,13 @@ function hearAtPrompt(state: State, prompt: Prompt, line: string): Heard {
         ? say(`Key the number of an instrument, 1 to ${prompt.options.length}.`)
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
-    case 'clear':
-      return input({ do: 'clear', step: prompt.gate.id, typed: text })
+    case 'clear': {
+      // Half keyed when the gate fell: it is kept as late, and counts for nothing until confirmed.
+      const cutShort = /^[+\-\u2212]?\.?\d/.test(text) ? readingCutShort(defs, state) : null
+      return cutShort === null
+        ? input({ do: 'clear', step: prompt.gate.id, typed: text })
+        : input({ do: 'read', place: cutShort.place.key, typed: line })
+    }
     case 'evidence':
       return input({ do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line })
     case 'doubt':

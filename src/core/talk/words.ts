@@ -14,13 +14,9 @@ export const WORDS = [
 
 export type Word = (typeof WORDS)[number]['word']
 
-/** A line that is only "stop", or the one key, is STOP everywhere. */
+/** A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times it is no less. */
 export function isStop(line: string): boolean {
-  const plain = line
-    .trim()
-    .toLowerCase()
-    .replace(/[.!]+$/, '')
-  return plain === 'stop' || line.trim() === '!'
+  return /^(?:!+|(?:stop[\s.,!]*)+)$/i.test(line.trim())
 }
 
 export function wordIn(line: string): Word | null {

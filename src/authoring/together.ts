@@ -1,0 +1,114 @@
+// Checks files as they lie in a folder: each for itself, procedures with the parts they use, and every procedure with
+// every machine record as the job it would be. What a file names and was not given is fetched through a port.
+import { list, nearest, type Path, quote } from '../core/definition/lint-common.ts'
+import { misfits } from '../core/definition/lint-job.ts'
+import { lintParts } from '../core/definition/lint-parts.ts'
+import { type Checked, type GoodJob, type GoodOf, inOrder, lintGoodJob, type TextFile } from './check.ts'
+import type { Diagnostic } from './diagnostic.ts'
+import { type Disk, Folder } from './folder.ts'
+import { inParts, type Using } from './in-part.ts'
+import { locateFinding } from './locate.ts'
+
+export interface CheckedTogether extends Checked {
+  /** Every file that was looked at: those given, then those that they name. */
+  readonly files: readonly TextFile[]
+  /** Procedure and machine of each job that was checked as a whole, by their ids. */
+  readonly jobs: readonly { readonly procedure: string; readonly machine: string }[]
+  /** One sentence for each procedure that refuses a machine, which is no problem of either. */
+  readonly refusals: readonly string[]
+}
+
+export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTogether {
+  const folder = new Folder(given, disk)
+  const procedures = folder.goodOf('procedure')
+  // A part that was only fetched is no job by itself.
+  const jobsOf = procedures.filter((one) => given.some(({ path }) => path === one.yaml.file))
+  const machines = folder.goodOf('machine')
+  const found: Diagnostic[] = procedures.flatMap((one) => problemsOfParts(folder, one))
+  const jobs: { procedure: string; machine: string }[] = []
+  const refusals = new Set<string>()
+  for (const machine of machines) {
+    const { job, problems } = usesOf(folder, machine)
+    found.push(...problems)
+    if (job === undefined) continue
+    for (const procedure of jobsOf) {
+      const reasons = misfits(procedure.value, machine.value)
+      const parts = folder.partsOf(procedure)
+      if (reasons.length > 0) refusals.add(refusal(procedure, machine, reasons))
+      if (reasons.length > 0 || parts === undefined) continue
+      found.push(...lintGoodJob({ ...job, procedure, parts }))
+      jobs.push({ procedure: procedure.value.procedure, machine: machine.value.machine })
+    }
+  }
+  found.push(...folder.ownProblems())
+  const more = inParts(
+    procedures.map((one) => usingOf(folder, one)),
+    found,
+  )
+  const files = folder.files()
+  const paths = files.map((file) => file.path)
+  const diagnostics = inOrder(paths, [...found, ...more])
+  return { diagnostics, kinds: folder.kinds(), files, jobs, refusals: [...refusals] }
+}
+
+function refusal(
+  procedure: GoodOf<'procedure'>,
+  machine: GoodOf<'machine'>,
+  reasons: readonly string[],
+): string {
+  return `${procedure.value.procedure} does not take the machine ${machine.value.machine}: ${list(reasons)}.`
+}
+
+function usingOf(folder: Folder, { yaml, value }: GoodOf<'procedure'>): Using {
+  return { yaml, procedure: value, fileOf: (id) => folder.partFile(yaml.file, id) }
+}
+
+/** What can be said of a procedure and its parts without a machine. */
+function problemsOfParts(folder: Folder, procedure: GoodOf<'procedure'>): Diagnostic[] {
+  const parts = folder.partsOf(procedure)
+  if (parts === undefined) return []
+  const byId = new Map(parts.map((one) => [one.value.procedure, one]))
+  const found = lintParts(procedure.value, new Map(parts.map((one) => [one.value.procedure, one.value])))
+  return found.map((one) => {
+    const part = one.in.kind === 'part' ? byId.get(one.in.id) : undefined
+    return locateFinding((part ?? procedure).yaml, one)
+  })
+}
+
+type Uses = Pick<GoodJob, 'machine' | 'instruments' | 'crew' | 'limitBooks'>
+
+/** The files a machine record names, or what is wrong with their names; no job while one of them does not hold. */
+function usesOf(folder: Folder, machine: GoodOf<'machine'>): { job?: Uses; problems: Diagnostic[] } {
+  const { uses } = machine.value
+  const problems: Diagnostic[] = []
+  const get = <K extends 'instruments' | 'crew' | 'limit_book'>(kind: K, name: string, path: Path) => {
+    const wanted = folder.resolve(machine.yaml.file, name)
+    const result = folder.at(wanted)?.result
+    const say = (code: string, message: string, hint?: string) => {
+      const one = hint === undefined ? { path, code, message } : { path, code, message, hint }
+      problems.push(locateFinding(machine.yaml, one))
+    }
+    if (result === undefined) {
+      const near = nearest(baseName(name), folder.beside(wanted).map(baseName))
+      const hint = near === undefined ? 'files are looked for beside this one' : `did you mean ${near}?`
+      say('missing-file', `${quote(name)} is not there, or is no text.`, hint)
+    } else if (result.kind !== undefined && result.kind !== kind) {
+      say(
+        'other-kind',
+        `${quote(name)} is a file of the kind ${quote(result.kind)}, and ${quote(kind)} is needed.`,
+      )
+    }
+    return result?.ok && result.kind === kind ? (result as GoodOf<K>) : undefined
+  }
+  const instruments = get('instruments', uses.instruments, ['uses', 'instruments'])
+  const crew = get('crew', uses.crew, ['uses', 'crew'])
+  const limitBooks = uses.limit_books.map((name, n) => get('limit_book', name, ['uses', 'limit_books', n]))
+  const books = limitBooks.filter((one) => one !== undefined)
+  const isWhole = books.length === limitBooks.length
+  if (instruments === undefined || crew === undefined || !isWhole) return { problems }
+  return { job: { machine, instruments, crew, limitBooks: books }, problems }
+}
+
+function baseName(path: string): string {
+  return path.split(/[\\/]/).pop() ?? path
+}

@@ -1,0 +1,74 @@
+// Walks a procedure with its parts opened out: parts that are missing or stand inside themselves, and hazards that only a
+// gate in a part holds. Needs the procedures alone, no machine.
+import { type Finding, finding, list, nearest, type Path, quote } from './lint-common.ts'
+import { type JobFile, type JobFinding, within } from './lint-job-shape.ts'
+import type { Procedure, Step, StepOf } from './procedure.ts'
+
+/** Parts within parts can multiply; a job sheet of this many steps is a mistake. */
+const MOST_STEPS = 2000
+
+interface Walk {
+  /** Procedures that `part` steps may use, by id. */
+  readonly parts: ReadonlyMap<string, Procedure>
+  readonly found: JobFinding[]
+  steps: number
+}
+
+/** Findings about the steps as a person would walk them, each in the procedure or part it stands in. */
+export function lintParts(procedure: Procedure, parts: ReadonlyMap<string, Procedure>): JobFinding[] {
+  const walk: Walk = { parts, found: [], steps: 0 }
+  open(walk, procedure, { kind: 'procedure' }, [procedure.procedure], new Set())
+  return walk.found
+}
+
+/** Returns the hazards held once this procedure has been walked; `held` are those held when it starts. */
+function open(
+  walk: Walk,
+  procedure: Procedure,
+  file: JobFile,
+  inside: readonly string[],
+  held: ReadonlySet<string>,
+): Set<string> {
+  const now = new Set(held)
+  procedure.steps.forEach((step, index) => {
+    const path = ['steps', index]
+    walk.steps += 1
+    walk.found.push(...within(file, lintHeld(procedure, step, index, now)))
+    if (step.kind === 'gate') for (const id of step.holds) now.add(id)
+    if (step.kind !== 'part') return
+    const used = usable(walk, step, file, path, inside)
+    if (used === undefined) return
+    const after = open(walk, used, { kind: 'part', id: step.use }, [...inside, step.use], now)
+    // A part with a condition may be skipped, and its gates with it.
+    if (step.when === undefined) for (const id of after) now.add(id)
+  })
+  return now
+}
+
+function usable(walk: Walk, step: StepOf<'part'>, file: JobFile, path: Path, inside: readonly string[]) {
+  const where = [...path, 'use']
+  const say = (code: string, message: string, hint?: string) => {
+    walk.found.push(...within(file, [finding(where, code, message, hint)]))
+    return undefined
+  }
+  if (inside.includes(step.use)) return say('part-loop', `${quote(step.use)} would stand inside itself.`)
+  if (walk.steps > MOST_STEPS)
+    return say('too-many-steps', `With ${quote(step.use)} the job has over ${MOST_STEPS} steps.`)
+  const used = walk.parts.get(step.use)
+  if (used !== undefined) return used
+  const known = [...walk.parts.keys()]
+  const near = nearest(step.use, known)
+  const hint = near === undefined ? `procedures beside this one: ${list(known)}` : `did you mean ${near}?`
+  return say('unknown-part', `${quote(step.use)} is no procedure beside this one.`, hint)
+}
+
+/** Only what the check of the file itself left open: a hazard that a part standing earlier was trusted to hold. */
+function lintHeld(procedure: Procedure, step: Step, index: number, held: ReadonlySet<string>): Finding[] {
+  if (!procedure.steps.slice(0, index).some((earlier) => earlier.kind === 'part')) return []
+  return (step.exposes ?? []).flatMap((id, n) => {
+    if (held.has(id)) return []
+    const message = `${quote(id)} is held back by no gate before this step, in this file or in a part.`
+    const hint = 'a gate inside a part with when does not count: the part may be skipped'
+    return [finding(['steps', index, 'exposes', n], 'not-held', message, hint)]
+  })
+}

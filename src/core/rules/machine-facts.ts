@@ -1,0 +1,61 @@
+// What a rule may know of the machine record, by name. A fact that is not on record is unknown, never a default.
+import type { Value } from '../compute/computation.ts'
+import type { WrittenQuantity } from '../definition/common.ts'
+import type { Machine } from '../definition/machine.ts'
+import { fromSi, type QuantityKind } from '../units/index.ts'
+import type { NameType, Values } from './types.ts'
+
+interface QuantityFact {
+  readonly kind: QuantityKind
+  readonly from: (machine: Machine) => WrittenQuantity | undefined
+}
+
+interface WordFact {
+  readonly words: readonly string[]
+  readonly from: (machine: Machine) => string
+}
+
+const QUANTITY_FACTS: Readonly<Record<string, QuantityFact>> = {
+  nominal: { kind: 'length', from: (m) => m.bore.nominal },
+  as_made_plus: { kind: 'length', from: (m) => m.bore.as_made?.plus },
+  as_made_minus: { kind: 'length', from: (m) => m.bore.as_made?.minus },
+  as_bored: { kind: 'length', from: (m) => m.bore.as_bored?.diameter },
+  counterbore: { kind: 'length', from: (m) => m.bore.counterbore },
+  stroke: { kind: 'length', from: (m) => m.bore.stroke },
+  ring_travel_from: { kind: 'length', from: (m) => m.bore.ring_travel.from },
+  ring_travel_to: { kind: 'length', from: (m) => m.bore.ring_travel.to },
+  ring_differential: { kind: 'pressure-difference', from: (m) => m.service.ring_differential },
+  barometer: { kind: 'pressure-absolute', from: (m) => m.site.barometer },
+}
+
+const WORD_FACTS: Readonly<Record<string, WordFact>> = {
+  orientation: { words: ['horizontal', 'vertical'], from: (m) => m.cylinder.orientation },
+  acting: { words: ['double', 'single'], from: (m) => m.cylinder.acting },
+  jacket: { words: ['water', 'air', 'none'], from: (m) => m.cylinder.jacket },
+  rings: { words: ['metallic', 'ptfe'], from: (m) => m.bore.rings },
+}
+
+/** Types of all facts, whatever the record holds: a procedure is checked without a machine. */
+export const FACT_TYPES: ReadonlyMap<string, NameType> = new Map<string, NameType>([
+  ...Object.entries(QUANTITY_FACTS).map(([name, { kind }]): [string, NameType] => [
+    `machine.${name}`,
+    { is: 'one', of: kind },
+  ]),
+  ...Object.entries(WORD_FACTS).map(([name, { words }]): [string, NameType] => [
+    `machine.${name}`,
+    { is: 'word', words },
+  ]),
+])
+
+/** The facts that are on record. */
+export function factsOf(machine: Machine): Values {
+  const facts = new Map<string, Value>()
+  for (const [name, { kind, from }] of Object.entries(QUANTITY_FACTS)) {
+    const written = from(machine)
+    if (written !== undefined)
+      facts.set(`machine.${name}`, { is: 'quantity', quantity: fromSi(kind, written.si) })
+  }
+  for (const [name, { from }] of Object.entries(WORD_FACTS))
+    facts.set(`machine.${name}`, { is: 'word', word: from(machine) })
+  return facts
+}

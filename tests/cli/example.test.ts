@@ -1,0 +1,168 @@
+// The example without a terminal, answers from pipes and files, and the exit code of each ending.
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { ANSWERS, barover, runArgs } from '../helpers/cli.ts'
+import { BUNDLE, logged, logPath, plainEnv, terminals } from '../helpers/pty.ts'
+import { exampleAnswers } from '../helpers/walked.ts'
+
+const { folder, start } = terminals()
+
+describe('without a terminal', () => {
+  it('barover alone runs the example to its verdict', async () => {
+    const jobs = folder()
+    const { code, out, err } = await barover(['--jobs', jobs])
+    expect({ code, err }).toEqual({ code: 0, err: '' })
+    expect(out).toContain('( MONITOR )')
+    expect(out).toContain('Verdict MONITOR, accept by KH.')
+    expect(logged(jobs).at(-1)?.type).toBe('job.closed')
+    // Nothing is drawn over, and the word of the record stands on every line that says anything.
+    expect(out).not.toContain('\u001b')
+    for (const line of out.split('\n')) expect(line).toMatch(/^(EXAMPLE .*)?$/)
+  })
+
+  it('gives the same log each time but for its name and hashes', async () => {
+    const [a, b] = [folder(), folder()]
+    await Promise.all([barover(['--jobs', a]), barover(['--jobs', b])])
+    const bare = (jobs: string) =>
+      logged(jobs).map(({ prev: _p, hash: _h, job: _j, zone: _z, ...rest }) => rest)
+    expect(bare(a)).toEqual(bare(b))
+  })
+
+  it('takes answers from a pipe and prints each prompt in full', async () => {
+    const jobs = folder()
+    const input = `${exampleAnswers().join('\n')}\n`
+    const { code, out } = await barover(runArgs(jobs, '--clock', '2026-03-14 06:20'), { input })
+    expect(code).toBe(0)
+    expect(out).toContain('Hazard: A start, a turn of the crank')
+    expect(out).toContain('Lock number at main driver breaker, E-1')
+    expect(out).toContain('Its answers came from a file or a pipe')
+    expect(logged(jobs).at(-1)).toMatchObject({ type: 'job.closed', outcome: 'MONITOR' })
+  })
+
+  it('leaves a job resumable when the answers run out, and goes on from a second file', async () => {
+    const jobs = folder()
+    const [first, second] = [join(folder(), 'first'), join(folder(), 'second')]
+    writeFileSync(first, 'clock 2026-03-14 06:20\nstep 20 s\nRO\nTC-401-1\ndone\nL-101\n')
+    const left = await barover(runArgs(jobs, '--answers', first))
+    expect(left.code).toBe(3)
+    expect(left.out).toContain('Job not finished.')
+    expect(left.out).toContain(`--jobs ${jobs}`)
+    const rest = exampleAnswers().slice(3)
+    writeFileSync(second, `step 20 s\nRO\n${rest.join('\n')}\n`)
+    const done = await barover(['resume', 'bore-inspection', '--jobs', jobs, '--answers', second])
+    expect(done.code).toBe(0)
+    expect(done.out).toContain('Taken up again.')
+    expect(done.out).toContain('Verdict MONITOR')
+    const closed = await barover(['resume', 'bore-inspection', '--jobs', jobs])
+    expect(closed).toMatchObject({ code: 1, out: '' })
+    expect(closed.err).toContain('is closed: there is nothing to take up.')
+  })
+
+  it('ends with 3 under STOP', async () => {
+    const answers = join(folder(), 'answers')
+    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\nTC-401-1\nstop\nA valve hissed\n')
+    const { code, out } = await barover(runArgs(folder(), '--answers', answers))
+    expect(code).toBe(3)
+    expect(out).toContain('Job not finished, under STOP.')
+  })
+
+  it('gives one JSON object and nothing else with --json', async () => {
+    const { code, out } = await barover(runArgs(folder(), '--answers', ANSWERS, '--json'))
+    expect(code).toBe(0)
+    expect(JSON.parse(out)).toMatchObject({
+      record: 'EXAMPLE',
+      finished: true,
+      verdict: 'MONITOR',
+      dispositions: [{ choice: 'accept', by: 'KH' }],
+      head: expect.stringMatching(/^[0-9a-f]{64}$/),
+    })
+  })
+
+  it('ends with 3 when the job is closed with HOLD', async () => {
+    const answers = join(folder(), 'answers')
+    const [before, after] = readFileSync(ANSWERS, 'utf8').split('\n9.5001\n')
+    const rest = (after ?? '').replace('\nwhy\n1\n', '\n1\n')
+    writeFileSync(answers, `${before}\nn/a\nThe standard was dropped\n${rest}`)
+    const { code, out } = await barover(runArgs(folder(), '--answers', answers))
+    expect(out).toContain('Verdict HOLD')
+    expect(code).toBe(3)
+  })
+
+  it('ends with 3, not 0, when the reader of a job in hand goes away', async () => {
+    const args = runArgs(folder(), '--clock', '2026-03-14 06:20')
+    const child = spawn(process.execPath, [BUNDLE, ...args], { env: plainEnv() })
+    let err = ''
+    child.stderr.on('data', (text) => {
+      err += text
+    })
+    child.stdout.once('data', () => {
+      child.stdout.destroy()
+      child.stdin.write('RO\n')
+    })
+    const [code] = (await once(child, 'close')) as [number | null]
+    expect({ code, err }).toEqual({ code: 3, err: '' })
+  })
+})
+
+describe('plain lines on a terminal', () => {
+  it.each([
+    ['CI is set', { CI: 'true' }, []],
+    ['CI is set to nothing', { CI: '' }, []],
+    ['CONTINUOUS_INTEGRATION is set', { CONTINUOUS_INTEGRATION: '1' }, []],
+    ['TERM is dumb', { TERM: 'dumb' }, []],
+    ['--plain is given', {}, ['--plain']],
+  ] as const)('when %s', async (_, env, more) => {
+    const jobs = folder()
+    const t = start([...runArgs(jobs, '--clock', '2026-03-14 06:20'), ...more], { env })
+    await t.see('Your initials')
+    t.send('RO\r')
+    await t.see('RO, R. Oduya, signed on')
+    await t.see('Read the tag plate ON THE CYLINDER')
+    // No cursor was hidden and no line drawn over.
+    expect(t.raw).not.toContain('\u001b[')
+    expect(logged(jobs).at(-1)?.type).toBe('person.signed-on')
+  })
+
+  it('still draws when CI says false', async () => {
+    const t = start([...runArgs(folder(), '--clock', '2026-03-14 06:20')], { env: { CI: 'false' } })
+    await t.see('Your initials')
+    expect(t.raw).toContain('\u001b[?25l')
+  })
+})
+
+describe('a folder of jobs nobody may write to', () => {
+  it('is told in one sentence', async () => {
+    const jobs = folder()
+    chmodSync(jobs, 0o555)
+    // The superuser may write everywhere, so somebody else is asked to.
+    const uid = process.getuid?.() === 0 ? { uid: 65_534 } : {}
+    const ran = await barover(runArgs(jobs), { ...uid, cwd: '/' })
+    chmodSync(jobs, 0o755)
+    expect(ran).toMatchObject({ code: 4, out: '' })
+    expect(ran.err.trim().split('\n')).toHaveLength(1)
+  })
+
+  it('of an existing job: taking it up is refused, showing it works', async () => {
+    const jobs = folder()
+    const answers = join(folder(), 'answers')
+    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\nTC-401-1\n')
+    await barover(runArgs(jobs, '--answers', answers))
+    chmodSync(jobs, 0o755)
+    chmodSync(join(jobs, 'example'), 0o555)
+    const call = { ...(process.getuid?.() === 0 ? { uid: 65_534 } : {}), cwd: '/' }
+    const before = readFileSync(logPath(jobs))
+    chmodSync(logPath(jobs), 0o444)
+    const [taken, shown] = await Promise.all([
+      barover(['resume', logPath(jobs), '--answers', ANSWERS], call),
+      barover(['show', logPath(jobs)], call),
+    ])
+    expect(taken.code).toBe(4)
+    expect(taken.err.trim().split('\n')).toHaveLength(1)
+    expect(shown.code).toBe(0)
+    expect(readFileSync(logPath(jobs))).toEqual(before)
+    chmodSync(join(jobs, 'example'), 0o755)
+  })
+})

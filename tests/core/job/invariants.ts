@@ -1,0 +1,240 @@
+// What must hold of every job at every moment, read off its ENTRIES and the definitions alone. Nothing here calls the
+// engine's own idea of an open gate, of age or of what counts: a fault there would otherwise excuse itself.
+// Each check returns sentences; an empty list is good.
+import type { Definitions, PlacedStep } from '../../../src/core/job/definitions.ts'
+import type { Body, Entry } from '../../../src/core/job/entries.ts'
+import type { GateStep } from '../../../src/core/job/gate.ts'
+import { next, type Prompt } from '../../../src/core/job/next.ts'
+import type { State } from '../../../src/core/job/state.ts'
+import { readStamp } from '../../../src/core/lib/instant.ts'
+
+export interface Moment {
+  readonly defs: Definitions
+  readonly entries: readonly Entry[]
+  readonly state: State
+  /** The clock now, after time has acted. */
+  readonly nowMs: number
+}
+
+/** After any of these nothing that was proved before stands. */
+const FALLS: readonly Body['type'][] = ['stop.raised', 'job.left', 'job.taken-up', 'clock.moved']
+
+// --- 1. Nobody is sent to a hazard unless a gate holding it back is proved, now. ------------------------------------
+
+export function hazardWithoutGate({ defs, entries, state, nowMs }: Moment): string[] {
+  const step = presented(next(defs, state))
+  if (step === null) return []
+  return unproved(defs, entries, step, nowMs).map(
+    (hazard) => `${step.id} is asked, and ${hazard} is not held`,
+  )
+}
+
+/** The step whose doing the prompt asks for. Being held, stopped, signed on or called out exposes nobody. */
+function presented(prompt: Prompt): PlacedStep | null {
+  switch (prompt.kind) {
+    case 'closed':
+    case 'finish':
+    case 'stop-cause':
+    case 'stopped':
+    case 'sign-on':
+    case 'tag':
+    case 'held':
+    case 'clear':
+      return null
+    case 'evidence':
+      return prompt.gate
+    default:
+      return prompt.step
+  }
+}
+
+function unproved(defs: Definitions, entries: readonly Entry[], placed: PlacedStep, nowMs: number): string[] {
+  const gates = defs.steps.filter((s): s is GateStep => s.step.kind === 'gate' && s.id !== placed.id)
+  return (placed.step.exposes ?? []).filter(
+    (hazard) => !gates.some((g) => g.step.holds.includes(hazard) && isProved(defs, entries, g, nowMs)),
+  )
+}
+
+/** Opened since everything last fell, on a whole set of evidence that is sound, given since then, and not stale. */
+export function isProved(
+  defs: Definitions,
+  entries: readonly Entry[],
+  gate: GateStep,
+  nowMs: number,
+): boolean {
+  const last = (test: (e: Entry) => boolean, to = entries.length) => entries.slice(0, to).findLastIndex(test)
+  const opens = (e: Entry) => e.type === 'gate.opened' && e.step === gate.id
+  const opened = last(opens)
+  const fell = last((e) => FALLS.includes(e.type))
+  const shut = last((e) => e.type === 'gate.closed' && e.step === gate.id)
+  if (opened < 0 || opened < fell || opened < shut) return false
+  if (!calledOut(entries, gate, last(opens, opened), opened)) return false
+  const given = new Map<string, Extract<Entry, { type: 'evidence.given' }>>()
+  for (const e of entries.slice(fell + 1, opened)) {
+    if (e.type === 'evidence.given' && e.step === gate.id) given.set(e.item, e)
+    if (e.type === 'gate.closed' && e.step === gate.id) for (const item of e.items) given.delete(item)
+  }
+  return isWhole(defs, gate, given, nowMs)
+}
+
+/** Whoever was let in is called out, in words, before any evidence is taken anew. */
+function calledOut(entries: readonly Entry[], gate: GateStep, before: number, opened: number): boolean {
+  if (before < 0) return true
+  const between = entries.slice(before + 1, opened)
+  const out = between.findIndex((e) => e.type === 'people.clear' && e.step === gate.id)
+  const anew = between.findIndex((e) => e.type === 'evidence.given' && e.step === gate.id)
+  return out >= 0 && (anew < 0 || out < anew)
+}
+
+type Given = ReadonlyMap<string, Extract<Entry, { type: 'evidence.given' }>>
+
+function isWhole(defs: Definitions, gate: GateStep, given: Given, nowMs: number): boolean {
+  const doers = new Set([...given.values()].map((e) => e.by))
+  const { site } = defs.machine
+  return gate.step.evidence.every((wanted) => {
+    if (wanted.kind === 'locks') {
+      const locks = site.isolation_points.map((p) => given.get(`${wanted.id}.${p.id}`)?.shown)
+      return locks.every((l) => l !== undefined && l !== '') && new Set(locks).size === locks.length
+    }
+    const e = given.get(wanted.id)
+    if (e === undefined) return false
+    if (wanted.kind === 'words') return e.shown === wanted.words
+    if (wanted.kind === 'witness') {
+      const person = defs.crew.crew.find((p) => p.id === e.person)
+      return person !== undefined && !doers.has(person.id) && wanted.roles.some((r) => r === person.role)
+    }
+    const limit = site.gas.limits.find((l) => l.id === wanted.limit)
+    const meter = defs.instruments.instruments.find((i) => i.id === e.instrument)
+    const at = readStamp(e.at)?.ms
+    if (limit === undefined || meter?.kind !== 'gas_meter' || at === undefined) return false
+    const si = e.reading?.si ?? Number.NaN
+    const inside =
+      si >= (limit.at_least?.si ?? Number.NEGATIVE_INFINITY) && si <= (limit.at_most?.si ?? Infinity)
+    const oxygen = given.get(wanted.oxygen ?? '')?.reading?.si ?? Number.NaN
+    const seen = limit.gas !== 'flammable' || oxygen >= meter.needs_oxygen.at_least.si
+    return inside && seen && nowMs - at < site.gas.life.si * 1000
+  })
+}
+
+// --- 2. No reading counts that was keyed while its gate was shut, unless confirmed behind a proved one. -------------
+
+export function readingsThatShouldNotCount({ defs, entries, state }: Moment): string[] {
+  const counted = Object.values(state.readings)
+    .flat()
+    .filter((r) => r.correctedBy === null)
+  return counted.flatMap(({ seq, step }) =>
+    mayCount(defs, entries, seq) ? [] : [`reading ${seq} of ${step} counts, and should not`],
+  )
+}
+
+function mayCount(defs: Definitions, entries: readonly Entry[], seq: number): boolean {
+  const e = entries[seq]
+  if (e === undefined || e.seq !== seq) return false
+  const heldAt = (n: number, stepId: string) => {
+    const placed = defs.steps.find((s) => s.id === stepId)
+    const at = readStamp(entries[n]?.at ?? '')?.ms
+    return (
+      placed !== undefined &&
+      at !== undefined &&
+      unproved(defs, entries.slice(0, n + 1), placed, at).length === 0
+    )
+  }
+  const settled = (type: 'doubt.settled' | 'late.settled') =>
+    entries.findIndex((other, n) => n > seq && other.type === type)
+  switch (e.type) {
+    case 'reading.taken':
+      return heldAt(seq, e.step)
+    case 'reading.doubted': {
+      const n = settled('doubt.settled')
+      const s = entries[n]
+      return s?.type === 'doubt.settled' && s.choice === 'kept' && (s.why ?? '') !== '' && heldAt(n, e.step)
+    }
+    case 'reading.late': {
+      const n = settled('late.settled')
+      const s = entries[n]
+      return s?.type === 'late.settled' && s.kept && heldAt(n, e.step)
+    }
+    case 'reading.corrected':
+      // A correction is made on paper: it sends nobody in. It may only replace a reading that counted.
+      return e.why !== '' && mayCount(defs, entries, e.of)
+    default:
+      return false
+  }
+}
+
+// --- 3. No witness is the doer, nobody witnesses what they gave themselves, no trainee at a gate. -------------------
+
+export function selfWitness({ defs, entries }: Moment): string[] {
+  return entries.flatMap((e) => {
+    if (e.type !== 'evidence.given' || e.person === undefined) return []
+    const role = defs.crew.crew.find((p) => p.id === e.person)?.role
+    return e.person === e.by || e.by === undefined || role === undefined || role === 'trainee'
+      ? [`${e.person} witnessed what ${e.by ?? 'nobody'} did, entry ${e.seq}`]
+      : []
+  })
+}
+
+// --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
+
+const UNDER_STOP: readonly Body['type'][] = [
+  'note.written',
+  'stop.explained',
+  'stop.released',
+  'job.left',
+  'job.taken-up',
+  'clock.moved',
+]
+
+export function workUnderStop({ defs, entries, state }: Moment): string[] {
+  let raised: Entry | null = null
+  const found: string[] = []
+  for (const e of entries) {
+    if (raised !== null && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
+    if (e.type === 'stop.released') {
+      const role = defs.crew.crew.find((p) => p.id === e.person)?.role
+      if (role !== 'lead' || e.person === raised?.by) found.push(`STOP released by ${e.person}`)
+    }
+    if (e.type === 'stop.raised') raised = e
+    if (e.type === 'stop.released') raised = null
+  }
+  const { kind } = next(defs, state)
+  if (raised !== null && kind !== 'stop-cause' && kind !== 'stopped')
+    found.push(`${kind} is asked under STOP`)
+  return found
+}
+
+// --- 5. No verdict but HOLD where a reading that it needs is missing or not applicable. -----------------------------
+
+export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
+  return Object.entries(state.verdicts).flatMap(([id, { verdict, void: isVoid, seq }]) => {
+    const placed = defs.steps.find((s) => s.id === id)
+    if (isVoid || verdict.result.verdict === 'HOLD' || placed?.step.kind !== 'judge') return []
+    const { diameters, set_before, set_after, part_temperature, instrument_temperature } = placed.step.inputs
+    const needed = [diameters, set_before, set_after, ...part_temperature, ...instrument_temperature]
+    return needed.flatMap((short) => {
+      const read = defs.steps.find((s) => s.id === placed.scope + short)
+      if (read?.step.kind !== 'read') return [`${short} is no reading`]
+      const wanted = read.step.stations.length * (read.step.axes?.length ?? 1)
+      const places = new Set(
+        Object.values(state.readings)
+          .flat()
+          .filter((r) => r.step === read.id && r.seq < seq && state.notApplicable[r.place] === undefined)
+          .map((r) => r.place),
+      )
+      return places.size === wanted && entries[seq]?.type === 'verdict.given'
+        ? []
+        : [`${verdict.result.verdict} with ${places.size} of ${wanted} places of ${read.id}`]
+    })
+  })
+}
+
+/** Everything above. The second is the slow one and looks back over the whole job, so it can be left to the end. */
+export function violations(moment: Moment, wholeJob = true): string[] {
+  return [
+    ...hazardWithoutGate(moment),
+    ...selfWitness(moment),
+    ...workUnderStop(moment),
+    ...verdictOnNothing(moment),
+    ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
+  ]
+}

@@ -1,0 +1,110 @@
+// What may be opened at all, who may sign on, and which machine this is.
+import { describe, expect, it } from 'vitest'
+import type { Definitions } from '../../../src/core/job/definitions.ts'
+import { type Opening, openJob } from '../../../src/core/job/open-job.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
+
+const defs = exampleDefs()
+const opening = (change: Partial<Opening>): Opening => ({
+  record: 'EXAMPLE',
+  job: 'j',
+  version: '1',
+  zone: 'UTC',
+  clock: 'system',
+  answers: 'person',
+  files: [],
+  ...change,
+})
+const machine = (change: Partial<Definitions['machine']>): Definitions => ({
+  ...defs,
+  machine: { ...defs.machine, ...change },
+})
+const real = machine({ invented: false })
+
+describe('a REAL job', () => {
+  it.each([
+    ['an invented machine', defs, {}, 'invented', /marked invented/],
+    ['a clock set by hand', real, { clock: 'set' }, 'clock', /clock of this computer/],
+    ['answers from a script', real, { answers: 'script' }, 'answers', /from a person at a terminal/],
+    ['nothing else wrong with it', real, {}, 'real', /gates are not proved/],
+  ] as const)('is refused with %s', (_what, on, change, code, why) => {
+    const opened = openJob(on, opening({ record: 'REAL', ...change }))
+    expect(opened).toMatchObject({ ok: false, error: { code, say: expect.stringMatching(why) } })
+  })
+
+  it.each(['PRACTICE', 'EXAMPLE'] as const)(
+    'is not what %s is: that takes scripts and a set clock',
+    (record) => {
+      const opened = openJob(defs, opening({ record, clock: 'set', answers: 'script' }))
+      expect(opened).toMatchObject({ ok: true, value: { record, format: 1 } })
+    },
+  )
+})
+
+describe('a machine that the procedure is not for', () => {
+  const { cylinder, service } = defs.machine
+  it.each([
+    ['its cylinder is vertical', { cylinder: { ...cylinder, orientation: 'vertical' } }],
+    ['it is single acting', { cylinder: { ...cylinder, acting: 'single' } }],
+    ['it is not lubricated', { cylinder: { ...cylinder, lubricated: false } }],
+    ['its gas is oxidising', { service: { ...service, oxidising: true } }],
+    ['it is a tandem', { cylinder: { ...cylinder, tandem: true } }],
+  ] as const)('is refused, saying: %s', (what, change) => {
+    for (const record of ['EXAMPLE', 'PRACTICE'] as const) {
+      const opened = openJob(machine(change), opening({ record }))
+      expect(opened).toMatchObject({
+        ok: false,
+        error: { code: 'not-for', say: expect.stringContaining(what) },
+      })
+    }
+  })
+})
+
+describe('signing on', () => {
+  it.each(['', 'y', 'XX', 'R O', 'ROO'])('refuses %j', (typed) => {
+    const walk = new Walk()
+    expect(walk.key(typed)).toBe('unknown-person')
+    expect(walk.state.doer).toBeNull()
+  })
+
+  it('takes a trainee to PRACTICE only', () => {
+    expect(new Walk().key('TS')).toBe('trainee')
+    const practice = new Walk(defs, 'PRACTICE')
+    expect(practice.key('ts')).toBeNull()
+    expect(practice.state.doer).toBe('TS')
+  })
+
+  it('comes before anything else, and only once until the job is left', () => {
+    const walk = new Walk()
+    for (const input of [
+      { do: 'name-machine', typed: 'TC-401-1' },
+      { do: 'done', step: 'brief' },
+      { do: 'evidence', step: 'hold_point', item: 'locks.breaker', typed: 'L-1' },
+    ] as const)
+      expect(walk.bring(input)).toBe('not-asked')
+    walk.keys('RO')
+    expect(walk.bring({ do: 'sign-on', person: 'ML' })).toBe('not-asked')
+  })
+})
+
+describe('the tag', () => {
+  it('that is wrong goes on record, and is asked again', () => {
+    const walk = new Walk().keys('RO', 'TC-402-1')
+    expect(walk.last).toMatchObject({ type: 'machine.mismatched', typed: 'TC-402-1' })
+    expect(walk.prompt.kind).toBe('tag')
+    walk.keys('tc 401 1')
+    expect(walk.last).toMatchObject({ type: 'machine.named', typed: 'tc 401 1' })
+    expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'brief' } })
+  })
+
+  it.each(['', '   '])('is not %j', (typed) => {
+    expect(new Walk().keys('RO').key(typed)).toBe('no-tag')
+  })
+
+  it('is cut short when it is long, and never taken for near enough', () => {
+    const walk = new Walk().keys('RO', `TC-401-1${'1'.repeat(60)}`)
+    expect(walk.last).toMatchObject({ type: 'machine.mismatched', typed: expect.stringMatching(/^.{40}$/) })
+    walk.keys('TC-401-11', 'TC-401', '401-1')
+    expect(walk.state.machineNamed).toBe(false)
+  })
+})

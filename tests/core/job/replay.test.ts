@@ -1,0 +1,201 @@
+// The live state is nothing but its entries: written to JSON, checked as they come from disk, and folded, they come to
+// the same state at every prefix.
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Entry } from '../../../src/core/job/entries.ts'
+import { readEntries } from '../../../src/core/job/entry-schema.ts'
+import { fold, opening } from '../../../src/core/job/fold.ts'
+import type { Input } from '../../../src/core/job/input.ts'
+import type { State } from '../../../src/core/job/state.ts'
+import { Walk } from '../../helpers/example.ts'
+import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
+import { perform, schedule } from './schedules.ts'
+
+/** As the journal gives them back. */
+function fromDisk(entries: readonly Entry[]): readonly Entry[] {
+  const stored = entries.map((e) => JSON.parse(JSON.stringify({ ...e, prev: '00', hash: '00' })) as unknown)
+  const read = readEntries(stored)
+  if (!read.ok) throw new Error(read.error.say)
+  return read.value
+}
+
+/** Every kind of entry there is; a kind left out here is a type error. */
+const ALL_KINDS = Object.keys({
+  ...{ 'job.opened': 0, 'person.signed-on': 0, 'machine.named': 0, 'machine.mismatched': 0 },
+  ...{
+    'instrument.picked': 0,
+    'instrument.put-back': 0,
+    'step.done': 0,
+    'step.confirmed': 0,
+    'step.objected': 0,
+  },
+  ...{ 'step.reopened': 0, 'evidence.given': 0, 'evidence.failed': 0, 'gate.opened': 0, 'gate.closed': 0 },
+  ...{ 'people.clear': 0, 'reading.taken': 0, 'reading.doubted': 0, 'reading.late': 0, 'doubt.settled': 0 },
+  ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
+  ...{ 'verdict.given': 0, 'disposition.set': 0, 'note.written': 0, 'stop.raised': 0, 'stop.explained': 0 },
+  ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
+} satisfies Record<Entry['type'], 0>)
+
+function statesOf(entries: readonly Entry[]): State[] {
+  const [first, ...rest] = entries
+  if (first?.type !== 'job.opened') throw new Error('not opened')
+  const states = [opening(first)]
+  for (const e of rest) states.push(fold(states[states.length - 1] as State, e))
+  return states
+}
+
+function same(walk: Walk): void {
+  const disk = fromDisk(walk.entries)
+  expect(disk).toStrictEqual(walk.entries)
+  const live = statesOf(walk.entries)
+  expect(statesOf(disk)).toStrictEqual(live)
+  expect(live[live.length - 1]).toStrictEqual(walk.state)
+}
+
+describe('live state equals replay', () => {
+  it('at every prefix of a whole job with every kind of entry a person can make', () => {
+    const walk = new Walk().keys('RO', 'TC-402-1', 'TC-401-1', '')
+    walk.bring({ do: 'reopen', step: 'brief', why: 'once more' })
+    walk.keys('')
+    walk.keys(
+      'L-101',
+      'L-102',
+      'L-103',
+      'L-104',
+      'L-105',
+      'L-106',
+      'no start',
+      'no flow',
+      'blocked both ways',
+    )
+    // Oxygen inside too low for the meter: it is put back; only a STOP gets that asked again.
+    walk.keys(
+      'meter answered',
+      '1',
+      '18',
+      'ALL OUT',
+      '20.9',
+      '0',
+      '0',
+      '9',
+      '0',
+      'stop',
+      'bore full of nitrogen',
+    )
+    walk.keys(
+      'release',
+      'KH',
+      'blown through with air',
+      'ALL OUT',
+      'L-101',
+      'L-102',
+      'L-103',
+      'L-104',
+      'L-105',
+      'L-106',
+    )
+    walk.keys(
+      'no start',
+      'no flow',
+      'blocked both ways',
+      'meter answered',
+      '1',
+      '20.9',
+      '0',
+      '0',
+      '20.9',
+      '0',
+      '0',
+      'ML',
+    )
+    walk.keys(
+      '2',
+      'oil on the wall',
+      '1',
+      '1',
+      '71.2',
+      '70.4',
+      '1',
+      '9.5000',
+      '9.60',
+      '2',
+      '9.60',
+      '3',
+      'it is worn',
+    )
+    walk
+      .keys('9.5033', '9.5034', 'n/a', 'cannot get there')
+      .wait(31)
+      .keys('9.5068', 'ALL OUT', '20.9', '0', '0')
+    walk.keys(
+      '20.9',
+      '0',
+      '0',
+      'ML',
+      '1',
+      'correct',
+      '1',
+      '71.3',
+      'misread',
+      'note all fine',
+      'stop',
+      'a shout',
+    )
+    walk.keys('release', 'KH', 'nothing there', 'leave')
+    walk.bring({ do: 'take-up' })
+    walk.bring({ do: 'clock-moved', seconds: -70 })
+    same(walk)
+    // The rest is in the walk to the end, below.
+    const kinds = new Set(walk.entries.map((e) => e.type))
+    const rest = ['finding.observed', 'verdict.given', 'disposition.set', 'job.closed']
+    expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
+  })
+
+  it('to the verdict and the end', () => {
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+  })
+
+  it('over random schedules', { timeout: 120_000 }, () => {
+    const small = smallDefs(TWO_GATES)
+    const starts = [() => new Walk().toBore(), () => new Walk().toVerdict(), () => new Walk(small)]
+    fc.assert(
+      fc.property(fc.constantFrom(...starts), schedule, (start, actions) => {
+        const walk = start()
+        const inputs: Input[] = []
+        for (const a of actions) perform(walk, a, inputs)
+        same(walk)
+      }),
+      { numRuns: 120, seed: 4 },
+    )
+  })
+})
+
+describe('what comes from disk', () => {
+  const good = () => {
+    const walk = new Walk().throughGate()
+    return walk.entries.map((e) => ({ ...e, prev: '00', hash: '00' })) as Record<string, unknown>[]
+  }
+  it.each([
+    ['a time that cannot be read', { at: 'yesterday' }],
+    ['an entry of an unknown type', { type: 'gate.forced' }],
+    ['a field that no entry has', { trusted: true }],
+    ['no hash', { hash: undefined }],
+    ['a number that is none', { seq: Number.NaN }],
+    ['a second opening', { type: 'job.opened' }],
+  ])('is refused with %s, naming the line', (_what, change) => {
+    const entries = good()
+    entries[5] = { ...entries[5], ...change }
+    const read = readEntries(entries)
+    expect(read.ok ? '' : read.error.say).toMatch(/Line 6/)
+  })
+
+  it('is refused without its opening, from a newer format, or empty', () => {
+    expect(readEntries(good().slice(1)).ok).toBe(false)
+    expect(readEntries([]).ok).toBe(false)
+    const newer = good()
+    newer[0] = { ...newer[0], format: 99 }
+    expect(readEntries(newer)).toMatchObject({ ok: false, error: { code: 'newer' } })
+  })
+})

@@ -1,0 +1,122 @@
+// The same promise, searched to the end: every state that a small job can come to by right lines, wrong lines, waiting,
+// STOP, leaving, a clock set back, corrections, going back and old inputs, until nothing new turns up.
+import { describe, expect, it } from 'vitest'
+import type { Definitions } from '../../../src/core/job/definitions.ts'
+import type { Input } from '../../../src/core/job/input.ts'
+import { next } from '../../../src/core/job/next.ts'
+import { openStop, type State } from '../../../src/core/job/state.ts'
+import { Walk } from '../../helpers/example.ts'
+import {
+  gate,
+  NO_START,
+  OXYGEN,
+  type Raw,
+  readOne,
+  smallDefs,
+  tell,
+  WITNESS,
+} from '../../helpers/small-job.ts'
+import { violations } from './invariants.ts'
+import { type Action, momentOf, perform } from './schedules.ts'
+
+const HALF_LIFE_MIN = 15
+
+/** Time only passes by waiting, half a life at a time, so that ages come in three classes: new, half, past. */
+const ACTIONS: readonly (readonly Action[])[] = [
+  [{ do: 'right', salt: 0 }],
+  [{ do: 'right', salt: 1 }],
+  [{ do: 'line', text: 'y' }],
+  [{ do: 'line', text: '30' }],
+  [{ do: 'line', text: '9.5030' }],
+  [{ do: 'line', text: '2' }],
+  [{ do: 'line', text: '9.58' }],
+  [{ do: 'line', text: 'n/a' }],
+  [{ do: 'line', text: 'back' }],
+  [{ do: 'line', text: 'stop' }],
+  [{ do: 'wait', minutes: HALF_LIFE_MIN }],
+  [{ do: 'wait', minutes: HALF_LIFE_MIN }, { do: 'tick' }],
+  [{ do: 'leave' }, { do: 'take-up' }],
+  [{ do: 'clock', seconds: -10, told: false }],
+  [{ do: 'old', which: 0 }],
+]
+
+const SHARP: Raw[] = [
+  gate('isolated', ['start'], [NO_START, WITNESS]),
+  gate('air', ['bad_air'], [OXYGEN, WITNESS], { exposes: ['start'] }),
+  readOne('size', { exposes: ['start', 'bad_air'], repeats: { at_least: 1, at_most: 1, within: '1 in' } }),
+  tell('close', { exposes: ['bad_air'] }),
+]
+
+/** What can make a difference to what happens next; times as ages in half lives, numbers of entries left out. */
+function classOf(walk: Walk): string {
+  const { state: s, now, talk } = walk
+  const age = (ms: number) => Math.max(-1, Math.min(3, Math.floor((now.ms - ms) / (HALF_LIFE_MIN * 60_000))))
+  const gates = Object.entries(s.gates).map(([id, g]) => [
+    id,
+    g.status,
+    g.mustClear,
+    Object.entries(g.given).map(([k, e]) => [k, e.by, e.person, age(e.atMs)]),
+  ])
+  const readings = Object.values(s.readings).map((l) =>
+    l.flatMap((r) => (r.correctedBy === null ? [r.typed] : [])),
+  )
+  const stop = openStop(s)
+  return JSON.stringify([
+    [s.doer, s.machineNamed, s.seats, s.done, gates, readings, s.notApplicable, s.left, s.closed],
+    [s.doubt?.typed, s.late?.typed, s.cutShort, stop && [stop.by, stop.why !== null], talk.ask?.kind],
+    now.ms < s.lastMs,
+  ])
+}
+
+interface Node {
+  readonly walk: Walk
+  readonly last: readonly Input[]
+}
+
+function explore(
+  defs: Definitions,
+  most: number,
+): { states: number; steps: number; bare: number; closed: boolean } {
+  const start = new Walk(defs)
+  start.stepMs = 0
+  start.keys('RO', 'TC-401-1')
+  const seen = new Set([classOf(start)])
+  const queue: Node[] = [{ walk: start, last: [] }]
+  let steps = 0
+  let bare = 0
+  for (let node = queue.shift(); node !== undefined && seen.size < most; node = queue.shift()) {
+    for (const actions of ACTIONS) {
+      const walk = node.walk.copy()
+      const inputs = [...node.last]
+      for (const a of actions) perform(walk, a, inputs)
+      steps += 1
+      const moment = momentOf(walk)
+      const found = violations(moment)
+      if (found.length > 0) throw new Error(`${found.join('; ')}\n${pathOf(walk.entries)}`)
+      if (isBare(defs, moment.state)) bare += 1
+      const key = classOf(walk)
+      if (seen.has(key)) continue
+      seen.add(key)
+      queue.push({ walk, last: inputs.slice(-1) })
+    }
+  }
+  return { states: seen.size, steps, bare, closed: queue.length === 0 }
+}
+
+function isBare(defs: Definitions, state: State): boolean {
+  const prompt = next(defs, state)
+  return 'step' in prompt && (prompt.step.step.exposes ?? []).length > 0
+}
+
+function pathOf(entries: Walk['entries']): string {
+  return entries.map((e) => `${e.seq} ${e.type}${'step' in e ? ` ${e.step}` : ''}`).join('\n')
+}
+
+describe('every state of a small job', () => {
+  it('never presents a hazard whose gate is not proved', { timeout: 240_000 }, () => {
+    const found = explore(smallDefs(SHARP), 60_000)
+    expect(found.closed).toBe(true)
+    expect(found.states).toBeGreaterThan(10_000)
+    expect(found.bare).toBeGreaterThan(1000)
+  })
+})

@@ -1,0 +1,140 @@
+// The live part of the screen at every prompt of the example, on four sizes of terminal.
+import { describe, expect, it } from 'vitest'
+import { widthOf } from '../../../src/core/lib/text.ts'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive, type Live } from '../../../src/core/sheet/live.ts'
+import { type PromptView, promptView } from '../../../src/core/sheet/prompt-view.ts'
+import type { Walk } from '../../helpers/example.ts'
+import { walkExample } from '../../helpers/walked.ts'
+
+interface Shot {
+  readonly view: PromptView
+  readonly live: Live
+  readonly text: string
+}
+
+function shot(walk: Walk, columns: number, rows: number, notice: string | null = null): Shot {
+  const style = { width: Math.max(30, columns - 1), record: 'EXAMPLE' as const, ascii: false }
+  const { defs } = walk.engine
+  const view = promptView(defs, walk.state, walk.talk, style)
+  const live = fitLive({ view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice })
+  const lines = [...live.above, { margin: live.inputMargin, text: '' }, ...live.below]
+  return { view, live, text: lines.map((l) => l.margin + l.text).join('\n') }
+}
+
+/** As one run of words, so that it does not matter where lines broke. */
+const run = (text: string) =>
+  text
+    .split('\n')
+    .map((line) => line.replace(/^.*?[│├┴]/, '').trim())
+    .join(' ')
+
+function everyShot(columns: number, rows: number, notice: string | null = null): Shot[] {
+  const shots: Shot[] = []
+  walkExample((walk) => shots.push(shot(walk, columns, rows, notice)))
+  return shots
+}
+
+const height = ({ above, below }: Live) => above.length + 1 + below.length
+
+describe.each([
+  [80, 24],
+  [60, 20],
+  [40, 15],
+  [120, 40],
+  [31, 8],
+])('at %i columns and %i rows', (columns, rows) => {
+  const shots = everyShot(columns, rows, 'Everything above is on disk. Control-C once more leaves the job.')
+  const plain = everyShot(columns, rows)
+
+  it('stays at least one row below the height of the terminal, and within its width', () => {
+    for (const { live, text } of [...shots, ...plain]) {
+      expect(height(live)).toBeLessThanOrEqual(rows - 1)
+      for (const line of text.split('\n')) expect(widthOf(line)).toBeLessThan(columns)
+    }
+  })
+
+  it('shows hazard and trouble whole, or says that the screen is too small', () => {
+    let seen = 0
+    for (const { view, live, text } of plain) {
+      if (live.tooSmall) expect(run(text)).toContain('Screen too small')
+      else
+        for (const must of view.must) {
+          expect(run(text)).toContain(must.text)
+          seen++
+        }
+    }
+    if (rows >= 15) expect(seen).toBeGreaterThan(40)
+  })
+
+  it('shows the whole question and the foot beside the line being keyed', () => {
+    for (const { view, live, text } of plain) {
+      if (live.tooSmall) continue
+      for (const ask of view.ask.filter((r) => r.tone !== 'faint'))
+        expect(run(text)).toContain(ask.text.trim())
+      expect(text).toMatch(/Sheet (\d+|-) of 17/)
+      expect(live.inputMargin).toMatch(/^EXAMPLE/)
+    }
+  })
+
+  it('shows the place to measure and the choice of instruments under their whole title', () => {
+    for (const { view, live, text } of plain)
+      if (!live.tooSmall && !view.titleMayShorten) expect(run(text)).toContain(view.title)
+  })
+})
+
+describe('on small screens', () => {
+  it.each([
+    [80, 24],
+    [60, 20],
+    [120, 40],
+    [40, 19],
+    [55, 15],
+  ])('no prompt of the bore inspection is too small for %i by %i', (columns, rows) => {
+    expect(
+      everyShot(columns, rows)
+        .filter((s) => s.live.tooSmall)
+        .map((s) => s.view.title),
+    ).toEqual([])
+  })
+
+  it('at 40 by 15 only the hold point and the longest list of findings have no room', () => {
+    const titles = everyShot(40, 15)
+      .filter((s) => s.live.tooSmall)
+      .map((s) => s.view.title)
+    expect([...new Set(titles)]).toEqual([
+      'Hold point before hands, tools or lamps go in',
+      'Surface of the bore',
+    ])
+  })
+
+  it('names the height that would do, and that height does', () => {
+    walkExample((walk) => {
+      const small = shot(walk, 40, 6)
+      if (!small.live.tooSmall) return
+      const needed = Number(/make it (\d+) rows high/.exec(run(shot(walk, 40, 8).text))?.[1] ?? Number.NaN)
+      if (Number.isNaN(needed)) return
+      expect(shot(walk, 40, needed).live.tooSmall).toBe(false)
+      expect(shot(walk, 40, needed - 1).live.tooSmall).toBe(true)
+    })
+  })
+
+  it('is too narrow where the sheet would lose its right-hand side', () => {
+    walkExample((walk) => {
+      const { live, text } = shot(walk, 25, 40)
+      expect(live.tooSmall).toBe(true)
+      expect(run(text)).toContain('31 columns wide')
+    })
+  })
+
+  it('drops the drawing first and the step text next, and shows both where there is room', () => {
+    const titled = (shots: Shot[]) => shots.find((s) => s.view.title.startsWith('Bore, CENTRE')) as Shot
+    const large = titled(everyShot(120, 40))
+    expect(large.text).toContain('Measure the diameter here')
+    expect(large.view.drawing.length).toBeGreaterThan(3)
+    for (const line of large.view.drawing) expect(large.text).toContain(line.text.trim())
+    const small = titled(everyShot(60, 14))
+    expect(small.live.tooSmall).toBe(false)
+    expect(small.text).not.toContain(small.view.drawing[1]?.text.trim())
+  })
+})

@@ -1,0 +1,108 @@
+// What a line means at each prompt: words that work anywhere, answers by number, and questions of several lines.
+import { describe, expect, it } from 'vitest'
+import { hear } from '../../../src/core/talk/hear.ts'
+import { QUIET } from '../../../src/core/talk/heard.ts'
+import { BORE_LINES, Walk } from '../../helpers/example.ts'
+
+const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line)
+
+describe('words', () => {
+  it('go on no record, except note, leave and stop', () => {
+    const walk = new Walk().toBore()
+    for (const word of ['help', 'why', 'readings', 'back', 'correct', 'n/a', 'HELP', ' Why '])
+      expect([word, heard(walk, word).input]).toEqual([word, null])
+    expect(heard(walk, 'leave').input).toEqual({ do: 'leave' })
+    expect(heard(walk, 'NOTE the lamp is dim').input).toEqual({ do: 'note', text: 'the lamp is dim' })
+    expect(heard(walk, 'stop').input).toEqual({ do: 'stop' })
+  })
+
+  it('help says how to be safe before anything about figures is needed, signed on or not', () => {
+    const { site } = new Walk().engine.defs.machine
+    for (const walk of [new Walk(), new Walk().toBore(), new Walk().keys('stop')])
+      expect(heard(walk, 'help').say.join(' ')).toContain(site.emergency)
+  })
+
+  it('why gives the reason of the step, and the sums where a lead decides', () => {
+    expect(heard(new Walk().throughGate(), 'why').say).toEqual([expect.stringMatching(/^A film of oil/)])
+    const sums = heard(new Walk().toVerdict(), 'why').say.join('\n')
+    expect(sums).toMatch(/taper: centre vertical less crank end vertical = 0\.00415; limit 0\.00550/)
+    expect(sums).toMatch(/Source: Bloch and Hoefner 1996, p\. 259/)
+  })
+
+  it('readings lists what was taken and what it counts as', () => {
+    expect(heard(new Walk().throughGate(), 'readings').say).toEqual(['There are no readings yet.'])
+    const said = heard(new Walk().toBore().keys('9.5033', '9.5034'), 'readings').say.join('\n')
+    expect(said).toMatch(/HEAD END of ring travel, TOP TO BOTTOM/)
+    expect(said).toMatch(/spread 0\.0001 {2}counts as 9\.50335/)
+  })
+})
+
+describe('answers', () => {
+  it.each(['y', '2', 'yes', 'ok', '0'])('%j is not Enter', (line) => {
+    const walk = new Walk().keys('RO', 'TC-401-1')
+    expect(heard(walk, line)).toMatchObject({ input: null, talk: QUIET })
+  })
+
+  it.each(['', 'y', 'yes', '3', '01', '1.0', '1 '])('%j at a statement to be agreed to', (line) => {
+    const walk = new Walk().throughGate()
+    const agreed = line.trim() === '1' || line === '01'
+    expect(heard(walk, line).input).toEqual(agreed ? { do: 'confirm', step: 'wiped' } : null)
+  })
+
+  it('not so asks what is seen instead, and the step stays', () => {
+    const walk = new Walk().throughGate().keys('2', 'a rag is missing')
+    expect(walk.last).toMatchObject({ type: 'step.objected', remark: 'a rag is missing' })
+    expect(walk.prompt).toMatchObject({ kind: 'confirm' })
+  })
+
+  it('a condition that needs words is asked for them, and one that is not listed refused', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES)
+    for (const line of ['', '0', '4', '99', 'present']) expect(heard(walk, line).input).toBeNull()
+    expect(walk.bring({ do: 'observe', step: 'strip', condition: 'maybe' })).toBe('unknown-condition')
+    expect(walk.bring({ do: 'observe', step: 'strip', condition: 'unsure' })).toBe('no-words')
+    expect(walk.bring({ do: 'observe', step: 'strip', condition: 'unsure', note: '...' })).toBe('no-words')
+  })
+
+  it('an instrument is picked by number; an unfit one is refused and named', () => {
+    const walk = new Walk().throughGate().keys('1', '1', '71.2', '70.4')
+    expect(walk.key('2')).toBe('unfit')
+    expect(walk.said.at(-1)).toMatch(/M-1 cannot be used: its calibration lapsed on 2025-11-30/)
+    for (const line of ['', '0', '3', 'M-3']) expect(heard(walk, line).input).toBeNull()
+  })
+})
+
+describe('a question of several lines', () => {
+  it('asks again on a blank, and is left with back', () => {
+    const walk = new Walk().toBore().keys('note')
+    expect(heard(walk, '')).toMatchObject({ input: null, talk: { ask: { kind: 'note' } } })
+    expect(heard(walk, ' BACK ')).toMatchObject({ input: null, talk: QUIET })
+  })
+
+  it('takes words as answers, not as words', () => {
+    const walk = new Walk().toBore().keys('note')
+    expect(heard(walk, 'leave').input).toEqual({ do: 'note', text: 'leave' })
+    expect(heard(walk, 'help').input).toEqual({ do: 'note', text: 'help' })
+  })
+
+  it.each(['', '0', '9', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
+    const walk = new Walk().toBore().keys('correct')
+    expect(heard(walk, line)).toMatchObject({ input: null, talk: { ask: { kind: 'correct-which' } } })
+  })
+
+  it('correction runs over three lines, and nothing is on record before the last', () => {
+    const walk = new Walk().toBore()
+    const before = walk.entries.length
+    walk.keys('correct', '1', '71.3')
+    expect(walk.entries).toHaveLength(before)
+    walk.keys('misread')
+    expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '71.3', why: 'misread' })
+  })
+})
+
+describe('back', () => {
+  it('has nothing to go to at the start, and no way at a hold point', () => {
+    expect(heard(new Walk().keys('RO'), 'back').say).toEqual(['There is nothing to go back to yet.'])
+    expect(heard(new Walk().toGate(), 'back').say.join()).toMatch(/At a hold point there is no way back/)
+    expect(heard(new Walk().toBore().wait(31).keys(''), 'back').input).toBeNull()
+  })
+})

@@ -1,0 +1,75 @@
+// The first minutes with Barover in a real terminal, and a whole job walked by keys to its verdict.
+import { describe, expect, it } from 'vitest'
+import { EXAMPLE_RUN, logged, TO_BORE, terminals } from '../helpers/pty.ts'
+import { exampleAnswers } from '../helpers/walked.ts'
+
+const terminal = terminals()
+
+describe('the first run', () => {
+  it('goes from the menu to the first reading', async () => {
+    const jobs = terminal.folder()
+    const t = terminal.start(['--jobs', jobs])
+    await t.see('Start the example job')
+    expect(t.text).toContain('No real jobs yet')
+    expect(t.text).toContain('0 │ Leave')
+    t.send('7')
+    await t.see(/no\. │ 7/)
+    t.send('\r')
+    await t.see('Key a number, 1 to 3, or 0 to leave.')
+    t.send('2')
+    await t.see(/no\. │ 2/)
+    t.send('\r')
+    await t.see('Who is at the keyboard?')
+    await t.sayAll(TO_BORE)
+    await t.see('Reading (in) with M-3')
+    await t.say('9.5033')
+    await t.see('Again, afresh (in)')
+    const readings = logged(jobs).filter((e) => e.type === 'reading.taken')
+    expect(readings.at(-1)).toMatchObject({ typed: '9.5033', value: 9.5033, unit: 'in', by: 'RO' })
+  })
+
+  it('can be left from the menu', async () => {
+    const t = terminal.start(['--jobs', terminal.folder()])
+    await t.see('Start the example job')
+    t.send('0')
+    await t.see(/no\. │ 0/)
+    t.send('\r')
+    expect(await t.ended()).toEqual({ code: 0, signal: 0 })
+    expect(t.isCursorShown).toBe(true)
+    expect(t.marksPastes).toBe(false)
+  })
+
+  it('ends as interrupted by Control-C in the menu', async () => {
+    const t = terminal.start(['--jobs', terminal.folder()])
+    await t.see('Start the example job')
+    t.send('\u0003')
+    expect(await t.ended()).toEqual({ code: 130, signal: 0 })
+    expect(t.isCursorShown).toBe(true)
+  })
+})
+
+describe('the whole example', () => {
+  it('is walked by keys to its verdict, disposition and close', async () => {
+    const jobs = terminal.folder()
+    const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs])
+    await t.see('Your initials')
+    for (const line of exampleAnswers()) {
+      await t.say(line)
+    }
+    const exit = await t.ended()
+    expect(exit).toEqual({ code: 0, signal: 0 })
+    expect(t.all).toContain('Measuring error: U 0.00059 of one diameter')
+    expect(t.all).toContain('( MONITOR )')
+    expect(t.all).toContain('Disposition by KH: ACCEPT')
+    expect(t.all).toContain('Job closed with MONITOR.')
+    expect(t.all).toMatch(/EXAMPLE {2}head {2}[0-9a-f]{64}/)
+    const entries = logged(jobs)
+    expect(entries.filter((e) => e.type === 'reading.taken')).toHaveLength(24)
+    expect(entries.at(-1)).toMatchObject({ type: 'job.closed', outcome: 'MONITOR' })
+    // The scrollback holds the whole conversation, and the terminal is as it was.
+    expect(t.all).toContain('RO, R. Oduya, signed on')
+    expect(t.wipes).toBe(0)
+    expect(t.isCursorShown).toBe(true)
+    expect(t.marksPastes).toBe(false)
+  })
+})

@@ -1,0 +1,156 @@
+// Barover as built, in a real pseudo-terminal, driven by keys and watched on a screen.
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type IPty, spawn } from '@lydell/node-pty'
+import { afterEach } from 'vitest'
+import { GATE_LINES, ROOT } from './example.ts'
+import { Screen, type Size } from './screen.ts'
+
+/** The bundle under test; another build than the one in dist can be named. */
+export const BUNDLE = process.env.BAROVER_BUNDLE ?? join(ROOT, 'dist', 'barover.mjs')
+
+/** The environment of a plain terminal: a set CI keeps the renderer from drawing. */
+export function plainEnv(more: Readonly<Record<string, string | undefined>> = {}): Record<string, string> {
+  const env: Record<string, string | undefined> = { ...process.env, TERM: 'xterm-256color', TZ: 'UTC' }
+  for (const name of [
+    'CI',
+    'CONTINUOUS_INTEGRATION',
+    'NO_COLOR',
+    'FORCE_COLOR',
+    'LC_ALL',
+    'LC_CTYPE',
+    'LANG',
+  ])
+    env[name] = undefined
+  return Object.fromEntries(
+    Object.entries({ ...env, LANG: 'C.UTF-8', ...more }).flatMap(([k, v]) =>
+      v === undefined ? [] : [[k, v]],
+    ),
+  )
+}
+
+export interface Started {
+  readonly size?: Size
+  readonly env?: Readonly<Record<string, string | undefined>>
+}
+
+export interface Exit {
+  readonly code: number
+  readonly signal: number
+}
+
+export class Terminal extends Screen {
+  readonly pid: number
+  /** Null while it runs. */
+  exit: Exit | null = null
+  readonly #pty: IPty
+
+  constructor(args: readonly string[], { size = { cols: 80, rows: 24 }, env = {} }: Started = {}) {
+    super(size)
+    if (!existsSync(BUNDLE)) throw new Error('there is no bundle to test: npm run build first')
+    this.#pty = spawn(process.execPath, [BUNDLE, ...args], { ...size, cwd: tmpdir(), env: plainEnv(env) })
+    this.pid = this.#pty.pid
+    this.#pty.onData((data) => this.write(data))
+    this.#pty.onExit(({ exitCode, signal }) => {
+      this.exit = { code: exitCode, signal: signal ?? 0 }
+    })
+  }
+
+  send(keys: string): void {
+    this.#pty.write(keys)
+  }
+
+  /** Keys a line as a person does: Enter is a write of its own, once the text is in sight. */
+  async say(line: string): Promise<void> {
+    await this.until('an empty line to key on', () => this.input === '')
+    if (line !== '') {
+      this.send(line)
+      await this.until(`"${line}" on the line`, () => this.#shows(line))
+    }
+    this.send('\r')
+    await this.until('the line taken', () => line === '' || !this.#shows(line))
+  }
+
+  /** A long line shows its end only. */
+  #shows(line: string): boolean {
+    const { input } = this
+    return input === line || (input !== null && input.length > 25 && line.endsWith(input.trimStart()))
+  }
+
+  async sayAll(lines: readonly string[]): Promise<void> {
+    for (const line of lines) await this.say(line)
+  }
+
+  override resize(size: Size): void {
+    super.resize(size)
+    this.#pty.resize(size.cols, size.rows)
+  }
+
+  kill(signal: string): void {
+    this.#pty.kill(signal)
+  }
+
+  async ended(withinMs?: number): Promise<Exit> {
+    await this.until('the program end', () => this.exit !== null, withinMs)
+    return this.exit ?? { code: -1, signal: -1 }
+  }
+}
+
+/** Terminals and folders of one test file; what a failed test leaves running or lying about is cleared after each. */
+export function terminals() {
+  const open: Terminal[] = []
+  const folders: string[] = []
+  afterEach(() => {
+    for (const one of open.splice(0)) if (one.exit === null) one.kill('SIGKILL')
+    for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true })
+  })
+  return {
+    folder: (): string => {
+      const folder = mkdtempSync(join(tmpdir(), 'barover-'))
+      folders.push(folder)
+      return folder
+    },
+    start: (args: readonly string[], started?: Started): Terminal => {
+      const one = new Terminal(args, started)
+      open.push(one)
+      return one
+    },
+  }
+}
+
+export const EXAMPLE_RUN = [
+  'run',
+  'bore-inspection',
+  '--machine',
+  join(ROOT, 'examples', 'tc-401', 'machine.yaml'),
+  '--clock',
+  '2026-03-14 06:20+00:00',
+]
+
+/** From the first prompt into the hold point, and from there to the first reading of the bore. */
+export const TO_GATE = ['RO', 'TC-401-1', 'done']
+export const FROM_GATE = ['1', '1', '71.2', '70.4', '1', '9.5000']
+export const TO_BORE = [...TO_GATE, ...GATE_LINES, ...FROM_GATE]
+
+/** The one log in a folder of jobs. */
+export function logPath(jobs: string): string {
+  const folder = join(jobs, 'example')
+  const logs = readdirSync(folder).filter((name) => name.endsWith('.jsonl'))
+  if (logs.length !== 1) throw new Error(`expected one log in ${folder}, found ${logs.length}`)
+  return join(folder, logs[0] ?? '')
+}
+
+export interface Logged {
+  readonly seq: number
+  readonly type: string
+  readonly [key: string]: unknown
+}
+
+/** The entries on disk, as parsed lines. */
+export function logged(jobs: string): Logged[] {
+  const lines = readFileSync(logPath(jobs), 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+  return lines.map((line) => JSON.parse(line) as Logged)
+}

@@ -1,0 +1,105 @@
+// What a careful person would key at the prompt as it stands; for walks that have to get somewhere.
+import { unfitness } from '../../src/core/job/admit-people.ts'
+import { dispositionsFor } from '../../src/core/job/admit-step.ts'
+import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
+import { gateState } from '../../src/core/job/gate.ts'
+import { next, type Prompt } from '../../src/core/job/next.ts'
+import { openStop, type State } from '../../src/core/job/state.ts'
+import type { Ask } from '../../src/core/talk/ask.ts'
+import type { Talk } from '../../src/core/talk/heard.ts'
+
+/** `salt` varies readings and people a little. */
+export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0): string {
+  const prompt = next(defs, state)
+  return talk.ask === null ? atPrompt(defs, state, prompt, salt) : atQuestion(defs, state, talk.ask)
+}
+
+function atQuestion(defs: Definitions, state: State, question: Ask): string {
+  switch (question.kind) {
+    case 'correct-which':
+      return '1'
+    case 'correct-value':
+      return (
+        Object.values(state.readings)
+          .flat()
+          .find((r) => r.seq === question.of)?.typed ?? '9.5030'
+      )
+    case 'dispose-who':
+      return lead(defs, state, state.doer)
+    case 'release-who':
+      return lead(defs, state, openStop(state)?.by ?? null)
+    default:
+      return 'because it is so'
+  }
+}
+
+function lead(defs: Definitions, state: State, not: string | null): string {
+  const readers = Object.values(state.readings).flatMap((list) => list.map((r) => r.by))
+  const leads = defs.crew.crew.filter((p) => p.role === 'lead' && p.id !== not)
+  return (leads.find((p) => !readers.includes(p.id)) ?? leads[0])?.id ?? 'KH'
+}
+
+function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number): string {
+  switch (prompt.kind) {
+    case 'stop-cause':
+      return 'somebody shouted'
+    case 'stopped':
+      return 'release'
+    case 'sign-on':
+      return ['RO', 'ML', 'KH'][salt % 3] ?? 'RO'
+    case 'tag':
+      return defs.machine.machine
+    case 'pick': {
+      const fit = prompt.options.findIndex((i) => unfitness(defs, i, state.lastAt) === null)
+      return String(fit + 1)
+    }
+    case 'clear':
+      return prompt.gate.step.clear_words
+    case 'evidence':
+      return evidenceLine(defs, state, prompt)
+    case 'tell':
+      return ''
+    case 'decide': {
+      const { step, scope } = asKind(prompt.step, 'decide')
+      const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
+      return String(dispositionsFor(verdict, step.choices).length)
+    }
+    case 'doubt':
+      return '3'
+    case 'read':
+      return reading(defs, prompt.step.id, prompt.place.axis?.id, salt)
+    default:
+      return '1'
+  }
+}
+
+function evidenceLine(
+  defs: Definitions,
+  state: State,
+  prompt: Extract<Prompt, { kind: 'evidence' }>,
+): string {
+  const { evidence, point } = prompt.item
+  switch (evidence.kind) {
+    case 'locks':
+      return `L-${101 + defs.machine.site.isolation_points.findIndex((p) => p.id === point?.id)}`
+    case 'words':
+      return evidence.words
+    case 'gas':
+      return gasLimitById(defs, evidence.limit)?.gas === 'oxygen' ? '20.9' : '0'
+    case 'witness': {
+      const doers = [state.doer, ...Object.values(gateState(state, prompt.gate.id).given).map((g) => g.by)]
+      const other = defs.crew.crew.find(
+        (p) => !doers.includes(p.id) && evidence.roles.some((role) => role === p.role),
+      )
+      return other?.id ?? 'ML'
+    }
+  }
+}
+
+function reading(defs: Definitions, stepId: string, axis: string | undefined, salt: number): string {
+  const { plausible } = asKind(stepById(defs, stepId), 'read').step
+  if (plausible.from === 'range') return `71.${salt % 3}`
+  if (plausible.from === 'standard') return '9.5000'
+  if (plausible.from === 'counterbore') return '9.7502'
+  return `9.50${axis === 'vertical' ? 3 : 2}${salt % 3}`
+}

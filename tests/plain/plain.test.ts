@@ -1,0 +1,89 @@
+// The same job as plain lines: all of it printed once, in order, nothing drawn over.
+import { describe, expect, it } from 'vitest'
+import { runPlain } from '../../src/plain/plain.ts'
+import { GATE_LINES, Walk } from '../helpers/example.ts'
+import { memorySession } from '../helpers/fake-terminal.ts'
+import { exampleAnswers } from '../helpers/walked.ts'
+
+async function* given(lines: readonly string[]): AsyncGenerator<string> {
+  yield* lines
+}
+
+async function run(walk: Walk, lines: readonly string[], prompts: boolean) {
+  let text = ''
+  const { session, written } = memorySession(walk)
+  const out = {
+    write: (more: string) => {
+      text += more
+    },
+  }
+  await runPlain(session, given(lines), {
+    style: { width: 79, record: 'EXAMPLE', ascii: true },
+    out,
+    prompts,
+  })
+  return { text, written, session, flow: text.replace(/\n.*?\| ?/g, ' ').replace(/ +/g, ' ') }
+}
+
+describe('plain lines', () => {
+  it('walk the example to its verdict', async () => {
+    const { text, written } = await run(new Walk(), exampleAnswers(), true)
+    expect(text).toContain('( MONITOR )')
+    expect(written.at(-1)?.type).toBe('job.closed')
+    expect(text).toMatch(/^[\n -~]*$/)
+    for (const line of text.split('\n')) expect(line).toMatch(/^(EXAMPLE.*)?$/)
+  })
+
+  it('give each prompt with hazard, trouble, question and foot', async () => {
+    const { text, flow } = await run(new Walk().toGate(), ['L-101'], true)
+    expect(flow).toContain('Hazard: A start, a turn of the crank, or gas coming back can kill')
+    expect(flow).toContain('In trouble: Come out, stand clear, say STOP.')
+    expect(flow).toContain('Lock number at main driver breaker, E-1')
+    expect(flow).toContain('Sheet 2 of 17')
+    // The answer is printed back, then what came of it, then the next prompt.
+    const order = [
+      '| L-101',
+      '[x] lock at main driver breaker, E-1  L-101',
+      'Lock number at barring motor breaker',
+    ]
+    const places = order.map((one) => text.indexOf(one))
+    expect(places.every((at) => at > 0)).toBe(true)
+    expect([...places].sort((a, b) => a - b)).toEqual(places)
+  })
+
+  it('leave the prompts out for answers from a file, and print every entry once', async () => {
+    const { text } = await run(new Walk(), ['RO', 'TC-401-1', 'done', ...GATE_LINES], false)
+    expect(text).not.toContain('Your initials')
+    expect(text.split('signed on')).toHaveLength(2)
+    expect(text.split('Hold point complete')).toHaveLength(2)
+  })
+
+  it('print a refusal and go on', async () => {
+    const { flow, written } = await run(new Walk(), ['XX', 'RO'], false)
+    expect(flow).toContain('XX')
+    expect(written.map((entry) => entry.type)).toEqual(['person.signed-on'])
+  })
+
+  it('end when the job does, and read no line after it', async () => {
+    const { session, text } = await run(new Walk(), ['RO', 'leave', 'TC-401-1'], true)
+    expect(text.lastIndexOf('Which machine is this?')).toBeLessThan(text.indexOf('Left here.'))
+    expect(session.snapshot().state.left).toBe(true)
+    expect(session.snapshot().state.machineNamed).toBe(false)
+  })
+
+  it('let time act when a line comes, before it is heard', async () => {
+    const walk = new Walk().toBore()
+    const { session, written } = memorySession(walk)
+    walk.now = { ...walk.now, ms: walk.now.ms + 31 * 60_000 }
+    let text = ''
+    const out = {
+      write: (more: string) => {
+        text += more
+      },
+    }
+    const style = { width: 79, record: 'EXAMPLE' as const, ascii: true }
+    await runPlain(session, given(['note here']), { style, out, prompts: true })
+    expect(written.map((entry) => entry.type)).toEqual(['gate.closed', 'note.written'])
+    expect(text.indexOf('COME OUT AND STAND CLEAR')).toBeLessThan(text.indexOf('Note: here'))
+  })
+})

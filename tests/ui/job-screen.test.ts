@@ -1,0 +1,200 @@
+// What a person sees: the real screen, drawn into a terminal in memory, at the prompts that matter.
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { drawJob } from '../../src/ui/draw-job.tsx'
+import { BORE_LINES, GATE_LINES, Walk } from '../helpers/example.ts'
+import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { walkExample } from '../helpers/walked.ts'
+
+// The renderer draws nothing where it takes itself to be on a build server.
+vi.hoisted(() => {
+  process.env.CI = 'false'
+  process.env.CONTINUOUS_INTEGRATION = 'false'
+})
+
+const style = { width: 79, record: 'EXAMPLE' as const, ascii: false }
+const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
+
+/** Draws the job as it stands; it is left again when the test is over. */
+function draw(walk: Walk, size = { cols: 80, rows: 24 }, slow = false) {
+  const terminal = fakeTerminal(size)
+  const memory = memorySession(walk, slow)
+  const done = drawJob(memory.session, style, terminal)
+  drawn.push({ terminal, done })
+  return { ...memory, terminal, screen: terminal.screen, done }
+}
+
+afterEach(async () => {
+  for (const { terminal, done } of drawn.splice(0)) {
+    terminal.stdin.emit('end')
+    await done
+  }
+})
+
+describe('at 80 columns and 24 rows', () => {
+  it('asks who is at the keyboard', async () => {
+    const { screen } = draw(new Walk())
+    await screen.see('Your initials')
+    expect(screen.text).toContain('Who is at the keyboard?')
+    expect(screen.text).toContain('RO   R. Oduya, mechanic')
+    expect(screen.text).toContain('Sheet - of 17')
+    expect(screen.input).toBe('')
+  })
+
+  it('asks for a lock with hazard and trouble over it', async () => {
+    const { screen } = draw(new Walk().toGate())
+    await screen.see('Lock number at main driver breaker')
+    expect(screen.text).toContain('Hazard: A start, a turn of the crank, or gas coming back can')
+    expect(screen.text).toContain('In trouble: Come out, stand clear, say STOP.')
+    expect(screen.text).toContain('[ ] then 16 more')
+    expect(screen.text).toContain('Sheet 2 of 17')
+  })
+
+  it('asks for gas with its limit and its unit in the margin', async () => {
+    const { screen } = draw(new Walk().toGate().keys(...GATE_LINES.slice(0, 11)))
+    await screen.see('read OXYGEN')
+    expect(screen.text).toContain('Must be 19.5 %vol to 23.5 %vol')
+    expect(screen.lines.some((line) => /^EXAMPLE +%vol │$/.test(line))).toBe(true)
+  })
+
+  it('asks for a reading with the drawing of the place and the age of the gas test', async () => {
+    const { screen } = draw(new Walk().toBore().keys(...BORE_LINES.slice(0, 4)))
+    await screen.see('Reading (in) with M-3')
+    expect(screen.text).toContain('7.3 │ Bore, CENTRE of ring travel, TOP TO BOTTOM')
+    expect(screen.text).toMatch(/HE +CENTRE +CE/)
+    expect(screen.text).toMatch(/Gas \d min old, lapses 06:5\d/)
+    expect(screen.lines.length).toBeLessThanOrEqual(24)
+  })
+
+  it('asks what a doubtful figure was, and offers no figure of its own', async () => {
+    const { screen } = draw(new Walk().toBore().keys('9.053'))
+    await screen.see('2  mistyped: key it again in full')
+    expect(screen.text).toContain('9.053 is 0.4470 in under nominal 9.500 in.')
+    expect(screen.text).not.toContain('9.503')
+  })
+
+  it('asks a lead what is to be done under the stamp', async () => {
+    let at: Walk | null = null
+    walkExample((walk) => {
+      if (at !== null || !walk.entries.some((entry) => entry.type === 'verdict.given')) return
+      at = Object.assign(Object.create(Object.getPrototypeOf(walk)), walk) as Walk
+    })
+    const { screen } = draw(at as unknown as Walk)
+    await screen.see('What is to be done, a lead decides')
+    expect(screen.text).toContain('MONITOR')
+    expect(screen.text).toContain('1  accept')
+  })
+})
+
+describe('keys', () => {
+  it('are heard as a line at Enter, and what came of it stands above', async () => {
+    const { terminal, screen, written } = draw(new Walk())
+    await screen.see('Your initials')
+    terminal.send('RO')
+    await screen.until('RO on the line', () => screen.input === 'RO')
+    terminal.send('\r')
+    await screen.see('RO, R. Oduya, signed on')
+    await screen.see('Which machine is this?')
+    expect(written.map((entry) => entry.type)).toEqual(['person.signed-on'])
+  })
+
+  it('of a gauge in one burst are a reading, but never evidence', async () => {
+    const gate = draw(new Walk().toGate().keys(...GATE_LINES.slice(0, 11)))
+    await gate.screen.see('read OXYGEN')
+    gate.terminal.send('20.9\r')
+    await gate.screen.until('20.9 waiting on the line', () => gate.screen.input === '20.9')
+    expect(gate.written).toEqual([])
+    const bore = draw(new Walk().toBore())
+    await bore.screen.see('Reading (in)')
+    bore.terminal.send('9.5033\r')
+    await bore.screen.see('9.5033 in')
+    expect(bore.written.map((entry) => entry.type)).toEqual(['reading.taken'])
+  })
+
+  it('of a gauge wait while the line before is still on its way to disk', async () => {
+    const { terminal, screen, written, letThrough } = draw(new Walk().toBore(), undefined, true)
+    await screen.see('Reading (in)')
+    terminal.send('9.5033')
+    await screen.until('the first line keyed', () => screen.input === '9.5033')
+    terminal.send('\r')
+    await screen.until('the first line taken', () => screen.input === '')
+    terminal.send('9.5034\r')
+    await screen.until('the second line kept', () => screen.input === '9.5034')
+    letThrough()
+    await screen.see('Again, afresh (in)')
+    expect(written).toHaveLength(1)
+    expect(screen.input).toBe('9.5034')
+  })
+
+  it('! is STOP at once, whatever is asked', async () => {
+    const { terminal, screen, written } = draw(new Walk().toBore())
+    await screen.see('Reading (in)')
+    terminal.send('!')
+    await screen.see('STOP. Everybody out and clear.')
+    await screen.see('why was STOP called?')
+    expect(screen.text).toContain('Muster at the north')
+    expect(written[0]?.type).toBe('stop.raised')
+  })
+
+  it('are kept off what cannot be seen, but for STOP', async () => {
+    const { terminal, screen, written } = draw(new Walk().toGate(), { cols: 40, rows: 8 })
+    await screen.see('Screen too small')
+    terminal.send('L-101')
+    await screen.see('L-101')
+    terminal.send('\r')
+    await screen.until('the line gone', () => !screen.text.includes('L-101'))
+    expect(written).toEqual([])
+    terminal.send('stop\r')
+    await screen.until('STOP on record', () => written.length > 0)
+    expect(written[0]?.type).toBe('stop.raised')
+  })
+
+  it('Control-C says how to leave, and takes it back when it would no longer be so', async () => {
+    const { terminal, screen } = draw(new Walk())
+    await screen.see('Your initials')
+    terminal.send('\u0003')
+    await screen.see('Control-C once more')
+    await screen.until('the notice gone', () => !screen.text.includes('Control-C once more'))
+  })
+
+  it('Control-C twice leaves the job, on record, as an interruption', async () => {
+    const { terminal, screen, written, done } = draw(new Walk())
+    await screen.see('Your initials')
+    terminal.send('\u0003')
+    await screen.see('Control-C once more')
+    terminal.send('\u0003')
+    expect(await done).toBe(true)
+    expect(written.map((entry) => entry.type)).toEqual(['job.left'])
+  })
+})
+
+describe('the terminal', () => {
+  it('is given back with its cursor shown and pastes unmarked, the screen in sight', async () => {
+    const { terminal, screen, done } = draw(new Walk())
+    await screen.see('Your initials')
+    expect(screen.isCursorShown).toBe(false)
+    expect(screen.marksPastes).toBe(true)
+    terminal.send('leave')
+    await screen.until('leave on the line', () => screen.input === 'leave')
+    terminal.send('\r')
+    expect(await done).toBe(false)
+    await screen.until('pastes unmarked', () => !screen.marksPastes)
+    expect(screen.isCursorShown).toBe(true)
+  })
+
+  it('keeps its scrollback through being made lower and narrower at a tall prompt', async () => {
+    const { terminal, screen } = draw(new Walk().toBore(), { cols: 80, rows: 40 })
+    await screen.see('Reading (in)')
+    for (const [cols, rows] of [
+      [80, 20],
+      [60, 20],
+      [60, 15],
+      [100, 12],
+      [80, 24],
+    ] as const) {
+      terminal.resize({ cols, rows })
+      await screen.until(`the foot at ${cols} by ${rows}`, () => screen.input === '')
+    }
+    expect(screen.wipes).toBe(0)
+    await screen.see('Bore, HEAD END of ring travel, TOP TO BOTTOM')
+  })
+})
