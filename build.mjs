@@ -27,14 +27,24 @@ await build({
   sourcemap: false,
   legalComments: 'linked',
   banner: { js: banner },
-  define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"', BAROVER_VERSION: JSON.stringify(version) },
+  define: {
+    'process.env.NODE_ENV': '"production"',
+    'process.env.DEV': '"false"',
+    BAROVER_VERSION: JSON.stringify(version),
+  },
   plugins: [
     {
       name: 'no-devtools',
       setup(b) {
         // Ink asks for this only when DEV=true; marking it external would make the bundle fail at start.
-        b.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'react-devtools-core', namespace: 'empty' }))
-        b.onLoad({ filter: /.*/, namespace: 'empty' }, () => ({ contents: 'export default {}', loader: 'js' }))
+        b.onResolve({ filter: /^react-devtools-core$/ }, () => ({
+          path: 'react-devtools-core',
+          namespace: 'empty',
+        }))
+        b.onLoad({ filter: /.*/, namespace: 'empty' }, () => ({
+          contents: 'export default {}',
+          loader: 'js',
+        }))
       },
     },
   ],

@@ -3,7 +3,7 @@
 // two people with one role it is beyond doer and witness) no rule of the engine looks at when it decides on gates; that
 // this is so is tested by walking at random and finding every outline, and every step between two, in the explored set.
 import type { Definitions } from '../job/definitions.ts'
-import { asKind } from '../job/definitions.ts'
+import { asKind, stepById } from '../job/definitions.ts'
 import { gatesOf, lapsesAt } from '../job/gate.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { openPlace, placeResult, placesOf } from '../job/places.ts'
@@ -64,7 +64,7 @@ function stepsOutline(defs: Definitions, state: State): string {
 
 /** How far a read step has come: the place that is asked for and how many readings stand there. */
 function readOutline(defs: Definitions, state: State, id: string): string {
-  const placed = asKind(defs.steps.find((s) => s.id === id) ?? defs.steps[0]!, 'read')
+  const placed = asKind(stepById(defs, id), 'read')
   const place = openPlace(placed, state)
   const taken = placesOf(placed).some((p) => placeResult(placed, p, state).readings.length > 0)
   if (place === null) return `full${taken ? '' : '0'}`

@@ -232,23 +232,82 @@ const CALLS = [
   'length',
 ]
 
+/** Pieces that can be read, right or wrong in their place. */
+const CLEAN: readonly string[] = [
+  ...[
+    'bore',
+    'strip',
+    'surface',
+    'bore_judged',
+    'machine.nominal',
+    'machine.rings',
+    'a_length',
+    'b_length',
+    'a_area',
+  ],
+  ...[
+    'list_length',
+    'later',
+    'a_number',
+    'b_pressure_gauge',
+    'a_pressure_absolute',
+    'a_temperature',
+    'a_ratio',
+    '2',
+  ],
+  ...[
+    '"present"',
+    '"HOLD"',
+    'length("0.004 in")',
+    'area("3 in2")',
+    'ratio("5 %")',
+    'max(bore)',
+    'count(bore)',
+    '0.5',
+  ],
+  ...[
+    'strip == "gone"',
+    'bore_judged in ["HOLD"]',
+    'a_length > b_length',
+    'machine.counterbore',
+    '0',
+    'bore[0]',
+  ],
+  ...[
+    'compute("plate-load", {"pressure": a_pressure_absolute, "area": a_area}).load',
+    'machine.outside',
+    'outside',
+  ],
+]
+
 /** Anything at all: shaped like an expression, a heap of pieces, very deep, or very long. */
 export function anything(draw: Draw): string {
-  switch (draw(6)) {
+  switch (draw(10)) {
     case 0:
       return heap(draw, 1 + draw(12))
     case 1:
       return deep(draw)
     case 2:
       return long(draw)
-    case 3: {
-      const known = knownFor(draw)
-      const good = `${figure(draw, pick(draw, OPERANDS), 3, known).text} > ${figure(draw, pick(draw, OPERANDS), 3, known).text}`
-      return spoiled(draw, good)
-    }
+    case 3:
+      return spoiled(draw, compared(draw))
+    case 4:
+      return compared(draw)
+    case 5:
+      return shaped(draw, 1 + draw(4), SHARDS)
     default:
-      return shaped(draw, 1 + draw(4))
+      return shaped(draw, 1 + draw(3), CLEAN)
   }
+}
+
+/** Two figures side by side, of one kind or of two, joined with a rule on words. */
+function compared(draw: Draw): string {
+  const known = knownFor(draw)
+  const of = pick(draw, OPERANDS)
+  const other = draw(2) === 0 ? of : pick(draw, OPERANDS)
+  const [x, y] = [figure(draw, of, draw(3), known), figure(draw, other, draw(3), known)]
+  const rest = pick(draw, ['', ' || strip == "gone"', ' && bore_judged != "HOLD"', ' ? a_length : b_length'])
+  return `${x.text} ${pick(draw, ['<', '>', '<=', '>=', '=='])} ${y.text}${rest}`
 }
 
 function heap(draw: Draw, pieces: number): string {
@@ -256,9 +315,9 @@ function heap(draw: Draw, pieces: number): string {
   return parts.join(pick(draw, ['', ' ']))
 }
 
-function shaped(draw: Draw, depth: number): string {
-  if (depth === 0) return pick(draw, SHARDS)
-  const inner = () => shaped(draw, depth - 1)
+function shaped(draw: Draw, depth: number, pieces: readonly string[]): string {
+  if (depth === 0) return pick(draw, pieces)
+  const inner = () => shaped(draw, depth - 1, pieces)
   switch (draw(6)) {
     case 0:
       return `${pick(draw, CALLS)}(${inner()})`
