@@ -1,6 +1,7 @@
 // A problem inside a part is said at both places: in the part's own file, and at each step that uses it.
-import { quote } from '../core/definition/lint-common.ts'
+
 import type { Procedure } from '../core/definition/procedure.ts'
+import { quote } from '../core/lib/wording.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { locateFinding } from './locate.ts'
 import type { YamlFile } from './read-yaml.ts'

@@ -1,7 +1,7 @@
 // One sentence for each way a value can fail its schema. The schema's own messages say what is wrong of the author's
 // word ("is longer than 72 characters"); the word is put in front here.
 import type { z } from 'zod'
-import { list, nearest, quote } from '../core/definition/lint-common.ts'
+import { list, nearest, quote } from '../core/lib/wording.ts'
 import { isWritten } from './schema-at.ts'
 
 export type Issue = z.core.$ZodIssue

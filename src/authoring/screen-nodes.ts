@@ -1,7 +1,7 @@
 // What YAML allows and Barover does not: aliases to nowhere or to their own inside, tags, YAML 1.1, keys that are no
 // words. Found in the tree before it becomes plain values, since there the place is known.
 import { type Document, isAlias, isScalar, type LineCounter, type Node, type Pair, visit } from 'yaml'
-import { quote } from '../core/definition/lint-common.ts'
+import { quote } from '../core/lib/wording.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import type { Place, Span } from './span.ts'
 

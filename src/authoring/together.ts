@@ -1,8 +1,9 @@
 // Checks files as they lie in a folder: each for itself, procedures with the parts they use, and every procedure with
 // every machine record as the job it would be. What a file names and was not given is fetched through a port.
-import { list, nearest, type Path, quote } from '../core/definition/lint-common.ts'
+import type { Path } from '../core/definition/lint-common.ts'
 import { misfits } from '../core/definition/lint-job.ts'
 import { lintParts } from '../core/definition/lint-parts.ts'
+import { list, nearest, quote } from '../core/lib/wording.ts'
 import { type Checked, type GoodJob, type GoodOf, inOrder, lintGoodJob, type TextFile } from './check.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { type Disk, Folder } from './folder.ts'

@@ -1,6 +1,6 @@
 // What the YAML parser found wrong, in our own words. Its codes are known; its sentences are for programmers.
 import type { Document, LineCounter, YAMLError } from 'yaml'
-import { quote } from '../core/definition/lint-common.ts'
+import { quote } from '../core/lib/wording.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { lineAt, wordAt } from './screen-nodes.ts'
 import type { Place, Span } from './span.ts'

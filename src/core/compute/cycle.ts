@@ -1,23 +1,23 @@
 // The cylinder as a compressor: every computation of core/cycle that procedures, the command line and `why` may name.
 
+import type { Computation } from './computation.ts'
 import {
   pvCycleComputation,
   rodLoadComputation,
   rodReversalComputation,
   sliderCrankComputation,
-} from '../cycle/compute-loads.ts'
-import { pocketCurveComputation, pocketSettingComputation } from '../cycle/compute-pocket.ts'
+} from './cycle-loads.ts'
+import { pocketCurveComputation, pocketSettingComputation } from './cycle-pocket.ts'
 import {
   capacityComputation,
   dischargeTemperatureComputation,
   indicatedPowerComputation,
-} from '../cycle/compute-power.ts'
+} from './cycle-power.ts'
 import {
   clearanceComputation,
   displacementComputation,
   volumetricEfficiencyComputation,
-} from '../cycle/compute-size.ts'
-import type { Computation } from './computation.ts'
+} from './cycle-size.ts'
 
 export const CYCLE_COMPUTATIONS: readonly Computation[] = [
   displacementComputation,

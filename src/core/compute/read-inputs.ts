@@ -1,6 +1,7 @@
 // `bore=9.500 in` and its like become the inputs of a computation, or are refused in one sentence about the word keyed.
-import { list, nearest, quote } from '../definition/lint-common.ts'
+
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { list, nearest, quote } from '../lib/wording.ts'
 import { findUnit, fromSi, parseEntry, type QuantityKind } from '../units/index.ts'
 import type { Computation, Parameter, Value } from './computation.ts'
 import { faultOf, type Inputs, isSigned } from './take.ts'

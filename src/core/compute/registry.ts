@@ -1,6 +1,7 @@
 // Every computation by its name, in the groups it is listed in. Procedures, the command line and `why` all ask here.
-import { nearest } from '../definition/lint-common.ts'
+
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { nearest } from '../lib/wording.ts'
 import { BORE } from './bore.ts'
 import type { Computation, Computed } from './computation.ts'
 import { CYCLE_COMPUTATIONS } from './cycle.ts'

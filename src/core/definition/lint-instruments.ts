@@ -1,6 +1,8 @@
 // Cross-checks of the instrument register: ids, ranges, and figures of accuracy that cannot be true.
+
+import { quote } from '../lib/wording.ts'
 import type { DiameterGauge, GasMeter, Instrument, Instruments, Thermometer } from './instruments.ts'
-import { type Finding, finding, type Path, quote, repeatedIds, warning } from './lint-common.ts'
+import { type Finding, finding, type Path, repeatedIds, warning } from './lint-common.ts'
 
 /** All findings of one register, in no set order. */
 export function lintInstruments(register: Instruments): Finding[] {

@@ -1,7 +1,9 @@
 // Cross-checks of seats against the register: somebody must own an instrument that fits, spans the bore and speaks the
 // same LEL as the machine record.
+
+import { list, quote } from '../lib/wording.ts'
 import type { Instrument } from './instruments.ts'
-import { finding, list, quote, warning } from './lint-common.ts'
+import { finding, warning } from './lint-common.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import type { Seat } from './procedure.ts'
 

@@ -1,5 +1,7 @@
 // What the steps of a job ask of its machine and crew: gas limits, witnesses, a lead, a counterbore to compare with.
-import { a, type Finding, finding, list, nearest, type Path, quote } from './lint-common.ts'
+
+import { a, list, nearest, quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import type { Evidence, Step, StepOf } from './procedure.ts'
 

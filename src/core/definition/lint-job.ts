@@ -1,7 +1,9 @@
 // Cross-checks between the files of one job: procedure and parts, machine, instruments, crew and limit books.
 // Each file is taken to have passed its own checks.
+
+import { list, nearest, quote } from '../lib/wording.ts'
 import type { Crew } from './crew.ts'
-import { type Finding, finding, list, nearest, quote } from './lint-common.ts'
+import { type Finding, finding } from './lint-common.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'

@@ -1,7 +1,8 @@
 // Cross-checks of a limit book: for each characteristic, ring material and service at most one rule may apply.
 
+import { quote } from '../lib/wording.ts'
 import type { BookLimit, LimitBook } from './limit-book.ts'
-import { type Finding, finding, type Path, quote } from './lint-common.ts'
+import { type Finding, finding, type Path } from './lint-common.ts'
 
 const RINGS = ['metallic', 'ptfe'] as const
 const SERVICES = ['ordinary', 'light_or_high'] as const

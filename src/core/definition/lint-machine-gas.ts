@@ -1,5 +1,7 @@
 // Cross-checks of one gas limit: the unit its gas is read in, and the bounds without which it would let anything through.
-import { type Finding, finding, type Path, quote } from './lint-common.ts'
+
+import { quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path } from './lint-common.ts'
 import type { GasLimit } from './machine.ts'
 
 const UNIT: Readonly<Record<GasLimit['gas'], string>> = {

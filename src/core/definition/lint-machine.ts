@@ -1,6 +1,8 @@
 // Cross-checks of one machine record: sizes that contradict each other, and limits that could not be applied as written.
+
+import { quote } from '../lib/wording.ts'
 import type { WrittenQuantity } from './common.ts'
-import { type Finding, finding, type Path, quote, repeatedIds, repeats, warning } from './lint-common.ts'
+import { type Finding, finding, type Path, repeatedIds, repeats, warning } from './lint-common.ts'
 import { lintGasLimit } from './lint-machine-gas.ts'
 import type { Machine } from './machine.ts'
 

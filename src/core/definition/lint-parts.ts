@@ -1,6 +1,8 @@
 // Walks a procedure with its parts opened out: parts that are missing or stand inside themselves, and hazards that only a
 // gate in a part holds. Needs the procedures alone, no machine.
-import { type Finding, finding, list, nearest, type Path, quote } from './lint-common.ts'
+
+import { list, nearest, quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFile, type JobFinding, within } from './lint-job-shape.ts'
 import type { Procedure, Step, StepOf } from './procedure.ts'
 

@@ -1,4 +1,6 @@
 // Branches that can never be taken, steps that can never be reached, and verdicts of HOLD that nobody is asked about.
+
+import { list, quote } from '../lib/wording.ts'
 import type { CompiledRule } from '../rules/rule.ts'
 import {
   actsAt,
@@ -10,7 +12,7 @@ import {
   type Words,
   wordsOf,
 } from './branches.ts'
-import { type Finding, finding, list, type Path, quote, warning } from './lint-common.ts'
+import { type Finding, finding, type Path, warning } from './lint-common.ts'
 import type { Procedure, StepOf } from './procedure.ts'
 
 /** `rules` holds the rule of each step that has one that holds together, by index. */

@@ -1,5 +1,7 @@
 // Cross-checks of a gate: what it holds back, who witnesses it, and the seats and order of its gas tests.
-import { a, type Finding, finding, type Path, quote, repeatedIds, unknownId } from './lint-common.ts'
+
+import { a, quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path, repeatedIds, unknownId } from './lint-common.ts'
 import type { Evidence, Procedure, StepOf } from './procedure.ts'
 
 /** Findings of one gate; `base` is its path. Limits of the machine record are not seen here (lint-job.ts). */

@@ -1,5 +1,7 @@
 // Cross-checks of judge and decide steps: everything they refer to is taken earlier, and is of the right sort.
-import { a, type Finding, finding, nearest, type Path, quote } from './lint-common.ts'
+
+import { a, nearest, quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path } from './lint-common.ts'
 import type { Procedure, Step, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>

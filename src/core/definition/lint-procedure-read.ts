@@ -1,16 +1,7 @@
 // Cross-checks of a reading: instrument seat, stations and axes, repeats, and the range that is plausible.
-import {
-  a,
-  type Finding,
-  finding,
-  list,
-  nearest,
-  type Path,
-  quote,
-  repeatedIds,
-  unknownId,
-  warning,
-} from './lint-common.ts'
+
+import { a, list, nearest, quote } from '../lib/wording.ts'
+import { type Finding, finding, type Path, repeatedIds, unknownId, warning } from './lint-common.ts'
 import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>

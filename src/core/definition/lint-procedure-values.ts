@@ -1,11 +1,12 @@
 // Cross-checks of the values of a procedure, and of the rules that use them: everything the expression language refuses.
 import type { Computation } from '../compute/computation.ts'
+import { list, quote } from '../lib/wording.ts'
 import { BROKEN, compileRuleAt, type ProcedureValues } from '../rules/procedure-values.ts'
 import { RESERVED_NAMES } from '../rules/reserved.ts'
 import type { CompiledRule } from '../rules/rule.ts'
 import type { RuleRefusal } from '../rules/types.ts'
 import { findUnit, unitNamed, unitsOf } from '../units/index.ts'
-import { type Finding, finding, list, type Path, quote, repeatedIds } from './lint-common.ts'
+import { type Finding, finding, type Path, repeatedIds } from './lint-common.ts'
 import type { Procedure } from './procedure.ts'
 
 /** Findings of the `values` list. */

@@ -1,19 +1,12 @@
 // Cross-checks of one procedure whose shape is right: ids, references, the order of steps, and what holds people back.
 // What depends on the machine, or on the inside of a part, is checked with the job (lint-job.ts).
+
+import { list, quote } from '../lib/wording.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
 import { compileValues, type ProcedureValues } from '../rules/procedure-values.ts'
 import { RESERVED_NAMES } from '../rules/reserved.ts'
 import type { CompiledRule } from '../rules/rule.ts'
-import {
-  type Finding,
-  finding,
-  list,
-  type Path,
-  quote,
-  repeatedIds,
-  unknownId,
-  warning,
-} from './lint-common.ts'
+import { type Finding, finding, type Path, repeatedIds, unknownId, warning } from './lint-common.ts'
 import { lintBranches } from './lint-procedure-branches.ts'
 import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'

@@ -1,7 +1,7 @@
 // The chance that a measured thing is inside its limits in truth, and the guard band that keeps that chance in hand.
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { normalBelow } from '../statistics/normal.ts'
 import { normalAt } from '../statistics/normal-quantile.ts'
-import { normalBelow } from './normal.ts'
 
 export interface Conformance {
   /** Chance, 0 to 1, that the true value is inside. */

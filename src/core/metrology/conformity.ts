@@ -1,8 +1,8 @@
 // Judges one value against one limit with the measuring error allowed for. Missing or unsound input never passes.
 
+import { normalBelow } from '../statistics/normal.ts'
 import { inputFaults, type JudgeInput } from './judge-input.ts'
 import type { Limit } from './limit.ts'
-import { normalBelow } from './normal.ts'
 import { isAbove, nearestHalfUp, wholeBelow } from './steps.ts'
 import { COVERAGE_K } from './uncertainty.ts'
 import type { VerdictWord } from './verdict.ts'

@@ -1,7 +1,7 @@
 // What a judgement is made from, and every reason it may not be made. Nothing unsound gets past this file.
 
+import { normalBelow } from '../statistics/normal.ts'
 import { type Limit, limitFault } from './limit.ts'
-import { normalBelow } from './normal.ts'
 
 export interface JudgeInput {
   /** The value to judge, SI. */

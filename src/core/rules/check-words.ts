@@ -1,6 +1,6 @@
 // Comparisons of words: the outcome of a step with an outcome it can have. Nothing else is ever compared for being equal.
 import type { ASTNode } from '@marcbachmann/cel-js'
-import { list, nearest, quote } from '../definition/lint-common.ts'
+import { list, nearest, quote } from '../lib/wording.ts'
 import { computationField } from './computation-check.ts'
 import { readWord } from './literal.ts'
 import { type NameType, type RuleRefusal, type RuleResult, refusalAt } from './types.ts'

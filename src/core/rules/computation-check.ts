@@ -2,7 +2,7 @@
 // the name, every input by name and kind, and the output.
 import type { ASTNode } from '@marcbachmann/cel-js'
 import type { Computation, Parameter } from '../compute/computation.ts'
-import { list, nearest, quote } from '../definition/lint-common.ts'
+import { list, nearest, quote } from '../lib/wording.ts'
 import { readWord } from './literal.ts'
 import { type RuleRefusal, type RuleResult, refusalAt } from './types.ts'
 import { raw, type Walk } from './walk-names.ts'

@@ -2,7 +2,7 @@
 // checked one by one and whose result has a type of its own, with the outputs as fields.
 import type { ASTNode, Environment } from '@marcbachmann/cel-js'
 import type { Computation, Parameter, Value } from '../compute/computation.ts'
-import { quote } from '../definition/lint-common.ts'
+import { quote } from '../lib/wording.ts'
 import { fault, fromValue, keepingBugs, Measured, toValue } from './measured.ts'
 import { sayType, typeOf } from './type-names.ts'
 import { type RuleRefusal, refusalAt } from './types.ts'

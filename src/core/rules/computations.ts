@@ -1,4 +1,2 @@
-// The computations that procedures can call by name. The one place where they are put in.
-import type { Computation } from '../compute/computation.ts'
-
-export const COMPUTATIONS: ReadonlyMap<string, Computation> = new Map()
+// The computations that procedures can call by name: those of the registry, the same as on the command line.
+export { COMPUTATIONS } from '../compute/registry.ts'

@@ -1,6 +1,6 @@
 // What the library found wrong, in the author's terms and at the author's column.
 import type { ASTNode, TypeError as KindError, ParseError } from '@marcbachmann/cel-js'
-import { quote } from '../definition/lint-common.ts'
+import { quote } from '../lib/wording.ts'
 import { takesOf, writerOf } from './functions.ts'
 import { writtenUnits } from './literal.ts'
 import { type ArithmeticOp, COMPARE_OPS } from './operators.ts'

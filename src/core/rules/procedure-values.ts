@@ -1,7 +1,7 @@
 // The `values` of a procedure, compiled in their order: each may use steps, facts of the machine and earlier values.
 import type { Computation } from '../compute/computation.ts'
-import { quote } from '../definition/lint-common.ts'
 import type { Procedure } from '../definition/procedure.ts'
+import { quote } from '../lib/wording.ts'
 import { type CompiledRule, compileRule } from './rule.ts'
 import { type NamedValue, scopeAt } from './scope.ts'
 import type { Barred, RuleRefusal, RuleResult, Scope } from './types.ts'

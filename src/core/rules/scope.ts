@@ -1,7 +1,7 @@
 // What a rule or a value of a procedure may refer to: what stands before it, and what the machine record holds.
 import type { Computation } from '../compute/computation.ts'
-import { a, quote } from '../definition/lint-common.ts'
 import type { Procedure, Step } from '../definition/procedure.ts'
+import { a, quote } from '../lib/wording.ts'
 import { VERDICT_WORDS } from '../metrology/verdict.ts'
 import { FACT_TYPES } from './machine-facts.ts'
 import { RESERVED_NAMES } from './reserved.ts'

@@ -1,5 +1,5 @@
 // Kinds as types of the expression language, and types in plain words.
-import { quote } from '../definition/lint-common.ts'
+import { quote } from '../lib/wording.ts'
 import { aKind } from '../units/index.ts'
 import { OPERANDS } from './measured.ts'
 import type { NameType, Operand } from './types.ts'

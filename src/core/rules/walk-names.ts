@@ -1,6 +1,6 @@
 // What the walk over an expression keeps, and how it finds the names in it.
 import type { ASTNode } from '@marcbachmann/cel-js'
-import { list, nearest, quote } from '../definition/lint-common.ts'
+import { list, nearest, quote } from '../lib/wording.ts'
 import { type RuleRefusal, refusalAt, type Scope } from './types.ts'
 
 /** Lists stand only where a function or a computation takes one: there is no arithmetic on them. */

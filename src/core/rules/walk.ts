@@ -1,7 +1,7 @@
 // Goes over a parsed expression before anything else does and lets through only what is listed here: default deny.
 // It collects the names referred to, in whatever branch, and says in the author's terms what is not let through.
 import type { ASTNode } from '@marcbachmann/cel-js'
-import { list, nearest, quote } from '../definition/lint-common.ts'
+import { list, nearest, quote } from '../lib/wording.ts'
 import { checkWords } from './check-words.ts'
 import { checkComputation, computationField } from './computation-check.ts'
 import { CONVERSIONS, FUNCTIONS, WRITTEN_AS } from './functions.ts'

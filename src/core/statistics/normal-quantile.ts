@@ -1,6 +1,7 @@
 // The normal distribution read backwards: which z leaves a given part below it.
-import { normalBelow } from '../metrology/normal.ts'
+
 import { crossing } from './bisect.ts'
+import { normalBelow } from './normal.ts'
 
 /**
  * The z below which a part `p` of a standard normal distribution lies. Throws unless 0 < p < 1.

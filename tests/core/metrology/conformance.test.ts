@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { conformance, guardBandFor, guardBandRisk } from '../../../src/core/metrology/conformance.ts'
-import { chanceInside } from '../../../src/core/metrology/normal.ts'
+import { chanceInside } from '../../../src/core/statistics/normal.ts'
 import { normalDraws, seeded } from '../../helpers/random.ts'
 
 function chance(value: number, u: number, limits: { lower?: number; upper?: number }) {

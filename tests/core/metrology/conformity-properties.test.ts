@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { judgeAgainst } from '../../../src/core/metrology/conformity.ts'
 import type { JudgeInput } from '../../../src/core/metrology/judge-input.ts'
 import type { Limit } from '../../../src/core/metrology/limit.ts'
-import { chanceInside, normalBelow } from '../../../src/core/metrology/normal.ts'
+import { chanceInside, normalBelow } from '../../../src/core/statistics/normal.ts'
 import { IN, sampleLimit } from './sample-limit.ts'
 
 const STEPS = [1e-6, 2e-6, 5e-6, 1e-5, 0.0001 * IN, 0.0002 * IN, 0.00005 * IN, 0.001 * IN]

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { normalBelow } from '../../../src/core/metrology/normal.ts'
 import { crossing } from '../../../src/core/statistics/bisect.ts'
+import { normalBelow } from '../../../src/core/statistics/normal.ts'
 import { normalAt } from '../../../src/core/statistics/normal-quantile.ts'
 import { coverageFactor, incompleteBeta, tAt, tBelow } from '../../../src/core/statistics/student-t.ts'
 

@@ -1,9 +1,10 @@
 // Inputs that several cycle computations share, and the one place where their gauge pressures become absolute.
-import type { Parameter, TraceStep } from '../compute/computation.ts'
+
+import { firstFault, ratioFault, within } from '../cycle/guard.ts'
 import { ok, type Result } from '../lib/result.ts'
 import { fromSi, type QuantityKind, toAbsolute } from '../units/index.ts'
-import { fig, type Given } from './given.ts'
-import { firstFault, ratioFault, within } from './guard.ts'
+import type { Parameter, TraceStep } from './computation.ts'
+import { fig, type Given } from './cycle-given.ts'
 
 export function take(
   name: string,

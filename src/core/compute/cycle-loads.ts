@@ -1,7 +1,15 @@
 // Rod load, reversal, slider-crank and PV cycle offered by name.
-import type { Computation } from '../compute/computation.ts'
+
+import { pistonAreas } from '../cycle/cylinder-ends.ts'
+import { aboveZero, firstFault } from '../cycle/guard.ts'
+import { pinLoad } from '../cycle/pin-load.ts'
+import { cycleWork, enclosedWork, pvPoints } from '../cycle/pv-cycle.ts'
+import { meetsReversal, type Reversal, reversalOf } from '../cycle/reversal.ts'
+import { gasRodLoad } from '../cycle/rod-load.ts'
+import { sliderCrank } from '../cycle/slider-crank.ts'
 import { ok, type Result } from '../lib/result.ts'
 import { formatBoth, formatNumber, fromSi } from '../units/index.ts'
+import type { Computation } from './computation.ts'
 import {
   absolutePressures,
   BAROMETER,
@@ -19,15 +27,8 @@ import {
   take,
   takeNumber,
   takeWord,
-} from './common-inputs.ts'
-import { pistonAreas } from './cylinder-ends.ts'
-import { fig, type Given, numberOut, offer, quantityOut, wordOut } from './given.ts'
-import { aboveZero, firstFault } from './guard.ts'
-import { pinLoad } from './pin-load.ts'
-import { cycleWork, enclosedWork, pvPoints } from './pv-cycle.ts'
-import { meetsReversal, type Reversal, reversalOf } from './reversal.ts'
-import { gasRodLoad } from './rod-load.ts'
-import { sliderCrank } from './slider-crank.ts'
+} from './cycle-common-inputs.ts'
+import { fig, type Given, numberOut, offer, quantityOut, wordOut } from './cycle-given.ts'
 
 export const rodLoadComputation: Computation = offer(
   {

@@ -1,10 +1,11 @@
 // How a cycle computation takes its inputs, checked against its own list before the work sees any, and writes its
 // figures.
-import type { Computation, Computed, Value } from '../compute/computation.ts'
-import { figured } from '../compute/figures.ts'
-import { checkInputs, type Inputs } from '../compute/take.ts'
+
 import type { Result } from '../lib/result.ts'
 import { fromSi, type QuantityKind } from '../units/index.ts'
+import type { Computation, Computed, Value } from './computation.ts'
+import { figured } from './figures.ts'
+import { checkInputs, type Inputs } from './take.ts'
 
 export interface Given {
   /** A quantity in SI, or a plain number. A required one is always there; asking for one that is not is a bug. */

@@ -1,8 +1,11 @@
 // Capacity, indicated power and discharge temperature offered by name.
-import type { Computation } from '../compute/computation.ts'
+
+import { flowAt, freeAirEfficiency, inletCapacity, molarFlow } from '../cycle/capacity.ts'
+import { dischargeTemperature } from '../cycle/discharge-temperature.ts'
+import { brakePower, indicatedPower } from '../cycle/power.ts'
 import { ok } from '../lib/result.ts'
 import { formatBoth, fromSi } from '../units/index.ts'
-import { flowAt, freeAirEfficiency, inletCapacity, molarFlow } from './capacity.ts'
+import type { Computation } from './computation.ts'
 import {
   absoluteOf,
   absolutePressures,
@@ -16,10 +19,8 @@ import {
   takeNumber,
   Z_DISCHARGE,
   Z_SUCTION,
-} from './common-inputs.ts'
-import { dischargeTemperature } from './discharge-temperature.ts'
-import { fig, type Given, numberOut, offer, quantityOut } from './given.ts'
-import { brakePower, indicatedPower } from './power.ts'
+} from './cycle-common-inputs.ts'
+import { fig, type Given, numberOut, offer, quantityOut } from './cycle-given.ts'
 
 /** m3/s in a million cubic feet a day. */
 const MMCFD = (1e6 * 0.3048 ** 3) / 86400

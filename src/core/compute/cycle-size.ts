@@ -1,8 +1,11 @@
 // Displacement, clearance and volumetric efficiency offered by name.
-import type { Computation } from '../compute/computation.ts'
+
+import { clearanceFromParts } from '../cycle/clearance.ts'
+import { displacement, pistonAreas, pistonSpeed } from '../cycle/cylinder-ends.ts'
+import { VE_FORMS, VE_FORMULA, VE_SOURCE, volumetricEfficiency } from '../cycle/volumetric-efficiency.ts'
 import { ok } from '../lib/result.ts'
 import { formatBoth, fromSi } from '../units/index.ts'
-import { clearanceFromParts } from './clearance.ts'
+import type { Computation } from './computation.ts'
 import {
   absolutePressures,
   BAROMETER,
@@ -20,10 +23,8 @@ import {
   takeWord,
   Z_DISCHARGE,
   Z_SUCTION,
-} from './common-inputs.ts'
-import { displacement, pistonAreas, pistonSpeed } from './cylinder-ends.ts'
-import { fig, offer, quantityOut } from './given.ts'
-import { VE_FORMS, VE_FORMULA, VE_SOURCE, volumetricEfficiency } from './volumetric-efficiency.ts'
+} from './cycle-common-inputs.ts'
+import { fig, offer, quantityOut } from './cycle-given.ts'
 
 const out = (name: string, says: string, kind: Parameters<typeof take>[2], unit: string) =>
   take(name, says, kind, unit)

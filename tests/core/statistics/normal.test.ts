@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { chanceInside, normalBelow } from '../../../src/core/metrology/normal.ts'
+import { chanceInside, normalBelow } from '../../../src/core/statistics/normal.ts'
 
 describe('normalBelow', () => {
   // Quantiles as printed in NIST/SEMATECH e-Handbook tables (three decimals), e.g. z.95 = 1.645.

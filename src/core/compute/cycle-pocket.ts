@@ -1,13 +1,14 @@
 // Pocket curve and pocket setting offered by name. A HOLD is a refusal here: no figure leaves that could be acted on.
-import type { Computation, Computed, TraceStep } from '../compute/computation.ts'
+
+import type { OperatingPoint } from '../cycle/operate.ts'
+import { pocketCurve } from '../cycle/pocket-curve.ts'
+import { type PocketSetting, pocketSetting, type SettingFound } from '../cycle/pocket-setting.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { formatBoth, formatNumber, fromSi } from '../units/index.ts'
-import { take, takeNumber, takeWord } from './common-inputs.ts'
-import { fig, numberOut, offer, quantityOut, wordOut } from './given.ts'
-import { MACHINE_INPUTS, machineOf } from './machine-inputs.ts'
-import type { OperatingPoint } from './operate.ts'
-import { pocketCurve } from './pocket-curve.ts'
-import { type PocketSetting, pocketSetting, type SettingFound } from './pocket-setting.ts'
+import type { Computation, Computed, TraceStep } from './computation.ts'
+import { take, takeNumber, takeWord } from './cycle-common-inputs.ts'
+import { fig, numberOut, offer, quantityOut, wordOut } from './cycle-given.ts'
+import { MACHINE_INPUTS, machineOf } from './cycle-machine-inputs.ts'
 
 const SOURCES = [
   'mass balance through all stages; ideal-cycle power with stated efficiencies (P. K. Nag, Engineering Thermodynamics, ch. 18)',

@@ -1,7 +1,11 @@
 // The machine of a pocket problem as a list of inputs: one value for each stage, in order, one cylinder a stage.
-import type { Parameter } from '../compute/computation.ts'
+
+import { type EndRecord, FRICTION_WORDS, type MachineRecord } from '../cycle/machine-model.ts'
+import { POCKET_ENDS, type PocketChoice } from '../cycle/pocket-choice.ts'
+import { VE_FORMS } from '../cycle/volumetric-efficiency.ts'
 import type { Result } from '../lib/result.ts'
 import { ok, refuse } from '../lib/result.ts'
+import type { Parameter } from './computation.ts'
 import {
   absoluteOf,
   BAROMETER,
@@ -13,11 +17,8 @@ import {
   takeList,
   takeNumber,
   takeWord,
-} from './common-inputs.ts'
-import type { Given } from './given.ts'
-import { type EndRecord, FRICTION_WORDS, type MachineRecord } from './machine-model.ts'
-import { POCKET_ENDS, type PocketChoice } from './pocket-choice.ts'
-import { VE_FORMS } from './volumetric-efficiency.ts'
+} from './cycle-common-inputs.ts'
+import type { Given } from './cycle-given.ts'
 
 const each = (name: string, says: string, kind: Parameters<typeof takeList>[2], unit: string) =>
   takeList(name, `${says}, each stage in order`, kind, unit, 0)
