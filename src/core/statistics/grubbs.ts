@@ -1,7 +1,7 @@
 // Is the reading farthest from the rest farther than chance would put it? It is pointed at, never dropped.
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { tAt } from './student-t.ts'
-import { isTractable, meanOf, sdOf } from './summary.ts'
+import { isTractable, meanOf, scaleFor, sdOf } from './summary.ts'
 
 export interface GrubbsTest {
   /** Place in the list, from 0, of the reading farthest from the mean. */
@@ -38,8 +38,11 @@ export function grubbsTest(values: readonly number[], alpha = 0.05, step = 0): R
   if (values.length < 3)
     return refuse('too-few-readings', 'To tell whether a reading stands out, three or more are needed.')
   if (!values.every(isTractable)) return refuse('not-finite', 'A reading is not a number: key it again.')
-  const [mean, sd] = [meanOf(values), sdOf(values)]
-  const off = values.map((value) => Math.abs(value - mean))
+  // G has no unit, so it is worked out where no digit can get lost; the scale is a power of two and changes none.
+  const scale = scaleFor(values)
+  const scaled = values.map((value) => value * scale)
+  const [mean, sd] = [meanOf(scaled), sdOf(scaled)]
+  const off = scaled.map((value) => Math.abs(value - mean))
   const at = off.indexOf(Math.max(...off))
   // Readings all alike have no scatter to stand out from.
   const g = sd > 0 ? (off[at] ?? 0) / sd : 0
@@ -49,6 +52,6 @@ export function grubbsTest(values: readonly number[], alpha = 0.05, step = 0): R
     value: values[at] ?? Number.NaN,
     g,
     critical,
-    standsOut: g > critical && (off[at] ?? 0) > step * (1 + 1e-9),
+    standsOut: g > critical && (off[at] ?? 0) > step * scale * (1 + 1e-9),
   })
 }

@@ -48,12 +48,25 @@ export function squaresAbout(values: readonly number[], mean: number): number {
 }
 
 /**
+ * A power of two that brings the largest of the values near one. Multiplying by it is exact, and squares then neither
+ * run out of range nor lose their digits to it. 1 when all values are zero.
+ */
+export function scaleFor(values: readonly number[]): number {
+  const most = Math.max(...values.map(Math.abs))
+  if (most === 0) return 1
+  // The exponent is bounded so that the scale itself is finite, for the smallest numbers there are too.
+  return 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(most))))
+}
+
+/**
  * Experimental standard deviation with n - 1. Source: JCGM 100:2008 4.2.2, equation (4). Throws below two values.
  * @example 10000001, 10000003, 10000002: 1 (NIST StRD NumAcc1)
  */
 export function sdOf(values: readonly number[]): number {
   if (values.length < 2) throw new Error('scatter needs two values or more')
-  return Math.sqrt(squaresAbout(values, meanOf(values)) / (values.length - 1))
+  const scale = scaleFor(values)
+  const scaled = values.map((value) => value * scale)
+  return Math.sqrt(squaresAbout(scaled, meanOf(scaled)) / (values.length - 1)) / scale
 }
 
 /** Mean, scatter and ends. Refuses: no values; a value that is not finite. Source: JCGM 100:2008 4.2.1 to 4.2.3. */
