@@ -62,6 +62,8 @@ export interface GoodJob {
   readonly instruments: GoodOf<'instruments'>
   readonly crew: GoodOf<'crew'>
   readonly limitBooks: readonly GoodOf<'limit_book'>[]
+  /** Ids of all procedures beside it, for hints. */
+  readonly beside?: readonly string[]
 }
 
 /** Checks the files of one job: each for itself, then, if all of them hold, against each other. */
@@ -108,6 +110,7 @@ function partsOf(job: GoodJob): JobParts {
     instruments: job.instruments.value,
     crew: job.crew.value,
     limitBooks: job.limitBooks.map((one) => one.value),
+    ...(job.beside !== undefined && { beside: job.beside }),
   }
 }
 

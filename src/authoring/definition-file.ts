@@ -33,26 +33,36 @@ export type Definition =
 
 export type DefinitionResult =
   | (Definition & { readonly ok: true; readonly yaml: YamlFile; readonly warnings: readonly Diagnostic[] })
-  | { readonly ok: false; readonly kind?: DefinitionKind; readonly diagnostics: readonly Diagnostic[] }
+  | {
+      readonly ok: false
+      readonly kind?: DefinitionKind
+      /** It is no YAML, or not of the shape of its kind: its cross-checks were not made. */
+      readonly isShapeless: boolean
+      readonly diagnostics: readonly Diagnostic[]
+    }
 
 /** Reads and checks one file; `file` is the name shown with its problems. Never throws on any text. */
 export function readDefinition(text: string, file: string): DefinitionResult {
   const read = readYaml(text, file)
-  if (!read.ok) return { ok: false, ...kindGuess(text), diagnostics: tidy(read.diagnostics) }
+  if (!read.ok)
+    return { ok: false, ...kindGuess(text), isShapeless: true, diagnostics: tidy(read.diagnostics) }
   const { yaml, warnings } = read
   const kind = kindOf(yaml)
-  if (kind === undefined) return { ok: false, diagnostics: tidy([...warnings, unknownKind(yaml)]) }
+  if (kind === undefined)
+    return { ok: false, isShapeless: true, diagnostics: tidy([...warnings, unknownKind(yaml)]) }
   const parsed = parseKind(kind, yaml.value)
   if ('issues' in parsed) {
     return {
       ok: false,
       kind,
+      isShapeless: true,
       diagnostics: tidy(withoutEchoes(warnings, locateIssues(yaml, parsed.schema, parsed.issues))),
     }
   }
   const linted = lint(parsed).map((one) => locateFinding(yaml, one))
   const found = withoutEchoes(warnings, linted)
-  if (found.some((one) => one.severity === 'error')) return { ok: false, kind, diagnostics: tidy(found) }
+  if (found.some((one) => one.severity === 'error'))
+    return { ok: false, kind, isShapeless: false, diagnostics: tidy(found) }
   return { ok: true, ...parsed, yaml, warnings: tidy(found) }
 }
 

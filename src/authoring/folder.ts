@@ -62,10 +62,30 @@ export class Folder {
   /** Parts are looked for where a job looks for them: beside the procedure. */
   partFile(from: string, id: string): string | undefined {
     const path = this.beside(from).find((one) => {
-      const text = this.#entries.get(one)?.text ?? this.#disk.read(one)
+      const text = this.#textOf(one)
       return text !== undefined && procedureIdIn(text) === id
     })
     return path !== undefined && this.at(path) !== undefined ? path : undefined
+  }
+
+  /** Ids of the procedures in the folder of `from`, that file apart. */
+  procedureIdsBeside(from: string): string[] {
+    return this.beside(from).flatMap((one) => {
+      const text = this.#textOf(one)
+      const id = one === from || text === undefined ? undefined : procedureIdIn(text)
+      return id === undefined ? [] : [id]
+    })
+  }
+
+  #textOf(path: string): string | undefined {
+    return this.#entries.get(path)?.text ?? this.#disk.read(path)
+  }
+
+  /** True if a file does not hold, so that checks further in were never made: of itself, or of the job it is in. */
+  isStoppedEarly(): boolean {
+    const results = [...this.#entries.values()].map(({ result }) => result)
+    const isJob = results.some((result) => result.kind === 'machine')
+    return results.some((result) => !result.ok && (result.isShapeless || isJob))
   }
 
   /** Every part that the procedure comes to use, or undefined if one of them does not hold for itself. */

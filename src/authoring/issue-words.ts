@@ -2,7 +2,7 @@
 // word ("is longer than 72 characters"); the word is put in front here.
 import type { z } from 'zod'
 import { list, nearest, quote } from '../core/lib/wording.ts'
-import { isWritten } from './schema-at.ts'
+import { isWritten, itemOf } from './schema-at.ts'
 
 export type Issue = z.core.$ZodIssue
 
@@ -21,6 +21,8 @@ export interface Subject {
   /** What owns it: an id, a key, or `this file`. */
   readonly owner: string
   readonly schema: z.ZodType | undefined
+  /** Words that stand behind it in the same braces, with commas between, as if they were keys. */
+  readonly strays: readonly string[]
 }
 
 export function wordsFor(issue: Issue, subject: Subject): Words {
@@ -50,8 +52,23 @@ export function wordsFor(issue: Issue, subject: Subject): Words {
             message: predicate(issue, subject, 'does not fit here'),
           }
     default:
-      return { code: 'malformed', message: predicate(issue, subject, 'does not fit here') }
+      return {
+        code: 'malformed',
+        message: predicate(issue, subject, 'does not fit here'),
+        ...idHint(issue, subject.word),
+      }
   }
+}
+
+/** `hold-point` was meant well: the same word as an identifier. */
+function idHint(issue: Issue, word: string): { hint?: string } {
+  if (!issue.message.startsWith('is not an identifier')) return {}
+  const id = word
+    .trim()
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '_')
+    .replace(/^[_0-9]+|_+$/g, '')
+  return id === '' ? {} : { hint: `write ${id}` }
 }
 
 /** What the schema of a gate says of an empty list. */
@@ -124,16 +141,36 @@ function wrongType(expected: string, subject: Subject): Words {
   const message = isPlain
     ? `${quote(word)} is ${nounOf(value)}, and ${quote(key)} takes ${takes}.`
     : `${quote(key)} holds ${nounOf(value)}, and takes ${takes}.`
-  const hint = typeHint(expected, word, isPlain)
+  const hint = typeHint(expected, subject, isPlain)
   return { code: 'wrong-type', message, ...(hint !== undefined && { hint }) }
 }
 
-function typeHint(expected: string, word: string, isPlain: boolean): string | undefined {
+function typeHint(expected: string, subject: Subject, isPlain: boolean): string | undefined {
+  const { word, key } = subject
   if (expected === 'boolean' && /^(yes|on|y)$/i.test(word)) return 'write true'
   if (expected === 'boolean' && /^(no|off|n)$/i.test(word)) return 'write false'
   if (expected === 'string' && isPlain) return `put it in quotes: "${word.slice(0, 30)}"`
-  if (expected === 'array') return 'begin each item with a dash and a space'
+  if (expected === 'array') return listHint(subject)
+  if (expected === 'object' && key === 'when' && typeof subject.value === 'string')
+    return `write { rule: '${word.replaceAll("'", "''")}', unknown: hold }`
+  if (expected === 'record' && key === 'how')
+    return 'it takes words by instrument kind: { inside_micrometer: Swing for the MOST. }'
   return undefined
+}
+
+/** The words as the list they were meant to be, if each could be an item; a list of keys goes line by line. */
+function listHint({ value, schema, strays, word }: Subject): string {
+  const items = [typeof value === 'string' ? word : value, ...strays]
+  const element = itemOf(schema)
+  const isFit = element !== undefined && items.every((item) => element.safeParse(item).success)
+  const written = asList([word, ...strays])
+  return isFit && written.length <= 72 ? `write ${written}` : 'begin each item with a dash and a space'
+}
+
+/** A list in brackets; what holds a mark of YAML's own is put in quotes. */
+export function asList(words: readonly string[]): string {
+  const items = words.map((one) => (/^[\w./ -]+$/.test(one) ? one : JSON.stringify(one)))
+  return `[${items.join(', ')}]`
 }
 
 function notAChoice(choices: readonly string[], subject: Subject): Words {

@@ -6,20 +6,30 @@ import type { Finding } from '../core/definition/lint-common.ts'
 import { list, nearest, quote } from '../core/lib/wording.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { visible } from './diagnostic.ts'
-import { type Issue, MISSING_CODES, type Subject, unionChoices, type Words, wordsFor } from './issue-words.ts'
+import {
+  asList,
+  type Issue,
+  MISSING_CODES,
+  type Subject,
+  unionChoices,
+  type Words,
+  wordsFor,
+} from './issue-words.ts'
 import {
   type Found,
   isFlow,
   keyIsAlone,
   keySpan,
   nodeAt,
+  ownerOfStray,
   ownKeySpan,
   partSpan,
   type Step,
+  straysBehind,
   usefulSpan,
 } from './node-at.ts'
 import type { YamlFile } from './read-yaml.ts'
-import { childOf, keysOf, schemaAt, valueAt } from './schema-at.ts'
+import { childOf, itemOf, keysOf, schemaAt, valueAt } from './schema-at.ts'
 import { place, type Span } from './span.ts'
 
 /** Where a path is read: in one file, against one schema. */
@@ -113,8 +123,7 @@ function unknownKey(reading: Reading, path: Step[], key: string, misspelled: Set
   const absent = known.filter((one) => !present.includes(one))
   const near = nearest(key, absent)
   if (near !== undefined) misspelled.add(JSON.stringify([...path, near]))
-  const hint =
-    near === undefined ? unknownKeyHint(nodeAt(yaml.doc, path), key, absent) : `did you mean ${near}?`
+  const hint = near === undefined ? unknownKeyHint(reading, path, key, absent) : `did you mean ${near}?`
   return notAKey(yaml, path, key, hint)
 }
 
@@ -131,9 +140,21 @@ function likeKey(yaml: YamlFile, path: Step[], wanted: string): string | undefin
 }
 
 /** `{ name: a, b }`: the comma ended the text, and what followed became a key without a value. */
-function unknownKeyHint(found: Found, key: string, absent: readonly string[]): string | undefined {
-  if (isFlow(found) && keyIsAlone(found, key))
-    return 'inside { } a comma ends the value; put text with a comma in quotes'
+function unknownKeyHint(
+  { yaml, schema }: Reading,
+  path: Step[],
+  key: string,
+  absent: readonly string[],
+): string | undefined {
+  const found = nodeAt(yaml.doc, path)
+  if (isFlow(found) && keyIsAlone(found, key)) {
+    const owner = ownerOfStray(found, key)
+    const value = owner === undefined ? undefined : valueAt(yaml.value, [...path, owner])
+    const isList = owner !== undefined && itemOf(schemaAt(schema, yaml.value, [...path, owner])) !== undefined
+    if (!isList) return 'inside { } a comma ends the value; put text with a comma in quotes'
+    if (Array.isArray(value)) return `the list of ${owner} ends at its ]; put this inside it`
+    return `write ${owner}: ${asList([String(value), ...straysBehind(found, owner)])}`
+  }
   return absent.length === 0 ? undefined : `keys not yet used here: ${list(absent.slice(0, 10))}`
 }
 
@@ -176,6 +197,7 @@ function wrongValue(reading: Reading, issue: Issue, path: Step[]): Diagnostic {
     key: String(key),
     owner: ownerOf(yaml, path.slice(0, -1)),
     schema: schemaAt(schema, yaml.value, path),
+    strays: straysBehind(nodeAt(yaml.doc, path.slice(0, -1)), String(path.at(-1))),
   }
   const words = wordsFor(issue, subject)
   return diagnostic(yaml, usefulSpan(found), words, hintOf(yaml, found, path.length, words.hint))

@@ -84,6 +84,24 @@ export function keyIsAlone(found: Found, name: string): boolean {
   return value === null || (isScalar(value) && value.value === null && rangeOf(value) === undefined)
 }
 
+/** In braces: the words right behind the value of `name` that stand alone, as if they were keys. */
+export function straysBehind(found: Found, name: string): string[] {
+  if (!isMap(found.node) || !isFlow(found)) return []
+  const keys = found.node.items.map((pair) => String(isScalar(pair.key) ? pair.key.value : ''))
+  const start = keys.indexOf(name) + 1
+  if (start === 0) return []
+  const behind = keys.slice(start)
+  const end = behind.findIndex((key) => !keyIsAlone(found, key))
+  return end === -1 ? behind : behind.slice(0, end)
+}
+
+/** In braces: the last key in front of the lone word `stray` that has a value. */
+export function ownerOfStray(found: Found, stray: string): string | undefined {
+  if (!isMap(found.node)) return undefined
+  const keys = found.node.items.map((pair) => String(isScalar(pair.key) ? pair.key.value : ''))
+  return keys.slice(0, Math.max(0, keys.indexOf(stray))).findLast((key) => !keyIsAlone(found, key))
+}
+
 /** The useful span of what was found: a use before its target, a value, else its key; of a map its first key. */
 export function usefulSpan(found: Found): Span {
   const use = found.use && rangeOf(found.use)

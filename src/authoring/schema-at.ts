@@ -26,6 +26,12 @@ export function isWritten(schema: z.ZodType | undefined): boolean {
   return schema instanceof z.ZodPipe && schema.in instanceof z.ZodString
 }
 
+/** The schema of one item, if `schema` is that of a list. */
+export function itemOf(schema: z.ZodType | undefined): z.ZodType | undefined {
+  if (schema instanceof z.ZodOptional) return itemOf(schema.unwrap() as z.ZodType)
+  return schema instanceof z.ZodArray ? (schema.element as z.ZodType) : undefined
+}
+
 /** The value one step further in, or undefined. Own properties only. */
 export function childOf(value: unknown, step: Step): unknown {
   if (typeof value !== 'object' || value === null || !Object.hasOwn(value, step)) return undefined

@@ -17,6 +17,8 @@ export interface CheckedTogether extends Checked {
   readonly jobs: readonly { readonly procedure: string; readonly machine: string }[]
   /** One sentence for each procedure that refuses a machine, which is no problem of either. */
   readonly refusals: readonly string[]
+  /** Errors ended the check of a file, or of a job, before its later checks were made. */
+  readonly isStoppedEarly: boolean
 }
 
 export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTogether {
@@ -37,7 +39,9 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
       const parts = folder.partsOf(procedure)
       if (reasons.length > 0) refusals.add(refusal(procedure, machine, reasons))
       if (reasons.length > 0 || parts === undefined) continue
-      found.push(...lintGoodJob({ ...job, procedure, parts }))
+      found.push(
+        ...lintGoodJob({ ...job, procedure, parts, beside: folder.procedureIdsBeside(procedure.yaml.file) }),
+      )
       jobs.push({ procedure: procedure.value.procedure, machine: machine.value.machine })
     }
   }
@@ -49,7 +53,8 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
   const files = folder.files()
   const paths = files.map((file) => file.path)
   const diagnostics = inOrder(paths, [...found, ...more])
-  return { diagnostics, kinds: folder.kinds(), files, jobs, refusals: [...refusals] }
+  const isStoppedEarly = folder.isStoppedEarly()
+  return { diagnostics, kinds: folder.kinds(), files, jobs, refusals: [...refusals], isStoppedEarly }
 }
 
 function refusal(
@@ -69,7 +74,8 @@ function problemsOfParts(folder: Folder, procedure: GoodOf<'procedure'>): Diagno
   const parts = folder.partsOf(procedure)
   if (parts === undefined) return []
   const byId = new Map(parts.map((one) => [one.value.procedure, one]))
-  const found = lintParts(procedure.value, new Map(parts.map((one) => [one.value.procedure, one.value])))
+  const values = new Map(parts.map((one) => [one.value.procedure, one.value]))
+  const found = lintParts(procedure.value, values, folder.procedureIdsBeside(procedure.yaml.file))
   return found.map((one) => {
     const part = one.in.kind === 'part' ? byId.get(one.in.id) : undefined
     return locateFinding((part ?? procedure).yaml, one)

@@ -58,9 +58,17 @@ describe('barover check', () => {
     expect(printed).toContain('1 error, 0 warnings.')
   })
 
+  it('closes with a line when errors ended the check early', async () => {
+    change('procedures/bore-inspection.yaml', 'kind: gate', 'kind: gat')
+    expect(await check('procedures')).toBe(1)
+    expect(printed).toMatch(
+      /^\d+ files checked, 1 error, 0 warnings\.\nMore may show once these are right\.\n$/m,
+    )
+  })
+
   it('says in a plain line that a procedure does not take a machine, and ends with 0', async () => {
     change('examples/tc-401/machine.yaml', 'orientation: horizontal', 'orientation: vertical')
-    expect(await check('procedures/bore-inspection.yaml', 'examples')).toBe(0)
+    expect(await check('procedures/bore-inspection.yaml', 'examples/tc-401')).toBe(0)
     expect(printed).toBe(
       'bore_inspection does not take the machine TC-401-1: its cylinder is vertical.\n5 files checked, 0 errors, 0 warnings.\n',
     )

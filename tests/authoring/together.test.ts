@@ -92,10 +92,41 @@ describe('files together', () => {
     ])
   })
 
+  it('offer the procedures beside this one for a misspelled part, used by nobody yet', () => {
+    const check = folder({
+      procedure: (text) => withPart(text).replace('use: turn_by_hand', 'use: turn_by_hnd'),
+    })
+    const expected = ['procedure | unknown-part | turn_by_hnd | did you mean turn_by_hand?']
+    expect(check('procedure').said).toEqual(expected)
+    expect(check('machine', 'procedure').said).toEqual(expected)
+    const far = folder({ procedure: (text) => withPart(text).replace('use: turn_by_hand', 'use: lunch') })
+    expect(far('procedure').said).toEqual([
+      'procedure | unknown-part | lunch | procedures beside this one: turn_by_hand',
+    ])
+  })
+
+  it('name the key that a test for flammables lacks, with the oxygen test of its place', () => {
+    const check = folder({ procedure: change(', with: meter, oxygen: oxygen }', ', with: meter }') })
+    expect(check('machine', 'procedure').said).toEqual([
+      'procedure | oxygen-first | burns | add oxygen: oxygen, the oxygen evidence taken before it at the same place',
+    ])
+  })
+
+  it('say whether errors ended a check before its later checks', () => {
+    const ended = (procedure: (text: string) => string, ...names: string[]) =>
+      folder({ procedure })(...names).isStoppedEarly
+    const shapeless = change('kind: gate', 'kind: gat')
+    const unsound = change('holds: [rotation', 'holds: [rotaton')
+    expect(ended(shapeless, 'procedure')).toBe(true)
+    expect(ended(unsound, 'procedure')).toBe(false)
+    expect(ended(unsound, 'machine', 'procedure')).toBe(true)
+    expect(ended((text) => text, 'machine', 'procedure')).toBe(false)
+  })
+
   it('say what is wrong with the job of a procedure and a machine', () => {
     const check = folder({ machine: change('id: oxygen_air', 'id: oxygen_breathing') })
     expect(check('machine', 'procedure').said).toEqual([
-      'procedure | unknown-gas-limit | oxygen_air | its gas limits are oxygen_breathing and flammable_air',
+      'procedure | unknown-gas-limit | oxygen_air | choose by gas and place: oxygen_breathing (oxygen, breathing zone) or flammable_air (flammable, breathing zone)',
     ])
     expect(check('machine').said).toEqual([])
   })

@@ -56,7 +56,7 @@ function asJson({ kinds, diagnostics, jobs, refusals }: CheckedTogether): string
   return JSON.stringify({ files: Object.fromEntries(kinds), jobs, refusals, diagnostics })
 }
 
-function asText({ files, diagnostics, jobs, refusals }: CheckedTogether): string[] {
+function asText({ files, diagnostics, jobs, refusals, isStoppedEarly }: CheckedTogether): string[] {
   const texts = new Map(files.map((f) => [f.path, f.text]))
   const errors = diagnostics.filter((d) => d.severity === 'error').length
   const warnings = diagnostics.length - errors
@@ -68,6 +68,7 @@ function asText({ files, diagnostics, jobs, refusals }: CheckedTogether): string
       return `Checked as a job on the machine ${machine}: ${own.join(', ')}.`
     }),
     `${count(files.length, 'file')} checked, ${count(errors, 'error')}, ${count(warnings, 'warning')}.`,
+    ...(isStoppedEarly ? ['More may show once these are right.'] : []),
   ]
 }
 

@@ -10,6 +10,8 @@ export interface JobParts {
   readonly procedure: Procedure
   /** Procedures that `part` steps may use, by id. */
   readonly parts: ReadonlyMap<string, Procedure>
+  /** Ids of every procedure lying beside, used or not; left out, those of `parts` stand for them in hints. */
+  readonly beside?: readonly string[]
   readonly machine: Machine
   readonly instruments: Instruments
   readonly crew: Crew

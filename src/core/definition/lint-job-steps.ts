@@ -1,8 +1,9 @@
 // What the steps of a job ask of its machine and crew: gas limits, witnesses, a lead, a counterbore to compare with.
 
-import { a, list, nearest, quote } from '../lib/wording.ts'
+import { a, list, quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
+import type { GasLimit } from './machine.ts'
 import type { Evidence, Step, StepOf } from './procedure.ts'
 
 /** Findings about every step of the procedure and its parts, each in the file of the step. */
@@ -46,18 +47,16 @@ function lintGas(job: JobParts, gate: StepOf<'gate'>, gas: GasEvidence, path: Pa
   const { limits } = job.machine.site.gas
   const limit = limits.find((one) => one.id === gas.limit)
   if (limit === undefined) {
-    const known = limits.map((one) => one.id)
-    const near = nearest(gas.limit, known)
-    const hint = near === undefined ? `its gas limits are ${list(known)}` : `did you mean ${near}?`
+    // The nearest spelling may be of another gas or another place, and a limit for one place never serves another.
+    const known = limits.map((one) => `${one.id} (${spaced(one.gas)}, ${spaced(one.place)})`)
+    const hint = `choose by gas and place: ${list(known, 'or')}`
     const message = `${quote(gas.limit)} is not a gas limit of the machine ${quote(job.machine.machine)}.`
     return [finding([...path, 'limit'], 'unknown-gas-limit', message, hint)]
   }
   if (limit.gas !== 'flammable') return []
   if (gas.oxygen === undefined) {
     const message = `${quote(gas.id)} tests for flammables and names no oxygen test.`
-    return [
-      finding([...path, 'id'], 'oxygen-first', message, 'name the oxygen evidence taken at the same place'),
-    ]
+    return [finding([...path, 'id'], 'oxygen-first', message, oxygenHint(job, gate, gas, limit.place))]
   }
   const first = gate.evidence.find((evidence) => evidence.id === gas.oxygen)
   const oxygen = first?.kind === 'gas' ? limits.find((one) => one.id === first.limit) : undefined
@@ -76,4 +75,20 @@ function lintGas(job: JobParts, gate: StepOf<'gate'>, gas: GasEvidence, path: Pa
   const message = `${quote(gas.oxygen)} is taken in another place than ${quote(gas.id)}.`
   const hint = `one is for ${oxygen.place}, the other for ${limit.place}`
   return [finding(where, 'other-place', message, hint)]
+}
+
+/** The key to add, with the test that serves: of oxygen, at the same place, asked before. */
+function oxygenHint(job: JobParts, gate: StepOf<'gate'>, gas: GasEvidence, place: GasLimit['place']): string {
+  const { limits } = job.machine.site.gas
+  const before = gate.evidence.slice(0, gate.evidence.indexOf(gas))
+  const fit = before.find((evidence) => {
+    const limit = evidence.kind === 'gas' ? limits.find((one) => one.id === evidence.limit) : undefined
+    return limit?.gas === 'oxygen' && limit.place === place
+  })
+  const key = fit === undefined ? 'add the key oxygen: with the id of' : `add oxygen: ${fit.id},`
+  return `${key} the oxygen evidence taken before it at the same place`
+}
+
+function spaced(id: string): string {
+  return id.replaceAll('_', ' ')
 }

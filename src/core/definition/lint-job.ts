@@ -17,7 +17,7 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
     ...within({ kind: 'crew' }, lintPeople(job.crew)),
-    ...lintParts(job.procedure, job.parts),
+    ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
     ...lintJobInstruments(job),
   ]

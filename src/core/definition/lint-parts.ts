@@ -12,13 +12,23 @@ const MOST_STEPS = 2000
 interface Walk {
   /** Procedures that `part` steps may use, by id. */
   readonly parts: ReadonlyMap<string, Procedure>
+  /** Ids that a misspelled `use` may have meant. */
+  readonly beside: readonly string[]
   readonly found: JobFinding[]
   steps: number
 }
 
-/** Findings about the steps as a person would walk them, each in the procedure or part it stands in. */
-export function lintParts(procedure: Procedure, parts: ReadonlyMap<string, Procedure>): JobFinding[] {
-  const walk: Walk = { parts, found: [], steps: 0 }
+/**
+ * Findings about the steps as a person would walk them, each in the procedure or part it stands in. `beside` are the ids
+ * of all procedures there are; `parts` may hold only those that are used, and a misspelled one is used by nobody.
+ */
+export function lintParts(
+  procedure: Procedure,
+  parts: ReadonlyMap<string, Procedure>,
+  beside: readonly string[] = [...parts.keys()],
+): JobFinding[] {
+  const others = beside.filter((id) => id !== procedure.procedure)
+  const walk: Walk = { parts, beside: others, found: [], steps: 0 }
   open(walk, procedure, { kind: 'procedure' }, [procedure.procedure], new Set())
   return walk.found
 }
@@ -58,9 +68,9 @@ function usable(walk: Walk, step: StepOf<'part'>, file: JobFile, path: Path, ins
     return say('too-many-steps', `With ${quote(step.use)} the job has over ${MOST_STEPS} steps.`)
   const used = walk.parts.get(step.use)
   if (used !== undefined) return used
-  const known = [...walk.parts.keys()]
-  const near = nearest(step.use, known)
-  const hint = near === undefined ? `procedures beside this one: ${list(known)}` : `did you mean ${near}?`
+  const near = nearest(step.use, walk.beside)
+  const others = `procedures beside this one: ${list(walk.beside.slice(0, 8))}`
+  const hint = near === undefined ? others : `did you mean ${near}?`
   return say('unknown-part', `${quote(step.use)} is no procedure beside this one.`, hint)
 }
 

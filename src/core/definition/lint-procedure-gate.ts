@@ -11,15 +11,25 @@ export function lintGate(procedure: Procedure, gate: StepOf<'gate'>, base: Path)
   gate.holds.forEach((id, n) => {
     if (!declared.includes(id)) found.push(unknownId([...base, 'holds', n], id, 'hazard', declared))
   })
-  if (!gate.evidence.some((evidence) => evidence.kind === 'witness')) {
-    const message = `No second person witnesses the gate ${quote(gate.id)}.`
-    found.push(finding([...base, 'evidence'], 'no-witness', message, 'add evidence of kind witness'))
-  }
+  found.push(...lintWitness(gate, [...base, 'evidence']))
   gate.evidence.forEach((evidence, n) => {
     if (evidence.kind === 'gas')
       found.push(...lintGas(procedure, gate, evidence, n, [...base, 'evidence', n]))
   })
   return found
+}
+
+/** A witness looks at everything, so nothing may be asked after the last one. */
+function lintWitness(gate: StepOf<'gate'>, path: Path): Finding[] {
+  const last = gate.evidence.findLastIndex((evidence) => evidence.kind === 'witness')
+  if (last === -1) {
+    const message = `No second person witnesses the gate ${quote(gate.id)}.`
+    return [finding(path, 'no-witness', message, 'add evidence of kind witness, as the last line')]
+  }
+  return gate.evidence.slice(last + 1).map((evidence, n) => {
+    const message = `${quote(evidence.id)} is asked after the witness, so it is witnessed by nobody.`
+    return finding([...path, last + 1 + n, 'id'], 'not-witnessed', message, 'put the witness last')
+  })
 }
 
 type GasEvidence = Extract<Evidence, { kind: 'gas' }>

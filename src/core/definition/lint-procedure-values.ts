@@ -34,7 +34,19 @@ export function lintRule(
 ): { readonly rule: CompiledRule } | { readonly found: Finding[] } {
   const compiled = compileRuleAt(procedure, index, rule, values, computations)
   if (compiled.ok) return { rule: compiled.value }
+  const word = bareOutcome(rule, compiled.error)
+  if (word !== undefined) {
+    const hint = `put an outcome in double quotes: "${word}"`
+    return { found: asFinding(['steps', index, 'when', 'rule'], { ...compiled.error, hint }, HINT) }
+  }
   return { found: asFinding(['steps', index, 'when', 'rule'], compiled.error, HINT) }
+}
+
+/** The unknown word behind == or !=, where an outcome stands and no step does. */
+function bareOutcome(rule: string, { code, range }: RuleRefusal): string | undefined {
+  const before = rule.slice(0, range.start)
+  if (code !== 'unknown-step' || !/[^"'\s]\s*[=!]=\s*$/.test(before)) return undefined
+  return rule.slice(range.start, range.end)
 }
 
 /** What uses a value that does not hold is not blamed for it. */

@@ -25,6 +25,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ...repeatedIds(['hazards'], procedure.hazards, 'hazard'),
     ...repeatedIds(['seats'], procedure.seats, 'seat'),
     ...repeatedIds(['steps'], procedure.steps, 'step'),
+    ...lintUnusedHazards(procedure),
     ...lintValues(procedure, values),
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),
@@ -33,6 +34,22 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ]),
   ]
   return [...found, ...lintBranches(procedure, rules)]
+}
+
+/** Declared and then forgotten: the crew would read of it and nothing would hold it back. */
+function lintUnusedHazards({ hazards, steps }: Procedure): Finding[] {
+  const named = steps.flatMap((step) => [
+    ...(step.exposes ?? []),
+    ...(step.kind === 'gate' ? step.holds : []),
+  ])
+  // While a name is misspelled, nobody can tell which hazard it was meant to be.
+  if (named.some((id) => !hazards.some((hazard) => hazard.id === id))) return []
+  return hazards.flatMap(({ id }, n) => {
+    if (named.includes(id)) return []
+    const message = `${quote(id)} is declared, and no step exposes anybody to it and no gate holds it.`
+    const hint = 'name it in exposes of each step that faces it, and in holds of a gate before; or delete it'
+    return [warning(['hazards', n, 'id'], 'unused-hazard', message, hint)]
+  })
 }
 
 function lintKind(procedure: Procedure, step: Step, index: number): Finding[] {
