@@ -38,7 +38,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   // Rules take the shapes of the files from definition; definition has rules checked.
   ['rules', 'definition'],
   ['job'],
-  ['talk', 'proof'],
+  ['talk'],
   ['sheet'],
 ]
 const CORE_FOLDERS = CORE_LAYERS.flat()

@@ -19,7 +19,11 @@ export function answersFrom(path: string): readonly AnswerLine[] {
 }
 
 /** Answers one by one; the clock goes on as the file says, by its step before each answer. */
-async function* scripted(lines: readonly AnswerLine[], clock: SetClock | null): AsyncGenerator<string> {
+async function* scripted(
+  lines: readonly AnswerLine[],
+  clock: SetClock | null,
+  at: { line: number },
+): AsyncGenerator<string> {
   let step = 0
   for (const line of lines) {
     if (line.kind === 'clock') clock?.setTo(line.at)
@@ -27,6 +31,7 @@ async function* scripted(lines: readonly AnswerLine[], clock: SetClock | null): 
     else if (line.kind === 'wait') clock?.advance(line.ms)
     else {
       clock?.advance(step)
+      at.line = line.line
       yield line.text
     }
   }
@@ -39,14 +44,16 @@ export async function driveScripted(
   values: Values,
 ): Promise<number> {
   process.exitCode = EXIT.unfinished
+  const at = { line: 0 }
   const out = values.json === true ? { write: () => undefined } : process.stdout
   const run = {
     style: sheetStyle(values, opened.record),
     out: { write: (text: string) => void out.write(text) },
     prompts: false,
+    where: () => `Line ${at.line} of the answers`,
   }
   try {
-    await runPlain(opened.session, scripted(lines, clock), run)
+    await runPlain(opened.session, scripted(lines, clock, at), run)
     return printEnding(opened, values)
   } finally {
     opened.journal.close()

@@ -49,7 +49,9 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     print('')
     said(
       ending.finished
-        ? `Verdict ${ending.verdict}${done}.`
+        ? ending.verdict === 'NONE'
+          ? 'Done. Nothing in this procedure was to be judged.'
+          : `Verdict ${ending.verdict}${done}.`
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )

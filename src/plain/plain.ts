@@ -1,6 +1,6 @@
 // The same job as plain lines, for pipes, files, terminals that cannot draw, and people who listen to the screen.
 // Nothing is ever drawn over: what was printed stands.
-import type { Session, Shown } from '../app/session.ts'
+import type { Session, Shown, Snapshot } from '../app/session.ts'
 import { layOut, plainText, row, type SheetStyle } from '../core/sheet/block.ts'
 import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
@@ -58,7 +58,12 @@ export interface PlainRun {
   readonly out: PlainOut
   /** Print each prompt in full; answers read from a file leave it to the transcript. */
   readonly prompts: boolean
+  /** Where the answer just given stands, said when it was not taken. */
+  readonly where?: () => string
 }
+
+/** Time acts while a prompt waits, on plain lines too: how often it is looked at. */
+const LOOK_MS = 1000
 
 /** Prints what came since, hears the lines one by one until they end or the job does. */
 export async function runPlain(session: Session, lines: AsyncIterable<string>, run: PlainRun): Promise<void> {
@@ -73,15 +78,52 @@ export async function runPlain(session: Session, lines: AsyncIterable<string>, r
   const isOver = () => session.snapshot().state.closed !== null || session.snapshot().state.left
   if (isOver()) return
   if (run.prompts) printPrompt(session, style, out)
-  for await (const line of lines) {
-    await session.tick()
-    catchUp()
-    if (run.prompts) printAnswer(line, session, style, out)
-    await session.hear(line)
-    catchUp()
-    if (isOver()) return
-    if (run.prompts) printPrompt(session, style, out)
+  const watch = run.prompts
+    ? setInterval(() => void waiting(session, run, catchUp).catch(() => undefined), LOOK_MS)
+    : null
+  try {
+    for await (const line of lines) {
+      await session.tick()
+      catchUp()
+      if (run.prompts) printAnswer(line, session, style, out)
+      const before = session.snapshot()
+      await session.hear(line)
+      catchUp()
+      if (run.where !== undefined && wasNotTaken(before, session.snapshot()))
+        out.write(
+          `${plainText(layOut({ margin: '', rows: [row(`${run.where()} was not taken.`)] }, style))}\n`,
+        )
+      if (isOver()) return
+      if (run.prompts) printPrompt(session, style, out)
+    }
+  } finally {
+    if (watch !== null) clearInterval(watch)
   }
   await session.tick()
   catchUp()
+}
+
+/** Nothing went on record, no question was opened or closed, and something was said about it. */
+function wasNotTaken(before: Snapshot, after: Snapshot): boolean {
+  const last = after.shown[after.shown.length - 1]
+  return (
+    after.state.seq === before.state.seq &&
+    after.talk.ask === before.talk.ask &&
+    last?.kind === 'said' &&
+    last.refusal
+  )
+}
+
+/** What time has done since: a warning once before a gas test lapses, and what fell when it did. */
+async function waiting(session: Session, run: PlainRun, catchUp: () => void): Promise<void> {
+  const before = session.snapshot()
+  await session.tick()
+  const after = session.snapshot()
+  const { defs } = session.engine
+  const soon = foot(defs, after.state, after.now).warning
+  if (soon !== null && foot(defs, before.state, before.now).warning === null)
+    run.out.write(`${plainText(layOut({ margin: '', rows: [row(soon, 'caution')] }, run.style))}\n`)
+  if (after.state.seq === before.state.seq) return
+  catchUp()
+  printPrompt(session, run.style, run.out)
 }

@@ -1,5 +1,5 @@
 // The same job as plain lines: all of it printed once, in order, nothing drawn over.
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { runPlain } from '../../src/plain/plain.ts'
 import { GATE_LINES, Walk } from '../helpers/example.ts'
 import { memorySession } from '../helpers/fake-terminal.ts'
@@ -85,5 +85,65 @@ describe('plain lines', () => {
     await runPlain(session, given(['note here']), { style, out, prompts: true })
     expect(written.map((entry) => entry.type)).toEqual(['gate.closed', 'note.written'])
     expect(text.indexOf('COME OUT AND STAND CLEAR')).toBeLessThan(text.indexOf('Note: here'))
+  })
+
+  it('warn of a gas test that lapses, and call people out when it has, while nobody keys anything', async () => {
+    vi.useFakeTimers()
+    try {
+      const walk = new Walk().toBore()
+      const { session } = memorySession(walk)
+      let text = ''
+      let end = () => undefined as undefined
+      async function* nobody(): AsyncGenerator<string> {
+        await new Promise<void>((resolve) => {
+          end = () => void resolve() as undefined
+        })
+      }
+      const style = { width: 79, record: 'EXAMPLE', ascii: true } as const
+      const out = {
+        write: (more: string) => {
+          text += more
+        },
+      }
+      const running = runPlain(session, nobody(), { style, out, prompts: true })
+      walk.wait(24)
+      await vi.advanceTimersByTimeAsync(1100)
+      expect(text.split('Gas test lapses at')).toHaveLength(2)
+      expect(text).not.toContain('STAND CLEAR')
+      walk.wait(6)
+      await vi.advanceTimersByTimeAsync(1100)
+      expect(text).toContain('HOLD. COME OUT AND STAND CLEAR')
+      expect(text).toContain('type ALL OUT')
+      end()
+      await vi.advanceTimersByTimeAsync(10)
+      await running
+      expect(vi.getTimerCount()).toBe(0)
+    } finally {
+      vi.useRealTimers()
+    }
+  })
+
+  it('name the step that was left out, and the line of an answer that was not taken', async () => {
+    const gone = exampleAnswers()
+      .join('\n')
+      .replace('9.5019\n1\n9.5008\n9.5008\n9.5007\n9.5007', '9.5019\n2')
+      .split('\n')
+    const { flow } = await run(new Walk(), gone, false)
+    expect(flow).toContain('left out: 9 Unswept strip (only if strip == "present")')
+    let text = ''
+    const { session } = memorySession(new Walk())
+    const style = { width: 79, record: 'EXAMPLE', ascii: true } as const
+    const out = {
+      write: (more: string) => {
+        text += more
+      },
+    }
+    await runPlain(session, given(['ZZ', 'RO']), {
+      style,
+      out,
+      prompts: false,
+      where: () => 'Line 7 of the answers',
+    })
+    expect(text.split('Line 7 of the answers was not taken.')).toHaveLength(2)
   })
 })

@@ -3,10 +3,10 @@
 import type { Evidence } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { unfitness, unknownPerson } from './admit-people.ts'
-import { type Definitions, personById } from './definitions.ts'
+import { asKind, type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { judgeGas } from './gas.ts'
-import { fallsWithGas, type GateStep, gateState, type Item } from './gate.ts'
+import { fallsWithGas, type GateStep, gateState, type Item, itemsOf } from './gate.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked } from './refusals.ts'
@@ -150,4 +150,32 @@ export function admitClear(defs: Definitions, state: State, input: Of<'clear'>):
     return refuse('words', `Come out and stand clear first; when everybody has, type ${clear_words}.`)
   }
   return ok([{ type: 'people.clear', step: input.step, words: clear_words }])
+}
+
+/**
+ * Takes back what was given last at a gate that is being asked: striking evidence can only shut a gate, never open one.
+ * Gas is taken back whole, since it is read in an order.
+ */
+export function admitAskAgain(
+  defs: Definitions,
+  state: State,
+  input: Of<'ask-again'>,
+): Result<readonly Body[]> {
+  const gate = gateBeingAsked(defs, state)
+  if (gate === null || gate.id !== input.step) return notAsked()
+  const items = itemsOf(defs, gate)
+  const { given } = gateState(state, gate.id)
+  const last = items
+    .filter((item) => given[item.key] !== undefined)
+    .sort((a, b) => (given[b.key]?.seq ?? 0) - (given[a.key]?.seq ?? 0))[0]
+  if (last === undefined) return refuse('nothing-given', 'Nothing was given at this hold point yet.')
+  const falls = last.evidence.kind === 'gas' ? fallsWithGas(defs, state, gate) : [last.key]
+  return ok([{ type: 'gate.closed', step: gate.id, cause: 'again', items: falls }])
+}
+
+/** The gate whose evidence is asked for now, also while its instrument is picked. */
+export function gateBeingAsked(defs: Definitions, state: State): GateStep | null {
+  const prompt = next(defs, state)
+  if (prompt.kind === 'evidence') return prompt.gate
+  return prompt.kind === 'pick' && prompt.step.step.kind === 'gate' ? asKind(prompt.step, 'gate') : null
 }

@@ -3,7 +3,7 @@
 import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { admitCorrection, admitReopening } from './admit-change.ts'
-import { admitClear, admitEvidence } from './admit-gate.ts'
+import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import {
   admitLate,
@@ -19,7 +19,6 @@ import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
 import { fallsWithGas, gatesOf, lapsesAt } from './gate.ts'
 import type { Input } from './input.ts'
-import type { judgeStep } from './judge-step.ts'
 import { next } from './next.ts'
 import { notAsked, words } from './refusals.ts'
 import { settle } from './settle.ts'
@@ -37,8 +36,6 @@ export interface Admitted {
 export interface Engine {
   readonly defs: Definitions
   readonly version: string
-  /** How a judge step is worked out; the safety search puts every verdict in its place. */
-  readonly judge?: typeof judgeStep
 }
 
 /** Whoever left sees no prompt; a STOP is heard all the same. */
@@ -140,6 +137,8 @@ function handleWork(
       return admitStep(defs, state, input)
     case 'evidence':
       return admitEvidence(defs, state, input)
+    case 'ask-again':
+      return admitAskAgain(defs, state, input)
     case 'clear':
       return admitClear(defs, state, input)
     case 'read':

@@ -26,7 +26,7 @@ export interface ReadingAt extends Typed {
 }
 
 /** Why a gate's evidence fell. */
-export type CloseCause = 'lapsed' | 'failed' | 'stop' | 'left' | 'interrupted' | 'clock'
+export type CloseCause = 'lapsed' | 'failed' | 'again' | 'stop' | 'left' | 'interrupted' | 'clock'
 
 export const FORMAT = 1
 

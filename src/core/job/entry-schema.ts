@@ -83,7 +83,7 @@ const schema = z.discriminatedUnion('type', [
   of('gate.opened', { step: text }),
   of('gate.closed', {
     step: text,
-    cause: z.enum(['lapsed', 'failed', 'stop', 'left', 'interrupted', 'clock']),
+    cause: z.enum(['lapsed', 'failed', 'again', 'stop', 'left', 'interrupted', 'clock']),
     items: voids,
   }),
   of('people.clear', { step: text, words: text }),

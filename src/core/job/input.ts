@@ -8,6 +8,8 @@ export type Input =
   | { readonly do: 'confirm'; readonly step: string }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }
   | { readonly do: 'evidence'; readonly step: string; readonly item: string; readonly typed: string }
+  /** What was given last at a gate was mistyped: it falls, and what hangs on it, and is asked again. */
+  | { readonly do: 'ask-again'; readonly step: string }
   | { readonly do: 'clear'; readonly step: string; readonly typed: string }
   | { readonly do: 'read'; readonly place: string; readonly typed: string }
   | { readonly do: 'settle-doubt'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }

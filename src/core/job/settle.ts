@@ -9,11 +9,7 @@ import { next } from './next.ts'
 import { outcomeOf } from './outcome.ts'
 import { openStop, type State } from './state.ts'
 
-export function settle(
-  { defs, version, judge = judgeStep }: Engine,
-  state: State,
-  now: Instant,
-): readonly Body[] {
+export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
   for (const gate of gatesOf(defs)) {
     const { status, mustClear } = gateState(state, gate.id)
@@ -28,7 +24,7 @@ export function settle(
       {
         type: 'verdict.given',
         step: prompt.step.id,
-        verdict: judge(defs, state, asKind(prompt.step, 'judge'), version),
+        verdict: judgeStep(defs, state, asKind(prompt.step, 'judge'), version),
       },
     ]
   }

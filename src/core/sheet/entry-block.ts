@@ -2,6 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { applicability } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
@@ -82,7 +83,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'clock.moved':
       return block(row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'))
     case 'job.closed':
-      return block(row(closing(entry.outcome), 'strong'))
+      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state))
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':
@@ -100,8 +101,18 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
   }
 }
 
+/** Steps that were not done because their rule said so: nothing is left out without a word. */
+function leftOut(defs: Definitions, state: State): Row[] {
+  return defs.steps
+    .filter((placed) => applicability(defs, state, placed) === 'skip')
+    .map((placed) => {
+      const rule = [placed, ...placed.inside].find((p) => p.rule !== null)?.rule?.text ?? ''
+      return row(`  left out: ${placed.number} ${placed.step.title} (only if ${rule})`)
+    })
+}
+
 function closing(outcome: string): string {
-  return outcome === 'NONE' ? 'Job closed.' : `Job closed with ${outcome}.`
+  return outcome === 'NONE' ? 'Job closed. Nothing in it was to be judged.' : `Job closed with ${outcome}.`
 }
 
 export function titleOf(defs: Definitions, stepId: string): string {

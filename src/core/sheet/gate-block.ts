@@ -14,6 +14,7 @@ type GateEntry = Extract<
 export const CAUSES: Readonly<Record<CloseCause, string>> = {
   lapsed: 'the gas test is past its life',
   failed: 'a gas reading is outside its limit',
+  again: 'what was keyed is taken back',
   stop: 'STOP was called',
   left: 'the job was left',
   interrupted: 'the program was interrupted',
@@ -53,7 +54,9 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         margin,
         right,
         rows: [
-          row(`HOLD. COME OUT AND STAND CLEAR: ${CAUSES[entry.cause]}.`, 'caution'),
+          entry.cause === 'again'
+            ? row('Taken back, to be asked again.', 'caution')
+            : row(`HOLD. COME OUT AND STAND CLEAR: ${CAUSES[entry.cause]}.`, 'caution'),
           row(`  void: ${entry.items.map((key) => keyLabel(defs, gate.id, key)).join(', ')}`),
         ],
       }

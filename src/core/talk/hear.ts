@@ -1,6 +1,7 @@
 // From a line that somebody keyed to an input for the job: what does this line mean at this prompt? Pure; a question that
 // takes several lines (a correction, a disposition) is held in Talk, which is never on disk because nothing in it counts.
 import { findReading, lastReopenable } from '../job/admit-change.ts'
+import { gateBeingAsked } from '../job/admit-gate.ts'
 import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
@@ -63,11 +64,9 @@ function correct(defs: Definitions, state: State): Heard {
 
 /** Back to the last thing answered; what would become void is said before anything happens. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
-  if (prompt.kind === 'evidence' || prompt.kind === 'clear' || prompt.kind === 'pick') {
-    return say(
-      'At a hold point there is no way back: say what is so now. A STOP makes it be asked again whole.',
-    )
-  }
+  const gate = gateBeingAsked(defs, state)
+  if (gate !== null) return input({ do: 'ask-again', step: gate.id })
+  if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')
   const step = lastReopenable(defs, state)
   const readings = correctable(defs, state)
   const lastReading = readings[readings.length - 1]

@@ -164,12 +164,12 @@ describe('a gate with nothing missing', () => {
 })
 
 describe('no side doors', () => {
-  it('has no n/a and no way back, and a note is only a note', () => {
+  it('has no n/a, going back skips nothing, and a note is only a note', () => {
     const walk = new Walk().toGate()
     const before = walk.entries.length
     walk.keys('n/a', 'back', 'N/A')
     expect(walk.entries).toHaveLength(before)
-    expect(walk.said.join(' ')).toMatch(/no n\/a.*no way back/s)
+    expect(walk.said.join(' ')).toMatch(/no n\/a.*Nothing was given at this hold point/s)
     expect(walk.bring({ do: 'not-applicable', place: 'locks.breaker', why: 'it is broken' })).toBe(
       'not-asked',
     )
@@ -239,5 +239,39 @@ describe('hazards and gates', () => {
     ])
     const walk = new Walk(defs).keys('RO', 'TC-401-1')
     expect(walk.prompt).toMatchObject({ kind: 'held', why: expect.stringContaining('wait for the other') })
+  })
+})
+
+describe('evidence taken back', () => {
+  it('of words or a lock is that one item, asked again', () => {
+    const walk = new Walk().toGate().keys('L-101', 'L-102')
+    expect(walk.key('back')).toBeNull()
+    expect(given(walk)).toEqual(['locks.breaker'])
+    expect(item(walk)).toBe('locks.barring')
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['locks.barring'] })
+  })
+
+  it('of gas is all of it, since it is read in an order; a mistyped oxygen is no dead end with one meter', () => {
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '2', '0')
+    // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
+    expect(item(walk)).toBe('pick')
+    expect(walk.key('back')).toBeNull()
+    walk.keys('1')
+    expect(item(walk)).toBe('oxygen_breathing')
+    expect(given(walk)).toHaveLength(10)
+    walk.keys('20.9', '0', '0', '20.8', '0', '0', 'ML')
+    expect(gateState(walk.state, 'hold_point').status).toBe('open')
+  })
+
+  it('never opens a gate, lets nobody off coming out, and is nothing where nothing was given', () => {
+    expect(new Walk().toGate().key('back')).toBe('nothing-given')
+    const fallen = new Walk().toBore().wait(31).keys('')
+    expect(fallen.prompt.kind).toBe('clear')
+    fallen.key('back')
+    expect(fallen.prompt.kind).toBe('clear')
+    expect(fallen.bring({ do: 'ask-again', step: 'hold_point' })).toBe('not-asked')
+    const open = new Walk().throughGate()
+    expect(open.bring({ do: 'ask-again', step: 'hold_point' })).toBe('not-asked')
+    expect(gateState(open.state, 'hold_point').status).toBe('open')
   })
 })
