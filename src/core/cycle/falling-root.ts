@@ -11,8 +11,9 @@ interface Place {
 }
 
 /**
- * The last two places left, `low` with a value of zero or above and `high` with one below it. The function must not
- * rise between them; it may jump. Throws when it is below zero at `from` already, or not below zero at `to`: a bug.
+ * The last two places left, `low` with a value of zero or above and `high` with one below it. They are neighbours, but
+ * where the value at `low` is exactly zero: the search ends there, and `high` is only known to lie beyond. The function
+ * must not rise between them; it may jump. Throws when it is below zero at `from` already, or not below zero at `to`: a bug.
  * Source: T. R. Chandrupatla, Advances in Engineering Software 28 (1997) 145-149 (from memory).
  */
 export function fallingRoot(
