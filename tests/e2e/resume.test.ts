@@ -4,28 +4,11 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { GATE_LINES } from '../helpers/example.ts'
-import {
-  BUNDLE,
-  EXAMPLE_RUN,
-  logged,
-  logPath,
-  plainEnv,
-  type Started,
-  type Terminal,
-  TO_BORE,
-  TO_GATE,
-  terminals,
-} from '../helpers/pty.ts'
+import { BUNDLE, jobStarter, logged, logPath, plainEnv, TO_BORE, TO_GATE, terminals } from '../helpers/pty.ts'
 
 const terminal = terminals()
 
-async function jobAt(lines: readonly string[], started?: Started): Promise<{ t: Terminal; jobs: string }> {
-  const jobs = terminal.folder()
-  const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs], started)
-  await t.see('Your initials')
-  await t.sayAll(lines)
-  return { t, jobs }
-}
+const jobAt = jobStarter(terminal)
 
 const resume = (jobs: string) => terminal.start(['resume', logPath(jobs), '--jobs', jobs])
 const types = (jobs: string) => logged(jobs).map((entry) => entry.type)

@@ -2,26 +2,11 @@
 import { describe, expect, it } from 'vitest'
 import { changedMachine } from '../helpers/cli.ts'
 import { GATE_LINES } from '../helpers/example.ts'
-import {
-  EXAMPLE_RUN,
-  FROM_GATE,
-  logged,
-  type Started,
-  type Terminal,
-  TO_BORE,
-  TO_GATE,
-  terminals,
-} from '../helpers/pty.ts'
+import { EXAMPLE_RUN, FROM_GATE, jobStarter, logged, TO_BORE, TO_GATE, terminals } from '../helpers/pty.ts'
 
 const terminal = terminals()
 
-async function jobAt(lines: readonly string[], started?: Started): Promise<{ t: Terminal; jobs: string }> {
-  const jobs = terminal.folder()
-  const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs], started)
-  await t.see('Your initials')
-  await t.sayAll(lines)
-  return { t, jobs }
-}
+const jobAt = jobStarter(terminal)
 
 /** A colour, as opposed to bold or inverse. */
 const COLOUR = /\u001b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])[;m]/

@@ -154,3 +154,14 @@ export function logged(jobs: string): Logged[] {
     .filter((line) => line !== '')
   return lines.map((line) => JSON.parse(line) as Logged)
 }
+
+/** Starts the example job in a folder of its own and keys the lines, each once it is asked for. */
+export function jobStarter(terminal: ReturnType<typeof terminals>) {
+  return async (lines: readonly string[], started?: Started): Promise<{ t: Terminal; jobs: string }> => {
+    const jobs = terminal.folder()
+    const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs], started)
+    await t.see('Your initials')
+    await t.sayAll(lines)
+    return { t, jobs }
+  }
+}

@@ -61,40 +61,39 @@ function drawWalls({ layout, sign, paper }: Scene): void {
     paper.run(row, stepLeft, stepRight, sign.wall)
     paper.run(row, travelFrom, travelTo, sign.swept)
   }
-  if (stepLeft === wallLeft) {
-    paper.put(1, wallLeft, sign.topLeft)
-    paper.put(3, wallLeft, sign.lowLeft)
-  } else {
-    paper.put(1, wallLeft, sign.upright)
-    paper.put(3, wallLeft, sign.upright)
-    paper.run(0, wallLeft, stepLeft, sign.wall)
-    paper.run(4, wallLeft, stepLeft, sign.wall)
-    paper.put(0, wallLeft, sign.topLeft)
-    paper.put(4, wallLeft, sign.lowLeft)
-    paper.put(0, stepLeft, sign.topRight)
-    paper.put(1, stepLeft, sign.lowLeft)
-    paper.put(3, stepLeft, sign.topLeft)
-    paper.put(4, stepLeft, sign.lowRight)
-  }
-  if (stepRight === wallRight) {
-    paper.put(1, wallRight, sign.topRight)
-    paper.put(3, wallRight, sign.lowRight)
-  } else {
-    paper.put(1, wallRight, sign.upright)
-    paper.put(3, wallRight, sign.upright)
-    paper.run(0, stepRight, wallRight, sign.wall)
-    paper.run(4, stepRight, wallRight, sign.wall)
-    paper.put(0, wallRight, sign.topRight)
-    paper.put(4, wallRight, sign.lowRight)
-    paper.put(0, stepRight, sign.topLeft)
-    paper.put(1, stepRight, sign.lowRight)
-    paper.put(3, stepRight, sign.topRight)
-    paper.put(4, stepRight, sign.lowLeft)
-  }
+  const left = { top: sign.topLeft, low: sign.lowLeft, topIn: sign.topRight, lowIn: sign.lowRight }
+  const right = { top: sign.topRight, low: sign.lowRight, topIn: sign.topLeft, lowIn: sign.lowLeft }
+  drawWallEnd(paper, sign, { wall: wallLeft, step: stepLeft, corner: left })
+  drawWallEnd(paper, sign, { wall: wallRight, step: stepRight, corner: right })
   paper.put(2, 0, 'HE')
   paper.put(2, wallLeft, sign.upright)
   paper.put(2, wallRight, sign.upright)
   paper.put(2, wallRight + 2, 'CE')
+}
+
+interface WallEnd {
+  /** Column where the picture of the bore ends, and where the counterbore steps in; the same without a counterbore. */
+  readonly wall: number
+  readonly step: number
+  /** Corners at the end of the wall, and at the step, where they turn the other way. */
+  readonly corner: Readonly<Record<'top' | 'low' | 'topIn' | 'lowIn', string>>
+}
+
+/** One end of the bore; the other is its mirror image. */
+function drawWallEnd(paper: Canvas, sign: Signs, { wall, step, corner }: WallEnd): void {
+  if (step === wall) {
+    paper.put(1, wall, corner.top)
+    paper.put(3, wall, corner.low)
+    return
+  }
+  for (const row of [1, 3]) paper.put(row, wall, sign.upright)
+  for (const row of [0, 4]) paper.run(row, Math.min(wall, step), Math.max(wall, step), sign.wall)
+  paper.put(0, wall, corner.top)
+  paper.put(4, wall, corner.low)
+  paper.put(0, step, corner.topIn)
+  paper.put(1, step, corner.low)
+  paper.put(3, step, corner.top)
+  paper.put(4, step, corner.lowIn)
 }
 
 function drawStations({ stations, here, layout, sign, paper }: Scene): void {

@@ -43,7 +43,10 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
   const items = itemsOf(defs, gate)
   const done = items.filter((i) => given[i.key] !== undefined)
   const open = items.filter((i) => given[i.key] === undefined && i.key !== now.key)
-  const fallen = struck.filter((s) => given[s.item] === undefined)
+  // What was just taken back is the line being asked; the same line twice would only be read twice.
+  const fallen = struck.filter(
+    (s) => given[s.item] === undefined && !(s.item === now.key && s.cause === 'again'),
+  )
   const rows: Row[] = []
   if (done.length > 0) rows.push(row(`[x] ${done.length} of ${items.length} shown, as above`))
   if (fallen.length > 0) {
