@@ -8,6 +8,11 @@ export interface Clock {
   readonly running: () => number
 }
 
+/** Holds PINs against the keys of the crew file. Slow on purpose. */
+export interface PinCheck {
+  readonly fits: (pin: string, key: string) => Promise<boolean>
+}
+
 export interface JournalPort {
   /** Returns once the entries are on disk; throws when they are not. */
   readonly append: (entries: readonly Entry[]) => Promise<void>

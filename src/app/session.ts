@@ -1,13 +1,15 @@
 // A running job: lines in, blocks out. An entry is on disk before anything of it is shown. Knows no terminal.
 import { admit, type Engine } from '../core/job/admit.ts'
+import { personById } from '../core/job/definitions.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { fold } from '../core/job/fold.ts'
 import type { Input } from '../core/job/input.ts'
+import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
 import { hear } from '../core/talk/hear.ts'
-import { QUIET, type Talk } from '../core/talk/heard.ts'
-import type { Clock, JournalPort } from './ports.ts'
+import { type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
 export type Shown =
@@ -46,10 +48,11 @@ interface Start {
   readonly shown: readonly Shown[]
   readonly journal: JournalPort
   readonly clock: Clock
+  readonly pins: PinCheck
 }
 
 export function createSession(start: Start): Session {
-  const { engine, journal, clock } = start
+  const { engine, journal, clock, pins } = start
   const listeners = new Set<() => void>()
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
@@ -94,6 +97,15 @@ export function createSession(start: Start): Session {
     return shown
   }
 
+  /** Holds the PIN against the key; a person who has to wait after wrong ones is told so and the PIN is not looked at. */
+  const prove = async ({ person, pin, what }: PinKeyed): Promise<{ shown: readonly Shown[]; talk: Talk }> => {
+    const mustWait = waitAfterMisses(snapshot.state, person, clock.now().ms) !== null
+    const key = personById(engine.defs, person)?.pin
+    if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
+    if (await pins.fits(pin, key)) return { shown: await take({ ...what, proved: true }), talk: QUIET }
+    return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
+  }
+
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     queue = queue.then(work)
     return queue
@@ -110,7 +122,12 @@ export function createSession(start: Start): Session {
       inTurn(async () => {
         const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
         const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
-        publish({ talk: heard.talk, now: clock.now(), shown: [...snapshot.shown, ...shown] })
+        const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
+        publish({
+          talk: proved.talk,
+          now: clock.now(),
+          shown: [...snapshot.shown, ...shown, ...proved.shown],
+        })
       }),
     tick: () =>
       inTurn(async () => {

@@ -13,6 +13,7 @@ import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobPath, newJobId } from '../node/job-folder.ts'
 import { createJob, type OpenJournal, openJob as openJournalFile } from '../node/job-store.ts'
+import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
@@ -78,6 +79,7 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
     shown,
     journal: journal.port,
     clock,
+    pins: { fits: pinFits },
   })
   return { session, journal, path, defs, record: state.record }
 }

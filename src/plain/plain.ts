@@ -5,6 +5,7 @@ import { layOut, plainText, row, type SheetStyle } from '../core/sheet/block.ts'
 import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+import { isStop } from '../core/talk/words.ts'
 
 export interface PlainOut {
   readonly write: (text: string) => void
@@ -49,8 +50,9 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
 /** What was answered, as it was keyed, with its unit in the margin. */
 export function printAnswer(line: string, session: Session, style: SheetStyle, out: PlainOut): void {
   const { state, talk } = session.snapshot()
-  const { unit } = promptView(session.engine.defs, state, talk, style)
-  out.write(`${plainText(layOut({ margin: unit, rows: [row(line === '' ? '(Enter)' : line)] }, style))}\n`)
+  const { unit, secret } = promptView(session.engine.defs, state, talk, style)
+  const shown = secret && !isStop(line) ? '(not shown)' : line === '' ? '(Enter)' : line
+  out.write(`${plainText(layOut({ margin: unit, rows: [row(shown)] }, style))}\n`)
 }
 
 export interface PlainRun {

@@ -88,7 +88,7 @@ function ChoiceScreen({
       ))}
       <Text wrap="truncate">{line('0', 'Leave')}</Text>
       {wrong === '' ? null : <Text wrap="truncate">{line('', wrong)}</Text>}
-      <InputLine margin={line('no.', '')} editor={held.current} width={20} />
+      <InputLine margin={line('no.', '')} editor={held.current} width={20} secret={false} />
     </Box>
   )
 }

@@ -88,7 +88,11 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
     return () => clearTimeout(timer)
   }, [notice])
-  const [editor, press] = useLineEditor(mayScan, live.tooSmall, submit)
+  const isSecretNow = useCallback(() => {
+    const { state: at, talk: question } = session.snapshot()
+    return promptView(defs, at, question, style).secret
+  }, [session, defs, style])
+  const [editor, press] = useLineEditor(mayScan, isSecretNow, live.tooSmall, submit)
   useKeys(press, interrupt)
   useTicks(session, end)
   useEffect(() => {
@@ -118,7 +122,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
             // biome-ignore lint/suspicious/noArrayIndexKey: rows of a drawing have no other name than their place
             <SheetLine key={n} line={line} />
           ))}
-          <InputLine margin={live.inputMargin} editor={editor} width={live.inputWidth} />
+          <InputLine margin={live.inputMargin} editor={editor} width={live.inputWidth} secret={view.secret} />
           {live.below.map((line, n) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: as above
             <SheetLine key={n} line={line} />
@@ -149,13 +153,19 @@ function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number
 /** A reducer holds the line, so that several reads in one turn of the event loop lose no character. */
 function useLineEditor(
   mayScan: () => boolean,
+  isSecretNow: () => boolean,
   tooSmall: boolean,
   submit: (line: string) => void,
 ): [Editor, (key: Key) => void] {
   const held = useRef<Editor>(BLANK)
+  const wasSecret = useRef(false)
   const [, redraw] = useReducer((n: number) => n + 1, 0)
   const press = useCallback(
     (key: Key) => {
+      const isSecret = isSecretNow()
+      // Half a PIN must never turn up as an answer to the question that took its place.
+      if (wasSecret.current && !isSecret) held.current = BLANK
+      wasSecret.current = isSecret
       const edited = edit(held.current, key, mayScan())
       held.current = edited.editor
       redraw()
@@ -164,9 +174,9 @@ function useLineEditor(
       if (tooSmall && !isStop(edited.submit) && wordIn(edited.submit) !== 'leave') return
       submit(edited.submit)
     },
-    [mayScan, tooSmall, submit],
+    [mayScan, isSecretNow, tooSmall, submit],
   )
-  return [held.current, press]
+  return [wasSecret.current && !isSecretNow() ? BLANK : held.current, press]
 }
 
 /** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */

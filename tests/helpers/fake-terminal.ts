@@ -4,7 +4,7 @@ import type { Session } from '../../src/app/session.ts'
 import { createSession } from '../../src/app/session.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import type { Terminal } from '../../src/ui/show.tsx'
-import type { Walk } from './example.ts'
+import { pinOf, type Walk } from './example.ts'
 import { Screen, type Size } from './screen.ts'
 
 export interface FakeTerminal extends Terminal {
@@ -65,6 +65,7 @@ export function memorySession(walk: Walk, slow = false): MemorySession {
       },
     },
     clock: { now: () => walk.now, running: () => walk.now.ms },
+    pins: { fits: async (pin) => walk.engine.defs.crew.crew.some((p) => pinOf(p.id) === pin) },
   })
   return {
     session,

@@ -2,8 +2,8 @@
 // there never counts. A gas reading outside its limit goes on record as a failure and everybody is called clear.
 import type { Evidence } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { unfitness, unknownPerson } from './admit-people.ts'
-import { asKind, type Definitions, personById } from './definitions.ts'
+import { unfitness } from './admit-people.ts'
+import { asKind, type Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { judgeGas } from './gas.ts'
 import { fallsWithGas, type GateStep, gateState, type Item, itemsOf } from './gate.ts'
@@ -11,6 +11,7 @@ import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked } from './refusals.ts'
 import { gasMeterIn } from './seats.ts'
+import { signer } from './signature.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -37,7 +38,7 @@ export function admitEvidence(
     case 'gas':
       return gas(defs, state, gate, item, item.evidence, input.typed)
     case 'witness':
-      return witness(defs, state, gate, item, item.evidence, input.typed)
+      return witness(defs, state, gate, item, item.evidence, input)
   }
 }
 
@@ -121,10 +122,11 @@ function witness(
   gate: GateStep,
   item: Item,
   evidence: Extract<Evidence, { kind: 'witness' }>,
-  typed: string,
+  input: Of<'evidence'>,
 ): Result<readonly Body[]> {
-  const person = personById(defs, spaced(typed))
-  if (person === undefined) return refuse('unknown-person', unknownPerson(defs, typed))
+  const who = signer(defs, state, { person: input.typed, proved: input.proved ?? false })
+  if (!who.ok) return who
+  const { person, signed } = who.value
   const doers = new Set(Object.values(gateState(state, gate.id).given).map((g) => g.by))
   if (person.id === state.doer || doers.has(person.id)) {
     return refuse(
@@ -138,7 +140,7 @@ function witness(
       `${person.id} is a ${person.role}, and this gate is witnessed by a ${evidence.roles.join(' or ')}.`,
     )
   }
-  return ok([given(gate, item, person.id, { person: person.id })])
+  return ok([given(gate, item, person.id, { person: person.id, signed })])
 }
 
 /** After a gate fell with people let in: everybody out first, in words, before anything is asked again. */

@@ -7,23 +7,30 @@ import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked } from './refusals.ts'
+import { signer, unknownPerson, waitAfterMisses } from './signature.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
-export function admitSignOn(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+export function admitSignOn(defs: Definitions, state: State, input: Of<'sign-on'>): Result<readonly Body[]> {
   if (next(defs, state).kind !== 'sign-on') return notAsked()
-  const person = personById(defs, typed.trim().toUpperCase())
-  if (person === undefined) return refuse('unknown-person', unknownPerson(defs, typed))
+  const who = signer(defs, state, input)
+  if (!who.ok) return who
+  const { person, signed } = who.value
   if (person.role === 'trainee' && state.record !== 'PRACTICE') {
     return refuse('trainee', `${person.id} is a trainee, and a trainee signs on to PRACTICE only.`)
   }
-  return ok([{ type: 'person.signed-on', person: person.id }])
+  return ok([{ type: 'person.signed-on', person: person.id, signed }])
 }
 
-export function unknownPerson(defs: Definitions, typed: string): string {
-  const shown = typed.trim() === '' ? 'Nothing' : `"${typed.trim().slice(0, 12)}"`
-  return `${shown} is nobody in the crew file: key initials, one of ${defs.crew.crew.map((p) => p.id).join(', ')}.`
+/** A wrong PIN goes on record by name; it opens nothing, and blocks nothing but further PINs of that person. */
+export function admitMissedPin(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+  const person = personById(defs, typed.trim().toUpperCase())
+  if (person === undefined) return refuse('unknown-person', unknownPerson(defs, typed))
+  const now = readStamp(state.lastAt)?.ms ?? Number.NaN
+  if (waitAfterMisses(state, person.id, now) !== null)
+    return signer(defs, state, { person: person.id }) as Result<never>
+  return ok([{ type: 'pin.missed', person: person.id }])
 }
 
 /** The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. */

@@ -1,11 +1,11 @@
 // Ordinary steps: told and done, seen, observed; and a lead's disposition of a verdict.
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { unknownPerson } from './admit-people.ts'
-import { asKind, type Definitions, personById, stepById } from './definitions.ts'
+import { asKind, type Definitions, stepById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked, words } from './refusals.ts'
+import { signer } from './signature.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -80,8 +80,9 @@ export function admitDisposition(
       `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
     )
   }
-  const person = personById(defs, input.person.trim().toUpperCase())
-  if (person === undefined) return refuse('unknown-person', unknownPerson(defs, input.person))
+  const who = signer(defs, state, input)
+  if (!who.ok) return who
+  const { person, signed } = who.value
   if (person.role !== 'lead')
     return refuse('not-lead', `${person.id} is a ${person.role}, and a disposition is a lead's.`)
   if (person.id === state.doer || readers(state, verdict.verdict.readings).has(person.id))
@@ -96,6 +97,7 @@ export function admitDisposition(
       choice: input.choice,
       why: why.value,
       person: person.id,
+      signed,
     },
   ])
 }

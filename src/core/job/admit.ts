@@ -4,7 +4,7 @@ import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { admitCorrection, admitReopening } from './admit-change.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
-import { admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import {
   admitLate,
   admitNotApplicable,
@@ -102,6 +102,8 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
       return ok([{ type: 'job.taken-up' }])
     case 'tick':
       return ok([])
+    case 'pin-missed':
+      return admitMissedPin(defs, state, input.person)
     case 'clock-moved':
       return ok([{ type: 'clock.moved', seconds: input.seconds }])
     case 'explain-stop':
@@ -120,12 +122,23 @@ function handleWork(
   state: State,
   input: Exclude<
     Input,
-    { do: 'stop' | 'note' | 'leave' | 'take-up' | 'tick' | 'clock-moved' | 'explain-stop' | 'release-stop' }
+    {
+      do:
+        | 'stop'
+        | 'note'
+        | 'leave'
+        | 'take-up'
+        | 'tick'
+        | 'pin-missed'
+        | 'clock-moved'
+        | 'explain-stop'
+        | 'release-stop'
+    }
   >,
 ): Result<readonly Body[]> {
   switch (input.do) {
     case 'sign-on':
-      return admitSignOn(defs, state, input.person)
+      return admitSignOn(defs, state, input)
     case 'name-machine':
       return admitTag(defs, state, input.typed)
     case 'pick':

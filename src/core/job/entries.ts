@@ -2,6 +2,7 @@
 // State is a fold over them (fold.ts); what may be added is decided in admit.ts.
 
 import type { RecordKind } from './definitions.ts'
+import type { Signed } from './signature.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
@@ -47,7 +48,9 @@ export interface OpenedBody {
 
 export type Body =
   | OpenedBody
-  | { readonly type: 'person.signed-on'; readonly person: string }
+  | { readonly type: 'person.signed-on'; readonly person: string; readonly signed?: Signed }
+  /** A PIN was keyed that is not this person's. The PIN itself is nowhere. */
+  | { readonly type: 'pin.missed'; readonly person: string }
   | { readonly type: 'machine.named'; readonly typed: string }
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
@@ -70,6 +73,7 @@ export type Body =
       readonly reading?: Typed
       readonly instrument?: string
       readonly person?: string
+      readonly signed?: Signed
     }
   | {
       readonly type: 'evidence.failed'
@@ -119,11 +123,17 @@ export type Body =
       readonly choice: string
       readonly why: string
       readonly person: string
+      readonly signed?: Signed
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   | { readonly type: 'stop.raised'; readonly step: string | null }
   | { readonly type: 'stop.explained'; readonly why: string }
-  | { readonly type: 'stop.released'; readonly person: string; readonly answer: string }
+  | {
+      readonly type: 'stop.released'
+      readonly person: string
+      readonly answer: string
+      readonly signed?: Signed
+    }
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | { readonly type: 'clock.moved'; readonly seconds: number }

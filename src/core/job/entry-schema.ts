@@ -18,6 +18,7 @@ const typed = { typed: text, value: finite, unit: text, si: finite }
 const reading = { ...typed, step: text, place: text, instrument: text }
 const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
+const signed = z.enum(['pin', 'initials']).optional()
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
 
@@ -55,7 +56,8 @@ const verdict = z.looseObject({
 
 const schema = z.discriminatedUnion('type', [
   opened,
-  of('person.signed-on', { person: text }),
+  of('person.signed-on', { person: text, signed }),
+  of('pin.missed', { person: text }),
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),
@@ -71,6 +73,7 @@ const schema = z.discriminatedUnion('type', [
     reading: measured,
     instrument: text.optional(),
     person: text.optional(),
+    signed,
   }),
   of('evidence.failed', {
     step: text,
@@ -96,11 +99,11 @@ const schema = z.discriminatedUnion('type', [
   of('reading.not-applicable', { step: text, place: text, why: text }),
   of('finding.observed', { step: text, condition: text, note: text.optional() }),
   of('verdict.given', { step: text, verdict }),
-  of('disposition.set', { step: text, about: text, choice: text, why: text, person: text }),
+  of('disposition.set', { step: text, about: text, choice: text, why: text, person: text, signed }),
   of('note.written', { text, step: text.nullable() }),
   of('stop.raised', { step: text.nullable() }),
   of('stop.explained', { why: text }),
-  of('stop.released', { person: text, answer: text }),
+  of('stop.released', { person: text, answer: text, signed }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

@@ -16,6 +16,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     lastAt: entry.at,
     doer: null,
     people: [],
+    pinMisses: {},
     machineNamed: false,
     seats: {},
     done: {},
@@ -41,6 +42,7 @@ export function fold(before: State, entry: Entry): State {
     lastMs: Math.max(before.lastMs, readStamp(entry.at)?.ms ?? before.lastMs),
     lastAt: entry.at,
     cutShort: isCutShort(before, entry),
+    pinMisses: withoutFitted(before, entry),
   }
   switch (entry.type) {
     case 'job.opened':
@@ -50,6 +52,14 @@ export function fold(before: State, entry: Entry): State {
       return state
     case 'person.signed-on':
       return { ...state, doer: entry.person, people: [...new Set([...state.people, entry.person])] }
+    case 'pin.missed':
+      return {
+        ...state,
+        pinMisses: {
+          ...state.pinMisses,
+          [entry.person]: { count: (state.pinMisses[entry.person]?.count ?? 0) + 1, lastMs: state.lastMs },
+        },
+      }
     case 'machine.named':
       return { ...state, machineNamed: true }
     case 'instrument.picked':
@@ -140,6 +150,12 @@ function voided(state: State, voids: readonly string[]): State {
     if (disposition !== undefined) dispositions[id] = { ...disposition, void: true }
   }
   return { ...state, verdicts, dispositions, done: without(state.done, voids) }
+}
+
+/** A PIN that fitted wipes out the misses before it. */
+function withoutFitted(before: State, entry: Entry): State['pinMisses'] {
+  if (!('signed' in entry) || entry.signed !== 'pin' || !('person' in entry)) return before.pinMisses
+  return entry.person === undefined ? before.pinMisses : without(before.pinMisses, [entry.person])
 }
 
 function without<T>(record: Readonly<Record<string, T>>, keys: readonly string[]): Record<string, T> {

@@ -1,13 +1,25 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
+import type { Signature } from './signature.ts'
+
 export type Input =
-  | { readonly do: 'sign-on'; readonly person: string }
+  | ({ readonly do: 'sign-on' } & Signature)
+  /** The PIN keyed for this person did not fit. */
+  | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
   | { readonly do: 'done'; readonly step: string }
   | { readonly do: 'confirm'; readonly step: string }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }
-  | { readonly do: 'evidence'; readonly step: string; readonly item: string; readonly typed: string }
+  | {
+      readonly do: 'evidence'
+      readonly step: string
+      readonly item: string
+      /** What was keyed; initials where a witness is asked for. */
+      readonly typed: string
+      /** The PIN of the witness fitted. */
+      readonly proved?: boolean
+    }
   /** What was given last at a gate was mistyped: it falls, and what hangs on it, and is asked again. */
   | { readonly do: 'ask-again'; readonly step: string }
   | { readonly do: 'clear'; readonly step: string; readonly typed: string }
@@ -22,13 +34,14 @@ export type Input =
       readonly step: string
       readonly choice: string
       readonly person: string
+      readonly proved?: boolean
       readonly why: string
     }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'stop' }
   | { readonly do: 'explain-stop'; readonly why: string }
-  | { readonly do: 'release-stop'; readonly person: string; readonly answer: string }
+  | ({ readonly do: 'release-stop'; readonly answer: string } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }
   /** Nothing happened but time. */

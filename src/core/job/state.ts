@@ -65,6 +65,8 @@ export interface State {
   readonly lastAt: string
   readonly doer: string | null
   readonly people: readonly string[]
+  /** Wrong PINs in a row, by person; gone with the first one that fits. */
+  readonly pinMisses: Readonly<Record<string, { readonly count: number; readonly lastMs: number }>>
   readonly machineNamed: boolean
   readonly seats: Readonly<Record<string, string>>
   /** Steps answered: tell done, confirm seen, observe condition. */

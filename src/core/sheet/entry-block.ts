@@ -3,6 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { applicability } from '../job/next.ts'
+import type { Signed } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
@@ -24,7 +25,13 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'job.opened':
       return openingBlock(defs, entry)
     case 'person.signed-on':
-      return block(row(`${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, signed on`))
+      return block(
+        row(
+          `${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, signed on${bySign(entry.signed)}`,
+        ),
+      )
+    case 'pin.missed':
+      return block(row(`A PIN was keyed that is not ${entry.person}'s.`, 'caution'))
     case 'machine.named':
       return block(row(`Plate reads ${entry.typed}: this is ${defs.machine.machine}, ${defs.machine.title}`))
     case 'machine.mismatched':
@@ -59,7 +66,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
       return verdictBlock(defs, entry.verdict, margin, byLine(entry))
     case 'disposition.set':
       return block(
-        row(`Disposition by ${entry.person}: ${entry.choice.toUpperCase()}`, 'strong'),
+        row(`Disposition by ${entry.person}${bySign(entry.signed)}: ${entry.choice.toUpperCase()}`, 'strong'),
         row(`  ${entry.why}`),
       )
     case 'note.written':
@@ -73,7 +80,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'stop.explained':
       return block(row(`STOP because: ${entry.why}`, 'caution'))
     case 'stop.released':
-      return block(row(`STOP released by ${entry.person}: ${entry.answer}`))
+      return block(row(`STOP released by ${entry.person}${bySign(entry.signed)}: ${entry.answer}`))
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
@@ -99,6 +106,11 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'late.settled':
       return readingBlock(defs, state, entry, byLine(entry))
   }
+}
+
+/** A signature without a PIN says so; so do old entries, which had none. */
+export function bySign(signed: Signed | undefined): string {
+  return signed === 'pin' ? '' : ' (initials only)'
 }
 
 /** Steps that were not done because their rule said so: nothing is left out without a word. */

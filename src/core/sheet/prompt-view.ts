@@ -5,7 +5,7 @@ import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { QUESTIONS, standingAsk } from '../talk/ask.ts'
+import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -31,6 +31,8 @@ export interface PromptView {
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
   readonly scan: boolean
+  /** What is keyed is never shown: a PIN. */
+  readonly secret: boolean
 }
 
 const EMPTY: PromptView = {
@@ -43,6 +45,7 @@ const EMPTY: PromptView = {
   ask: [],
   unit: '',
   scan: false,
+  secret: false,
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
@@ -57,9 +60,10 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     must: [...out, ...mustRows(prompt)],
     rows: [],
     drawing: [],
-    ask: [row(QUESTIONS[question.kind], 'strong'), row('back leaves this question', 'faint')],
+    ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
+    secret: isSecret(prompt, talk.ask),
   }
 }
 

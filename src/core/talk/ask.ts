@@ -3,7 +3,7 @@ import { findReading } from '../job/admit-change.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { ask, type Heard, input, QUIET, voidWarning } from './heard.ts'
+import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
 
 export type Ask =
   | { readonly kind: 'note' }
@@ -19,9 +19,10 @@ export type Ask =
   | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
+  | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
 /** What each question says on screen. */
-export const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
+const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -35,6 +36,7 @@ export const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'dispose-why': 'The reason',
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
+  pin: 'PIN',
 }
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct-value', 'correct-why']
@@ -43,6 +45,18 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || prompt.kind !== 'clear') return question
   return AT_ANY_PROMPT.includes(question.kind) ? question : null
+}
+
+/** What the question says, with the name of the one whose PIN is asked. */
+export function questionText(question: Ask): string {
+  return question.kind === 'pin'
+    ? `PIN of ${question.person}. It is not shown while it is keyed.`
+    : QUESTIONS[question.kind]
+}
+
+/** What is keyed now is never shown, printed or kept. */
+export function isSecret(prompt: Prompt, question: Ask | null): boolean {
+  return standingAsk(prompt, question)?.kind === 'pin'
 }
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
@@ -78,7 +92,7 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'dispose-who':
       return ask({ kind: 'dispose-why', step: question.step, choice: question.choice, person: line })
     case 'dispose-why':
-      return input({
+      return signing(defs, question.person, {
         do: 'dispose',
         step: question.step,
         choice: question.choice,
@@ -88,6 +102,13 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'release-who':
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':
-      return input({ do: 'release-stop', person: question.person, answer: line })
+      return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+    case 'pin':
+      return {
+        talk: QUIET,
+        input: null,
+        say: [],
+        pin: { person: question.person, pin: line.trim(), what: question.what },
+      }
   }
 }

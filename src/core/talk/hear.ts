@@ -7,7 +7,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
-import { ask, type Heard, input, QUIET, say, type Talk, voidWarning } from './heard.ts'
+import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { isStop, type Word, wordIn } from './words.ts'
 
@@ -102,7 +102,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         ? ask({ kind: 'release-who' })
         : say('The job is under STOP. A lead who can answer its cause types release.')
     case 'sign-on':
-      return input({ do: 'sign-on', person: text })
+      return signing(defs, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
@@ -118,8 +118,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         ? input({ do: 'clear', step: prompt.gate.id, typed: text })
         : input({ do: 'read', place: cutShort.place.key, typed: line })
     }
-    case 'evidence':
-      return input({ do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line })
+    case 'evidence': {
+      const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
+      return prompt.item.evidence.kind === 'witness' ? signing(defs, line, given) : input(given)
+    }
     case 'doubt':
       if (number === 1) return input({ do: 'settle-doubt', choice: 'again' })
       if (number === 2) return input({ do: 'settle-doubt', choice: 'mistyped' })

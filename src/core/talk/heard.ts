@@ -1,6 +1,6 @@
 // What hearing a line gives: perhaps an input for the job, perhaps a further question, perhaps only something said.
 import { wouldVoid } from '../job/admit-change.ts'
-import type { Definitions } from '../job/definitions.ts'
+import { type Definitions, personById } from '../job/definitions.ts'
 import type { Input } from '../job/input.ts'
 import type { State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
@@ -11,11 +11,22 @@ export interface Talk {
 
 export const QUIET: Talk = { ask: null }
 
+/** An input that somebody signs; it is brought once their PIN is held against their key, which the shell does. */
+export type SignedInput = Extract<Input, { readonly proved?: boolean }>
+
+/** A PIN that was keyed. It never leaves the line it was keyed on: it is in no input, no entry and nothing said. */
+export interface PinKeyed {
+  readonly person: string
+  readonly pin: string
+  readonly what: SignedInput
+}
+
 export interface Heard {
   readonly talk: Talk
   readonly input: Input | null
   /** Lines to say that are not on record. */
   readonly say: readonly string[]
+  readonly pin?: PinKeyed
 }
 
 export function input(what: Input): Heard {
@@ -28,6 +39,12 @@ export function say(...lines: string[]): Heard {
 
 export function ask(what: Ask, ...lines: string[]): Heard {
   return { talk: { ask: what }, input: null, say: lines }
+}
+
+/** What a person signs: their PIN is asked first, if the crew file holds a key for them. */
+export function signing(defs: Definitions, typed: string, what: SignedInput): Heard {
+  const person = personById(defs, typed.trim().toUpperCase())
+  return person?.pin === undefined ? input(what) : ask({ kind: 'pin', person: person.id, what })
 }
 
 export function voidWarning(defs: Definitions, state: State, stepId: string): string[] {

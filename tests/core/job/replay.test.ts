@@ -23,6 +23,7 @@ function fromDisk(entries: readonly Entry[]): readonly Entry[] {
 const ALL_KINDS = Object.keys({
   ...{ 'job.opened': 0, 'person.signed-on': 0, 'machine.named': 0, 'machine.mismatched': 0 },
   ...{
+    'pin.missed': 0,
     'instrument.picked': 0,
     'instrument.put-back': 0,
     'step.done': 0,
@@ -56,6 +57,7 @@ describe('live state equals replay', () => {
   it('at every prefix of a whole job with every kind of entry a person can make', () => {
     const walk = new Walk().keys('RO', 'TC-402-1', 'TC-401-1', '')
     walk.bring({ do: 'reopen', step: 'brief', why: 'once more' })
+    walk.bring({ do: 'pin-missed', person: 'ML' })
     walk.keys('')
     walk.keys(
       'L-101',

@@ -1,0 +1,101 @@
+// A signature counts only with the PIN of the one who signs, where the crew file holds a key for them; and a PIN is
+// nowhere in what is kept or said.
+import { describe, expect, it } from 'vitest'
+import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../../src/core/job/signature.ts'
+import { exampleDefs, GAS_LINES, LOCK_LINES, pinOf, Walk, WORD_LINES } from '../../helpers/example.ts'
+
+const KEY = `$scrypt$ln=15,r=8,p=1$${'A'.repeat(22)}$${'B'.repeat(43)}`
+const withKeys = exampleDefs({
+  crew: (text) => text.replaceAll(/role: (\w+) \}/g, `role: $1, pin: "${KEY}" }`),
+})
+
+function keyed(): Walk {
+  const walk = new Walk(withKeys)
+  walk.autoPin = false
+  return walk
+}
+
+describe('signing with a PIN', () => {
+  it('is asked after the initials, and signs on only when it fits', () => {
+    const walk = keyed()
+    expect(walk.key('RO')).toBe(null)
+    expect(walk.state.doer).toBe(null)
+    walk.key('0000')
+    expect(walk.last).toMatchObject({ type: 'pin.missed', person: 'RO' })
+    expect(walk.state.doer).toBe(null)
+    walk.key(pinOf('RO'))
+    expect(walk.last).toMatchObject({ type: 'person.signed-on', person: 'RO', signed: 'pin' })
+    expect(walk.state.pinMisses).toEqual({})
+  })
+
+  it('keeps no PIN in any entry or in anything said', () => {
+    const walk = keyed().keys('RO', '98765', pinOf('RO'), 'TC-401-1')
+    const kept = JSON.stringify(walk.entries.slice(1)) + walk.said.join(' ')
+    expect(kept).not.toContain('98765')
+    expect(kept).not.toContain(pinOf('RO'))
+  })
+
+  it('is not shown back when it is keyed where initials are asked', () => {
+    const walk = keyed().keys('98765')
+    expect(walk.said.join(' ')).toBe('Key initials here; the PIN is asked after them.')
+  })
+
+  it('hears STOP where the PIN is asked', () => {
+    const walk = keyed().keys('RO', 'stop')
+    expect(walk.last.type).toBe('stop.raised')
+  })
+
+  it('waits after three wrong ones, by name, and the right one does not count until then', () => {
+    const walk = keyed().keys('RO', ...Array(MISSES_ALLOWED).fill('0000'))
+    expect(walk.key(pinOf('RO'))).toBe('pin-wait')
+    walk.keys('RO', pinOf('RO'))
+    expect(walk.state.doer).toBe(null)
+    expect(walk.key('ML')).toBe(null)
+    walk.key(pinOf('ML'))
+    expect(walk.state.doer).toBe('ML')
+    const late = keyed().keys('RO', ...Array(MISSES_ALLOWED).fill('0000'))
+    late.now = { ...late.now, ms: late.now.ms + WAIT_AFTER_MISSES_MS }
+    late.keys('back', 'RO', pinOf('RO'))
+    expect(late.state.doer).toBe('RO')
+  })
+
+  it('cannot be waited for less by trying again meanwhile', () => {
+    const walk = keyed().keys('RO', ...Array(MISSES_ALLOWED).fill('0000'))
+    const { count } = walk.state.pinMisses.RO ?? { count: 0 }
+    walk.keys('RO', '0000')
+    expect(walk.state.pinMisses.RO?.count).toBe(count)
+  })
+
+  it('is refused for a witness without it, at the gate itself', () => {
+    const walk = keyed()
+    walk.autoPin = true
+    walk.keys('RO', 'TC-401-1', '', ...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
+    expect(walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML' })).toBe(
+      'pin-needed',
+    )
+    expect(
+      walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'RO', proved: true }),
+    ).toBe('self-witness')
+    expect(
+      walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML', proved: true }),
+    ).toBe(null)
+    expect(walk.entries.find((e) => e.type === 'evidence.given' && e.item === 'witness')).toMatchObject({
+      person: 'ML',
+      signed: 'pin',
+    })
+  })
+
+  it('is refused without it for releasing a STOP and for a disposition', () => {
+    const walk = keyed().keys('stop', 'a hiss at the valve')
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'valve closed' })).toBe('pin-needed')
+    const judged = new Walk(withKeys).toVerdict()
+    expect(
+      judged.bring({ do: 'dispose', step: 'disposition', choice: 'accept', person: 'KH', why: 'fine' }),
+    ).toBe('pin-needed')
+  })
+
+  it('says in the log when somebody signed by initials alone', () => {
+    const walk = new Walk().keys('RO')
+    expect(walk.last).toMatchObject({ type: 'person.signed-on', signed: 'initials' })
+  })
+})
