@@ -114,6 +114,33 @@ const READING_IN: readonly Parameter[] = [
     type: { is: 'quantities', kind: 'length', unit: 'in', least: 2 },
     optional: true,
   },
+  length('spread', 'greatest less least of the repeats, in place of the repeats themselves', {
+    optional: true,
+  }),
+  {
+    name: 'part_alpha_u',
+    says: 'standard uncertainty of part_alpha, millionths per K; wants part_from_20',
+    type: MILLIONTHS,
+    optional: true,
+  },
+  {
+    name: 'part_from_20',
+    says: 'how far the part was from 20 C',
+    type: TEMP_DIFF,
+    optional: true,
+  },
+  {
+    name: 'instrument_alpha_u',
+    says: 'the same of instrument_alpha; wants instrument_from_20',
+    type: MILLIONTHS,
+    optional: true,
+  },
+  {
+    name: 'instrument_from_20',
+    says: 'how far the instrument was from 20 C',
+    type: TEMP_DIFF,
+    optional: true,
+  },
   LEVEL,
 ]
 
@@ -124,7 +151,7 @@ const reading: Computation = {
   outputs: RESULTS,
   sources: [...BUDGET_SOURCES, `${GUM} 4.2.3 repeats, 4.3.7 resolution, H.1 temperature`],
   validity:
-    'A size near 20 C or brought to it. Repeats count as s / sqrt n with n - 1 degrees of freedom; in a job the spread of repeats counts as the mean of two, whichever their number. Without repeats their scatter is not in U.',
+    'A size near 20 C or brought to it. Repeats count as s / sqrt n with n - 1 degrees of freedom; from their spread alone they count as the mean of two by the range method, spread / (1.128 sqrt 2), as in a job. Without repeats their scatter is not in U.',
   run: taking(READING_IN, runReading),
 }
 
@@ -140,6 +167,16 @@ function runReading(take: Take): Result<Computed> {
   ]
   if (take.word('resolution_in_u') === 'no')
     lines.push({ name: 'Resolution', u: uOfRectangle(take.si('resolution') / 2) })
+  for (const who of ['part', 'instrument'] as const) {
+    const [alphaU, apart] = [`${who}_alpha_u`, `${who}_from_20`]
+    if (take.has(alphaU) !== take.has(apart))
+      return refuse('expansion-half', `${alphaU} and ${apart} go together: give both or neither.`)
+    if (take.has(alphaU))
+      lines.push({ name: `Expansion of the ${who}`, u: size * take.number(alphaU) * 1e-6 * take.si(apart) })
+  }
+  if (take.has('readings') && take.has('spread'))
+    return refuse('repeats-twice', 'Give the repeats or their spread, not both.')
+  if (take.has('spread')) lines.push({ name: 'Repeats', u: take.si('spread') / (1.128 * Math.SQRT2) })
   if (take.has('readings')) {
     const scatter = componentOfRepeats('Repeats', take.list('readings'))
     if (!scatter.ok) return scatter

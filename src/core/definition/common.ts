@@ -126,5 +126,14 @@ export const expansion = z.strictObject({
   per_kelvin: z.number().positive('is not above zero').max(4e-5, 'is too large for a metal').meta({
     description: 'Growth per unit length and kelvin, for example 11.5e-6 for steel.',
   }),
+  u_per_kelvin: z
+    .number()
+    .positive('is not above zero')
+    .max(1e-5, 'is too large to be of use')
+    .optional()
+    .meta({
+      description:
+        'Standard uncertainty (k = 1) of the coefficient per kelvin, where the table or certificate gives one. Left out: not counted.',
+    }),
   source: source.meta({ description: 'Table or certificate the coefficient comes from.' }),
 })

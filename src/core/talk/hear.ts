@@ -9,6 +9,7 @@ import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
+import { whyNumber } from './why-number.ts'
 import { isStop, type Word, wordIn } from './words.ts'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
@@ -20,6 +21,8 @@ export function hear(defs: Definitions, state: State, talk: Talk, line: string):
   if (word !== null) return hearWord(defs, state, prompt, word)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
+  const about = /^why\s+(.+)$/i.exec(line.trim())
+  if (about?.[1] !== undefined) return say(...whyNumber(defs, state, about[1]))
   return hearAtPrompt(defs, state, prompt, line)
 }
 

@@ -2,7 +2,7 @@
 
 export const WORDS = [
   { word: 'help', says: 'what is asked now, and these words' },
-  { word: 'why', says: 'the reason for the step, or the sums behind a verdict' },
+  { word: 'why', says: 'the reason; with a number or figure, its sums: why 7.3, why taper' },
   { word: 'readings', says: 'all readings so far' },
   { word: 'correct', says: 'put an earlier reading right, with the reason' },
   { word: 'back', says: 'go back to the last answer, or out of a question' },

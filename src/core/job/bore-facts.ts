@@ -1,0 +1,133 @@
+// What a bore judge step is worked out from: the readings as combined, the gauge, the temperatures, the measuring error.
+// The verdict uses it, and so does `why`, which shows the sums.
+
+import type { MissingPlace } from '../bore/bore-judge-input.ts'
+import type { BoreReading } from '../bore/bore-readings.ts'
+import type { StepOf } from '../definition/procedure.ts'
+import { type Result, refuse } from '../lib/result.ts'
+import { reduceTo20 } from '../metrology/reduce-to-20.ts'
+import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
+import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { applicability } from './next.ts'
+import { placeResult, placesOf } from './places.ts'
+import { gaugeById } from './seats.ts'
+import type { State } from './state.ts'
+import { type Temperature, temperatureOver } from './temperature.ts'
+
+export type JudgeStep = PlacedStep & { readonly step: StepOf<'judge'> }
+
+/** What was measured for a bore judge step, with what, and how warm: everything its figures are worked out from. */
+export interface BoreFacts {
+  /** One gauge, or none: the error, the expansion and the set-checks of one say nothing about another. */
+  readonly gauge: ReturnType<typeof gaugeById>
+  readonly used: readonly string[]
+  readonly part: Temperature | null
+  readonly body: Temperature | null
+  readonly main: Gathered
+  readonly error: ReadingUncertaintyInput | null
+  /** A diameter as read, brought to 20 degC. */
+  readonly reduce: (readingM: number) => Result<number>
+}
+
+export function boreFacts(defs: Definitions, state: State, judge: JudgeStep): BoreFacts {
+  const { inputs } = judge.step
+  const { bore } = defs.machine
+  const readStep = (id: string) => asKind(stepById(defs, judge.scope + id), 'read')
+  const part = temperatureOver(defs, state, inputs.part_temperature.map(readStep))
+  const body = temperatureOver(defs, state, inputs.instrument_temperature.map(readStep))
+  const sizes = [inputs.diameters, inputs.datum, inputs.counterbore].flatMap((id) => id ?? [])
+  const used = instrumentsOf(defs, state, sizes.map(readStep))
+  const gauge = used.length === 1 ? gaugeById(defs, used[0] ?? '') : null
+  const reduce = (readingM: number): Result<number> => {
+    if (used.length > 1) return refuse('gauges', `read with more than one instrument: ${used.join(', ')}`)
+    return reduceTo20({
+      readingM,
+      instrumentAlpha: gauge?.expansion?.per_kelvin ?? Number.NaN,
+      instrumentC: body?.celsius,
+      partAlpha: bore.expansion?.per_kelvin ?? Number.NaN,
+      partC: part?.celsius,
+    })
+  }
+  const main = gather(state, readStep(inputs.diameters), reduce)
+  return { gauge, used, part, body, main, error: errorInput(defs, gauge, part, body, main.spreadM), reduce }
+}
+
+export interface Gathered {
+  readonly readings: BoreReading[]
+  readonly missing: MissingPlace[]
+  readonly spreadM: number
+}
+
+export function gather(
+  state: State,
+  placed: PlacedStep & { readonly step: StepOf<'read'> },
+  reduce: (m: number) => Result<number>,
+): Gathered {
+  const readings: BoreReading[] = []
+  const missing: MissingPlace[] = []
+  let spreadM = 0
+  for (const place of placesOf(placed)) {
+    const where = { station: place.station.id, axis: place.axis?.id ?? 'only' }
+    const result = placeResult(placed, place, state)
+    const why = {
+      more: 'not measured',
+      unsettled: 'the repeats do not agree',
+      'not-applicable': 'entered as not applicable',
+      settled: '',
+    }[result.state]
+    const reduced = result.si === null ? null : reduce(result.si)
+    if (reduced === null) missing.push({ ...where, why })
+    else if (!reduced.ok) missing.push({ ...where, why: reduced.error.say.replace(/\.$/, '') })
+    else {
+      readings.push({ ...where, at: place.station.at, valueM: reduced.value })
+      spreadM = Math.max(spreadM, result.spread ?? 0)
+    }
+  }
+  return { readings, missing, spreadM }
+}
+
+/** Instruments that the standing readings of the steps were taken with; a skipped step has none. */
+function instrumentsOf(
+  defs: Definitions,
+  state: State,
+  steps: readonly (PlacedStep & { readonly step: StepOf<'read'> })[],
+): string[] {
+  const asked = steps.filter((s) => applicability(defs, state, s) === 'do')
+  const readings = asked.flatMap((s) => placesOf(s).flatMap((p) => placeResult(s, p, state).readings))
+  return [...new Set(readings.map((r) => r.instrument))].sort()
+}
+
+/** What the measuring error of one diameter is reckoned from; null where the records do not say enough. */
+function errorInput(
+  defs: Definitions,
+  gauge: ReturnType<typeof gaugeById>,
+  part: Temperature | null,
+  body: Temperature | null,
+  repeatsSpread: number,
+): ReadingUncertaintyInput | null {
+  if (gauge === null || gauge.uncertainty === undefined || part === null || body === null) return null
+  const { expansion } = defs.machine.bore
+  const [partAlphaU, instrumentAlphaU] = [expansion?.u_per_kelvin, gauge.expansion?.u_per_kelvin]
+  return {
+    instrumentU: gauge.uncertainty.expanded.si,
+    instrumentK: gauge.uncertainty.k,
+    lengthM: defs.machine.bore.nominal.si,
+    partAlpha: expansion?.per_kelvin ?? Number.NaN,
+    instrumentAlpha: gauge.expansion?.per_kelvin ?? Number.NaN,
+    partTempU: part.standardU,
+    instrumentTempU: body.standardU,
+    repeatsSpread,
+    resolutionM: gauge.resolution.si,
+    resolutionInsideU: gauge.uncertainty.includes_resolution,
+    ...(partAlphaU === undefined && instrumentAlphaU === undefined
+      ? {}
+      : {
+          expansion: {
+            partAlphaU: partAlphaU ?? 0,
+            instrumentAlphaU: instrumentAlphaU ?? 0,
+            partC: part.celsius,
+            instrumentC: body.celsius,
+          },
+        }),
+  }
+}

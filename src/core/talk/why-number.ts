@@ -1,0 +1,214 @@
+// `why 7.3`, `why taper`: the sums behind one number, worked by the same named computations that `barover compute` and
+// procedures use, on what is on record. A number that could not be worked out says why instead.
+
+import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
+import type { Value } from '../compute/computation.ts'
+import { compute, findComputation } from '../compute/registry.ts'
+import { showComputed } from '../compute/show.ts'
+import { type BoreFacts, boreFacts, type JudgeStep } from '../job/bore-facts.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { placeResult, placesOf } from '../job/places.ts'
+import type { State } from '../job/state.ts'
+import type { BoreVerdictRecord } from '../job/verdict-record.ts'
+import { nearest } from '../lib/wording.ts'
+import { fromSi, type QuantityKind } from '../units/index.ts'
+import { lengthText, placeName, placeNumber, readingText } from './names.ts'
+
+/** Words for the figures of a verdict; each stands for one characteristic or the measuring error. */
+const FIGURES: Readonly<Record<string, BoreCharacteristic | 'error'>> = {
+  round: 'out-of-round',
+  'out of round': 'out-of-round',
+  'out-of-round': 'out-of-round',
+  taper: 'taper',
+  spread: 'spread',
+  largest: 'largest-diameter',
+  'largest-diameter': 'largest-diameter',
+  error: 'error',
+  u: 'error',
+}
+
+/** Columns a line of sums gets: the sheet's own, less its margin. */
+const WIDTH = 64
+
+/** The lines for one number. Unknown words get the ones that would be known. */
+export function whyNumber(defs: Definitions, state: State, asked: string): string[] {
+  const word = asked.trim().toLowerCase()
+  const place = placeAt(defs, word)
+  if (place !== null) return whyPlace(defs, state, place.step, place.key)
+  const figure = Object.hasOwn(FIGURES, word) ? FIGURES[word] : undefined
+  if (figure === undefined) return [unknown(defs, word)]
+  const judged = lastJudged(defs, state)
+  if (judged === null) return ['No verdict stands yet, so that figure has no sums.']
+  const facts = boreFacts(defs, state, judged.judge)
+  return figure === 'error' ? whyError(facts) : whyCharacteristic(defs, facts, judged.record, figure)
+}
+
+function unknown(defs: Definitions, word: string): string {
+  const known = ['a number on the sheet, as 7.3', 'round', 'taper', 'spread', 'largest', 'error']
+  const near = nearest(word, Object.keys(FIGURES))
+  const first = defs.steps.find((s) => s.step.kind === 'read')
+  const example = first === undefined ? '' : `; for example why ${first.number}`
+  return near === undefined
+    ? `Why of what? Known are ${known.join(', ')}${example}.`
+    : `Did you mean why ${near}?`
+}
+
+function placeAt(defs: Definitions, word: string): { step: PlacedStep; key: string } | null {
+  for (const step of defs.steps) {
+    if (step.step.kind !== 'read') continue
+    for (const { key } of placesOf(asKind(step, 'read')))
+      if (placeNumber(defs, step.id, key) === word) return { step, key }
+  }
+  return null
+}
+
+/** A reading: each as keyed, how they were combined, and what they come to at 20 degC where a judge uses them so. */
+function whyPlace(defs: Definitions, state: State, step: PlacedStep, key: string): string[] {
+  const placed = asKind(step, 'read')
+  const place = placesOf(placed).find((p) => p.key === key)
+  const result = place === undefined ? null : placeResult(placed, place, state)
+  if (result === null || result.readings.length === 0)
+    return [`${placeNumber(defs, step.id, key)} ${placeName(defs, step.id, key)}: nothing is on record yet.`]
+  const { at_least, at_most, within } = placed.step.repeats
+  const lines = [
+    `${placeNumber(defs, step.id, key)} ${placeName(defs, step.id, key)}`,
+    ...result.readings.map((r, i) => `  ${i + 1}  ${readingText(defs, r)}, entry ${r.seq}`),
+  ]
+  if (result.si === null)
+    return [
+      ...lines,
+      `  They do not settle: ${at_least} to ${at_most} readings, the middle ones within ${within.text}.`,
+    ]
+  if (result.readings.length > 1)
+    lines.push(`  The median counts; the middle readings lie within ${within.text}. None is dropped.`)
+  const judge = judgeOf(defs, step)
+  if (judge === null || placed.step.quantity !== 'length') return lines
+  const facts = boreFacts(defs, state, judge)
+  const { part, body, gauge } = facts
+  if (part === null || body === null || gauge?.expansion === undefined)
+    return [...lines, '  Not brought to 20 degC: a temperature or an expansion is not on record.']
+  return [
+    ...lines,
+    ...worked('size-at-20c', {
+      reading: si('length', result.si),
+      part_temp: si('temperature', part.celsius + 273.15),
+      instrument_temp: si('temperature', body.celsius + 273.15),
+      part_alpha: number((defs.machine.bore.expansion?.per_kelvin ?? Number.NaN) * 1e6),
+      instrument_alpha: number(gauge.expansion.per_kelvin * 1e6),
+    }),
+  ]
+}
+
+function whyCharacteristic(
+  defs: Definitions,
+  facts: BoreFacts,
+  record: BoreVerdictRecord,
+  characteristic: BoreCharacteristic,
+): string[] {
+  const judged = record.result.judged.find((c) => c.characteristic === characteristic)
+  if (judged === undefined || judged.valueM === null)
+    return ['That figure could not be worked out from what is on record.', ...record.result.holds]
+  const { limit, judgement, valueM } = judged
+  const lines =
+    characteristic === 'largest-diameter'
+      ? [`Largest of the diameters at 20 degC: ${lengthText(defs, valueM, 5)}.`]
+      : worked('bore-form', gridInputs(facts, record))
+  if (limit === null) return [...lines, 'No limit is on record for it, so it is HOLD.']
+  const from = limit.rule === undefined ? '' : `, ${limit.rule}`
+  lines.push(
+    `Limit ${lengthText(defs, limit.value)}${from}. Source: ${limit.source}. Approved: ${limit.approvedBy}.`,
+  )
+  const u = characteristic === 'largest-diameter' ? record.inputs.readingU : record.inputs.differenceU
+  if (u !== null && u !== undefined && u > 0)
+    lines.push(
+      ...worked('guard-band', {
+        limit: si('length', limit.value),
+        bound: { is: 'word', word: limit.bound },
+        u: si('length', u),
+        k: number(record.inputs.k ?? 2),
+      }),
+    )
+  return [...lines, judgement.rule, ...judgement.reasons]
+}
+
+/** The same readings, station by station, as the computation takes them; only places on both axes make a grid. */
+function gridInputs(facts: BoreFacts, record: BoreVerdictRecord): Record<string, Value> {
+  const { readings } = record.inputs
+  const stations = [...new Set(readings.map((r) => r.station))]
+  const on = (axis: string) =>
+    stations.map(
+      (station) => readings.find((r) => r.station === station && r.axis === axis)?.valueM ?? Number.NaN,
+    )
+  const axes = [...new Set(readings.map((r) => r.axis))]
+  return {
+    vertical: list(on(axes[0] ?? '')),
+    horizontal: list(on(axes[1] ?? '')),
+    at: list(stations.map((s) => readings.find((r) => r.station === s)?.at ?? Number.NaN)),
+    u: si('length', record.inputs.readingU ?? facts.error?.resolutionM ?? Number.NaN),
+  }
+}
+
+function whyError({ error }: BoreFacts): string[] {
+  if (error === null)
+    return ['The measuring error is not known: the records or the temperatures do not say enough.']
+  const { expansion } = error
+  return worked('reading-error', {
+    instrument_u: si('length', error.instrumentU ?? Number.NaN),
+    instrument_k: number(error.instrumentK ?? Number.NaN),
+    size: si('length', error.lengthM),
+    part_alpha: number(error.partAlpha * 1e6),
+    instrument_alpha: number(error.instrumentAlpha * 1e6),
+    part_temp_u: si('temperature-difference', error.partTempU),
+    instrument_temp_u: si('temperature-difference', error.instrumentTempU),
+    resolution: si('length', error.resolutionM),
+    resolution_in_u: { is: 'word', word: error.resolutionInsideU ? 'yes' : 'no' },
+    spread: si('length', error.repeatsSpread ?? 0),
+    ...(expansion === undefined
+      ? {}
+      : {
+          part_alpha_u: number(expansion.partAlphaU * 1e6),
+          part_from_20: si('temperature-difference', Math.abs(expansion.partC - 20)),
+          instrument_alpha_u: number(expansion.instrumentAlphaU * 1e6),
+          instrument_from_20: si('temperature-difference', Math.abs(expansion.instrumentC - 20)),
+        }),
+  })
+}
+
+function worked(name: string, inputs: Readonly<Record<string, Value>>): string[] {
+  const found = findComputation(name)
+  if (!found.ok) throw new Error(`there is no computation ${name}`)
+  const computed = compute(found.value, inputs)
+  if (!computed.ok) return [`It cannot be worked out: ${computed.error.say}`]
+  return showComputed(found.value, inputs, computed.value, { width: WIDTH, ascii: false })
+}
+
+function si(kind: QuantityKind, value: number): Value {
+  return { is: 'quantity', quantity: fromSi(kind, value) }
+}
+
+function list(metres: readonly number[]): Value {
+  return { is: 'quantities', quantities: metres.map((m) => fromSi('length', m)) }
+}
+
+function number(value: number): Value {
+  return { is: 'number', number: value }
+}
+
+/** The judge step that this read step goes into, or null. */
+function judgeOf(defs: Definitions, read: PlacedStep): JudgeStep | null {
+  const found = defs.steps.find(
+    (s) =>
+      s.step.kind === 'judge' &&
+      [s.step.inputs.diameters, s.step.inputs.datum, s.step.inputs.counterbore].some(
+        (id) => id !== undefined && s.scope + id === read.id,
+      ),
+  )
+  return found === undefined ? null : asKind(found, 'judge')
+}
+
+function lastJudged(defs: Definitions, state: State): { judge: JudgeStep; record: BoreVerdictRecord } | null {
+  const judges = defs.steps.filter((s) => s.step.kind === 'judge' && state.verdicts[s.id]?.void === false)
+  const last = judges[judges.length - 1]
+  const record = last === undefined ? undefined : state.verdicts[last.id]?.verdict
+  return last === undefined || record === undefined ? null : { judge: asKind(last, 'judge'), record }
+}
