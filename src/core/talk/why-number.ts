@@ -27,8 +27,8 @@ const FIGURES: Readonly<Record<string, BoreCharacteristic | 'error'>> = {
   u: 'error',
 }
 
-/** Columns a line of sums gets: the sheet's own, less its margin. */
-const WIDTH = 64
+/** Columns a line of sums gets: what 80 leave beside the margin and the word for the kind of record. */
+const WIDTH = 60
 
 /** The lines for one number. Unknown words get the ones that would be known. */
 export function whyNumber(defs: Definitions, state: State, asked: string): string[] {
@@ -112,7 +112,10 @@ function whyCharacteristic(
   const lines =
     characteristic === 'largest-diameter'
       ? [`Largest of the diameters at 20 degC: ${lengthText(defs, valueM, 5)}.`]
-      : worked('bore-form', gridInputs(facts, record))
+      : [
+          `Stations in order: ${stationsOf(record).map(spaced).join(', ')}.`,
+          ...worked('bore-form', gridInputs(defs, facts, record)),
+        ]
   if (limit === null) return [...lines, 'No limit is on record for it, so it is HOLD.']
   const from = limit.rule === undefined ? '' : `, ${limit.rule}`
   lines.push(
@@ -132,9 +135,10 @@ function whyCharacteristic(
 }
 
 /** The same readings, station by station, as the computation takes them; only places on both axes make a grid. */
-function gridInputs(facts: BoreFacts, record: BoreVerdictRecord): Record<string, Value> {
+function gridInputs(defs: Definitions, facts: BoreFacts, record: BoreVerdictRecord): Record<string, Value> {
   const { readings } = record.inputs
-  const stations = [...new Set(readings.map((r) => r.station))]
+  const stations = stationsOf(record)
+  const { from, to } = defs.machine.bore.ring_travel
   const on = (axis: string) =>
     stations.map(
       (station) => readings.find((r) => r.station === station && r.axis === axis)?.valueM ?? Number.NaN,
@@ -143,9 +147,21 @@ function gridInputs(facts: BoreFacts, record: BoreVerdictRecord): Record<string,
   return {
     vertical: list(on(axes[0] ?? '')),
     horizontal: list(on(axes[1] ?? '')),
-    at: list(stations.map((s) => readings.find((r) => r.station === s)?.at ?? Number.NaN)),
+    at: list(
+      stations.map(
+        (s) => from.si + (readings.find((r) => r.station === s)?.at ?? Number.NaN) * (to.si - from.si),
+      ),
+    ),
     u: si('length', record.inputs.readingU ?? facts.error?.resolutionM ?? Number.NaN),
   }
+}
+
+function stationsOf(record: BoreVerdictRecord): string[] {
+  return [...new Set(record.inputs.readings.map((r) => r.station))]
+}
+
+function spaced(id: string): string {
+  return id.replaceAll('_', ' ')
 }
 
 function whyError({ error }: BoreFacts): string[] {
