@@ -2,7 +2,7 @@
 import { unfitness } from '../../src/core/job/admit-people.ts'
 import { dispositionsFor } from '../../src/core/job/admit-step.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
-import { gateState } from '../../src/core/job/gate.ts'
+import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openStop, type State } from '../../src/core/job/state.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
@@ -78,16 +78,33 @@ function evidenceLine(
   state: State,
   prompt: Extract<Prompt, { kind: 'evidence' }>,
 ): string {
-  const { evidence, point } = prompt.item
+  const { evidence, point, person, part, key } = prompt.item
+  const at = gateState(state, prompt.gate.id)
+  const nth = defs.machine.site.isolation_points.findIndex((p) => p.id === point?.id)
   switch (evidence.kind) {
     case 'locks':
-      return `L-${101 + defs.machine.site.isolation_points.findIndex((p) => p.id === point?.id)}`
+      return `L-${101 + nth}`
     case 'words':
       return evidence.words
     case 'gas':
       return gasLimitById(defs, evidence.limit)?.gas === 'oxygen' ? '20.9' : '0'
+    case 'measured': {
+      const { at_least: least, at_most: most } = evidence
+      if (least === undefined) return evidence.quantity === 'pressure-gauge' ? '0' : (most?.text ?? '0')
+      return String(most === undefined ? least.value * 2 : (least.value + most.value) / 2)
+    }
+    case 'numbers': {
+      if (evidence.of === 'permit') return 'HW-2026/114'
+      return `${evidence.of === 'personal_lock' ? 'P' : 'B'}-${person === null ? 1 + nth : `${person}1`}`
+    }
+    case 'wait':
+      return at.begun[key] === undefined ? evidence.begin_words : evidence.words
+    case 'lift':
+      if (part === 'load') return '1800'
+      if (part === 'rating') return '2000'
+      return part === 'sling' ? 'S-12' : inspectedWords(evidence)
     case 'witness': {
-      const doers = [state.doer, ...Object.values(gateState(state, prompt.gate.id).given).map((g) => g.by)]
+      const doers = [state.doer, ...[...Object.values(at.given), ...Object.values(at.begun)].map((g) => g.by)]
       const other = defs.crew.crew.find(
         (p) => !doers.includes(p.id) && evidence.roles.some((role) => role === p.role),
       )

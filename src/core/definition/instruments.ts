@@ -89,6 +89,34 @@ const thermometer = z.strictObject({
   calibration,
 })
 
+const gaugePressure = written('pressure-gauge', { signed: true })
+
+const pressureGauge = z.strictObject({
+  id,
+  kind: z.literal('pressure_gauge').meta({ description: 'A gauge for pressure above the air outside.' }),
+  title,
+  unit: z
+    .enum(['psig', 'barg', 'kPag', 'MPag'])
+    .meta({ description: 'The unit it shows; readings are keyed in it.' }),
+  range: z
+    .strictObject({
+      from: gaugePressure.meta({ description: 'Lowest mark on its face.' }),
+      to: gaugePressure.meta({ description: 'Highest mark on its face.' }),
+    })
+    .meta({ description: 'Between which pressures it reads.' }),
+  resolution: written('pressure-difference').meta({ description: 'Smallest step that can be read on it.' }),
+  uncertainty: z
+    .strictObject({
+      expanded: written('pressure-difference').meta({
+        description: 'Expanded uncertainty U on the certificate, as a difference: 0.1 psi.',
+      }),
+      k: coverage,
+      source: certified,
+    })
+    .meta({ description: 'Measuring error from its certificate.' }),
+  calibration,
+})
+
 const gasMeter = z.strictObject({
   id,
   kind: z.literal('gas_meter').meta({ description: 'A portable meter for oxygen, flammables and toxics.' }),
@@ -116,7 +144,12 @@ const gasMeter = z.strictObject({
   calibration,
 })
 
-export const instrumentSchema = z.discriminatedUnion('kind', [diameterGauge, thermometer, gasMeter])
+export const instrumentSchema = z.discriminatedUnion('kind', [
+  diameterGauge,
+  thermometer,
+  pressureGauge,
+  gasMeter,
+])
 export const instrumentsSchema = z
   .strictObject({
     instruments: z
@@ -133,4 +166,14 @@ export type Instruments = z.output<typeof instrumentsSchema>
 export type Instrument = z.output<typeof instrumentSchema>
 export type DiameterGauge = z.output<typeof diameterGauge>
 export type Thermometer = z.output<typeof thermometer>
+export type PressureGauge = z.output<typeof pressureGauge>
 export type GasMeter = z.output<typeof gasMeter>
+
+/** Which kinds of instrument read a quantity. */
+export const READS: Readonly<
+  Record<'length' | 'temperature' | 'pressure-gauge', readonly Instrument['kind'][]>
+> = {
+  length: ['inside_micrometer', 'bore_gauge'],
+  temperature: ['contact_thermometer'],
+  'pressure-gauge': ['pressure_gauge'],
+}

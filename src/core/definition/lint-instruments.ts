@@ -1,7 +1,14 @@
 // Cross-checks of the instrument register: ids, ranges, and figures of accuracy that cannot be true.
 
 import { quote } from '../lib/wording.ts'
-import type { DiameterGauge, GasMeter, Instrument, Instruments, Thermometer } from './instruments.ts'
+import type {
+  DiameterGauge,
+  GasMeter,
+  Instrument,
+  Instruments,
+  PressureGauge,
+  Thermometer,
+} from './instruments.ts'
 import { type Finding, finding, type Path, repeatedIds, warning } from './lint-common.ts'
 
 /** All findings of one register, in no set order. */
@@ -15,7 +22,7 @@ export function lintInstruments(register: Instruments): Finding[] {
 function lintInstrument(instrument: Instrument, path: Path): Finding[] {
   if (instrument.kind === 'gas_meter') return lintMeter(instrument, path)
   const found = [...lintRange(instrument, path), ...lintAccuracy(instrument, path)]
-  if (instrument.kind === 'contact_thermometer') return found
+  if (instrument.kind === 'contact_thermometer' || instrument.kind === 'pressure_gauge') return found
   const { range, set_check } = instrument
   const isInside = set_check.size.si >= range.from.si && set_check.size.si <= range.to.si
   if (isInside || range.from.si >= range.to.si) return found
@@ -23,7 +30,7 @@ function lintInstrument(instrument: Instrument, path: Path): Finding[] {
   return [...found, finding([...path, 'set_check', 'size'], 'outside-range', message)]
 }
 
-function lintRange(instrument: DiameterGauge | Thermometer, path: Path): Finding[] {
+function lintRange(instrument: DiameterGauge | Thermometer | PressureGauge, path: Path): Finding[] {
   const { from, to } = instrument.range
   if (from.si < to.si) return []
   const message = `The range of ${quote(instrument.id)} starts at ${quote(from.text)}, not below its end, ${quote(to.text)}.`
@@ -34,7 +41,7 @@ function lintRange(instrument: DiameterGauge | Thermometer, path: Path): Finding
  * Reading to a resolution r alone gives an expanded uncertainty of about 0.58 r at k = 2: half-width r/2, uniform, JCGM
  * 100:2008 (GUM) F.2.2.1 (clause from memory). A stated figure below r/2 left the resolution out.
  */
-function lintAccuracy(instrument: DiameterGauge | Thermometer, path: Path): Finding[] {
+function lintAccuracy(instrument: DiameterGauge | Thermometer | PressureGauge, path: Path): Finding[] {
   const { resolution, uncertainty } = instrument
   const found: Finding[] = []
   if (resolution.si <= 0) {

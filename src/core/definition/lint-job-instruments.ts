@@ -27,9 +27,9 @@ function lintSeat(job: JobParts, seat: Seat, n: number) {
   return [finding(path, 'no-instrument', message, `in the register: ${list(fitting.map((one) => one.id))}`)]
 }
 
-/** Thermometers and gas meters need not span anything. `nominal` is in metres. */
+/** Only what measures a diameter need span the bore. `nominal` is in metres. */
 function spansBore(instrument: Instrument, nominal: number): boolean {
-  if (instrument.kind === 'gas_meter' || instrument.kind === 'contact_thermometer') return true
+  if (instrument.kind !== 'inside_micrometer' && instrument.kind !== 'bore_gauge') return true
   return instrument.range.from.si <= nominal && nominal <= instrument.range.to.si
 }
 

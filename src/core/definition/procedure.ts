@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { QUANTITY_KINDS } from '../units/index.ts'
 import { identifier, line, short, written } from './common.ts'
+import { evidenceSchema } from './evidence.ts'
 import { characteristic } from './limit-book.ts'
 
 /** What an unknown rule does is always said: do the step, skip it, or hold the job there. There is no default. */
@@ -29,11 +30,23 @@ const common = {
   when: when.optional().meta({ description: 'Only under this condition; left out: always.' }),
 }
 
+/** For steps that are work at the machine. */
+const opening = {
+  lets_in: z
+    .array(identifier)
+    .optional()
+    .meta({
+      description:
+        'Hazards, by id, that doing this lets in again: a new opening, a block taken off. Gates that hold them shut.',
+      examples: [['bad_air']],
+    }),
+}
+
 const seat = z.strictObject({
   id: identifier.meta({ description: 'Id that reads and gas evidence name in `with`.' }),
   kinds: z
     .array(
-      z.enum(['inside_micrometer', 'bore_gauge', 'contact_thermometer', 'gas_meter']).meta({
+      z.enum(['inside_micrometer', 'bore_gauge', 'contact_thermometer', 'pressure_gauge', 'gas_meter']).meta({
         description: 'A kind of instrument in the register.',
       }),
     )
@@ -88,55 +101,16 @@ const plausible = z.discriminatedUnion('from', [
   }),
 ])
 
-const evidenceId = identifier.meta({ description: 'Id of this line of evidence, once in the gate.' })
-const ask = line.meta({ description: 'What the screen asks for, and where to stand to get it.' })
-const evidence = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('locks').meta({ description: 'The number on each lock of the machine record.' }),
-    id: evidenceId,
-    ask,
-  }),
-  z.strictObject({
-    kind: z
-      .literal('words')
-      .meta({ description: 'Words typed out in full, once something was done and seen.' }),
-    id: evidenceId,
-    ask,
-    words: z
-      .string()
-      .regex(/^[A-Z]{2,}( [A-Z]+)*$/, 'is not words in capitals, at least two letters')
-      .meta({ description: 'The words, in capitals.', examples: ['NO START'] }),
-  }),
-  z.strictObject({
-    kind: z.literal('gas').meta({ description: 'A gas reading inside a limit of the machine record.' }),
-    id: evidenceId,
-    ask,
-    limit: identifier.meta({ description: 'Id of the gas limit in the machine record.' }),
-    with: identifier.meta({ description: 'Seat of the gas meter.' }),
-    oxygen: identifier
-      .optional()
-      .meta({ description: 'For flammables: the oxygen evidence taken at the same place.' }),
-  }),
-  z.strictObject({
-    kind: z.literal('witness').meta({ description: 'Initials of somebody who did none of it.' }),
-    id: evidenceId,
-    ask,
-    roles: z
-      .array(z.enum(['mechanic', 'lead']).meta({ description: 'A role of the crew list.' }))
-      .min(1, 'names no role')
-      .meta({ description: 'Who may witness, by role.' }),
-  }),
-])
-
 /** The kind of a step, with what it is for: shown where an editor offers the eight of them. */
 function kind<K extends string>(word: K, description: string) {
   return z.literal(word).meta({ description })
 }
 
-const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common })
+const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening })
 const confirm = z.strictObject({
   kind: kind('confirm', 'Do this, and say that it was seen.'),
   ...common,
+  ...opening,
   seen: line.meta({ description: 'What was seen, as a statement the person agrees to.' }),
 })
 const gate = z.strictObject({
@@ -154,13 +128,14 @@ const gate = z.strictObject({
       examples: ['ALL OUT'],
     }),
   evidence: z
-    .array(evidence)
+    .array(evidenceSchema)
     .min(1, 'asks for no evidence')
     .meta({ description: 'Everything that must be in before it opens, in the order it is asked.' }),
 })
 const read = z.strictObject({
   kind: kind('read', 'Readings at named places, with repeats.'),
   ...common,
+  ...opening,
   quantity: z.enum(['length', 'temperature']).meta({ description: 'What sort of quantity is read.' }),
   of: short.meta({ description: 'What is measured, for example: bore.' }),
   with: identifier.meta({ description: 'Seat of the instrument.' }),
@@ -181,6 +156,7 @@ const read = z.strictObject({
 const observe = z.strictObject({
   kind: kind('observe', 'What is seen, as one of a list.'),
   ...common,
+  ...opening,
   conditions: z
     .array(
       z.strictObject({
@@ -316,7 +292,7 @@ export const procedureSchema = z
 export type Procedure = z.output<typeof procedureSchema>
 export type Step = z.output<typeof stepSchema>
 export type StepOf<K extends Step['kind']> = Extract<Step, { kind: K }>
-export type Evidence = z.output<typeof evidence>
+export type { Evidence, EvidenceOf } from './evidence.ts'
 export type Station = z.output<typeof station>
 export type Axis = z.output<typeof axis>
 export type Seat = z.output<typeof seat>

@@ -60,7 +60,7 @@ export function readingFrom(
 ): Result<ReadingAt> {
   const { step } = asKind(placed, 'read')
   const instrument = instrumentById(defs, instrumentId)
-  if (instrument === undefined || instrument.kind === 'gas_meter')
+  if (instrument === undefined || instrument.kind === 'gas_meter' || instrument.kind === 'pressure_gauge')
     return refuse('no-instrument', 'No instrument is picked that measures this.')
   const unfit = unfitness(defs, instrument, state.lastAt)
   if (unfit !== null) return refuse('unfit', `${instrument.id} cannot be used: ${unfit}.`)

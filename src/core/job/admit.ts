@@ -17,13 +17,16 @@ import { admitRelease } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
-import { fallsWithGas, gatesOf, lapsesAt } from './gate.ts'
+import { gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
+import { staleWhy } from './item-label.ts'
+import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
 import { notAsked, words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
+import { closedByOpening } from './voiding.ts'
 
 export interface Admitted {
   readonly entries: readonly Entry[]
@@ -64,7 +67,11 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
   add(overtaken(engine.defs, state, now))
   // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
   const handled = handle(engine, before, { ...state, lastAt: stamp(now) }, input)
-  if (handled.ok) add(handled.value)
+  if (handled.ok) {
+    const untouched = state
+    add(handled.value)
+    add(closedByOpening(engine.defs, untouched, state))
+  }
   if (state.closed === null) {
     for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))
       add(bodies)
@@ -72,15 +79,21 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
   return { entries, state, refusal: handled.ok ? null : handled.error }
 }
 
-/** What time has done since the last entry: a clock set back, gas tests past their life. */
+/** What time has done since the last entry: a clock set back, evidence past its life or of another day. */
 function overtaken(defs: Definitions, state: State, now: Instant): Body[] {
   if (now.ms < state.lastMs - BACKWARD_SLACK_MS) {
     return [{ type: 'clock.moved', seconds: Math.round((now.ms - state.lastMs) / 1000) }]
   }
   return gatesOf(defs).flatMap((gate): Body[] => {
-    const lapse = lapsesAt(defs, state, gate)
-    if (lapse === null || now.ms < lapse) return []
-    return [{ type: 'gate.closed', step: gate.id, cause: 'lapsed', items: fallsWithGas(defs, state, gate) }]
+    const stale = staleNow(defs, state, gate, now)
+    if (stale.length === 0) return []
+    const items = fallsWith(
+      defs,
+      state,
+      gate,
+      stale.map((lapse) => lapse.key),
+    )
+    return [{ type: 'gate.closed', step: gate.id, cause: 'lapsed', items, ...staleWhy(stale) }]
   })
 }
 

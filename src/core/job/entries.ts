@@ -27,7 +27,21 @@ export interface ReadingAt extends Typed {
 }
 
 /** Why a gate's evidence fell. */
-export type CloseCause = 'lapsed' | 'failed' | 'again' | 'stop' | 'left' | 'interrupted' | 'clock'
+export const CLOSE_CAUSES = [
+  'lapsed',
+  'failed',
+  'overload',
+  'opening',
+  'people',
+  'instrument',
+  'again',
+  'stop',
+  'left',
+  'interrupted',
+  'clock',
+] as const
+
+export type CloseCause = (typeof CLOSE_CAUSES)[number]
 
 export const FORMAT = 1
 
@@ -90,6 +104,15 @@ export type Body =
       readonly step: string
       readonly cause: CloseCause
       readonly items: readonly string[]
+      /** The cause as a clause of its own, where the plain word does not say it all. */
+      readonly why?: string
+    }
+  /** A wait was begun, by the words for it. */
+  | {
+      readonly type: 'wait.begun'
+      readonly step: string
+      readonly item: string
+      readonly shown: string
     }
   | { readonly type: 'people.clear'; readonly step: string; readonly words: string }
   | ({ readonly type: 'reading.taken' } & ReadingAt)

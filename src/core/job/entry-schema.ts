@@ -3,7 +3,7 @@
 import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { type Entry, FORMAT } from './entries.ts'
+import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
 
 const text = z.string()
 const finite = z.number()
@@ -86,9 +86,11 @@ const schema = z.discriminatedUnion('type', [
   of('gate.opened', { step: text }),
   of('gate.closed', {
     step: text,
-    cause: z.enum(['lapsed', 'failed', 'again', 'stop', 'left', 'interrupted', 'clock']),
+    cause: z.enum(CLOSE_CAUSES),
     items: voids,
+    why: text.optional(),
   }),
+  of('wait.begun', { step: text, item: text, shown: text }),
   of('people.clear', { step: text, words: text }),
   of('reading.taken', reading),
   of('reading.doubted', { ...reading, why: text }),

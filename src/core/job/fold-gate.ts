@@ -5,7 +5,9 @@ import { EMPTY_GATE, type GateState, type State } from './state.ts'
 
 type GateEntry = Extract<
   Entry,
-  { type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' }
+  {
+    type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' | 'wait.begun'
+  }
 >
 
 export function foldGate(state: State, entry: GateEntry): State {
@@ -35,36 +37,55 @@ function changed(gate: GateState, entry: GateEntry): GateState {
       }
     case 'evidence.failed':
       return gate
+    case 'wait.begun': {
+      // An unreadable time would make a wait that never ends, and so never a short one.
+      const atMs = readStamp(entry.at)?.ms ?? Number.POSITIVE_INFINITY
+      const begun = { seq: entry.seq, atMs, at: entry.at, by: entry.by ?? null, shown: entry.shown }
+      return { ...gate, begun: { ...gate.begun, [entry.item]: begun } }
+    }
     case 'gate.opened':
-      return { ...gate, status: 'open', cause: null, struck: [], mustClear: false }
+      return { ...gate, status: 'open', cause: null, why: null, struck: [], mustClear: false }
     case 'gate.closed':
-      return strike(gate, entry.items, entry.cause)
+      return strike(gate, entry.items, entry.cause, entry.why ?? null)
     case 'people.clear':
       return { ...gate, mustClear: false }
   }
 }
 
-function strike(gate: GateState, items: readonly string[], cause: CloseCause): GateState {
+function strike(
+  gate: GateState,
+  items: readonly string[],
+  cause: CloseCause,
+  why: string | null = null,
+): GateState {
   const struck = items.flatMap((item) => {
-    const given = gate.given[item]
-    return given === undefined ? [] : [{ item, shown: given.shown, cause }]
+    const was = gate.given[item] ?? gate.begun[item]
+    return was === undefined ? [] : [{ item, shown: was.shown, cause }]
   })
+  const given = without(gate.given, (item) => items.includes(item))
   return {
     status: gate.status === 'open' ? 'closed' : gate.status,
-    given: Object.fromEntries(Object.entries(gate.given).filter(([item]) => !items.includes(item))),
+    given,
+    // A wait that is running starts again whatever fell: nobody watched it to its end.
+    begun: without(gate.begun, (item) => given[item] === undefined),
     struck: [...gate.struck.filter((s) => !items.includes(s.item)), ...struck],
     cause,
+    why,
     // Once people were let in they must be called out, also when the evidence fell a second time. And a gas reading
     // outside its limit was taken by somebody who stands at the place.
     mustClear: gate.mustClear || gate.status === 'open' || cause === 'failed',
   }
 }
 
+function without<T>(record: Readonly<Record<string, T>>, test: (key: string) => boolean): Record<string, T> {
+  return Object.fromEntries(Object.entries(record).filter(([key]) => !test(key)))
+}
+
 /** Every gate that has any evidence falls, whole. */
 export function strikeAll(state: State, cause: CloseCause): State {
   const gates = Object.fromEntries(
     Object.entries(state.gates).map(([id, gate]) => {
-      const items = Object.keys(gate.given)
+      const items = Object.keys({ ...gate.given, ...gate.begun })
       return [id, items.length === 0 && gate.status !== 'open' ? gate : strike(gate, items, cause)]
     }),
   )

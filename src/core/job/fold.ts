@@ -83,6 +83,7 @@ export function fold(before: State, entry: Entry): State {
     case 'gate.opened':
     case 'gate.closed':
     case 'people.clear':
+    case 'wait.begun':
       return foldGate(state, entry)
     case 'reading.taken':
     case 'reading.doubted':

@@ -1,27 +1,65 @@
-// What a gate asks for, what is missing, and when what was given lapses.
-import type { Evidence, StepOf } from '../definition/procedure.ts'
+// What a gate asks for, and what of it is missing. When it lapses is in lapse.ts.
+import { type Evidence, type EvidenceOf, INSPECTED_WORDS } from '../definition/evidence.ts'
+import type { StepOf } from '../definition/procedure.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
+import { peopleOnJob } from './people-on.ts'
 import { EMPTY_GATE, type GateState, type State } from './state.ts'
 
 export type GateStep = PlacedStep & { readonly step: StepOf<'gate'> }
 
-/** One thing to be shown. Locks come to one item per isolation point. */
+export type LiftPart = 'load' | 'rating' | 'sling' | 'inspected'
+
+/** In the order they are asked. */
+export const LIFT_PARTS: readonly LiftPart[] = ['load', 'rating', 'sling', 'inspected']
+
+/** One thing to be shown. Locks come to one item per isolation point, a lift plan to one per part of it. */
 export interface Item {
   readonly key: string
   readonly evidence: Evidence
   readonly point: { readonly id: string; readonly name: string } | null
+  /** Whose number it is, where each person has one. */
+  readonly person: string | null
+  readonly part: LiftPart | null
 }
 
-export function itemsOf(defs: Definitions, gate: GateStep): Item[] {
-  return gate.step.evidence.flatMap((evidence): Item[] =>
-    evidence.kind === 'locks'
-      ? defs.machine.site.isolation_points.map((point) => ({
-          key: `${evidence.id}.${point.id}`,
-          evidence,
-          point,
-        }))
-      : [{ key: evidence.id, evidence, point: null }],
-  )
+export function itemsOf(defs: Definitions, state: State, gate: GateStep): Item[] {
+  return itemsFor(defs, gate, peopleOnJob(state))
+}
+
+/** The items of a gate with these people on the job. */
+export function itemsFor(defs: Definitions, gate: GateStep, people: readonly string[]): Item[] {
+  return gate.step.evidence.flatMap((evidence) => itemsOfEvidence(defs, evidence, people))
+}
+
+function itemsOfEvidence(defs: Definitions, evidence: Evidence, people: readonly string[]): Item[] {
+  const { id } = evidence
+  if (evidence.kind === 'lift')
+    return LIFT_PARTS.map((part) => ({ key: `${id}.${part}`, evidence, point: null, person: null, part }))
+  if (evidence.kind === 'numbers' && evidence.per === 'person')
+    return people.map((person) => ({ key: `${id}.${person}`, evidence, point: null, person, part: null }))
+  if (evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.per === 'isolation_point'))
+    return defs.machine.site.isolation_points.map((point) => ({
+      key: `${id}.${point.id}`,
+      evidence,
+      point,
+      person: null,
+      part: null,
+    }))
+  return [{ key: id, evidence, point: null, person: null, part: null }]
+}
+
+/** The line of evidence that an item belongs to; ids hold no dot. */
+export function evidenceByKey(gate: GateStep, key: string): Evidence | null {
+  const [id] = key.split('.', 1)
+  return gate.step.evidence.find((evidence) => evidence.id === id) ?? null
+}
+
+/** The item an entry speaks of; also that of somebody who has left the job since. Null for one the gate never asks. */
+export function itemByKey(defs: Definitions, gate: GateStep, key: string): Item | null {
+  const evidence = evidenceByKey(gate, key)
+  if (evidence === null) return null
+  const people = key === evidence.id ? [] : [key.slice(evidence.id.length + 1)]
+  return itemsOfEvidence(defs, evidence, people).find((item) => item.key === key) ?? null
 }
 
 export function gateState(state: State, id: string): GateState {
@@ -30,46 +68,22 @@ export function gateState(state: State, id: string): GateState {
 
 export function missingItem(defs: Definitions, state: State, gate: GateStep): Item | null {
   const { given } = gateState(state, gate.id)
-  return itemsOf(defs, gate).find((item) => given[item.key] === undefined) ?? null
+  return itemsOf(defs, state, gate).find((item) => given[item.key] === undefined) ?? null
 }
 
-/** How long gas evidence stands, in ms. Not finite or not above zero: it never stands. */
-export function gasLifeMs(defs: Definitions): number {
-  const ms = defs.machine.site.gas.life.si * 1000
-  return Number.isFinite(ms) && ms > 0 ? ms : 0
+/** Everybody who gave any of the evidence that stands, or began a wait. */
+export function doersAt(gate: GateState): ReadonlySet<string | null> {
+  return new Set([...Object.values(gate.given), ...Object.values(gate.begun)].map((one) => one.by))
 }
 
-/** Gas evidence given so far at this gate, in the order it is asked. */
-function gasItems(defs: Definitions, gate: GateStep): Item[] {
-  return itemsOf(defs, gate).filter((item) => item.evidence.kind === 'gas')
+/** The words typed for a sling that was looked over. */
+export function inspectedWords(lift: EvidenceOf<'lift'>): string {
+  return lift.words ?? INSPECTED_WORDS
 }
 
-/** The moment the oldest gas evidence of the gate lapses; null when it has none. */
-export function lapsesAt(defs: Definitions, state: State, gate: GateStep): number | null {
-  const { given } = gateState(state, gate.id)
-  const times = gasItems(defs, gate).flatMap((item) => {
-    const g = given[item.key]
-    return g === undefined ? [] : [g.atMs + gasLifeMs(defs)]
-  })
-  return times.length === 0 ? null : Math.min(...times)
-}
-
-/** When the first gas test of the gate was taken; null when there is none. */
-export function oldestGasMs(defs: Definitions, state: State, gate: GateStep): number | null {
-  const lapse = lapsesAt(defs, state, gate)
-  return lapse === null ? null : lapse - gasLifeMs(defs)
-}
-
-/**
- * What falls when gas evidence does: all gas items (they are taken in an order, oxygen first) and the witness, who
- * vouched for them.
- */
-export function fallsWithGas(defs: Definitions, state: State, gate: GateStep): string[] {
-  const { given } = gateState(state, gate.id)
-  return itemsOf(defs, gate)
-    .filter((item) => item.evidence.kind === 'gas' || item.evidence.kind === 'witness')
-    .map((item) => item.key)
-    .filter((key) => given[key] !== undefined)
+/** Hazards that evidence of this gate proves. The witness vouches for all of it. */
+export function provesAt(gate: GateStep, evidence: Evidence): readonly string[] {
+  return evidence.kind === 'witness' ? gate.step.holds : (evidence.against ?? gate.step.holds)
 }
 
 export function gatesOf(defs: Definitions): GateStep[] {

@@ -89,7 +89,7 @@ function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedS
   // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
   if (item === null)
     return { kind: 'held', step: gate, why: 'the gate is complete but not yet on record as open' }
-  if (item.evidence.kind === 'gas' && state.seats[item.evidence.with] === undefined) {
+  if ('with' in item.evidence && state.seats[item.evidence.with] === undefined) {
     return pick(defs, gate, item.evidence.with)
   }
   return { kind: 'evidence', gate, item, before }

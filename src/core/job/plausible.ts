@@ -48,7 +48,8 @@ function referenceFor(
 export function decimalsIn(defs: Definitions, reading: Pick<ReadingAt, 'instrument' | 'unit'>): number {
   const instrument = instrumentById(defs, reading.instrument)
   if (instrument === undefined || instrument.kind === 'gas_meter') return 4
-  if (instrument.kind === 'contact_thermometer') return decimalsOf(instrument.resolution.value)
+  if (instrument.kind === 'contact_thermometer' || instrument.kind === 'pressure_gauge')
+    return decimalsOf(instrument.resolution.value)
   if (instrument.resolution.unit === reading.unit) return decimalsOf(instrument.resolution.value)
   return reading.unit === 'mm' ? 3 : 4
 }

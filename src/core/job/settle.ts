@@ -3,20 +3,23 @@ import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
 import { asKind } from './definitions.ts'
 import type { Body } from './entries.ts'
-import { gateState, gatesOf, lapsesAt, missingItem } from './gate.ts'
+import { gateState, gatesOf, missingItem } from './gate.ts'
 import { judgeStep } from './judge-step.ts'
+import { staleNow } from './lapse.ts'
 import { next } from './next.ts'
 import { outcomeOf } from './outcome.ts'
 import { openStop, type State } from './state.ts'
+import { closedByPeople } from './voiding.ts'
 
 export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
+  const short = closedByPeople(defs, state)
+  if (short.length > 0) return short
   for (const gate of gatesOf(defs)) {
     const { status, mustClear } = gateState(state, gate.id)
     if (status === 'open' || mustClear || missingItem(defs, state, gate) !== null) continue
-    const lapse = lapsesAt(defs, state, gate)
-    // A gate without gas evidence does not lapse with time; one with it opens only while the oldest test stands.
-    if (lapse === null || now.ms < lapse) return [{ type: 'gate.opened', step: gate.id }]
+    // What lapses with time has to stand now, the oldest of it too.
+    if (staleNow(defs, state, gate, now).length === 0) return [{ type: 'gate.opened', step: gate.id }]
   }
   const prompt = next(defs, state)
   if (prompt.kind === 'judge') {

@@ -2,7 +2,7 @@
 // The checks of the files say all this better; here it is refused even if they were passed by.
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Definitions } from './definitions.ts'
-import { gatesOf, itemsOf } from './gate.ts'
+import { gatesOf, itemsFor } from './gate.ts'
 
 /** Refuses ids that stand twice (one answer would count for both) and ids that every object has already (`constructor`). */
 export function sound(defs: Definitions): Result<Definitions> {
@@ -20,5 +20,5 @@ export function sound(defs: Definitions): Result<Definitions> {
 }
 
 function keysOf(defs: Definitions, gate: ReturnType<typeof gatesOf>[number]): string[] {
-  return itemsOf(defs, gate).map((item) => item.key)
+  return itemsFor(defs, gate, []).map((item) => item.key)
 }

@@ -15,13 +15,25 @@ export interface Given {
   readonly instrument: string | null
 }
 
+export interface Begun {
+  readonly seq: number
+  readonly atMs: number
+  readonly at: string
+  readonly by: string | null
+  readonly shown: string
+}
+
 export interface GateState {
   /** `never` opened yet, `open`, or `closed` again after it had been open. */
   readonly status: 'never' | 'open' | 'closed'
   readonly given: Readonly<Record<string, Given>>
+  /** Waits that run, and those that a given answer ended, by item. */
+  readonly begun: Readonly<Record<string, Begun>>
   /** Void evidence, kept to be shown. */
   readonly struck: readonly { readonly item: string; readonly shown: string; readonly cause: CloseCause }[]
   readonly cause: CloseCause | null
+  /** The cause as a clause of its own, where the plain word does not say it all. */
+  readonly why: string | null
   /** People were let in and must be called out before anything is asked again. */
   readonly mustClear: boolean
 }
@@ -91,7 +103,15 @@ export interface State {
   readonly closed: string | null
 }
 
-export const EMPTY_GATE: GateState = { status: 'never', given: {}, struck: [], cause: null, mustClear: false }
+export const EMPTY_GATE: GateState = {
+  status: 'never',
+  given: {},
+  begun: {},
+  struck: [],
+  cause: null,
+  why: null,
+  mustClear: false,
+}
 
 export function openStop(state: State): StopState | null {
   const last = state.stops[state.stops.length - 1]

@@ -8,3 +8,9 @@ export function durationMs(text: string): number | null {
   const ms = Math.round(Number(m[1]) * per)
   return ms > 0 ? ms : null
 }
+
+/** What is left of a time, rounded up so that it never says less: `7 min`, or `40 s` inside the last minute. */
+export function leftWords(ms: number): string {
+  if (!Number.isFinite(ms)) return 'no end'
+  return ms > 60_000 ? `${Math.ceil(ms / 60_000)} min` : `${Math.max(0, Math.ceil(ms / 1000))} s`
+}

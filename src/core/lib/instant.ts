@@ -88,3 +88,9 @@ export function dayOf(now: Instant): string {
 export function minutesBetween(from: number, to: number): number {
   return Math.max(0, Math.floor((to - from) / MINUTE))
 }
+
+/** The moment at which the day ends on the wall calendar, by the offset of the wall clock then. */
+export function dayEndsMs(at: Instant): number {
+  const offset = at.offsetMin * MINUTE
+  return (Math.floor((at.ms + offset) / DAY) + 1) * DAY - offset
+}

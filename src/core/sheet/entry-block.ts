@@ -96,6 +96,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'gate.opened':
     case 'gate.closed':
     case 'people.clear':
+    case 'wait.begun':
       return gateBlock(defs, entry, margin, byLine(entry))
     case 'reading.taken':
     case 'reading.doubted':

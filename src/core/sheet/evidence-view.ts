@@ -1,13 +1,25 @@
 // A hold point being filled in: what is shown so far as boxes, and the one thing asked for now.
-import type { Definitions } from '../job/definitions.ts'
-import { gasLimitById } from '../job/definitions.ts'
-import { GAS_UNITS } from '../job/gas.ts'
-import { type GateStep, gateState, type Item, itemsOf } from '../job/gate.ts'
+import type { EvidenceOf } from '../definition/evidence.ts'
+import { type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
+import { GAS_UNITS } from '../job/evidence-gas.ts'
+import { massUnit } from '../job/evidence-lift.ts'
+import { waitEndsMs } from '../job/evidence-wait.ts'
+import {
+  type GateStep,
+  gateState,
+  type Item,
+  inspectedWords,
+  itemByKey,
+  itemsOf,
+  type LiftPart,
+} from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
 import type { Prompt } from '../job/next.ts'
-import type { State } from '../job/state.ts'
+import type { Begun, State } from '../job/state.ts'
+import { clockOf, readStamp } from '../lib/instant.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
-import { CAUSES, gasLimitText, itemLabel } from './gate-block.ts'
+import { CAUSES, gasLimitText } from './gate-block.ts'
 import type { PromptView } from './prompt-view.ts'
 
 export function evidenceView(
@@ -16,9 +28,9 @@ export function evidenceView(
   prompt: Extract<Prompt, { kind: 'clear' | 'evidence' }>,
 ): Partial<PromptView> {
   const { gate } = prompt
-  const { cause } = gateState(state, gate.id)
+  const { cause, why: because } = gateState(state, gate.id)
   const base = { margin: String(gate.number), title: gate.step.title, titleMayShorten: true }
-  const why = cause === null ? [] : [row(`Asked again: ${CAUSES[cause]}.`, 'caution')]
+  const why = cause === null ? [] : [row(`Asked again: ${because ?? CAUSES[cause]}.`, 'caution')]
   if (prompt.kind === 'clear') {
     return {
       ...base,
@@ -32,15 +44,15 @@ export function evidenceView(
   return {
     ...base,
     rows: [...why, ...boxes(defs, state, gate, prompt.item)],
-    ask: askRows(defs, state, prompt.item),
-    unit: unitOf(defs, prompt.item),
+    ask: askRows(defs, state, gate, prompt.item),
+    unit: unitOf(defs, state, prompt.item),
   }
 }
 
 /** Locks and the rest of the list in as few lines as will say it: done, asked now, and how many are still open. */
 function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[] {
   const { given, struck } = gateState(state, gate.id)
-  const items = itemsOf(defs, gate)
+  const items = itemsOf(defs, state, gate)
   const done = items.filter((i) => given[i.key] !== undefined)
   const open = items.filter((i) => given[i.key] === undefined && i.key !== now.key)
   // What was just taken back is the line being asked; the same line twice would only be read twice.
@@ -50,7 +62,7 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
   const rows: Row[] = []
   if (done.length > 0) rows.push(row(`[x] ${done.length} of ${items.length} shown, as above`))
   if (fallen.length > 0) {
-    const names = fallen.map((s) => items.find((i) => i.key === s.item)).filter((i) => i !== undefined)
+    const names = fallen.flatMap((s) => itemByKey(defs, gate, s.item) ?? [])
     rows.push(
       row(
         `[void] ${names
@@ -66,16 +78,27 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
   return rows
 }
 
-function askRows(defs: Definitions, state: State, item: Item): Row[] {
+function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): Row[] {
   const { evidence } = item
+  if (evidence.kind === 'lift') return liftRows(evidence, item.part ?? 'load')
   const ask = row(evidence.ask, 'strong')
   switch (evidence.kind) {
     case 'locks':
       return [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
+    case 'numbers':
+      return [ask, row(`Number: ${itemLabel(defs, item)}`)]
     case 'words':
       return [ask, row(`Words: ${evidence.words}`)]
     case 'witness':
       return [ask]
+    case 'wait':
+      return [ask, waitRow(evidence, gateState(state, gate.id).begun[item.key])]
+    case 'measured':
+      return [
+        ask,
+        row(`Must be ${boundsText(evidence)}: ${evidence.place}. ${evidence.source}`),
+        row(`With ${instrumentName(defs, state.seats[evidence.with] ?? '')}`, 'faint'),
+      ]
     case 'gas':
       return [
         ask,
@@ -85,8 +108,36 @@ function askRows(defs: Definitions, state: State, item: Item): Row[] {
   }
 }
 
-function unitOf(defs: Definitions, item: Item): string {
-  if (item.evidence.kind !== 'gas') return ''
-  const limit = gasLimitById(defs, item.evidence.limit)
+function liftRows(lift: EvidenceOf<'lift'>, part: LiftPart): Row[] {
+  const ask = row(lift[part], 'strong')
+  return part === 'inspected' ? [ask, row(`Words: ${inspectedWords(lift)}`)] : [ask]
+}
+
+/** When it began and when it ends; how long is left stands in the foot, which follows the clock. */
+function waitRow(wait: EvidenceOf<'wait'>, begun: Begun | undefined): Row {
+  const began = begun === undefined ? null : readStamp(begun.at)
+  if (begun === undefined || began === null)
+    return row(`It lasts ${wait.lasts.text}. To begin it, type ${wait.begin_words}`)
+  const endMs = waitEndsMs(wait, begun)
+  if (!Number.isFinite(endMs))
+    return row(`A wait of ${wait.lasts.text} has no end: this stays shut.`, 'caution')
+  const ends = clockOf({ ms: endMs, offsetMin: began.offsetMin })
+  return row(`Began ${clockOf(began)}, over at ${ends}. Then type ${wait.words}, only if it is so`)
+}
+
+/** `at most 0.5 psig`. */
+function boundsText({ at_least: least, at_most: most }: EvidenceOf<'measured'>): string {
+  if (least !== undefined && most !== undefined) return `${least.text} to ${most.text}`
+  return most !== undefined ? `at most ${most.text}` : `at least ${least?.text ?? '?'}`
+}
+
+function unitOf(defs: Definitions, state: State, { evidence, part }: Item): string {
+  if (evidence.kind === 'lift') return part === 'load' || part === 'rating' ? massUnit(defs) : ''
+  if (evidence.kind === 'measured') {
+    const instrument = instrumentById(defs, state.seats[evidence.with] ?? '')
+    return instrument === undefined || !('unit' in instrument) ? '' : instrument.unit
+  }
+  if (evidence.kind !== 'gas') return ''
+  const limit = gasLimitById(defs, evidence.limit)
   return limit === undefined ? '' : GAS_UNITS[limit.gas]
 }

@@ -1,14 +1,18 @@
-// The foot of the sheet, in words: which sheet, which machine, who is on, how old the gas test is and when it lapses.
-// It never calls a test good.
+// The foot of the sheet, in words: which sheet, which machine, who is on, how old what lapses first is and when it does, and how long
+// a wait still runs. It never calls a test good.
 import type { Definitions } from '../job/definitions.ts'
-import { gateState, gatesOf, lapsesAt, oldestGasMs } from '../job/gate.ts'
+import { waitEndsMs } from '../job/evidence-wait.ts'
+import { evidenceByKey, gateState, gatesOf } from '../job/gate.ts'
+import { agedName } from '../job/item-label.ts'
+import { lapsesOf } from '../job/lapse.ts'
 import { next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
+import { list } from '../lib/wording.ts'
 
 export interface FootText {
   readonly text: string
-  /** A gas test lapses soon: what the screen must warn of. */
+  /** Something lapses soon: what the screen must warn of. */
   readonly warning: string | null
 }
 
@@ -16,10 +20,10 @@ export function foot(defs: Definitions, state: State, now: Instant): FootText {
   // Before the plate was read its tag is nowhere on screen, so that it cannot be copied from here.
   const parts = [sheetText(defs, state), ...(state.machineNamed ? [defs.machine.machine] : [])]
   if (state.people.length > 0) parts.push(state.people.join(', '))
-  const gas = gasText(defs, state, now)
-  if (gas !== null) parts.push(gas.text)
+  const time = timeText(defs, state, now)
+  if (time !== null) parts.push(time.text)
   if (openStop(state) !== null) parts.push('STOP open')
-  return { text: parts.join('   '), warning: gas?.warning ?? null }
+  return { text: parts.join('   '), warning: time?.warning ?? null }
 }
 
 function sheetText(defs: Definitions, state: State): string {
@@ -30,38 +34,93 @@ function sheetText(defs: Definitions, state: State): string {
     : `Sheet ${placed.number} of ${defs.steps.length}`
 }
 
-function gasText(
+/** What stands on time in any gate: what lapses first, by name, and a wait that runs. */
+function timeText(
   defs: Definitions,
   state: State,
   now: Instant,
 ): { text: string; warning: string | null } | null {
-  for (const gate of gatesOf(defs)) {
-    const lapse = lapsesAt(defs, state, gate)
-    const oldest = oldestGasMs(defs, state, gate)
-    if (lapse === null || oldest === null) {
-      if (gateState(state, gate.id).status === 'closed') return { text: 'Hold point fallen', warning: null }
-      continue
-    }
-    const at = clockOf({ ms: lapse, offsetMin: now.offsetMin })
-    const left = lapse - now.ms
-    const soon = left <= defs.machine.site.gas.warn_before.si * 1000
-    return {
-      text: left <= 0 ? `Gas lapsed ${at}` : `Gas ${minutesBetween(oldest, now.ms)} min old, lapses ${at}`,
-      warning:
-        soon && left > 0
-          ? `Gas test lapses at ${at}, in ${Math.max(1, minutesBetween(now.ms, lapse))} min: finish and come out.`
-          : null,
-    }
+  const parts = [lapseText(defs, state, now), waitText(defs, state, now)].filter((part) => part !== null)
+  if (parts.length > 0) {
+    const warning = parts.find((part) => part.warning !== null)?.warning ?? null
+    return { text: parts.map((part) => part.text).join('   '), warning }
   }
-  return null
+  const fell = gatesOf(defs).some((gate) => gateState(state, gate.id).status === 'closed')
+  return fell ? { text: 'Hold point fallen', warning: null } : null
+}
+
+function lapseText(defs: Definitions, state: State, now: Instant) {
+  const lapses = gatesOf(defs).flatMap((gate) => lapsesOf(defs, state, gate))
+  const first = Math.min(...lapses.map((lapse) => lapse.atMs))
+  const [oldest] = lapses.filter((lapse) => lapse.atMs === first).sort((a, b) => a.givenMs - b.givenMs)
+  if (oldest === undefined) return null
+  const at = (ms: number) => clockOf({ ms, offsetMin: now.offsetMin })
+  // All that goes in the same minute is named: none of it is to come as a surprise.
+  const together = lapses.filter((lapse) => at(lapse.atMs) === at(first) && lapse.atMs - first < 60_000)
+  const names = [...new Set(together.map(({ evidence }) => agedName(evidence)))]
+  const left = first - now.ms
+  const soon = left <= defs.machine.site.gas.warn_before.si * 1000
+  const named = names.length > 1 ? `${names.length} lines` : foremost(names[0] ?? '')
+  return {
+    text:
+      left <= 0
+        ? `${named} lapsed ${at(first)}`
+        : `${named} ${minutesBetween(oldest.givenMs, now.ms)} min old, lapses ${at(first)}`,
+    warning: soon && left > 0 ? warningText(names, at(first), left) : null,
+  }
+}
+
+/** The sheet says Gas of a gas test, and of anything else its own name. */
+function foremost(name: string): string {
+  return name === 'gas test' ? 'Gas' : capital(name)
+}
+
+function warningText(names: readonly string[], at: string, leftMs: number): string {
+  const verb = names.length === 1 ? 'lapses' : 'lapse'
+  return `${capital(list(names))} ${verb} at ${at}, in ${Math.max(1, minutesBetween(0, leftMs))} min: finish and come out.`
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
+/** Ends of the waits that are running. */
+function waitEnds(defs: Definitions, state: State): number[] {
+  return gatesOf(defs).flatMap((gate) => {
+    const { begun, given } = gateState(state, gate.id)
+    return Object.entries(begun).flatMap(([key, one]) => {
+      const evidence = evidenceByKey(gate, key)
+      return given[key] !== undefined || evidence?.kind !== 'wait' ? [] : [waitEndsMs(evidence, one)]
+    })
+  })
+}
+
+function waitText(defs: Definitions, state: State, now: Instant) {
+  const ends = waitEnds(defs, state)
+  if (ends.length === 0) return null
+  const left = Math.max(...ends) - now.ms
+  if (!(left > 0)) return { text: 'Wait is over', warning: null }
+  return { text: `Wait: ${minutesUp(left)} min left`, warning: null }
+}
+
+/** Whole minutes, rounded up, so that it never says less than is left. */
+function minutesUp(ms: number): number {
+  return Math.ceil(ms / 60_000)
 }
 
 /** The next moment at which the foot or the job changes by time alone, in ms from now; null when nothing runs. */
 export function nextChangeMs(defs: Definitions, state: State, now: Instant): number | null {
-  const lapses = gatesOf(defs).flatMap((gate) => lapsesAt(defs, state, gate) ?? [])
-  if (lapses.length === 0) return null
-  const untilLapse = Math.min(...lapses) - now.ms
-  const untilWarning = untilLapse - defs.machine.site.gas.warn_before.si * 1000
-  const next = untilWarning > 0 ? untilWarning : untilLapse
-  return Math.max(0, Math.min(next, 60_000 - (now.ms % 60_000)))
+  const lapses = gatesOf(defs).flatMap((gate) =>
+    lapsesOf(defs, state, gate).map((lapse) => lapse.atMs - now.ms),
+  )
+  const waits = waitEnds(defs, state).map((end) => end - now.ms)
+  if (lapses.length === 0 && waits.length === 0) return null
+  const warn = defs.machine.site.gas.warn_before.si * 1000
+  const moments = [
+    60_000 - (now.ms % 60_000),
+    ...lapses.map((left) => (left - warn > 0 ? left - warn : left)),
+    // In the middle of a wall-clock minute: what is left of a wait changes by its own minutes.
+    ...waits.flatMap((left) => (left > 0 && Number.isFinite(left) ? [left % 60_000 || 60_000] : [])),
+  ]
+  return Math.max(0, Math.min(...moments))
 }

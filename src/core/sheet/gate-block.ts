@@ -2,18 +2,23 @@
 
 import { asKind, type Definitions, gasLimitById, stepById } from '../job/definitions.ts'
 import type { CloseCause, Entry } from '../job/entries.ts'
-import { GAS_NAMES } from '../job/gas.ts'
-import { type Item, itemsOf } from '../job/gate.ts'
+import { keyLabel } from '../job/item-label.ts'
 import { type Block, row } from './block.ts'
 
 type GateEntry = Extract<
   Entry,
-  { type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' }
+  {
+    type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' | 'wait.begun'
+  }
 >
 
 export const CAUSES: Readonly<Record<CloseCause, string>> = {
   lapsed: 'the gas test is past its life',
   failed: 'a gas reading is outside its limit',
+  overload: 'the load is more than the rating',
+  opening: 'a hazard was let in again',
+  people: 'somebody came onto the job',
+  instrument: 'an instrument may not be used any more',
   again: 'what was keyed is taken back',
   stop: 'STOP was called',
   left: 'the job was left',
@@ -23,29 +28,21 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
 
 export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
   const gate = asKind(stepById(defs, entry.step), 'gate')
-  const item = 'item' in entry ? itemsOf(defs, gate).find((i) => i.key === entry.item) : undefined
+  const label = 'item' in entry ? keyLabel(defs, gate, entry.item) : ''
   switch (entry.type) {
     case 'evidence.given':
       return {
         margin,
         right,
         rows: [
-          row(
-            `[x] ${item === undefined ? entry.item : itemLabel(defs, item)}  ${entry.shown}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
-          ),
+          row(`[x] ${label}  ${entry.shown}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`),
         ],
       }
     case 'evidence.failed':
       return {
         margin,
         right,
-        rows: [
-          row(
-            `[FAILED] ${item === undefined ? entry.item : itemLabel(defs, item)}  ${entry.shown}`,
-            'caution',
-          ),
-          row(`  ${entry.why}`, 'caution'),
-        ],
+        rows: [row(`[FAILED] ${label}  ${entry.shown}`, 'caution'), row(`  ${entry.why}`, 'caution')],
       }
     case 'gate.opened':
       return { margin, right, rows: [row(`Hold point complete: ${gate.step.title}`, 'strong')] }
@@ -54,38 +51,24 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         margin,
         right,
         rows: [
-          entry.cause === 'again'
-            ? row('Taken back, to be asked again.', 'caution')
-            : row(`HOLD. COME OUT AND STAND CLEAR: ${CAUSES[entry.cause]}.`, 'caution'),
-          row(`  void: ${entry.items.map((key) => keyLabel(defs, gate.id, key)).join(', ')}`),
+          row(closing(entry), 'caution'),
+          ...(entry.items.length === 0
+            ? []
+            : [row(`  void: ${entry.items.map((key) => keyLabel(defs, gate, key)).join(', ')}`)]),
         ],
       }
+    case 'wait.begun':
+      return { margin, right, rows: [row(`[ ] ${label}, begun  ${entry.shown}`)] }
     case 'people.clear':
       return { margin, right, rows: [row(`Everybody out and clear: ${entry.words}`)] }
   }
 }
 
-function keyLabel(defs: Definitions, gateId: string, key: string): string {
-  const item = itemsOf(defs, asKind(stepById(defs, gateId), 'gate')).find((i) => i.key === key)
-  return item === undefined ? key : itemLabel(defs, item)
-}
-
-/** `oxygen where people stand`, `lock at main driver breaker, E-1`. */
-export function itemLabel(defs: Definitions, item: Item): string {
-  const { evidence } = item
-  switch (evidence.kind) {
-    case 'locks':
-      return `lock at ${item.point?.name ?? ''}`
-    case 'words':
-      return evidence.id.replaceAll('_', ' ')
-    case 'witness':
-      return 'witness'
-    case 'gas': {
-      const limit = gasLimitById(defs, evidence.limit)
-      if (limit === undefined) return evidence.id.replaceAll('_', ' ')
-      return `${GAS_NAMES[limit.gas]} ${limit.place === 'breathing_zone' ? 'where people breathe' : 'inside the bore'}`
-    }
-  }
+function closing({ cause, why }: Extract<GateEntry, { type: 'gate.closed' }>): string {
+  if (cause === 'again') return 'Taken back, to be asked again.'
+  // A plan is refused before anything hangs, so there is nothing to come out from.
+  const first = cause === 'overload' ? 'HOLD. Lift nothing' : 'HOLD. COME OUT AND STAND CLEAR'
+  return `${first}: ${why ?? CAUSES[cause]}.`
 }
 
 /** `19.5 to 23.5 %vol for people breathing at the opening`. */

@@ -69,12 +69,64 @@ export function isProved(
   const shut = last((e) => e.type === 'gate.closed' && e.step === gate.id)
   if (opened < 0 || opened < fell || opened < shut) return false
   if (!calledOut(entries, gate, last(opens, opened), opened)) return false
-  const given = new Map<string, Extract<Entry, { type: 'evidence.given' }>>()
-  for (const e of entries.slice(fell + 1, opened)) {
+  if (entries.some((_e, n) => n > opened && letsIn(defs, entries, gate, n).length > 0)) return false
+  const given = new Map<string, GivenEntry>()
+  const begun = new Map<string, Begun>()
+  for (const [n, e] of entries.slice(0, opened).entries()) {
+    if (n <= fell) continue
+    if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
     if (e.type === 'evidence.given' && e.step === gate.id) given.set(e.item, e)
-    if (e.type === 'gate.closed' && e.step === gate.id) for (const item of e.items) given.delete(item)
+    if (e.type === 'gate.closed' && e.step === gate.id) {
+      for (const item of e.items) given.delete(item)
+      for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
+    }
+    dropLetIn(gate, given, letsIn(defs, entries, gate, n))
   }
-  return isWhole(defs, gate, given, nowMs)
+  return isWhole(defs, gate, given, begun, peopleIn(entries), nowMs)
+}
+
+type GivenEntry = Extract<Entry, { type: 'evidence.given' }>
+type Begun = Extract<Entry, { type: 'wait.begun' }>
+
+/** Everybody who ever signed on. */
+function peopleIn(entries: readonly Entry[]): readonly string[] {
+  return [...new Set(entries.flatMap((e) => (e.type === 'person.signed-on' ? [e.person] : [])))]
+}
+
+/**
+ * Hazards of the gate that the work just put on record lets in again. A reading counts as one that does so where its step
+ * has one place, read once: that is how the procedures of these tests use it.
+ */
+function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n: number): readonly string[] {
+  const e = entries[n]
+  if (e === undefined) return []
+  const DONE: readonly Body['type'][] = [
+    ...(['step.done', 'step.confirmed', 'finding.observed'] as const),
+    ...(['reading.taken', 'reading.not-applicable'] as const),
+  ]
+  const keeps = (e.type === 'late.settled' && e.kept) || (e.type === 'doubt.settled' && e.choice === 'kept')
+  const id = keeps
+    ? entries
+        .slice(0, n)
+        .flatMap((other) =>
+          other.type === 'reading.late' || other.type === 'reading.doubted' ? [other.step] : [],
+        )
+        .pop()
+    : DONE.includes(e.type) && 'step' in e
+      ? e.step
+      : undefined
+  const step = defs.steps.find((s) => s.id === id)?.step
+  const opens = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
+  return opens.filter((hazard) => gate.step.holds.includes(hazard))
+}
+
+/** What proved a hazard that was let in proves nothing any more. */
+function dropLetIn(gate: GateStep, given: Map<string, GivenEntry>, hazards: readonly string[]): void {
+  for (const key of given.keys()) {
+    const evidence = gate.step.evidence.find((one) => one.id === key.split('.')[0])
+    const against = evidence === undefined || evidence.kind === 'witness' ? gate.step.holds : evidence.against
+    if ((against ?? gate.step.holds).some((hazard) => hazards.includes(hazard))) given.delete(key)
+  }
 }
 
 /** Whoever was let in is called out, in words, before any evidence is taken anew. */
@@ -86,34 +138,114 @@ function calledOut(entries: readonly Entry[], gate: GateStep, before: number, op
   return out >= 0 && (anew < 0 || out < anew)
 }
 
-type Given = ReadonlyMap<string, Extract<Entry, { type: 'evidence.given' }>>
+type Given = ReadonlyMap<string, GivenEntry>
 
-function isWhole(defs: Definitions, gate: GateStep, given: Given, nowMs: number): boolean {
-  const doers = new Set([...given.values()].map((e) => e.by))
-  const { site } = defs.machine
-  return gate.step.evidence.every((wanted) => {
-    if (wanted.kind === 'locks') {
-      const locks = site.isolation_points.map((p) => given.get(`${wanted.id}.${p.id}`)?.shown)
-      return locks.every((l) => l !== undefined && l !== '') && new Set(locks).size === locks.length
-    }
+/** Every line of the gate, each looked at from what is on record of it alone. */
+function isWhole(
+  defs: Definitions,
+  gate: GateStep,
+  given: Given,
+  begun: ReadonlyMap<string, Begun>,
+  people: readonly string[],
+  nowMs: number,
+): boolean {
+  const doers = new Set([...given.values(), ...begun.values()].map((e) => e.by))
+  const points = defs.machine.site.isolation_points.map((p) => p.id)
+  const isSound = (wanted: GateStep['step']['evidence'][number]): boolean => {
     const e = given.get(wanted.id)
-    if (e === undefined) return false
-    if (wanted.kind === 'words') return e.shown === wanted.words
-    if (wanted.kind === 'witness') {
-      const person = defs.crew.crew.find((p) => p.id === e.person)
-      return person !== undefined && !doers.has(person.id) && wanted.roles.some((r) => r === person.role)
+    switch (wanted.kind) {
+      case 'locks':
+        return areOthers(points.map((p) => given.get(`${wanted.id}.${p}`)?.shown))
+      case 'numbers': {
+        if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
+        const of = wanted.per === 'person' ? people : points
+        const numbers = of.map((one) => given.get(`${wanted.id}.${one}`)?.shown)
+        return wanted.of === 'permit' ? numbers.every((n) => /\d/.test(n ?? '')) : areOthers(numbers)
+      }
+      case 'words':
+        return e?.shown === wanted.words && isYoung(e, wanted.life?.si ?? Infinity, nowMs)
+      case 'witness': {
+        const person = defs.crew.crew.find((p) => p.id === e?.person)
+        return person !== undefined && !doers.has(person.id) && wanted.roles.some((r) => r === person.role)
+      }
+      case 'gas':
+        return isSoundGas(defs, wanted, given, nowMs)
+      case 'measured':
+        return isSoundMeasured(defs, wanted, e, nowMs)
+      case 'wait': {
+        const from = readStamp(begun.get(wanted.id)?.at ?? '')?.ms ?? Number.NaN
+        const to = readStamp(e?.at ?? '')?.ms ?? Number.NaN
+        return e?.shown === wanted.words && to - from >= wanted.lasts.si * 1000
+      }
+      case 'lift': {
+        const part = (name: string) => given.get(`${wanted.id}.${name}`)
+        const load = part('load')?.reading?.si ?? Number.NaN
+        const rating = part('rating')?.reading?.si ?? Number.NaN
+        const days = ['load', 'rating', 'sling', 'inspected'].map((name) => part(name)?.at.slice(0, 10))
+        // The jobs of these tests run in UTC.
+        const today = new Date(nowMs).toISOString().slice(0, 10)
+        return (
+          load > 0 &&
+          load <= rating &&
+          part('inspected')?.shown === (wanted.words ?? 'INSPECTED TODAY') &&
+          days.every((day) => day === today)
+        )
+      }
     }
-    const limit = site.gas.limits.find((l) => l.id === wanted.limit)
-    const meter = defs.instruments.instruments.find((i) => i.id === e.instrument)
-    const at = readStamp(e.at)?.ms
-    if (limit === undefined || meter?.kind !== 'gas_meter' || at === undefined) return false
-    const si = e.reading?.si ?? Number.NaN
-    const inside =
-      si >= (limit.at_least?.si ?? Number.NEGATIVE_INFINITY) && si <= (limit.at_most?.si ?? Infinity)
-    const oxygen = given.get(wanted.oxygen ?? '')?.reading?.si ?? Number.NaN
-    const seen = limit.gas !== 'flammable' || oxygen >= meter.needs_oxygen.at_least.si
-    return inside && seen && nowMs - at < site.gas.life.si * 1000
-  })
+  }
+  return gate.step.evidence.every(isSound)
+}
+
+/** All there, and no two of them one thing. */
+function areOthers(numbers: readonly (string | undefined)[]): boolean {
+  const plain = numbers.map((n) => n?.replaceAll('-', ''))
+  return plain.every((n) => n !== undefined && n !== '') && new Set(plain).size === plain.length
+}
+
+function isYoung(e: GivenEntry | undefined, lifeSeconds: number, nowMs: number): boolean {
+  const at = readStamp(e?.at ?? '')?.ms ?? Number.NaN
+  return nowMs - at < lifeSeconds * 1000
+}
+
+type Wanted<K extends GateStep['step']['evidence'][number]['kind']> = Extract<
+  GateStep['step']['evidence'][number],
+  { kind: K }
+>
+
+function isSoundGas(defs: Definitions, wanted: Wanted<'gas'>, given: Given, nowMs: number): boolean {
+  const e = given.get(wanted.id)
+  const { gas } = defs.machine.site
+  const limit = gas.limits.find((l) => l.id === wanted.limit)
+  const meter = defs.instruments.instruments.find((i) => i.id === e?.instrument)
+  if (limit === undefined || meter?.kind !== 'gas_meter') return false
+  const oxygen = given.get(wanted.oxygen ?? '')?.reading?.si ?? Number.NaN
+  const seen = limit.gas !== 'flammable' || oxygen >= meter.needs_oxygen.at_least.si
+  return isInside(limit, e?.reading?.si ?? Number.NaN) && seen && isYoung(e, gas.life.si, nowMs)
+}
+
+function isSoundMeasured(
+  defs: Definitions,
+  wanted: Wanted<'measured'>,
+  e: GivenEntry | undefined,
+  nowMs: number,
+): boolean {
+  const si = e?.reading?.si ?? Number.NaN
+  const instrument = defs.instruments.instruments.find((i) => i.id === e?.instrument)
+  if (instrument === undefined || instrument.kind === 'gas_meter') return false
+  // Inside by a step of the instrument at least, and on its scale; binary noise apart.
+  const step = instrument.resolution.si * 0.999_999
+  const isOnScale = si >= instrument.range.from.si && si <= instrument.range.to.si
+  const isWellInside = isInside(wanted, si - step) && isInside(wanted, si + step)
+  return isOnScale && isWellInside && isYoung(e, wanted.life.si, nowMs)
+}
+
+interface Bounds {
+  readonly at_least?: { readonly si: number } | undefined
+  readonly at_most?: { readonly si: number } | undefined
+}
+
+function isInside({ at_least: least, at_most: most }: Bounds, si: number): boolean {
+  return si >= (least?.si ?? Number.NEGATIVE_INFINITY) && si <= (most?.si ?? Infinity)
 }
 
 // --- 2. No reading counts that was keyed while its gate was shut, unless confirmed behind a proved one. -------------

@@ -1,0 +1,74 @@
+// What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
+import { list } from '../lib/wording.ts'
+import type { Definitions } from './definitions.ts'
+import type { Body, CloseCause } from './entries.ts'
+import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
+import { fallsWith } from './lapse.ts'
+import { isComplete } from './next.ts'
+import type { State } from './state.ts'
+
+type Closed = Extract<Body, { type: 'gate.closed' }>
+
+function closed(gate: GateStep, cause: CloseCause, items: readonly string[], why: string): Closed {
+  return { type: 'gate.closed', step: gate.id, cause, items, why }
+}
+
+/**
+ * Gates that shut because a step was just done that lets a hazard in again: what proves that hazard falls, the rest of
+ * the gate stands. Compared before and after, so that it does not matter by which entry the step came to its end.
+ */
+export function closedByOpening(defs: Definitions, before: State, after: State): Body[] {
+  const done = defs.steps.filter((placed) => {
+    const { step } = placed
+    return (
+      'lets_in' in step &&
+      step.lets_in !== undefined &&
+      !isComplete(before, placed) &&
+      isComplete(after, placed)
+    )
+  })
+  const letIn = new Set(done.flatMap(({ step }) => ('lets_in' in step ? (step.lets_in ?? []) : [])))
+  if (letIn.size === 0) return []
+  const names = [...letIn].map((id) => defs.procedure.hazards.find((h) => h.id === id)?.name ?? id)
+  const why = `${list(done.map(({ step }) => step.title))} can let in ${list(names)}`
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    if (!gate.step.holds.some((hazard) => letIn.has(hazard))) return []
+    const { status, given, begun } = gateState(after, gate.id)
+    const proving = Object.keys({ ...given, ...begun }).filter((key) => {
+      const evidence = evidenceByKey(gate, key)
+      return evidence === null || provesAt(gate, evidence).some((hazard) => letIn.has(hazard))
+    })
+    const items = fallsWith(defs, after, gate, proving)
+    return status === 'open' || items.length > 0 ? [closed(gate, 'opening', items, why)] : []
+  })
+}
+
+/** Open gates that somebody who came onto the job has not answered for: only what is missing is asked, and the witness. */
+export function closedByPeople(defs: Definitions, state: State): Body[] {
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const missing = missingItem(defs, state, gate)
+    if (gateState(state, gate.id).status !== 'open' || missing === null) return []
+    const { given } = gateState(state, gate.id)
+    const late = itemsOf(defs, state, gate).flatMap((i) =>
+      given[i.key] === undefined ? (i.person ?? []) : [],
+    )
+    const who = late.length === 0 ? 'somebody' : list([...new Set(late)])
+    return [closed(gate, 'people', fallsWith(defs, state, gate, []), `${who} came onto the job`)]
+  })
+}
+
+/** Keys of the evidence at this gate that stands on readings of this instrument. */
+export function itemsMeasuredWith(state: State, gate: GateStep, instrument: string): string[] {
+  const { given } = gateState(state, gate.id)
+  return Object.keys(given).filter((key) => given[key]?.instrument === instrument)
+}
+
+/** What an instrument found unfit voids: whatever it measured, in every gate, and the witness there. */
+export function voidMeasuredWith(defs: Definitions, state: State, instrument: string, why: string): Body[] {
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const measured = itemsMeasuredWith(state, gate, instrument)
+    if (measured.length === 0) return []
+    const items = fallsWith(defs, state, gate, measured)
+    return [closed(gate, 'instrument', items, `${instrument} may not be used: ${why}`)]
+  })
+}
