@@ -8,9 +8,28 @@ import type { Evidence, Step, StepOf } from './procedure.ts'
 
 /** Findings about every step of the procedure and its parts, each in the file of the step. */
 export function lintJobSteps(job: JobParts): JobFinding[] {
-  return usedProcedures(job).flatMap(({ procedure, file }) =>
-    procedure.steps.flatMap((step, index) => within(file, lintStep(job, step, ['steps', index]))),
+  const used = usedProcedures(job)
+  const held = new Set(
+    used.flatMap(({ procedure }) => procedure.steps.flatMap((s) => (s.kind === 'gate' ? s.holds : []))),
   )
+  return used.flatMap(({ procedure, file }) => {
+    // Without a part everything is seen in the file itself, and was told there.
+    const isOpen = procedure.steps.some((step) => step.kind === 'part')
+    return procedure.steps.flatMap((step, index) =>
+      within(file, [
+        ...lintStep(job, step, ['steps', index]),
+        ...(isOpen ? lintLetIn(step, held, ['steps', index]) : []),
+      ]),
+    )
+  })
+}
+
+function lintLetIn(step: Step, held: ReadonlySet<string>, base: Path): Finding[] {
+  return ('lets_in' in step ? (step.lets_in ?? []) : []).flatMap((id, n) => {
+    if (held.has(id)) return []
+    const message = `${quote(id)} is let in here, and no gate holds it, in this file or in a part.`
+    return [finding([...base, 'lets_in', n], 'not-held', message)]
+  })
 }
 
 function lintStep(job: JobParts, step: Step, base: Path): Finding[] {

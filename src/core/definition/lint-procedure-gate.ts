@@ -1,8 +1,10 @@
 // Cross-checks of a gate: what it holds back, who witnesses it, and the seats and order of its gas tests.
 
-import { a, quote } from '../lib/wording.ts'
+import { quote } from '../lib/wording.ts'
+import type { EvidenceOf } from './evidence.ts'
 import { type Finding, finding, type Path, repeatedIds, unknownId } from './lint-common.ts'
-import type { Evidence, Procedure, StepOf } from './procedure.ts'
+import { lintEvidence, lintProving, lintSeatFor } from './lint-procedure-evidence.ts'
+import type { Procedure, StepOf } from './procedure.ts'
 
 /** Findings of one gate; `base` is its path. Limits of the machine record are not seen here (lint-job.ts). */
 export function lintGate(procedure: Procedure, gate: StepOf<'gate'>, base: Path): Finding[] {
@@ -11,10 +13,11 @@ export function lintGate(procedure: Procedure, gate: StepOf<'gate'>, base: Path)
   gate.holds.forEach((id, n) => {
     if (!declared.includes(id)) found.push(unknownId([...base, 'holds', n], id, 'hazard', declared))
   })
-  found.push(...lintWitness(gate, [...base, 'evidence']))
+  found.push(...lintWitness(gate, [...base, 'evidence']), ...lintProving(gate, base))
   gate.evidence.forEach((evidence, n) => {
-    if (evidence.kind === 'gas')
-      found.push(...lintGas(procedure, gate, evidence, n, [...base, 'evidence', n]))
+    const path = [...base, 'evidence', n]
+    found.push(...lintEvidence(procedure, evidence, path))
+    if (evidence.kind === 'gas') found.push(...lintGas(procedure, gate, evidence, n, path))
   })
   return found
 }
@@ -32,7 +35,7 @@ function lintWitness(gate: StepOf<'gate'>, path: Path): Finding[] {
   })
 }
 
-type GasEvidence = Extract<Evidence, { kind: 'gas' }>
+type GasEvidence = EvidenceOf<'gas'>
 
 function lintGas(
   procedure: Procedure,
@@ -41,26 +44,7 @@ function lintGas(
   n: number,
   path: Path,
 ): Finding[] {
-  const found: Finding[] = []
-  const seat = procedure.seats.find((s) => s.id === gas.with)
-  if (seat === undefined) {
-    found.push(
-      unknownId(
-        [...path, 'with'],
-        gas.with,
-        'seat',
-        procedure.seats.map((s) => s.id),
-      ),
-    )
-  } else {
-    const wrong = seat.kinds.find((kind) => kind !== 'gas_meter')
-    if (wrong !== undefined) {
-      const message = `The seat ${quote(seat.id)} takes ${a(wrong)}, which cannot test gas.`
-      found.push(
-        finding([...path, 'with'], 'wrong-seat', message, 'name a seat whose only kind is gas_meter'),
-      )
-    }
-  }
+  const found = lintSeatFor(procedure, gas.with, ['gas_meter'], 'test gas', path)
   if (gas.oxygen !== undefined) found.push(...lintOxygen(gate, gas.oxygen, n, [...path, 'oxygen']))
   return found
 }

@@ -40,6 +40,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
 function lintUnusedHazards({ hazards, steps }: Procedure): Finding[] {
   const named = steps.flatMap((step) => [
     ...(step.exposes ?? []),
+    ...letsIn(step),
     ...(step.kind === 'gate' ? step.holds : []),
   ])
   // While a name is misspelled, nobody can tell which hazard it was meant to be.
@@ -68,7 +69,7 @@ function lintKind(procedure: Procedure, step: Step, index: number): Finding[] {
 
 function lintCommon(procedure: Procedure, step: Step, index: number): Finding[] {
   const base = ['steps', index]
-  const found = lintExposure(procedure, step, index)
+  const found = [...lintExposure(procedure, step, index), ...lintLetsIn(procedure, step, index)]
   if (RESERVED_NAMES.has(step.id)) {
     const message = `${quote(step.id)} is a word that rules keep for themselves.`
     found.push(finding([...base, 'id'], 'reserved-word', message, 'choose another id'))
@@ -99,6 +100,24 @@ function lintExposure(procedure: Procedure, step: Step, index: number): Finding[
     )
   }
   return found
+}
+
+function letsIn(step: Step): readonly string[] {
+  return 'lets_in' in step ? (step.lets_in ?? []) : []
+}
+
+/** What is let in again has to be held by some gate; which of them shut is then the engine's to see. */
+function lintLetsIn(procedure: Procedure, step: Step, index: number): Finding[] {
+  const declared = procedure.hazards.map((hazard) => hazard.id)
+  return letsIn(step).flatMap((id, n): Finding[] => {
+    const path = ['steps', index, 'lets_in', n]
+    if (!declared.includes(id)) return [unknownId(path, id, 'hazard', declared)]
+    // Inside a part may be a gate that holds it; that is seen only with its text, in the checks of the job.
+    if (procedure.steps.some((s) => s.kind === 'part' || (s.kind === 'gate' && s.holds.includes(id))))
+      return []
+    const message = `${quote(id)} is let in here, and no gate holds it.`
+    return [finding(path, 'not-held', message, 'name it in holds of a gate before the steps that face it')]
+  })
 }
 
 function lintHazard(procedure: Procedure, id: string, index: number, path: Path): Finding[] {
