@@ -19,6 +19,7 @@ export function rawProcedure(steps: readonly Raw[], more: Raw = {}): Procedure {
     hazards: [
       { id: 'start', name: 'the driver being started' },
       { id: 'bad_air', name: 'gas' },
+      { id: 'fall', name: 'the head falling' },
     ],
     seats: base.procedure.seats,
     steps,

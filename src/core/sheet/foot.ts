@@ -65,7 +65,7 @@ function lapseText(defs: Definitions, state: State, now: Instant) {
     text:
       left <= 0
         ? `${named} lapsed ${at(first)}`
-        : `${named} ${minutesBetween(oldest.givenMs, now.ms)} min old, lapses ${at(first)}`,
+        : `${named} ${minutesBetween(oldest.givenMs, now.ms)} min old, ${names.length > 1 ? 'lapse' : 'lapses'} ${at(first)}`,
     warning: soon && left > 0 ? warningText(names, at(first), left) : null,
   }
 }

@@ -262,13 +262,12 @@ export function readingsThatShouldNotCount({ defs, entries, state }: Moment): st
 function mayCount(defs: Definitions, entries: readonly Entry[], seq: number): boolean {
   const e = entries[seq]
   if (e === undefined || e.seq !== seq) return false
+  // As it was just before: the reading itself may let in a hazard again.
   const heldAt = (n: number, stepId: string) => {
     const placed = defs.steps.find((s) => s.id === stepId)
     const at = readStamp(entries[n]?.at ?? '')?.ms
     return (
-      placed !== undefined &&
-      at !== undefined &&
-      unproved(defs, entries.slice(0, n + 1), placed, at).length === 0
+      placed !== undefined && at !== undefined && unproved(defs, entries.slice(0, n), placed, at).length === 0
     )
   }
   const settled = (type: 'doubt.settled' | 'late.settled') =>

@@ -51,6 +51,7 @@ export const LINES = [
     'because it is so',
     'release',
   ],
+  ...['ALL SHUT IN', 'no rise', 'METER ANSWERED', 'P-RO1', 'B-1', '5000', '0.45', 'inspected today'],
   ...[
     'n/a',
     'back',

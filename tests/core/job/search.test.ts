@@ -5,6 +5,8 @@ import type { Definitions } from '../../../src/core/job/definitions.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { next } from '../../../src/core/job/next.ts'
 import { openStop, type State } from '../../../src/core/job/state.ts'
+import { dayEndsMs, dayOf } from '../../../src/core/lib/instant.ts'
+import { kindsDefs, LET_IN, LIFTED, PROVED_EMPTY } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
 import {
   gate,
@@ -55,7 +57,8 @@ function classOf(walk: Walk): string {
     id,
     g.status,
     g.mustClear,
-    Object.entries(g.given).map(([k, e]) => [k, e.by, e.person, age(e.atMs)]),
+    Object.entries(g.given).map(([k, e]) => [k, e.by, e.person, e.shown, age(e.atMs), isOfToday(walk, e.at)]),
+    Object.entries(g.begun).map(([k, e]) => [k, e.by, age(e.atMs)]),
   ])
   const readings = Object.values(s.readings).map((l) =>
     l.flatMap((r) => (r.correctedBy === null ? [r.typed] : [])),
@@ -65,7 +68,14 @@ function classOf(walk: Walk): string {
     [s.doer, s.machineNamed, s.seats, s.done, gates, readings, s.notApplicable, s.left, s.closed],
     [s.doubt?.typed, s.late?.typed, s.cutShort, stop && [stop.by, stop.why !== null], talk.ask?.kind],
     now.ms < s.lastMs,
+    s.people,
+    // How far off midnight is; further than any walk goes from here counts as far.
+    Math.min(4, Math.ceil((dayEndsMs(now) - now.ms) / (HALF_LIFE_MIN * 60_000))),
   ])
+}
+
+function isOfToday(walk: Walk, at: string): boolean {
+  return at.slice(0, 10) === dayOf(walk.now)
 }
 
 interface Node {
@@ -76,19 +86,22 @@ interface Node {
 function explore(
   defs: Definitions,
   most: number,
+  actions: readonly (readonly Action[])[] = ACTIONS,
+  startHour = 6.5,
 ): { states: number; steps: number; bare: number; closed: boolean } {
   const start = new Walk(defs)
   start.stepMs = 0
+  start.now = { ms: dayEndsMs(start.now) - (24 - startHour) * 3_600_000, offsetMin: 0 }
   start.keys('RO', 'TC-401-1')
   const seen = new Set([classOf(start)])
   const queue: Node[] = [{ walk: start, last: [] }]
   let steps = 0
   let bare = 0
   for (let node = queue.shift(); node !== undefined && seen.size < most; node = queue.shift()) {
-    for (const actions of ACTIONS) {
+    for (const some of actions) {
       const walk = node.walk.copy()
       const inputs = [...node.last]
-      for (const a of actions) perform(walk, a, inputs)
+      for (const a of some) perform(walk, a, inputs)
       steps += 1
       const moment = momentOf(walk)
       const found = violations(moment)
@@ -118,5 +131,31 @@ describe('every state of a small job', () => {
     expect(found.closed).toBe(true)
     expect(found.states).toBeGreaterThan(10_000)
     expect(found.bare).toBeGreaterThan(1000)
+  })
+
+  /** What can happen at any job; each search adds the wrong lines of its own kinds. */
+  const EVENTS: readonly (readonly Action[])[] = [
+    [{ do: 'right', salt: 0 }],
+    [{ do: 'right', salt: 1 }],
+    [{ do: 'line', text: 'y' }],
+    [{ do: 'line', text: 'back' }],
+    [{ do: 'line', text: 'stop' }],
+    [{ do: 'wait', minutes: HALF_LIFE_MIN }],
+    [{ do: 'wait', minutes: HALF_LIFE_MIN }, { do: 'tick' }],
+    [{ do: 'leave' }, { do: 'take-up' }],
+    [{ do: 'clock', seconds: -10, told: false }],
+    [{ do: 'old', which: 0 }],
+  ]
+  const lines = (...texts: string[]): Action[][] => texts.map((text) => [{ do: 'line', text }])
+
+  it.each([
+    ['a measured space and a wait', PROVED_EMPTY, lines('0.45', '5', '9.5030', 'NO RISE'), 6.5],
+    ['numbers for each person, words that age, and work that lets in', LET_IN, lines('P-RO1', '30'), 6.5],
+    ['a lift plan, close to midnight', LIFTED, lines('1800'), 23.25],
+  ] as const)('never presents one behind %s', { timeout: 240_000 }, (_what, steps, own, hour) => {
+    const found = explore(kindsDefs(steps), 60_000, [...EVENTS, ...own], hour)
+    expect(found.closed).toBe(true)
+    expect(found.states).toBeGreaterThan(500)
+    expect(found.bare).toBeGreaterThan(100)
   })
 })

@@ -1,0 +1,146 @@
+// Small jobs with the kinds of evidence that the shipped procedure does not use.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Instrument } from '../../src/core/definition/instruments.ts'
+import type { Definitions } from '../../src/core/job/definitions.ts'
+import { exampleDefs, ROOT } from './example.ts'
+import { gate, OXYGEN, type Raw, rawProcedure, readOne, smallDefs, tell, WITNESS } from './small-job.ts'
+
+export const SPACE: Raw = {
+  id: 'space',
+  kind: 'measured',
+  ask: 'Read the gauge.',
+  place: 'head-end space',
+  quantity: 'pressure-gauge',
+  with: 'low_range',
+  at_most: '0.5 psig',
+  source: 'Site rule (invented)',
+  approved_by: 'site lead (invented)',
+  since: '2026-01-01',
+  life: '30 min',
+}
+export const NO_RISE: Raw = {
+  id: 'no_rise',
+  kind: 'wait',
+  ask: 'Shut in and watch.',
+  lasts: '15 min',
+  begin_words: 'ALL SHUT IN',
+  words: 'NO RISE',
+}
+export const PERMIT: Raw = { id: 'permit', kind: 'numbers', ask: 'Permit.', of: 'permit', per: 'once' }
+export const OWN_LOCK: Raw = {
+  id: 'own_lock',
+  kind: 'numbers',
+  ask: 'Own lock.',
+  of: 'personal_lock',
+  per: 'person',
+}
+export const BLINDS: Raw = {
+  id: 'blinds',
+  kind: 'numbers',
+  ask: 'Blinds.',
+  of: 'blind',
+  per: 'isolation_point',
+}
+export const LIFT: Raw = {
+  id: 'head_lift',
+  kind: 'lift',
+  load: 'Load.',
+  rating: 'Rating.',
+  sling: 'Sling.',
+  inspected: 'Inspected.',
+}
+export const METER_ANSWERED: Raw = {
+  id: 'bump',
+  kind: 'words',
+  ask: 'Bump.',
+  words: 'METER ANSWERED',
+  life: '30 min',
+}
+
+/** The example's instruments and one more gauge for pressures, changed as said. */
+export function withGauge(change: Partial<Extract<Instrument, { kind: 'pressure_gauge' }>> = {}) {
+  const { instruments } = exampleDefs().instruments
+  return {
+    instruments: instruments.map((one) => (one.kind === 'pressure_gauge' ? { ...one, ...change } : one)),
+  }
+}
+
+export function kindsDefs(steps: readonly Raw[], change: Partial<Definitions> = {}): Definitions {
+  const seats = [
+    ...exampleDefs().procedure.seats,
+    { id: 'low_range', kinds: ['pressure_gauge'], for: 'the spaces' },
+  ]
+  return smallDefs(steps, [], { procedure: rawProcedure(steps, { seats }), ...change })
+}
+
+const facing = (id: string, hazards: readonly string[], more: Raw = {}): Raw =>
+  tell(id, { exposes: hazards, ...more })
+
+/** A measured space and a wait, then one reading behind them. */
+export const PROVED_EMPTY: readonly Raw[] = [
+  gate('empty', ['start'], [SPACE, NO_RISE, WITNESS]),
+  readOne('size', { exposes: ['start'], repeats: { at_least: 1, at_most: 1, within: '1 in' } }),
+  facing('close', ['start']),
+]
+
+/** Two gates, and work between that lets the air of the second in again, and the start of the first. */
+export const LET_IN: readonly Raw[] = [
+  gate('isolated', ['start'], [OWN_LOCK, WITNESS]),
+  gate(
+    'air',
+    ['bad_air', 'fall'],
+    [{ ...METER_ANSWERED, against: ['fall'] }, { ...OXYGEN, against: ['bad_air'] }, WITNESS],
+    { exposes: ['start'] },
+  ),
+  facing('opened', ['bad_air'], { lets_in: ['bad_air'] }),
+  facing('unblocked', ['fall', 'start'], { lets_in: ['start'] }),
+  facing('close', ['bad_air', 'start']),
+]
+
+export const LIFTED: readonly Raw[] = [
+  gate('plan', ['start'], [LIFT, WITNESS]),
+  facing('hung', ['start']),
+  facing('set_down', ['start']),
+]
+
+/** Every kind in two gates, and every way of letting in. */
+export const EVERY_KIND: readonly Raw[] = [
+  gate(
+    'isolated',
+    ['start', 'fall'],
+    [
+      PERMIT,
+      { ...BLINDS, against: ['start'] },
+      { ...OWN_LOCK, against: ['start'] },
+      { ...SPACE, life: '45 min', against: ['start'] },
+      { ...NO_RISE, against: ['start'] },
+      { ...LIFT, against: ['fall'] },
+      WITNESS,
+    ],
+  ),
+  gate('air', ['bad_air'], [METER_ANSWERED, OXYGEN, WITNESS], { exposes: ['start'] }),
+  facing('opened', ['bad_air', 'fall'], { lets_in: ['bad_air'] }),
+  readOne('size', {
+    exposes: ['start', 'bad_air'],
+    lets_in: ['fall'],
+    repeats: { at_least: 1, at_most: 1, within: '1 in' },
+  }),
+  {
+    id: 'look',
+    kind: 'observe',
+    title: 'look',
+    conditions: [
+      { id: 'sound', label: 'Sound' },
+      { id: 'scored', label: 'Scored', note: true },
+    ],
+    exposes: ['bad_air'],
+    lets_in: ['start', 'bad_air'],
+  },
+  facing('close', ['start', 'bad_air', 'fall']),
+]
+
+/** The file of every kind, as a job on the example's machine: through all the checks of files. */
+export function everyKindFile(): string {
+  return readFileSync(join(ROOT, 'tests/fixtures/files/good-evidence.yaml'), 'utf8')
+}
