@@ -312,6 +312,17 @@ describe('a lift plan', () => {
     expect(given(walk)).toEqual([])
   })
 
+  it('is warned of before midnight, and the foot wakes at it', () => {
+    const walk = full('1800', '2000').keys('S-12', 'INSPECTED TODAY', 'ML')
+    walk.now = { ms: Date.UTC(2026, 2, 14, 23, 57), offsetMin: 0 }
+    const { defs } = walk.engine
+    expect(foot(defs, walk.state, walk.now).warning).toBe(
+      'Head lift lapses at 00:00, in 3 min: finish and come out.',
+    )
+    walk.now = { ms: Date.UTC(2026, 2, 14, 23, 59, 59, 400), offsetMin: 0 }
+    expect(nextChangeMs(defs, walk.state, walk.now)).toBe(600)
+  })
+
   it('is of another day when the wall clock says so, whatever its offset was', () => {
     const walk = full('1800', '2000').keys('S-12', 'INSPECTED TODAY', 'ML')
     walk.now = { ms: Date.UTC(2026, 2, 14, 22, 30), offsetMin: 120 }
