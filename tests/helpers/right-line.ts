@@ -4,6 +4,7 @@ import { dispositionsFor } from '../../src/core/job/admit-step.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
+import { unsuited } from '../../src/core/job/seats.ts'
 import { openStop, type State } from '../../src/core/job/state.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
@@ -50,7 +51,9 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
     case 'tag':
       return defs.machine.machine
     case 'pick': {
-      const fit = prompt.options.findIndex((i) => unfitness(defs, i, state.lastAt) === null)
+      const fit = prompt.options.findIndex(
+        (i) => (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)) === null,
+      )
       return String(fit + 1)
     }
     case 'clear':
@@ -86,11 +89,15 @@ function evidenceLine(
       return `L-${101 + nth}`
     case 'words':
       return evidence.words
-    case 'gas':
-      return gasLimitById(defs, evidence.limit)?.gas === 'oxygen' ? '20.9' : '0'
+    case 'gas': {
+      const limit = gasLimitById(defs, evidence.limit)
+      if (limit?.gas !== 'oxygen') return '0'
+      return limit.at_most !== undefined && limit.at_most.value < 20.9 ? '1' : '20.9'
+    }
     case 'measured': {
       const { at_least: least, at_most: most } = evidence
-      if (least === undefined) return evidence.quantity === 'pressure-gauge' ? '0' : (most?.text ?? '0')
+      if (least === undefined)
+        return evidence.quantity === 'pressure-gauge' ? '0' : String((most?.value ?? 0) / 2)
       return String(most === undefined ? least.value * 2 : (least.value + most.value) / 2)
     }
     case 'numbers': {

@@ -133,6 +133,13 @@ const gasMeter = z.strictObject({
       source: source.meta({ description: 'Manual of the meter.' }),
     })
     .meta({ description: 'Oxygen that its flammables sensor needs.' }),
+  reads_in_inert: z
+    .strictObject({ source: source.meta({ description: 'Manual of the meter.' }) })
+    .optional()
+    .meta({
+      description:
+        'Stands here if it reads what burns in % of the volume, and does so in gas without air, as at the end of a purge.',
+    }),
   lel_basis: z
     .strictObject({
       gas: short.meta({ description: 'Gas that its 100 %LEL is set to.' }),

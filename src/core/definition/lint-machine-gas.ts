@@ -7,6 +7,7 @@ import type { GasLimit } from './machine.ts'
 const UNIT: Readonly<Record<GasLimit['gas'], string>> = {
   oxygen: '%vol',
   flammable: '%LEL',
+  flammable_in_inert: '%vol',
   hydrogen_sulfide: 'ppm',
 }
 
@@ -52,5 +53,6 @@ function lintBounds(limit: GasLimit, path: Path): Finding[] {
 }
 
 function named(gas: GasLimit['gas']): string {
+  if (gas === 'flammable_in_inert') return 'flammable gas in inert gas'
   return gas === 'flammable' ? 'flammable gas' : gas.replace('_', ' ')
 }

@@ -17,12 +17,14 @@ import { beyond, characteristic } from './limit-book.ts'
 /** A gas limit names its place and purpose: one for one place or purpose never satisfies another. */
 const gasLimit = z.strictObject({
   id: identifier.meta({ description: 'Id that gas evidence in a procedure names as its limit.' }),
-  gas: z
-    .enum(['oxygen', 'flammable', 'hydrogen_sulfide'])
-    .meta({ description: 'The gas: oxygen in %vol, flammable in %LEL, hydrogen sulfide in ppm.' }),
-  place: z
-    .enum(['breathing_zone', 'in_the_opening'])
-    .meta({ description: 'Where it is measured: where people breathe, or inside the opening.' }),
+  gas: z.enum(['oxygen', 'flammable', 'flammable_in_inert', 'hydrogen_sulfide']).meta({
+    description:
+      'The gas: oxygen in %vol, flammable in %LEL, flammable_in_inert (gas without air, as at the end of a purge) in %vol, hydrogen sulfide in ppm.',
+  }),
+  place: z.enum(['breathing_zone', 'in_the_opening', 'at_the_vent']).meta({
+    description:
+      'Where it is measured: where people breathe, inside the opening, or at the vent at the end of a purge.',
+  }),
   purpose: short.meta({
     description: 'What the limit lets people do, for example: arms and tools in the bore.',
   }),

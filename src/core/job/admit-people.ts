@@ -7,6 +7,7 @@ import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked } from './refusals.ts'
+import { unsuited } from './seats.ts'
 import { signer, unknownPerson, waitAfterMisses } from './signature.ts'
 import type { State } from './state.ts'
 
@@ -49,7 +50,7 @@ export function admitPick(defs: Definitions, state: State, input: Of<'pick'>): R
   const instrument = prompt.options.find((i) => i.id === input.instrument)
   if (instrument === undefined)
     return refuse('unknown-instrument', 'That is not one of the instruments listed: key its number.')
-  const unfit = unfitness(defs, instrument, state.lastAt)
+  const unfit = unsuited(defs, input.seat, instrument) ?? unfitness(defs, instrument, state.lastAt)
   if (unfit !== null)
     return refuse('unfit', `${instrument.id} cannot be used: ${unfit}; pick another or have it put right.`)
   return ok([{ type: 'instrument.picked', seat: input.seat, instrument: instrument.id }])

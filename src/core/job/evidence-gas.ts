@@ -18,8 +18,18 @@ export interface GasJudged {
     | { readonly kind: 'not-valid'; readonly why: string }
 }
 
-export const GAS_UNITS = { oxygen: '%vol', flammable: '%LEL', hydrogen_sulfide: 'ppm' } as const
-export const GAS_NAMES = { oxygen: 'oxygen', flammable: 'flammables', hydrogen_sulfide: 'H2S' } as const
+export const GAS_UNITS = {
+  oxygen: '%vol',
+  flammable: '%LEL',
+  flammable_in_inert: '%vol',
+  hydrogen_sulfide: 'ppm',
+} as const
+export const GAS_NAMES = {
+  oxygen: 'oxygen',
+  flammable: 'flammables',
+  flammable_in_inert: 'flammables in inert gas',
+  hydrogen_sulfide: 'H2S',
+} as const
 
 export function judgeGas(
   defs: Definitions,
@@ -40,9 +50,9 @@ export function judgeGas(
   if (!entry.ok) return entry
   const reading = { typed, value: entry.value.value, unit: entry.value.unit, si: entry.value.si }
   const shown = `${reading.value} ${reading.unit}`
-  if (limit.gas === 'oxygen' && reading.si > 1)
-    return refuse('oxygen', `${shown} cannot be: oxygen is at most 100 %vol.`)
-  const invalid = limit.gas === 'flammable' ? methodFault(defs, meter, oxygenSi) : null
+  if (limit.gas !== 'flammable' && reading.si > 1)
+    return refuse(limit.gas, `${shown} cannot be: ${GAS_NAMES[limit.gas]} is at most 100 %vol.`)
+  const invalid = methodFault(defs, limit, meter, oxygenSi)
   if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
   const outside = outsideOf(limit, kind, reading.si)
   if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
@@ -50,7 +60,18 @@ export function judgeGas(
 }
 
 /** Why a flammables reading of this meter means nothing here, or null. Unknown oxygen is never enough oxygen. */
-function methodFault(defs: Definitions, meter: GasMeter, oxygenSi: number | null): string | null {
+function methodFault(
+  defs: Definitions,
+  limit: GasLimit,
+  meter: GasMeter,
+  oxygenSi: number | null,
+): string | null {
+  if (limit.gas === 'flammable_in_inert') {
+    return meter.reads_in_inert === undefined
+      ? `${meter.id} does not read what burns in gas without air, so its figure here means nothing`
+      : null
+  }
+  if (limit.gas !== 'flammable') return null
   const basis = defs.machine.site.gas.lel_basis
   if (meter.lel_basis.lower_limit.si !== basis.lower_limit.si || meter.lel_basis.gas !== basis.gas) {
     return `${meter.id} reads % LEL of ${meter.lel_basis.gas} at ${meter.lel_basis.lower_limit.text}, and the site limit is on ${basis.gas} at ${basis.lower_limit.text}`

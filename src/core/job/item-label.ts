@@ -14,6 +14,12 @@ const DEVICES = {
 } as const
 
 /** `oxygen where people breathe`, `lock at main driver breaker, E-1`. */
+const PLACES = {
+  breathing_zone: 'where people breathe',
+  in_the_opening: 'inside the opening',
+  at_the_vent: 'at the vent',
+} as const
+
 export function itemLabel(defs: Definitions, item: Item): string {
   const { evidence } = item
   const id = evidence.id.replaceAll('_', ' ')
@@ -37,7 +43,7 @@ export function itemLabel(defs: Definitions, item: Item): string {
     case 'gas': {
       const limit = gasLimitById(defs, evidence.limit)
       if (limit === undefined) return id
-      return `${GAS_NAMES[limit.gas]} ${limit.place === 'breathing_zone' ? 'where people breathe' : 'inside the bore'}`
+      return `${GAS_NAMES[limit.gas]} ${PLACES[limit.place]}`
     }
   }
 }

@@ -4,6 +4,7 @@ import { unfitness } from '../job/admit-people.ts'
 import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
@@ -129,7 +130,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: `Which instrument for ${prompt.seat.for}?`,
         ask: numbered(
           prompt.options.map((i) => {
-            const unfit = unfitness(defs, i, state.lastAt)
+            const unfit = unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)
             return `${i.id}  ${i.title}${unfit === null ? `, calibration due ${i.calibration.due}` : `  NOT TO BE USED: ${unfit}`}`
           }),
         ),

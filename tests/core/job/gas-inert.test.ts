@@ -1,0 +1,42 @@
+// The end of a purge is told by a meter that needs no air, in % of the volume, at the vent: no other figure stands in.
+import { describe, expect, it } from 'vitest'
+import { Walk } from '../../helpers/example.ts'
+import { rightLine } from '../../helpers/right-line.ts'
+import { shippedDefs } from '../../helpers/shipped-jobs.ts'
+
+function toPurge(): Walk {
+  const walk = new Walk(shippedDefs('isolation.yaml'))
+  for (let n = 0; n < 60; n++) {
+    const { prompt, state } = walk
+    if (prompt.kind === 'pick' && prompt.seat.id === 'purge_meter') return walk
+    const begun = prompt.kind === 'evidence' ? state.gates[prompt.gate.id]?.begun[prompt.item.key] : undefined
+    if (begun !== undefined) walk.wait(11)
+    walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
+  }
+  throw new Error('the purge was never asked')
+}
+
+describe('the end of a purge', () => {
+  it('is read only with a meter that reads without air', () => {
+    const walk = toPurge()
+    expect(walk.key('1')).toBe('unfit')
+    expect(walk.said.join(' ')).toContain('it does not read in gas without air')
+    expect(walk.key('2')).toBe(null)
+  })
+
+  it('fails above its limit, and in whatever unit but its own', () => {
+    const walk = toPurge().keys('2')
+    expect(walk.key('3 %LEL')).not.toBe(null)
+    expect(walk.key('101')).toBe('flammable_in_inert')
+    walk.key('2.1')
+    expect(walk.state.gates.isolation?.given.purged).toBeUndefined()
+    expect(walk.entries.some((e) => e.type === 'evidence.failed' && e.item === 'purged')).toBe(true)
+  })
+
+  it('passes at its limit, and is not the test of what people breathe', () => {
+    const walk = toPurge().keys('2', '2')
+    expect(walk.state.gates.isolation?.given.purged).toBeDefined()
+    expect(walk.prompt.kind === 'pick' || walk.prompt.kind === 'evidence').toBe(true)
+    expect(walk.state.gates.isolation?.status).toBe('never')
+  })
+})

@@ -1,0 +1,30 @@
+// The procedures that are shipped, each put together with the example machine and the parts that it uses.
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { definitionsFrom } from '../../src/authoring/definitions.ts'
+import type { Definitions } from '../../src/core/job/definitions.ts'
+import type { FileCopy } from '../../src/core/job/entries.ts'
+import { fileCopies, ROOT } from './example.ts'
+
+const FOLDER = join(ROOT, 'procedures')
+/** Names of the files. */
+export const SHIPPED = readdirSync(FOLDER).filter((name) => name.endsWith('.yaml'))
+const copy = (role: FileCopy['role'], name: string): FileCopy => ({
+  role,
+  name,
+  sha256: '',
+  text: readFileSync(join(FOLDER, name), 'utf8'),
+})
+
+export function shippedDefs(name: string): Definitions {
+  const rest = fileCopies().filter((file) => file.role !== 'procedure')
+  const text = copy('procedure', name).text
+  const parts = SHIPPED.filter((other) => {
+    const id = /^procedure: (\w+)$/m.exec(copy('part', other).text)?.[1]
+    return id !== undefined && new RegExp(`^ +use: ${id}$`, 'm').test(text)
+  }).map((other) => copy('part', other))
+  const result = definitionsFrom([copy('procedure', name), ...parts, ...rest])
+  if (!result.ok)
+    throw new Error(result.diagnostics.map((d) => `${d.file}:${d.line} ${d.message}`).join('\n'))
+  return result.defs
+}
