@@ -13,14 +13,14 @@ import {
   admitSettledLate,
 } from './admit-reading.ts'
 import { admitDisposition, admitStep } from './admit-step.ts'
-import { admitRelease } from './admit-stop.ts'
+import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
 import { fallsWithGas, gatesOf, lapsesAt } from './gate.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
-import { notAsked, words } from './refusals.ts'
+import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
@@ -89,9 +89,8 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
   if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
   switch (input.do) {
     case 'stop':
-      return openStop(state) === null
-        ? ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
-        : ok([])
+      // One called while another is open goes on record too: it may be for something else, and of somebody else.
+      return ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
     case 'note':
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
@@ -107,10 +106,11 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
     case 'clock-moved':
       return ok([{ type: 'clock.moved', seconds: input.seconds }])
     case 'explain-stop':
-      if (next(defs, state).kind !== 'stop-cause') return notAsked()
-      return map(words(input.why, 'The cause of a STOP'), (why) => [{ type: 'stop.explained', why }])
+      return admitStopCause(defs, state, input)
     case 'release-stop':
       return admitRelease(defs, state, input)
+    case 'close-stopped':
+      return admitStopStands(defs, state, input)
     default:
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
@@ -133,6 +133,7 @@ function handleWork(
         | 'clock-moved'
         | 'explain-stop'
         | 'release-stop'
+        | 'close-stopped'
     }
   >,
 ): Result<readonly Body[]> {

@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { type Entry, FORMAT } from './entries.ts'
+import { CAUSE_IDS } from './stop-causes.ts'
 
 const text = z.string()
 const finite = z.number()
@@ -102,8 +103,14 @@ const schema = z.discriminatedUnion('type', [
   of('disposition.set', { step: text, about: text, choice: text, why: text, person: text, signed }),
   of('note.written', { text, step: text.nullable() }),
   of('stop.raised', { step: text.nullable() }),
-  of('stop.explained', { why: text }),
+  of('stop.explained', {
+    of: z.int().optional(),
+    cause: z.enum(CAUSE_IDS).optional(),
+    why: text,
+    called_by: text.optional(),
+  }),
   of('stop.released', { person: text, answer: text, signed }),
+  of('stop.stands', { person: text, first: text, signed }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

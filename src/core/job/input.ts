@@ -1,6 +1,7 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
 import type { Signature } from './signature.ts'
+import type { StopCause } from './stop-causes.ts'
 
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
@@ -40,7 +41,17 @@ export type Input =
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'stop' }
-  | { readonly do: 'explain-stop'; readonly why: string }
+  | {
+      readonly do: 'explain-stop'
+      /** Which STOP, by its entry. */
+      readonly of: number
+      readonly cause: StopCause
+      readonly why: string
+      /** Initials of who called it; null: not known, or, of a STOP already explained, nobody more. */
+      readonly calledBy: string | null
+    }
+  /** The STOP stands: the job ends in it. */
+  | ({ readonly do: 'close-stopped'; readonly first: string } & Signature)
   | ({ readonly do: 'release-stop'; readonly answer: string } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }

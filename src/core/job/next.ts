@@ -6,6 +6,7 @@ import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { openPlace, type Place } from './places.ts'
 import { openStop, type Pending, type State, type StopState } from './state.ts'
+import { unexplainedStop } from './stop-causes.ts'
 import { valuesForRules } from './values.ts'
 
 export type Prompt =
@@ -33,7 +34,10 @@ export type Prompt =
 export function next(defs: Definitions, state: State): Prompt {
   if (state.closed !== null) return { kind: 'closed' }
   const stop = openStop(state)
-  if (stop !== null) return stop.why === null ? { kind: 'stop-cause', stop } : { kind: 'stopped', stop }
+  if (stop !== null) {
+    const unexplained = unexplainedStop(state)
+    return unexplained === null ? { kind: 'stopped', stop } : { kind: 'stop-cause', stop: unexplained }
+  }
   if (state.doer === null) return { kind: 'sign-on' }
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)

@@ -2,6 +2,7 @@
 
 import type { RecordKind } from './definitions.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { StopCause } from './stop-causes.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface Given {
@@ -46,8 +47,17 @@ export interface Pending extends ReadingAt {
 
 export interface StopState {
   readonly seq: number
+  /** At the keyboard when it was raised. */
   readonly by: string | null
+  /** Everybody known to be on the job when it was raised: signed on, or a witness at a hold point. */
+  readonly on: readonly string[]
+  /** Null until it is answered from the list. */
+  readonly cause: StopCause | null
   readonly why: string | null
+  /** Everybody who was ever named as having called it. */
+  readonly calledBy: readonly string[]
+  /** Once its caller was given as not known, that is never taken back. */
+  readonly callerUnknown: boolean
   readonly releasedBy: string | null
 }
 
@@ -93,9 +103,9 @@ export interface State {
 
 export const EMPTY_GATE: GateState = { status: 'never', given: {}, struck: [], cause: null, mustClear: false }
 
+/** The oldest STOP that is not released; everything is blocked while there is one. */
 export function openStop(state: State): StopState | null {
-  const last = state.stops[state.stops.length - 1]
-  return last !== undefined && last.releasedBy === null ? last : null
+  return state.stops.find((s) => s.releasedBy === null) ?? null
 }
 
 /** Readings of a place that stand: the first ones stay in the log, a corrected one no longer counts. */

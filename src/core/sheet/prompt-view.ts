@@ -12,6 +12,7 @@ import { type Row, row, type SheetStyle } from './block.ts'
 import { placeDrawing } from './drawing-rows.ts'
 import { titleOf } from './entry-block.ts'
 import { evidenceView } from './evidence-view.ts'
+import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
 export interface PromptView {
@@ -89,20 +90,8 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'judge':
       return {}
     case 'stop-cause':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [row('When everybody is safe: why was STOP called?', 'strong')],
-      }
     case 'stopped':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [
-          row(`Blocked: ${prompt.stop.why ?? ''}`, 'caution'),
-          row('A lead who did not raise it types release.'),
-        ],
-      }
+      return stopView(defs, state, prompt)
     case 'sign-on':
       return {
         title: 'Who is at the keyboard?',

@@ -3,6 +3,7 @@ import { findReading } from '../job/admit-change.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
 
 export type Ask =
@@ -17,6 +18,7 @@ export type Ask =
   | { readonly kind: 'reopen-why'; readonly step: string }
   | { readonly kind: 'dispose-who'; readonly step: string; readonly choice: string }
   | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
+  | StopAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
@@ -34,6 +36,7 @@ const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'reopen-why': 'Why go back?',
   'dispose-who': 'Initials of the lead who decides',
   'dispose-why': 'The reason',
+  ...STOP_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
   pin: 'PIN',
@@ -61,6 +64,7 @@ export function isSecret(prompt: Prompt, question: Ask | null): boolean {
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
+  if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (line.trim() === '')
     return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
   switch (question.kind) {

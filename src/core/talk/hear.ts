@@ -7,6 +7,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
+import { hearAtStop } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
@@ -99,11 +100,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'closed':
       return say('This job is closed.')
     case 'stop-cause':
-      return input({ do: 'explain-stop', why: line })
     case 'stopped':
-      return text.toLowerCase() === 'release'
-        ? ask({ kind: 'release-who' })
-        : say('The job is under STOP. A lead who can answer its cause types release.')
+      return hearAtStop(state, prompt, text)
     case 'sign-on':
       return signing(defs, text, { do: 'sign-on', person: text })
     case 'tag':

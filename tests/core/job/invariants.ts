@@ -174,33 +174,62 @@ export function selfWitness({ defs, entries }: Moment): string[] {
   })
 }
 
-// --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
+// --- 4. Under STOP nothing goes on record but a note, what is said of it, its end, leaving, and the clock. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
   'note.written',
+  'stop.raised',
   'stop.explained',
   'stop.released',
+  'stop.stands',
+  'job.closed',
   'job.left',
   'job.taken-up',
   'clock.moved',
 ]
 
+/** Never released, whatever is said: listed here once more, apart from the engine's own list. */
+const LASTING = ['moved', 'safeguard', 'wrong-place', 'hurt']
+
 export function workUnderStop({ defs, entries, state }: Moment): string[] {
-  let raised: Entry | null = null
+  let open: Entry[] = []
   const found: string[] = []
-  for (const e of entries) {
-    if (raised !== null && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
-    if (e.type === 'stop.released') {
-      const role = defs.crew.crew.find((p) => p.id === e.person)?.role
-      if (role !== 'lead' || e.person === raised?.by) found.push(`STOP released by ${e.person}`)
+  for (const [n, e] of entries.entries()) {
+    if (open.length > 0 && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
+    if (e.type === 'stop.released')
+      found.push(...open.flatMap((stop) => wrongRelease(defs, entries.slice(0, n), stop, e.person)))
+    if (e.type === 'stop.raised') open = [...open, e]
+    if (e.type === 'stop.released') open = []
+    if (e.type === 'job.closed' && open.length > 0) {
+      const by = entries[n - 1]
+      const signed =
+        by?.type === 'stop.stands' && defs.crew.crew.some((p) => p.id === by.person && p.role === 'lead')
+      if (!signed || e.outcome !== 'STOP') found.push(`closed under STOP as ${e.outcome}, entry ${e.seq}`)
     }
-    if (e.type === 'stop.raised') raised = e
-    if (e.type === 'stop.released') raised = null
   }
   const { kind } = next(defs, state)
-  if (raised !== null && kind !== 'stop-cause' && kind !== 'stopped')
+  if (open.length > 0 && kind !== 'stop-cause' && kind !== 'stopped' && kind !== 'closed')
     found.push(`${kind} is asked under STOP`)
   return found
+}
+
+/** Why this person may not have released this STOP, as sentences; read off all that was said of it before. */
+function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, person: string): string[] {
+  const said = before.filter((e) => e.type === 'stop.explained' && e.of === stop.seq)
+  const causes = said.flatMap((e) => (e.type === 'stop.explained' ? [e.cause ?? 'none'] : []))
+  const named = said.flatMap((e) => (e.type === 'stop.explained' ? [e.called_by ?? null] : []))
+  const earlier = before.filter((e) => e.seq < stop.seq)
+  const signedOn = earlier.some((e) => e.type === 'person.signed-on' && e.person === person)
+  const wrong: [boolean, string][] = [
+    [defs.crew.crew.find((p) => p.id === person)?.role !== 'lead', 'is no lead'],
+    [causes.length === 0 || causes.includes('none'), 'and its cause is not answered'],
+    [causes.some((c) => LASTING.includes(c)), 'and its cause is never released'],
+    [stop.by === person, 'who raised it'],
+    [named.includes(person), 'who called it'],
+    [named[0] === null && signedOn, 'who was on the job, and its caller is not known'],
+    [named[0] === null && stop.by === undefined, 'and nobody knows whose it is'],
+  ]
+  return wrong.flatMap(([isSo, why]) => (isSo ? [`STOP ${stop.seq} released by ${person}, ${why}`] : []))
 }
 
 // --- 5. No verdict but HOLD where a reading that it needs is missing or not applicable. -----------------------------

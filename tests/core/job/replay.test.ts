@@ -34,7 +34,14 @@ const ALL_KINDS = Object.keys({
   ...{ 'people.clear': 0, 'reading.taken': 0, 'reading.doubted': 0, 'reading.late': 0, 'doubt.settled': 0 },
   ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
   ...{ 'verdict.given': 0, 'disposition.set': 0, 'note.written': 0, 'stop.raised': 0, 'stop.explained': 0 },
-  ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
+  ...{
+    'stop.released': 0,
+    'stop.stands': 0,
+    'job.left': 0,
+    'job.taken-up': 0,
+    'clock.moved': 0,
+    'job.closed': 0,
+  },
 } satisfies Record<Entry['type'], 0>)
 
 function statesOf(entries: readonly Entry[]): State[] {
@@ -82,7 +89,9 @@ describe('live state equals replay', () => {
       '9',
       '0',
       'stop',
+      '1',
       'bore full of nitrogen',
+      '?',
     )
     walk.keys(
       'release',
@@ -141,7 +150,9 @@ describe('live state equals replay', () => {
       'misread',
       'note all fine',
       'stop',
+      '8',
       'a shout',
+      'ML',
     )
     walk.keys('release', 'KH', 'nothing there', 'leave')
     walk.bring({ do: 'take-up' })
@@ -149,13 +160,22 @@ describe('live state equals replay', () => {
     same(walk)
     // The rest is in the walk to the end, below.
     const kinds = new Set(walk.entries.map((e) => e.type))
-    const rest = ['finding.observed', 'verdict.given', 'disposition.set', 'job.closed']
+    const rest = ['finding.observed', 'verdict.given', 'disposition.set', 'job.closed', 'stop.stands']
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
 
   it('to the verdict and the end', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
     expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+  })
+
+  it('to the end under a STOP that is never released', () => {
+    const walk = new Walk()
+      .toBore()
+      .keys('stop', '8', 'a shout', '?', 'stop', 'same', 'ML', 'cause', '1', '6')
+    walk.keys('he fell', 'PB', 'close', 'KH', 'find out why')
+    expect(walk.state.closed).toBe('STOP')
     same(walk)
   })
 

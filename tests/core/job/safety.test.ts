@@ -81,6 +81,7 @@ const WANTED = [
     'stop.raised',
     'stop.explained',
     'stop.released',
+    'stop.stands',
     'reading.taken',
     'reading.doubted',
     'reading.late',
@@ -110,7 +111,7 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
     const defs = smallDefs(TWO_GATES)
     const seen = search(
       fc.constant(() => new Walk(defs)),
-      400,
+      600,
     )
     expect([...seen.entries.keys()]).toEqual(expect.arrayContaining([...WANTED, 'job.closed']))
     expect(seen.bare).toBeGreaterThan(1000)

@@ -50,6 +50,11 @@ export const LINES = [
     'TS',
     'because it is so',
     'release',
+    'close',
+    'cause',
+    'same',
+    '5',
+    '?',
   ],
   ...[
     'n/a',
