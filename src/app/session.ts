@@ -9,6 +9,8 @@ import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
 import { hear } from '../core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { makeSafeLines } from '../core/talk/make-safe.ts'
+import { isMakeSafe } from '../core/talk/words.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
@@ -37,6 +39,8 @@ export interface Session {
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
+  /** Shows the make-safe sheet at once, whatever is still being written. */
+  readonly makeSafe: () => void
 }
 
 /** Wall and running clock may part by this much before it counts as a clock that was moved. */
@@ -111,15 +115,22 @@ export function createSession(start: Start): Session {
     return queue
   }
 
+  const makeSafe = (): void => {
+    const sheet = said(makeSafeLines(engine.defs, snapshot.state), false)
+    publish({ shown: [...snapshot.shown, ...sheet] })
+  }
+
   return {
     engine,
+    makeSafe,
     snapshot: () => snapshot,
     subscribe: (listener) => {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    hear: (line) =>
-      inTurn(async () => {
+    hear: async (line) => {
+      if (isMakeSafe(line)) return makeSafe()
+      return inTurn(async () => {
         const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
         const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
         const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
@@ -128,7 +139,8 @@ export function createSession(start: Start): Session {
           now: clock.now(),
           shown: [...snapshot.shown, ...shown, ...proved.shown],
         })
-      }),
+      })
+    },
     tick: () =>
       inTurn(async () => {
         const shown = await take({ do: 'tick' })

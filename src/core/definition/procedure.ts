@@ -304,6 +304,15 @@ export const procedureSchema = z
         }),
       )
       .meta({ description: 'Everything in this work that can hurt; [] for nothing.' }),
+    make_safe: z
+      .array(line)
+      .min(1, 'has no lines')
+      .optional()
+      .meta({
+        description:
+          'What to do at once to make this work safe; on the make-safe sheet. Needed with hazards.',
+        examples: [['Let the crane down to the floor before you go, if that takes one move.']],
+      }),
     seats: z.array(seat).meta({ description: 'Places for instruments; who walks it picks one for each.' }),
     values: z
       .array(value)

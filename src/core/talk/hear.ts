@@ -9,12 +9,15 @@ import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { makeSafeLines } from './make-safe.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
-import { isStop, type Word, wordIn } from './words.ts'
+import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
+  // It answers nothing: what is asked, and the question within it, stand as they were.
+  if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearAnswer(defs, state, question, line)
@@ -37,6 +40,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...readingLines(defs, state))
     case 'note':
       return ask({ kind: 'note' })
+    case 'safe':
+      return say(...makeSafeLines(defs, state))
     case 'leave':
       return input({ do: 'leave' })
     case 'correct':

@@ -8,6 +8,10 @@ export const WORDS = [
   { word: 'back', says: 'go back to the last answer, or out of a question' },
   { word: 'note', says: 'write a note into the log' },
   { word: 'n/a', says: 'this reading cannot be taken, with the reason' },
+  {
+    word: 'safe',
+    says: 'MAKE SAFE: what to do now, whom to call. The key Tab does the same on a drawn screen',
+  },
   { word: 'leave', says: 'leave the job; it is on disk and can be taken up again' },
   { word: 'stop', says: 'STOP: blocks everything at once, asks why after. The key ! does the same' },
 ] as const
@@ -17,6 +21,11 @@ export type Word = (typeof WORDS)[number]['word']
 /** A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times it is no less. */
 export function isStop(line: string): boolean {
   return /^(?:!+|(?:stop[\s.,!]*)+)$/i.test(line.trim())
+}
+
+/** A line that asks for the make-safe sheet, wherever it is keyed. */
+export function isMakeSafe(line: string): boolean {
+  return /^(?:make\s+)?safe[\s.!]*$/i.test(line.trim())
 }
 
 export function wordIn(line: string): Word | null {
