@@ -7,8 +7,9 @@ import type { Input } from '../core/job/input.ts'
 import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
+import { followUp } from '../core/talk/ask-register.ts'
 import { hear } from '../core/talk/hear.ts'
-import { type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { type Heard, type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
 import { makeSafeLines } from '../core/talk/make-safe.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
@@ -106,9 +107,16 @@ export function createSession(start: Start): Session {
     const mustWait = waitAfterMisses(snapshot.state, person, clock.now().ms) !== null
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
-    if (await pins.fits(pin, key)) return { shown: await take({ ...what, proved: true }), talk: QUIET }
+    if (await pins.fits(pin, key)) {
+      const shown = await take({ ...what, proved: true })
+      return { shown, talk: { ask: followUp(snapshot.state, what) } }
+    }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
+
+  /** What stands asked once the input is in: often nothing, sometimes the second of two signatures. */
+  const talkAfter = ({ talk, input }: Heard): Talk =>
+    input === null ? talk : { ask: followUp(snapshot.state, input) ?? talk.ask }
 
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     queue = queue.then(work)
@@ -133,7 +141,8 @@ export function createSession(start: Start): Session {
       return inTurn(async () => {
         const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
         const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
-        const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
+        const proved =
+          heard.pin === undefined ? { shown: [], talk: talkAfter(heard) } : await prove(heard.pin)
         publish({
           talk: proved.talk,
           now: clock.now(),

@@ -30,6 +30,15 @@ function atQuestion(defs: Definitions, state: State, question: Ask): string {
       return lead(defs, state, state.doer)
     case 'release-who':
       return releaser(defs, state) ?? 'KH'
+    case 'account-who':
+      return defs.crew.crew.find((p) => p.role !== 'trainee' && p.id !== question.first)?.id ?? 'RO'
+    case 'account-which':
+      return '1'
+    case 'place-number':
+    case 'step-number':
+      return state.seq % 2 === 0 ? '' : 'B-12'
+    case 'hand-who':
+      return defs.crew.crew.find((p) => p.role === 'lead' && p.id !== state.doer)?.id ?? 'KH'
     case 'close-who':
       return 'KH'
     case 'stop-caller':
@@ -62,6 +71,8 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       return ['8', '1', '7', '2', '8', '3'][salt % 6] ?? '8'
     case 'stopped':
       return neverReleased(state) === null && releaser(defs, state) !== null ? 'release' : 'close'
+    case 'open-things':
+      return salt % 3 === 2 ? 'hand on' : 'taken'
     case 'sign-on':
       return ['RO', 'ML', 'KH'][salt % 3] ?? 'RO'
     case 'tag':

@@ -12,6 +12,7 @@ import {
   admitSettledDoubt,
   admitSettledLate,
 } from './admit-reading.ts'
+import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitDisposition, admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
@@ -95,6 +96,10 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'place':
+      return admitPlaced(input, currentStep(defs, state))
+    case 'account':
+      return admitAccount(defs, state, input)
     case 'leave':
       return ok([{ type: 'job.left' }])
     case 'take-up':
@@ -126,6 +131,8 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'place'
+        | 'account'
         | 'leave'
         | 'take-up'
         | 'tick'
@@ -168,6 +175,8 @@ function handleWork(
       return admitCorrection(defs, state, input)
     case 'reopen':
       return admitReopening(defs, state, input)
+    case 'hand-on':
+      return admitHandOn(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
     default:

@@ -144,6 +144,33 @@ export type Body =
       readonly answer: string
       readonly signed?: Signed
     }
+  | {
+      readonly type: 'thing.placed'
+      readonly what: string
+      readonly where: string
+      readonly step: string | null
+      /** Number or tag on it. */
+      readonly number?: string
+      /** Id under which the step declares it. */
+      readonly place?: string
+    }
+  /** The first of two who sign that a thing is accounted for. */
+  | { readonly type: 'thing.seen'; readonly of: number; readonly person: string; readonly signed?: Signed }
+  | {
+      readonly type: 'thing.accounted'
+      readonly of: number
+      readonly people: readonly string[]
+      /** The second of them, whose signature this is. */
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'things.handed-on'
+      readonly of: readonly number[]
+      readonly to: string
+      readonly person: string
+      readonly signed?: Signed
+    }
   /** A lead lets the STOP stand: the job ends in it, and the work is opened anew. */
   | {
       readonly type: 'stop.stands'

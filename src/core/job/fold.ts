@@ -5,6 +5,7 @@ import { assertNever } from '../lib/result.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
+import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import type { State } from './state.ts'
 
@@ -30,6 +31,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     verdicts: {},
     dispositions: {},
     stops: [],
+    things: [],
     cutShort: false,
     left: false,
     closed: null,
@@ -115,6 +117,11 @@ export function fold(before: State, entry: Entry): State {
     case 'stop.released':
     case 'stop.stands':
       return foldStop(state, entry)
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return foldRegister(state, entry)
     case 'job.left':
       return { ...strikeAll(state, 'left'), left: true }
     case 'job.taken-up':

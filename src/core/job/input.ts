@@ -3,14 +3,22 @@
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 
+/** Where a thing that a step places was put. */
+export interface PlacedAt {
+  readonly id: string
+  readonly where: string
+  /** Number or tag on it; null: none. */
+  readonly number: string | null
+}
+
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
   /** The PIN keyed for this person did not fit. */
   | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
-  | { readonly do: 'done'; readonly step: string }
-  | { readonly do: 'confirm'; readonly step: string }
+  | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }
+  | { readonly do: 'confirm'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }
   | {
       readonly do: 'evidence'
@@ -40,6 +48,16 @@ export type Input =
     }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
+  | {
+      readonly do: 'place'
+      readonly what: string
+      readonly where: string
+      readonly number: string | null
+    }
+  /** One signature for a thing in the register; two of different people account for it. */
+  | ({ readonly do: 'account'; readonly of: number } & Signature)
+  /** What is still open at the end is handed on. */
+  | ({ readonly do: 'hand-on'; readonly to: string } & Signature)
   | { readonly do: 'stop' }
   | {
       readonly do: 'explain-stop'

@@ -2,6 +2,7 @@
 
 import type { RecordKind } from './definitions.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
@@ -95,6 +96,8 @@ export interface State {
     >
   >
   readonly stops: readonly StopState[]
+  /** Everything temporary that was ever placed. */
+  readonly things: readonly Thing[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean

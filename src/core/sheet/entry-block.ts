@@ -9,6 +9,7 @@ import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
+import { registerRows, stillOpenRows } from './register-block.ts'
 import { stopRows } from './stop-block.ts'
 import { verdictBlock } from './verdict-block.ts'
 
@@ -77,6 +78,11 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'stop.released':
     case 'stop.stands':
       return { margin, right: byLine(entry), rows: stopRows(defs, state, entry) }
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return { margin, right: byLine(entry), rows: registerRows(state, entry) }
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
@@ -86,7 +92,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'clock.moved':
       return block(row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'))
     case 'job.closed':
-      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state))
+      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state), ...stillOpenRows(state))
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':

@@ -4,6 +4,7 @@ import { unfitness } from '../job/admit-people.ts'
 import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
@@ -86,6 +87,15 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
   switch (prompt.kind) {
     case 'closed':
       return { title: 'This job is closed.' }
+    case 'open-things':
+      return {
+        title: 'All done, but things that were placed are not accounted for',
+        rows: prompt.things.map((thing) => row(thingText(thing), 'caution')),
+        ask: [
+          row('taken  one was looked at by two people, and is out or where it belongs', 'strong'),
+          row('hand on  a lead signs for what stays open'),
+        ],
+      }
     case 'finish':
     case 'judge':
       return {}

@@ -7,9 +7,10 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
+import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
-import { makeSafeLines } from './make-safe.ts'
+import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -40,10 +41,14 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...readingLines(defs, state))
     case 'note':
       return ask({ kind: 'note' })
+    case 'placed':
+      return ask({ kind: 'place-what' })
+    case 'taken':
+      return askWhich(state)
     case 'safe':
       return say(...makeSafeLines(defs, state))
     case 'leave':
-      return input({ do: 'leave' })
+      return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
     case 'correct':
       return correct(defs, state)
     case 'back':
@@ -138,10 +143,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : say('Key 1 or 2.')
     case 'tell':
       return text === '' || text.toLowerCase() === 'done'
-        ? input({ do: 'done', step: prompt.step.id })
+        ? stepDone(defs, state, prompt.step.id, 'done')
         : say('Press Enter when it is done.')
     case 'confirm':
-      if (number === 1) return input({ do: 'confirm', step: prompt.step.id })
+      if (number === 1) return stepDone(defs, state, prompt.step.id, 'confirm')
       return number === 2 ? ask({ kind: 'object', step: prompt.step.id }) : say('Key 1 or 2.')
     case 'observe': {
       const { conditions } = asKind(prompt.step, 'observe').step
@@ -162,6 +167,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'read':
       return input({ do: 'read', place: prompt.place.key, typed: line })
+    case 'open-things':
+      return text.toLowerCase() === 'hand on'
+        ? ask({ kind: 'hand-who' })
+        : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'judge':

@@ -2,6 +2,7 @@
 // answers no prompt and waits for nothing, so that no lock of ours ever stands between a person and safety.
 import type { Definitions } from '../job/definitions.ts'
 import { gateState, gatesOf, itemsOf } from '../job/gate.ts'
+import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
 /** What holds at any machine, in the order it is done. Common practice, no source. */
@@ -47,6 +48,7 @@ export function jobLines(defs: Definitions, state: State): string[] {
     ...siteLines(rescue === undefined ? { emergency } : { emergency, rescue }),
     ...(defs.makeSafe.length === 0 ? [] : ['THIS WORK', ...defs.makeSafe.map((line) => `   ${line}`)]),
     ...lockLines(defs, state),
+    ...thingLines(state),
     atTheEnd(emergency),
   ]
 }
@@ -66,4 +68,25 @@ function lockLines(defs: Definitions, state: State): string[] {
   return locks.length === 0
     ? ['LOCKS: no lock is on record yet.']
     : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(locks)]
+}
+
+function thingLines(state: State): string[] {
+  const open = openThings(state)
+  return open.length === 0
+    ? []
+    : ['PLACED and not accounted for', ...open.map((thing) => `   ${thingText(thing)}`)]
+}
+
+/** Said before a job is left: how it is left safe, and what has to be proved again by whoever comes back. */
+export function leaveLines(defs: Definitions, state: State): string[] {
+  const fallen = gatesOf(defs).filter((gate) => {
+    const { status, given } = gateState(state, gate.id)
+    return status !== 'never' || Object.keys(given).length > 0
+  })
+  return [
+    ...makeSafeLines(defs, state),
+    'ON RETURN',
+    '   Everybody signs on anew. Look at each lock and at everything placed: others may have been here.',
+    ...fallen.map((gate) => `   Proved again, whole, before anybody goes near: ${gate.step.title}.`),
+  ]
 }

@@ -7,6 +7,8 @@ export const WORDS = [
   { word: 'correct', says: 'put an earlier reading right, with the reason' },
   { word: 'back', says: 'go back to the last answer, or out of a question' },
   { word: 'note', says: 'write a note into the log' },
+  { word: 'placed', says: 'something temporary was put in: a blind, a plug, a block, a sling' },
+  { word: 'taken', says: 'something temporary is accounted for: two people sign. accounted is the same' },
   { word: 'n/a', says: 'this reading cannot be taken, with the reason' },
   {
     word: 'safe',
@@ -29,6 +31,9 @@ export function isMakeSafe(line: string): boolean {
 }
 
 export function wordIn(line: string): Word | null {
-  const plain = line.trim().toLowerCase()
+  const plain = line
+    .trim()
+    .toLowerCase()
+    .replace(/^accounted$/, 'taken')
   return WORDS.find((w) => w.word === plain)?.word ?? null
 }

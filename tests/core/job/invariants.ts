@@ -38,6 +38,7 @@ function presented(prompt: Prompt): PlacedStep | null {
     case 'stopped':
     case 'sign-on':
     case 'tag':
+    case 'open-things':
     case 'held':
     case 'clear':
       return null
@@ -174,9 +175,12 @@ export function selfWitness({ defs, entries }: Moment): string[] {
   })
 }
 
-// --- 4. Under STOP nothing goes on record but a note, what is said of it, its end, leaving, and the clock. -----
+// --- 4. Under STOP nothing goes on record but a note, things placed or accounted for, what is said of it, its end, leaving, and the clock. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
+  'thing.placed',
+  'thing.seen',
+  'thing.accounted',
   'note.written',
   'stop.raised',
   'stop.explained',
@@ -257,6 +261,41 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
   })
 }
 
+// --- 6. What was placed is accounted for by two different people, and no job ends over it without a word. ------------
+
+export function thingsForgotten({ defs, entries }: Moment): string[] {
+  const open = new Map<number, { seen: string | null; place: string | null; isHandedOn: boolean }>()
+  const roleOf = (id: string) => defs.crew.crew.find((p) => p.id === id)?.role
+  const found: string[] = []
+  for (const e of entries) {
+    if (e.type === 'thing.placed') open.set(e.seq, { seen: null, place: e.place ?? null, isHandedOn: false })
+    if (e.type === 'thing.seen') {
+      const thing = open.get(e.of)
+      if (thing === undefined || roleOf(e.person) === undefined) found.push(`nobody saw thing ${e.of}`)
+      else thing.seen = e.person
+    }
+    if (e.type === 'thing.accounted') {
+      const thing = open.get(e.of)
+      const [first, second] = e.people
+      const isSo = thing !== undefined && thing.seen === first && second === e.person && first !== second
+      if (!isSo || roleOf(e.person) === undefined) found.push(`thing ${e.of} accounted for by ${e.people}`)
+      open.delete(e.of)
+    }
+    if (e.type === 'things.handed-on') {
+      if (roleOf(e.person) !== 'lead' || e.person === e.by) found.push(`handed on by ${e.person}`)
+      for (const of of e.of) {
+        const thing = open.get(of)
+        if (thing !== undefined) thing.isHandedOn = true
+      }
+    }
+    if (e.type === 'job.closed' && e.outcome !== 'STOP')
+      for (const [seq, { place, isHandedOn }] of open)
+        if (!isHandedOn && !(defs.procedure.leaves ?? []).includes(place ?? '-'))
+          found.push(`closed over thing ${seq}`)
+  }
+  return found
+}
+
 /** Everything above. The second is the slow one and looks back over the whole job, so it can be left to the end. */
 export function violations(moment: Moment, wholeJob = true): string[] {
   return [
@@ -264,6 +303,7 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...selfWitness(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
+    ...thingsForgotten(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }

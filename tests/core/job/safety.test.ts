@@ -113,7 +113,16 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
       fc.constant(() => new Walk(defs)),
       600,
     )
-    expect([...seen.entries.keys()]).toEqual(expect.arrayContaining([...WANTED, 'job.closed']))
+    expect([...seen.entries.keys()]).toEqual(
+      expect.arrayContaining([
+        ...WANTED,
+        'job.closed',
+        'thing.placed',
+        'thing.seen',
+        'thing.accounted',
+        'things.handed-on',
+      ]),
+    )
     expect(seen.bare).toBeGreaterThan(1000)
   })
 })
