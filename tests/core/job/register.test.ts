@@ -161,7 +161,7 @@ describe('leaving', () => {
     walk.key('leave')
     const said = walk.said.join('\n')
     expect(said).toContain('MAKE SAFE')
-    expect(said).toMatch(/ON RETURN[^]*Proved again, whole.*Hold point before hands/)
+    expect(said).toMatch(/ON RETURN[\s\S]*Proved again, whole.*Hold point before hands/)
     expect(walk.last.type).toBe('job.left')
   })
 })
