@@ -1,4 +1,5 @@
 // The short answers after a STOP: which of the list, why, and who called it; and a lead who closes the job under it.
+import { neverReleased } from '../job/admit-stop.ts'
 import { type Definitions, personById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
@@ -44,7 +45,10 @@ export function hearAtStop(
 ): Heard {
   const word = text.toLowerCase()
   if (prompt.kind === 'stop-cause') return hearCause(state, prompt.stop.seq, word)
-  if (word === 'release') return ask({ kind: 'release-who' })
+  if (word === 'release') {
+    const never = neverReleased(state)
+    return never === null ? ask({ kind: 'release-who' }) : say(never)
+  }
   if (word === 'close') return ask({ kind: 'close-who' })
   if (word !== 'cause') return say('The job is under STOP: key one of the words above.')
   const open = openStops(state)

@@ -44,6 +44,12 @@ describe('the cause of a STOP', () => {
     expect(release(walk, 'KH')).toBe('never-released')
   })
 
+  it('says so at once to whoever keys release, and asks for no lead', () => {
+    const walk = explained(3, 'ML').keys('release')
+    expect(walk.talk.ask).toBeNull()
+    expect(walk.said.at(-1)).toMatch(/never released: a lead closes this job/)
+  })
+
   it('put right to one that is never released holds from then on', () => {
     const walk = explained(1, 'ML').keys('cause', '4', 'the lock hung open', '')
     expect(release(walk, 'PB')).toBe('never-released')
