@@ -23,7 +23,9 @@ describe('the make-safe sheet', () => {
   })
 
   it('names locks by number and point, also after their evidence fell, but not one that was mistyped', () => {
-    const walk = new Walk().toGate().keys('L-900', 'back', 'L-101', 'L-102')
+    const walk = new Walk().toGate().keys('L-900', 'back')
+    expect(sheet(walk)).not.toContain('L-900')
+    walk.keys('L-101', 'L-102')
     expect(sheet(walk)).toContain('L-101  main driver breaker, E-1')
     expect(sheet(walk)).not.toContain('L-900')
     walk.keys('stop')
