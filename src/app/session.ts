@@ -7,8 +7,11 @@ import type { Input } from '../core/job/input.ts'
 import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
+import { followUp } from '../core/talk/ask-register.ts'
 import { hear } from '../core/talk/hear.ts'
-import { type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { type Heard, type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { makeSafeLines } from '../core/talk/make-safe.ts'
+import { isMakeSafe } from '../core/talk/words.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
@@ -37,6 +40,8 @@ export interface Session {
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
+  /** Shows the make-safe sheet at once, whatever is still being written. */
+  readonly makeSafe: () => void
 }
 
 /** Wall and running clock may part by this much before it counts as a clock that was moved. */
@@ -102,33 +107,49 @@ export function createSession(start: Start): Session {
     const mustWait = waitAfterMisses(snapshot.state, person, clock.now().ms) !== null
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
-    if (await pins.fits(pin, key)) return { shown: await take({ ...what, proved: true }), talk: QUIET }
+    if (await pins.fits(pin, key)) {
+      const shown = await take({ ...what, proved: true })
+      return { shown, talk: { ask: followUp(snapshot.state, what) } }
+    }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
+
+  /** What stands asked once the input is in: often nothing, sometimes the second of two signatures. */
+  const talkAfter = ({ talk, input }: Heard): Talk =>
+    input === null ? talk : { ask: followUp(snapshot.state, input) ?? talk.ask }
 
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     queue = queue.then(work)
     return queue
   }
 
+  const makeSafe = (): void => {
+    const sheet = said(makeSafeLines(engine.defs, snapshot.state), false)
+    publish({ shown: [...snapshot.shown, ...sheet] })
+  }
+
   return {
     engine,
+    makeSafe,
     snapshot: () => snapshot,
     subscribe: (listener) => {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    hear: (line) =>
-      inTurn(async () => {
+    hear: async (line) => {
+      if (isMakeSafe(line)) return makeSafe()
+      return inTurn(async () => {
         const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
         const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
-        const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
+        const proved =
+          heard.pin === undefined ? { shown: [], talk: talkAfter(heard) } : await prove(heard.pin)
         publish({
           talk: proved.talk,
           now: clock.now(),
           shown: [...snapshot.shown, ...shown, ...proved.shown],
         })
-      }),
+      })
+    },
     tick: () =>
       inTurn(async () => {
         const shown = await take({ do: 'tick' })

@@ -9,6 +9,7 @@ import { computeCommand } from './commands/compute.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
+import { safeCommand } from './commands/safe.ts'
 import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
 import { verifyCommand } from './commands/verify.ts'
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   resumeCommand,
   jobsCommand,
   showCommand,
+  safeCommand,
   verifyCommand,
   checkCommand,
   computeCommand,

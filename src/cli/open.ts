@@ -39,7 +39,7 @@ export interface NewJob {
 
 export function startJob(wanted: NewJob): OpenedJob {
   const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
-  const defs = definitionsOrProblem(files, paths)
+  const defs = definitionsOrProblem(files, paths, 'new')
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
   const now = wanted.clock.now()
   const job = newJobId(defs.machine.machine, defs.procedure.procedure, now)
@@ -86,7 +86,7 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
 
 /** The definitions a log was opened with. @throws UserError (exit 4) when its entries are not this job's. */
 export function definitionsOf(path: string, entries: readonly Entry[]): Definitions {
-  const defs = definitionsOrProblem(openedOf(entries).files, new Map())
+  const defs = definitionsOrProblem(openedOf(entries).files, new Map(), 'kept')
   const wrong = misfit(defs, entries)
   if (wrong === null) return defs
   throw new UserError(
@@ -96,8 +96,12 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
   )
 }
 
-function definitionsOrProblem(files: readonly FileCopy[], paths: ReadonlyMap<string, string>): Definitions {
-  const result = definitionsFrom(files)
+function definitionsOrProblem(
+  files: readonly FileCopy[],
+  paths: ReadonlyMap<string, string>,
+  of: 'new' | 'kept',
+): Definitions {
+  const result = definitionsFrom(files, of)
   if (result.ok) return result.defs
   const texts = new Map(files.map((f) => [f.name, f.text]))
   const errors = result.diagnostics.filter((d) => d.severity === 'error')

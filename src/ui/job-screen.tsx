@@ -7,7 +7,7 @@ import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
-import { isStop, wordIn } from '../core/talk/words.ts'
+import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, type Editor, edit, type Key } from './line-editor.ts'
 import { SheetLine } from './sheet-line.tsx'
@@ -93,7 +93,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     return promptView(defs, at, question, style).secret
   }, [session, defs, style])
   const [editor, press] = useLineEditor(mayScan, isSecretNow, live.tooSmall, submit)
-  useKeys(press, interrupt)
+  useKeys(press, interrupt, session.makeSafe)
   useTicks(session, end)
   useEffect(() => {
     if (isOver) end(leaving.current ? 'interrupted' : 'over')
@@ -109,7 +109,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
       <Static items={items}>
         {(item, i) => (
           <Box key={i === 0 ? 'earlier' : (item as Shown).key} flexDirection="column">
-            {linesOf(session, item, first.current, style).map((line, n) => (
+            {linesOf(session, item, first.current, style, size.columns).map((line, n) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: lines of one entry never change or move
               <SheetLine key={n} line={line} />
             ))}
@@ -135,7 +135,13 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
 
 const EARLIER = 'earlier'
 
-function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number, style: SheetStyle): Line[] {
+function linesOf(
+  session: Session,
+  item: Shown | typeof EARLIER,
+  skipped: number,
+  style: SheetStyle,
+  columns: number,
+): Line[] {
   if (item === EARLIER) {
     if (skipped === 0) return []
     return layOut(
@@ -143,10 +149,13 @@ function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number
       style,
     )
   }
-  const blocks =
-    item.kind === 'said'
-      ? [saidBlock(item.lines, item.refusal)]
-      : entryBlocks(session.engine.defs, item.state, item.entry, style)
+  // What to do to be safe is read on any terminal, also on one too narrow for a sheet.
+  if (item.kind === 'said')
+    return layOut(saidBlock(item.lines, item.refusal), {
+      ...style,
+      width: Math.min(style.width, columns - 1),
+    })
+  const blocks = entryBlocks(session.engine.defs, item.state, item.entry, style)
   return blocks.flatMap((block) => layOut(block, style))
 }
 
@@ -171,7 +180,13 @@ function useLineEditor(
       redraw()
       if (edited.submit === null) return
       // What cannot be seen cannot be answered.
-      if (tooSmall && !isStop(edited.submit) && wordIn(edited.submit) !== 'leave') return
+      if (
+        tooSmall &&
+        !isStop(edited.submit) &&
+        !isMakeSafe(edited.submit) &&
+        wordIn(edited.submit) !== 'leave'
+      )
+        return
       submit(edited.submit)
     },
     [mayScan, isSecretNow, tooSmall, submit],

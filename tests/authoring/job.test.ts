@@ -112,6 +112,19 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
     ['procedure unknown-gas-limit oxigen_air'],
   ],
   [
+    'hazards and nothing on how to make safe, here and in a part',
+    [
+      ['procedure', 'make_safe: [Draw arms out of the bore., Leave the block in.]', ''],
+      ['part', 'make_safe: [Hands off the crank.]', ''],
+    ],
+    ['procedure no-make-safe small_bore_check', 'part no-make-safe turn_by_hand'],
+  ],
+  [
+    'hazards on a site without a rescue plan',
+    [['machine', '  rescue: [Two with air packs from the gate. (invented)]\n', '']],
+    ['machine no-rescue an invented yard'],
+  ],
+  [
     'flammables without oxygen',
     [['procedure', ', oxygen: oxygen }', ' }']],
     ['procedure oxygen-first burns'],

@@ -12,6 +12,7 @@ import { openJob } from '../../src/core/job/open-job.ts'
 import { waitAfterMisses } from '../../src/core/job/signature.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
+import { followUp } from '../../src/core/talk/ask-register.ts'
 import { hear } from '../../src/core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../../src/core/talk/heard.ts'
 
@@ -106,13 +107,18 @@ export class Walk {
     this.said.push(...heard.say)
     if (heard.pin !== undefined) return this.prove(heard.pin)
     const code = heard.input === null ? null : this.bring(heard.input)
+    if (heard.input !== null) this.talk = { ask: followUp(this.state, heard.input) ?? heard.talk.ask }
     return this.autoPin && this.talk.ask?.kind === 'pin' ? this.key(pinOf(this.talk.ask.person)) : code
   }
 
   /** As the session does it, with the key of tests. */
   private prove({ person, pin, what }: PinKeyed): string | null {
     if (waitAfterMisses(this.state, person, this.now.ms) !== null) return this.bring(what)
-    if (pin === pinOf(person)) return this.bring({ ...what, proved: true })
+    if (pin === pinOf(person)) {
+      const code = this.bring({ ...what, proved: true })
+      this.talk = { ask: followUp(this.state, what) }
+      return code
+    }
     const code = this.bring({ do: 'pin-missed', person })
     this.talk = { ask: { kind: 'pin', person, what } }
     return code

@@ -1,11 +1,13 @@
 // What a careful person would key at the prompt as it stands; for walks that have to get somewhere.
 import { unfitness } from '../../src/core/job/admit-people.ts'
 import { dispositionsFor } from '../../src/core/job/admit-step.ts'
+import { neverReleased } from '../../src/core/job/admit-stop.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
-import { openStop, type State } from '../../src/core/job/state.ts'
+import type { State } from '../../src/core/job/state.ts'
+import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
 
@@ -28,10 +30,33 @@ function atQuestion(defs: Definitions, state: State, question: Ask): string {
     case 'dispose-who':
       return lead(defs, state, state.doer)
     case 'release-who':
-      return lead(defs, state, openStop(state)?.by ?? null)
+      return releaser(defs, state) ?? 'KH'
+    case 'account-who':
+      return defs.crew.crew.find((p) => p.role !== 'trainee' && p.id !== question.first)?.id ?? 'RO'
+    case 'account-which':
+      return '1'
+    case 'place-number':
+    case 'step-number':
+      return state.seq % 2 === 0 ? '' : 'B-12'
+    case 'hand-who':
+      return defs.crew.crew.find((p) => p.role === 'lead' && p.id !== state.doer)?.id ?? 'KH'
+    case 'close-who':
+      return 'KH'
+    case 'stop-caller':
+      return ['RO', '?', 'ML'][state.seq % 3] ?? '?'
+    case 'stop-which':
+      return '1'
+    case 'stop-cause':
+      return '8'
     default:
       return 'because it is so'
   }
+}
+
+/** A lead who may release what is open, or null. */
+function releaser(defs: Definitions, state: State): string | null {
+  const { people } = barredFromRelease(state)
+  return defs.crew.crew.find((p) => p.role === 'lead' && !people.has(p.id))?.id ?? null
 }
 
 function lead(defs: Definitions, state: State, not: string | null): string {
@@ -43,9 +68,12 @@ function lead(defs: Definitions, state: State, not: string | null): string {
 function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number): string {
   switch (prompt.kind) {
     case 'stop-cause':
-      return 'somebody shouted'
+      // Mostly a cause that can be released, so that walks get somewhere.
+      return ['8', '1', '7', '2', '8', '3'][salt % 6] ?? '8'
     case 'stopped':
-      return 'release'
+      return neverReleased(state) === null && releaser(defs, state) !== null ? 'release' : 'close'
+    case 'open-things':
+      return salt % 3 === 2 ? 'hand on' : 'taken'
     case 'sign-on':
       return ['RO', 'ML', 'KH'][salt % 3] ?? 'RO'
     case 'tag':

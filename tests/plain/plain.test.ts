@@ -71,6 +71,15 @@ describe('plain lines', () => {
     expect(session.snapshot().state.machineNamed).toBe(false)
   })
 
+  it('show the make-safe sheet before sign-on and inside a question, and ask the same again', async () => {
+    const { flow, written } = await run(new Walk(), ['safe', 'RO', 'note', 'safe', 'all fine'], true)
+    expect(flow.split('MAKE SAFE').length).toBe(3)
+    expect(flow).toContain('Call: Radio channel 1')
+    expect(flow).toContain('safe: make safe')
+    expect(written.map((entry) => entry.type)).toEqual(['person.signed-on', 'note.written'])
+    expect(written[1]).toMatchObject({ text: 'all fine' })
+  })
+
   it('let time act when a line comes, before it is heard', async () => {
     const walk = new Walk().toBore()
     const { session, written } = memorySession(walk)

@@ -7,6 +7,7 @@ import { type Finding, finding } from './lint-common.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
+import { lintRescue } from './lint-make-safe.ts'
 import { lintParts } from './lint-parts.ts'
 import type { Machine } from './machine.ts'
 import type { Procedure } from './procedure.ts'
@@ -17,6 +18,7 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
     ...within({ kind: 'crew' }, lintPeople(job.crew)),
+    ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
     ...lintJobInstruments(job),

@@ -10,6 +10,7 @@ import { type Finding, finding, type Path, repeatedIds, unknownId, warning } fro
 import { lintBranches } from './lint-procedure-branches.ts'
 import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'
+import { lintPlaces } from './lint-procedure-places.ts'
 import { lintRead } from './lint-procedure-read.ts'
 import { lintRule, lintValues } from './lint-procedure-values.ts'
 import type { Procedure, Step } from './procedure.ts'
@@ -26,6 +27,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ...repeatedIds(['seats'], procedure.seats, 'seat'),
     ...repeatedIds(['steps'], procedure.steps, 'step'),
     ...lintUnusedHazards(procedure),
+    ...lintPlaces(procedure),
     ...lintValues(procedure, values),
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),

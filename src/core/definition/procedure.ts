@@ -106,11 +106,27 @@ function kind<K extends string>(word: K, description: string) {
   return z.literal(word).meta({ description })
 }
 
-const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening })
+const places = z
+  .array(
+    z.strictObject({
+      id: identifier.meta({ description: 'Id of the thing, once in the procedure; leaves names it.' }),
+      what: short.meta({
+        description: 'What is put in and has to come out again.',
+        examples: ['the turning block'],
+      }),
+    }),
+  )
+  .optional()
+  .meta({
+    description: 'Temporary things the step puts in; where each is goes into the register when it is done.',
+  })
+
+const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening, places })
 const confirm = z.strictObject({
   kind: kind('confirm', 'Do this, and say that it was seen.'),
   ...common,
   ...opening,
+  places,
   seen: line.meta({ description: 'What was seen, as a statement the person agrees to.' }),
 })
 const gate = z.strictObject({
@@ -280,6 +296,19 @@ export const procedureSchema = z
         }),
       )
       .meta({ description: 'Everything in this work that can hurt; [] for nothing.' }),
+    make_safe: z
+      .array(line)
+      .min(1, 'has no lines')
+      .optional()
+      .meta({
+        description:
+          'What to do at once to make this work safe; on the make-safe sheet. Needed with hazards.',
+        examples: [['Let the crane down to the floor before you go, if that takes one move.']],
+      }),
+    leaves: z.array(identifier).optional().meta({
+      description:
+        'Ids of places whose things stay when the job ends; a part’s with the id of its step and two underscores before it. All others are accounted for.',
+    }),
     seats: z.array(seat).meta({ description: 'Places for instruments; who walks it picks one for each.' }),
     values: z
       .array(value)

@@ -1,5 +1,6 @@
 // Ordinary steps: told and done, seen, observed; and a lead's disposition of a verdict.
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { admitStepPlaces } from './admit-register.ts'
 import { asKind, type Definitions, stepById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -20,9 +21,12 @@ export function admitStep(
   if (prompt.kind !== asked || prompt.step.id !== input.step) return notAsked()
   switch (input.do) {
     case 'done':
-      return ok([{ type: 'step.done', step: input.step }])
-    case 'confirm':
-      return ok([{ type: 'step.confirmed', step: input.step }])
+    case 'confirm': {
+      const places = admitStepPlaces(state, prompt.step, input.placed ?? [])
+      const type = input.do === 'done' ? 'step.done' : 'step.confirmed'
+      // What it placed stands in the register before the step counts as done.
+      return places.ok ? ok([...places.value, { type, step: input.step }]) : places
+    }
     case 'object': {
       const remark = words(input.remark, 'What you see')
       return remark.ok ? ok([{ type: 'step.objected', step: input.step, remark: remark.value }]) : remark

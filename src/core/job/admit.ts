@@ -12,8 +12,9 @@ import {
   admitSettledDoubt,
   admitSettledLate,
 } from './admit-reading.ts'
+import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitDisposition, admitStep } from './admit-step.ts'
-import { admitRelease } from './admit-stop.ts'
+import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
@@ -22,7 +23,7 @@ import type { Input } from './input.ts'
 import { staleWhy } from './item-label.ts'
 import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
-import { notAsked, words } from './refusals.ts'
+import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
@@ -102,13 +103,16 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
   if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
   switch (input.do) {
     case 'stop':
-      return openStop(state) === null
-        ? ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
-        : ok([])
+      // One called while another is open goes on record too: it may be for something else, and of somebody else.
+      return ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
     case 'note':
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'place':
+      return admitPlaced(input, currentStep(defs, state))
+    case 'account':
+      return admitAccount(defs, state, input)
     case 'leave':
       return ok([{ type: 'job.left' }])
     case 'take-up':
@@ -120,10 +124,11 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
     case 'clock-moved':
       return ok([{ type: 'clock.moved', seconds: input.seconds }])
     case 'explain-stop':
-      if (next(defs, state).kind !== 'stop-cause') return notAsked()
-      return map(words(input.why, 'The cause of a STOP'), (why) => [{ type: 'stop.explained', why }])
+      return admitStopCause(defs, state, input)
     case 'release-stop':
       return admitRelease(defs, state, input)
+    case 'close-stopped':
+      return admitStopStands(defs, state, input)
     default:
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
@@ -139,6 +144,8 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'place'
+        | 'account'
         | 'leave'
         | 'take-up'
         | 'tick'
@@ -146,6 +153,7 @@ function handleWork(
         | 'clock-moved'
         | 'explain-stop'
         | 'release-stop'
+        | 'close-stopped'
     }
   >,
 ): Result<readonly Body[]> {
@@ -180,6 +188,8 @@ function handleWork(
       return admitCorrection(defs, state, input)
     case 'reopen':
       return admitReopening(defs, state, input)
+    case 'hand-on':
+      return admitHandOn(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
     default:

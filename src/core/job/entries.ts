@@ -3,6 +3,7 @@
 
 import type { RecordKind } from './definitions.ts'
 import type { Signed } from './signature.ts'
+import type { StopCause } from './stop-causes.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
@@ -150,11 +151,55 @@ export type Body =
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   | { readonly type: 'stop.raised'; readonly step: string | null }
-  | { readonly type: 'stop.explained'; readonly why: string }
+  | {
+      readonly type: 'stop.explained'
+      /** Which STOP; left out in old journals: the last one. */
+      readonly of?: number
+      /** Left out in old journals, which had words only. */
+      readonly cause?: StopCause
+      readonly why: string
+      /** Initials of who called it; left out when not known. */
+      readonly called_by?: string
+    }
   | {
       readonly type: 'stop.released'
       readonly person: string
       readonly answer: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'thing.placed'
+      readonly what: string
+      readonly where: string
+      readonly step: string | null
+      /** Number or tag on it. */
+      readonly number?: string
+      /** Id under which the step declares it. */
+      readonly place?: string
+    }
+  /** The first of two who sign that a thing is accounted for. */
+  | { readonly type: 'thing.seen'; readonly of: number; readonly person: string; readonly signed?: Signed }
+  | {
+      readonly type: 'thing.accounted'
+      readonly of: number
+      readonly people: readonly string[]
+      /** The second of them, whose signature this is. */
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'things.handed-on'
+      readonly of: readonly number[]
+      readonly to: string
+      readonly person: string
+      readonly signed?: Signed
+    }
+  /** A lead lets the STOP stand: the job ends in it, and the work is opened anew. */
+  | {
+      readonly type: 'stop.stands'
+      readonly person: string
+      /** What has to be done before a new job is opened. */
+      readonly first: string
       readonly signed?: Signed
     }
   | { readonly type: 'job.left' }

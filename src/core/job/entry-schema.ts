@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
+import { CAUSE_IDS } from './stop-causes.ts'
 
 const text = z.string()
 const finite = z.number()
@@ -104,8 +105,24 @@ const schema = z.discriminatedUnion('type', [
   of('disposition.set', { step: text, about: text, choice: text, why: text, person: text, signed }),
   of('note.written', { text, step: text.nullable() }),
   of('stop.raised', { step: text.nullable() }),
-  of('stop.explained', { why: text }),
+  of('stop.explained', {
+    of: z.int().optional(),
+    cause: z.enum(CAUSE_IDS).optional(),
+    why: text,
+    called_by: text.optional(),
+  }),
   of('stop.released', { person: text, answer: text, signed }),
+  of('stop.stands', { person: text, first: text, signed }),
+  of('thing.placed', {
+    what: text,
+    where: text,
+    step: text.nullable(),
+    number: text.optional(),
+    place: text.optional(),
+  }),
+  of('thing.seen', { of: z.int(), person: text, signed }),
+  of('thing.accounted', { of: z.int(), people: z.array(text), person: text, signed }),
+  of('things.handed-on', { of: z.array(z.int()), to: text, person: text, signed }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

@@ -5,6 +5,8 @@ import { assertNever } from '../lib/result.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
+import { foldRegister } from './fold-register.ts'
+import { foldStop } from './fold-stop.ts'
 import type { State } from './state.ts'
 
 export function opening(entry: OpenedBody & { readonly seq: number; readonly at: string }): State {
@@ -29,6 +31,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     verdicts: {},
     dispositions: {},
     stops: [],
+    things: [],
     cutShort: false,
     left: false,
     closed: null,
@@ -111,14 +114,15 @@ export function fold(before: State, entry: Entry): State {
         },
       }
     case 'stop.raised':
-      return {
-        ...strikeAll(state, 'stop'),
-        stops: [...state.stops, { seq: entry.seq, by: entry.by ?? null, why: null, releasedBy: null }],
-      }
     case 'stop.explained':
-      return { ...state, stops: lastStop(state, (s) => ({ ...s, why: entry.why })) }
     case 'stop.released':
-      return { ...state, stops: lastStop(state, (s) => ({ ...s, releasedBy: entry.person })) }
+    case 'stop.stands':
+      return foldStop(state, entry)
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return foldRegister(state, entry)
     case 'job.left':
       return { ...strikeAll(state, 'left'), left: true }
     case 'job.taken-up':
@@ -161,11 +165,4 @@ function withoutFitted(before: State, entry: Entry): State['pinMisses'] {
 
 function without<T>(record: Readonly<Record<string, T>>, keys: readonly string[]): Record<string, T> {
   return Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)))
-}
-
-function lastStop(
-  state: State,
-  change: (s: State['stops'][number]) => State['stops'][number],
-): State['stops'] {
-  return state.stops.map((s, i) => (i === state.stops.length - 1 ? change(s) : s))
 }

@@ -1,6 +1,15 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
 import type { Signature } from './signature.ts'
+import type { StopCause } from './stop-causes.ts'
+
+/** Where a thing that a step places was put. */
+export interface PlacedAt {
+  readonly id: string
+  readonly where: string
+  /** Number or tag on it; null: none. */
+  readonly number: string | null
+}
 
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
@@ -8,8 +17,8 @@ export type Input =
   | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
-  | { readonly do: 'done'; readonly step: string }
-  | { readonly do: 'confirm'; readonly step: string }
+  | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }
+  | { readonly do: 'confirm'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }
   | {
       readonly do: 'evidence'
@@ -39,8 +48,28 @@ export type Input =
     }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
+  | {
+      readonly do: 'place'
+      readonly what: string
+      readonly where: string
+      readonly number: string | null
+    }
+  /** One signature for a thing in the register; two of different people account for it. */
+  | ({ readonly do: 'account'; readonly of: number } & Signature)
+  /** What is still open at the end is handed on. */
+  | ({ readonly do: 'hand-on'; readonly to: string } & Signature)
   | { readonly do: 'stop' }
-  | { readonly do: 'explain-stop'; readonly why: string }
+  | {
+      readonly do: 'explain-stop'
+      /** Which STOP, by its entry. */
+      readonly of: number
+      readonly cause: StopCause
+      readonly why: string
+      /** Initials of who called it; null: not known, or, of a STOP already explained, nobody more. */
+      readonly calledBy: string | null
+    }
+  /** The STOP stands: the job ends in it. */
+  | ({ readonly do: 'close-stopped'; readonly first: string } & Signature)
   | ({ readonly do: 'release-stop'; readonly answer: string } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }

@@ -5,7 +5,9 @@ import type { Seat } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { openPlace, type Place } from './places.ts'
+import { holdsUpClosing, type Thing } from './register.ts'
 import { openStop, type Pending, type State, type StopState } from './state.ts'
+import { unexplainedStop } from './stop-causes.ts'
 import { valuesForRules } from './values.ts'
 
 export type Prompt =
@@ -28,16 +30,24 @@ export type Prompt =
   | { readonly kind: 'tell' | 'confirm' | 'observe' | 'decide'; readonly step: PlacedStep }
   | { readonly kind: 'judge'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
+  /** Everything is done, and things that were placed are not accounted for. */
+  | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
 
 export function next(defs: Definitions, state: State): Prompt {
   if (state.closed !== null) return { kind: 'closed' }
   const stop = openStop(state)
-  if (stop !== null) return stop.why === null ? { kind: 'stop-cause', stop } : { kind: 'stopped', stop }
+  if (stop !== null) {
+    const unexplained = unexplainedStop(state)
+    return unexplained === null ? { kind: 'stopped', stop } : { kind: 'stop-cause', stop: unexplained }
+  }
   if (state.doer === null) return { kind: 'sign-on' }
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)
-  if (at === null) return { kind: 'finish' }
+  if (at === null) {
+    const things = holdsUpClosing(defs, state)
+    return things.length === 0 ? { kind: 'finish' } : { kind: 'open-things', things }
+  }
   if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }
   return present(defs, state, at.placed)
 }

@@ -2,6 +2,8 @@
 
 import type { RecordKind } from './definitions.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { Thing } from './register.ts'
+import type { StopCause } from './stop-causes.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface Given {
@@ -58,8 +60,17 @@ export interface Pending extends ReadingAt {
 
 export interface StopState {
   readonly seq: number
+  /** At the keyboard when it was raised. */
   readonly by: string | null
+  /** Everybody known to be on the job when it was raised: signed on, or a witness at a hold point. */
+  readonly on: readonly string[]
+  /** Null until it is answered from the list. */
+  readonly cause: StopCause | null
   readonly why: string | null
+  /** Everybody who was ever named as having called it. */
+  readonly calledBy: readonly string[]
+  /** Once its caller was given as not known, that is never taken back. */
+  readonly callerUnknown: boolean
   readonly releasedBy: string | null
 }
 
@@ -97,6 +108,8 @@ export interface State {
     >
   >
   readonly stops: readonly StopState[]
+  /** Everything temporary that was ever placed. */
+  readonly things: readonly Thing[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean
@@ -113,9 +126,9 @@ export const EMPTY_GATE: GateState = {
   mustClear: false,
 }
 
+/** The oldest STOP that is not released; everything is blocked while there is one. */
 export function openStop(state: State): StopState | null {
-  const last = state.stops[state.stops.length - 1]
-  return last !== undefined && last.releasedBy === null ? last : null
+  return state.stops.find((s) => s.releasedBy === null) ?? null
 }
 
 /** Readings of a place that stand: the first ones stay in the log, a corrected one no longer counts. */

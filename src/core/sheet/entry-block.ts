@@ -3,12 +3,14 @@ import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { applicability } from '../job/next.ts'
-import type { Signed } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
+import { bySign } from './by-sign.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
+import { registerRows, stillOpenRows } from './register-block.ts'
+import { stopRows } from './stop-block.ts'
 import { verdictBlock } from './verdict-block.ts'
 
 /** `by RO 06:52`. */
@@ -72,15 +74,15 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
     case 'stop.raised':
-      return block(
-        row('STOP. Everybody out and clear. Nothing goes on.', 'caution'),
-        row(defs.machine.site.emergency, 'caution'),
-        row('Every hold point has fallen and will be asked again whole.'),
-      )
     case 'stop.explained':
-      return block(row(`STOP because: ${entry.why}`, 'caution'))
     case 'stop.released':
-      return block(row(`STOP released by ${entry.person}${bySign(entry.signed)}: ${entry.answer}`))
+    case 'stop.stands':
+      return { margin, right: byLine(entry), rows: stopRows(defs, state, entry) }
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return { margin, right: byLine(entry), rows: registerRows(state, entry) }
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
@@ -90,7 +92,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'clock.moved':
       return block(row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'))
     case 'job.closed':
-      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state))
+      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state), ...stillOpenRows(state))
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':
@@ -107,11 +109,6 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'late.settled':
       return readingBlock(defs, state, entry, byLine(entry))
   }
-}
-
-/** A signature without a PIN says so; so do old entries, which had none. */
-export function bySign(signed: Signed | undefined): string {
-  return signed === 'pin' ? '' : ' (initials only)'
 }
 
 /** Steps that were not done because their rule said so: nothing is left out without a word. */

@@ -4,6 +4,7 @@ import { unfitness } from '../job/admit-people.ts'
 import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
@@ -13,6 +14,7 @@ import { type Row, row, type SheetStyle } from './block.ts'
 import { placeDrawing } from './drawing-rows.ts'
 import { titleOf } from './entry-block.ts'
 import { evidenceView } from './evidence-view.ts'
+import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
 export interface PromptView {
@@ -86,24 +88,21 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
   switch (prompt.kind) {
     case 'closed':
       return { title: 'This job is closed.' }
+    case 'open-things':
+      return {
+        title: 'All done, but things that were placed are not accounted for',
+        rows: prompt.things.map((thing) => row(thingText(thing), 'caution')),
+        ask: [
+          row('taken  one was looked at by two people, and is out or where it belongs', 'strong'),
+          row('hand on  a lead signs for what stays open'),
+        ],
+      }
     case 'finish':
     case 'judge':
       return {}
     case 'stop-cause':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [row('When everybody is safe: why was STOP called?', 'strong')],
-      }
     case 'stopped':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [
-          row(`Blocked: ${prompt.stop.why ?? ''}`, 'caution'),
-          row('A lead who did not raise it types release.'),
-        ],
-      }
+      return stopView(defs, state, prompt)
     case 'sign-on':
       return {
         title: 'Who is at the keyboard?',

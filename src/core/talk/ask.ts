@@ -3,6 +3,8 @@ import { findReading } from '../job/admit-change.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
+import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
 
 export type Ask =
@@ -17,12 +19,14 @@ export type Ask =
   | { readonly kind: 'reopen-why'; readonly step: string }
   | { readonly kind: 'dispose-who'; readonly step: string; readonly choice: string }
   | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
+  | StopAsk
+  | RegisterAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
+const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -34,21 +38,27 @@ const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'reopen-why': 'Why go back?',
   'dispose-who': 'Initials of the lead who decides',
   'dispose-why': 'The reason',
+  ...STOP_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
   pin: 'PIN',
 }
 
-const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct-value', 'correct-why']
+const AT_ANY_PROMPT: readonly Ask['kind'][] = [
+  ...(['note', 'correct-which', 'correct-value', 'correct-why'] as const),
+  ...(['place-what', 'place-where', 'place-number', 'account-which', 'account-who'] as const),
+]
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || prompt.kind !== 'clear') return question
+  if (question.kind === 'pin') return question.what.do === 'account' ? question : null
   return AT_ANY_PROMPT.includes(question.kind) ? question : null
 }
 
 /** What the question says, with the name of the one whose PIN is asked. */
 export function questionText(question: Ask): string {
+  if (isRegisterAsk(question)) return registerQuestion(question)
   return question.kind === 'pin'
     ? `PIN of ${question.person}. It is not shown while it is keyed.`
     : QUESTIONS[question.kind]
@@ -61,6 +71,8 @@ export function isSecret(prompt: Prompt, question: Ask | null): boolean {
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
+  if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
+  if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (line.trim() === '')
     return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
   switch (question.kind) {

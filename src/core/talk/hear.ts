@@ -7,13 +7,18 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
+import { askWhich, stepDone } from './ask-register.ts'
+import { hearAtStop } from './ask-stop.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
-import { isStop, type Word, wordIn } from './words.ts'
+import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
+  // It answers nothing: what is asked, and the question within it, stand as they were.
+  if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearAnswer(defs, state, question, line)
@@ -36,8 +41,14 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...readingLines(defs, state))
     case 'note':
       return ask({ kind: 'note' })
+    case 'placed':
+      return ask({ kind: 'place-what' })
+    case 'taken':
+      return askWhich(state)
+    case 'safe':
+      return say(...makeSafeLines(defs, state))
     case 'leave':
-      return input({ do: 'leave' })
+      return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
     case 'correct':
       return correct(defs, state)
     case 'back':
@@ -99,11 +110,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'closed':
       return say('This job is closed.')
     case 'stop-cause':
-      return input({ do: 'explain-stop', why: line })
     case 'stopped':
-      return text.toLowerCase() === 'release'
-        ? ask({ kind: 'release-who' })
-        : say('The job is under STOP. A lead who can answer its cause types release.')
+      return hearAtStop(state, prompt, text)
     case 'sign-on':
       return signing(defs, text, { do: 'sign-on', person: text })
     case 'tag':
@@ -135,10 +143,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : say('Key 1 or 2.')
     case 'tell':
       return text === '' || text.toLowerCase() === 'done'
-        ? input({ do: 'done', step: prompt.step.id })
+        ? stepDone(defs, state, prompt.step.id, 'done')
         : say('Press Enter when it is done.')
     case 'confirm':
-      if (number === 1) return input({ do: 'confirm', step: prompt.step.id })
+      if (number === 1) return stepDone(defs, state, prompt.step.id, 'confirm')
       return number === 2 ? ask({ kind: 'object', step: prompt.step.id }) : say('Key 1 or 2.')
     case 'observe': {
       const { conditions } = asKind(prompt.step, 'observe').step
@@ -159,6 +167,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'read':
       return input({ do: 'read', place: prompt.place.key, typed: line })
+    case 'open-things':
+      return text.toLowerCase() === 'hand on'
+        ? ask({ kind: 'hand-who' })
+        : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'judge':

@@ -7,7 +7,13 @@ export const WORDS = [
   { word: 'correct', says: 'put an earlier reading right, with the reason' },
   { word: 'back', says: 'go back to the last answer, or out of a question' },
   { word: 'note', says: 'write a note into the log' },
+  { word: 'placed', says: 'something temporary was put in: a blind, a plug, a block, a sling' },
+  { word: 'taken', says: 'something temporary is accounted for: two people sign. accounted is the same' },
   { word: 'n/a', says: 'this reading cannot be taken, with the reason' },
+  {
+    word: 'safe',
+    says: 'MAKE SAFE: what to do now, whom to call. The key Tab does the same on a drawn screen',
+  },
   { word: 'leave', says: 'leave the job; it is on disk and can be taken up again' },
   { word: 'stop', says: 'STOP: blocks everything at once, asks why after. The key ! does the same' },
 ] as const
@@ -19,7 +25,15 @@ export function isStop(line: string): boolean {
   return /^(?:!+|(?:stop[\s.,!]*)+)$/i.test(line.trim())
 }
 
+/** A line that asks for the make-safe sheet, wherever it is keyed. */
+export function isMakeSafe(line: string): boolean {
+  return /^(?:make\s+)?safe[\s.!]*$/i.test(line.trim())
+}
+
 export function wordIn(line: string): Word | null {
-  const plain = line.trim().toLowerCase()
+  const plain = line
+    .trim()
+    .toLowerCase()
+    .replace(/^accounted$/, 'taken')
   return WORDS.find((w) => w.word === plain)?.word ?? null
 }

@@ -86,7 +86,7 @@ describe('locks', () => {
   )
 
   it('takes the same lock again at its point after the evidence fell', () => {
-    const walk = new Walk().toGate().keys('L-101', 'stop', 'slipped', 'release', 'KH', 'put right')
+    const walk = new Walk().toGate().keys('L-101', 'stop', '8', 'slipped', '?', 'release', 'KH', 'put right')
     expect(given(walk)).toEqual([])
     expect(walk.key('L-101')).toBeNull()
   })
@@ -222,7 +222,7 @@ describe('hazards and gates', () => {
     ])
     const walk = new Walk(defs).keys('RO', 'TC-401-1', 'L-1', 'L-2', 'ML')
     expect(walk.prompt).toMatchObject({ kind: 'tell' })
-    walk.keys('stop', 'slipped', 'release', 'KH', 'put right')
+    walk.keys('stop', '8', 'slipped', '?', 'release', 'KH', 'put right')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'air' } })
     walk.keys('ALL OUT')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'isolated' } })

@@ -38,6 +38,7 @@ function presented(prompt: Prompt): PlacedStep | null {
     case 'stopped':
     case 'sign-on':
     case 'tag':
+    case 'open-things':
     case 'held':
     case 'clear':
       return null
@@ -305,33 +306,65 @@ export function selfWitness({ defs, entries }: Moment): string[] {
   })
 }
 
-// --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
+// --- 4. Under STOP nothing goes on record but a note, things placed or accounted for, what is said of it, its end, leaving, and the clock. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
+  'thing.placed',
+  'thing.seen',
+  'thing.accounted',
   'note.written',
+  'stop.raised',
   'stop.explained',
   'stop.released',
+  'stop.stands',
+  'job.closed',
   'job.left',
   'job.taken-up',
   'clock.moved',
 ]
 
+/** Never released, whatever is said: listed here once more, apart from the engine's own list. */
+const LASTING = ['moved', 'safeguard', 'wrong-place', 'hurt']
+
 export function workUnderStop({ defs, entries, state }: Moment): string[] {
-  let raised: Entry | null = null
+  let open: Entry[] = []
   const found: string[] = []
-  for (const e of entries) {
-    if (raised !== null && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
-    if (e.type === 'stop.released') {
-      const role = defs.crew.crew.find((p) => p.id === e.person)?.role
-      if (role !== 'lead' || e.person === raised?.by) found.push(`STOP released by ${e.person}`)
+  for (const [n, e] of entries.entries()) {
+    if (open.length > 0 && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
+    if (e.type === 'stop.released')
+      found.push(...open.flatMap((stop) => wrongRelease(defs, entries.slice(0, n), stop, e.person)))
+    if (e.type === 'stop.raised') open = [...open, e]
+    if (e.type === 'stop.released') open = []
+    if (e.type === 'job.closed' && open.length > 0) {
+      const by = entries[n - 1]
+      const signed =
+        by?.type === 'stop.stands' && defs.crew.crew.some((p) => p.id === by.person && p.role === 'lead')
+      if (!signed || e.outcome !== 'STOP') found.push(`closed under STOP as ${e.outcome}, entry ${e.seq}`)
     }
-    if (e.type === 'stop.raised') raised = e
-    if (e.type === 'stop.released') raised = null
   }
   const { kind } = next(defs, state)
-  if (raised !== null && kind !== 'stop-cause' && kind !== 'stopped')
+  if (open.length > 0 && kind !== 'stop-cause' && kind !== 'stopped' && kind !== 'closed')
     found.push(`${kind} is asked under STOP`)
   return found
+}
+
+/** Why this person may not have released this STOP, as sentences; read off all that was said of it before. */
+function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, person: string): string[] {
+  const said = before.filter((e) => e.type === 'stop.explained' && e.of === stop.seq)
+  const causes = said.flatMap((e) => (e.type === 'stop.explained' ? [e.cause ?? 'none'] : []))
+  const named = said.flatMap((e) => (e.type === 'stop.explained' ? [e.called_by ?? null] : []))
+  const earlier = before.filter((e) => e.seq < stop.seq)
+  const signedOn = earlier.some((e) => e.type === 'person.signed-on' && e.person === person)
+  const wrong: [boolean, string][] = [
+    [defs.crew.crew.find((p) => p.id === person)?.role !== 'lead', 'is no lead'],
+    [causes.length === 0 || causes.includes('none'), 'and its cause is not answered'],
+    [causes.some((c) => LASTING.includes(c)), 'and its cause is never released'],
+    [stop.by === person, 'who raised it'],
+    [named.includes(person), 'who called it'],
+    [named[0] === null && signedOn, 'who was on the job, and its caller is not known'],
+    [named[0] === null && stop.by === undefined, 'and nobody knows whose it is'],
+  ]
+  return wrong.flatMap(([isSo, why]) => (isSo ? [`STOP ${stop.seq} released by ${person}, ${why}`] : []))
 }
 
 // --- 5. No verdict but HOLD where a reading that it needs is missing or not applicable. -----------------------------
@@ -359,6 +392,41 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
   })
 }
 
+// --- 6. What was placed is accounted for by two different people, and no job ends over it without a word. ------------
+
+export function thingsForgotten({ defs, entries }: Moment): string[] {
+  const open = new Map<number, { seen: string | null; place: string | null; isHandedOn: boolean }>()
+  const roleOf = (id: string) => defs.crew.crew.find((p) => p.id === id)?.role
+  const found: string[] = []
+  for (const e of entries) {
+    if (e.type === 'thing.placed') open.set(e.seq, { seen: null, place: e.place ?? null, isHandedOn: false })
+    if (e.type === 'thing.seen') {
+      const thing = open.get(e.of)
+      if (thing === undefined || roleOf(e.person) === undefined) found.push(`nobody saw thing ${e.of}`)
+      else thing.seen = e.person
+    }
+    if (e.type === 'thing.accounted') {
+      const thing = open.get(e.of)
+      const [first, second] = e.people
+      const isSo = thing !== undefined && thing.seen === first && second === e.person && first !== second
+      if (!isSo || roleOf(e.person) === undefined) found.push(`thing ${e.of} accounted for by ${e.people}`)
+      open.delete(e.of)
+    }
+    if (e.type === 'things.handed-on') {
+      if (roleOf(e.person) !== 'lead' || e.person === e.by) found.push(`handed on by ${e.person}`)
+      for (const of of e.of) {
+        const thing = open.get(of)
+        if (thing !== undefined) thing.isHandedOn = true
+      }
+    }
+    if (e.type === 'job.closed' && e.outcome !== 'STOP')
+      for (const [seq, { place, isHandedOn }] of open)
+        if (!isHandedOn && !(defs.procedure.leaves ?? []).includes(place ?? '-'))
+          found.push(`closed over thing ${seq}`)
+  }
+  return found
+}
+
 /** Everything above. The second is the slow one and looks back over the whole job, so it can be left to the end. */
 export function violations(moment: Moment, wholeJob = true): string[] {
   return [
@@ -366,6 +434,7 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...selfWitness(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
+    ...thingsForgotten(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }

@@ -8,7 +8,7 @@ import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { Walk } from '../../helpers/example.ts'
-import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
+import { smallDefs, TWO_GATES, tell } from '../../helpers/small-job.ts'
 import { perform, schedule } from './schedules.ts'
 
 /** As the journal gives them back. */
@@ -41,8 +41,21 @@ const ALL_KINDS = Object.keys({
   },
   ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
   ...{ 'verdict.given': 0, 'disposition.set': 0, 'note.written': 0, 'stop.raised': 0, 'stop.explained': 0 },
-  ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
+  ...{
+    'stop.released': 0,
+    'stop.stands': 0,
+    'thing.placed': 0,
+    'thing.seen': 0,
+    'thing.accounted': 0,
+    'things.handed-on': 0,
+    'job.left': 0,
+    'job.taken-up': 0,
+    'clock.moved': 0,
+    'job.closed': 0,
+  },
 } satisfies Record<Entry['type'], 0>)
+
+const THINGS = ['thing.placed', 'thing.seen', 'thing.accounted', 'things.handed-on']
 
 function statesOf(entries: readonly Entry[]): State[] {
   const [first, ...rest] = entries
@@ -89,7 +102,9 @@ describe('live state equals replay', () => {
       '9',
       '0',
       'stop',
+      '1',
       'bore full of nitrogen',
+      '?',
     )
     walk.keys(
       'release',
@@ -148,7 +163,9 @@ describe('live state equals replay', () => {
       'misread',
       'note all fine',
       'stop',
+      '8',
       'a shout',
+      'ML',
     )
     walk.keys('release', 'KH', 'nothing there', 'leave')
     walk.bring({ do: 'take-up' })
@@ -156,14 +173,39 @@ describe('live state equals replay', () => {
     same(walk)
     // The rest is in the walk to the end, below.
     const kinds = new Set(walk.entries.map((e) => e.type))
-    // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
-    const rest = ['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed']
+    const rest = [
+      // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
+      'wait.begun',
+      'finding.observed',
+      'verdict.given',
+      'disposition.set',
+      'job.closed',
+      'stop.stands',
+      ...THINGS,
+    ]
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
 
   it('to the verdict and the end', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
     expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+  })
+
+  it('to the end of a job that places things', () => {
+    const walk = new Walk(smallDefs([tell('in', { places: [{ id: 'pin', what: 'pin' }] })]))
+    walk.keys('RO', 'TC-401-1', '', 'in the crank', 'P-1', 'placed', 'a sling', 'on the hook', '')
+    walk.keys('taken', '1', 'RO', 'ML', 'hand on', 'KH', 'the next shift lowers it')
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining(THINGS))
+    same(walk)
+  })
+
+  it('to the end under a STOP that is never released', () => {
+    const walk = new Walk()
+      .toBore()
+      .keys('stop', '8', 'a shout', '?', 'stop', 'same', 'ML', 'cause', '1', '6')
+    walk.keys('he fell', 'PB', 'close', 'KH', 'find out why')
+    expect(walk.state.closed).toBe('STOP')
     same(walk)
   })
 

@@ -87,6 +87,7 @@ const WANTED = [
     'stop.raised',
     'stop.explained',
     'stop.released',
+    'stop.stands',
     'reading.taken',
     'reading.doubted',
     'reading.late',
@@ -116,9 +117,18 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
     const defs = smallDefs(TWO_GATES)
     const seen = search(
       fc.constant(() => new Walk(defs)),
-      400,
+      600,
     )
-    expect([...seen.entries.keys()]).toEqual(expect.arrayContaining([...WANTED, 'job.closed']))
+    expect([...seen.entries.keys()]).toEqual(
+      expect.arrayContaining([
+        ...WANTED,
+        'job.closed',
+        'thing.placed',
+        'thing.seen',
+        'thing.accounted',
+        'things.handed-on',
+      ]),
+    )
     expect(seen.bare).toBeGreaterThan(1000)
   })
 

@@ -86,7 +86,7 @@ describe('signing with a PIN', () => {
   })
 
   it('is refused without it for releasing a STOP and for a disposition', () => {
-    const walk = keyed().keys('stop', 'a hiss at the valve')
+    const walk = keyed().keys('RO', pinOf('RO'), 'stop', '2', 'a hiss at the valve', '?')
     expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'valve closed' })).toBe('pin-needed')
     const judged = new Walk(withKeys).toVerdict()
     expect(
