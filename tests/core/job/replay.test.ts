@@ -7,8 +7,8 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
-import { Walk } from '../../helpers/example.ts'
-import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
+import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
+import { smallDefs, TWO_GATES, tell } from '../../helpers/small-job.ts'
 import { perform, schedule } from './schedules.ts'
 
 /** As the journal gives them back. */
@@ -40,9 +40,29 @@ const ALL_KINDS = Object.keys({
     'doubt.settled': 0,
   },
   ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
-  ...{ 'verdict.given': 0, 'disposition.set': 0, 'note.written': 0, 'stop.raised': 0, 'stop.explained': 0 },
+  ...{ 'instrument.doubted': 0, 'not-applicable.taken-back': 0, 'finding.corrected': 0, 'branch.left': 0 },
+  ...{
+    'verdict.given': 0,
+    'deviation.permitted': 0,
+    'disposition.set': 0,
+    'note.written': 0,
+    'stop.raised': 0,
+    'stop.explained': 0,
+  },
+  ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
 } satisfies Record<Entry['type'], 0>)
+
+/** In the walk that takes things back, below. */
+const TAKEN_BACK: readonly Entry['type'][] = [
+  'instrument.doubted',
+  'not-applicable.taken-back',
+  'finding.corrected',
+  'branch.left',
+  'deviation.permitted',
+]
+
+const POINTS: readonly Entry['type'][] = ['point.signed', 'point.notice-given', 'point.not-attended']
 
 function statesOf(entries: readonly Entry[]): State[] {
   const [first, ...rest] = entries
@@ -157,7 +177,11 @@ describe('live state equals replay', () => {
     // The rest is in the walk to the end, below.
     const kinds = new Set(walk.entries.map((e) => e.type))
     // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
-    const rest = ['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed']
+    const rest = [
+      ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
+      ...TAKEN_BACK,
+      ...POINTS,
+    ]
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
 
@@ -165,6 +189,42 @@ describe('live state equals replay', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
     expect(walk.state.closed).toBe('MONITOR')
     same(walk)
+  })
+
+  it('while things are taken back, and after the job was closed', () => {
+    const walk = new Walk().throughGate()
+    walk.keys('deviation', '1', 'one repeat is enough', 'no time', 'site rule MT-2', '4000 h', 'KH')
+    walk.keys('1', '1', '71.2', '70.4', '1', '9.5000', 'n/a', 'a lamp is there')
+    walk.bring({ do: 'take-back-not-applicable', place: 'bore.head_end.vertical', why: 'taken out' })
+    walk.keys(...BORE_LINES, ...AFTER_LINES)
+    walk.bring({ do: 'correct-finding', step: 'strip', condition: 'gone', why: 'wrong line' })
+    walk.keys('5', 'KH', 'read again', 'maker letter 12', '4000 h', '')
+    expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+    walk.bring({
+      do: 'doubt-instrument',
+      instrument: 'M-3',
+      why: 'dropped',
+      says: 'the laboratory',
+      person: 'ML',
+    })
+    expect(walk.state.closed).toBe('HOLD')
+    same(walk)
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining([...TAKEN_BACK]))
+  })
+
+  it('with inspection points', () => {
+    const roles = ['lead']
+    const steps = [
+      tell('bolts', { point: { kind: 'hold', roles } }),
+      tell('cover', { point: { kind: 'witness', roles, notice: '1 h' } }),
+      tell('end', { point: { kind: 'review', roles } }),
+    ]
+    const walk = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', '', 'KH', '', 'notice', '1', 'KH by radio')
+    walk.wait(60).keys('not attended', '', 'PB')
+    expect(walk.state.closed).toBe('NONE')
+    same(walk)
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining([...POINTS]))
   })
 
   it('over random schedules', { timeout: 120_000 }, () => {
