@@ -1,6 +1,7 @@
 // How a run ends: what is said, and the exit code.
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
+import type { Validity } from '../core/job/validity.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
 import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
@@ -13,7 +14,13 @@ export interface Ending {
   readonly path: string
   readonly finished: boolean
   readonly verdict: string
-  readonly dispositions: readonly { readonly choice: string; readonly by: string; readonly why: string }[]
+  readonly dispositions: readonly {
+    readonly choice: string
+    readonly by: string
+    readonly why: string
+    readonly authority?: string
+    readonly valid?: Validity
+  }[]
   readonly head: string
 }
 
@@ -26,7 +33,13 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
     path,
     finished: state.closed !== null,
     verdict: state.closed ?? (openStop(state) === null ? 'OPEN' : outcomeOf(defs, state)),
-    dispositions: dispositions.map((d) => ({ choice: d.choice, by: d.person, why: d.why })),
+    dispositions: dispositions.map((d) => ({
+      choice: d.choice,
+      by: d.person,
+      why: d.why,
+      ...(d.authority === null ? {} : { authority: d.authority }),
+      ...(d.valid === null ? {} : { valid: d.valid }),
+    })),
     head: journal.head(),
   }
 }

@@ -6,6 +6,7 @@ import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
+import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
@@ -27,6 +28,7 @@ const COMMANDS: readonly Command[] = [
   showCommand,
   safeCommand,
   verifyCommand,
+  doubtCommand,
   checkCommand,
   computeCommand,
 ]

@@ -1,10 +1,14 @@
 // What a careful person would key at the prompt as it stands; for walks that have to get somewhere.
+
+import { dispositionsFor } from '../../src/core/job/admit-disposition.ts'
 import { unfitness } from '../../src/core/job/admit-people.ts'
-import { dispositionsFor } from '../../src/core/job/admit-step.ts'
+
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
+
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
+import { doersOf, pointOf } from '../../src/core/job/point.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
@@ -14,13 +18,19 @@ import type { Talk } from '../../src/core/talk/heard.ts'
 /** `salt` varies readings and people a little. */
 export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0): string {
   const prompt = next(defs, state)
-  return talk.ask === null ? atPrompt(defs, state, prompt, salt) : atQuestion(defs, state, talk.ask)
+  return talk.ask === null ? atPrompt(defs, state, prompt, salt) : atQuestion(defs, state, talk.ask, salt)
 }
 
-function atQuestion(defs: Definitions, state: State, question: Ask): string {
+function atQuestion(defs: Definitions, state: State, question: Ask, salt: number): string {
   switch (question.kind) {
+    case 'ask-again-sure':
+      return 'yes'
     case 'correct-which':
-      return '1'
+      return String(1 + ((salt * 7) % question.items.length))
+    case 'finding-which':
+      return String(1 + (salt % 2))
+    case 'doubt-which':
+      return String(1 + (salt % question.instruments.length))
     case 'correct-value':
       return (
         Object.values(state.readings)
@@ -28,7 +38,17 @@ function atQuestion(defs: Definitions, state: State, question: Ask): string {
           .find((r) => r.seq === question.of)?.typed ?? '9.5030'
       )
     case 'dispose-who':
+    case 'not-applicable-who':
       return lead(defs, state, state.doer)
+    case 'deviation-who':
+      return lead(defs, state, state.doer)
+    case 'notice-which':
+      return String(1 + (salt % question.steps.length))
+    case 'deviation-which':
+      return String(1 + (salt % question.steps.length))
+    case 'concession-until':
+    case 'deviation-until':
+      return salt % 2 === 0 ? '4000 h' : '2027-06-30'
     case 'release-who':
       return releaser(defs, state) ?? 'KH'
     case 'account-who':
@@ -80,7 +100,9 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       return defs.machine.machine
     case 'pick': {
       const fit = prompt.options.findIndex(
-        (i) => (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)) === null,
+        (i) =>
+          state.doubted[i.id] === undefined &&
+          (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)) === null,
       )
       return String(fit + 1)
     }
@@ -94,6 +116,12 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       const { step, scope } = asKind(prompt.step, 'decide')
       const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
       return String(dispositionsFor(verdict, step.choices).length)
+    }
+    case 'point':
+    case 'review': {
+      const doers = doersOf(state, prompt.step)
+      const roles = pointOf(prompt.step)?.roles ?? []
+      return defs.crew.crew.find((p) => !doers.has(p.id) && roles.some((r) => r === p.role))?.id ?? 'KH'
     }
     case 'doubt':
       return '3'

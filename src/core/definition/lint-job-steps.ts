@@ -33,6 +33,28 @@ function lintLetIn(step: Step, held: ReadonlySet<string>, base: Path): Finding[]
 }
 
 function lintStep(job: JobParts, step: Step, base: Path): Finding[] {
+  return [...lintKind(job, step, base), ...lintPoint(job, step, base)]
+}
+
+/** Somebody has to be there to sign; a notice without a length would run out at once. */
+function lintPoint(job: JobParts, step: Step, base: Path): Finding[] {
+  const point = step.kind === 'gate' || step.kind === 'part' ? undefined : step.point
+  if (point === undefined) return []
+  const found: Finding[] = []
+  if (!job.crew.crew.some((person) => point.roles.some((role) => role === person.role))) {
+    const message = `Nobody on the crew list is ${a(list(point.roles, 'or'))}, so nobody can sign the inspection point of ${quote(step.id)}.`
+    found.push(finding([...base, 'point', 'roles'], 'nobody-can', message))
+  }
+  if (point.kind === 'witness' && !(point.notice.si > 0)) {
+    const message = `The notice of ${quote(step.id)} is no time at all.`
+    found.push(
+      finding([...base, 'point', 'notice'], 'no-notice', message, 'say how long it runs, or make it hold'),
+    )
+  }
+  return found
+}
+
+function lintKind(job: JobParts, step: Step, base: Path): Finding[] {
   if (step.kind === 'gate') return lintGateEvidence(job, step, base)
   if (step.kind === 'read') return lintCounterbore(job, step, base)
   if (step.kind !== 'decide' || job.crew.crew.some((person) => person.role === 'lead')) return []

@@ -1,4 +1,4 @@
-// Ordinary steps: told and done, seen, observed; and a lead's disposition of a verdict.
+// Ordinary steps: told and done, seen, observed.
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { admitStepPlaces } from './admit-register.ts'
 import { asKind, type Definitions, stepById } from './definitions.ts'
@@ -6,7 +6,6 @@ import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { notAsked, words } from './refusals.ts'
-import { signer } from './signature.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -37,71 +36,24 @@ export function admitStep(
 }
 
 function observe(defs: Definitions, input: Of<'observe'>): Result<readonly Body[]> {
+  const found = condition(defs, input)
+  return found.ok ? ok([{ type: 'finding.observed', step: input.step, ...found.value }]) : found
+}
+
+/** The condition of the list that is meant, with the note that it needs. */
+export function condition(
+  defs: Definitions,
+  input: { readonly step: string; readonly condition: string; readonly note?: string },
+): Result<{ readonly condition: string; readonly note?: string }> {
   const { step } = asKind(stepById(defs, input.step), 'observe')
-  const condition = step.conditions.find((c) => c.id === input.condition)
-  if (condition === undefined)
+  const listed = step.conditions.find((c) => c.id === input.condition)
+  if (listed === undefined)
     return refuse('unknown-condition', 'That is not one of the conditions listed: key its number.')
-  const found = { type: 'finding.observed', step: input.step, condition: condition.id } as const
   if (input.note === undefined) {
-    return condition.note === true
+    return listed.note === true
       ? refuse('no-words', 'This condition needs a note: say what you see and where.')
-      : ok([found])
+      : ok({ condition: listed.id })
   }
   const note = words(input.note, 'The note')
-  return note.ok ? ok([{ ...found, note: note.value }]) : note
-}
-
-/** What a lead may choose for a verdict: nothing that could not be judged is accepted by a plain word. */
-export function dispositionsFor(verdict: string, choices: readonly string[]): string[] {
-  return choices.filter((choice) => {
-    if (verdict === 'HOLD') return choice !== 'accept'
-    if (verdict === 'REWORK' || verdict === 'REPLACE') return choice !== 'accept' && choice !== 'hold'
-    return choice !== 'hold'
-  })
-}
-
-/** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
-function readers(state: State, seqs: readonly number[]): Set<string | null> {
-  const all = Object.values(state.readings).flat()
-  return new Set(all.filter((r) => seqs.includes(r.seq)).map((r) => r.by))
-}
-
-export function admitDisposition(
-  defs: Definitions,
-  state: State,
-  input: Of<'dispose'>,
-): Result<readonly Body[]> {
-  const prompt = next(defs, state)
-  if (prompt.kind !== 'decide' || prompt.step.id !== input.step) return notAsked()
-  const { step, scope } = asKind(prompt.step, 'decide')
-  const about = scope + step.about
-  const verdict = state.verdicts[about]
-  if (verdict === undefined || verdict.void)
-    return refuse('no-verdict', 'There is no standing verdict to dispose of.')
-  if (!dispositionsFor(verdict.verdict.result.verdict, step.choices).includes(input.choice)) {
-    return refuse(
-      'choice',
-      `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
-    )
-  }
-  const who = signer(defs, state, input)
-  if (!who.ok) return who
-  const { person, signed } = who.value
-  if (person.role !== 'lead')
-    return refuse('not-lead', `${person.id} is a ${person.role}, and a disposition is a lead's.`)
-  if (person.id === state.doer || readers(state, verdict.verdict.readings).has(person.id))
-    return refuse('own-work', `${person.id} took the readings, so another lead decides on them.`)
-  const why = words(input.why, 'The reason')
-  if (!why.ok) return why
-  return ok([
-    {
-      type: 'disposition.set',
-      step: input.step,
-      about,
-      choice: input.choice,
-      why: why.value,
-      person: person.id,
-      signed,
-    },
-  ])
+  return note.ok ? ok({ condition: listed.id, note: note.value }) : note
 }

@@ -2,18 +2,23 @@
 // Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at.
 import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
-import { admitCorrection, admitReopening } from './admit-change.ts'
-import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
-import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import {
-  admitLate,
-  admitNotApplicable,
-  admitReading,
-  admitSettledDoubt,
-  admitSettledLate,
-} from './admit-reading.ts'
+  admitCorrectedFinding,
+  admitCorrection,
+  admitReopening,
+  admitTakenBackEvidence,
+  admitTakenBackNotApplicable,
+} from './admit-change.ts'
+import { admitDeviation } from './admit-deviation.ts'
+import { admitDisposition } from './admit-disposition.ts'
+import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
+import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
+import { admitNotApplicable } from './admit-not-applicable.ts'
+import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import { admitPoint } from './admit-point.ts'
+import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
 import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
-import { admitDisposition, admitStep } from './admit-step.ts'
+import { admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
@@ -59,11 +64,9 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     }
   }
   if (state.closed !== null) {
-    return {
-      entries,
-      state,
-      refusal: { code: 'closed', say: 'This job is closed; a new one starts from the beginning.' },
-    }
+    const late = afterClose(engine.defs, state, input, now)
+    if (late.ok) add(late.value)
+    return { entries, state, refusal: late.ok ? null : late.error }
   }
   add(overtaken(engine.defs, state, now))
   // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
@@ -78,6 +81,13 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
       add(bodies)
   }
   return { entries, state, refusal: handled.ok ? null : handled.error }
+}
+
+/** A closed job takes nothing more but what takes its readings away. */
+function afterClose(defs: Definitions, state: State, input: Input, now: Instant): Result<readonly Body[]> {
+  return input.do === 'doubt-instrument'
+    ? admitDoubtAfterClose(defs, state, input, now)
+    : refuse('closed', 'This job is closed; a new one starts from the beginning.')
 }
 
 /** What time has done since the last entry: a clock set back, evidence past its life or of another day. */
@@ -129,6 +139,8 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
       return admitRelease(defs, state, input)
     case 'close-stopped':
       return admitStopStands(defs, state, input)
+    case 'doubt-instrument':
+      return admitDoubtedInstrument(defs, state, input)
     default:
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
@@ -154,6 +166,7 @@ function handleWork(
         | 'explain-stop'
         | 'release-stop'
         | 'close-stopped'
+        | 'doubt-instrument'
     }
   >,
 ): Result<readonly Body[]> {
@@ -186,12 +199,24 @@ function handleWork(
       return admitNotApplicable(defs, state, input)
     case 'correct':
       return admitCorrection(defs, state, input)
+    case 'correct-finding':
+      return admitCorrectedFinding(defs, state, input)
+    case 'take-back-not-applicable':
+      return admitTakenBackNotApplicable(defs, state, input)
+    case 'take-back-evidence':
+      return admitTakenBackEvidence(defs, state, input)
     case 'reopen':
       return admitReopening(defs, state, input)
     case 'hand-on':
       return admitHandOn(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
+    case 'sign-point':
+    case 'give-notice':
+    case 'not-attended':
+      return admitPoint(defs, state, input)
+    case 'permit-deviation':
+      return admitDeviation(defs, state, input)
     default:
       return assertNever(input)
   }

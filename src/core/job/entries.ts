@@ -1,9 +1,11 @@
 // What a job's journal is made of. Entries say what happened, in the past tense; they are never changed, only added to.
 // State is a fold over them (fold.ts); what may be added is decided in admit.ts.
 
+import type { Point } from '../definition/procedure.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
+import type { Validity } from './validity.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
@@ -36,6 +38,7 @@ export const CLOSE_CAUSES = [
   'people',
   'instrument',
   'again',
+  'corrected',
   'stop',
   'left',
   'interrupted',
@@ -70,6 +73,19 @@ export type Body =
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
   | { readonly type: 'instrument.put-back'; readonly seat: string; readonly why: string }
+  /** Found out of calibration: nothing it read stands. After the job was closed `person` signs, who is nobody's doer. */
+  | {
+      readonly type: 'instrument.doubted'
+      readonly instrument: string
+      readonly why: string
+      /** Who says so, in words: a person, a laboratory, a paper. */
+      readonly says: string
+      /** Everything it read that stood, by seq: readings, and gas tests. */
+      readonly readings: readonly number[]
+      readonly voids: readonly string[]
+      readonly person?: string
+      readonly signed?: Signed
+    }
   | { readonly type: 'step.done'; readonly step: string }
   | { readonly type: 'step.confirmed'; readonly step: string }
   | { readonly type: 'step.objected'; readonly step: string; readonly remark: string }
@@ -132,6 +148,16 @@ export type Body =
       readonly step: string
       readonly place: string
       readonly why: string
+      /** The lead who signed it, where the step asks for one. */
+      readonly person?: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'not-applicable.taken-back'
+      readonly step: string
+      readonly place: string
+      readonly why: string
+      readonly voids: readonly string[]
     }
   | {
       readonly type: 'finding.observed'
@@ -139,6 +165,18 @@ export type Body =
       readonly condition: string
       readonly note?: string
     }
+  | {
+      readonly type: 'finding.corrected'
+      readonly step: string
+      /** The condition entered before. */
+      readonly was: string
+      readonly condition: string
+      readonly note?: string
+      readonly why: string
+      readonly voids: readonly string[]
+    }
+  /** What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. */
+  | { readonly type: 'branch.left'; readonly voids: readonly string[] }
   | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: BoreVerdictRecord }
   | {
       readonly type: 'disposition.set'
@@ -148,6 +186,35 @@ export type Body =
       readonly why: string
       readonly person: string
       readonly signed?: Signed
+      /** Of a concession: who or which paper gives it, and how long it stands. */
+      readonly authority?: string
+      readonly valid?: Validity
+    }
+  /** Beforehand: what may differ in one measurement or judgement. It changes no verdict, limit or gate. */
+  | {
+      readonly type: 'deviation.permitted'
+      readonly step: string
+      readonly what: string
+      readonly why: string
+      readonly authority: string
+      readonly valid: Validity
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'point.signed'
+      readonly step: string
+      readonly point: Point['kind']
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | { readonly type: 'point.notice-given'; readonly step: string; readonly whom: string }
+  /** A witness point went on without anybody, after the notice of that entry had run out. */
+  | {
+      readonly type: 'point.not-attended'
+      readonly step: string
+      readonly whom: string
+      readonly notice: number
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   | { readonly type: 'stop.raised'; readonly step: string | null }

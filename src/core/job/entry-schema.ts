@@ -19,6 +19,7 @@ const typed = { typed: text, value: finite, unit: text, si: finite }
 const reading = { ...typed, step: text, place: text, instrument: text }
 const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
+const valid = z.union([z.strictObject({ until: text }), z.strictObject({ hours: finite })])
 const signed = z.enum(['pin', 'initials']).optional()
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
@@ -63,6 +64,15 @@ const schema = z.discriminatedUnion('type', [
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),
   of('instrument.put-back', { seat: text, why: text }),
+  of('instrument.doubted', {
+    instrument: text,
+    why: text,
+    says: text,
+    readings: z.array(z.int()),
+    voids,
+    person: text.optional(),
+    signed,
+  }),
   of('step.done', { step: text }),
   of('step.confirmed', { step: text }),
   of('step.objected', { step: text, remark: text }),
@@ -99,10 +109,41 @@ const schema = z.discriminatedUnion('type', [
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
   of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
-  of('reading.not-applicable', { step: text, place: text, why: text }),
+  of('reading.not-applicable', { step: text, place: text, why: text, person: text.optional(), signed }),
+  of('not-applicable.taken-back', { step: text, place: text, why: text, voids }),
   of('finding.observed', { step: text, condition: text, note: text.optional() }),
+  of('finding.corrected', {
+    step: text,
+    was: text,
+    condition: text,
+    note: text.optional(),
+    why: text,
+    voids,
+  }),
+  of('branch.left', { voids }),
   of('verdict.given', { step: text, verdict }),
-  of('disposition.set', { step: text, about: text, choice: text, why: text, person: text, signed }),
+  of('disposition.set', {
+    step: text,
+    about: text,
+    choice: text,
+    why: text,
+    person: text,
+    signed,
+    authority: text.optional(),
+    valid: valid.optional(),
+  }),
+  of('deviation.permitted', {
+    step: text,
+    what: text,
+    why: text,
+    authority: text,
+    valid,
+    person: text,
+    signed,
+  }),
+  of('point.signed', { step: text, point: z.enum(['hold', 'witness', 'review']), person: text, signed }),
+  of('point.notice-given', { step: text, whom: text }),
+  of('point.not-attended', { step: text, whom: text, notice: z.int() }),
   of('note.written', { text, step: text.nullable() }),
   of('stop.raised', { step: text.nullable() }),
   of('stop.explained', {

@@ -36,7 +36,33 @@ export type Input =
   | { readonly do: 'settle-doubt'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
   | { readonly do: 'settle-late'; readonly kept: boolean }
   | { readonly do: 'correct'; readonly of: number; readonly typed: string; readonly why: string }
-  | { readonly do: 'not-applicable'; readonly place: string; readonly why: string }
+  | {
+      readonly do: 'not-applicable'
+      readonly place: string
+      readonly why: string
+      /** Initials of the lead, where the step asks for one. */
+      readonly person?: string
+      readonly proved?: boolean
+    }
+  | { readonly do: 'take-back-not-applicable'; readonly place: string; readonly why: string }
+  | {
+      readonly do: 'correct-finding'
+      readonly step: string
+      readonly condition: string
+      readonly note?: string
+      readonly why: string
+    }
+  /** What was shown for a hold point was wrong, whenever that is found: it falls, with what hangs on it. */
+  | { readonly do: 'take-back-evidence'; readonly step: string; readonly item: string; readonly why: string }
+  /** After the job was closed a person signs for it. */
+  | {
+      readonly do: 'doubt-instrument'
+      readonly instrument: string
+      readonly why: string
+      readonly says: string
+      readonly person?: string
+      readonly proved?: boolean
+    }
   | { readonly do: 'observe'; readonly step: string; readonly condition: string; readonly note?: string }
   | {
       readonly do: 'dispose'
@@ -45,7 +71,23 @@ export type Input =
       readonly person: string
       readonly proved?: boolean
       readonly why: string
+      /** Of a concession: who or which paper gives it, and how long it stands, as keyed. */
+      readonly authority?: string
+      readonly until?: string
     }
+  | {
+      readonly do: 'permit-deviation'
+      readonly step: string
+      readonly what: string
+      readonly why: string
+      readonly authority: string
+      readonly until: string
+      readonly person: string
+      readonly proved?: boolean
+    }
+  | { readonly do: 'sign-point'; readonly step: string; readonly person: string; readonly proved?: boolean }
+  | { readonly do: 'give-notice'; readonly step: string; readonly whom: string }
+  | { readonly do: 'not-attended'; readonly step: string }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
   | {

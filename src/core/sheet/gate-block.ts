@@ -20,6 +20,7 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
   people: 'somebody came onto the job',
   instrument: 'an instrument may not be used any more',
   again: 'what was keyed is taken back',
+  corrected: 'what was shown for it was wrong',
   stop: 'STOP was called',
   left: 'the job was left',
   interrupted: 'the program was interrupted',

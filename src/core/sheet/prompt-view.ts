@@ -1,18 +1,21 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
+import { dispositionsFor } from '../job/admit-disposition.ts'
 import { unfitness } from '../job/admit-people.ts'
-import { dispositionsFor } from '../job/admit-step.ts'
-import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
-import type { State } from '../job/state.ts'
+import { type State, standing } from '../job/state.ts'
 import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
+import { permitRows } from './decision-rows.ts'
 import { placeDrawing } from './drawing-rows.ts'
-import { titleOf } from './entry-block.ts'
+import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
@@ -129,7 +132,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: `Which instrument for ${prompt.seat.for}?`,
         ask: numbered(
           prompt.options.map((i) => {
-            const unfit = unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)
+            const unfit =
+              state.doubted[i.id] === undefined
+                ? (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt))
+                : 'it was found out of calibration on this job'
             return `${i.id}  ${i.title}${unfit === null ? `, calibration due ${i.calibration.due}` : `  NOT TO BE USED: ${unfit}`}`
           }),
         ),
@@ -169,7 +175,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
 function stepView(
   defs: Definitions,
   state: State,
-  prompt: Extract<Prompt, { kind: 'tell' | 'confirm' | 'observe' | 'decide' | 'read' }>,
+  prompt: Extract<Prompt, { kind: 'tell' | 'confirm' | 'observe' | 'decide' | 'read' | 'point' | 'review' }>,
   style: SheetStyle,
 ): Partial<PromptView> {
   const { step } = prompt.step
@@ -200,13 +206,30 @@ function stepView(
         ask: [
           row(`( ${verdict} )`, 'stamp'),
           ...because,
+          ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...numbered(dispositionsFor(verdict, decide.choices)),
         ],
       }
     }
+    case 'point':
+    case 'review':
+      return { ...base, ask: pointRows(state, prompt.step) }
     case 'read':
       return readView(defs, state, prompt, style)
   }
+}
+
+function pointRows(state: State, placed: PlacedStep): Row[] {
+  const point = pointOf(placed)
+  if (point === null) return []
+  const who = `Initials of a ${point.roles.join(' or ')} who did none of this`
+  const what = {
+    hold: 'Work stops here until somebody else has looked and signed.',
+    witness: 'Somebody else looks and signs, or notice was given and has run out.',
+    review: 'Everything else is done: the records of this step are read and signed before the job closes.',
+  }[point.kind]
+  const notice = point.kind === 'witness' ? [row(noticeText(state, placed))] : []
+  return [row(POINT_NAMES[point.kind], 'strong'), row(what), ...notice, row(who, 'strong')]
 }
 
 function readView(
@@ -236,6 +259,6 @@ function readView(
 }
 
 function takeWord(state: State, place: string): string {
-  const taken = (state.readings[place] ?? []).filter((r) => r.correctedBy === null).length
+  const taken = standing(state, place).length
   return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh' : 'Once more, afresh'
 }

@@ -1,11 +1,14 @@
 // Questions that take more than one line. `back` leaves any of them; `stop` was heard before they are.
-import { findReading } from '../job/admit-change.ts'
-import type { Definitions } from '../job/definitions.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
 import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
-import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
+import { type CorrectAsk, hearCorrection } from './correct.ts'
+import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
+import { type DoubtAsk, hearDoubt } from './doubt.ts'
+import { ask, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 
 export type Ask =
   | { readonly kind: 'note' }
@@ -13,14 +16,15 @@ export type Ask =
   | { readonly kind: 'finding-note'; readonly step: string; readonly condition: string }
   | { readonly kind: 'keep-why' }
   | { readonly kind: 'not-applicable-why'; readonly place: string }
-  | { readonly kind: 'correct-which'; readonly seqs: readonly number[] }
-  | { readonly kind: 'correct-value'; readonly of: number }
-  | { readonly kind: 'correct-why'; readonly of: number; readonly typed: string }
+  | { readonly kind: 'not-applicable-who'; readonly place: string; readonly why: string }
+  | CorrectAsk
+  | DoubtAsk
   | { readonly kind: 'reopen-why'; readonly step: string }
-  | { readonly kind: 'dispose-who'; readonly step: string; readonly choice: string }
-  | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
+  | DecideAsk
+  | PointAsk
   | StopAsk
   | RegisterAsk
+  | { readonly kind: 'ask-again-sure'; readonly step: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
@@ -32,12 +36,22 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   'finding-note': 'What and where, in a few words',
   'keep-why': 'Why is it right although it looks wrong?',
   'not-applicable-why': 'Why can it not be measured?',
+  'not-applicable-who': 'Initials of the lead who signs for it',
   'correct-which': 'Which one? Its number',
   'correct-value': 'The right figure, in full',
   'correct-why': 'Why is it changed?',
+  'take-back-why': 'Why can it be measured after all?',
+  'finding-which': 'What is right? Its number',
+  'finding-changed-note': 'What and where, in a few words',
+  'finding-why': 'Why is it changed?',
+  'evidence-why': 'What was wrong with it?',
+  'doubt-which': 'Which instrument? Its number',
+  'doubt-why': 'What was found wrong with it?',
+  'doubt-says': 'Who says so? A name, a laboratory or a paper',
   'reopen-why': 'Why go back?',
-  'dispose-who': 'Initials of the lead who decides',
-  'dispose-why': 'The reason',
+  ...DECIDE_QUESTIONS,
+  ...POINT_QUESTIONS,
+  'ask-again-sure': 'yes takes it back',
   ...STOP_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
@@ -45,7 +59,10 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
 }
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
-  ...(['note', 'correct-which', 'correct-value', 'correct-why'] as const),
+  'note',
+  ...(['correct-which', 'correct-value', 'correct-why', 'take-back-why', 'evidence-why'] as const),
+  ...(['finding-which', 'finding-changed-note', 'finding-why'] as const),
+  ...(['doubt-which', 'doubt-why', 'doubt-says'] as const),
   ...(['place-what', 'place-where', 'place-number', 'account-which', 'account-who'] as const),
 ]
 
@@ -85,32 +102,49 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'keep-why':
       return input({ do: 'settle-doubt', choice: 'kept', why: line })
     case 'not-applicable-why':
-      return input({ do: 'not-applicable', place: question.place, why: line })
-    case 'correct-which': {
-      const of = /^\d{1,3}$/.test(line.trim()) ? question.seqs[Number(line.trim()) - 1] : undefined
-      if (of === undefined) return ask(question, `Key a number, 1 to ${question.seqs.length}, or back.`)
-      const reading = findReading(state, of)
-      return ask(
-        { kind: 'correct-value', of },
-        ...(reading === null ? [] : voidWarning(defs, state, reading.step)),
-      )
-    }
+      return asKind(stepById(defs, question.place.split('.')[0] ?? ''), 'read').step.not_applicable === 'lead'
+        ? ask({ kind: 'not-applicable-who', place: question.place, why: line })
+        : input({ do: 'not-applicable', place: question.place, why: line })
+    case 'not-applicable-who':
+      return signing(defs, line, {
+        do: 'not-applicable',
+        place: question.place,
+        why: question.why,
+        person: line,
+      })
+    case 'correct-which':
     case 'correct-value':
-      return ask({ kind: 'correct-why', of: question.of, typed: line })
     case 'correct-why':
-      return input({ do: 'correct', of: question.of, typed: question.typed, why: line })
+    case 'take-back-why':
+    case 'finding-which':
+    case 'finding-changed-note':
+    case 'finding-why':
+    case 'evidence-why':
+      return hearCorrection(defs, state, question, line)
+    case 'doubt-which':
+    case 'doubt-why':
+    case 'doubt-says':
+      return hearDoubt(defs, state, question, line)
     case 'reopen-why':
       return input({ do: 'reopen', step: question.step, why: line })
     case 'dispose-who':
-      return ask({ kind: 'dispose-why', step: question.step, choice: question.choice, person: line })
     case 'dispose-why':
-      return signing(defs, question.person, {
-        do: 'dispose',
-        step: question.step,
-        choice: question.choice,
-        person: question.person,
-        why: line,
-      })
+    case 'concession-authority':
+    case 'concession-until':
+    case 'deviation-which':
+    case 'deviation-what':
+    case 'deviation-why':
+    case 'deviation-authority':
+    case 'deviation-until':
+    case 'deviation-who':
+      return hearDecision(defs, question, line)
+    case 'notice-which':
+    case 'notice-whom':
+      return hearNotice(defs, question, line)
+    case 'ask-again-sure':
+      return /^yes$/i.test(line.trim())
+        ? input({ do: 'ask-again', step: question.step })
+        : ask(question, 'yes takes it back; back leaves it as it is.')
     case 'release-who':
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':

@@ -1,17 +1,24 @@
 // From a line that somebody keyed to an input for the job: what does this line mean at this prompt? Pure; a question that
 // takes several lines (a correction, a disposition) is held in Talk, which is never on disk because nothing in it counts.
 import { findReading, lastReopenable } from '../job/admit-change.ts'
-import { gateBeingAsked } from '../job/admit-gate.ts'
-import { dispositionsFor } from '../job/admit-step.ts'
+import { dispositionsFor } from '../job/admit-disposition.ts'
+import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
+import type { GateStep } from '../job/gate.ts'
+import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, standingAsk } from './ask.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
+import { correct, standingReadings } from './correct.ts'
+import { deviation } from './decide.ts'
+import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
-import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
+import { openLines } from './open-items.ts'
+import { hearAtPoint, notice } from './points.ts'
+import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
@@ -55,34 +62,36 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return back(defs, state, prompt)
     case 'n/a':
       return notApplicable(prompt)
+    case 'open':
+      return say(...openLines(defs, state))
+    case 'notice':
+      return notice(defs, state)
+    case 'deviation':
+      return deviation(defs, state)
+    case 'instrument':
+      return doubt(defs, state)
     case 'stop':
       return input({ do: 'stop' })
   }
 }
 
 function notApplicable(prompt: Prompt): Heard {
-  if (prompt.kind === 'read') return ask({ kind: 'not-applicable-why', place: prompt.place.key })
+  if (prompt.kind === 'read')
+    return asKind(prompt.step, 'read').step.not_applicable === 'never'
+      ? say('This reading has no n/a: measure it, or leave the job here with a note.')
+      : ask({ kind: 'not-applicable-why', place: prompt.place.key })
   if (prompt.kind === 'evidence' || prompt.kind === 'clear')
     return say('A hold point has no n/a: without this evidence it stays shut.')
   return say('Only a reading can be n/a.')
 }
 
-function correct(defs: Definitions, state: State): Heard {
-  const list = correctable(defs, state)
-  if (list.length === 0) return say('There is no reading to correct yet.')
-  return ask(
-    { kind: 'correct-which', seqs: list.map((r) => r.seq) },
-    ...list.map((r, i) => `${String(i + 1).padStart(2)} ${r.text}`),
-  )
-}
-
 /** Back to the last thing answered; what would become void is said before anything happens. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const gate = gateBeingAsked(defs, state)
-  if (gate !== null) return input({ do: 'ask-again', step: gate.id })
+  if (gate !== null) return backAtGate(defs, state, gate)
   if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')
   const step = lastReopenable(defs, state)
-  const readings = correctable(defs, state)
+  const readings = standingReadings(defs, state)
   const lastReading = readings[readings.length - 1]
   const reading = lastReading === undefined ? null : findReading(state, lastReading.seq)
   const answered = step === null ? 0 : step.number
@@ -100,6 +109,16 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
     { kind: 'reopen-why', step: step.id },
     `Back to step ${step.number}, ${step.step.title}.`,
     ...voidWarning(defs, state, step.id),
+  )
+}
+
+/** Nothing given yet: the engine says so. */
+function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
+  const falls = lastGiven(defs, state, gate)
+  if (falls.length === 0) return input({ do: 'ask-again', step: gate.id })
+  return ask(
+    { kind: 'ask-again-sure', step: gate.id },
+    `This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
   )
 }
 
@@ -171,6 +190,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return text.toLowerCase() === 'hand on'
         ? ask({ kind: 'hand-who' })
         : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
+    case 'point':
+    case 'review':
+      return hearAtPoint(defs, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'judge':

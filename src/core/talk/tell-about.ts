@@ -12,7 +12,7 @@ export function helpLines(defs: Definitions, state: State): string[] {
   const on = state.people.length === 0 ? 'Nobody is signed on.' : `Signed on: ${state.people.join(', ')}.`
   return [
     'A figure and Enter answer a reading. These words work at any prompt:',
-    ...WORDS.map((w) => `  ${w.word.padEnd(9)} ${w.says}`),
+    ...WORDS.map((w) => `  ${w.word.padEnd(10)} ${w.says}`),
     on,
     safe,
   ]
@@ -35,23 +35,6 @@ function lastVerdict(defs: Definitions, state: State) {
   const judges = defs.steps.filter((s) => state.verdicts[s.id] !== undefined)
   const last = judges[judges.length - 1]
   return last === undefined ? null : (state.verdicts[last.id]?.verdict ?? null)
-}
-
-export interface Correctable {
-  readonly seq: number
-  readonly text: string
-}
-
-/** Readings that stand, in the order they were taken. */
-export function correctable(defs: Definitions, state: State): Correctable[] {
-  return Object.values(state.readings)
-    .flat()
-    .filter((r) => r.correctedBy === null)
-    .sort((a, b) => a.seq - b.seq)
-    .map((r) => ({
-      seq: r.seq,
-      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${readingText(defs, r)}`,
-    }))
 }
 
 export function readingLines(defs: Definitions, state: State): string[] {

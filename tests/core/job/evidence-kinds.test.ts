@@ -195,7 +195,7 @@ describe('a wait', () => {
   it('is not begun a second time while it runs, but is after it was taken back', () => {
     const walk = begun().wait(9)
     expect(walk.key('ALL SHUT IN')).toBe('too-soon')
-    walk.keys('back')
+    walk.keys('back', 'yes')
     expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['no_rise'] })
     expect(walk.wait(5).key('NO RISE')).toBe('not-begun')
   })

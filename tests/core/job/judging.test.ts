@@ -156,6 +156,8 @@ describe('HOLD', () => {
       choice: 'concession',
       person: 'KH',
       why: 'run to the outage',
+      authority: 'maker letter 12',
+      until: '2026-09-30',
     })
     walk.keys('')
     expect(walk.state.closed).toBe('HOLD')

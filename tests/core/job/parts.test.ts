@@ -1,9 +1,9 @@
 // Parts: their steps take the part's id before their own, in rules, inputs and answers alike.
 import { describe, expect, it } from 'vitest'
-import { wouldVoid } from '../../../src/core/job/admit-change.ts'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { boreInput } from '../../../src/core/job/judge-step.ts'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
+import { wouldVoid } from '../../../src/core/job/voids.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
 import {

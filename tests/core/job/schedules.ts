@@ -71,6 +71,11 @@ export const LINES = [
     'help',
     'readings',
     'correct',
+    'instrument',
+    'open',
+    'deviation',
+    'notice',
+    'not attended',
     'stop',
     '!',
     'leave',
@@ -78,9 +83,19 @@ export const LINES = [
   ],
 ]
 
+/** Words that take back, or let pass: each begins a question that right lines go on with. */
+const TAKING_BACK = [
+  ...['correct', 'correct', 'back', 'n/a', 'instrument', 'deviation'],
+  ...['notice', 'not attended', 'not attended'],
+]
+
 export const action: fc.Arbitrary<Action> = fc.oneof(
   { weight: 30, arbitrary: fc.record({ do: fc.constant('right' as const), salt: fc.nat(5) }) },
   { weight: 6, arbitrary: fc.record({ do: fc.constant('line' as const), text: fc.constantFrom(...LINES) }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({ do: fc.constant('line' as const), text: fc.constantFrom(...TAKING_BACK) }),
+  },
   {
     weight: 3,
     arbitrary: fc.record({

@@ -84,7 +84,7 @@ describe('a question of several lines', () => {
     expect(heard(walk, 'help').input).toEqual({ do: 'note', text: 'help' })
   })
 
-  it.each(['', '0', '9', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
+  it.each(['', '0', '99', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
     const walk = new Walk().toBore().keys('correct')
     expect(heard(walk, line)).toMatchObject({ input: null, talk: { ask: { kind: 'correct-which' } } })
   })
