@@ -63,7 +63,7 @@ function lockLines(defs: Definitions, state: State): string[] {
       if (!hangs) return []
       const { given, struck } = gateState(state, gate.id)
       // One that was mistyped hangs nowhere.
-      const fallen = struck.filter((s) => s.item === key && s.cause !== 'again')
+      const fallen = struck.filter((s) => s.item === key && s.cause !== 'again' && s.cause !== 'corrected')
       const shown = given[key]?.shown ?? fallen[fallen.length - 1]?.shown
       return shown === undefined
         ? []

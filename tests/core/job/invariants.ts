@@ -494,7 +494,10 @@ const CHANGES: readonly Body['type'][] = [
 export function pastAPoint({ defs, entries, state }: Moment): string[] {
   const prompt = next(defs, state)
   const at = 'step' in prompt && prompt.kind !== 'held' ? prompt.step.number : Number.NEGATIVE_INFINITY
-  const goesOn = prompt.kind === 'finish' || prompt.kind === 'closed'
+  // A job that ends under a STOP which is never released goes past nothing: it ends there.
+  const stands = entries.some((e) => e.type === 'stop.stands')
+  const goesOn =
+    prompt.kind === 'finish' || prompt.kind === 'open-things' || (prompt.kind === 'closed' && !stands)
   const closedLate = entries.findIndex((e) => e.type === 'job.closed')
   const upTo = closedLate < 0 ? entries : entries.slice(0, closedLate)
   return defs.steps.flatMap((placed) => {

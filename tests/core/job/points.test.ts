@@ -228,6 +228,6 @@ describe('over random schedules', () => {
     )
     const wanted = ['point', 'review', 'point.signed', 'point.notice-given', 'point.not-attended']
     const back = ['instrument.doubted', 'finding.corrected', 'branch.left', 'reading.corrected', 'job.closed']
-    expect([...seen]).toEqual(expect.arrayContaining([...wanted, ...back, 'deviation.permitted']))
+    expect([...wanted, ...back, 'deviation.permitted'].filter((one) => !seen.has(one))).toEqual([])
   })
 })

@@ -98,12 +98,13 @@ describe('on small screens', () => {
     ).toEqual([])
   })
 
-  it('at 40 by 15 only the hold point and the longest list of findings have no room', () => {
+  it('at 40 by 15 only the hold point, the choice of its meter and the longest list of findings have no room', () => {
     const titles = everyShot(40, 15)
       .filter((s) => s.live.tooSmall)
       .map((s) => s.view.title)
     expect([...new Set(titles)]).toEqual([
       'Hold point before hands, tools or lamps go in',
+      'Which instrument for the gas test?',
       'Surface of the bore',
     ])
   })

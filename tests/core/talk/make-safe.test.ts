@@ -23,7 +23,7 @@ describe('the make-safe sheet', () => {
   })
 
   it('names locks by number and point, also after their evidence fell, but not one that was mistyped', () => {
-    const walk = new Walk().toGate().keys('L-900', 'back')
+    const walk = new Walk().toGate().keys('L-900', 'back', 'yes')
     expect(sheet(walk)).not.toContain('L-900')
     walk.keys('L-101', 'L-102')
     expect(sheet(walk)).toContain('L-101  main driver breaker, E-1')
