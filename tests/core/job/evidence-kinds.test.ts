@@ -226,8 +226,10 @@ describe('a wait', () => {
   })
 
   it('makes its beginner one who did it, also when another ended it', () => {
-    const walk = begun().wait(10).keys('NO RISE')
+    const walk = begun().wait(10)
     walk.state = { ...walk.state, doer: 'KH' }
+    walk.keys('NO RISE')
+    expect(walk.last).toMatchObject({ type: 'evidence.given', by: 'KH' })
     expect(walk.key('RO')).toBe('self-witness')
   })
 
