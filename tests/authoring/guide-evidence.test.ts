@@ -8,7 +8,7 @@ import { everyKindFile } from '../helpers/all-kinds.ts'
 import { exampleDefs, ROOT, Walk } from '../helpers/example.ts'
 import { rightLine } from '../helpers/right-line.ts'
 
-const GUIDE = readFileSync(join(ROOT, 'procedures/README.md'), 'utf8')
+const GUIDE = readFileSync(join(ROOT, 'procedures/REFERENCE.md'), 'utf8')
 const MACHINE = 'examples/tc-401/machine.yaml'
 
 function piecesUnder(heading: string): string[] {
