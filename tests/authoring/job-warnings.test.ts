@@ -136,9 +136,13 @@ describe('repeats closer than any instrument shows', () => {
     expect(
       told({ procedure: put('at_most: 4, within: 0.0005 in', 'at_most: 4, within: 0.0001 in') }),
     ).toEqual([])
-    expect(
-      told({ procedure: put('at_most: 4, within: 0.0005 in', 'at_most: 4, within: 0.00254 mm') }),
-    ).toEqual([])
+    // The same length, and the last place of a double above it.
+    const found = told({
+      procedure: put('at_most: 4, within: 0.0005 in', 'at_most: 4, within: 0.09398 mm'),
+      instruments: put('resolution: 0.0001 in', 'resolution: 0.0037 in'),
+    })
+    expect(found.some((one) => one.startsWith('procedure:49:49 below-resolution'))).toBe(true)
+    expect(found.filter((one) => one.startsWith('procedure:80:'))).toEqual([])
   })
 
   it('look only at instruments that the crew could pick: one that does not span the bore is none', () => {
