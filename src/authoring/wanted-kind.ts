@@ -14,7 +14,11 @@ interface Telling {
 
 const TELLING: readonly Telling[] = [
   { at: ['repeats', 'within'], by: 'quantity', takes: { length: 0, temperature: 1 } },
-  { at: ['at_most'], by: 'gas', takes: { oxygen: 0, hydrogen_sulfide: 0, flammable: 1 } },
+  {
+    at: ['at_most'],
+    by: 'gas',
+    takes: { oxygen: 0, hydrogen_sulfide: 0, flammable_in_inert: 0, flammable: 1 },
+  },
 ]
 
 /** The alternative meant at `path`, or undefined where nothing beside it tells. */

@@ -57,7 +57,11 @@ const gate = (name: string) =>
   '      - { id: seen, kind: witness, ask: Look., roles: [lead] }\n'
 const OXYGEN_INSIDE = limit('oxygen_inside', 'oxygen', 'in_the_opening', 'at_most: 23.5 %vol')
 
-describe('gas limits of the machine that a gate leaves untested', () => {
+describe('gas limits of the machine that the gates leave untested', () => {
+  const machine = moreLimits(INSIDE, OXYGEN_INSIDE)
+  const noInside =
+    'procedure:21:9 untested-limit | hold_point | add a gas test against flammable_inside and oxygen_inside'
+
   it('are none in the good files', () => {
     expect(told({})).toEqual([])
   })
@@ -68,48 +72,73 @@ describe('gas limits of the machine that a gate leaves untested', () => {
     ])
   })
 
-  it('are named when they are of a place that no gate tests', () => {
-    expect(told({ machine: moreLimits(INSIDE, OXYGEN_INSIDE) })).toEqual([
-      'procedure:21:9 untested-limit | hold_point | add a gas test against flammable_inside and oxygen_inside',
-    ])
+  it('are named when somebody measures in the bore and no gate before tests the air inside', () => {
+    expect(told({ machine })).toEqual([noInside])
+    const behind = put('  - id: form\n', `${gate('opening')}  - id: form\n`)
+    expect(told({ machine, procedure: behind })).toEqual([noInside])
+    const before = put('  - id: diameters\n', `${gate('opening')}  - id: diameters\n`)
+    expect(told({ machine, procedure: before })).toEqual([])
+  })
+
+  it('are not asked for where nobody is exposed in measuring', () => {
+    const out = (text: string) =>
+      text.replace(/ {4}(?:exposes|hazard|trouble): (?:\[rot|Arm|Come out and).*\n(?! {4}clear)/g, '')
+    expect(told({ machine, procedure: out }).filter((one) => one.includes('untested'))).toEqual([])
+  })
+
+  it('are named when the air inside is tested and the air people breathe nowhere', () => {
+    const only = (text: string) => {
+      const bare = text.replace(/ {6}- \{ id: (?:oxygen|burns),.*\n/g, '')
+      return bare.replace('  - id: diameters\n', `${gate('opening')}  - id: diameters\n`)
+    }
+    const [line = ''] = told({ machine, procedure: only })
+    expect(line).toMatch(/untested-limit \| opening \| add a gas test against oxygen_air and flammable_air$/)
   })
 
   it('are not asked for twice: of several purposes at one place one limit is chosen', () => {
     expect(told({ machine: moreLimits(SPARK) })).toEqual([])
   })
 
-  it('may be left to a gate that stands at the opening, further on', () => {
-    const machine = moreLimits(INSIDE, OXYGEN_INSIDE)
-    const procedure = put('  - id: strip\n', `${gate('opening')}  - id: strip\n`)
-    // The second gate leaves out the place of the first, and no gate stands behind it.
-    expect(told({ machine, procedure })).toEqual([
-      'procedure:33:9 untested-limit | opening | add a gas test against oxygen_air and flammable_air',
-    ])
+  it('are not asked for at a vent, where nobody is', () => {
+    const vent = limit('oxygen_vent', 'oxygen', 'at_the_vent', 'at_most: 5 %vol')
+    expect(told({ machine: moreLimits(vent) })).toEqual([])
   })
 
-  it('may not be left to a gate that stands in front, or to one in a part that may be skipped', () => {
-    const machine = moreLimits(INSIDE, OXYGEN_INSIDE)
-    const inFront = put('  - id: hold_point\n', `${gate('opening')}  - id: hold_point\n`)
-    expect(told({ machine, procedure: inFront })).toEqual([
-      'procedure:32:9 untested-limit | hold_point | add a gas test against flammable_inside and oxygen_inside',
-    ])
+  it('count as tested in a part, unless the part may be skipped', () => {
     const part =
       '  - id: turning\n    kind: part\n    title: Turn it\n    use: turn_by_hand\n    when: { rule: strip == "present", unknown: skip }\n'
-    const skipped: Changes = {
+    const changes = (step: string): Changes => ({
       machine,
-      procedure: put('  - id: set_before\n', `${part}  - id: set_before\n`),
+      procedure: put('  - id: set_before\n', `${step}  - id: set_before\n`),
       part: (text) =>
         text
           .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas }, ')
           .replace('seats: []\n', 'seats:\n  - { id: meter, kinds: [gas_meter], for: the gas test }\n')
           .replace('steps:\n', `steps:\n${gate('opening')}`),
-    }
-    expect(told(skipped).filter((one) => one.startsWith('procedure:21:9 untested-limit'))).toHaveLength(1)
-    const sure: Changes = {
-      ...skipped,
-      procedure: put('  - id: set_before\n', `${part.replace(/ {4}when.*\n/, '')}  - id: set_before\n`),
-    }
-    expect(told(sure).filter((one) => one.startsWith('procedure:21:9'))).toEqual([])
+    })
+    expect(told(changes(part))).toEqual([noInside])
+    expect(told(changes(part.replace(/ {4}when.*\n/, '')))).toEqual([])
+  })
+
+  it('are named at the gate in the part when no other stands before', () => {
+    const part =
+      '  - id: turning\n    kind: part\n    title: Turn it\n    use: turn_by_hand\n    when: { rule: strip == "present", unknown: skip }\n'
+    const found = told({
+      machine,
+      procedure: (text) =>
+        text
+          .replace(/ {6}- \{ id: (?:oxygen|burns),.*\n/g, '')
+          .replace('  - id: set_before\n', `${part}  - id: set_before\n`),
+      part: (text) =>
+        text
+          .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas }, ')
+          .replace('seats: []\n', 'seats:\n  - { id: meter, kinds: [gas_meter], for: the gas test }\n')
+          .replace('steps:\n', `steps:\n${gate('opening')}`),
+    })
+    expect(found).toEqual([
+      'part:17:9 untested-limit | opening | add a gas test against oxygen_air and flammable_air',
+      'part:17:9 untested-limit | opening | add a gas test against flammable_inside and oxygen_inside',
+    ])
   })
 
   it('are not asked of a gate that tests no gas, nor guessed while a limit is misspelled', () => {

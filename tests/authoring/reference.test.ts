@@ -6,6 +6,7 @@ import { ROOT, Walk } from '../helpers/example.ts'
 import { answersIn, check, defsOf, MACHINE, PART, PROCEDURE } from './guide-files.ts'
 
 const REFERENCE = readFileSync(join(ROOT, 'procedures/REFERENCE.md'), 'utf8')
+const FIGURES = REFERENCE.slice(REFERENCE.indexOf('### Figures in rules'))
 const STARTER = readFileSync(join(ROOT, 'examples/first-procedure.yaml'), 'utf8')
 const ANSWERS = readFileSync(join(ROOT, 'examples/first-procedure-answers.txt'), 'utf8')
 
@@ -36,7 +37,7 @@ describe('the reference', () => {
   })
 
   it('shows rules and values that hold', () => {
-    const [rules = '', values = ''] = [...REFERENCE.matchAll(/^```text\n(.*?)^```/gms)].map(
+    const [rules = '', values = ''] = [...FIGURES.matchAll(/^```text\n(.*?)^```/gms)].map(
       (one) => one[1] ?? '',
     )
     const temperature = (id: string) =>
