@@ -1,4 +1,6 @@
 // How a run ends: what is said, and the exit code.
+import { basename, dirname } from 'node:path'
+import process from 'node:process'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
@@ -6,7 +8,7 @@ import { layOut, plainText, row } from '../core/sheet/block.ts'
 import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
-import { print, sheetStyle } from './terminal.ts'
+import { columnsOf, print, sheetStyle } from './terminal.ts'
 
 export interface Ending {
   readonly job: string
@@ -50,6 +52,16 @@ export function exitCodeOf(state: State): number {
   return state.closed === 'HOLD' || state.closed === 'STOP' ? EXIT.unfinished : EXIT.done
 }
 
+/**
+ * Paths and hashes are to be copied, so nothing breaks them but the edge of the screen. A path that would reach it is
+ * told as the name of its file, which every command takes too, and the folder it is in.
+ */
+export function logLines(record: string, path: string, columns: number): string[] {
+  const whole = `${record}  log   ${path}`
+  if (whole.length <= columns || dirname(path) === '.') return [whole]
+  return [`${record}  log   ${basename(path)}`, `${record}  in    ${dirname(path)}`]
+}
+
 export function printEnding(opened: OpenedJob, values: Values): number {
   const ending = endingOf(opened)
   if (values.json === true) {
@@ -68,8 +80,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )
-    // Paths and hashes are to be copied: they stand whole on their own lines, however long.
-    print(`${opened.record}  log   ${ending.path}`)
+    for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
     print(`${opened.record}  head  ${ending.head}`)
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
     if (!ending.finished) {

@@ -1,5 +1,6 @@
 // Opening and taking up jobs: files, definitions, journal and session put together. The only composition root.
 
+import process from 'node:process'
 import type { Clock } from '../app/ports.ts'
 import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
@@ -17,6 +18,7 @@ import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
+import { columnsOf } from './terminal.ts'
 
 export interface OpenedJob {
   readonly session: Session
@@ -110,5 +112,6 @@ function definitionsOrProblem(
 }
 
 export function renderAt(diagnostic: Diagnostic, text: string, path: string): string {
-  return renderDiagnostic({ ...diagnostic, file: path }, text.split(/\r?\n/)[diagnostic.line - 1] ?? '')
+  const line = text.split(/\r?\n/)[diagnostic.line - 1] ?? ''
+  return renderDiagnostic({ ...diagnostic, file: path }, line, columnsOf(process.stdout))
 }

@@ -39,6 +39,7 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...warning,
     ...view.rows,
     ...view.drawing,
+    ...view.legend,
     ...view.ask,
     row(`${below.text}   safe: make safe`, 'faint'),
   ]

@@ -135,12 +135,17 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
       ['procedure', 'limit: oxygen_air', 'limit: flammable_air'],
       ['procedure', 'with: meter }', 'with: meter, oxygen: locks }'],
     ],
-    ['procedure not-a-gas-test locks'],
+    ['procedure not-a-gas-test locks', 'procedure warning limit-twice flammable_air'],
   ],
   [
     'oxygen tested against a limit for flammables',
     [['procedure', 'limit: oxygen_air', 'limit: flammable_air']],
-    ['procedure oxygen-first oxygen', 'procedure not-oxygen oxygen'],
+    [
+      'procedure warning untested-limit hold_point',
+      'procedure oxygen-first oxygen',
+      'procedure warning limit-twice flammable_air',
+      'procedure not-oxygen oxygen',
+    ],
   ],
   [
     'oxygen of another place',

@@ -52,10 +52,10 @@ describe('plain lines', () => {
   })
 
   it('leave the prompts out for answers from a file, and print every entry once', async () => {
-    const { text } = await run(new Walk(), ['RO', 'TC-401-1', 'done', ...GATE_LINES], false)
+    const { text, flow } = await run(new Walk(), ['RO', 'TC-401-1', 'done', ...GATE_LINES], false)
     expect(text).not.toContain('Your initials')
     expect(text.split('signed on')).toHaveLength(2)
-    expect(text.split('Hold point complete')).toHaveLength(2)
+    expect(flow.match(/complete/g)).toHaveLength(1)
   })
 
   it('print a refusal and go on', async () => {

@@ -4,6 +4,7 @@
 import { list, nearest, quote } from '../lib/wording.ts'
 import type { Crew } from './crew.ts'
 import { type Finding, finding } from './lint-common.ts'
+import { lintJobGas } from './lint-job-gas.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
@@ -21,6 +22,7 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
+    ...lintJobGas(job),
     ...lintJobInstruments(job),
   ]
 }

@@ -12,6 +12,7 @@ import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'
 import { lintPlaces } from './lint-procedure-places.ts'
 import { lintRead } from './lint-procedure-read.ts'
+import { lintStepSafety } from './lint-procedure-safety.ts'
 import { lintRule, lintValues } from './lint-procedure-values.ts'
 import type { Procedure, Step } from './procedure.ts'
 
@@ -33,6 +34,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
       ...lintCommon(procedure, step, index),
       ...lintWhen(procedure, step, index, { rules, values, computations }),
       ...lintKind(procedure, step, index),
+      ...lintStepSafety(procedure, step, ['steps', index]),
     ]),
   ]
   return [...found, ...lintBranches(procedure, rules)]

@@ -15,6 +15,7 @@ import { readingBlock } from './reading-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
+import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
 /** `by RO 06:52`. */
@@ -130,6 +131,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'job.closed':
       return block(
         row(closing(entry.outcome), 'strong'),
+        ...unsettledRows(defs, state),
         ...leftOut(defs, state),
         ...openRows(defs, state),
         ...stillOpenRows(state),

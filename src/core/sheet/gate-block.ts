@@ -46,7 +46,7 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         rows: [row(`[FAILED] ${label}  ${entry.shown}`, 'caution'), row(`  ${entry.why}`, 'caution')],
       }
     case 'gate.opened':
-      return { margin, right, rows: [row(`Hold point complete: ${gate.step.title}`, 'strong')] }
+      return { margin, right, rows: [row(completed(gate.step.title), 'strong')] }
     case 'gate.closed':
       return {
         margin,
@@ -63,6 +63,11 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
     case 'people.clear':
       return { margin, right, rows: [row(`Everybody out and clear: ${entry.words}`)] }
   }
+}
+
+/** A title that already says hold point is not made to say it twice. */
+function completed(title: string): string {
+  return /^hold point\b/i.test(title) ? `${title}: complete` : `Hold point complete: ${title}`
 }
 
 function closing({ cause, why }: Extract<GateEntry, { type: 'gate.closed' }>): string {

@@ -69,8 +69,11 @@ export function fitLive(input: LiveInput): Live {
   left -= hint.length
   const drawing = lines(view.drawing)
   const showDrawing = drawing.length > 0 && drawing.length <= left
+  if (showDrawing) left -= drawing.length
+  const legend = lines(view.legend)
+  const drawn = showDrawing ? [...drawing, ...(legend.length <= left ? legend : [])] : []
   return {
-    above: [...over, ...head, ...must, ...(showText ? text : []), ...(showDrawing ? drawing : []), ...ask],
+    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
     below: [...rule, ...footLine, ...hint],

@@ -14,7 +14,7 @@ import { instrumentName, placeName, placeNumber, readingText } from '../talk/nam
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows } from './decision-rows.ts'
-import { placeDrawing } from './drawing-rows.ts'
+import { LEGEND, placeDrawing } from './drawing-rows.ts'
 import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
 import { stopView } from './stop-block.ts'
@@ -31,6 +31,8 @@ export interface PromptView {
   readonly rows: readonly Row[]
   /** Dropped first when the screen is small. */
   readonly drawing: readonly Row[]
+  /** What the marks of the drawing mean, where there is room for it beside the drawing. */
+  readonly legend: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
   /** Unit or word beside the line being keyed. */
@@ -48,6 +50,7 @@ const EMPTY: PromptView = {
   must: [],
   rows: [],
   drawing: [],
+  legend: [],
   ask: [],
   unit: '',
   scan: false,
@@ -66,6 +69,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     must: [...out, ...mustRows(prompt)],
     rows: [],
     drawing: [],
+    legend: [],
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
@@ -242,11 +246,13 @@ function readView(
   const instrument = instrumentById(defs, prompt.instrument)
   const how = instrument === undefined ? undefined : step.how[instrument.kind]
   const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
+  const drawing = step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : []
   return {
     margin: placeNumber(defs, prompt.step.id, prompt.place.key),
     title: placeName(defs, prompt.step.id, prompt.place.key),
     rows: [...(step.text === undefined ? [] : [row(step.text)]), ...(how === undefined ? [] : [row(how)])],
-    drawing: step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : [],
+    drawing,
+    legend: drawing.length < 2 ? [] : [row(LEGEND, 'faint')],
     ask: [
       row(
         `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,

@@ -122,6 +122,14 @@ function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
   )
 }
 
+/** By its line, or by the number on its tag. Where a tag is itself one of the line numbers, only lines count. */
+function pickedFrom<T extends { readonly id: string }>(options: readonly T[], text: string): T | undefined {
+  const line = /^\d{1,2}$/.test(text) ? options[Number(text) - 1] : undefined
+  if (line !== undefined) return line
+  const named = options.filter((one) => one.id.toLowerCase() === text.toLowerCase())
+  return named.length === 1 ? named[0] : undefined
+}
+
 function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {
   const text = line.trim()
   const number = /^\d{1,2}$/.test(text) ? Number(text) : 0
@@ -136,9 +144,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
-      const picked = prompt.options[number - 1]
+      const picked = pickedFrom(prompt.options, text)
       return picked === undefined
-        ? say(`Key the number of an instrument, 1 to ${prompt.options.length}.`)
+        ? say(`Key 1 to ${prompt.options.length}, or the number on the tag of the instrument.`)
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
     case 'clear': {

@@ -139,3 +139,20 @@ describe('on small screens', () => {
     expect(small.text).not.toContain(small.view.drawing[1]?.text.trim())
   })
 })
+
+describe('the marks of the drawing', () => {
+  it('are told under it where there is room, and never without it', () => {
+    for (const rows of [18, 24, 26]) {
+      for (const { view, text } of everyShot(80, rows)) {
+        const isDrawn = view.drawing.length > 0 && text.includes(view.drawing[2]?.text ?? 'nothing')
+        if (text.includes('# instrument, here')) expect(isDrawn).toBe(true)
+      }
+    }
+    const told = everyShot(80, 40).map(({ view, text }) => [
+      view.drawing.length > 0,
+      text.includes('o to come'),
+    ])
+    for (const [isDrawn, isTold] of told) expect(isTold).toBe(isDrawn)
+    expect(told.some(([isDrawn]) => isDrawn)).toBe(true)
+  })
+})
