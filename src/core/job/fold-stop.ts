@@ -1,6 +1,7 @@
 // The part of the fold that keeps STOPs: raised, explained, released. What was said of one is only ever added to.
 import type { Entry } from './entries.ts'
 import { strikeAll } from './fold-gate.ts'
+import { peopleOnJob } from './people-on.ts'
 import type { State, StopState } from './state.ts'
 
 type StopEntry = Extract<Entry, { type: 'stop.raised' | 'stop.explained' | 'stop.released' | 'stop.stands' }>
@@ -31,7 +32,7 @@ function raised(state: State, entry: Extract<StopEntry, { type: 'stop.raised' }>
   return {
     seq: entry.seq,
     by: entry.by ?? null,
-    on: [...new Set([...state.people, ...witnesses])],
+    on: [...new Set([...peopleOnJob(state), ...witnesses])],
     cause: null,
     why: null,
     calledBy: [],

@@ -1,7 +1,7 @@
 // The make-safe sheet: what to do now, whom to call, what is locked and what stands open. Words only. It goes on no record,
 // answers no prompt and waits for nothing, so that no lock of ours ever stands between a person and safety.
 import type { Definitions } from '../job/definitions.ts'
-import { gateState, gatesOf, itemsOf } from '../job/gate.ts'
+import { gateState, gatesOf, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
@@ -54,25 +54,32 @@ export function jobLines(defs: Definitions, state: State): string[] {
   ]
 }
 
-/** Locks as last keyed, also where the evidence has fallen since: the lock itself still hangs there. */
+/** Locks, blinds and tags as last keyed, also where the evidence has fallen since: the thing itself still hangs there. */
 function lockLines(defs: Definitions, state: State): string[] {
-  const locks = gatesOf(defs).flatMap((gate) =>
-    itemsOf(defs, state, gate).flatMap((item) => {
-      const { evidence, key, point } = item
-      const hangs = evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of !== 'permit')
-      if (!hangs) return []
-      const { given, struck } = gateState(state, gate.id)
-      // One that was mistyped hangs nowhere.
-      const fallen = struck.filter((s) => s.item === key && s.cause !== 'again' && s.cause !== 'corrected')
-      const shown = given[key]?.shown ?? fallen[fallen.length - 1]?.shown
-      return shown === undefined
-        ? []
-        : [`   ${shown}  ${evidence.kind === 'locks' && point !== null ? point.name : itemLabel(defs, item)}`]
-    }),
-  )
-  return locks.length === 0
+  const hung = gatesOf(defs).flatMap((gate) => {
+    const { given, struck } = gateState(state, gate.id)
+    // One that was mistyped hangs nowhere; one keyed anew takes the place of what was keyed before.
+    const fallen = struck.filter(
+      (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
+    )
+    const keyed = [...Object.entries(given).map(([item, g]) => ({ item, shown: g.shown })), ...fallen]
+    // By what was keyed, not by what is asked: the lock of somebody who has left the job hangs there too.
+    return keyed.flatMap(({ item: key, shown }) => {
+      const item = itemByKey(defs, gate, key)
+      return item === null || !isHung(item) ? [] : [`   ${shown}  ${hangsAt(defs, item)}`]
+    })
+  })
+  return hung.length === 0
     ? ['LOCKS: no lock is on record yet.']
-    : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(locks)]
+    : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(hung)]
+}
+
+function isHung({ evidence }: Item): boolean {
+  return evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of !== 'permit')
+}
+
+function hangsAt(defs: Definitions, item: Item): string {
+  return item.evidence.kind === 'locks' && item.point !== null ? item.point.name : itemLabel(defs, item)
 }
 
 function thingLines(state: State): string[] {

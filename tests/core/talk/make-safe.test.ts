@@ -6,6 +6,7 @@ import type { Input } from '../../../src/core/job/input.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { fileCopies, Walk } from '../../helpers/example.ts'
+import { gate, type Raw, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 import { perform, schedule } from '../job/schedules.ts'
 
 const sheet = (walk: Walk) => makeSafeLines(walk.engine.defs, walk.state).join('\n')
@@ -32,6 +33,24 @@ describe('the make-safe sheet', () => {
     expect(sheet(walk)).toContain('L-102  barring motor breaker, E-2')
     walk.bring({ do: 'leave' })
     expect(sheet(walk)).toContain('L-101  main driver breaker, E-1')
+  })
+
+  it('names the own lock of somebody who has left the job, and the blind, but no permit', () => {
+    const numbers = (of: string, per: string): Raw => ({ id: of, kind: 'numbers', of, per, ask: 'Number.' })
+    const steps = [
+      gate(
+        'g',
+        ['start'],
+        [numbers('permit', 'once'), numbers('blind', 'once'), numbers('personal_lock', 'person'), WITNESS],
+      ),
+      tell('in', { exposes: ['start'] }),
+    ]
+    const walk = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', 'P-77', 'F-2', 'L-31')
+    const without = { ...walk.state, people: [], doer: null }
+    const text = makeSafeLines(walk.engine.defs, without).join('\n')
+    expect(text).toContain('F-2  blind')
+    expect(text).toContain('L-31  personal lock of RO')
+    expect(text).not.toContain('P-77')
   })
 
   it('is heard in any state and inside any question, and leaves all of it as it was', {
