@@ -34,7 +34,11 @@ export function instrumentDoubted(
 ): State {
   const { instrument, seq } = entry
   const after = voided(state, entry.voids)
-  const falls = state.closed !== null && entry.voids.some((id) => state.verdicts[id] !== undefined)
+  // STOP is worse than HOLD already.
+  const falls =
+    state.closed !== null &&
+    state.closed !== 'STOP' &&
+    entry.voids.some((id) => state.verdicts[id] !== undefined)
   return {
     ...after,
     doubted: { ...state.doubted, [instrument]: seq },

@@ -7,7 +7,8 @@ import type { State } from '../job/state.ts'
 import { isOver, validityText } from '../job/validity.ts'
 import { openItems } from '../talk/open-items.ts'
 import { type Block, type Row, row } from './block.ts'
-import { bySign, titleOf } from './entry-words.ts'
+import { bySign } from './by-sign.ts'
+import { titleOf } from './entry-words.ts'
 
 /** The block of an entry that raised a nonconformance says so, with its number. */
 export function withNonconformance(

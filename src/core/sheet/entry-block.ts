@@ -8,8 +8,9 @@ import type { State } from '../job/state.ts'
 import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
+import { bySign } from './by-sign.ts'
 import { deviationRows, openRows, permitRows, termsRows, withNonconformance } from './decision-rows.ts'
-import { bySign, titleOf, voidRows } from './entry-words.ts'
+import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
@@ -133,8 +134,8 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         row(closing(entry.outcome), 'strong'),
         ...unsettledRows(defs, state),
         ...leftOut(defs, state),
-        ...openRows(defs, state),
         ...stillOpenRows(state),
+        ...openRows(defs, state),
       )
     case 'evidence.given':
     case 'evidence.failed':

@@ -6,7 +6,7 @@ import { placeResult, placesOf } from '../job/places.ts'
 import { type State, standing } from '../job/state.ts'
 import { bareLength, lengthText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
-import { bySign } from './entry-words.ts'
+import { bySign } from './by-sign.ts'
 
 type ReadingEntry = Extract<
   Entry,

@@ -5,7 +5,8 @@ import type { State } from '../job/state.ts'
 import { readLines } from '../talk/doubt.ts'
 import { instrumentName, placeName, placeNumber } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
-import { bySign, voidRows } from './entry-words.ts'
+import { bySign } from './by-sign.ts'
+import { voidRows } from './entry-words.ts'
 
 type TakingBack = Extract<
   Entry,

@@ -146,6 +146,13 @@ describe('after the job was closed', () => {
     expect(late(walk, 'ML')).toBe('doubted')
   })
 
+  it('leaves STOP, which is worse than HOLD', () => {
+    const walk = closed()
+    walk.state = { ...walk.state, closed: 'STOP' }
+    expect(late(walk, 'ML')).toBeNull()
+    expect(walk.state).toMatchObject({ closed: 'STOP', fellFrom: null })
+  })
+
   it('leaves the outcome where no verdict rests on it', () => {
     const walk = closed()
     expect(late(walk, 'ML', 'G-7')).toBeNull()
