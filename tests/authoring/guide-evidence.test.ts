@@ -27,7 +27,7 @@ function indented(text: string, by: number): string {
 /** The head of the file of every kind, one gate with all that the guide writes out, its step, and one behind. */
 const PROCEDURE = [
   everyKindFile().split('steps:\n')[0],
-  'steps:\n',
+  'make_safe: [Come out and stand clear.]\nsteps:\n',
   '  - id: hold_point\n    kind: gate\n    title: Hold point\n    holds: [start, pressure, bad_air, fall]\n',
   '    hazard: All of it.\n    trouble: Come out and say STOP.\n    clear_words: ALL OUT\n    evidence:\n',
   ...EVIDENCE.map((piece) => indented(piece, 6)),
