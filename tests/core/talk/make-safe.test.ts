@@ -29,10 +29,14 @@ describe('the make-safe sheet', () => {
     walk.keys('L-101', 'L-102')
     expect(sheet(walk)).toContain('L-101  main driver breaker, E-1')
     expect(sheet(walk)).not.toContain('L-900')
+    walk.bring({ do: 'take-back-evidence', step: 'hold_point', item: 'locks.breaker', why: 'another lock' })
+    expect(sheet(walk)).not.toContain('L-101')
+    walk.keys('ALL OUT', 'L-103')
+    expect(sheet(walk)).toContain('L-103  main driver breaker, E-1')
     walk.keys('stop')
     expect(sheet(walk)).toContain('L-102  barring motor breaker, E-2')
     walk.bring({ do: 'leave' })
-    expect(sheet(walk)).toContain('L-101  main driver breaker, E-1')
+    expect(sheet(walk)).toContain('L-103  main driver breaker, E-1')
   })
 
   it('names the own lock of somebody who has left the job, and the blind, but no permit', () => {
