@@ -3,7 +3,7 @@
 export const WORDS = [
   { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
-  { word: 'why', says: 'the reason. Sums behind a figure: why 7.3, why taper' },
+  { word: 'why', says: 'the reason. Sums of a figure: why 7.3, why taper' },
   { word: 'correct', says: 'mend what was keyed' },
   { word: 'readings', says: 'all so far' },
   { word: 'back', says: 'to the last answer' },
