@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
 import { evidenceByKey, gateState, gatesOf } from '../job/gate.ts'
 import { agedName } from '../job/item-label.ts'
-import { lapsesOf } from '../job/lapse.ts'
+import { type Lapse, lapsesOf } from '../job/lapse.ts'
 import { next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
@@ -40,11 +40,10 @@ function timeText(
   state: State,
   now: Instant,
 ): { text: string; warning: string | null } | null {
-  const parts = [lapseText(defs, state, now), waitText(defs, state, now)].filter((part) => part !== null)
-  if (parts.length > 0) {
-    const warning = parts.find((part) => part.warning !== null)?.warning ?? null
-    return { text: parts.map((part) => part.text).join('   '), warning }
-  }
+  const lapse = lapseText(defs, state, now)
+  // The foot is one line: while a wait runs it is what people watch, and a lapse that is near has a line of its own.
+  const text = waitText(defs, state, now) ?? lapse?.text
+  if (text !== undefined) return { text, warning: lapse?.warning ?? null }
   const fell = gatesOf(defs).some((gate) => gateState(state, gate.id).status === 'closed')
   return fell ? { text: 'Hold point fallen', warning: null } : null
 }
@@ -60,19 +59,16 @@ function lapseText(defs: Definitions, state: State, now: Instant) {
   const names = [...new Set(together.map(({ evidence }) => agedName(evidence)))]
   const left = first - now.ms
   const soon = left <= defs.machine.site.gas.warn_before.si * 1000
-  const named = names.length > 1 ? `${names.length} lines` : foremost(names[0] ?? '')
   return {
-    text:
-      left <= 0
-        ? `${named} lapsed ${at(first)}`
-        : `${named} ${minutesBetween(oldest.givenMs, now.ms)} min old, ${names.length > 1 ? 'lapse' : 'lapses'} ${at(first)}`,
+    text: inFoot(oldest, at(first), now),
     warning: soon && left > 0 ? warningText(names, at(first), left) : null,
   }
 }
 
-/** The sheet says Gas of a gas test, and of anything else its own name. */
-function foremost(name: string): string {
-  return name === 'gas test' ? 'Gas' : capital(name)
+/** Short, as a name of any length would push the time off the sheet; the warning has the names. */
+function inFoot({ evidence, givenMs, atMs }: Lapse, at: string, now: Instant): string {
+  if (evidence.kind !== 'gas') return atMs <= now.ms ? `Lapsed ${at}` : `Next lapse ${at}`
+  return atMs <= now.ms ? `Gas lapsed ${at}` : `Gas ${minutesBetween(givenMs, now.ms)} min old, lapses ${at}`
 }
 
 function warningText(names: readonly string[], at: string, leftMs: number): string {
@@ -95,12 +91,12 @@ function waitEnds(defs: Definitions, state: State): number[] {
   })
 }
 
-function waitText(defs: Definitions, state: State, now: Instant) {
+function waitText(defs: Definitions, state: State, now: Instant): string | null {
   const ends = waitEnds(defs, state)
   if (ends.length === 0) return null
   const left = Math.max(...ends) - now.ms
-  if (!(left > 0)) return { text: 'Wait is over', warning: null }
-  return { text: `Wait: ${minutesUp(left)} min left`, warning: null }
+  if (!(left > 0)) return 'Wait is over'
+  return `Wait: ${minutesUp(left)} min left`
 }
 
 /** Whole minutes, rounded up, so that it never says less than is left. */

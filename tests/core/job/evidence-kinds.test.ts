@@ -242,6 +242,19 @@ describe('a wait', () => {
     expect(walk.wait(1e6).key('NO RISE')).toBe('too-soon')
   })
 
+  it('is in the foot before what lapses, which is named when it is near', () => {
+    const walk = at([
+      { ...SPACE, life: '12 min', place: 'the space behind the head-end cover, at the bleed' },
+      NO_RISE,
+    ])
+    walk.keys('1', '0', 'ALL SHUT IN').wait(8)
+    const { text, warning } = foot(walk.engine.defs, walk.state, walk.now)
+    expect(text).toMatch(/TC-401-1 {3}RO {3}Wait: 7 min left$/)
+    expect(warning).toMatch(/^Gauge pressure, the space behind the head-end cover, at the bleed lapses at/)
+    walk.keys('back', 'yes')
+    expect(foot(walk.engine.defs, walk.state, walk.now).text).toMatch(/Next lapse \d\d:\d\d$/)
+  })
+
   it('is told in the foot by the minute, which wakes when that changes', () => {
     const walk = begun()
     const text = () => foot(walk.engine.defs, walk.state, walk.now).text

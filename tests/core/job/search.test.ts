@@ -1,7 +1,9 @@
 // The same promise, searched to the end: every state that a small job can come to by right lines, wrong lines, waiting,
 // STOP, leaving, a clock set back, corrections, going back and old inputs, until nothing new turns up.
 import { describe, expect, it } from 'vitest'
+import type { Evidence } from '../../../src/core/definition/evidence.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
+import { gatesOf } from '../../../src/core/job/gate.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { next } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
@@ -58,7 +60,14 @@ function classOf(walk: Walk): string {
     id,
     g.status,
     g.mustClear,
-    Object.entries(g.given).map(([k, e]) => [k, e.by, e.person, e.shown, age(e.atMs), isOfToday(walk, e.at)]),
+    Object.entries(g.given).map(([k, e]) => [
+      k,
+      e.by,
+      e.person,
+      e.shown,
+      age(e.atMs),
+      has(walk, 'lift') && isOfToday(walk, e.at),
+    ]),
     Object.entries(g.begun).map(([k, e]) => [k, e.by, age(e.atMs)]),
   ])
   const readings = Object.values(s.readings).map((l) =>
@@ -90,10 +99,14 @@ function classOf(walk: Walk): string {
       talk.ask !== null && 'cause' in talk.ask ? talk.ask.cause : null,
     ],
     now.ms < s.lastMs,
-    s.people,
-    // How far off midnight is; further than any walk goes from here counts as far.
-    Math.min(4, Math.ceil((dayEndsMs(now) - now.ms) / (HALF_LIFE_MIN * 60_000))),
+    // Who is on the job matters where each of them has a number, and midnight where a lift plan has its day.
+    has(walk, 'numbers') && s.people,
+    has(walk, 'lift') && Math.min(4, Math.ceil((dayEndsMs(now) - now.ms) / (HALF_LIFE_MIN * 60_000))),
   ])
+}
+
+function has({ engine }: Walk, kind: Evidence['kind']): boolean {
+  return gatesOf(engine.defs).some((g) => g.step.evidence.some((evidence) => evidence.kind === kind))
 }
 
 function isOfToday(walk: Walk, at: string): boolean {

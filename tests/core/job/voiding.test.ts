@@ -183,7 +183,7 @@ describe('several things that lapse', () => {
     expect(warning).toMatch(
       /^Try start, bump and gas test lapse at \d\d:\d\d, in 4 min: finish and come out\.$/,
     )
-    expect(text).toMatch(/3 lines 26 min old, lapse/)
+    expect(text).toMatch(/Next lapse \d\d:\d\d$/)
   })
 
   it('fall one by one where they do not go together', () => {
