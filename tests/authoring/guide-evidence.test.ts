@@ -33,7 +33,6 @@ const PROCEDURE = [
   ...EVIDENCE.map((piece) => indented(piece, 6)),
   indented(STEP, 2),
   '  - id: looked\n    kind: tell\n    title: Look in\n    exposes: [bad_air]\n    hazard: Face in.\n    trouble: Out.\n',
-  'make_safe: [Set the head down.]\n',
 ].join('')
 
 describe('the evidence of the guide', () => {
