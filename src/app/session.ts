@@ -4,11 +4,13 @@ import { personById } from '../core/job/definitions.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { fold } from '../core/job/fold.ts'
 import type { Input } from '../core/job/input.ts'
+import { next } from '../core/job/next.ts'
 import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
-import { hear } from '../core/talk/hear.ts'
-import { type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { secrecyOf } from '../core/talk/ask.ts'
+import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
+import { type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
@@ -32,8 +34,11 @@ export interface Session {
   readonly engine: Engine
   readonly snapshot: () => Snapshot
   readonly subscribe: (listener: () => void) => () => void
-  /** A line somebody keyed. Lines are taken one after the other. */
-  readonly hear: (line: string) => Promise<void>
+  /**
+   * A line somebody keyed. Lines are taken one after the other. `unseen`: it was keyed where a PIN was asked, or before it
+   * was known whether one is; if by the time it is heard none is, and it could be one, it is dropped.
+   */
+  readonly hear: (line: string, unseen?: boolean) => Promise<void>
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
@@ -106,6 +111,8 @@ export function createSession(start: Start): Session {
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
 
+  const isSecretNow = () => secrecyOf(next(engine.defs, snapshot.state), snapshot.talk.ask) !== 'open'
+
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     queue = queue.then(work)
     return queue
@@ -118,9 +125,12 @@ export function createSession(start: Start): Session {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    hear: (line) =>
+    hear: (line, unseen = false) =>
       inTurn(async () => {
-        const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
+        const heard =
+          unseen && !isSecretNow() && /^\s*\d{4,}\s*$/.test(line)
+            ? say(PIN_DROPPED)
+            : hear(engine.defs, snapshot.state, snapshot.talk, line)
         const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
         const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
         publish({

@@ -7,6 +7,7 @@ import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { jobsCommand } from './commands/jobs.ts'
+import { pinCommand } from './commands/pin.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
 import { showCommand } from './commands/show.ts'
@@ -27,6 +28,7 @@ const COMMANDS: readonly Command[] = [
   verifyCommand,
   checkCommand,
   computeCommand,
+  pinCommand,
 ]
 
 async function main(args: readonly string[]): Promise<number> {

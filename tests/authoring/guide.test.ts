@@ -100,7 +100,9 @@ function walk(
   files: ReadonlyMap<string, string>,
   own: readonly string[] = answersIn(fence('answers')),
 ): Walk {
-  return new Walk(defsOf(files), 'PRACTICE').keys(...answersIn(ANSWERS), ...own)
+  const job = new Walk(defsOf(files), 'PRACTICE')
+  job.autoPin = false
+  return job.keys(...answersIn(ANSWERS), ...own)
 }
 
 describe('the starter of the guide', () => {

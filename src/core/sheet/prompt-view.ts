@@ -6,7 +6,7 @@ import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
-import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
+import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -32,8 +32,8 @@ export interface PromptView {
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
   readonly scan: boolean
-  /** What is keyed is never shown: a PIN. */
-  readonly secret: boolean
+  /** Whether what is keyed may be shown: not where it is a PIN. */
+  readonly secrecy: Secrecy
 }
 
 const EMPTY: PromptView = {
@@ -46,7 +46,7 @@ const EMPTY: PromptView = {
   ask: [],
   unit: '',
   scan: false,
-  secret: false,
+  secrecy: 'open',
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
@@ -54,7 +54,8 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
-  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)] }
+  const secrecy = secrecyOf(prompt, talk.ask)
+  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)], secrecy }
   const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
     ...view,
@@ -64,7 +65,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
-    secret: isSecret(prompt, talk.ask),
+    secrecy,
   }
 }
 

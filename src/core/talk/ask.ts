@@ -43,8 +43,13 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
-  if (question === null || prompt.kind !== 'clear') return question
-  return AT_ANY_PROMPT.includes(question.kind) ? question : null
+  if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
+  if (prompt.kind === 'clear') return null
+  if (question.kind !== 'pin' || question.what.do !== 'evidence') return question
+  // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign.
+  const { step, item } = question.what
+  const isAsked = prompt.kind === 'evidence' && prompt.gate.id === step && prompt.item.key === item
+  return isAsked ? question : null
 }
 
 /** What the question says, with the name of the one whose PIN is asked. */
@@ -54,9 +59,20 @@ export function questionText(question: Ask): string {
     : QUESTIONS[question.kind]
 }
 
-/** What is keyed now is never shown, printed or kept. */
-export function isSecret(prompt: Prompt, question: Ask | null): boolean {
-  return standingAsk(prompt, question)?.kind === 'pin'
+/**
+ * What of the line being keyed may be seen, printed or kept: `open` all of it, `hidden` nothing, `digits` nothing as long
+ * as it is only figures. The last is where the question for a PIN fell under the one who keys it, eyes on the keys.
+ */
+export type Secrecy = 'open' | 'hidden' | 'digits'
+
+export function secrecyOf(prompt: Prompt, question: Ask | null): Secrecy {
+  if (question?.kind !== 'pin') return 'open'
+  return standingAsk(prompt, question) === null ? 'digits' : 'hidden'
+}
+
+/** Whether a line is hidden at this degree; a PIN is figures and nothing else. */
+export function isHidden(secrecy: Secrecy, line: string): boolean {
+  return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
 }
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {

@@ -6,17 +6,22 @@ import { dispositionsFor } from '../job/admit-step.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { hearAnswer, standingAsk } from './ask.ts'
+import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
 import { isStop, type Word, wordIn } from './words.ts'
+
+export const PIN_DROPPED =
+  'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearAnswer(defs, state, question, line)
+  // A PIN that was still being keyed when its question fell answers nothing else.
+  if (line.trim() !== '' && isHidden(secrecyOf(prompt, talk.ask), line)) return say(PIN_DROPPED)
   const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word)
   const note = /^note\s+(.+)$/i.exec(line.trim())

@@ -81,7 +81,9 @@ describe('STOP', () => {
   it('wants its cause in words before it can be released', () => {
     const walk = new Walk().toBore().keys('stop')
     for (const no of ['', '1', '...', '123']) expect(walk.key(no)).toBe('no-words')
-    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right' })).toBe('not-asked')
+    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: 'put right' })).toBe(
+      'not-asked',
+    )
     expect(openStop(walk.state)?.why).toBeNull()
   })
 
@@ -92,19 +94,23 @@ describe('STOP', () => {
     ['', 'unknown-person'],
   ])('is not released by %j', (person, code) => {
     const walk = new Walk().toBore().keys('stop', 'somebody slipped')
-    expect(walk.bring({ do: 'release-stop', person, answer: 'put right' })).toBe(code)
-    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: '1' })).toBe('no-words')
+    expect(walk.bring({ do: 'release-stop', person, proved: true, answer: 'put right' })).toBe(code)
+    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: '1' })).toBe('no-words')
     expect(openStop(walk.state)).not.toBeNull()
   })
 
   it('of a lead is released by another lead only, also after it was left and taken up', () => {
     const walk = new Walk().keys('KH', 'TC-401-1', 'stop', 'somebody slipped')
-    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right' })).toBe('own-stop')
+    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: 'put right' })).toBe(
+      'own-stop',
+    )
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
     expect(walk.prompt.kind).toBe('stopped')
-    expect(walk.bring({ do: 'release-stop', person: 'kh', answer: 'put right' })).toBe('own-stop')
-    expect(walk.bring({ do: 'release-stop', person: 'PB', answer: 'put right' })).toBeNull()
+    expect(walk.bring({ do: 'release-stop', person: 'kh', proved: true, answer: 'put right' })).toBe(
+      'own-stop',
+    )
+    expect(walk.bring({ do: 'release-stop', person: 'PB', proved: true, answer: 'put right' })).toBeNull()
     expect(walk.prompt.kind).toBe('sign-on')
   })
 
