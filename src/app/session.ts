@@ -9,8 +9,10 @@ import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
 import { secrecyOf } from '../core/talk/ask.ts'
+import { proven } from '../core/talk/crew-words.ts'
 import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
 import { type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
+import { headLines } from './head.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
@@ -107,7 +109,10 @@ export function createSession(start: Start): Session {
     const mustWait = waitAfterMisses(snapshot.state, person, clock.now().ms) !== null
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
-    if (await pins.fits(pin, key)) return { shown: await take({ ...what, proved: true }), talk: QUIET }
+    if (await pins.fits(pin, key)) {
+      const { input, talk } = proven(what)
+      return { shown: input === null ? [] : await take(input), talk }
+    }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
 
@@ -131,7 +136,11 @@ export function createSession(start: Start): Session {
           unseen && !isSecretNow() && /^\s*\d{4,}\s*$/.test(line)
             ? say(PIN_DROPPED)
             : hear(engine.defs, snapshot.state, snapshot.talk, line)
-        const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
+        const head = heard.withHead === true ? headLines(journal.head?.()) : []
+        const shown = [
+          ...said([...heard.say, ...head], false),
+          ...(heard.input === null ? [] : await take(heard.input)),
+        ]
         const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
         publish({
           talk: proved.talk,

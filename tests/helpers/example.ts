@@ -12,6 +12,7 @@ import { openJob } from '../../src/core/job/open-job.ts'
 import { waitAfterMisses } from '../../src/core/job/signature.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
+import { proven } from '../../src/core/talk/crew-words.ts'
 import { hear } from '../../src/core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../../src/core/talk/heard.ts'
 
@@ -126,7 +127,11 @@ export class Walk {
   /** As the session does it, with the key of tests. */
   private prove({ person, pin, what }: PinKeyed): string | null {
     if (waitAfterMisses(this.state, person, this.now.ms) !== null) return this.bring(what)
-    if (pin === pinOf(person)) return this.bring({ ...what, proved: true })
+    if (pin === pinOf(person)) {
+      const heard = proven(what)
+      this.talk = heard.talk
+      return heard.input === null ? null : this.bring(heard.input)
+    }
     const code = this.bring({ do: 'pin-missed', person })
     this.talk = { ask: { kind: 'pin', person, what } }
     return code

@@ -8,14 +8,15 @@ import { unsuited } from '../../src/core/job/seats.ts'
 import { openStop, type State } from '../../src/core/job/state.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
+import { pinOf } from './example.ts'
 
 /** `salt` varies readings and people a little. */
 export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0): string {
   const prompt = next(defs, state)
-  return talk.ask === null ? atPrompt(defs, state, prompt, salt) : atQuestion(defs, state, talk.ask)
+  return talk.ask === null ? atPrompt(defs, state, prompt, salt) : atQuestion(defs, state, talk.ask, salt)
 }
 
-function atQuestion(defs: Definitions, state: State, question: Ask): string {
+function atQuestion(defs: Definitions, state: State, question: Ask, salt: number): string {
   switch (question.kind) {
     case 'correct-which':
       return '1'
@@ -27,6 +28,15 @@ function atQuestion(defs: Definitions, state: State, question: Ask): string {
       )
     case 'dispose-who':
       return lead(defs, state, state.doer)
+    case 'pin':
+      return pinOf(question.person)
+    case 'come-on':
+    case 'hand-over-to': {
+      const others = defs.crew.crew.filter((p) => p.role !== 'trainee' && !state.people.includes(p.id))
+      return others[salt % Math.max(1, others.length)]?.id ?? 'back'
+    }
+    case 'sign-off':
+      return state.people.find((p) => p !== state.doer) ?? 'back'
     case 'release-who':
       return lead(defs, state, openStop(state)?.by ?? null)
     default:

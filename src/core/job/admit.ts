@@ -3,6 +3,7 @@
 import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { admitCorrection, admitReopening } from './admit-change.ts'
+import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import {
@@ -152,6 +153,12 @@ function handleWork(
   switch (input.do) {
     case 'sign-on':
       return admitSignOn(defs, state, input)
+    case 'come-on':
+      return admitComingOn(defs, state, input)
+    case 'sign-off':
+      return admitSigningOff(state, defs, input)
+    case 'hand-over':
+      return admitHandOver(defs, state, input)
     case 'name-machine':
       return admitTag(defs, state, input.typed)
     case 'pick':

@@ -39,6 +39,7 @@ export const CLOSE_CAUSES = [
   'left',
   'interrupted',
   'clock',
+  'handed-over',
 ] as const
 
 export type CloseCause = (typeof CLOSE_CAUSES)[number]
@@ -63,6 +64,18 @@ export interface OpenedBody {
 export type Body =
   | OpenedBody
   | { readonly type: 'person.signed-on'; readonly person: string; readonly signed?: Signed }
+  /** Somebody else comes onto the job; the keyboard stays with who has it. */
+  | { readonly type: 'person.came-on'; readonly person: string; readonly signed?: Signed }
+  | { readonly type: 'person.signed-off'; readonly person: string; readonly signed?: Signed }
+  /** Both signed for the summary, as it was shown to them. */
+  | {
+      readonly type: 'job.handed-over'
+      readonly from: string
+      readonly to: string
+      readonly signedFrom: Signed
+      readonly signedTo: Signed
+      readonly summary: readonly string[]
+    }
   /** A PIN was keyed that is not this person's. The PIN itself is nowhere. */
   | { readonly type: 'pin.missed'; readonly person: string }
   | { readonly type: 'machine.named'; readonly typed: string }

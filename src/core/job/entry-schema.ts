@@ -57,6 +57,15 @@ const verdict = z.looseObject({
 const schema = z.discriminatedUnion('type', [
   opened,
   of('person.signed-on', { person: text, signed }),
+  of('person.came-on', { person: text, signed }),
+  of('person.signed-off', { person: text, signed }),
+  of('job.handed-over', {
+    from: text,
+    to: text,
+    signedFrom: z.enum(['pin', 'initials']),
+    signedTo: z.enum(['pin', 'initials']),
+    summary: z.array(text),
+  }),
   of('pin.missed', { person: text }),
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),

@@ -4,6 +4,11 @@ import type { Signature } from './signature.ts'
 
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
+  /** Somebody else comes onto the job. */
+  | ({ readonly do: 'come-on' } & Signature)
+  | ({ readonly do: 'sign-off' } & Signature)
+  /** `from` goes, `person` has the keyboard from then on; each signs. */
+  | ({ readonly do: 'hand-over'; readonly from: string; readonly fromProved: boolean } & Signature)
   /** The PIN keyed for this person did not fit. */
   | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }

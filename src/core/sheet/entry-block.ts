@@ -30,6 +30,23 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
           `${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, signed on${bySign(entry.signed)}`,
         ),
       )
+    case 'person.came-on':
+      return block(
+        row(
+          `${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, came onto the job${bySign(entry.signed)}`,
+        ),
+      )
+    case 'person.signed-off':
+      return block(row(`${entry.person} signed off${bySign(entry.signed)}`))
+    case 'job.handed-over':
+      return block(
+        row(
+          `Handed over by ${entry.from}${bySign(entry.signedFrom)} to ${entry.to}${bySign(entry.signedTo)}`,
+          'strong',
+        ),
+        ...entry.summary.map((line) => row(`  ${line}`)),
+        row('Every hold point has fallen and will be asked again whole.'),
+      )
     case 'pin.missed':
       return block(row(`A PIN was keyed that is not ${entry.person}'s.`, 'caution'))
     case 'machine.named':

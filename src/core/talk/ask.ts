@@ -3,6 +3,7 @@ import { findReading } from '../job/admit-change.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { handOverTo } from './crew-words.ts'
 import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
 
 export type Ask =
@@ -19,6 +20,9 @@ export type Ask =
   | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
+  | { readonly kind: 'come-on' }
+  | { readonly kind: 'sign-off' }
+  | { readonly kind: 'hand-over-to'; readonly from: string; readonly fromProved: boolean }
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
 /** What each question says on screen. */
@@ -36,6 +40,9 @@ const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'dispose-why': 'The reason',
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
+  'come-on': 'Initials of who comes onto the job',
+  'sign-off': 'Initials of who goes off the job',
+  'hand-over-to': 'Initials of who takes over',
   pin: 'PIN',
 }
 
@@ -119,6 +126,12 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':
       return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+    case 'come-on':
+      return signing(defs, line, { do: 'come-on', person: line })
+    case 'sign-off':
+      return signing(defs, line, { do: 'sign-off', person: line })
+    case 'hand-over-to':
+      return handOverTo(defs, state, question, line)
     case 'pin':
       return {
         talk: QUIET,

@@ -7,6 +7,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import { handOver, peopleWord } from './crew-words.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
@@ -41,6 +42,12 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...readingLines(defs, state))
     case 'note':
       return ask({ kind: 'note' })
+    case 'sign on':
+      return peopleWord(state, prompt, 'come-on')
+    case 'sign off':
+      return peopleWord(state, prompt, 'sign-off')
+    case 'hand over':
+      return handOver(defs, state, prompt)
     case 'leave':
       return input({ do: 'leave' })
     case 'correct':

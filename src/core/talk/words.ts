@@ -8,6 +8,9 @@ export const WORDS = [
   { word: 'back', says: 'go back to the last answer, or out of a question' },
   { word: 'note', says: 'write a note into the log' },
   { word: 'n/a', says: 'this reading cannot be taken, with the reason' },
+  { word: 'sign on', says: 'somebody else comes onto the job; the keyboard stays with you' },
+  { word: 'sign off', says: 'somebody goes off the job' },
+  { word: 'hand over', says: 'what is done, next and open, and then the keyboard to somebody else' },
   { word: 'leave', says: 'leave the job; it is on disk and can be taken up again' },
   { word: 'stop', says: 'STOP: blocks everything at once, asks why after. The key ! does the same' },
 ] as const
@@ -20,6 +23,10 @@ export function isStop(line: string): boolean {
 }
 
 export function wordIn(line: string): Word | null {
-  const plain = line.trim().toLowerCase()
+  const plain = line
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .replace(/^handover$/, 'hand over')
   return WORDS.find((w) => w.word === plain)?.word ?? null
 }

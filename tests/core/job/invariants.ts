@@ -17,7 +17,13 @@ export interface Moment {
 }
 
 /** After any of these nothing that was proved before stands. */
-const FALLS: readonly Body['type'][] = ['stop.raised', 'job.left', 'job.taken-up', 'clock.moved']
+const FALLS: readonly Body['type'][] = [
+  'stop.raised',
+  'job.left',
+  'job.taken-up',
+  'clock.moved',
+  'job.handed-over',
+]
 
 // --- 1. Nobody is sent to a hazard unless a gate holding it back is proved, now. ------------------------------------
 
@@ -68,6 +74,14 @@ export function isProved(
   const fell = last((e) => FALLS.includes(e.type))
   const shut = last((e) => e.type === 'gate.closed' && e.step === gate.id)
   if (opened < 0 || opened < fell || opened < shut) return false
+  // Whoever came onto the job was not there when the gas was tested: test and witness are from after that, or none.
+  const cameOn = last((e) => e.type === 'person.came-on')
+  const rests = (item: string) => {
+    const kind = gate.step.evidence.find((e) => e.id === item)?.kind
+    return kind === 'gas' || kind === 'witness'
+  }
+  const hasGas = gate.step.evidence.some((e) => e.kind === 'gas')
+  if (hasGas && opened < cameOn) return false
   if (!calledOut(entries, gate, last(opens, opened), opened)) return false
   if (entries.some((_e, n) => n > opened && letsIn(defs, entries, gate, n).length > 0)) return false
   const given = new Map<string, GivenEntry>()
@@ -75,7 +89,8 @@ export function isProved(
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
-    if (e.type === 'evidence.given' && e.step === gate.id) given.set(e.item, e)
+    const isOld = hasGas && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
+    if (e.type === 'evidence.given' && e.step === gate.id && !isOld) given.set(e.item, e)
     if (e.type === 'gate.closed' && e.step === gate.id) {
       for (const item of e.items) given.delete(item)
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
@@ -88,9 +103,16 @@ export function isProved(
 type GivenEntry = Extract<Entry, { type: 'evidence.given' }>
 type Begun = Extract<Entry, { type: 'wait.begun' }>
 
-/** Everybody who ever signed on. */
+/** Everybody on the job after these entries. */
 function peopleIn(entries: readonly Entry[]): readonly string[] {
-  return [...new Set(entries.flatMap((e) => (e.type === 'person.signed-on' ? [e.person] : [])))]
+  const on = new Set<string>()
+  for (const e of entries) {
+    if (e.type === 'person.signed-on' || e.type === 'person.came-on') on.add(e.person)
+    if (e.type === 'person.signed-off') on.delete(e.person)
+    if (e.type === 'job.handed-over') on.add(e.to).delete(e.from)
+    if (e.type === 'job.left' || e.type === 'job.taken-up') on.clear()
+  }
+  return [...on]
 }
 
 /**
@@ -305,6 +327,61 @@ export function selfWitness({ defs, entries }: Moment): string[] {
   })
 }
 
+// --- Who is on the job: read off the entries, and each change signed for by somebody who may. ------------------------
+
+export function peopleAmiss({ defs, entries, state }: Moment): string[] {
+  const found: string[] = []
+  const on = new Set<string>()
+  let doer: string | null = null
+  const record = entries[0]?.type === 'job.opened' ? entries[0].record : 'REAL'
+  const comes = (person: string, n: number) => {
+    const role = defs.crew.crew.find((p) => p.id === person)?.role
+    if (role === undefined || (role === 'trainee' && record !== 'PRACTICE'))
+      found.push(`${person} came on, entry ${n}`)
+    on.add(person)
+  }
+  for (const e of entries) {
+    if (e.type === 'person.signed-on') comes(e.person, e.seq)
+    if (e.type === 'person.signed-on') doer = e.person
+    if (e.type === 'person.came-on') {
+      if (doer === null || on.has(e.person)) found.push(`${e.person} came on out of turn, entry ${e.seq}`)
+      comes(e.person, e.seq)
+    }
+    if (e.type === 'person.signed-off') {
+      if (e.person === doer || !on.delete(e.person)) found.push(`${e.person} signed off, entry ${e.seq}`)
+    }
+    if (e.type === 'job.handed-over') {
+      if (e.from !== doer || e.to === e.from || e.summary.length === 0)
+        found.push(`handed over from ${e.from} to ${e.to}, entry ${e.seq}`)
+      comes(e.to, e.seq)
+      on.delete(e.from)
+      doer = e.to
+    }
+    if (e.type === 'job.left' || e.type === 'job.taken-up') on.clear()
+    if (e.type === 'job.taken-up') doer = null
+    found.push(...unsigned(defs, e))
+  }
+  const same = [...state.people].sort().join() === [...on].sort().join() && state.doer === doer
+  return same ? found : [...found, `on the job: ${state.people.join()}, by its entries ${[...on].join()}`]
+}
+
+/** A signature of somebody who has a key, given by initials alone. */
+function unsigned(defs: Definitions, e: Entry): string[] {
+  const signatures =
+    e.type === 'job.handed-over'
+      ? [
+          { person: e.from, signed: e.signedFrom },
+          { person: e.to, signed: e.signedTo },
+        ]
+      : 'signed' in e && 'person' in e
+        ? [{ person: e.person, signed: e.signed }]
+        : []
+  return signatures.flatMap(({ person, signed }) => {
+    const hasKey = defs.crew.crew.find((p) => p.id === person)?.pin !== undefined
+    return hasKey && signed !== 'pin' ? [`${person} signed without a PIN, entry ${e.seq}`] : []
+  })
+}
+
 // --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
@@ -364,6 +441,7 @@ export function violations(moment: Moment, wholeJob = true): string[] {
   return [
     ...hazardWithoutGate(moment),
     ...selfWitness(moment),
+    ...peopleAmiss(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),

@@ -23,6 +23,9 @@ function fromDisk(entries: readonly Entry[]): readonly Entry[] {
 const ALL_KINDS = Object.keys({
   ...{ 'job.opened': 0, 'person.signed-on': 0, 'machine.named': 0, 'machine.mismatched': 0 },
   ...{
+    'person.came-on': 0,
+    'person.signed-off': 0,
+    'job.handed-over': 0,
     'pin.missed': 0,
     'instrument.picked': 0,
     'instrument.put-back': 0,
@@ -150,7 +153,19 @@ describe('live state equals replay', () => {
       'stop',
       'a shout',
     )
-    walk.keys('release', 'KH', 'nothing there', 'leave')
+    walk.keys(
+      'release',
+      'KH',
+      'nothing there',
+      'ALL OUT',
+      'sign on',
+      'ML',
+      'sign off',
+      'ML',
+      'hand over',
+      'ML',
+      'leave',
+    )
     walk.bring({ do: 'take-up' })
     walk.bring({ do: 'clock-moved', seconds: -70 })
     same(walk)

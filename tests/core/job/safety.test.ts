@@ -98,6 +98,9 @@ const WANTED = [
     'reading.not-applicable',
     'step.reopened',
     'note.written',
+    'person.came-on',
+    'person.signed-off',
+    'job.handed-over',
   ],
 ]
 

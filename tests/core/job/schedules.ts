@@ -15,6 +15,8 @@ export type Action =
   /** `told`: the shell saw it against the running clock; otherwise the engine has to notice for itself. */
   | { readonly do: 'clock'; readonly seconds: number; readonly told: boolean }
   | { readonly do: 'old'; readonly which: number }
+  /** `half`: the question is left open. */
+  | { readonly do: 'people'; readonly word: string; readonly salt: number; readonly half: boolean }
 
 export const LINES = [
   ...[
@@ -65,10 +67,22 @@ export const LINES = [
     '!',
     'leave',
     'done',
+    'sign on',
+    'sign off',
+    'hand over',
   ],
 ]
 
 export const action: fc.Arbitrary<Action> = fc.oneof(
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      do: fc.constant('people' as const),
+      word: fc.constantFrom('sign on', 'sign off', 'hand over'),
+      salt: fc.nat(5),
+      half: fc.boolean(),
+    }),
+  },
   { weight: 30, arbitrary: fc.record({ do: fc.constant('right' as const), salt: fc.nat(5) }) },
   { weight: 6, arbitrary: fc.record({ do: fc.constant('line' as const), text: fc.constantFrom(...LINES) }) },
   {
@@ -114,6 +128,11 @@ export function perform(walk: Walk, a: Action, inputs: Input[]): void {
     case 'clock':
       on(a.seconds * 1000)
       if (a.told) walk.bring({ do: 'clock-moved', seconds: a.seconds })
+      return
+    case 'people':
+      line(walk, a.word, inputs)
+      if (!a.half && walk.talk.ask !== null)
+        line(walk, rightLine(walk.engine.defs, walk.state, walk.talk, a.salt), inputs)
       return
     case 'old': {
       const old = inputs[inputs.length - 1 - a.which]

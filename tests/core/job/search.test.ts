@@ -7,7 +7,7 @@ import { next } from '../../../src/core/job/next.ts'
 import { openStop, type State } from '../../../src/core/job/state.ts'
 import { dayEndsMs, dayOf } from '../../../src/core/lib/instant.ts'
 import { kindsDefs, LET_IN, LIFTED, PROVED_EMPTY } from '../../helpers/all-kinds.ts'
-import { Walk } from '../../helpers/example.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
 import {
   gate,
   NO_START,
@@ -42,6 +42,27 @@ const ACTIONS: readonly (readonly Action[])[] = [
   [{ do: 'old', which: 0 }],
 ]
 
+/** People coming, going and handing over, by whoever is next on the list, or left half-way; at a gate of one of each kind. */
+const CREW_ACTIONS: typeof ACTIONS = [
+  [{ do: 'right', salt: 0 }],
+  [{ do: 'line', text: 'back' }],
+  [{ do: 'line', text: 'stop' }],
+  [{ do: 'wait', minutes: HALF_LIFE_MIN }],
+  [{ do: 'leave' }, { do: 'take-up' }],
+  [{ do: 'old', which: 0 }],
+  ...(['sign on', 'sign off', 'hand over'] as const).map((word) => [
+    { do: 'people', word, salt: 0, half: false } as const,
+  ]),
+  [{ do: 'people', word: 'hand over', salt: 1, half: false }],
+  [{ do: 'people', word: 'hand over', salt: 0, half: true }],
+]
+
+const CREW: Raw[] = [
+  gate('hold', ['start', 'bad_air'], [NO_START, OXYGEN, WITNESS]),
+  tell('work', { exposes: ['start', 'bad_air'] }),
+  tell('close', { exposes: ['start'] }),
+]
+
 const SHARP: Raw[] = [
   gate('isolated', ['start'], [NO_START, WITNESS]),
   gate('air', ['bad_air'], [OXYGEN, WITNESS], { exposes: ['start'] }),
@@ -51,7 +72,7 @@ const SHARP: Raw[] = [
 
 /** What can make a difference to what happens next; times as ages in half lives, numbers of entries left out. */
 function classOf(walk: Walk): string {
-  const { state: s, now, talk } = walk
+  const { state: s, now } = walk
   const age = (ms: number) => Math.max(-1, Math.min(3, Math.floor((now.ms - ms) / (HALF_LIFE_MIN * 60_000))))
   const gates = Object.entries(s.gates).map(([id, g]) => [
     id,
@@ -66,7 +87,7 @@ function classOf(walk: Walk): string {
   const stop = openStop(s)
   return JSON.stringify([
     [s.doer, s.machineNamed, s.seats, s.done, gates, readings, s.notApplicable, s.left, s.closed],
-    [s.doubt?.typed, s.late?.typed, s.cutShort, stop && [stop.by, stop.why !== null], talk.ask?.kind],
+    [s.doubt?.typed, s.late?.typed, s.cutShort, stop && [stop.by, stop.why !== null], askClass(walk)],
     now.ms < s.lastMs,
     s.people,
     // How far off midnight is; further than any walk goes from here counts as far.
@@ -76,6 +97,11 @@ function classOf(walk: Walk): string {
 
 function isOfToday(walk: Walk, at: string): boolean {
   return at.slice(0, 10) === dayOf(walk.now)
+}
+
+/** A question by its kind and whom it is about. */
+function askClass({ talk: { ask } }: Walk): unknown {
+  return ask === null ? null : [ask.kind, 'person' in ask && ask.person, ask.kind === 'pin' && ask.what.do]
 }
 
 interface Node {
@@ -157,5 +183,14 @@ describe('every state of a small job', () => {
     expect(found.closed).toBe(true)
     expect(found.states).toBeGreaterThan(500)
     expect(found.bare).toBeGreaterThan(100)
+  })
+
+  it('nor with people coming, going and handing over', { timeout: 240_000 }, () => {
+    const { crew } = exampleDefs().crew
+    const three = { crew: { crew: crew.filter((p) => ['RO', 'ML', 'KH'].includes(p.id)) } }
+    const found = explore(smallDefs(CREW, [], three), 60_000, CREW_ACTIONS)
+    expect(found.closed).toBe(true)
+    expect(found.states).toBeGreaterThan(1000)
+    expect(found.bare).toBeGreaterThan(500)
   })
 })
