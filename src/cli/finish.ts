@@ -13,7 +13,13 @@ export interface Ending {
   readonly path: string
   readonly finished: boolean
   readonly verdict: string
-  readonly dispositions: readonly { readonly choice: string; readonly by: string; readonly why: string }[]
+  readonly dispositions: readonly {
+    readonly choice: string
+    readonly by: string
+    readonly why: string
+    /** Said by radio and not countersigned. */
+    readonly open: boolean
+  }[]
   readonly head: string
 }
 
@@ -26,7 +32,12 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
     path,
     finished: state.closed !== null,
     verdict: state.closed ?? (openStop(state) === null ? 'OPEN' : outcomeOf(defs, state)),
-    dispositions: dispositions.map((d) => ({ choice: d.choice, by: d.person, why: d.why })),
+    dispositions: dispositions.map((d) => ({
+      choice: d.choice,
+      by: d.person,
+      why: d.why,
+      open: d.radio !== null && !d.countersigned,
+    })),
     head: journal.head(),
   }
 }
@@ -37,12 +48,18 @@ export function exitCodeOf(state: State): number {
   return state.closed === 'HOLD' || state.closed === 'STOP' ? EXIT.unfinished : EXIT.done
 }
 
+/** `1 word by radio to countersign`. */
+export function radioOpen(count: number): string {
+  return `${count} ${count === 1 ? 'word' : 'words'} by radio to countersign`
+}
+
 export function printEnding(opened: OpenedJob, values: Values): number {
   const ending = endingOf(opened)
   if (values.json === true) {
     print(JSON.stringify(ending))
   } else {
     const done = ending.dispositions.map((d) => `, ${d.choice} by ${d.by}`).join('')
+    const open = ending.dispositions.filter((d) => d.open).length
     const style = sheetStyle(values, opened.record)
     const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
       print(plainText(layOut({ margin: '', rows: [row(text, tone)] }, style)))
@@ -55,6 +72,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )
+    if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     // Paths and hashes are to be copied: they stand whole on their own lines, however long.
     print(`${opened.record}  log   ${ending.path}`)
     print(`${opened.record}  head  ${ending.head}`)

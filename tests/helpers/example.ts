@@ -165,6 +165,12 @@ export class Walk {
     return this.toBore().keys(...BORE_LINES, ...AFTER_LINES)
   }
 
+  /** From the start of the hold point to the verdict, witnessed by a lead. */
+  throughTheRest(): this {
+    const gate = GATE_LINES.map((line) => (line === 'ML' ? 'KH' : line))
+    return this.keys(...gate, '1', '1', '71.2', '70.4', '1', '9.5000', ...BORE_LINES, ...AFTER_LINES)
+  }
+
   get prompt(): Prompt {
     return next(this.engine.defs, this.state)
   }

@@ -4,6 +4,7 @@ import { dispositionsFor } from '../../src/core/job/admit-step.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
+import { openWords } from '../../src/core/job/open-words.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import { openStop, type State } from '../../src/core/job/state.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
@@ -27,6 +28,9 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
           .find((r) => r.seq === question.of)?.typed ?? '9.5030'
       )
     case 'dispose-who':
+      if (salt > 3) return 'radio'
+      return lead(defs, state, state.doer)
+    case 'radio-lead':
       return lead(defs, state, state.doer)
     case 'pin':
       return pinOf(question.person)
@@ -37,6 +41,12 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
     }
     case 'sign-off':
       return state.people.find((p) => p !== state.doer) ?? 'back'
+    case 'radio-by':
+      return state.people.find((p) => p !== state.doer && p !== question.lead) ?? 'back'
+    case 'countersign-who':
+      return openWords(state)[0]?.lead ?? 'back'
+    case 'countersign-answer':
+      return salt === 5 ? '2' : '1'
     case 'release-who':
       return lead(defs, state, openStop(state)?.by ?? null)
     default:
@@ -56,6 +66,8 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       return 'somebody shouted'
     case 'stopped':
       return 'release'
+    case 'countersign':
+      return prompt.open[0]?.lead ?? 'KH'
     case 'sign-on':
       return ['RO', 'ML', 'KH'][salt % 3] ?? 'RO'
     case 'tag':

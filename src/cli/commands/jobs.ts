@@ -1,11 +1,13 @@
 // barover jobs: what is in the folder of jobs.
 import { replay } from '../../app/replay.ts'
-import { openStop } from '../../core/job/state.ts'
+import { openWords } from '../../core/job/open-words.ts'
+import { openStop, type State } from '../../core/job/state.ts'
 import { type JobFile, listJobs } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
+import { radioOpen } from '../finish.ts'
 import { print } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -24,6 +26,11 @@ export const jobsCommand: Command = {
         print(`${job.record.padEnd(8)}  ${job.job}  ${job.entries} entries  ${job.standing}`)
     return EXIT.done
   },
+}
+
+function openStanding(state: State): string {
+  const open = openWords(state).length
+  return open === 0 ? 'open' : `open, ${radioOpen(open)}`
 }
 
 export interface JobSummary {
@@ -45,7 +52,7 @@ export function summary(file: JobFile): JobSummary {
       state.closed !== null
         ? `closed with ${state.closed}`
         : openStop(state) === null
-          ? 'open'
+          ? openStanding(state)
           : 'open, under STOP'
     return { ...base, entries: entries.length, standing, open: state.closed === null }
   } catch (error) {

@@ -2,8 +2,10 @@
 import { headLines } from '../../app/head.ts'
 import { changedVerdicts, replay } from '../../app/replay.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
+import { openWords } from '../../core/job/open-words.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { wordLine } from '../../core/talk/radio-words.ts'
 import { readingLines } from '../../core/talk/tell-about.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
@@ -51,6 +53,7 @@ export const showCommand: Command = {
     const after = [
       row('All readings', 'strong'),
       ...readingLines(defs, state).map((line) => row(line)),
+      ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, word)}`, 'caution')),
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...(torn ? [row('An unfinished last line follows; it was never shown as saved.', 'caution')] : []),
       row(`Head: ${head}`),

@@ -6,6 +6,7 @@ import { admitCorrection, admitReopening } from './admit-change.ts'
 import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import { admitCountersign, admitRadio } from './admit-radio.ts'
 import {
   admitLate,
   admitNotApplicable,
@@ -189,6 +190,10 @@ function handleWork(
       return admitReopening(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
+    case 'radio':
+      return admitRadio(defs, state, input)
+    case 'countersign':
+      return admitCountersign(defs, state, input)
     default:
       return assertNever(input)
   }

@@ -160,6 +160,17 @@ export type Body =
       readonly why: string
       readonly person: string
       readonly signed?: Signed
+      /** `person` said it by radio, `why` is what was said, and `by` keyed and signed that it was. */
+      readonly radio?: { readonly by: string }
+    }
+  /** The lead who spoke by radio signs for it, or says it was not so, which voids it and what hung on it. */
+  | {
+      readonly type: 'disposition.countersigned'
+      readonly step: string
+      readonly person: string
+      readonly agrees: boolean
+      readonly voids: readonly string[]
+      readonly signed?: Signed
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   | { readonly type: 'stop.raised'; readonly step: string | null }

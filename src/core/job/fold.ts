@@ -116,9 +116,18 @@ export function fold(before: State, entry: Entry): State {
         ...state,
         dispositions: {
           ...state.dispositions,
-          [entry.step]: { choice: entry.choice, why: entry.why, person: entry.person, void: false },
+          [entry.step]: {
+            choice: entry.choice,
+            why: entry.why,
+            person: entry.person,
+            void: false,
+            radio: entry.radio?.by ?? null,
+            countersigned: false,
+          },
         },
       }
+    case 'disposition.countersigned':
+      return voided(countersigned(state, entry.step, entry.agrees), entry.voids)
     case 'stop.raised':
       return {
         ...strikeAll(state, 'stop'),
@@ -175,8 +184,17 @@ function fittedIn(entry: Entry): string[] {
       ...(entry.signedTo === 'pin' ? [entry.to] : []),
     ]
   }
+  if (entry.type === 'disposition.set' && entry.radio !== undefined)
+    return entry.signed === 'pin' ? [entry.radio.by] : []
   if (!('signed' in entry) || entry.signed !== 'pin' || !('person' in entry)) return []
   return entry.person === undefined ? [] : [entry.person]
+}
+
+function countersigned(state: State, step: string, agrees: boolean): State {
+  const old = state.dispositions[step]
+  if (old === undefined) return state
+  const now = agrees ? { ...old, countersigned: true } : { ...old, void: true }
+  return { ...state, dispositions: { ...state.dispositions, [step]: now } }
 }
 
 function withPerson(state: State, person: string): State {

@@ -104,8 +104,10 @@ function judgedLines(defs: Definitions, state: State): string[] {
       return [`${named(placed)}: ${verdict.void ? 'VOID' : verdict.verdict.result.verdict}`]
     const disposition = state.dispositions[placed.id]
     if (disposition === undefined) return []
-    const { choice, person, why } = disposition
-    return [`${named(placed)}: ${disposition.void ? 'VOID' : `${choice} by ${person}, ${why}`}`]
+    const { choice, person, why, radio, countersigned } = disposition
+    const how =
+      radio === null ? '' : ` by radio, keyed by ${radio}${countersigned ? '' : ', NOT COUNTERSIGNED'}`
+    return [`${named(placed)}: ${disposition.void ? 'VOID' : `${choice} by ${person}${how}, ${why}`}`]
   })
 }
 

@@ -42,6 +42,15 @@ export type Input =
       readonly proved?: boolean
       readonly why: string
     }
+  /** A lead said it by radio: `lead` spoke, `person` keys what was `said` and signs that it was. */
+  | ({
+      readonly do: 'radio'
+      readonly step: string
+      readonly choice: string
+      readonly lead: string
+      readonly said: string
+    } & Signature)
+  | ({ readonly do: 'countersign'; readonly agrees: boolean } & Signature)
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'stop' }

@@ -4,6 +4,7 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
+import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { openStop, type Pending, type State, type StopState } from './state.ts'
 import { valuesForRules } from './values.ts'
@@ -28,6 +29,8 @@ export type Prompt =
   | { readonly kind: 'tell' | 'confirm' | 'observe' | 'decide'; readonly step: PlacedStep }
   | { readonly kind: 'judge'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
+  /** All is done, and a lead has not signed yet for what they said by radio. */
+  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
   | { readonly kind: 'finish' }
 
 export function next(defs: Definitions, state: State): Prompt {
@@ -37,7 +40,10 @@ export function next(defs: Definitions, state: State): Prompt {
   if (state.doer === null) return { kind: 'sign-on' }
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)
-  if (at === null) return { kind: 'finish' }
+  if (at === null) {
+    const open = openWords(state)
+    return open.length === 0 ? { kind: 'finish' } : { kind: 'countersign', open }
+  }
   if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }
   return present(defs, state, at.placed)
 }

@@ -69,6 +69,16 @@ export interface VerdictState {
   readonly void: boolean
 }
 
+export interface DispositionState {
+  readonly choice: string
+  readonly why: string
+  readonly person: string
+  readonly void: boolean
+  /** Who keyed what the lead said by radio; null where the lead signed. */
+  readonly radio: string | null
+  readonly countersigned: boolean
+}
+
 export interface State {
   readonly record: RecordKind
   readonly job: string
@@ -93,12 +103,7 @@ export interface State {
   readonly doubt: (Pending & { readonly why: string }) | null
   readonly late: Pending | null
   readonly verdicts: Readonly<Record<string, VerdictState>>
-  readonly dispositions: Readonly<
-    Record<
-      string,
-      { readonly choice: string; readonly why: string; readonly person: string; readonly void: boolean }
-    >
-  >
+  readonly dispositions: Readonly<Record<string, DispositionState>>
   readonly stops: readonly StopState[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean

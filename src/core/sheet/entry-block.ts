@@ -82,9 +82,18 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'verdict.given':
       return verdictBlock(defs, entry.verdict, margin, byLine(entry))
     case 'disposition.set':
+      return block(...dispositionRows(entry))
+    case 'disposition.countersigned':
       return block(
-        row(`Disposition by ${entry.person}${bySign(entry.signed)}: ${entry.choice.toUpperCase()}`, 'strong'),
-        row(`  ${entry.why}`),
+        entry.agrees
+          ? row(
+              `${entry.person} countersigned what was said by radio${bySign(entry.signed)}: ${titleOf(defs, entry.step)}`,
+            )
+          : row(
+              `${entry.person} says it was not so by radio${bySign(entry.signed)}: ${titleOf(defs, entry.step)} is void`,
+              'caution',
+            ),
+        ...voidRows(defs, entry.voids),
       )
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
@@ -124,6 +133,18 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'late.settled':
       return readingBlock(defs, state, entry, byLine(entry))
   }
+}
+
+function dispositionRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+  const choice = entry.choice.toUpperCase()
+  const sign = bySign(entry.signed)
+  if (entry.radio === undefined)
+    return [row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'), row(`  ${entry.why}`)]
+  return [
+    row(`Disposition by ${entry.person} BY RADIO, keyed by ${entry.radio.by}${sign}: ${choice}`, 'strong'),
+    row(`  as it was said: ${entry.why}`),
+    row(`  Open until ${entry.person} signs for it; the job does not close before.`, 'caution'),
+  ]
 }
 
 /** A signature without a PIN says so; so do old entries, which had none. */

@@ -9,6 +9,7 @@ import type { State } from '../job/state.ts'
 import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { placeDrawing } from './drawing-rows.ts'
 import { titleOf } from './entry-block.ts'
@@ -103,6 +104,14 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         ask: [
           row(`Blocked: ${prompt.stop.why ?? ''}`, 'caution'),
           row('A lead who did not raise it types release.'),
+        ],
+      }
+    case 'countersign':
+      return {
+        title: 'Said by radio and not signed for yet',
+        ask: [
+          ...prompt.open.map((word) => row(wordLine(defs, word), 'caution')),
+          row('The job closes once the lead who said it signs for it: initials of that lead', 'strong'),
         ],
       }
     case 'sign-on':

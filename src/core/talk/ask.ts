@@ -5,6 +5,7 @@ import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { handOverTo } from './crew-words.ts'
 import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
+import { countersignAnswer, countersignWho, radioAnswer } from './radio-words.ts'
 
 export type Ask =
   | { readonly kind: 'note' }
@@ -20,6 +21,17 @@ export type Ask =
   | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
+  | { readonly kind: 'radio-lead'; readonly step: string; readonly choice: string }
+  | { readonly kind: 'radio-said'; readonly step: string; readonly choice: string; readonly lead: string }
+  | {
+      readonly kind: 'radio-by'
+      readonly step: string
+      readonly choice: string
+      readonly lead: string
+      readonly said: string
+    }
+  | { readonly kind: 'countersign-who' }
+  | { readonly kind: 'countersign-answer'; readonly person: string }
   | { readonly kind: 'come-on' }
   | { readonly kind: 'sign-off' }
   | { readonly kind: 'hand-over-to'; readonly from: string; readonly fromProved: boolean }
@@ -36,7 +48,12 @@ const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
   'correct-value': 'The right figure, in full',
   'correct-why': 'Why is it changed?',
   'reopen-why': 'Why go back?',
-  'dispose-who': 'Initials of the lead who decides',
+  'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
+  'radio-lead': 'Initials of the lead who speaks',
+  'radio-said': 'What was said, word for word',
+  'radio-by': 'Initials of who heard it and keys it: on the job, and not who did the work',
+  'countersign-who': 'Initials of the lead who said it',
+  'countersign-answer': '1 I said so    2 It was not so',
   'dispose-why': 'The reason',
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
@@ -113,6 +130,8 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'reopen-why':
       return input({ do: 'reopen', step: question.step, why: line })
     case 'dispose-who':
+      if (/^(by )?radio$/i.test(line.trim()))
+        return ask({ kind: 'radio-lead', step: question.step, choice: question.choice })
       return ask({ kind: 'dispose-why', step: question.step, choice: question.choice, person: line })
     case 'dispose-why':
       return signing(defs, question.person, {
@@ -126,6 +145,14 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':
       return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+    case 'radio-lead':
+    case 'radio-said':
+    case 'radio-by':
+      return radioAnswer(defs, state, question, line)
+    case 'countersign-who':
+      return countersignWho(defs, state, line)
+    case 'countersign-answer':
+      return countersignAnswer(defs, question, line)
     case 'come-on':
       return signing(defs, line, { do: 'come-on', person: line })
     case 'sign-off':

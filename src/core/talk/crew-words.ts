@@ -7,11 +7,13 @@ import { openStop, type State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
 import { ask, type Heard, input, type SignedInput, say, signing } from './heard.ts'
 
-/** Why people may not come, go or hand over at this prompt, in one sentence, or null. */
-function notNow(state: State, prompt: Prompt): string | null {
+/** Why people may not come, go, hand over or countersign at this prompt, in one sentence, or null. */
+export function notNow(state: State, prompt: Prompt): string | null {
   if (openStop(state) !== null) return 'The job is under STOP: that waits until it is released.'
   if (state.doer === null) return 'Somebody signs on at the keyboard first: key your initials.'
-  return prompt.kind === 'clear' ? 'Come out and stand clear first, in words; then people come and go.' : null
+  return prompt.kind === 'clear'
+    ? 'Come out and stand clear first, and say so in words; this waits until then.'
+    : null
 }
 
 export function peopleWord(state: State, prompt: Prompt, what: 'come-on' | 'sign-off'): Heard {

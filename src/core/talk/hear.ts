@@ -9,6 +9,7 @@ import type { State } from '../job/state.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { handOver, peopleWord } from './crew-words.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { countersignWho, countersignWord } from './radio-words.ts'
 import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
 import { isStop, type Word, wordIn } from './words.ts'
@@ -46,6 +47,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return peopleWord(state, prompt, 'come-on')
     case 'sign off':
       return peopleWord(state, prompt, 'sign-off')
+    case 'countersign':
+      return countersignWord(state, prompt)
     case 'hand over':
       return handOver(defs, state, prompt)
     case 'leave':
@@ -173,6 +176,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return input({ do: 'read', place: prompt.place.key, typed: line })
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
+    case 'countersign':
+      return countersignWho(defs, state, line)
     case 'judge':
     case 'finish':
       return say('Nothing is asked now.')

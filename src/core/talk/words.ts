@@ -11,6 +11,7 @@ export const WORDS = [
   { word: 'sign on', says: 'somebody else comes onto the job; the keyboard stays with you' },
   { word: 'sign off', says: 'somebody goes off the job' },
   { word: 'hand over', says: 'what is done, next and open, and then the keyboard to somebody else' },
+  { word: 'countersign', says: 'a lead signs for what they said by radio' },
   { word: 'leave', says: 'leave the job; it is on disk and can be taken up again' },
   { word: 'stop', says: 'STOP: blocks everything at once, asks why after. The key ! does the same' },
 ] as const

@@ -46,6 +46,7 @@ function presented(prompt: Prompt): PlacedStep | null {
     case 'tag':
     case 'held':
     case 'clear':
+    case 'countersign':
       return null
     case 'evidence':
       return prompt.gate
@@ -382,6 +383,36 @@ function unsigned(defs: Definitions, e: Entry): string[] {
   })
 }
 
+// --- A word by radio: keyed by somebody on the job who did none of it, of a lead who did none either; closes nothing. --
+
+export function radioAmiss({ defs, entries }: Moment): string[] {
+  const found: string[] = []
+  const open = new Map<string, string>()
+  const readersOf = (n: number) =>
+    new Set(entries.slice(0, n).flatMap((e) => (e.type.startsWith('reading.') ? [e.by] : [])))
+  for (const [n, e] of entries.entries()) {
+    if (e.type === 'disposition.set') {
+      open.delete(e.step)
+      if (e.radio === undefined) continue
+      const { by } = e.radio
+      const lead = defs.crew.crew.find((p) => p.id === e.person)?.role === 'lead'
+      const doneBy = [...readersOf(n), e.by]
+      const isOn = peopleIn(entries.slice(0, n)).includes(by)
+      if (!lead || !isOn || by === e.person || doneBy.includes(by) || e.choice === 'concession')
+        found.push(`by radio from ${e.person}, keyed by ${by}, entry ${e.seq}`)
+      open.set(e.step, e.person)
+    }
+    if (e.type === 'disposition.countersigned') {
+      if (open.get(e.step) !== e.person) found.push(`countersigned by ${e.person}, entry ${e.seq}`)
+      open.delete(e.step)
+    }
+    if ('voids' in e) for (const step of e.voids) open.delete(step)
+    if (e.type === 'job.closed' && open.size > 0)
+      found.push(`closed with the word of ${[...open.values()].join()} open`)
+  }
+  return found
+}
+
 // --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
@@ -442,6 +473,7 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...hazardWithoutGate(moment),
     ...selfWitness(moment),
     ...peopleAmiss(moment),
+    ...radioAmiss(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),

@@ -7,9 +7,12 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
-import { Walk } from '../../helpers/example.ts'
+import { GAS_LINES, Walk } from '../../helpers/example.ts'
 import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
 import { perform, schedule } from './schedules.ts'
+
+/** What falls when somebody comes onto the job. */
+const GATE_LINES_AGAIN = [...GAS_LINES, 'PB']
 
 /** As the journal gives them back. */
 function fromDisk(entries: readonly Entry[]): readonly Entry[] {
@@ -43,7 +46,14 @@ const ALL_KINDS = Object.keys({
     'doubt.settled': 0,
   },
   ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
-  ...{ 'verdict.given': 0, 'disposition.set': 0, 'note.written': 0, 'stop.raised': 0, 'stop.explained': 0 },
+  ...{
+    'verdict.given': 0,
+    'disposition.set': 0,
+    'disposition.countersigned': 0,
+    'note.written': 0,
+    'stop.raised': 0,
+    'stop.explained': 0,
+  },
   ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
 } satisfies Record<Entry['type'], 0>)
 
@@ -172,12 +182,31 @@ describe('live state equals replay', () => {
     // The rest is in the walk to the end, below.
     const kinds = new Set(walk.entries.map((e) => e.type))
     // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
-    const rest = ['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed']
+    const rest = [
+      'disposition.countersigned',
+      'wait.begun',
+      'finding.observed',
+      'verdict.given',
+      'disposition.set',
+      'job.closed',
+    ]
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
 
   it('to the verdict and the end', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+  })
+
+  it('with a word by radio that was not so, another that was, and the end', () => {
+    const walk = new Walk().toVerdict().keys('sign on', 'ML', '1', 'radio', 'KH', 'run it', 'ML', 'ALL OUT')
+    walk.keys('countersign', 'KH', '2', '1', 'radio', 'KH', 'read it again', 'ML', ...GATE_LINES_AGAIN)
+    walk.keys('', 'KH', '1')
+    expect(walk.entries.flatMap((e) => (e.type === 'disposition.countersigned' ? [e.agrees] : []))).toEqual([
+      false,
+      true,
+    ])
     expect(walk.state.closed).toBe('MONITOR')
     same(walk)
   })

@@ -23,6 +23,8 @@ const STARTS: readonly ((defs: Definitions) => Walk)[] = [
   (defs) => new Walk(defs, 'PRACTICE').throughGate(),
   (defs) => new Walk(defs).toBore(),
   (defs) => new Walk(defs).toBore().keys(...BORE_LINES, '1'),
+  // A second person on, so that a word by radio can be keyed.
+  (defs) => new Walk(defs).toGate().keys('sign on', 'ML').throughTheRest(),
 ]
 
 /** What the schedules came by, so that a search that gets nowhere cannot pass for one that found nothing. */
@@ -108,7 +110,7 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
   it('holds over random schedules of the shipped procedure', { timeout: 240_000 }, () => {
     const seen = search(fc.constantFrom(...STARTS.map((start) => () => start(example))), 300)
     expect([...seen.entries.keys()]).toEqual(
-      expect.arrayContaining([...WANTED, 'verdict.given', 'disposition.set']),
+      expect.arrayContaining([...WANTED, 'verdict.given', 'disposition.set', 'disposition.countersigned']),
     )
     expect(seen.bare).toBeGreaterThan(1000)
   })

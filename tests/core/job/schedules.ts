@@ -70,12 +70,14 @@ export const LINES = [
     'sign on',
     'sign off',
     'hand over',
+    'radio',
+    'countersign',
   ],
 ]
 
 export const action: fc.Arbitrary<Action> = fc.oneof(
   {
-    weight: 3,
+    weight: 2,
     arbitrary: fc.record({
       do: fc.constant('people' as const),
       word: fc.constantFrom('sign on', 'sign off', 'hand over'),
