@@ -9,9 +9,12 @@ import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
 import { secrecyOf } from '../core/talk/ask.ts'
+import { followUp } from '../core/talk/ask-register.ts'
 import { proven } from '../core/talk/crew-words.ts'
 import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
-import { type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
+import { type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
+import { makeSafeLines } from '../core/talk/make-safe.ts'
+import { isMakeSafe } from '../core/talk/words.ts'
 import { headLines } from './head.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
@@ -44,6 +47,8 @@ export interface Session {
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
+  /** Shows the make-safe sheet at once, whatever is still being written. */
+  readonly makeSafe: () => void
 }
 
 /** Wall and running clock may part by this much before it counts as a clock that was moved. */
@@ -110,28 +115,40 @@ export function createSession(start: Start): Session {
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
     if (await pins.fits(pin, key)) {
-      const { input, talk } = proven(what)
-      return { shown: input === null ? [] : await take(input), talk }
+      const heard = proven(what)
+      const shown = heard.input === null ? [] : await take(heard.input)
+      return { shown, talk: talkAfter(heard) }
     }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
 
   const isSecretNow = () => secrecyOf(next(engine.defs, snapshot.state), snapshot.talk.ask) !== 'open'
 
+  /** What stands asked once the input is in: often nothing, sometimes the second of two signatures. */
+  const talkAfter = ({ talk, input }: Heard): Talk =>
+    input === null ? talk : { ask: followUp(snapshot.state, input) ?? talk.ask }
+
   const inTurn = (work: () => Promise<void>): Promise<void> => {
     queue = queue.then(work)
     return queue
   }
 
+  const makeSafe = (): void => {
+    const sheet = said(makeSafeLines(engine.defs, snapshot.state), false)
+    publish({ shown: [...snapshot.shown, ...sheet] })
+  }
+
   return {
     engine,
+    makeSafe,
     snapshot: () => snapshot,
     subscribe: (listener) => {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    hear: (line, unseen = false) =>
-      inTurn(async () => {
+    hear: async (line, unseen = false) => {
+      if (isMakeSafe(line)) return makeSafe()
+      return inTurn(async () => {
         const heard =
           unseen && !isSecretNow() && /^\s*\d{4,}\s*$/.test(line)
             ? say(PIN_DROPPED)
@@ -141,13 +158,15 @@ export function createSession(start: Start): Session {
           ...said([...heard.say, ...head], false),
           ...(heard.input === null ? [] : await take(heard.input)),
         ]
-        const proved = heard.pin === undefined ? { shown: [], talk: heard.talk } : await prove(heard.pin)
+        const proved =
+          heard.pin === undefined ? { shown: [], talk: talkAfter(heard) } : await prove(heard.pin)
         publish({
           talk: proved.talk,
           now: clock.now(),
           shown: [...snapshot.shown, ...shown, ...proved.shown],
         })
-      }),
+      })
+    },
     tick: () =>
       inTurn(async () => {
         const shown = await take({ do: 'tick' })

@@ -1,4 +1,5 @@
 // From the texts a job carries to its definitions. The same for a new job and for one taken up a year later.
+import { SINCE_OPENED } from '../core/definition/lint-make-safe.ts'
 import { assemble, type Definitions } from '../core/job/definitions.ts'
 import type { FileCopy } from '../core/job/entries.ts'
 import { checkJob, type JobFiles, type TextFile } from './check.ts'
@@ -10,8 +11,11 @@ export type DefinitionsResult =
 
 type Copy = Pick<FileCopy, 'role' | 'name' | 'text'>
 
-/** Checks the files together and assembles them. A missing file is a diagnostic like any other. */
-export function definitionsFrom(files: readonly Copy[]): DefinitionsResult {
+/**
+ * Checks the files together and assembles them. A missing file is a diagnostic like any other. `kept`: the files of a job
+ * that was opened before; what files need only since then holds it back no more.
+ */
+export function definitionsFrom(files: readonly Copy[], of: 'new' | 'kept' = 'new'): DefinitionsResult {
   const only = (role: FileCopy['role']): TextFile =>
     asText(files.find((f) => f.role === role) ?? { role, name: `(no ${role} file)`, text: '' })
   const all = (role: FileCopy['role']): TextFile[] => files.filter((f) => f.role === role).map(asText)
@@ -23,7 +27,7 @@ export function definitionsFrom(files: readonly Copy[]): DefinitionsResult {
     crew: only('crew'),
     limitBooks: all('limit-book'),
   }
-  const checked = checkJob(job)
+  const checked = checkJob(job, of === 'kept' ? SINCE_OPENED : [])
   if (!checked.ok) return checked
   const assembled = assemble(checked.job)
   if (assembled.ok) return { ok: true, defs: assembled.value, warnings: checked.warnings }

@@ -1,5 +1,7 @@
 // One problem in one file, at one place, and how it is shown to the author. Plain ASCII marks; no colour here.
 
+import { COLUMNS, wrapWords } from './wrap-words.ts'
+
 export interface Diagnostic {
   readonly file: string
   /** From 1. */
@@ -55,25 +57,29 @@ export function visible(text: string): string {
 }
 
 const INDENT = '    '
-/** Columns for the source line: with the indent it stays within 80. */
-const ROOM = 74
+/** Columns of a line kept free of the source line, and the fewest it is given. */
+const SPARE = 6
+const LEAST_ROOM = 34
 /** Columns of the line shown in front of the span when the line is too long. */
 const LEAD = 24
 
 /**
  * Three or four lines: `file:line:column  code  sentence`, the source line trimmed around the span, the span
- * underlined, and `hint: ...` if there is one. A warning says so in front of its sentence.
+ * underlined, and `hint: ...` if there is one. A warning says so in front of its sentence. Sentences are wrapped at
+ * `columns`, with what follows set in.
  */
-export function renderDiagnostic(d: Diagnostic, sourceLine: string): string {
+export function renderDiagnostic(d: Diagnostic, sourceLine: string, columns: number = COLUMNS): string {
   const label = d.severity === 'warning' ? 'warning: ' : ''
-  const lines = [visible(`${d.file}:${d.line}:${d.column}  ${d.code}  ${label}${d.message}`)]
+  const head = visible(`${d.file}:${d.line}:${d.column}  ${d.code}  ${label}${d.message}`)
+  const lines = [wrapWords(head, columns, 2)]
   const cut = window(
     [...sourceLine],
     charactersBefore(sourceLine, d.column),
     charactersBefore(sourceLine, d.endColumn),
+    Math.max(LEAST_ROOM, columns - SPARE),
   )
   if (cut.text.trim() !== '') lines.push(`${INDENT}${cut.text}`.trimEnd(), `${INDENT}${cut.underline}`)
-  if (d.hint !== undefined) lines.push(visible(`  hint: ${d.hint}`))
+  if (d.hint !== undefined) lines.push(wrapWords(visible(`  hint: ${d.hint}`), columns, '  hint: '.length))
   return lines.join('\n')
 }
 
@@ -91,17 +97,18 @@ function window(
   characters: readonly string[],
   start: number,
   end: number,
+  room: number,
 ): { text: string; underline: string } {
   const indent = characters.findIndex((character) => character.trim() !== '')
   const base = Math.max(0, Math.min(indent, start))
-  const isLong = widthOf(characters.slice(base)) > ROOM
+  const isLong = widthOf(characters.slice(base)) > room
   // Near the end of the line, more of what stands in front is shown.
-  const shifted = Math.min(start - LEAD, characters.length - (ROOM - 2 * 3))
+  const shifted = Math.min(start - LEAD, characters.length - (room - 2 * 3))
   const isCut = isLong && shifted > base
   const from = isCut ? shifted : base
   const lead = isCut ? '...' : ''
   let to = from
-  while (to < characters.length && widthOf(characters.slice(from, to + 1)) <= ROOM - 2 * 3) to += 1
+  while (to < characters.length && widthOf(characters.slice(from, to + 1)) <= room - 2 * 3) to += 1
   if (!isLong) to = characters.length
   const tail = to < characters.length ? '...' : ''
   const before = lead.length + widthOf(characters.slice(from, start))

@@ -23,10 +23,20 @@ export interface Subject {
   readonly schema: z.ZodType | undefined
   /** Words that stand behind it in the same braces, with commas between, as if they were keys. */
   readonly strays: readonly string[]
+  /** In braces, a key with nothing behind it: likely the rest of a text that held a comma. */
+  readonly isAlone: boolean
+  /** Of several alternatives the one that the keys beside it ask for. */
+  readonly wanted: number | undefined
 }
 
+/** Inside braces a word behind a comma reads as a key of its own. */
+export const COMMA = 'a comma ends a text inside { }: put text that holds one in quotes'
+
 export function wordsFor(issue: Issue, subject: Subject): Words {
-  if (subject.value === null) return { code: 'no-value', message: `${quote(subject.key)} has no value.` }
+  if (subject.value === null) {
+    const words = { code: 'no-value', message: `${quote(subject.key)} has no value.` }
+    return subject.isAlone ? { ...words, hint: COMMA } : words
+  }
   switch (issue.code) {
     case 'invalid_type':
       return wrongType(issue.expected, subject)
@@ -50,6 +60,7 @@ export function wordsFor(issue: Issue, subject: Subject): Words {
         : {
             code: subject.word === '' ? 'too-small' : codeOf(issue.message),
             message: predicate(issue, subject, 'does not fit here'),
+            ...unitHint(issue.message, subject.word),
           }
     default:
       return {
@@ -83,6 +94,13 @@ export const MISSING_CODES: ReadonlyMap<string, string> = new Map([
 function codeOf(message: string): string {
   if (message === 'names no source') return 'no-source'
   return message.startsWith('needs a unit') ? 'no-unit' : 'malformed'
+}
+
+/** The figure as it stands, with the first of the units that fit: an example, since nobody can know which was meant. */
+function unitHint(message: string, word: string): { hint?: string } {
+  const unit = /^needs a unit: ([^,\s]+)/.exec(message)?.[1]
+  const figure = /^\s*([-+]?(?:\d+\.?\d*|\.\d+))\s*$/.exec(word)?.[1]
+  return unit === undefined || figure === undefined ? {} : { hint: `for example ${figure} ${unit}` }
 }
 
 /** Library defaults speak to programmers; ours are the messages that do not begin with a capital. */
@@ -196,6 +214,8 @@ export function unionChoices(issue: UnionIssue): readonly unknown[] {
 function wrongUnion(issue: UnionIssue, subject: Subject): Words {
   const options = unionChoices(issue)
   if (options.length > 0) return notAChoice(options.map(String), subject)
+  const wanted = subject.wanted === undefined ? undefined : issue.errors[subject.wanted]?.[0]
+  if (wanted !== undefined) return wordsFor(wanted, subject)
   const firsts = issue.errors.flatMap((errors) => (errors[0] === undefined ? [] : [errors[0]]))
   // All alternatives are quantities. Told apart by unit: the one that got past the unit knows best.
   const past = firsts.find(

@@ -8,6 +8,7 @@ import type { Diagnostic } from './diagnostic.ts'
 import { visible } from './diagnostic.ts'
 import {
   asList,
+  COMMA,
   type Issue,
   MISSING_CODES,
   type Subject,
@@ -31,6 +32,7 @@ import {
 import type { YamlFile } from './read-yaml.ts'
 import { childOf, itemOf, keysOf, schemaAt, valueAt } from './schema-at.ts'
 import { place, type Span } from './span.ts'
+import { wantedAlternative } from './wanted-kind.ts'
 
 /** Where a path is read: in one file, against one schema. */
 interface Reading {
@@ -151,7 +153,7 @@ function unknownKeyHint(
     const owner = ownerOfStray(found, key)
     const value = owner === undefined ? undefined : valueAt(yaml.value, [...path, owner])
     const isList = owner !== undefined && itemOf(schemaAt(schema, yaml.value, [...path, owner])) !== undefined
-    if (!isList) return 'inside { } a comma ends the value; put text with a comma in quotes'
+    if (!isList) return COMMA
     if (Array.isArray(value)) return `the list of ${owner} ends at its ]; put this inside it`
     return `write ${owner}: ${asList([String(value), ...straysBehind(found, owner)])}`
   }
@@ -191,13 +193,16 @@ function wrongValue(reading: Reading, issue: Issue, path: Step[]): Diagnostic {
   const found = nodeAt(yaml.doc, path)
   const value = valueAt(yaml.value, path)
   const key = [...path].reverse().find((step) => typeof step === 'string') ?? 'this file'
+  const parent = nodeAt(yaml.doc, path.slice(0, -1))
   const subject: Subject = {
     value,
     word: wordOf(yaml, found, value),
     key: String(key),
     owner: ownerOf(yaml, path.slice(0, -1)),
     schema: schemaAt(schema, yaml.value, path),
-    strays: straysBehind(nodeAt(yaml.doc, path.slice(0, -1)), String(path.at(-1))),
+    strays: straysBehind(parent, String(path.at(-1))),
+    isAlone: isFlow(parent) && keyIsAlone(parent, String(path.at(-1))),
+    wanted: wantedAlternative(yaml.value, path),
   }
   const words = wordsFor(issue, subject)
   return diagnostic(yaml, usefulSpan(found), words, hintOf(yaml, found, path.length, words.hint))

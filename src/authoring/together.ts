@@ -5,6 +5,7 @@ import { misfits } from '../core/definition/lint-job.ts'
 import { lintParts } from '../core/definition/lint-parts.ts'
 import { list, nearest, quote } from '../core/lib/wording.ts'
 import { type Checked, type GoodJob, type GoodOf, inOrder, lintGoodJob, type TextFile } from './check.ts'
+import { procedureIdIn } from './definition-file.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { type Disk, Folder } from './folder.ts'
 import { inParts, type Using } from './in-part.ts'
@@ -15,6 +16,8 @@ export interface CheckedTogether extends Checked {
   readonly files: readonly TextFile[]
   /** Procedure and machine of each job that was checked as a whole, by their ids. */
   readonly jobs: readonly { readonly procedure: string; readonly machine: string }[]
+  /** Procedures given whose own errors keep them from being checked as jobs on the machines that were. */
+  readonly waiting: readonly string[]
   /** One sentence for each procedure that refuses a machine, which is no problem of either. */
   readonly refusals: readonly string[]
   /** Errors ended the check of a file, or of a job, before its later checks were made. */
@@ -50,11 +53,20 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
     procedures.map((one) => usingOf(folder, one)),
     found,
   )
+  const waiting = machines.length === 0 ? [] : waitingIn(folder, given)
   const files = folder.files()
   const paths = files.map((file) => file.path)
   const diagnostics = inOrder(paths, [...found, ...more])
   const isStoppedEarly = folder.isStoppedEarly()
-  return { diagnostics, kinds: folder.kinds(), files, jobs, refusals: [...refusals], isStoppedEarly }
+  return { diagnostics, kinds: folder.kinds(), files, jobs, waiting, refusals: [...refusals], isStoppedEarly }
+}
+
+/** By id where the text still tells it, else by file. */
+function waitingIn(folder: Folder, given: readonly TextFile[]): string[] {
+  return given.flatMap(({ path, text }) => {
+    const result = folder.at(path)?.result
+    return result?.ok === false && result.kind === 'procedure' ? [procedureIdIn(text) ?? path] : []
+  })
 }
 
 function refusal(

@@ -4,6 +4,7 @@ import { quote } from '../core/lib/wording.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { lineAt, wordAt } from './screen-nodes.ts'
 import type { Place, Span } from './span.ts'
+import { onlyFirstIndent } from './yaml-indent.ts'
 import { firstKeyLike, openBracket, openQuote } from './yaml-tree.ts'
 
 interface Words {
@@ -94,7 +95,8 @@ export function describeYamlErrors(errors: readonly YAMLError[], source: Text): 
   const useful = errors.filter((one) => one.code !== 'BLOCK_AS_IMPLICIT_KEY' || !runOn.has(one.pos[0]))
   const described = (cause ?? useful).map((one) => describe(one, source))
   const sorted = described.sort((a, b) => a.line - b.line || a.column - b.column)
-  return sorted.filter((one, n) => one.line !== sorted[n - 1]?.line)
+  const first = sorted.filter((one, n) => one.line !== sorted[n - 1]?.line)
+  return cause === undefined ? onlyFirstIndent(first, source.text) : first
 }
 
 function describe(error: YAMLError, source: Text): Diagnostic {

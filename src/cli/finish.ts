@@ -1,11 +1,14 @@
 // How a run ends: what is said, and the exit code.
+import { basename, dirname } from 'node:path'
+import process from 'node:process'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
+import type { Validity } from '../core/job/validity.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
 import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
-import { print, sheetStyle } from './terminal.ts'
+import { columnsOf, print, sheetStyle } from './terminal.ts'
 
 export interface Ending {
   readonly job: string
@@ -19,6 +22,8 @@ export interface Ending {
     readonly why: string
     /** Said by radio and not countersigned. */
     readonly open: boolean
+    readonly authority?: string
+    readonly valid?: Validity
   }[]
   readonly head: string
 }
@@ -37,6 +42,8 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
       by: d.person,
       why: d.why,
       open: d.radio !== null && !d.countersigned,
+      ...(d.authority === null ? {} : { authority: d.authority }),
+      ...(d.valid === null ? {} : { valid: d.valid }),
     })),
     head: journal.head(),
   }
@@ -51,6 +58,16 @@ export function exitCodeOf(state: State): number {
 /** `1 word by radio to countersign`. */
 export function radioOpen(count: number): string {
   return `${count} ${count === 1 ? 'word' : 'words'} by radio to countersign`
+}
+
+/**
+ * Paths and hashes are to be copied, so nothing breaks them but the edge of the screen. A path that would reach it is
+ * told as the name of its file, which every command takes too, and the folder it is in.
+ */
+export function logLines(record: string, path: string, columns: number): string[] {
+  const whole = `${record}  log   ${path}`
+  if (whole.length <= columns || dirname(path) === '.') return [whole]
+  return [`${record}  log   ${basename(path)}`, `${record}  in    ${dirname(path)}`]
 }
 
 export function printEnding(opened: OpenedJob, values: Values): number {
@@ -73,8 +90,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
       'strong',
     )
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
-    // Paths and hashes are to be copied: they stand whole on their own lines, however long.
-    print(`${opened.record}  log   ${ending.path}`)
+    for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
     print(`${opened.record}  head  ${ending.head}`)
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
     if (!ending.finished) {

@@ -6,10 +6,12 @@ import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
+import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { pinCommand } from './commands/pin.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
+import { safeCommand } from './commands/safe.ts'
 import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
 import { verifyCommand } from './commands/verify.ts'
@@ -25,7 +27,9 @@ const COMMANDS: readonly Command[] = [
   resumeCommand,
   jobsCommand,
   showCommand,
+  safeCommand,
   verifyCommand,
+  doubtCommand,
   checkCommand,
   computeCommand,
   pinCommand,

@@ -1,5 +1,6 @@
 // Opening and taking up jobs: files, definitions, journal and session put together. The only composition root.
 
+import process from 'node:process'
 import type { Clock } from '../app/ports.ts'
 import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
@@ -17,6 +18,7 @@ import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
+import { columnsOf } from './terminal.ts'
 
 export interface OpenedJob {
   readonly session: Session
@@ -39,7 +41,7 @@ export interface NewJob {
 
 export function startJob(wanted: NewJob): OpenedJob {
   const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
-  const defs = definitionsOrProblem(files, paths)
+  const defs = definitionsOrProblem(files, paths, 'new')
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
   const now = wanted.clock.now()
   const job = newJobId(defs.machine.machine, defs.procedure.procedure, now)
@@ -86,7 +88,7 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
 
 /** The definitions a log was opened with. @throws UserError (exit 4) when its entries are not this job's. */
 export function definitionsOf(path: string, entries: readonly Entry[]): Definitions {
-  const defs = definitionsOrProblem(openedOf(entries).files, new Map())
+  const defs = definitionsOrProblem(openedOf(entries).files, new Map(), 'kept')
   const wrong = misfit(defs, entries)
   if (wrong === null) return defs
   throw new UserError(
@@ -96,8 +98,12 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
   )
 }
 
-function definitionsOrProblem(files: readonly FileCopy[], paths: ReadonlyMap<string, string>): Definitions {
-  const result = definitionsFrom(files)
+function definitionsOrProblem(
+  files: readonly FileCopy[],
+  paths: ReadonlyMap<string, string>,
+  of: 'new' | 'kept',
+): Definitions {
+  const result = definitionsFrom(files, of)
   if (result.ok) return result.defs
   const texts = new Map(files.map((f) => [f.name, f.text]))
   const errors = result.diagnostics.filter((d) => d.severity === 'error')
@@ -106,5 +112,6 @@ function definitionsOrProblem(files: readonly FileCopy[], paths: ReadonlyMap<str
 }
 
 export function renderAt(diagnostic: Diagnostic, text: string, path: string): string {
-  return renderDiagnostic({ ...diagnostic, file: path }, text.split(/\r?\n/)[diagnostic.line - 1] ?? '')
+  const line = text.split(/\r?\n/)[diagnostic.line - 1] ?? ''
+  return renderDiagnostic({ ...diagnostic, file: path }, line, columnsOf(process.stdout))
 }

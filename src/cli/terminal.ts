@@ -1,5 +1,6 @@
 // What kind of screen there is: a terminal to draw on, or plain lines.
 import process from 'node:process'
+import { COLUMNS } from '../authoring/wrap-words.ts'
 import type { RecordKind } from '../core/job/definitions.ts'
 import type { SheetStyle } from '../core/sheet/block.ts'
 import type { Values } from './args.ts'
@@ -18,9 +19,13 @@ function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
   return value !== undefined && value !== 'false' && value !== '0'
 }
 
+/** Columns of the terminal at the end of a stream; 80 for what is none. */
+export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?: number }): number {
+  return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
+}
+
 export function sheetStyle(values: Values, record: RecordKind): SheetStyle {
-  const columns = process.stdout.isTTY === true ? (process.stdout.columns ?? 80) : 80
-  return { width: Math.max(30, columns - 1), record, ascii: wantsAscii(values) }
+  return { width: Math.max(30, columnsOf(process.stdout) - 1), record, ascii: wantsAscii(values) }
 }
 
 /** ASCII when asked for, or when the locale says that nothing else can be shown. */

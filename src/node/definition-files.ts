@@ -86,6 +86,17 @@ function usesOf(machineText: string): {
   return { instruments: text(record.instruments), crew: text(record.crew), limitBooks: books }
 }
 
+/** Whom to call and the rescue plan, as far as the record can be read at all: a fault elsewhere in it hides neither. */
+export function siteWordsIn(machineText: string): { emergency?: string; rescue?: readonly string[] } {
+  const { site } = loosely(machineText)
+  if (typeof site !== 'object' || site === null) return {}
+  const { emergency, rescue } = site as Record<string, unknown>
+  return {
+    ...(typeof emergency === 'string' && { emergency }),
+    ...(Array.isArray(rescue) && { rescue: rescue.filter((line) => typeof line === 'string') }),
+  }
+}
+
 /** Procedures beside this one that it uses as parts, and those they use. */
 function partFiles(procedurePath: string, text: string): string[] {
   const wanted = usedBy(text)

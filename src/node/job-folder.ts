@@ -56,7 +56,7 @@ export function listJobs(jobs: string): JobFile[] {
   return found.sort((a, b) => b.changedMs - a.changedMs || (a.id < b.id ? 1 : -1))
 }
 
-/** A job by path, by its id, or by any part of its id that only one job has. */
+/** A job by path, by the name of its file, by its id, or by any part of its id that only one job has. */
 export function findJob(jobs: string, wanted: string): JobFile {
   const record = KINDS.find((kind) => wanted.endsWith(suffixOf(kind)))
   if (record !== undefined && existsSync(wanted)) {
@@ -68,8 +68,8 @@ export function findJob(jobs: string, wanted: string): JobFile {
     }
   }
   const list = listJobs(jobs)
-  const exact = list.filter((job) => job.id === wanted)
-  const matches = exact.length > 0 ? exact : list.filter((job) => job.id.includes(wanted))
+  const named = list.filter((job) => basename(job.path) === wanted || job.id === wanted)
+  const matches = named.length > 0 ? named : list.filter((job) => job.id.includes(wanted))
   const [job] = matches
   if (job === undefined)
     throw new UserError(`There is no job "${wanted}" in ${jobs}.`, 4, 'barover jobs lists them.')

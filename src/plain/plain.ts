@@ -6,7 +6,7 @@ import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
 import { isHidden } from '../core/talk/ask.ts'
-import { isStop } from '../core/talk/words.ts'
+import { isMakeSafe, isStop } from '../core/talk/words.ts'
 
 export interface PlainOut {
   readonly write: (text: string) => void
@@ -40,8 +40,9 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...warning,
     ...view.rows,
     ...view.drawing,
+    ...view.legend,
     ...view.ask,
-    row(below.text, 'faint'),
+    row(`${below.text}   safe: make safe`, 'faint'),
   ]
   out.write(
     `\n${plainText(layOut({ margin: view.margin, rows: rows.filter((r) => r.text !== '') }, style))}\n`,
@@ -86,6 +87,13 @@ export async function runPlain(session: Session, lines: AsyncIterable<string>, r
     : null
   try {
     for await (const line of lines) {
+      if (isMakeSafe(line)) {
+        // Before anything that could be waited for.
+        session.makeSafe()
+        catchUp()
+        if (run.prompts) printPrompt(session, style, out)
+        continue
+      }
       await session.tick()
       catchUp()
       if (run.prompts) printAnswer(line, session, style, out)

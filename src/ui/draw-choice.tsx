@@ -1,6 +1,8 @@
 // A numbered choice on the terminal, before any job is open.
-import { Box, Text, useApp } from 'ink'
+import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
+import { asciiTwin, clean } from '../core/lib/text.ts'
+import { isMakeSafe } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
 import { show, type Terminal } from './show.tsx'
@@ -12,6 +14,8 @@ export interface Choice {
   readonly lines: readonly string[]
   readonly options: readonly string[]
   readonly ascii: boolean
+  /** Lines of the make-safe sheet, asked for when it is wanted. */
+  readonly safe: () => readonly string[]
 }
 
 /** The place of what was chosen, from 0. */
@@ -42,6 +46,7 @@ function ChoiceScreen({
   const size = useTerminalSize()
   const held = useRef(BLANK)
   const [wrong, setWrong] = useState('')
+  const [sheet, setSheet] = useState<readonly string[]>([])
   const [, redraw] = useState(0)
   const end = useCallback(
     (which: Chosen) => {
@@ -50,6 +55,7 @@ function ChoiceScreen({
     },
     [exit, onChosen],
   )
+  const showSafe = useCallback(() => setSheet((lines) => [...lines, ...choice.safe()]), [choice])
   const press = useCallback(
     (key: Key) => {
       const edited = edit(held.current, key, true)
@@ -58,6 +64,7 @@ function ChoiceScreen({
       if (edited.submit === null) return
       const text = edited.submit.trim()
       const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
+      if (isMakeSafe(text)) return showSafe()
       if (text === '0' || text.toLowerCase() === 'leave') return end('left')
       if (which >= 0 && which < choice.options.length) return end(which)
       setWrong(
@@ -66,29 +73,35 @@ function ChoiceScreen({
           : `Key a number, 1 to ${choice.options.length}, or 0 to leave.`,
       )
     },
-    [choice, end],
+    [choice, end, showSafe],
   )
-  useKeys(press, () => end('interrupted'))
+  useKeys(press, () => end('interrupted'), showSafe)
   const rule = choice.ascii ? ' | ' : ' │ '
-  const room = Math.max(1, size.rows - 6 - choice.lines.length)
+  const room = Math.max(1, size.rows - 7 - choice.lines.length)
   const options = choice.options.slice(0, room)
   const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`
   return (
-    <Box flexDirection="column">
-      <Text bold>{line('', choice.title)}</Text>
-      {choice.lines.map((text) => (
-        <Text key={text} wrap="truncate">
-          {line('', text)}
-        </Text>
-      ))}
-      {options.map((text, i) => (
-        <Text key={text} wrap="truncate">
-          {line(String(i + 1), text)}
-        </Text>
-      ))}
-      <Text wrap="truncate">{line('0', 'Leave')}</Text>
-      {wrong === '' ? null : <Text wrap="truncate">{line('', wrong)}</Text>}
-      <InputLine margin={line('no.', '')} editor={held.current} width={20} secret={false} />
-    </Box>
+    <>
+      <Static items={[...sheet]}>
+        {(text, i) => <Text key={i}>{clean(choice.ascii ? asciiTwin(text) : text)}</Text>}
+      </Static>
+      <Box flexDirection="column">
+        <Text bold>{line('', choice.title)}</Text>
+        {choice.lines.map((text) => (
+          <Text key={text} wrap="truncate">
+            {line('', text)}
+          </Text>
+        ))}
+        {options.map((text, i) => (
+          <Text key={text} wrap="truncate">
+            {line(String(i + 1), text)}
+          </Text>
+        ))}
+        <Text wrap="truncate">{line('0', 'Leave')}</Text>
+        <Text wrap="truncate">{line('Tab', 'Make safe')}</Text>
+        {wrong === '' ? null : <Text wrap="truncate">{line('', wrong)}</Text>}
+        <InputLine margin={line('no.', '')} editor={held.current} width={20} secret={false} />
+      </Box>
+    </>
   )
 }

@@ -82,7 +82,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     return () => clearTimeout(timer)
   }, [notice])
   const { editor, hidden, press } = useLineEditor(promptNow, live.tooSmall, submit)
-  useKeys(press, interrupt)
+  useKeys(press, interrupt, session.makeSafe)
   useTicks(session, end)
   useEffect(() => {
     if (isOver) end(leaving.current ? 'interrupted' : 'over')
@@ -98,7 +98,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
       <Static items={items}>
         {(item, i) => (
           <Box key={i === 0 ? 'earlier' : (item as Shown).key} flexDirection="column">
-            {linesOf(session, item, first.current, style).map((line, n) => (
+            {linesOf(session, item, first.current, style, size.columns).map((line, n) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: lines of one entry never change or move
               <SheetLine key={n} line={line} />
             ))}
@@ -124,7 +124,13 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
 
 const EARLIER = 'earlier'
 
-function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number, style: SheetStyle): Line[] {
+function linesOf(
+  session: Session,
+  item: Shown | typeof EARLIER,
+  skipped: number,
+  style: SheetStyle,
+  columns: number,
+): Line[] {
   if (item === EARLIER) {
     if (skipped === 0) return []
     return layOut(
@@ -132,10 +138,13 @@ function linesOf(session: Session, item: Shown | typeof EARLIER, skipped: number
       style,
     )
   }
-  const blocks =
-    item.kind === 'said'
-      ? [saidBlock(item.lines, item.refusal)]
-      : entryBlocks(session.engine.defs, item.state, item.entry, style)
+  // What to do to be safe is read on any terminal, also on one too narrow for a sheet.
+  if (item.kind === 'said')
+    return layOut(saidBlock(item.lines, item.refusal), {
+      ...style,
+      width: Math.min(style.width, columns - 1),
+    })
+  const blocks = entryBlocks(session.engine.defs, item.state, item.entry, style)
   return blocks.flatMap((block) => layOut(block, style))
 }
 

@@ -1,7 +1,7 @@
 // The line being keyed, as a pure reducer: characters, pastes, bursts from a gauge that types for itself, and the keys
 // that move and erase. Knows no terminal; every chunk comes in as it was read.
 import { widthOf, withoutUnseen } from '../core/lib/text.ts'
-import { isStop } from '../core/talk/words.ts'
+import { isMakeSafe, isStop } from '../core/talk/words.ts'
 
 export interface Editor {
   readonly text: string
@@ -74,10 +74,10 @@ function chunk(editor: Editor, text: string, scan: boolean): Edited {
   }
   if (!/[\r\n]\s*$/.test(typed)) return { editor: at, submit: null }
   // Typed faster than the terminal read it, or by a gauge. Never taken as a line where evidence is asked for, but STOP
-  // is STOP, whatever was half keyed before it.
-  if (isStop(typed)) return { editor: BLANK, submit: typed.trim() }
+  // is STOP, whatever was half keyed before it; so is the call for the make-safe sheet.
+  if (isStop(typed) || isMakeSafe(typed)) return { editor: BLANK, submit: typed.trim() }
   const line = at.text.trim()
-  if (isStop(line) || scan) return { editor: BLANK, submit: line }
+  if (isStop(line) || isMakeSafe(line) || scan) return { editor: BLANK, submit: line }
   return { editor: at, submit: null }
 }
 

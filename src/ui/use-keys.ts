@@ -4,13 +4,13 @@ import { useStdin } from 'ink'
 import { useEffect, useRef } from 'react'
 import type { Key } from './line-editor.ts'
 
-/** Control-C comes apart: it is no key of the line. */
-export type Pressed = Key | { readonly kind: 'interrupt' }
+/** Control-C and Tab come apart: they are no keys of the line. */
+export type Pressed = Key | { readonly kind: 'interrupt' } | { readonly kind: 'safe' }
 
-export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void): void {
+export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void, onSafe: () => void): void {
   const { setRawMode, internal_eventEmitter: input } = useStdin()
-  const handlers = useRef({ onKey, onInterrupt })
-  handlers.current = { onKey, onInterrupt }
+  const handlers = useRef({ onKey, onInterrupt, onSafe })
+  handlers.current = { onKey, onInterrupt, onSafe }
   useEffect(() => {
     let held = ''
     const take = (raw: string) => {
@@ -18,6 +18,7 @@ export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void): voi
       held = read.held
       for (const key of read.keys) {
         if (key.kind === 'interrupt') handlers.current.onInterrupt()
+        else if (key.kind === 'safe') handlers.current.onSafe()
         else handlers.current.onKey(key)
       }
     }
@@ -41,7 +42,19 @@ export function readKeys(
 ): { readonly keys: readonly Pressed[]; readonly held: string } {
   const text = held + raw
   if (BEGUN.test(text)) return { keys: [], held: text }
-  return { keys: (text.match(TOKENS) ?? []).flatMap((token) => nameKey(token) ?? []), held: '' }
+  return {
+    keys: (text.match(TOKENS) ?? []).flatMap(withTabs).flatMap((token) => nameKey(token) ?? []),
+    held: '',
+  }
+}
+
+/**
+ * Keys that came while the program was busy are read as one: a Tab after them is a key all the same, also where it might
+ * be the end mark of a gauge that types for itself.
+ */
+function withTabs(token: string): string[] {
+  const [, before, tabs] = /^([^\t]+)(\t+)$/s.exec(token) ?? []
+  return before === undefined || tabs === undefined || token.startsWith('\u001b') ? [token] : [before, tabs]
 }
 
 // Terminals send delete for the key over Enter as often as backspace; there is no forward delete here.
@@ -71,7 +84,7 @@ function nameKey(token: string): Pressed | null {
   const bare = /^\u001b(?![[O]).$/su.test(token) ? token.slice(1) : token
   const plain = PLAIN[bare]
   if (plain !== undefined) return { kind: plain } as Pressed
-  if (bare === '\t') return null
+  if (/^\t+$/.test(bare)) return { kind: 'safe' }
   if (!bare.startsWith('\u001b')) return { kind: 'chunk', text: bare }
   // The two marks of a paste; the editor knows them without their escape character.
   if (/^\u001b\[20[01]~$/.test(token)) return { kind: 'chunk', text: token.slice(1) }

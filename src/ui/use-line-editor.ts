@@ -3,7 +3,7 @@
 import { useCallback, useReducer, useRef } from 'react'
 import type { PromptView } from '../core/sheet/prompt-view.ts'
 import { isHidden, type Secrecy } from '../core/talk/ask.ts'
-import { isStop, wordIn } from '../core/talk/words.ts'
+import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 import { BLANK, type Editor, edit, type Key } from './line-editor.ts'
 
 export interface KeyedLine {
@@ -43,7 +43,7 @@ export function useLineEditor(
       const wasUnseen = unseen.current
       unseen.current = false
       // What cannot be seen cannot be answered.
-      if (tooSmall && !isStop(line) && wordIn(line) !== 'leave') return redraw()
+      if (tooSmall && !isStop(line) && !isMakeSafe(line) && wordIn(line) !== 'leave') return redraw()
       waiting.current++
       submit(line, wasUnseen).finally(() => {
         waiting.current--

@@ -53,7 +53,7 @@ describe('barover check', () => {
   it('points at the line of a file that is not there, and ends with 1', async () => {
     change('examples/tc-401/machine.yaml', 'crew: crew.yaml', 'crew: crews.yaml')
     expect(await check('examples', 'procedures')).toBe(1)
-    expect(printed).toMatch(/machine\.yaml:\d+:9 {2}missing-file {2}'crews\.yaml' is not there/)
+    expect(printed).toMatch(/machine\.yaml:\d+:9 {2}missing-file {2}'crews\.yaml'\s+is\s+not\s+there/)
     expect(printed).toContain('    crew: crews.yaml\n          ^^^^^^^^^^\n  hint: did you mean crew.yaml?')
     expect(printed).toContain('1 error, 0 warnings.')
   })
@@ -64,6 +64,22 @@ describe('barover check', () => {
     expect(printed).toMatch(
       /^\d+ files checked, 1 error, 0 warnings\.\nMore may show once these are right\.\n$/m,
     )
+  })
+
+  it('says which procedures are not yet checked as jobs, by id and, where that cannot be read, by file', async () => {
+    change('procedures/bore-inspection.yaml', 'kind: gate', 'kind: gat')
+    change('examples/first-procedure.yaml', 'procedure: first_procedure', 'procedure: 3')
+    expect(await check('procedures', 'examples')).toBe(1)
+    const waiting = /^Not yet as a job: ([^;]*); errors above\.$/m.exec(
+      printed.replace(/\n {2}(?=\S)/g, ' '),
+    )?.[1]
+    expect(waiting?.split(', ').map((one) => one.replace(`${folder}/`, ''))).toEqual([
+      'bore_inspection',
+      'examples/first-procedure.yaml',
+    ])
+    printed = ''
+    await check('procedures')
+    expect(printed).not.toContain('Not yet')
   })
 
   it('says in a plain line that a procedure does not take a machine, and ends with 0', async () => {

@@ -8,7 +8,7 @@ import { everyKindFile } from '../helpers/all-kinds.ts'
 import { exampleDefs, ROOT, Walk } from '../helpers/example.ts'
 import { rightLine } from '../helpers/right-line.ts'
 
-const GUIDE = readFileSync(join(ROOT, 'procedures/README.md'), 'utf8')
+const GUIDE = readFileSync(join(ROOT, 'procedures/REFERENCE.md'), 'utf8')
 const MACHINE = 'examples/tc-401/machine.yaml'
 
 function piecesUnder(heading: string): string[] {
@@ -53,7 +53,8 @@ describe('the evidence of the guide', () => {
         beside: () => [],
       },
     )
-    expect(diagnostics).toEqual([])
+    // One gas test of each kind is enough to show how it is written, and no gate to work behind.
+    expect(diagnostics.map((one) => one.code)).toEqual(['untested-limit'])
     expect(jobs).toContainEqual({ procedure: 'every_evidence', machine: 'TC-401-1' })
   })
 

@@ -112,6 +112,19 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
     ['procedure unknown-gas-limit oxigen_air'],
   ],
   [
+    'hazards and nothing on how to make safe, here and in a part',
+    [
+      ['procedure', 'make_safe: [Draw arms out of the bore., Leave the block in.]', ''],
+      ['part', 'make_safe: [Hands off the crank.]', ''],
+    ],
+    ['procedure no-make-safe small_bore_check', 'part no-make-safe turn_by_hand'],
+  ],
+  [
+    'hazards on a site without a rescue plan',
+    [['machine', '  rescue: [Two with air packs from the gate. (invented)]\n', '']],
+    ['machine no-rescue an invented yard'],
+  ],
+  [
     'flammables without oxygen',
     [['procedure', ', oxygen: oxygen }', ' }']],
     ['procedure oxygen-first burns'],
@@ -122,12 +135,17 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
       ['procedure', 'limit: oxygen_air', 'limit: flammable_air'],
       ['procedure', 'with: meter }', 'with: meter, oxygen: locks }'],
     ],
-    ['procedure not-a-gas-test locks'],
+    ['procedure not-a-gas-test locks', 'procedure warning limit-twice flammable_air'],
   ],
   [
     'oxygen tested against a limit for flammables',
     [['procedure', 'limit: oxygen_air', 'limit: flammable_air']],
-    ['procedure oxygen-first oxygen', 'procedure not-oxygen oxygen'],
+    [
+      'procedure warning untested-limit hold_point',
+      'procedure oxygen-first oxygen',
+      'procedure warning limit-twice flammable_air',
+      'procedure not-oxygen oxygen',
+    ],
   ],
   [
     'oxygen of another place',

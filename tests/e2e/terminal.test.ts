@@ -73,13 +73,12 @@ describe('keys and pastes', () => {
   it('that mean nothing here are left out and do no harm', async () => {
     const { t } = await jobAt(TO_GATE)
     await t.see('Lock number')
-    // Control-F1, Control-F5, focus, a click, tab, arrow up, Control-Z, a lone escape
+    // Control-F1, Control-F5, focus, a click, arrow up, Control-Z, a lone escape
     for (const keys of [
       '\u001b[1;5P',
       '\u001b[15;5~',
       '\u001b[I',
       '\u001b[<0;3;4M',
-      '\t',
       '\u001b[A',
       '\u001a',
       '\u001b',

@@ -12,6 +12,7 @@ import { openJob } from '../../src/core/job/open-job.ts'
 import { waitAfterMisses } from '../../src/core/job/signature.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
+import { followUp } from '../../src/core/talk/ask-register.ts'
 import { proven } from '../../src/core/talk/crew-words.ts'
 import { hear } from '../../src/core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../../src/core/talk/heard.ts'
@@ -105,7 +106,9 @@ export class Walk {
     return twin
   }
 
-  bring(input: Input): string | null {
+  /** An input that is signed is brought as proved, unless it says otherwise or PINs are not keyed by themselves. */
+  bring(brought: Input): string | null {
+    const input = this.autoPin && !('proved' in brought) ? ({ ...brought, proved: true } as Input) : brought
     const admitted = admit(this.engine, this.state, input, this.now)
     this.entries.push(...admitted.entries)
     this.state = admitted.state
@@ -121,6 +124,7 @@ export class Walk {
     this.said.push(...heard.say)
     if (heard.pin !== undefined) return this.prove(heard.pin)
     const code = heard.input === null ? null : this.bring(heard.input)
+    if (heard.input !== null) this.talk = { ask: followUp(this.state, heard.input) ?? heard.talk.ask }
     return this.autoPin && this.talk.ask?.kind === 'pin' ? this.key(pinOf(this.talk.ask.person)) : code
   }
 
@@ -130,7 +134,10 @@ export class Walk {
     if (pin === pinOf(person)) {
       const heard = proven(what)
       this.talk = heard.talk
-      return heard.input === null ? null : this.bring(heard.input)
+      if (heard.input === null) return null
+      const code = this.bring(heard.input)
+      this.talk = { ask: followUp(this.state, heard.input) }
+      return code
     }
     const code = this.bring({ do: 'pin-missed', person })
     this.talk = { ask: { kind: 'pin', person, what } }

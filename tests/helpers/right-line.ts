@@ -1,12 +1,18 @@
 // What a careful person would key at the prompt as it stands; for walks that have to get somewhere.
+
+import { dispositionsFor } from '../../src/core/job/admit-disposition.ts'
 import { unfitness } from '../../src/core/job/admit-people.ts'
-import { dispositionsFor } from '../../src/core/job/admit-step.ts'
+
+import { neverReleased } from '../../src/core/job/admit-stop.ts'
+
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openWords } from '../../src/core/job/open-words.ts'
+import { doersOf, pointOf } from '../../src/core/job/point.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
-import { openStop, type State } from '../../src/core/job/state.ts'
+import type { State } from '../../src/core/job/state.ts'
+import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
 import { pinOf } from './example.ts'
@@ -19,8 +25,14 @@ export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0)
 
 function atQuestion(defs: Definitions, state: State, question: Ask, salt: number): string {
   switch (question.kind) {
+    case 'ask-again-sure':
+      return 'yes'
     case 'correct-which':
-      return '1'
+      return String(1 + ((salt * 7) % question.items.length))
+    case 'finding-which':
+      return String(1 + (salt % 2))
+    case 'doubt-which':
+      return String(1 + (salt % question.instruments.length))
     case 'correct-value':
       return (
         Object.values(state.readings)
@@ -47,11 +59,45 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
       return openWords(state)[0]?.lead ?? 'back'
     case 'countersign-answer':
       return salt === 5 ? '2' : '1'
+    case 'not-applicable-who':
+      return lead(defs, state, state.doer)
+    case 'deviation-who':
+      return lead(defs, state, state.doer)
+    case 'notice-which':
+      return String(1 + (salt % question.steps.length))
+    case 'deviation-which':
+      return String(1 + (salt % question.steps.length))
+    case 'concession-until':
+    case 'deviation-until':
+      return salt % 2 === 0 ? '4000 h' : '2027-06-30'
     case 'release-who':
-      return lead(defs, state, openStop(state)?.by ?? null)
+      return releaser(defs, state) ?? 'KH'
+    case 'account-who':
+      return defs.crew.crew.find((p) => p.role !== 'trainee' && p.id !== question.first)?.id ?? 'RO'
+    case 'account-which':
+      return '1'
+    case 'place-number':
+    case 'step-number':
+      return state.seq % 2 === 0 ? '' : 'B-12'
+    case 'hand-who':
+      return defs.crew.crew.find((p) => p.role === 'lead' && p.id !== state.doer)?.id ?? 'KH'
+    case 'close-who':
+      return 'KH'
+    case 'stop-caller':
+      return ['RO', '?', 'ML'][state.seq % 3] ?? '?'
+    case 'stop-which':
+      return '1'
+    case 'stop-cause':
+      return '8'
     default:
       return 'because it is so'
   }
+}
+
+/** A lead who may release what is open, or null. */
+function releaser(defs: Definitions, state: State): string | null {
+  const { people } = barredFromRelease(state)
+  return defs.crew.crew.find((p) => p.role === 'lead' && !people.has(p.id))?.id ?? null
 }
 
 function lead(defs: Definitions, state: State, not: string | null): string {
@@ -63,18 +109,23 @@ function lead(defs: Definitions, state: State, not: string | null): string {
 function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number): string {
   switch (prompt.kind) {
     case 'stop-cause':
-      return 'somebody shouted'
-    case 'stopped':
-      return 'release'
+      // Mostly a cause that can be released, so that walks get somewhere.
+      return ['8', '1', '7', '2', '8', '3'][salt % 6] ?? '8'
     case 'countersign':
       return prompt.open[0]?.lead ?? 'KH'
+    case 'stopped':
+      return neverReleased(state) === null && releaser(defs, state) !== null ? 'release' : 'close'
+    case 'open-things':
+      return salt % 3 === 2 ? 'hand on' : 'taken'
     case 'sign-on':
       return ['RO', 'ML', 'KH'][salt % 3] ?? 'RO'
     case 'tag':
       return defs.machine.machine
     case 'pick': {
       const fit = prompt.options.findIndex(
-        (i) => (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)) === null,
+        (i) =>
+          state.doubted[i.id] === undefined &&
+          (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)) === null,
       )
       return String(fit + 1)
     }
@@ -88,6 +139,12 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       const { step, scope } = asKind(prompt.step, 'decide')
       const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
       return String(dispositionsFor(verdict, step.choices).length)
+    }
+    case 'point':
+    case 'review': {
+      const doers = doersOf(state, prompt.step)
+      const roles = pointOf(prompt.step)?.roles ?? []
+      return defs.crew.crew.find((p) => !doers.has(p.id) && roles.some((r) => r === p.role))?.id ?? 'KH'
     }
     case 'doubt':
       return '3'

@@ -43,8 +43,17 @@ export class Screen {
 
   /** The words in sight as one run, without margin and right-hand column: it does not matter where lines broke. */
   get flow(): string {
+    return this.#flowOf(this.lines)
+  }
+
+  /** The same of everything, also of what scrolled out above. */
+  get wholeFlow(): string {
+    return this.#flowOf(this.#from(0))
+  }
+
+  #flowOf(lines: readonly string[]): string {
     const words = (line: string) => line.replace(/^.*?[│|├┴] ?/, '').replace(/ {2,}(by \w+ )?\d\d:\d\d$/, '')
-    return this.lines.map((line) => words(line).trim()).join(' ')
+    return lines.map((line) => words(line).trim()).join(' ')
   }
 
   /** The line being keyed: the one over the foot, without its margin; null when there is no foot in sight. */

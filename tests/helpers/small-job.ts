@@ -116,6 +116,11 @@ export const TWO_GATES: readonly Raw[] = [
     ],
     exposes: ['bad_air'],
   },
-  tell('paper'),
+  tell('paper', {
+    places: [
+      { id: 'pin', what: 'locking pin' },
+      { id: 'tag', what: 'tag on the panel' },
+    ],
+  }),
   tell('close', { exposes: ['start'] }),
 ]

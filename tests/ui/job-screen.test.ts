@@ -1,7 +1,7 @@
 // What a person sees: the real screen, drawn into a terminal in memory, at the prompts that matter.
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
-import { BORE_LINES, GATE_LINES, Walk } from '../helpers/example.ts'
+import { BORE_LINES, exampleDefs, GATE_LINES, Walk } from '../helpers/example.ts'
 import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 import { walkExample } from '../helpers/walked.ts'
 
@@ -29,6 +29,19 @@ afterEach(async () => {
     await done
   }
 })
+
+/** All that matters of the make-safe sheet, wherever its lines broke. */
+function expectSheet(flow: string): void {
+  for (const words of [
+    'Come out, everybody',
+    'Nobody goes in to fetch anybody without air and a line',
+    '6 Call: Radio channel 1, say MAYDAY and TC-401. Muster at the north gate.',
+    'with air packs, a line and a stretcher',
+    'Leave the block against turning in',
+    'LOCKS',
+  ])
+    expect(flow.replace(/ +/g, ' ')).toContain(words)
+}
 
 describe('at 80 columns and 24 rows', () => {
   it('asks who is at the keyboard', async () => {
@@ -137,6 +150,74 @@ describe('keys', () => {
     await screen.see('why was STOP called?')
     expect(screen.text).toContain('Muster at the north')
     expect(written[0]?.type).toBe('stop.raised')
+  })
+
+  it.each([
+    ['before sign-on', () => new Walk()],
+    ['at a reading', () => new Walk().toBore()],
+    ['under STOP', () => new Walk().toBore().keys('stop', '3', 'it turned', '?')],
+  ])('Tab shows the make-safe sheet %s, records nothing and keeps what is half keyed', async (_, walk) => {
+    const { terminal, screen, written } = draw(walk())
+    await screen.until('a line to key on', () => screen.input === '')
+    terminal.send('9.5')
+    await screen.until('half a figure', () => screen.input === '9.5')
+    terminal.send('\t')
+    await screen.until('the sheet', () => screen.flow.includes('FIRST OF ALL'))
+    expectSheet(screen.wholeFlow)
+    expect(screen.input).toBe('9.5')
+    expect(written).toEqual([])
+  })
+
+  it.each([
+    ['too small for anything else', { cols: 40, rows: 8 }],
+    ['too narrow for a sheet', { cols: 26, rows: 6 }],
+  ])('Tab shows it on a screen %s, and so does the word', async (_, size) => {
+    const { terminal, screen, written } = draw(new Walk().toGate(), size)
+    await screen.until('a screen', () => screen.text.includes('Screen too'))
+    terminal.send('\t')
+    await screen.until('the sheet', () => screen.wholeFlow.includes('FIRST OF ALL'))
+    expectSheet(screen.wholeFlow)
+    terminal.send('safe')
+    await screen.until('the word', () => screen.text.includes('safe'))
+    terminal.send('\r')
+    await screen.until('again', () => screen.wholeFlow.split('FIRST OF ALL').length === 3)
+    expect(written).toEqual([])
+  })
+
+  it('Tab at the PIN shows it, and shows nothing of the PIN', async () => {
+    const key = `$scrypt$ln=15,r=8,p=1$${'A'.repeat(22)}$${'B'.repeat(43)}`
+    const defs = exampleDefs({
+      crew: (text) => text.replaceAll(/role: (\w+) \}/g, `role: $1, pin: "${key}" }`),
+    })
+    const walk = new Walk(defs)
+    const { terminal, screen, session } = draw(walk)
+    await screen.see('Your initials')
+    await session.hear('RO')
+    await screen.see('PIN of RO')
+    terminal.send('73')
+    terminal.send('\t')
+    await screen.until('the sheet', () => screen.flow.includes('FIRST OF ALL'))
+    expect(screen.all).not.toMatch(/│ 73/)
+    expect(session.snapshot().talk.ask?.kind).toBe('pin')
+  })
+
+  it('Tab and the word safe wait for no journal', async () => {
+    const { terminal, screen, written, letThrough } = draw(new Walk().toBore(), undefined, true)
+    await screen.see('Reading (in)')
+    terminal.send('9.5033')
+    await screen.until('the line keyed', () => screen.input === '9.5033')
+    terminal.send('\r')
+    await screen.until('the line taken', () => screen.input === '')
+    terminal.send('\t')
+    await screen.until('the sheet', () => screen.flow.includes('FIRST OF ALL'))
+    terminal.send('safe')
+    await screen.until('the word keyed', () => screen.input === 'safe')
+    terminal.send('\r')
+    await screen.until('a second sheet', () => screen.wholeFlow.split('FIRST OF ALL').length === 3)
+    expect(written).toEqual([])
+    letThrough()
+    await screen.see('Again, afresh (in)')
+    expect(written).toHaveLength(1)
   })
 
   it('are kept off what cannot be seen, but for STOP', async () => {

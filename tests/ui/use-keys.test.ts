@@ -21,6 +21,9 @@ describe('keys', () => {
     [`${ESC}[4~`, 'end'],
     ['\u0003', 'interrupt'],
     [`${ESC}\r`, 'enter'],
+    ['\t', 'safe'],
+    ['\t\t', 'safe'],
+    [`${ESC}\t`, 'safe'],
   ])('%j is %s', (raw, kind) => {
     expect(kinds(raw)).toEqual([kind])
   })
@@ -29,6 +32,12 @@ describe('keys', () => {
     expect(keys('9.5033\r')).toEqual([{ kind: 'chunk', text: '9.5033\r' }])
     expect(keys('OK')).toEqual([{ kind: 'chunk', text: 'OK' }])
     expect(keys('[I')).toEqual([{ kind: 'chunk', text: '[I' }])
+  })
+
+  it('knows Tab behind other keys that were read with it', () => {
+    expect(keys('L-\t')).toEqual([{ kind: 'chunk', text: 'L-' }, { kind: 'safe' }])
+    expect(keys('\r\t')).toEqual([{ kind: 'enter' }, { kind: 'safe' }])
+    expect(keys('9.5033\t')).toEqual([{ kind: 'chunk', text: '9.5033' }, { kind: 'safe' }])
   })
 
   it('knows the two marks of a paste', () => {
@@ -55,7 +64,6 @@ describe('keys', () => {
     ['F5', `${ESC}[15~`],
     ['arrow up', `${ESC}[A`],
     ['shift-tab', `${ESC}[Z`],
-    ['tab', '\t'],
     ['escape', ESC],
     ['two escapes', ESC + ESC],
   ])('leaves %s out of the line', (_, raw) => {

@@ -1,15 +1,17 @@
 // barover check: are these files fit to be taken to a machine?
 import { readdirSync, statSync } from 'node:fs'
 import { dirname, isAbsolute, join, normalize } from 'node:path'
+import process from 'node:process'
 import type { TextFile } from '../../authoring/check.ts'
 import type { Disk } from '../../authoring/folder.ts'
 import { type CheckedTogether, checkTogether } from '../../authoring/together.ts'
+import { wrapWords } from '../../authoring/wrap-words.ts'
 import { readTextFile } from '../../node/definition-files.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { renderAt } from '../open.ts'
-import { print } from '../terminal.ts'
+import { columnsOf, print } from '../terminal.ts'
 
 export const checkCommand: Command = {
   name: 'check',
@@ -25,7 +27,7 @@ export const checkCommand: Command = {
     if (files.length === 0) throw new UserError('There is no YAML file to check there.', EXIT.fileProblem)
     const checked = checkTogether(files, disk)
     if (values.json === true) print(asJson(checked))
-    else for (const text of asText(checked)) print(text)
+    else for (const text of asText(checked, columnsOf(process.stdout))) print(text)
     const isClean = checked.diagnostics.every((d) => d.severity !== 'error')
     return isClean ? EXIT.done : EXIT.checkFailed
   },
@@ -56,17 +58,20 @@ function asJson({ kinds, diagnostics, jobs, refusals }: CheckedTogether): string
   return JSON.stringify({ files: Object.fromEntries(kinds), jobs, refusals, diagnostics })
 }
 
-function asText({ files, diagnostics, jobs, refusals, isStoppedEarly }: CheckedTogether): string[] {
+function asText(checked: CheckedTogether, columns: number): string[] {
+  const { files, diagnostics, jobs, waiting, refusals, isStoppedEarly } = checked
+  const sentence = (text: string) => wrapWords(text, columns, 2)
   const texts = new Map(files.map((f) => [f.path, f.text]))
   const errors = diagnostics.filter((d) => d.severity === 'error').length
   const warnings = diagnostics.length - errors
   return [
     ...diagnostics.map((d) => `${renderAt(d, texts.get(d.file) ?? '', d.file)}\n`),
-    ...refusals,
+    ...refusals.map(sentence),
     ...[...new Set(jobs.map((job) => job.machine))].map((machine) => {
       const own = jobs.filter((job) => job.machine === machine).map((job) => job.procedure)
-      return `Checked as a job on the machine ${machine}: ${own.join(', ')}.`
+      return sentence(`Checked as a job on the machine ${machine}: ${own.join(', ')}.`)
     }),
+    ...(waiting.length === 0 ? [] : [sentence(`Not yet as a job: ${waiting.join(', ')}; errors above.`)]),
     `${count(files.length, 'file')} checked, ${count(errors, 'error')}, ${count(warnings, 'warning')}.`,
     ...(isStoppedEarly ? ['More may show once these are right.'] : []),
   ]

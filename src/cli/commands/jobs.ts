@@ -43,18 +43,19 @@ export interface JobSummary {
   readonly open: boolean
 }
 
+export function standingOf(state: State): string {
+  if (state.fellFrom !== null)
+    return `closed with ${state.fellFrom}, fallen to ${state.closed}: ${Object.keys(state.doubted).join(', ')} out of calibration`
+  if (state.closed !== null) return `closed with ${state.closed}`
+  return openStop(state) === null ? openStanding(state) : 'open, under STOP'
+}
+
 export function summary(file: JobFile): JobSummary {
   const base = { job: file.id, record: file.record, path: file.path }
   try {
     const { entries } = readJob(file.path)
     const { state } = replay(entries)
-    const standing =
-      state.closed !== null
-        ? `closed with ${state.closed}`
-        : openStop(state) === null
-          ? openStanding(state)
-          : 'open, under STOP'
-    return { ...base, entries: entries.length, standing, open: state.closed === null }
+    return { ...base, entries: entries.length, standing: standingOf(state), open: state.closed === null }
   } catch (error) {
     if (!(error instanceof UserError)) throw error
     return { ...base, entries: 0, standing: 'DAMAGED: barover verify says where', open: false }

@@ -47,7 +47,7 @@ export async function resumeJob(job: string, values: Values): Promise<number> {
 }
 
 /** A clock that was set by hand carries on a minute after the last entry; any other job has the machine's own clock. */
-function clockFor(entries: readonly Entry[], stepped: ReturnType<typeof steppedFrom> | null): Clock {
+export function clockFor(entries: readonly Entry[], stepped: ReturnType<typeof steppedFrom> | null): Clock {
   const last = readStamp(entries[entries.length - 1]?.at ?? '')
   if (openedOf(entries).clock !== 'set' || last === null) return systemClock
   const from = { ...last, ms: last.ms + 60_000 }

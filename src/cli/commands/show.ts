@@ -13,6 +13,7 @@ import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { definitionsOf } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
+import { standingOf } from './jobs.ts'
 import { jobsFolder } from './run.ts'
 
 export const showCommand: Command = {
@@ -32,7 +33,16 @@ export const showCommand: Command = {
     const defs = definitionsOf(file.path, entries)
     const { state, shown } = replay(entries)
     if (values.json === true) {
-      print(JSON.stringify({ job: state.job, record: state.record, closed: state.closed, head, entries }))
+      print(
+        JSON.stringify({
+          job: state.job,
+          record: state.record,
+          closed: state.closed,
+          fellFrom: state.fellFrom,
+          head,
+          entries,
+        }),
+      )
       return EXIT.done
     }
     const style = sheetStyle(values, state.record)
@@ -56,6 +66,7 @@ export const showCommand: Command = {
       ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, word)}`, 'caution')),
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...(torn ? [row('An unfinished last line follows; it was never shown as saved.', 'caution')] : []),
+      ...(state.fellFrom === null ? [] : [row(`This job was ${standingOf(state)}.`, 'caution')]),
       row(`Head: ${head}`),
     ]
     print(plainText(layOut({ margin: '', rows: after }, style)))

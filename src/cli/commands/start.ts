@@ -4,6 +4,7 @@ import { homeFolder } from '../../node/home.ts'
 import { listJobs } from '../../node/job-folder.ts'
 import { type Command, SHARED, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
+import { linesWithoutJob } from '../safe-lines.ts'
 import { canDraw, wantsAscii } from '../terminal.ts'
 import { summary } from './jobs.ts'
 import { resumeJob } from './resume.ts'
@@ -33,8 +34,10 @@ function example(values: Values, scripted: boolean): Promise<number> {
 }
 
 async function choose(values: Values): Promise<number> {
-  const jobs = listJobs(jobsFolder(values)).slice(0, 50).map(summary)
+  const files = listJobs(jobsFolder(values)).slice(0, 50)
+  const jobs = files.map(summary)
   const open = jobs.filter((j) => j.open)
+  const safe = () => linesWithoutJob(files.filter((f) => open.some((j) => j.path === f.path)))
   const closed = jobs.filter((j) => !j.open && j.entries > 0)
   const { drawChoice } = await import('../../ui/draw-choice.tsx')
   const ascii = wantsAscii(values)
@@ -50,6 +53,7 @@ async function choose(values: Values): Promise<number> {
       `See a finished job (${closed.length})`,
     ],
     ascii,
+    safe,
   })
   if (typeof which === 'string') return codeOf(which)
   if (which === 1) return example(values, false)
@@ -59,6 +63,7 @@ async function choose(values: Values): Promise<number> {
     lines: list.length === 0 ? [`There is none in the folder ${jobsFolder(values)}.`] : [],
     options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
     ascii,
+    safe,
   })
   if (typeof picked === 'string') return codeOf(picked)
   const job = list[picked]

@@ -1,7 +1,7 @@
 // barover verify: is a job's log as it was written? Says what could be checked, and never more.
 
 import { createHash } from 'node:crypto'
-import { changedVerdicts, misfit, openedOf } from '../../app/replay.ts'
+import { changedVerdicts, misfit, openedOf, replay } from '../../app/replay.ts'
 import { definitionsFrom } from '../../authoring/definitions.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import { findJob } from '../../node/job-folder.ts'
@@ -13,6 +13,7 @@ import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { print } from '../terminal.ts'
+import { standingOf } from './jobs.ts'
 import { jobsFolder } from './run.ts'
 
 export const verifyCommand: Command = {
@@ -42,8 +43,9 @@ export const verifyCommand: Command = {
       found.tail.state !== 'fault' &&
       found.whole.state !== 'fault' &&
       inside.length === 0
+    const standing = found.content.state === 'sound' ? standingIn(bytes) : null
     if (values.json === true)
-      print(JSON.stringify({ job: file.id, record: file.record, sound, ...found, inside }))
+      print(JSON.stringify({ job: file.id, record: file.record, sound, ...found, inside, standing }))
     else {
       const line = (text: string) => print(`${file.record}  ${text}`)
       line(`${file.id}  ${found.lines} lines`)
@@ -51,10 +53,17 @@ export const verifyCommand: Command = {
       line(`  tail      ${found.tail.what}`)
       line(`  whole     ${found.whole.what}`)
       for (const fault of inside) line(`  inside    ${fault}`)
+      if (standing !== null) line(`  standing  ${standing}`)
       line(`  head      ${found.head}`)
     }
     return sound ? EXIT.done : EXIT.checkFailed
   },
+}
+
+/** How the job stands by its entries, in words; null when they cannot be read. */
+function standingIn(bytes: Buffer): string | null {
+  const read = readEntries(examine(bytes).lines)
+  return read.ok ? standingOf(replay(read.value).state) : null
 }
 
 /** What a sound chain can still hold: entries of another shape, copied files that do not match their hash, changed sums. */

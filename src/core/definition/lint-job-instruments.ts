@@ -2,9 +2,8 @@
 // same LEL as the machine record.
 
 import { list, quote } from '../lib/wording.ts'
-import type { Instrument } from './instruments.ts'
 import { finding, warning } from './lint-common.ts'
-import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
+import { type JobFinding, type JobParts, spansBore, usedProcedures, within } from './lint-job-shape.ts'
 import type { Seat } from './procedure.ts'
 
 /** Findings about instruments, each in the file where it would be put right. */
@@ -25,12 +24,6 @@ function lintSeat(job: JobParts, seat: Seat, n: number) {
   if (fitting.some((one) => spansBore(one, job.machine.bore.nominal.si))) return []
   const message = `No instrument for the seat ${quote(seat.id)} spans the bore of ${quote(job.machine.machine)}, ${job.machine.bore.nominal.text}.`
   return [finding(path, 'no-instrument', message, `in the register: ${list(fitting.map((one) => one.id))}`)]
-}
-
-/** Only what measures a diameter need span the bore. `nominal` is in metres. */
-function spansBore(instrument: Instrument, nominal: number): boolean {
-  if (instrument.kind !== 'inside_micrometer' && instrument.kind !== 'bore_gauge') return true
-  return instrument.range.from.si <= nominal && nominal <= instrument.range.to.si
 }
 
 /** 10 % of one gas's LEL is not 10 % of another's: a reading on another basis says nothing about the limit. */

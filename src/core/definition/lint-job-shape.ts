@@ -1,6 +1,6 @@
 // What goes into the checks of one job, and what comes out: a finding that also says which file it is in.
 import type { Crew } from './crew.ts'
-import type { Instruments } from './instruments.ts'
+import type { Instrument, Instruments } from './instruments.ts'
 import type { LimitBook } from './limit-book.ts'
 import type { Finding } from './lint-common.ts'
 import type { Machine } from './machine.ts'
@@ -47,4 +47,10 @@ export function usedProcedures(job: JobParts): { readonly procedure: Procedure; 
     }
   }
   return used
+}
+
+/** Only what measures a diameter need span the bore. `nominal` is in metres. */
+export function spansBore(instrument: Instrument, nominal: number): boolean {
+  if (instrument.kind !== 'inside_micrometer' && instrument.kind !== 'bore_gauge') return true
+  return instrument.range.from.si <= nominal && nominal <= instrument.range.to.si
 }

@@ -2,9 +2,10 @@
 
 import { a, list, quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
+import { lintWithin } from './lint-job-repeats.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import type { GasLimit } from './machine.ts'
-import type { Evidence, Step, StepOf } from './procedure.ts'
+import type { Evidence, Procedure, Step, StepOf } from './procedure.ts'
 
 /** Findings about every step of the procedure and its parts, each in the file of the step. */
 export function lintJobSteps(job: JobParts): JobFinding[] {
@@ -17,7 +18,7 @@ export function lintJobSteps(job: JobParts): JobFinding[] {
     const isOpen = procedure.steps.some((step) => step.kind === 'part')
     return procedure.steps.flatMap((step, index) =>
       within(file, [
-        ...lintStep(job, step, ['steps', index]),
+        ...lintStep(job, procedure, step, ['steps', index]),
         ...(isOpen ? lintLetIn(step, held, ['steps', index]) : []),
       ]),
     )
@@ -32,12 +33,35 @@ function lintLetIn(step: Step, held: ReadonlySet<string>, base: Path): Finding[]
   })
 }
 
-function lintStep(job: JobParts, step: Step, base: Path): Finding[] {
+function lintStep(job: JobParts, procedure: Procedure, step: Step, base: Path): Finding[] {
+  return [...lintKind(job, procedure, step, base), ...lintPoint(job, step, base)]
+}
+
+/** Somebody has to be there to sign; a notice without a length would run out at once. */
+function lintPoint(job: JobParts, step: Step, base: Path): Finding[] {
+  const point = step.kind === 'gate' || step.kind === 'part' ? undefined : step.point
+  if (point === undefined) return []
+  const found: Finding[] = []
+  if (!job.crew.crew.some((person) => point.roles.some((role) => role === person.role))) {
+    const message = `Nobody on the crew list is ${a(list(point.roles, 'or'))}, so nobody can sign the inspection point of ${quote(step.id)}.`
+    found.push(finding([...base, 'point', 'roles'], 'nobody-can', message, whoCould(job, point.roles)))
+  }
+  if (point.kind === 'witness' && !(point.notice.si > 0)) {
+    const message = `The notice of ${quote(step.id)} is no time at all.`
+    found.push(
+      finding([...base, 'point', 'notice'], 'no-notice', message, 'say how long it runs, or make it hold'),
+    )
+  }
+  return found
+}
+
+function lintKind(job: JobParts, procedure: Procedure, step: Step, base: Path): Finding[] {
   if (step.kind === 'gate') return lintGateEvidence(job, step, base)
-  if (step.kind === 'read') return lintCounterbore(job, step, base)
+  if (step.kind === 'read')
+    return [...lintCounterbore(job, step, base), ...lintWithin(job, procedure, step, base)]
   if (step.kind !== 'decide' || job.crew.crew.some((person) => person.role === 'lead')) return []
   const message = `Nobody on the crew list is a lead, so nobody can decide in ${quote(step.id)}.`
-  return [finding([...base, 'id'], 'nobody-can', message)]
+  return [finding([...base, 'id'], 'nobody-can', message, 'add a lead to the crew list')]
 }
 
 /** Without one on record every reading would be doubted for want of anything to compare it with. */
@@ -56,8 +80,15 @@ function lintGateEvidence(job: JobParts, gate: StepOf<'gate'>, base: Path): Find
     if (evidence.kind !== 'witness') return []
     if (job.crew.crew.some((person) => evidence.roles.some((role) => role === person.role))) return []
     const message = `Nobody on the crew list is ${a(list(evidence.roles, 'or'))}, so nobody can give ${quote(evidence.id)}.`
-    return [finding([...path, 'roles'], 'nobody-can', message)]
+    return [finding([...path, 'roles'], 'nobody-can', message, whoCould(job, evidence.roles))]
   })
+}
+
+/** Somebody more on the list, or a role that somebody on it has; a trainee can do neither. */
+function whoCould(job: JobParts, roles: readonly string[]): string {
+  const other = job.crew.crew.find((person) => person.role !== 'trainee')?.role
+  const add = `add ${a(list(roles, 'or'))} to the crew list`
+  return other === undefined ? add : `${add}, or ${other} to the roles here`
 }
 
 type GasEvidence = Extract<Evidence, { kind: 'gas' }>

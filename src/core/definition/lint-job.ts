@@ -4,9 +4,11 @@
 import { list, nearest, quote } from '../lib/wording.ts'
 import type { Crew } from './crew.ts'
 import { type Finding, finding } from './lint-common.ts'
+import { lintJobGas } from './lint-job-gas.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
+import { lintRescue } from './lint-make-safe.ts'
 import { lintParts } from './lint-parts.ts'
 import type { Machine } from './machine.ts'
 import type { Procedure } from './procedure.ts'
@@ -17,8 +19,10 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
     ...within({ kind: 'crew' }, lintPeople(job.crew)),
+    ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
+    ...lintJobGas(job),
     ...lintJobInstruments(job),
   ]
 }

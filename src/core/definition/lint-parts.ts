@@ -4,6 +4,7 @@
 import { list, nearest, quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFile, type JobFinding, within } from './lint-job-shape.ts'
+import { lintMakeSafe } from './lint-make-safe.ts'
 import type { Procedure, Step, StepOf } from './procedure.ts'
 
 /** Parts within parts can multiply; a job sheet of this many steps is a mistake. */
@@ -29,6 +30,8 @@ export function lintParts(
 ): JobFinding[] {
   const others = beside.filter((id) => id !== procedure.procedure)
   const walk: Walk = { parts, beside: others, found: [], steps: 0 }
+  walk.found.push(...within({ kind: 'procedure' }, lintMakeSafe(procedure)))
+  for (const [id, part] of parts) walk.found.push(...within({ kind: 'part', id }, lintMakeSafe(part)))
   open(walk, procedure, { kind: 'procedure' }, [procedure.procedure], new Set())
   return walk.found
 }

@@ -1,6 +1,7 @@
 // Cross-checks of a reading: instrument seat, stations and axes, repeats, and the range that is plausible.
 
 import { a, list, nearest, quote } from '../lib/wording.ts'
+import { unitsOf } from '../units/index.ts'
 import { type Finding, finding, type Path, repeatedIds, unknownId, warning } from './lint-common.ts'
 import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
 
@@ -112,7 +113,11 @@ function lintRepeats(read: Read, base: Path): Finding[] {
   }
   if (within.kind !== wanted) {
     const message = `${quote(within.text)} is not a ${wanted.replace('-', ' ')}, and ${quote(read.id)} reads a ${read.quantity}.`
-    found.push(finding([...path, 'within'], 'wrong-quantity', message))
+    const units = list(
+      unitsOf(wanted).map((unit) => unit.symbol),
+      'or',
+    )
+    found.push(finding([...path, 'within'], 'wrong-quantity', message, `its units: ${units}`))
   }
   return found
 }

@@ -10,7 +10,9 @@ import { type Finding, finding, type Path, repeatedIds, unknownId, warning } fro
 import { lintBranches } from './lint-procedure-branches.ts'
 import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'
+import { lintPlaces } from './lint-procedure-places.ts'
 import { lintRead } from './lint-procedure-read.ts'
+import { lintStepSafety } from './lint-procedure-safety.ts'
 import { lintRule, lintValues } from './lint-procedure-values.ts'
 import type { Procedure, Step } from './procedure.ts'
 
@@ -26,11 +28,13 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ...repeatedIds(['seats'], procedure.seats, 'seat'),
     ...repeatedIds(['steps'], procedure.steps, 'step'),
     ...lintUnusedHazards(procedure),
+    ...lintPlaces(procedure),
     ...lintValues(procedure, values),
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),
       ...lintWhen(procedure, step, index, { rules, values, computations }),
       ...lintKind(procedure, step, index),
+      ...lintStepSafety(procedure, step, ['steps', index]),
     ]),
   ]
   return [...found, ...lintBranches(procedure, rules)]

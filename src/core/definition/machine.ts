@@ -63,6 +63,15 @@ const site = z.strictObject({
   name: short.meta({ description: 'Name of the site.' }),
   barometer: written('pressure-absolute').meta({ description: 'Site barometric pressure, absolute.' }),
   emergency: line.meta({ description: 'Who to call and where to muster; shown at every STOP.' }),
+  rescue: z
+    .array(line)
+    .min(1, 'has no lines')
+    .optional()
+    .meta({
+      description:
+        'The rescue plan, line by line; on the make-safe sheet. Needed where the work has hazards.',
+      examples: [['Two with air packs from the control room. Nobody else goes in.']],
+    }),
   isolation_points: z
     .array(
       z.strictObject({

@@ -42,6 +42,36 @@ const opening = {
     }),
 }
 
+const signers = <R extends 'mechanic' | 'lead'>(roles: readonly R[]) =>
+  z
+    .array(z.enum(roles).meta({ description: 'A role of the crew list; a trainee never signs.' }))
+    .min(1, 'names no role')
+    .meta({ description: 'Who may sign it, by role; never whoever did the step.' })
+
+/** Points of an inspection plan. A gate is no such point: it keeps people from harm and has its own kind of step. */
+const point = z
+  .discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('hold').meta({ description: 'Work stops after this step until somebody else signs.' }),
+      roles: signers(['mechanic', 'lead']),
+    }),
+    z.strictObject({
+      kind: z.literal('witness').meta({
+        description: 'The same, but work may go on unattended once notice was given and has run out.',
+      }),
+      roles: signers(['mechanic', 'lead']),
+      notice: written('time').meta({ description: 'How long the notice runs.', examples: ['2 h'] }),
+    }),
+    z.strictObject({
+      kind: z.literal('review').meta({
+        description: 'A lead signs that the records of this step were read, before the job closes.',
+      }),
+      roles: signers(['lead']),
+    }),
+  ])
+  .optional()
+  .meta({ description: 'A point of the inspection plan at this step.' })
+
 const seat = z.strictObject({
   id: identifier.meta({ description: 'Id that reads and gas evidence name in `with`.' }),
   kinds: z
@@ -106,11 +136,28 @@ function kind<K extends string>(word: K, description: string) {
   return z.literal(word).meta({ description })
 }
 
-const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening })
+const places = z
+  .array(
+    z.strictObject({
+      id: identifier.meta({ description: 'Id of the thing, once in the procedure; leaves names it.' }),
+      what: short.meta({
+        description: 'What is put in and has to come out again.',
+        examples: ['the turning block'],
+      }),
+    }),
+  )
+  .optional()
+  .meta({
+    description: 'Temporary things the step puts in; where each is goes into the register when it is done.',
+  })
+
+const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening, places, point })
 const confirm = z.strictObject({
   kind: kind('confirm', 'Do this, and say that it was seen.'),
   ...common,
   ...opening,
+  places,
+  point,
   seen: line.meta({ description: 'What was seen, as a statement the person agrees to.' }),
 })
 const gate = z.strictObject({
@@ -136,6 +183,7 @@ const read = z.strictObject({
   kind: kind('read', 'Readings at named places, with repeats.'),
   ...common,
   ...opening,
+  point,
   quantity: z.enum(['length', 'temperature']).meta({ description: 'What sort of quantity is read.' }),
   of: short.meta({ description: 'What is measured, for example: bore.' }),
   with: identifier.meta({ description: 'Seat of the instrument.' }),
@@ -152,11 +200,16 @@ const read = z.strictObject({
     description: 'How often each place is read, and how close the readings must lie.',
   }),
   plausible: plausible.meta({ description: 'Outside this a reading is doubted and asked about.' }),
+  not_applicable: z.enum(['never', 'reason', 'lead']).optional().meta({
+    description:
+      'Whether a place may be entered as n/a: never, with a reason (without this key), or with a reason and the signature of a lead who is not doing the work.',
+  }),
 })
 const observe = z.strictObject({
   kind: kind('observe', 'What is seen, as one of a list.'),
   ...common,
   ...opening,
+  point,
   conditions: z
     .array(
       z.strictObject({
@@ -189,6 +242,7 @@ const inputs = z.strictObject({
 const judge = z.strictObject({
   kind: kind('judge', 'A verdict, worked out from what was read.'),
   ...common,
+  point,
   compute: z
     .enum(['bore_form'])
     .meta({ description: 'Which of the computations of the program works it out.' }),
@@ -200,6 +254,7 @@ const judge = z.strictObject({
 const decide = z.strictObject({
   kind: kind('decide', "A lead's decision on a verdict."),
   ...common,
+  point,
   about: identifier.meta({ description: 'Id of the judge step whose verdict is disposed of.' }),
   choices: z
     .array(
@@ -280,6 +335,19 @@ export const procedureSchema = z
         }),
       )
       .meta({ description: 'Everything in this work that can hurt; [] for nothing.' }),
+    make_safe: z
+      .array(line)
+      .min(1, 'has no lines')
+      .optional()
+      .meta({
+        description:
+          'What to do at once to make this work safe; on the make-safe sheet. Needed with hazards.',
+        examples: [['Let the crane down to the floor before you go, if that takes one move.']],
+      }),
+    leaves: z.array(identifier).optional().meta({
+      description:
+        'Ids of places whose things stay when the job ends; a part’s with the id of its step and two underscores before it. All others are accounted for.',
+    }),
     seats: z.array(seat).meta({ description: 'Places for instruments; who walks it picks one for each.' }),
     values: z
       .array(value)
@@ -292,6 +360,7 @@ export const procedureSchema = z
 export type Procedure = z.output<typeof procedureSchema>
 export type Step = z.output<typeof stepSchema>
 export type StepOf<K extends Step['kind']> = Extract<Step, { kind: K }>
+export type Point = NonNullable<z.output<typeof point>>
 export type { Evidence, EvidenceOf } from './evidence.ts'
 export type Station = z.output<typeof station>
 export type Axis = z.output<typeof axis>

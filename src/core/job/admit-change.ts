@@ -1,14 +1,17 @@
 // Changing one's mind, in the open: a correction adds, gives a reason and voids by name what hung on the old value.
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { readingFrom } from './admit-reading.ts'
+import { condition } from './admit-step.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import type { Body } from './entries.ts'
+import { gateState } from './gate.ts'
 import type { Input } from './input.ts'
+import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
-import type { Reading, State } from './state.ts'
-import { hangsOn } from './values.ts'
+import { type Reading, type State, stands } from './state.ts'
+import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
@@ -30,6 +33,8 @@ export function admitCorrection(
   if (old === null) return refuse('no-reading', 'There is no such reading to correct.')
   if (old.correctedBy !== null)
     return refuse('corrected', 'That reading was corrected before; correct the one that replaced it.')
+  if (!stands(old))
+    return refuse('void', 'That reading is void: it is asked again where it is needed, not corrected.')
   const placed = asKind(stepById(defs, old.step), 'read')
   const reading = readingFrom(defs, state, placed, old.place, old.instrument, input.typed)
   if (!reading.ok) return reading
@@ -50,19 +55,6 @@ export function admitCorrection(
       voids: wouldVoid(defs, state, old.step),
     },
   ])
-}
-
-/** Ids of the steps that have something to lose when the given step's outcome changes. */
-export function wouldVoid(defs: Definitions, state: State, stepId: string): string[] {
-  return hangsOn(defs, stepId).filter((id) => {
-    const verdict = state.verdicts[id]
-    const disposition = state.dispositions[id]
-    return (
-      (verdict !== undefined && !verdict.void) ||
-      (disposition !== undefined && !disposition.void) ||
-      state.done[id] !== undefined
-    )
-  })
 }
 
 /** The last answered step that can be gone back to; gates and readings have their own ways. */
@@ -86,5 +78,79 @@ export function admitReopening(
   if (!why.ok) return why
   return ok([
     { type: 'step.reopened', step: input.step, why: why.value, voids: wouldVoid(defs, state, input.step) },
+  ])
+}
+
+/** An observation put right on paper: the first one stays in the log, and what hung on it is void by name. */
+export function admitCorrectedFinding(
+  defs: Definitions,
+  state: State,
+  input: Of<'correct-finding'>,
+): Result<readonly Body[]> {
+  const was = state.done[input.step]
+  const placed = defs.steps.find((s) => s.id === input.step)
+  if (state.doer === null || was === undefined || placed?.step.kind !== 'observe') return notAsked()
+  const found = condition(defs, input)
+  if (!found.ok) return found
+  if (found.value.condition === was && found.value.note === state.findings[input.step])
+    return refuse('no-change', 'That is what stands there already: nothing was changed.')
+  const why = words(input.why, 'A correction')
+  if (!why.ok) return why
+  const voids = wouldVoid(defs, state, input.step)
+  return ok([{ type: 'finding.corrected', step: input.step, was, ...found.value, why: why.value, voids }])
+}
+
+/** A place entered as n/a is to be measured after all: its reading is asked again. */
+export function admitTakenBackNotApplicable(
+  defs: Definitions,
+  state: State,
+  input: Of<'take-back-not-applicable'>,
+): Result<readonly Body[]> {
+  if (state.doer === null || state.notApplicable[input.place] === undefined) return notAsked()
+  const why = words(input.why, 'Taking back an n/a')
+  if (!why.ok) return why
+  const step = input.place.split('.')[0] ?? ''
+  return ok([
+    {
+      type: 'not-applicable.taken-back',
+      step,
+      place: input.place,
+      why: why.value,
+      voids: wouldVoid(defs, state, step),
+    },
+  ])
+}
+
+/** What falls with one line of evidence: what hangs on it at its gate, and whoever vouched for it. */
+export function fallsWithItem(
+  defs: Definitions,
+  state: State,
+  gateId: string,
+  key: string,
+): readonly string[] {
+  const gate = asKind(stepById(defs, gateId), 'gate')
+  return gateState(state, gateId).given[key] === undefined ? [] : fallsWith(defs, state, gate, [key])
+}
+
+/** Striking evidence can only shut a gate, never open one. Whoever was let in comes out first. */
+export function admitTakenBackEvidence(
+  defs: Definitions,
+  state: State,
+  input: Of<'take-back-evidence'>,
+): Result<readonly Body[]> {
+  const gate = defs.steps.find((s) => s.id === input.step)
+  if (state.doer === null || gate?.step.kind !== 'gate') return notAsked()
+  const items = fallsWithItem(defs, state, input.step, input.item)
+  if (items.length === 0) return refuse('not-given', 'That was not shown, or has fallen already.')
+  const why = words(input.why, 'Taking back what was shown')
+  if (!why.ok) return why
+  return ok([
+    {
+      type: 'gate.closed',
+      step: input.step,
+      cause: 'corrected',
+      items,
+      why: `what was shown for it was wrong, ${why.value}`,
+    },
   ])
 }

@@ -60,9 +60,16 @@ export function admitClear(defs: Definitions, state: State, input: Of<'clear'>):
   return ok([{ type: 'people.clear', step: input.step, words: clear_words }])
 }
 
+/** What going back at a gate that is being asked would strike: what was given last; gas whole, as it is read in an order. */
+export function lastGiven(defs: Definitions, state: State, gate: GateStep): readonly string[] {
+  const { given, begun } = gateState(state, gate.id)
+  const last = Object.entries({ ...begun, ...given }).sort(([, a], [, b]) => b.seq - a.seq)[0]?.[0]
+  if (last === undefined) return []
+  return evidenceByKey(gate, last)?.kind === 'gas' ? fallsWith(defs, state, gate, [last]) : [last]
+}
+
 /**
- * Takes back what was given last at a gate that is being asked: striking evidence can only shut a gate, never open one.
- * Gas is taken back whole, since it is read in an order; a wait that is running begins again.
+ * Takes it back: striking evidence can only shut a gate, never open one. A wait that is running begins again.
  */
 export function admitAskAgain(
   defs: Definitions,
@@ -71,11 +78,8 @@ export function admitAskAgain(
 ): Result<readonly Body[]> {
   const gate = gateBeingAsked(defs, state)
   if (gate === null || gate.id !== input.step) return notAsked()
-  const { given, begun } = gateState(state, gate.id)
-  const last = Object.entries({ ...begun, ...given }).sort(([, a], [, b]) => b.seq - a.seq)[0]?.[0]
-  if (last === undefined) return refuse('nothing-given', 'Nothing was given at this hold point yet.')
-  const isGas = evidenceByKey(gate, last)?.kind === 'gas'
-  const items = isGas ? fallsWith(defs, state, gate, [last]) : [last]
+  const items = lastGiven(defs, state, gate)
+  if (items.length === 0) return refuse('nothing-given', 'Nothing was given at this hold point yet.')
   return ok([{ type: 'gate.closed', step: gate.id, cause: 'again', items }])
 }
 

@@ -50,6 +50,8 @@ export function admitPick(defs: Definitions, state: State, input: Of<'pick'>): R
   const instrument = prompt.options.find((i) => i.id === input.instrument)
   if (instrument === undefined)
     return refuse('unknown-instrument', 'That is not one of the instruments listed: key its number.')
+  if (state.doubted[instrument.id] !== undefined)
+    return refuse('doubted', `${instrument.id} was found out of calibration on this job: pick another.`)
   const unfit = unsuited(defs, input.seat, instrument) ?? unfitness(defs, instrument, state.lastAt)
   if (unfit !== null)
     return refuse('unfit', `${instrument.id} cannot be used: ${unfit}; pick another or have it put right.`)

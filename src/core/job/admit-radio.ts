@@ -1,8 +1,7 @@
 // A lead's word by radio. It opens no gate and releases no STOP; of a verdict it decides, keyed by somebody who has nothing
 // to gain by it, and the job does not close until that same lead has signed for it.
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
-import { wouldVoid } from './admit-change.ts'
-import { barsDeciding, disposable, readers } from './admit-step.ts'
+import { barsDeciding, disposable, readers } from './admit-disposition.ts'
 import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -10,6 +9,7 @@ import { openWords } from './open-words.ts'
 import { notAsked, words } from './refusals.ts'
 import { signer, unknownPerson } from './signature.ts'
 import type { State } from './state.ts'
+import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 

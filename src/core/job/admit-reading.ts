@@ -6,7 +6,6 @@ import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } f
 import type { Body, ReadingAt } from './entries.ts'
 import type { Input } from './input.ts'
 import { next, readingCutShort } from './next.ts'
-import { placesOf } from './places.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import type { State } from './state.ts'
@@ -62,6 +61,8 @@ export function readingFrom(
   const instrument = instrumentById(defs, instrumentId)
   if (instrument === undefined || instrument.kind === 'gas_meter' || instrument.kind === 'pressure_gauge')
     return refuse('no-instrument', 'No instrument is picked that measures this.')
+  if (state.doubted[instrument.id] !== undefined)
+    return refuse('doubted', `${instrument.id} was found out of calibration: pick another.`)
   const unfit = unfitness(defs, instrument, state.lastAt)
   if (unfit !== null) return refuse('unfit', `${instrument.id} cannot be used: ${unfit}.`)
   const entry = parseEntry(typed, {
@@ -105,19 +106,4 @@ export function admitSettledLate(
     { type: 'late.settled', kept: false },
     { type: 'reading.doubted', step, place, instrument, typed, value, unit, si, why },
   ])
-}
-
-export function admitNotApplicable(
-  defs: Definitions,
-  state: State,
-  input: Of<'not-applicable'>,
-): Result<readonly Body[]> {
-  const prompt = next(defs, state)
-  const place =
-    prompt.kind === 'read' ? prompt.place.key : prompt.kind === 'doubt' ? prompt.doubt.place : null
-  if (place === null || place !== input.place) return notAsked()
-  const placed = asKind(stepById(defs, place.split('.')[0] ?? ''), 'read')
-  if (!placesOf(placed).some((p) => p.key === place)) return notAsked()
-  const why = words(input.why, 'Why it cannot be measured')
-  return why.ok ? ok([{ type: 'reading.not-applicable', step: placed.id, place, why: why.value }]) : why
 }

@@ -2,20 +2,26 @@
 // Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at.
 import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
-import { admitCorrection, admitReopening } from './admit-change.ts'
-import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
-import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
-import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
-import { admitCountersign, admitRadio } from './admit-radio.ts'
 import {
-  admitLate,
-  admitNotApplicable,
-  admitReading,
-  admitSettledDoubt,
-  admitSettledLate,
-} from './admit-reading.ts'
-import { admitDisposition, admitStep } from './admit-step.ts'
-import { admitRelease } from './admit-stop.ts'
+  admitCorrectedFinding,
+  admitCorrection,
+  admitReopening,
+  admitTakenBackEvidence,
+  admitTakenBackNotApplicable,
+} from './admit-change.ts'
+import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
+import { admitDeviation } from './admit-deviation.ts'
+import { admitDisposition } from './admit-disposition.ts'
+import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
+import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
+import { admitNotApplicable } from './admit-not-applicable.ts'
+import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import { admitPoint } from './admit-point.ts'
+import { admitCountersign, admitRadio } from './admit-radio.ts'
+import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
+import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
+import { admitStep } from './admit-step.ts'
+import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
@@ -24,7 +30,7 @@ import type { Input } from './input.ts'
 import { staleWhy } from './item-label.ts'
 import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
-import { notAsked, words } from './refusals.ts'
+import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
@@ -60,11 +66,9 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     }
   }
   if (state.closed !== null) {
-    return {
-      entries,
-      state,
-      refusal: { code: 'closed', say: 'This job is closed; a new one starts from the beginning.' },
-    }
+    const late = afterClose(engine.defs, state, input, now)
+    if (late.ok) add(late.value)
+    return { entries, state, refusal: late.ok ? null : late.error }
   }
   add(overtaken(engine.defs, state, now))
   // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
@@ -79,6 +83,13 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
       add(bodies)
   }
   return { entries, state, refusal: handled.ok ? null : handled.error }
+}
+
+/** A closed job takes nothing more but what takes its readings away. */
+function afterClose(defs: Definitions, state: State, input: Input, now: Instant): Result<readonly Body[]> {
+  return input.do === 'doubt-instrument'
+    ? admitDoubtAfterClose(defs, state, input, now)
+    : refuse('closed', 'This job is closed; a new one starts from the beginning.')
 }
 
 /** What time has done since the last entry: a clock set back, evidence past its life or of another day. */
@@ -104,13 +115,16 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
   if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
   switch (input.do) {
     case 'stop':
-      return openStop(state) === null
-        ? ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
-        : ok([])
+      // One called while another is open goes on record too: it may be for something else, and of somebody else.
+      return ok([{ type: 'stop.raised', step: currentStep(defs, before) }])
     case 'note':
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'place':
+      return admitPlaced(input, currentStep(defs, state))
+    case 'account':
+      return admitAccount(defs, state, input)
     case 'leave':
       return ok([{ type: 'job.left' }])
     case 'take-up':
@@ -122,10 +136,13 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
     case 'clock-moved':
       return ok([{ type: 'clock.moved', seconds: input.seconds }])
     case 'explain-stop':
-      if (next(defs, state).kind !== 'stop-cause') return notAsked()
-      return map(words(input.why, 'The cause of a STOP'), (why) => [{ type: 'stop.explained', why }])
+      return admitStopCause(defs, state, input)
     case 'release-stop':
       return admitRelease(defs, state, input)
+    case 'close-stopped':
+      return admitStopStands(defs, state, input)
+    case 'doubt-instrument':
+      return admitDoubtedInstrument(defs, state, input)
     default:
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
@@ -141,6 +158,8 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'place'
+        | 'account'
         | 'leave'
         | 'take-up'
         | 'tick'
@@ -148,6 +167,8 @@ function handleWork(
         | 'clock-moved'
         | 'explain-stop'
         | 'release-stop'
+        | 'close-stopped'
+        | 'doubt-instrument'
     }
   >,
 ): Result<readonly Body[]> {
@@ -186,14 +207,28 @@ function handleWork(
       return admitNotApplicable(defs, state, input)
     case 'correct':
       return admitCorrection(defs, state, input)
+    case 'correct-finding':
+      return admitCorrectedFinding(defs, state, input)
+    case 'take-back-not-applicable':
+      return admitTakenBackNotApplicable(defs, state, input)
+    case 'take-back-evidence':
+      return admitTakenBackEvidence(defs, state, input)
     case 'reopen':
       return admitReopening(defs, state, input)
+    case 'hand-on':
+      return admitHandOn(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
     case 'radio':
       return admitRadio(defs, state, input)
     case 'countersign':
       return admitCountersign(defs, state, input)
+    case 'sign-point':
+    case 'give-notice':
+    case 'not-attended':
+      return admitPoint(defs, state, input)
+    case 'permit-deviation':
+      return admitDeviation(defs, state, input)
     default:
       return assertNever(input)
   }

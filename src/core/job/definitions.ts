@@ -40,6 +40,8 @@ export interface Definitions {
   readonly steps: readonly PlacedStep[]
   readonly values: readonly PlacedValue[]
   readonly seats: readonly Seat[]
+  /** What the procedure and its parts add to the make-safe sheet. */
+  readonly makeSafe: readonly string[]
 }
 
 export interface Sources {
@@ -59,6 +61,7 @@ export function assemble(sources: Sources): Result<Definitions> {
   const steps: PlacedStep[] = []
   const values: PlacedValue[] = []
   const seats = new Map<string, Seat>()
+  const makeSafe = new Set<string>()
   const placed = place(sources.procedure, {
     sources,
     scope: '',
@@ -67,10 +70,11 @@ export function assemble(sources: Sources): Result<Definitions> {
     steps,
     values,
     seats,
+    makeSafe,
   })
   if (!placed.ok) return placed
   const { parts: _parts, computations: _computations, ...rest } = sources
-  return sound({ ...rest, steps, values, seats: [...seats.values()] })
+  return sound({ ...rest, steps, values, seats: [...seats.values()], makeSafe: [...makeSafe] })
 }
 
 interface Placing {
@@ -81,10 +85,12 @@ interface Placing {
   readonly steps: PlacedStep[]
   readonly values: PlacedValue[]
   readonly seats: Map<string, Seat>
+  readonly makeSafe: Set<string>
 }
 
 function place(procedure: Procedure, p: Placing): Result<null> {
   for (const seat of procedure.seats) if (!p.seats.has(seat.id)) p.seats.set(seat.id, seat)
+  for (const line of procedure.make_safe ?? []) p.makeSafe.add(line)
   const { computations = COMPUTATIONS } = p.sources
   const values = compileValues(procedure, computations)
   const [refused] = values.refused

@@ -1,8 +1,11 @@
 // What a job's journal is made of. Entries say what happened, in the past tense; they are never changed, only added to.
 // State is a fold over them (fold.ts); what may be added is decided in admit.ts.
 
+import type { Point } from '../definition/procedure.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Signed } from './signature.ts'
+import type { StopCause } from './stop-causes.ts'
+import type { Validity } from './validity.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
@@ -35,6 +38,7 @@ export const CLOSE_CAUSES = [
   'people',
   'instrument',
   'again',
+  'corrected',
   'stop',
   'left',
   'interrupted',
@@ -82,6 +86,19 @@ export type Body =
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
   | { readonly type: 'instrument.put-back'; readonly seat: string; readonly why: string }
+  /** Found out of calibration: nothing it read stands. After the job was closed `person` signs, who is nobody's doer. */
+  | {
+      readonly type: 'instrument.doubted'
+      readonly instrument: string
+      readonly why: string
+      /** Who says so, in words: a person, a laboratory, a paper. */
+      readonly says: string
+      /** Everything it read that stood, by seq: readings, and gas tests. */
+      readonly readings: readonly number[]
+      readonly voids: readonly string[]
+      readonly person?: string
+      readonly signed?: Signed
+    }
   | { readonly type: 'step.done'; readonly step: string }
   | { readonly type: 'step.confirmed'; readonly step: string }
   | { readonly type: 'step.objected'; readonly step: string; readonly remark: string }
@@ -144,6 +161,16 @@ export type Body =
       readonly step: string
       readonly place: string
       readonly why: string
+      /** The lead who signed it, where the step asks for one. */
+      readonly person?: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'not-applicable.taken-back'
+      readonly step: string
+      readonly place: string
+      readonly why: string
+      readonly voids: readonly string[]
     }
   | {
       readonly type: 'finding.observed'
@@ -151,6 +178,18 @@ export type Body =
       readonly condition: string
       readonly note?: string
     }
+  | {
+      readonly type: 'finding.corrected'
+      readonly step: string
+      /** The condition entered before. */
+      readonly was: string
+      readonly condition: string
+      readonly note?: string
+      readonly why: string
+      readonly voids: readonly string[]
+    }
+  /** What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. */
+  | { readonly type: 'branch.left'; readonly voids: readonly string[] }
   | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: BoreVerdictRecord }
   | {
       readonly type: 'disposition.set'
@@ -162,6 +201,9 @@ export type Body =
       readonly signed?: Signed
       /** `person` said it by radio, `why` is what was said, and `by` keyed and signed that it was. */
       readonly radio?: { readonly by: string }
+      /** Of a concession: who or which paper gives it, and how long it stands. */
+      readonly authority?: string
+      readonly valid?: Validity
     }
   /** The lead who spoke by radio signs for it, or says it was not so, which voids it and what hung on it. */
   | {
@@ -172,13 +214,83 @@ export type Body =
       readonly voids: readonly string[]
       readonly signed?: Signed
     }
+  /** Beforehand: what may differ in one measurement or judgement. It changes no verdict, limit or gate. */
+  | {
+      readonly type: 'deviation.permitted'
+      readonly step: string
+      readonly what: string
+      readonly why: string
+      readonly authority: string
+      readonly valid: Validity
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'point.signed'
+      readonly step: string
+      readonly point: Point['kind']
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | { readonly type: 'point.notice-given'; readonly step: string; readonly whom: string }
+  /** A witness point went on without anybody, after the notice of that entry had run out. */
+  | {
+      readonly type: 'point.not-attended'
+      readonly step: string
+      readonly whom: string
+      readonly notice: number
+    }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   | { readonly type: 'stop.raised'; readonly step: string | null }
-  | { readonly type: 'stop.explained'; readonly why: string }
+  | {
+      readonly type: 'stop.explained'
+      /** Which STOP; left out in old journals: the last one. */
+      readonly of?: number
+      /** Left out in old journals, which had words only. */
+      readonly cause?: StopCause
+      readonly why: string
+      /** Initials of who called it; left out when not known. */
+      readonly called_by?: string
+    }
   | {
       readonly type: 'stop.released'
       readonly person: string
       readonly answer: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'thing.placed'
+      readonly what: string
+      readonly where: string
+      readonly step: string | null
+      /** Number or tag on it. */
+      readonly number?: string
+      /** Id under which the step declares it. */
+      readonly place?: string
+    }
+  /** The first of two who sign that a thing is accounted for. */
+  | { readonly type: 'thing.seen'; readonly of: number; readonly person: string; readonly signed?: Signed }
+  | {
+      readonly type: 'thing.accounted'
+      readonly of: number
+      readonly people: readonly string[]
+      /** The second of them, whose signature this is. */
+      readonly person: string
+      readonly signed?: Signed
+    }
+  | {
+      readonly type: 'things.handed-on'
+      readonly of: readonly number[]
+      readonly to: string
+      readonly person: string
+      readonly signed?: Signed
+    }
+  /** A lead lets the STOP stand: the job ends in it, and the work is opened anew. */
+  | {
+      readonly type: 'stop.stands'
+      readonly person: string
+      /** What has to be done before a new job is opened. */
+      readonly first: string
       readonly signed?: Signed
     }
   | { readonly type: 'job.left' }

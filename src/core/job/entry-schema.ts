@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
+import { CAUSE_IDS } from './stop-causes.ts'
 
 const text = z.string()
 const finite = z.number()
@@ -18,6 +19,7 @@ const typed = { typed: text, value: finite, unit: text, si: finite }
 const reading = { ...typed, step: text, place: text, instrument: text }
 const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
+const valid = z.union([z.strictObject({ until: text }), z.strictObject({ hours: finite })])
 const signed = z.enum(['pin', 'initials']).optional()
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
@@ -71,6 +73,15 @@ const schema = z.discriminatedUnion('type', [
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),
   of('instrument.put-back', { seat: text, why: text }),
+  of('instrument.doubted', {
+    instrument: text,
+    why: text,
+    says: text,
+    readings: z.array(z.int()),
+    voids,
+    person: text.optional(),
+    signed,
+  }),
   of('step.done', { step: text }),
   of('step.confirmed', { step: text }),
   of('step.objected', { step: text, remark: text }),
@@ -107,8 +118,18 @@ const schema = z.discriminatedUnion('type', [
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
   of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
-  of('reading.not-applicable', { step: text, place: text, why: text }),
+  of('reading.not-applicable', { step: text, place: text, why: text, person: text.optional(), signed }),
+  of('not-applicable.taken-back', { step: text, place: text, why: text, voids }),
   of('finding.observed', { step: text, condition: text, note: text.optional() }),
+  of('finding.corrected', {
+    step: text,
+    was: text,
+    condition: text,
+    note: text.optional(),
+    why: text,
+    voids,
+  }),
+  of('branch.left', { voids }),
   of('verdict.given', { step: text, verdict }),
   of('disposition.set', {
     step: text,
@@ -118,12 +139,42 @@ const schema = z.discriminatedUnion('type', [
     person: text,
     signed,
     radio: z.strictObject({ by: text }).optional(),
+    authority: text.optional(),
+    valid: valid.optional(),
   }),
   of('disposition.countersigned', { step: text, person: text, agrees: z.boolean(), voids, signed }),
+  of('deviation.permitted', {
+    step: text,
+    what: text,
+    why: text,
+    authority: text,
+    valid,
+    person: text,
+    signed,
+  }),
+  of('point.signed', { step: text, point: z.enum(['hold', 'witness', 'review']), person: text, signed }),
+  of('point.notice-given', { step: text, whom: text }),
+  of('point.not-attended', { step: text, whom: text, notice: z.int() }),
   of('note.written', { text, step: text.nullable() }),
   of('stop.raised', { step: text.nullable() }),
-  of('stop.explained', { why: text }),
+  of('stop.explained', {
+    of: z.int().optional(),
+    cause: z.enum(CAUSE_IDS).optional(),
+    why: text,
+    called_by: text.optional(),
+  }),
   of('stop.released', { person: text, answer: text, signed }),
+  of('stop.stands', { person: text, first: text, signed }),
+  of('thing.placed', {
+    what: text,
+    where: text,
+    step: text.nullable(),
+    number: text.optional(),
+    place: text.optional(),
+  }),
+  of('thing.seen', { of: z.int(), person: text, signed }),
+  of('thing.accounted', { of: z.int(), people: z.array(text), person: text, signed }),
+  of('things.handed-on', { of: z.array(z.int()), to: text, person: text, signed }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

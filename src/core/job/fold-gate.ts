@@ -52,6 +52,8 @@ function changed(gate: GateState, entry: GateEntry): GateState {
   }
 }
 
+const AT_THE_PLACE: readonly CloseCause[] = ['failed', 'instrument', 'corrected']
+
 function strike(
   gate: GateState,
   items: readonly string[],
@@ -71,9 +73,9 @@ function strike(
     struck: [...gate.struck.filter((s) => !items.includes(s.item)), ...struck],
     cause,
     why,
-    // Once people were let in they must be called out, also when the evidence fell a second time. And a gas reading
-    // outside its limit was taken by somebody who stands at the place.
-    mustClear: gate.mustClear || gate.status === 'open' || cause === 'failed',
+    // Once people were let in they must be called out, also when the evidence fell a second time. And a gas reading that
+    // was outside its limit, wrong, or made with a meter that is not to be trusted was taken by somebody who stands there.
+    mustClear: gate.mustClear || gate.status === 'open' || AT_THE_PLACE.includes(cause),
   }
 }
 

@@ -1,5 +1,6 @@
 // The part of the fold that keeps readings. Nothing keyed is ever dropped; a correction adds and points back.
 import type { Entry } from './entries.ts'
+import { without } from './fold-void.ts'
 import type { Pending, Reading, State } from './state.ts'
 
 type ReadingEntry = Extract<
@@ -11,6 +12,7 @@ type ReadingEntry = Extract<
       | 'reading.late'
       | 'reading.corrected'
       | 'reading.not-applicable'
+      | 'not-applicable.taken-back'
       | 'doubt.settled'
       | 'late.settled'
   }
@@ -19,7 +21,13 @@ type ReadingEntry = Extract<
 export function foldReading(state: State, entry: ReadingEntry): State {
   switch (entry.type) {
     case 'reading.taken':
-      return add(state, { ...pending(entry), keptBecause: null, correctedBy: null, corrects: null })
+      return add(state, {
+        ...pending(entry),
+        keptBecause: null,
+        correctedBy: null,
+        corrects: null,
+        voidBy: null,
+      })
     case 'reading.doubted':
       return { ...state, doubt: { ...pending(entry), why: entry.why } }
     case 'reading.late':
@@ -33,6 +41,7 @@ export function foldReading(state: State, entry: ReadingEntry): State {
         keptBecause: entry.why ?? '',
         correctedBy: null,
         corrects: null,
+        voidBy: null,
       })
     }
     case 'late.settled': {
@@ -44,17 +53,26 @@ export function foldReading(state: State, entry: ReadingEntry): State {
         keptBecause: 'keyed after the gate had closed, confirmed since',
         correctedBy: null,
         corrects: null,
+        voidBy: null,
       })
     }
     case 'reading.corrected': {
       const list = (state.readings[entry.place] ?? []).map((r) =>
         r.seq === entry.of ? { ...r, correctedBy: entry.seq } : r,
       )
-      const corrected = { ...pending(entry), keptBecause: null, correctedBy: null, corrects: entry.of }
+      const corrected = {
+        ...pending(entry),
+        keptBecause: null,
+        correctedBy: null,
+        corrects: entry.of,
+        voidBy: null,
+      }
       return { ...state, readings: { ...state.readings, [entry.place]: [...list, corrected] } }
     }
     case 'reading.not-applicable':
       return { ...state, doubt: null, notApplicable: { ...state.notApplicable, [entry.place]: entry.why } }
+    case 'not-applicable.taken-back':
+      return { ...state, notApplicable: without(state.notApplicable, [entry.place]) }
   }
 }
 

@@ -5,6 +5,9 @@ import { assertNever } from '../lib/result.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
+import { foldRegister } from './fold-register.ts'
+import { foldStop } from './fold-stop.ts'
+import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
 import type { State } from './state.ts'
 
 export function opening(entry: OpenedBody & { readonly seq: number; readonly at: string }): State {
@@ -20,6 +23,8 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     pinMisses: {},
     machineNamed: false,
     seats: {},
+    picked: [],
+    doubted: {},
     done: {},
     findings: {},
     gates: {},
@@ -29,10 +34,17 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     late: null,
     verdicts: {},
     dispositions: {},
+    raised: [],
+    doneBy: {},
+    points: {},
+    notices: {},
+    deviations: [],
     stops: [],
+    things: [],
     cutShort: false,
     left: false,
     closed: null,
+    fellFrom: null,
   }
 }
 
@@ -72,21 +84,27 @@ export function fold(before: State, entry: Entry): State {
     case 'machine.named':
       return { ...state, machineNamed: true }
     case 'instrument.picked':
-      return { ...state, seats: { ...state.seats, [entry.seat]: entry.instrument } }
-    case 'instrument.put-back':
-      return { ...state, seats: without(state.seats, [entry.seat]) }
-    case 'step.done':
-      return { ...state, done: { ...state.done, [entry.step]: 'done' } }
-    case 'step.confirmed':
-      return { ...state, done: { ...state.done, [entry.step]: 'seen' } }
-    case 'finding.observed':
       return {
         ...state,
-        done: { ...state.done, [entry.step]: entry.condition },
-        findings: entry.note === undefined ? state.findings : { ...state.findings, [entry.step]: entry.note },
+        seats: { ...state.seats, [entry.seat]: entry.instrument },
+        picked: [...new Set([...state.picked, entry.instrument])],
       }
+    case 'instrument.put-back':
+      return { ...state, seats: without(state.seats, [entry.seat]) }
+    case 'instrument.doubted':
+      return instrumentDoubted(state, entry)
+    case 'step.done':
+      return answered(state, entry, 'done')
+    case 'step.confirmed':
+      return answered(state, entry, 'seen')
+    case 'finding.observed':
+      return found(state, entry)
+    case 'finding.corrected':
+      return found(voided(state, entry.voids), entry)
+    case 'branch.left':
+      return branchLeft(state, entry)
     case 'step.reopened':
-      return voided({ ...state, done: without(state.done, [entry.step, ...entry.voids]) }, entry.voids)
+      return voided(state, [entry.step, ...entry.voids])
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':
@@ -101,42 +119,56 @@ export function fold(before: State, entry: Entry): State {
     case 'late.settled':
     case 'reading.not-applicable':
       return foldReading(state, entry)
+    case 'not-applicable.taken-back':
     case 'reading.corrected':
       return voided(foldReading(state, entry), entry.voids)
     case 'verdict.given':
       return {
-        ...state,
+        ...raise(state, entry.step, entry.verdict.result.verdict),
         verdicts: {
           ...state.verdicts,
           [entry.step]: { seq: entry.seq, verdict: entry.verdict, void: false },
         },
       }
+    case 'point.signed':
+    case 'point.notice-given':
+    case 'point.not-attended':
+      return foldPoint(state, entry)
+    case 'deviation.permitted': {
+      const { type: _type, at: _at, by: _by, signed: _signed, ...permit } = entry
+      return { ...state, deviations: [...state.deviations, permit] }
+    }
     case 'disposition.set':
       return {
         ...state,
         dispositions: {
           ...state.dispositions,
           [entry.step]: {
+            seq: entry.seq,
+            about: entry.about,
             choice: entry.choice,
             why: entry.why,
             person: entry.person,
             void: false,
             radio: entry.radio?.by ?? null,
             countersigned: false,
+            authority: entry.authority ?? null,
+            valid: entry.valid ?? null,
           },
         },
       }
     case 'disposition.countersigned':
       return voided(countersigned(state, entry.step, entry.agrees), entry.voids)
     case 'stop.raised':
-      return {
-        ...strikeAll(state, 'stop'),
-        stops: [...state.stops, { seq: entry.seq, by: entry.by ?? null, why: null, releasedBy: null }],
-      }
     case 'stop.explained':
-      return { ...state, stops: lastStop(state, (s) => ({ ...s, why: entry.why })) }
     case 'stop.released':
-      return { ...state, stops: lastStop(state, (s) => ({ ...s, releasedBy: entry.person })) }
+    case 'stop.stands':
+      return foldStop(state, entry)
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return foldRegister(state, entry)
     case 'job.left':
       return { ...strikeAll(state, 'left'), left: true, people: [] }
     case 'job.taken-up':
@@ -144,7 +176,7 @@ export function fold(before: State, entry: Entry): State {
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
     case 'clock.moved':
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
-      return { ...strikeAll(state, 'clock'), lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
+      return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
     case 'job.closed':
       return { ...state, closed: entry.outcome }
     default:
@@ -159,16 +191,38 @@ function isCutShort(before: State, entry: Entry): boolean {
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }
 
-function voided(state: State, voids: readonly string[]): State {
-  const verdicts = { ...state.verdicts }
-  const dispositions = { ...state.dispositions }
-  for (const id of voids) {
-    const verdict = verdicts[id]
-    if (verdict !== undefined) verdicts[id] = { ...verdict, void: true }
-    const disposition = dispositions[id]
-    if (disposition !== undefined) dispositions[id] = { ...disposition, void: true }
+function answered(state: State, entry: Entry & { readonly step: string }, word: string): State {
+  const by = new Set([...(state.doneBy[entry.step] ?? []), entry.by ?? null])
+  return {
+    ...state,
+    done: { ...state.done, [entry.step]: word },
+    doneBy: { ...state.doneBy, [entry.step]: [...by] },
   }
-  return { ...state, verdicts, dispositions, done: without(state.done, voids) }
+}
+
+function foldPoint(
+  state: State,
+  entry: Extract<Entry, { type: 'point.signed' | 'point.notice-given' | 'point.not-attended' }>,
+): State {
+  const { seq, step } = entry
+  if (entry.type === 'point.notice-given')
+    return { ...state, notices: { ...state.notices, [step]: { seq, at: entry.at, whom: entry.whom } } }
+  const given =
+    entry.type === 'point.signed'
+      ? { seq, how: 'signed' as const, person: entry.person, void: false }
+      : { seq, how: 'not-attended' as const, person: null, void: false }
+  return { ...state, points: { ...state.points, [step]: given } }
+}
+
+function found(
+  state: State,
+  entry: Extract<Entry, { type: 'finding.observed' | 'finding.corrected' }>,
+): State {
+  const rest = without(state.findings, [entry.step])
+  return {
+    ...raise(answered(state, entry, entry.condition), entry.step, entry.condition),
+    findings: entry.note === undefined ? rest : { ...rest, [entry.step]: entry.note },
+  }
 }
 
 /** A PIN that fitted wipes out the misses before it. */
@@ -200,15 +254,4 @@ function countersigned(state: State, step: string, agrees: boolean): State {
 function withPerson(state: State, person: string): State {
   const adding = (list: readonly string[]) => [...new Set([...list, person])]
   return { ...state, people: adding(state.people), everOn: adding(state.everOn) }
-}
-
-function without<T>(record: Readonly<Record<string, T>>, keys: readonly string[]): Record<string, T> {
-  return Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)))
-}
-
-function lastStop(
-  state: State,
-  change: (s: State['stops'][number]) => State['stops'][number],
-): State['stops'] {
-  return state.stops.map((s, i) => (i === state.stops.length - 1 ? change(s) : s))
 }

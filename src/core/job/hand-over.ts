@@ -6,6 +6,9 @@ import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.
 import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
 import { applicability, isComplete, next } from './next.ts'
+import { nonconformances } from './nonconformance.ts'
+import { pendingPoint } from './point.ts'
+import { openThings, thingText } from './register.ts'
 import { openStop, type State } from './state.ts'
 
 /** Lines of the summary, each to stand for itself on paper. */
@@ -15,10 +18,26 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     people(state),
     ...progress(defs, state),
     ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
+    ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
     ...stopLines(state),
     ...doubtLines(defs, state),
     ...judgedLines(defs, state),
     ...findingLines(defs, state),
+    ...openLines(defs, state),
+  ]
+}
+
+/** What no lead has decided, and points nobody has signed. */
+function openLines(defs: Definitions, state: State): string[] {
+  const undecided = nonconformances(defs, state).filter((nc) => nc.stands && nc.decided === null)
+  const at = (id: string) => named(defs.steps.find((s) => s.id === id))
+  const points = defs.steps.filter(
+    (s) => isComplete(state, s) && applicability(defs, state, s) === 'do' && pendingPoint(state, s) !== null,
+  )
+  return [
+    ...undecided.map((nc) => `Open: ${nc.name} at ${at(nc.step)}, no disposition`),
+    ...points.map((s) => `Open: ${named(s)}, its ${pendingPoint(state, s)?.kind} point is not signed`),
+    ...state.deviations.map((d) => `Deviation permitted at ${at(d.step)}: ${d.what}, by ${d.person}`),
   ]
 }
 
@@ -45,7 +64,10 @@ const named = (placed: PlacedStep | undefined) =>
 /** What hangs on the machine is told also where its evidence has fallen: a lock does not come off by that. */
 function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
   const { status, given, struck } = gateState(state, gate.id)
-  const fallen = struck.filter((s) => given[s.item] === undefined)
+  // One that was mistyped hangs nowhere.
+  const fallen = struck.filter(
+    (s) => given[s.item] === undefined && s.cause !== 'again' && s.cause !== 'corrected',
+  )
   const all = [
     ...Object.entries(given).map(([key, g]) => ({ key, shown: g.shown, isVoid: false })),
     ...fallen.map((s) => ({ key: s.item, shown: s.shown, isVoid: true })),

@@ -1,6 +1,15 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
 import type { Signature } from './signature.ts'
+import type { StopCause } from './stop-causes.ts'
+
+/** Where a thing that a step places was put. */
+export interface PlacedAt {
+  readonly id: string
+  readonly where: string
+  /** Number or tag on it; null: none. */
+  readonly number: string | null
+}
 
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
@@ -13,8 +22,8 @@ export type Input =
   | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
-  | { readonly do: 'done'; readonly step: string }
-  | { readonly do: 'confirm'; readonly step: string }
+  | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }
+  | { readonly do: 'confirm'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }
   | {
       readonly do: 'evidence'
@@ -32,7 +41,33 @@ export type Input =
   | { readonly do: 'settle-doubt'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
   | { readonly do: 'settle-late'; readonly kept: boolean }
   | { readonly do: 'correct'; readonly of: number; readonly typed: string; readonly why: string }
-  | { readonly do: 'not-applicable'; readonly place: string; readonly why: string }
+  | {
+      readonly do: 'not-applicable'
+      readonly place: string
+      readonly why: string
+      /** Initials of the lead, where the step asks for one. */
+      readonly person?: string
+      readonly proved?: boolean
+    }
+  | { readonly do: 'take-back-not-applicable'; readonly place: string; readonly why: string }
+  | {
+      readonly do: 'correct-finding'
+      readonly step: string
+      readonly condition: string
+      readonly note?: string
+      readonly why: string
+    }
+  /** What was shown for a hold point was wrong, whenever that is found: it falls, with what hangs on it. */
+  | { readonly do: 'take-back-evidence'; readonly step: string; readonly item: string; readonly why: string }
+  /** After the job was closed a person signs for it. */
+  | {
+      readonly do: 'doubt-instrument'
+      readonly instrument: string
+      readonly why: string
+      readonly says: string
+      readonly person?: string
+      readonly proved?: boolean
+    }
   | { readonly do: 'observe'; readonly step: string; readonly condition: string; readonly note?: string }
   | {
       readonly do: 'dispose'
@@ -41,6 +76,9 @@ export type Input =
       readonly person: string
       readonly proved?: boolean
       readonly why: string
+      /** Of a concession: who or which paper gives it, and how long it stands, as keyed. */
+      readonly authority?: string
+      readonly until?: string
     }
   /** A lead said it by radio: `lead` spoke, `person` keys what was `said` and signs that it was. */
   | ({
@@ -51,10 +89,43 @@ export type Input =
       readonly said: string
     } & Signature)
   | ({ readonly do: 'countersign'; readonly agrees: boolean } & Signature)
+  | {
+      readonly do: 'permit-deviation'
+      readonly step: string
+      readonly what: string
+      readonly why: string
+      readonly authority: string
+      readonly until: string
+      readonly person: string
+      readonly proved?: boolean
+    }
+  | { readonly do: 'sign-point'; readonly step: string; readonly person: string; readonly proved?: boolean }
+  | { readonly do: 'give-notice'; readonly step: string; readonly whom: string }
+  | { readonly do: 'not-attended'; readonly step: string }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
+  | {
+      readonly do: 'place'
+      readonly what: string
+      readonly where: string
+      readonly number: string | null
+    }
+  /** One signature for a thing in the register; two of different people account for it. */
+  | ({ readonly do: 'account'; readonly of: number } & Signature)
+  /** What is still open at the end is handed on. */
+  | ({ readonly do: 'hand-on'; readonly to: string } & Signature)
   | { readonly do: 'stop' }
-  | { readonly do: 'explain-stop'; readonly why: string }
+  | {
+      readonly do: 'explain-stop'
+      /** Which STOP, by its entry. */
+      readonly of: number
+      readonly cause: StopCause
+      readonly why: string
+      /** Initials of who called it; null: not known, or, of a STOP already explained, nobody more. */
+      readonly calledBy: string | null
+    }
+  /** The STOP stands: the job ends in it. */
+  | ({ readonly do: 'close-stopped'; readonly first: string } & Signature)
   | ({ readonly do: 'release-stop'; readonly answer: string } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }

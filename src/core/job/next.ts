@@ -6,7 +6,10 @@ import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
+import { pendingPoint } from './point.ts'
+import { holdsUpClosing, type Thing } from './register.ts'
 import { openStop, type Pending, type State, type StopState } from './state.ts'
+import { unexplainedStop } from './stop-causes.ts'
 import { valuesForRules } from './values.ts'
 
 export type Prompt =
@@ -28,23 +31,36 @@ export type Prompt =
   | { readonly kind: 'late'; readonly step: PlacedStep; readonly late: Pending }
   | { readonly kind: 'tell' | 'confirm' | 'observe' | 'decide'; readonly step: PlacedStep }
   | { readonly kind: 'judge'; readonly step: PlacedStep }
+  /** The step is done, and its inspection point is still to be signed: on the spot, or from the records at the end. */
+  | { readonly kind: 'point' | 'review'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
   /** All is done, and a lead has not signed yet for what they said by radio. */
   | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
+  /** Everything is done, and things that were placed are not accounted for. */
+  | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
 
 export function next(defs: Definitions, state: State): Prompt {
   if (state.closed !== null) return { kind: 'closed' }
   const stop = openStop(state)
-  if (stop !== null) return stop.why === null ? { kind: 'stop-cause', stop } : { kind: 'stopped', stop }
+  if (stop !== null) {
+    const unexplained = unexplainedStop(state)
+    return unexplained === null ? { kind: 'stopped', stop } : { kind: 'stop-cause', stop: unexplained }
+  }
   if (state.doer === null) return { kind: 'sign-on' }
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)
   if (at === null) {
+    const things = holdsUpClosing(defs, state)
+    if (things.length > 0) return { kind: 'open-things', things }
     const open = openWords(state)
     return open.length === 0 ? { kind: 'finish' } : { kind: 'countersign', open }
   }
   if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }
+  if (at.state === 'review') return { kind: 'review', step: at.placed }
+  if (at.state === 'point')
+    // Who inspects looks where the work was done, so the same gates stand before it.
+    return barrier(defs, state, at.placed, at.placed, [at.placed.id]) ?? { kind: 'point', step: at.placed }
   return present(defs, state, at.placed)
 }
 
@@ -125,10 +141,15 @@ export function readingCutShort(defs: Definitions, state: State): Extract<Prompt
   return instrument === undefined || place === null ? null : { kind: 'read', step: before, place, instrument }
 }
 
-type Current = { readonly state: 'do' | 'hold'; readonly placed: PlacedStep; readonly why: string } | null
+type Current = {
+  readonly state: 'do' | 'hold' | 'point' | 'review'
+  readonly placed: PlacedStep
+  readonly why: string
+} | null
 
 /** The first step, in order, that applies and is not complete. */
 function current(defs: Definitions, state: State): Current {
+  let review: PlacedStep | null = null
   for (const placed of defs.steps) {
     const applies = applicability(defs, state, placed)
     if (applies === 'skip') continue
@@ -139,8 +160,12 @@ function current(defs: Definitions, state: State): Current {
         why: `it cannot be told yet whether this step is needed: ${placed.rule?.text ?? ''}`,
       }
     if (!isComplete(state, placed)) return { state: 'do', placed, why: '' }
+    const point = pendingPoint(state, placed)
+    if (point !== null && point.kind !== 'review') return { state: 'point', placed, why: '' }
+    if (point !== null) review ??= placed
   }
-  return null
+  // A review may wait until everything else is done, and no longer.
+  return review === null ? null : { state: 'review', placed: review, why: '' }
 }
 
 export type Applicability = 'do' | 'skip' | 'hold'

@@ -3,12 +3,16 @@ import { type VerdictWord, worst } from '../metrology/verdict.ts'
 import type { Definitions } from './definitions.ts'
 import { applicability } from './next.ts'
 import { openStop, type State } from './state.ts'
+import { unsettledPlaces } from './unsettled.ts'
 
-/** The verdict of the whole; NONE for a procedure that judges nothing. A judge step that was skipped has no say. */
+/**
+ * The verdict of the whole. A procedure that judges nothing comes to NONE, or to HOLD where readings of a place never
+ * agreed: nobody knows what was measured there. A judge step that was skipped has no say.
+ */
 export function outcomeOf(defs: Definitions, state: State): VerdictWord | 'NONE' {
   if (openStop(state) !== null) return 'STOP'
   const judges = defs.steps.filter((s) => s.step.kind === 'judge')
-  if (judges.length === 0) return 'NONE'
+  if (judges.length === 0) return unsettledPlaces(defs, state).length === 0 ? 'NONE' : 'HOLD'
   const asked = judges.filter((s) => applicability(defs, state, s) !== 'skip')
   return worst(
     asked.map((s) => {

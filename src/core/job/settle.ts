@@ -10,6 +10,7 @@ import { next } from './next.ts'
 import { outcomeOf } from './outcome.ts'
 import { openStop, type State } from './state.ts'
 import { closedByPeople } from './voiding.ts'
+import { branchLeft } from './voids.ts'
 
 export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
@@ -21,6 +22,8 @@ export function settle({ defs, version }: Engine, state: State, now: Instant): r
     // What lapses with time has to stand now, the oldest of it too.
     if (staleNow(defs, state, gate, now).length === 0) return [{ type: 'gate.opened', step: gate.id }]
   }
+  const left = branchLeft(defs, state)
+  if (left.length > 0) return [{ type: 'branch.left', voids: left }]
   const prompt = next(defs, state)
   if (prompt.kind === 'judge') {
     return [

@@ -5,6 +5,13 @@ import type { State } from './state.ts'
 
 export function stampEntry(state: State, body: Body, now: Instant): Entry {
   // Whoever takes a job up has not said who they are yet.
-  const by = body.type === 'person.signed-on' ? body.person : body.type === 'job.taken-up' ? null : state.doer
+  const by = keyedBy(state, body)
   return { ...body, seq: state.seq + 1, at: stamp(now), ...(by === null ? {} : { by }) }
+}
+
+function keyedBy(state: State, body: Body): string | null {
+  if (body.type === 'person.signed-on') return body.person
+  // After the job was closed only whoever signs is there; during it nobody signs for this.
+  if (body.type === 'instrument.doubted' && state.closed !== null) return body.person ?? null
+  return body.type === 'job.taken-up' ? null : state.doer
 }

@@ -2,6 +2,9 @@
 
 import type { RecordKind } from './definitions.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { Thing } from './register.ts'
+import type { StopCause } from './stop-causes.ts'
+import type { Validity } from './validity.ts'
 import type { BoreVerdictRecord } from './verdict-record.ts'
 
 export interface Given {
@@ -48,6 +51,8 @@ export interface Reading extends ReadingAt {
   readonly correctedBy: number | null
   /** Seq of the reading that this one corrects. */
   readonly corrects: number | null
+  /** Seq of the entry that made it void: its instrument was found out of calibration, or its branch was left. */
+  readonly voidBy: number | null
 }
 
 export interface Pending extends ReadingAt {
@@ -58,8 +63,17 @@ export interface Pending extends ReadingAt {
 
 export interface StopState {
   readonly seq: number
+  /** At the keyboard when it was raised. */
   readonly by: string | null
+  /** Everybody known to be on the job when it was raised: signed on, or a witness at a hold point. */
+  readonly on: readonly string[]
+  /** Null until it is answered from the list. */
+  readonly cause: StopCause | null
   readonly why: string | null
+  /** Everybody who was ever named as having called it. */
+  readonly calledBy: readonly string[]
+  /** Once its caller was given as not known, that is never taken back. */
+  readonly callerUnknown: boolean
   readonly releasedBy: string | null
 }
 
@@ -70,6 +84,9 @@ export interface VerdictState {
 }
 
 export interface DispositionState {
+  readonly seq: number
+  /** The judge step it is about. */
+  readonly about: string
   readonly choice: string
   readonly why: string
   readonly person: string
@@ -77,6 +94,33 @@ export interface DispositionState {
   /** Who keyed what the lead said by radio; null where the lead signed. */
   readonly radio: string | null
   readonly countersigned: boolean
+  readonly authority: string | null
+  readonly valid: Validity | null
+}
+
+export interface Raised {
+  readonly seq: number
+  readonly step: string
+  /** The verdict, or the id of the condition found. */
+  readonly word: string
+  readonly voidBy: number | null
+}
+
+export interface PointState {
+  readonly seq: number
+  readonly how: 'signed' | 'not-attended'
+  readonly person: string | null
+  readonly void: boolean
+}
+
+export interface DeviationState {
+  readonly seq: number
+  readonly step: string
+  readonly what: string
+  readonly why: string
+  readonly authority: string
+  readonly valid: Validity
+  readonly person: string
 }
 
 export interface State {
@@ -94,6 +138,10 @@ export interface State {
   readonly pinMisses: Readonly<Record<string, { readonly count: number; readonly lastMs: number }>>
   readonly machineNamed: boolean
   readonly seats: Readonly<Record<string, string>>
+  /** Every instrument picked on this job, also those put back since. */
+  readonly picked: readonly string[]
+  /** Instruments found out of calibration, with the seq of the entry that says so. */
+  readonly doubted: Readonly<Record<string, number>>
   /** Steps answered: tell done, confirm seen, observe condition. */
   readonly done: Readonly<Record<string, string>>
   readonly findings: Readonly<Record<string, string>>
@@ -104,11 +152,27 @@ export interface State {
   readonly late: Pending | null
   readonly verdicts: Readonly<Record<string, VerdictState>>
   readonly dispositions: Readonly<Record<string, DispositionState>>
+  /** Verdicts and findings in the order of entry, also those that are void by now. */
+  readonly raised: readonly Raised[]
+  /** Who answered a step, also before it was answered anew. */
+  readonly doneBy: Readonly<Record<string, readonly (string | null)[]>>
+  /** Inspection points signed or gone on without anybody, by step. */
+  readonly points: Readonly<Record<string, PointState>>
+  /** Notices of witness points that count, by step. */
+  readonly notices: Readonly<
+    Record<string, { readonly seq: number; readonly at: string; readonly whom: string }>
+  >
+  /** Deviation permits, in the order they were given. */
+  readonly deviations: readonly DeviationState[]
   readonly stops: readonly StopState[]
+  /** Everything temporary that was ever placed. */
+  readonly things: readonly Thing[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean
   readonly closed: string | null
+  /** What it was closed with, when its outcome fell afterwards. */
+  readonly fellFrom: string | null
 }
 
 export const EMPTY_GATE: GateState = {
@@ -121,12 +185,23 @@ export const EMPTY_GATE: GateState = {
   mustClear: false,
 }
 
+/** The oldest STOP that is not released; everything is blocked while there is one. */
 export function openStop(state: State): StopState | null {
-  const last = state.stops[state.stops.length - 1]
-  return last !== undefined && last.releasedBy === null ? last : null
+  return state.stops.find((s) => s.releasedBy === null) ?? null
 }
 
-/** Readings of a place that stand: the first ones stay in the log, a corrected one no longer counts. */
+/** The first value stays in the log; corrected or void it no longer counts. */
+export function stands(reading: Reading): boolean {
+  return reading.correctedBy === null && reading.voidBy === null
+}
+
+/** Readings of a place that stand. */
 export function standing(state: State, place: string): readonly Reading[] {
-  return (state.readings[place] ?? []).filter((r) => r.correctedBy === null)
+  return (state.readings[place] ?? []).filter(stands)
+}
+
+/** A step's own verdict or disposition, while it stands. */
+export function standingVerdict(state: State, step: string): VerdictState | null {
+  const verdict = state.verdicts[step]
+  return verdict === undefined || verdict.void ? null : verdict
 }

@@ -5,6 +5,7 @@ import { takesOf, writerOf } from './functions.ts'
 import { writtenUnits } from './literal.ts'
 import { type ArithmeticOp, COMPARE_OPS } from './operators.ts'
 import { reasonAgainst } from './refused-operations.ts'
+import { spelledOut } from './spelled-out.ts'
 import { operandOf, sayType } from './type-names.ts'
 import { type Operand, type Range, type RuleRefusal, refusalAt } from './types.ts'
 import { isYesOrNo } from './walk-names.ts'
@@ -14,6 +15,7 @@ export function explainParse(text: string, error: ParseError): RuleRefusal {
   const range = clamp(text, error.range)
   const word = text.slice(range.start, range.end)
   const no = (say: string, hint?: string) => refusalAt(range, 'rule', say, hint)
+  const meant = spelledOut(text, range)
   switch (error.code) {
     case 'unterminated_string':
     case 'unterminated_triple_quoted_string':
@@ -29,11 +31,17 @@ export function explainParse(text: string, error: ParseError): RuleRefusal {
     case 'unexpected_token':
     case 'expected_token':
       if (range.start >= text.trimEnd().length) return no('The rule stops before it is finished.')
+      if (meant !== undefined)
+        return refusalAt(meant.range, 'rule', notExpected(text, meant.range), meant.hint)
       if (word === '=') return no("A single '=' compares nothing.", 'write == for equal')
-      return no(`${quote(word)} is not expected here.`)
+      return no(notExpected(text, range))
     default:
       return no(`${quote(word === '' ? text : word)} cannot be read as part of a rule.`)
   }
+}
+
+function notExpected(text: string, range: Range): string {
+  return `${quote(text.slice(range.start, range.end))} is not expected here.`
 }
 
 /** Text whose kinds do not go together. */

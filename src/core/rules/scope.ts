@@ -29,7 +29,7 @@ export function scopeAt(
     if (taken.has(step.id)) return
     taken.add(step.id)
     const type = typeOfStep(step)
-    if (at >= index) barred.set(step.id, tooEarly(step.id))
+    if (at >= index) barred.set(step.id, tooEarly(step.id, at === index))
     else if (type === null) barred.set(step.id, noOutcome(step))
     else names.set(step.id, type)
   })
@@ -37,7 +37,7 @@ export function scopeAt(
     if (taken.has(id)) continue
     taken.add(id)
     if (knownAfter < index) names.set(id, type)
-    else barred.set(id, valueTooEarly(id, procedure.steps[knownAfter]?.id ?? ''))
+    else barred.set(id, valueTooEarly(id, procedure.steps[knownAfter]?.id ?? '', knownAfter === index))
   }
   return { names, barred, computations }
 }
@@ -62,19 +62,20 @@ export function typeOfStep(step: Step): NameType | null {
   }
 }
 
-function tooEarly(id: string): Barred {
+/** `isOwn`: the rule stands in that very step, and there is nothing to move. */
+function tooEarly(id: string, isOwn: boolean): Barred {
   return {
     code: 'used-too-early',
     say: `${quote(id)} does not stand before this step, so its outcome is not known yet.`,
-    hint: 'a rule names steps that stand before its own',
+    hint: isOwn ? 'a step cannot ask for its own outcome' : `move this step below ${quote(id)}`,
   }
 }
 
-function valueTooEarly(id: string, step: string): Barred {
+function valueTooEarly(id: string, step: string, isOwn: boolean): Barred {
   return {
     code: 'used-too-early',
     say: `${quote(id)} waits for ${quote(step)}, which does not stand before this step.`,
-    hint: 'a rule names values that are known before its own step',
+    hint: isOwn ? 'a step cannot ask for its own outcome' : `move this step below ${quote(step)}`,
   }
 }
 

@@ -7,6 +7,7 @@ import { checkComputation, computationField } from './computation-check.ts'
 import { CONVERSIONS, FUNCTIONS, WRITTEN_AS } from './functions.ts'
 import { readLiteral, readNumber, readWord, writtenUnits } from './literal.ts'
 import { made } from './measured.ts'
+import { calledNot } from './spelled-out.ts'
 import { type RuleRefusal, refusalAt } from './types.ts'
 import { factName, findName, isYesOrNo, type Position, raw, type Walk } from './walk-names.ts'
 
@@ -167,8 +168,10 @@ function visitCall(w: Walk, node: Extract<ASTNode, { op: 'call' }>): RuleRefusal
   const fn = FUNCTIONS.find((one) => one.name === name)
   if (fn === undefined) {
     const known = [...[...FUNCTIONS, ...CONVERSIONS].map((one) => one.name), ...WRITTEN_AS.keys(), 'compute']
-    const near = nearest(name, known)
     const refusal = forbidden(node, `${name}()`)
+    const not = calledNot(name)
+    if (not !== undefined) return { ...refusal, hint: not }
+    const near = nearest(name, known)
     return near === undefined ? refusal : { ...refusal, hint: `did you mean ${near}?` }
   }
   return visitAll(w, args, args.length === 1 && fn.forms.includes('list') ? 'list' : 'figure')

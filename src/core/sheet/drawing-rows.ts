@@ -9,6 +9,9 @@ import type { State } from '../job/state.ts'
 import { bareLength } from '../talk/names.ts'
 import { type Row, type SheetStyle, textWidth } from './block.ts'
 
+/** The marks of a place drawing; a drawing of one line has none. */
+export const LEGEND = '# instrument, here   x measured   o to come'
+
 export function placeDrawing(
   defs: Definitions,
   state: State,

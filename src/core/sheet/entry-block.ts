@@ -3,12 +3,19 @@ import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { applicability } from '../job/next.ts'
-import type { Signed } from '../job/signature.ts'
+import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { instrumentName } from '../talk/names.ts'
+import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
+import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
+import { bySign, titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
+import { registerRows, stillOpenRows } from './register-block.ts'
+import { stopRows } from './stop-block.ts'
+import { takenBackBlock } from './taken-back-block.ts'
+import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
 /** `by RO 06:52`. */
@@ -63,6 +70,10 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
       return block(row(`With ${instrumentName(defs, entry.instrument)}`))
     case 'instrument.put-back':
       return block(row(`Instrument put back: ${entry.why}.`, 'caution'))
+    case 'instrument.doubted':
+    case 'branch.left':
+    case 'not-applicable.taken-back':
+      return takenBackBlock(defs, state, entry, margin, byLine(entry))
     case 'step.done':
       return block(row(`${titleOf(defs, entry.step)}: done`))
     case 'step.confirmed':
@@ -77,10 +88,18 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         row(`Went back to ${titleOf(defs, entry.step)}: ${entry.why}`, 'caution'),
         ...voidRows(defs, entry.voids),
       )
+    case 'finding.corrected':
+      return withNonconformance(defs, state, entry, takenBackBlock(defs, state, entry, margin, byLine(entry)))
     case 'finding.observed':
-      return findingBlock(defs, entry, margin)
+      return withNonconformance(defs, state, entry, findingBlock(defs, entry, margin))
     case 'verdict.given':
-      return verdictBlock(defs, entry.verdict, margin, byLine(entry))
+      return withNonconformance(
+        defs,
+        state,
+        entry,
+        verdictBlock(defs, entry.verdict, margin, byLine(entry)),
+        permitRows(defs, state, entry.step, entry.at),
+      )
     case 'disposition.set':
       return block(...dispositionRows(entry))
     case 'disposition.countersigned':
@@ -95,18 +114,32 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
             ),
         ...voidRows(defs, entry.voids),
       )
+    case 'deviation.permitted':
+      return block(...deviationRows(defs, state, entry))
+    case 'point.signed':
+      return block(
+        row(`${POINT_NAMES[entry.point]}, signed by ${entry.person}${bySign(entry.signed)}`, 'strong'),
+        row(`  ${titleOf(defs, entry.step)}`),
+      )
+    case 'point.notice-given':
+      return block(row(`Notice of the witness point ${titleOf(defs, entry.step)} given to: ${entry.whom}`))
+    case 'point.not-attended':
+      return block(
+        row(`${POINT_NAMES.witness}, NOT ATTENDED: ${titleOf(defs, entry.step)}`, 'caution'),
+        row(`  notice was given to ${entry.whom}, and its time has passed`),
+      )
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
     case 'stop.raised':
-      return block(
-        row('STOP. Everybody out and clear. Nothing goes on.', 'caution'),
-        row(defs.machine.site.emergency, 'caution'),
-        row('Every hold point has fallen and will be asked again whole.'),
-      )
     case 'stop.explained':
-      return block(row(`STOP because: ${entry.why}`, 'caution'))
     case 'stop.released':
-      return block(row(`STOP released by ${entry.person}${bySign(entry.signed)}: ${entry.answer}`))
+    case 'stop.stands':
+      return { margin, right: byLine(entry), rows: stopRows(defs, state, entry) }
+    case 'thing.placed':
+    case 'thing.seen':
+    case 'thing.accounted':
+    case 'things.handed-on':
+      return { margin, right: byLine(entry), rows: registerRows(state, entry) }
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
@@ -114,9 +147,20 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         row('Taken up again. Hold points will be asked again before the next step that needs them.'),
       )
     case 'clock.moved':
-      return block(row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'))
+      return block(
+        row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'),
+        ...(defs.steps.some((s) => pointOf(s)?.kind === 'witness')
+          ? [row('Notices given for witness points count for nothing any more.', 'caution')]
+          : []),
+      )
     case 'job.closed':
-      return block(row(closing(entry.outcome), 'strong'), ...leftOut(defs, state))
+      return block(
+        row(closing(entry.outcome), 'strong'),
+        ...unsettledRows(defs, state),
+        ...leftOut(defs, state),
+        ...openRows(defs, state),
+        ...stillOpenRows(state),
+      )
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':
@@ -135,23 +179,6 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
   }
 }
 
-function dispositionRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
-  const choice = entry.choice.toUpperCase()
-  const sign = bySign(entry.signed)
-  if (entry.radio === undefined)
-    return [row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'), row(`  ${entry.why}`)]
-  return [
-    row(`Disposition by ${entry.person} BY RADIO, keyed by ${entry.radio.by}${sign}: ${choice}`, 'strong'),
-    row(`  as it was said: ${entry.why}`),
-    row(`  Open until ${entry.person} signs for it; the job does not close before.`, 'caution'),
-  ]
-}
-
-/** A signature without a PIN says so; so do old entries, which had none. */
-export function bySign(signed: Signed | undefined): string {
-  return signed === 'pin' ? '' : ' (initials only)'
-}
-
 /** Steps that were not done because their rule said so: nothing is left out without a word. */
 function leftOut(defs: Definitions, state: State): Row[] {
   return defs.steps
@@ -164,15 +191,6 @@ function leftOut(defs: Definitions, state: State): Row[] {
 
 function closing(outcome: string): string {
   return outcome === 'NONE' ? 'Job closed. Nothing in it was to be judged.' : `Job closed with ${outcome}.`
-}
-
-export function titleOf(defs: Definitions, stepId: string): string {
-  return stepById(defs, stepId).step.title
-}
-
-export function voidRows(defs: Definitions, voids: readonly string[]): Row[] {
-  if (voids.length === 0) return []
-  return [row(`  void with it: ${voids.map((id) => titleOf(defs, id)).join('; ')}`, 'caution')]
 }
 
 function findingBlock(

@@ -20,6 +20,7 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
   people: 'somebody came onto the job',
   instrument: 'an instrument may not be used any more',
   again: 'what was keyed is taken back',
+  corrected: 'what was shown for it was wrong',
   stop: 'STOP was called',
   left: 'the job was left',
   interrupted: 'the program was interrupted',
@@ -46,7 +47,7 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         rows: [row(`[FAILED] ${label}  ${entry.shown}`, 'caution'), row(`  ${entry.why}`, 'caution')],
       }
     case 'gate.opened':
-      return { margin, right, rows: [row(`Hold point complete: ${gate.step.title}`, 'strong')] }
+      return { margin, right, rows: [row(completed(gate.step.title), 'strong')] }
     case 'gate.closed':
       return {
         margin,
@@ -63,6 +64,11 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
     case 'people.clear':
       return { margin, right, rows: [row(`Everybody out and clear: ${entry.words}`)] }
   }
+}
+
+/** A title that already says hold point is not made to say it twice. */
+function completed(title: string): string {
+  return /^hold point\b/i.test(title) ? `${title}: complete` : `Hold point complete: ${title}`
 }
 
 function closing({ cause, why }: Extract<GateEntry, { type: 'gate.closed' }>): string {

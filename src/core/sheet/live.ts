@@ -28,6 +28,8 @@ export interface Live {
 }
 
 const HINT = 'Words: help why readings correct back note n/a leave stop'
+/** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
+const SAFE_HINT = 'Tab: make safe'
 const FOOT_RULE = 24
 
 interface Parts {
@@ -41,7 +43,10 @@ export function fitLive(input: LiveInput): Live {
   if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns wide`)
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
-  const footLine = lines([row(cut(foot.text, textWidth(style)), 'faint')])
+  const footWithSafe = `${foot.text}   ${SAFE_HINT}`
+  const isInFoot = widthOf(footWithSafe) <= textWidth(style)
+  const footLine = lines([row(cut(isInFoot ? footWithSafe : foot.text, textWidth(style)), 'faint')])
+  const hints = isInFoot ? [HINT] : [`${SAFE_HINT}   Words: help, note, leave, stop`, SAFE_HINT]
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
@@ -59,12 +64,16 @@ export function fitLive(input: LiveInput): Live {
   const text = lines(view.rows)
   const showText = text.length <= left
   if (showText) left -= text.length
-  const hint = widthOf(HINT) <= textWidth(style) && left >= 1 ? lines([row(HINT, 'faint')]) : []
+  const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
+  const hint = hintText !== undefined && left >= 1 ? lines([row(hintText, 'faint')]) : []
   left -= hint.length
   const drawing = lines(view.drawing)
   const showDrawing = drawing.length > 0 && drawing.length <= left
+  if (showDrawing) left -= drawing.length
+  const legend = lines(view.legend)
+  const drawn = showDrawing ? [...drawing, ...(legend.length <= left ? legend : [])] : []
   return {
-    above: [...over, ...head, ...must, ...(showText ? text : []), ...(showDrawing ? drawing : []), ...ask],
+    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
     below: [...rule, ...footLine, ...hint],
@@ -115,7 +124,10 @@ function marginOf(unit: string, style: SheetStyle): string {
 }
 
 function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
-  const say = row(`Screen too small: make it ${needed}. Until then only stop and leave are taken.`, 'caution')
+  const say = row(
+    `Screen too small: make it ${needed}. Until then only stop, leave and safe (Tab) are taken.`,
+    'caution',
+  )
   const told = block([say, ...(notice === null ? [] : [row(notice, 'caution')])], style)
   return {
     above: told.slice(0, Math.max(0, rows - 2)),

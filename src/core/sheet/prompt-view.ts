@@ -1,19 +1,24 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
+import { dispositionsFor } from '../job/admit-disposition.ts'
 import { unfitness } from '../job/admit-people.ts'
-import { dispositionsFor } from '../job/admit-step.ts'
-import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { pointOf } from '../job/point.ts'
+import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
-import type { State } from '../job/state.ts'
+import { type State, standing } from '../job/state.ts'
 import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
-import { placeDrawing } from './drawing-rows.ts'
-import { titleOf } from './entry-block.ts'
+import { permitRows } from './decision-rows.ts'
+import { LEGEND, placeDrawing } from './drawing-rows.ts'
+import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
+import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
 export interface PromptView {
@@ -27,6 +32,8 @@ export interface PromptView {
   readonly rows: readonly Row[]
   /** Dropped first when the screen is small. */
   readonly drawing: readonly Row[]
+  /** What the marks of the drawing mean, where there is room for it beside the drawing. */
+  readonly legend: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
   /** Unit or word beside the line being keyed. */
@@ -44,6 +51,7 @@ const EMPTY: PromptView = {
   must: [],
   rows: [],
   drawing: [],
+  legend: [],
   ask: [],
   unit: '',
   scan: false,
@@ -63,6 +71,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     must: [...out, ...mustRows(prompt)],
     rows: [],
     drawing: [],
+    legend: [],
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
@@ -88,24 +97,21 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
   switch (prompt.kind) {
     case 'closed':
       return { title: 'This job is closed.' }
+    case 'open-things':
+      return {
+        title: 'All done, but things that were placed are not accounted for',
+        rows: prompt.things.map((thing) => row(thingText(thing), 'caution')),
+        ask: [
+          row('taken  one was looked at by two people, and is out or where it belongs', 'strong'),
+          row('hand on  a lead signs for what stays open'),
+        ],
+      }
     case 'finish':
     case 'judge':
       return {}
     case 'stop-cause':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [row('When everybody is safe: why was STOP called?', 'strong')],
-      }
     case 'stopped':
-      return {
-        title: 'STOP',
-        must: [row(defs.machine.site.emergency, 'caution')],
-        ask: [
-          row(`Blocked: ${prompt.stop.why ?? ''}`, 'caution'),
-          row('A lead who did not raise it types release.'),
-        ],
-      }
+      return stopView(defs, state, prompt)
     case 'countersign':
       return {
         title: 'Said by radio and not signed for yet',
@@ -140,7 +146,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: `Which instrument for ${prompt.seat.for}?`,
         ask: numbered(
           prompt.options.map((i) => {
-            const unfit = unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt)
+            const unfit =
+              state.doubted[i.id] === undefined
+                ? (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt))
+                : 'it was found out of calibration on this job'
             return `${i.id}  ${i.title}${unfit === null ? `, calibration due ${i.calibration.due}` : `  NOT TO BE USED: ${unfit}`}`
           }),
         ),
@@ -180,7 +189,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
 function stepView(
   defs: Definitions,
   state: State,
-  prompt: Extract<Prompt, { kind: 'tell' | 'confirm' | 'observe' | 'decide' | 'read' }>,
+  prompt: Extract<Prompt, { kind: 'tell' | 'confirm' | 'observe' | 'decide' | 'read' | 'point' | 'review' }>,
   style: SheetStyle,
 ): Partial<PromptView> {
   const { step } = prompt.step
@@ -211,13 +220,30 @@ function stepView(
         ask: [
           row(`( ${verdict} )`, 'stamp'),
           ...because,
+          ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...numbered(dispositionsFor(verdict, decide.choices)),
         ],
       }
     }
+    case 'point':
+    case 'review':
+      return { ...base, ask: pointRows(state, prompt.step) }
     case 'read':
       return readView(defs, state, prompt, style)
   }
+}
+
+function pointRows(state: State, placed: PlacedStep): Row[] {
+  const point = pointOf(placed)
+  if (point === null) return []
+  const who = `Initials of a ${point.roles.join(' or ')} who did none of this`
+  const what = {
+    hold: 'Work stops here until somebody else has looked and signed.',
+    witness: 'Somebody else looks and signs, or notice was given and has run out.',
+    review: 'Everything else is done: the records of this step are read and signed before the job closes.',
+  }[point.kind]
+  const notice = point.kind === 'witness' ? [row(noticeText(state, placed))] : []
+  return [row(POINT_NAMES[point.kind], 'strong'), row(what), ...notice, row(who, 'strong')]
 }
 
 function readView(
@@ -230,11 +256,13 @@ function readView(
   const instrument = instrumentById(defs, prompt.instrument)
   const how = instrument === undefined ? undefined : step.how[instrument.kind]
   const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
+  const drawing = step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : []
   return {
     margin: placeNumber(defs, prompt.step.id, prompt.place.key),
     title: placeName(defs, prompt.step.id, prompt.place.key),
     rows: [...(step.text === undefined ? [] : [row(step.text)]), ...(how === undefined ? [] : [row(how)])],
-    drawing: step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : [],
+    drawing,
+    legend: drawing.length < 2 ? [] : [row(LEGEND, 'faint')],
     ask: [
       row(
         `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,
@@ -247,6 +275,6 @@ function readView(
 }
 
 function takeWord(state: State, place: string): string {
-  const taken = (state.readings[place] ?? []).filter((r) => r.correctedBy === null).length
+  const taken = standing(state, place).length
   return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh' : 'Once more, afresh'
 }

@@ -6,6 +6,7 @@ import { placeResult, placesOf } from '../job/places.ts'
 import { type State, standing } from '../job/state.ts'
 import { bareLength, lengthText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
+import { bySign } from './entry-words.ts'
 
 type ReadingEntry = Extract<
   Entry,
@@ -74,7 +75,12 @@ export function readingBlock(
       return {
         margin: placeNumber(defs, entry.step, entry.place),
         right,
-        rows: [row(`${placeName(defs, entry.step, entry.place)}: n/a, ${entry.why}`, 'caution')],
+        rows: [
+          row(`${placeName(defs, entry.step, entry.place)}: n/a, ${entry.why}`, 'caution'),
+          ...(entry.person === undefined
+            ? []
+            : [row(`  signed by ${entry.person}, lead${bySign(entry.signed)}`)]),
+        ],
       }
     case 'doubt.settled':
       return {

@@ -1,11 +1,16 @@
 // Questions that take more than one line. `back` leaves any of them; `stop` was heard before they are.
-import { findReading } from '../job/admit-change.ts'
-import type { Definitions } from '../job/definitions.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { handOverTo } from './crew-words.ts'
-import { ask, type Heard, input, QUIET, type SignedInput, signing, voidWarning } from './heard.ts'
-import { countersignAnswer, countersignWho, radioAnswer } from './radio-words.ts'
+import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
+import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
+import { type CorrectAsk, hearCorrection } from './correct.ts'
+import { CREW_QUESTIONS, type CrewAsk, hearCrew } from './crew-words.ts'
+import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
+import { type DoubtAsk, hearDoubt } from './doubt.ts'
+import { ask, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
+import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
 export type Ask =
   | { readonly kind: 'note' }
@@ -13,61 +18,64 @@ export type Ask =
   | { readonly kind: 'finding-note'; readonly step: string; readonly condition: string }
   | { readonly kind: 'keep-why' }
   | { readonly kind: 'not-applicable-why'; readonly place: string }
-  | { readonly kind: 'correct-which'; readonly seqs: readonly number[] }
-  | { readonly kind: 'correct-value'; readonly of: number }
-  | { readonly kind: 'correct-why'; readonly of: number; readonly typed: string }
+  | { readonly kind: 'not-applicable-who'; readonly place: string; readonly why: string }
+  | CorrectAsk
+  | DoubtAsk
   | { readonly kind: 'reopen-why'; readonly step: string }
-  | { readonly kind: 'dispose-who'; readonly step: string; readonly choice: string }
-  | { readonly kind: 'dispose-why'; readonly step: string; readonly choice: string; readonly person: string }
+  | DecideAsk
+  | PointAsk
+  | StopAsk
+  | RegisterAsk
+  | { readonly kind: 'ask-again-sure'; readonly step: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
-  | { readonly kind: 'radio-lead'; readonly step: string; readonly choice: string }
-  | { readonly kind: 'radio-said'; readonly step: string; readonly choice: string; readonly lead: string }
-  | {
-      readonly kind: 'radio-by'
-      readonly step: string
-      readonly choice: string
-      readonly lead: string
-      readonly said: string
-    }
-  | { readonly kind: 'countersign-who' }
-  | { readonly kind: 'countersign-answer'; readonly person: string }
-  | { readonly kind: 'come-on' }
-  | { readonly kind: 'sign-off' }
-  | { readonly kind: 'hand-over-to'; readonly from: string; readonly fromProved: boolean }
+  | RadioAsk
+  | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Ask['kind'], string>> = {
+const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
   'keep-why': 'Why is it right although it looks wrong?',
   'not-applicable-why': 'Why can it not be measured?',
+  'not-applicable-who': 'Initials of the lead who signs for it',
   'correct-which': 'Which one? Its number',
   'correct-value': 'The right figure, in full',
   'correct-why': 'Why is it changed?',
+  'take-back-why': 'Why can it be measured after all?',
+  'finding-which': 'What is right? Its number',
+  'finding-changed-note': 'What and where, in a few words',
+  'finding-why': 'Why is it changed?',
+  'evidence-why': 'What was wrong with it?',
+  'doubt-which': 'Which instrument? Its number',
+  'doubt-why': 'What was found wrong with it?',
+  'doubt-says': 'Who says so? A name, a laboratory or a paper',
   'reopen-why': 'Why go back?',
-  'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
-  'radio-lead': 'Initials of the lead who speaks',
-  'radio-said': 'What was said, word for word',
-  'radio-by': 'Initials of who heard it and keys it: on the job, and not who did the work',
-  'countersign-who': 'Initials of the lead who said it',
-  'countersign-answer': '1 I said so    2 It was not so',
-  'dispose-why': 'The reason',
+  ...RADIO_QUESTIONS,
+  ...CREW_QUESTIONS,
+  ...DECIDE_QUESTIONS,
+  ...POINT_QUESTIONS,
+  'ask-again-sure': 'yes takes it back',
+  ...STOP_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
-  'come-on': 'Initials of who comes onto the job',
-  'sign-off': 'Initials of who goes off the job',
-  'hand-over-to': 'Initials of who takes over',
   pin: 'PIN',
 }
 
-const AT_ANY_PROMPT: readonly Ask['kind'][] = ['note', 'correct-which', 'correct-value', 'correct-why']
+const AT_ANY_PROMPT: readonly Ask['kind'][] = [
+  'note',
+  ...(['correct-which', 'correct-value', 'correct-why', 'take-back-why', 'evidence-why'] as const),
+  ...(['finding-which', 'finding-changed-note', 'finding-why'] as const),
+  ...(['doubt-which', 'doubt-why', 'doubt-says'] as const),
+  ...(['place-what', 'place-where', 'place-number', 'account-which', 'account-who'] as const),
+]
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
+  if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
   if (question.kind !== 'pin' || question.what.do !== 'evidence') return question
   // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign.
@@ -78,6 +86,7 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
 
 /** What the question says, with the name of the one whose PIN is asked. */
 export function questionText(question: Ask): string {
+  if (isRegisterAsk(question)) return registerQuestion(question)
   return question.kind === 'pin'
     ? `PIN of ${question.person}. It is not shown while it is keyed.`
     : QUESTIONS[question.kind]
@@ -101,6 +110,8 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
+  if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
+  if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (line.trim() === '')
     return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
   switch (question.kind) {
@@ -113,34 +124,49 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'keep-why':
       return input({ do: 'settle-doubt', choice: 'kept', why: line })
     case 'not-applicable-why':
-      return input({ do: 'not-applicable', place: question.place, why: line })
-    case 'correct-which': {
-      const of = /^\d{1,3}$/.test(line.trim()) ? question.seqs[Number(line.trim()) - 1] : undefined
-      if (of === undefined) return ask(question, `Key a number, 1 to ${question.seqs.length}, or back.`)
-      const reading = findReading(state, of)
-      return ask(
-        { kind: 'correct-value', of },
-        ...(reading === null ? [] : voidWarning(defs, state, reading.step)),
-      )
-    }
+      return asKind(stepById(defs, question.place.split('.')[0] ?? ''), 'read').step.not_applicable === 'lead'
+        ? ask({ kind: 'not-applicable-who', place: question.place, why: line })
+        : input({ do: 'not-applicable', place: question.place, why: line })
+    case 'not-applicable-who':
+      return signing(defs, line, {
+        do: 'not-applicable',
+        place: question.place,
+        why: question.why,
+        person: line,
+      })
+    case 'correct-which':
     case 'correct-value':
-      return ask({ kind: 'correct-why', of: question.of, typed: line })
     case 'correct-why':
-      return input({ do: 'correct', of: question.of, typed: question.typed, why: line })
+    case 'take-back-why':
+    case 'finding-which':
+    case 'finding-changed-note':
+    case 'finding-why':
+    case 'evidence-why':
+      return hearCorrection(defs, state, question, line)
+    case 'doubt-which':
+    case 'doubt-why':
+    case 'doubt-says':
+      return hearDoubt(defs, state, question, line)
     case 'reopen-why':
       return input({ do: 'reopen', step: question.step, why: line })
     case 'dispose-who':
-      if (/^(by )?radio$/i.test(line.trim()))
-        return ask({ kind: 'radio-lead', step: question.step, choice: question.choice })
-      return ask({ kind: 'dispose-why', step: question.step, choice: question.choice, person: line })
     case 'dispose-why':
-      return signing(defs, question.person, {
-        do: 'dispose',
-        step: question.step,
-        choice: question.choice,
-        person: question.person,
-        why: line,
-      })
+    case 'concession-authority':
+    case 'concession-until':
+    case 'deviation-which':
+    case 'deviation-what':
+    case 'deviation-why':
+    case 'deviation-authority':
+    case 'deviation-until':
+    case 'deviation-who':
+      return hearDecision(defs, question, line)
+    case 'notice-which':
+    case 'notice-whom':
+      return hearNotice(defs, question, line)
+    case 'ask-again-sure':
+      return /^yes$/i.test(line.trim())
+        ? input({ do: 'ask-again', step: question.step })
+        : ask(question, 'yes takes it back; back leaves it as it is.')
     case 'release-who':
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':
@@ -148,17 +174,13 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'radio-lead':
     case 'radio-said':
     case 'radio-by':
-      return radioAnswer(defs, state, question, line)
     case 'countersign-who':
-      return countersignWho(defs, state, line)
     case 'countersign-answer':
-      return countersignAnswer(defs, question, line)
+      return hearRadio(defs, state, question, line)
     case 'come-on':
-      return signing(defs, line, { do: 'come-on', person: line })
     case 'sign-off':
-      return signing(defs, line, { do: 'sign-off', person: line })
     case 'hand-over-to':
-      return handOverTo(defs, state, question, line)
+      return hearCrew(defs, state, question, line)
     case 'pin':
       return {
         talk: QUIET,

@@ -7,6 +7,23 @@ import { openStop, type State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
 import { ask, type Heard, input, type SignedInput, say, signing } from './heard.ts'
 
+export type CrewAsk =
+  | { readonly kind: 'come-on' }
+  | { readonly kind: 'sign-off' }
+  | { readonly kind: 'hand-over-to'; readonly from: string; readonly fromProved: boolean }
+
+export const CREW_QUESTIONS: Readonly<Record<CrewAsk['kind'], string>> = {
+  'come-on': 'Initials of who comes onto the job',
+  'sign-off': 'Initials of who goes off the job',
+  'hand-over-to': 'Initials of who takes over',
+}
+
+export function hearCrew(defs: Definitions, state: State, question: CrewAsk, line: string): Heard {
+  return question.kind === 'hand-over-to'
+    ? handOverTo(defs, state, question, line)
+    : signing(defs, line, { do: question.kind, person: line })
+}
+
 /** Why people may not come, go, hand over or countersign at this prompt, in one sentence, or null. */
 export function notNow(state: State, prompt: Prompt): string | null {
   if (openStop(state) !== null) return 'The job is under STOP: that waits until it is released.'
@@ -34,7 +51,7 @@ export function handOver(defs: Definitions, state: State, prompt: Prompt): Heard
   return { ...ask(question, ...lines), withHead: true }
 }
 
-export function handOverTo(
+function handOverTo(
   defs: Definitions,
   state: State,
   question: Extract<Ask, { kind: 'hand-over-to' }>,

@@ -1,24 +1,36 @@
 // From a line that somebody keyed to an input for the job: what does this line mean at this prompt? Pure; a question that
 // takes several lines (a correction, a disposition) is held in Talk, which is never on disk because nothing in it counts.
 import { findReading, lastReopenable } from '../job/admit-change.ts'
-import { gateBeingAsked } from '../job/admit-gate.ts'
-import { dispositionsFor } from '../job/admit-step.ts'
+import { dispositionsFor } from '../job/admit-disposition.ts'
+import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
+import type { GateStep } from '../job/gate.ts'
+import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import { askWhich, stepDone } from './ask-register.ts'
+import { hearAtStop } from './ask-stop.ts'
+import { correct, standingReadings } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
+import { deviation } from './decide.ts'
+import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { leaveLines, makeSafeLines } from './make-safe.ts'
+import { openLines } from './open-items.ts'
+import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
-import { correctable, helpLines, readingLines, whyLines } from './tell-about.ts'
+import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
-import { isStop, type Word, wordIn } from './words.ts'
+import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
+  // It answers nothing: what is asked, and the question within it, stand as they were.
+  if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearAnswer(defs, state, question, line)
@@ -51,42 +63,50 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return countersignWord(state, prompt)
     case 'hand over':
       return handOver(defs, state, prompt)
+    case 'placed':
+      return ask({ kind: 'place-what' })
+    case 'taken':
+      return askWhich(state)
+    case 'safe':
+      return say(...makeSafeLines(defs, state))
     case 'leave':
-      return input({ do: 'leave' })
+      return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
     case 'correct':
       return correct(defs, state)
     case 'back':
       return back(defs, state, prompt)
     case 'n/a':
       return notApplicable(prompt)
+    case 'open':
+      return say(...openLines(defs, state))
+    case 'notice':
+      return notice(defs, state)
+    case 'deviation':
+      return deviation(defs, state)
+    case 'instrument':
+      return doubt(defs, state)
     case 'stop':
       return input({ do: 'stop' })
   }
 }
 
 function notApplicable(prompt: Prompt): Heard {
-  if (prompt.kind === 'read') return ask({ kind: 'not-applicable-why', place: prompt.place.key })
+  if (prompt.kind === 'read')
+    return asKind(prompt.step, 'read').step.not_applicable === 'never'
+      ? say('This reading has no n/a: measure it, or leave the job here with a note.')
+      : ask({ kind: 'not-applicable-why', place: prompt.place.key })
   if (prompt.kind === 'evidence' || prompt.kind === 'clear')
     return say('A hold point has no n/a: without this evidence it stays shut.')
   return say('Only a reading can be n/a.')
 }
 
-function correct(defs: Definitions, state: State): Heard {
-  const list = correctable(defs, state)
-  if (list.length === 0) return say('There is no reading to correct yet.')
-  return ask(
-    { kind: 'correct-which', seqs: list.map((r) => r.seq) },
-    ...list.map((r, i) => `${String(i + 1).padStart(2)} ${r.text}`),
-  )
-}
-
 /** Back to the last thing answered; what would become void is said before anything happens. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const gate = gateBeingAsked(defs, state)
-  if (gate !== null) return input({ do: 'ask-again', step: gate.id })
+  if (gate !== null) return backAtGate(defs, state, gate)
   if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')
   const step = lastReopenable(defs, state)
-  const readings = correctable(defs, state)
+  const readings = standingReadings(defs, state)
   const lastReading = readings[readings.length - 1]
   const reading = lastReading === undefined ? null : findReading(state, lastReading.seq)
   const answered = step === null ? 0 : step.number
@@ -107,6 +127,24 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   )
 }
 
+/** Nothing given yet: the engine says so. */
+function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
+  const falls = lastGiven(defs, state, gate)
+  if (falls.length === 0) return input({ do: 'ask-again', step: gate.id })
+  return ask(
+    { kind: 'ask-again-sure', step: gate.id },
+    `This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
+  )
+}
+
+/** By its line, or by the number on its tag. Where a tag is itself one of the line numbers, only lines count. */
+function pickedFrom<T extends { readonly id: string }>(options: readonly T[], text: string): T | undefined {
+  const line = /^\d{1,2}$/.test(text) ? options[Number(text) - 1] : undefined
+  if (line !== undefined) return line
+  const named = options.filter((one) => one.id.toLowerCase() === text.toLowerCase())
+  return named.length === 1 ? named[0] : undefined
+}
+
 function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {
   const text = line.trim()
   const number = /^\d{1,2}$/.test(text) ? Number(text) : 0
@@ -114,19 +152,16 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'closed':
       return say('This job is closed.')
     case 'stop-cause':
-      return input({ do: 'explain-stop', why: line })
     case 'stopped':
-      return text.toLowerCase() === 'release'
-        ? ask({ kind: 'release-who' })
-        : say('The job is under STOP. A lead who can answer its cause types release.')
+      return hearAtStop(state, prompt, text)
     case 'sign-on':
       return signing(defs, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
-      const picked = prompt.options[number - 1]
+      const picked = pickedFrom(prompt.options, text)
       return picked === undefined
-        ? say(`Key the number of an instrument, 1 to ${prompt.options.length}.`)
+        ? say(`Key 1 to ${prompt.options.length}, or the number on the tag of the instrument.`)
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
     case 'clear': {
@@ -150,10 +185,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : say('Key 1 or 2.')
     case 'tell':
       return text === '' || text.toLowerCase() === 'done'
-        ? input({ do: 'done', step: prompt.step.id })
+        ? stepDone(defs, state, prompt.step.id, 'done')
         : say('Press Enter when it is done.')
     case 'confirm':
-      if (number === 1) return input({ do: 'confirm', step: prompt.step.id })
+      if (number === 1) return stepDone(defs, state, prompt.step.id, 'confirm')
       return number === 2 ? ask({ kind: 'object', step: prompt.step.id }) : say('Key 1 or 2.')
     case 'observe': {
       const { conditions } = asKind(prompt.step, 'observe').step
@@ -174,6 +209,13 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'read':
       return input({ do: 'read', place: prompt.place.key, typed: line })
+    case 'open-things':
+      return text.toLowerCase() === 'hand on'
+        ? ask({ kind: 'hand-who' })
+        : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
+    case 'point':
+    case 'review':
+      return hearAtPoint(defs, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'countersign':

@@ -1,8 +1,9 @@
 // What hearing a line gives: perhaps an input for the job, perhaps a further question, perhaps only something said.
-import { wouldVoid } from '../job/admit-change.ts'
 import { type Definitions, personById } from '../job/definitions.ts'
 import type { Input } from '../job/input.ts'
+import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
+import { mayLeave, wouldVoid } from '../job/voids.ts'
 import type { Ask } from './ask.ts'
 
 export interface Talk {
@@ -49,9 +50,22 @@ export function signing(defs: Definitions, typed: string, what: SignedInput): He
   return person?.pin === undefined ? input(what) : ask({ kind: 'pin', person: person.id, what })
 }
 
-export function voidWarning(defs: Definitions, state: State, stepId: string): string[] {
-  const lost = wouldVoid(defs, state, stepId)
-  if (lost.length === 0) return []
-  const names = lost.map((id) => defs.steps.find((s) => s.id === id)?.step.title ?? id)
-  return [`This would make void: ${names.join('; ')}.`]
+/** The title of the step; of one with an inspection point, that its signature goes too. */
+export function voidName(defs: Definitions, id: string): string {
+  const placed = defs.steps.find((s) => s.id === id)
+  if (placed === undefined) return id
+  return pointOf(placed) === null ? placed.step.title : `${placed.step.title} with its inspection point`
+}
+
+/** What would become void, said before it happens. */
+export function voidWarning(defs: Definitions, state: State, ...stepIds: readonly string[]): string[] {
+  const names = (ids: readonly string[]) => ids.map((id) => voidName(defs, id)).join('; ')
+  const lost = wouldVoid(defs, state, ...stepIds)
+  const branch = [...new Set(stepIds.flatMap((id) => mayLeave(defs, state, id)))]
+  return [
+    ...(lost.length === 0 ? [] : [`This would make void: ${names(lost)}.`]),
+    ...(branch.length === 0
+      ? []
+      : [`If it is not needed then, void too, with its readings: ${names(branch)}.`]),
+  ]
 }

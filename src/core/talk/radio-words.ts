@@ -4,13 +4,38 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { type OpenWord, openWords } from '../job/open-words.ts'
 import type { State } from '../job/state.ts'
-import type { Ask } from './ask.ts'
 import { notNow } from './crew-words.ts'
 import { ask, type Heard, say, signing } from './heard.ts'
 
-type RadioAsk = Extract<Ask, { kind: 'radio-lead' | 'radio-said' | 'radio-by' }>
+interface Spoken {
+  readonly step: string
+  readonly choice: string
+  readonly lead: string
+  readonly said: string
+}
 
-export function radioAnswer(defs: Definitions, state: State, question: RadioAsk, line: string): Heard {
+type SpeakAsk =
+  | ({ readonly kind: 'radio-lead' } & Pick<Spoken, 'step' | 'choice'>)
+  | ({ readonly kind: 'radio-said' } & Omit<Spoken, 'said'>)
+  | ({ readonly kind: 'radio-by' } & Spoken)
+type AnswerAsk = { readonly kind: 'countersign-answer'; readonly person: string }
+export type RadioAsk = SpeakAsk | AnswerAsk | { readonly kind: 'countersign-who' }
+
+export const RADIO_QUESTIONS: Readonly<Record<RadioAsk['kind'], string>> = {
+  'radio-lead': 'Initials of the lead who speaks',
+  'radio-said': 'What was said, word for word',
+  'radio-by': 'Initials of who heard it and keys it: on the job, and not who did the work',
+  'countersign-who': 'Initials of the lead who said it',
+  'countersign-answer': '1 I said so    2 It was not so',
+}
+
+export function hearRadio(defs: Definitions, state: State, question: RadioAsk, line: string): Heard {
+  if (question.kind === 'countersign-who') return countersignWho(defs, state, line)
+  if (question.kind === 'countersign-answer') return countersignAnswer(defs, question, line)
+  return radioAnswer(defs, state, question, line)
+}
+
+function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: string): Heard {
   const { step, choice } = question
   switch (question.kind) {
     case 'radio-lead': {
@@ -53,11 +78,7 @@ export function countersignWho(defs: Definitions, state: State, line: string): H
   return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, word)))
 }
 
-export function countersignAnswer(
-  defs: Definitions,
-  question: Extract<Ask, { kind: 'countersign-answer' }>,
-  line: string,
-): Heard {
+function countersignAnswer(defs: Definitions, question: AnswerAsk, line: string): Heard {
   const answer = line.trim()
   if (answer !== '1' && answer !== '2') return ask(question, 'Key 1 or 2.')
   const { person } = question

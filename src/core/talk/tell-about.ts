@@ -10,13 +10,24 @@ import { WORDS } from './words.ts'
 export function helpLines(defs: Definitions, state: State): string[] {
   const safe = `To be safe first: ${defs.machine.site.emergency}`
   const on = state.people.length === 0 ? 'Nobody is signed on.' : `Signed on: ${state.people.join(', ')}.`
-  return [
-    'A figure and Enter answer a reading. These words work at any prompt:',
-    ...WORDS.map((w) => `  ${w.word.padEnd(9)} ${w.says}`),
-    on,
-    safe,
-  ]
+  return ['A figure and Enter answer a reading. At any prompt:', ...wordRows(), on, safe]
 }
+
+/** Short ones two to a row, so that a small screen still shows the first of them above the question. */
+function wordRows(): string[] {
+  const rows: string[] = []
+  for (const { word, says } of WORDS) {
+    const told = `${word.padEnd(10)} ${says}`
+    const last = rows[rows.length - 1]
+    const isSecond = last !== undefined && last.length < FIRST - 1 && told.length < FIRST - 1
+    if (isSecond) rows[rows.length - 1] = last.padEnd(FIRST) + told
+    else rows.push(told)
+  }
+  return rows
+}
+
+/** Columns of the first of two words with what it does; both together keep within a sheet of 80. */
+const FIRST = 32
 
 export function whyLines(defs: Definitions, state: State, prompt: Prompt): string[] {
   if (prompt.kind === 'decide') {
@@ -35,23 +46,6 @@ function lastVerdict(defs: Definitions, state: State) {
   const judges = defs.steps.filter((s) => state.verdicts[s.id] !== undefined)
   const last = judges[judges.length - 1]
   return last === undefined ? null : (state.verdicts[last.id]?.verdict ?? null)
-}
-
-export interface Correctable {
-  readonly seq: number
-  readonly text: string
-}
-
-/** Readings that stand, in the order they were taken. */
-export function correctable(defs: Definitions, state: State): Correctable[] {
-  return Object.values(state.readings)
-    .flat()
-    .filter((r) => r.correctedBy === null)
-    .sort((a, b) => a.seq - b.seq)
-    .map((r) => ({
-      seq: r.seq,
-      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${readingText(defs, r)}`,
-    }))
 }
 
 export function readingLines(defs: Definitions, state: State): string[] {

@@ -1,19 +1,26 @@
 // The few words that work at any prompt. Plain English and the trade's own; anything else answers the prompt.
 
 export const WORDS = [
-  { word: 'help', says: 'what is asked now, and these words' },
-  { word: 'why', says: 'the reason; with a number or figure, its sums: why 7.3, why taper' },
-  { word: 'readings', says: 'all readings so far' },
-  { word: 'correct', says: 'put an earlier reading right, with the reason' },
-  { word: 'back', says: 'go back to the last answer, or out of a question' },
-  { word: 'note', says: 'write a note into the log' },
-  { word: 'n/a', says: 'this reading cannot be taken, with the reason' },
-  { word: 'sign on', says: 'somebody else comes onto the job; the keyboard stays with you' },
-  { word: 'sign off', says: 'somebody goes off the job' },
-  { word: 'hand over', says: 'what is done, next and open, and then the keyboard to somebody else' },
-  { word: 'countersign', says: 'a lead signs for what they said by radio' },
-  { word: 'leave', says: 'leave the job; it is on disk and can be taken up again' },
-  { word: 'stop', says: 'STOP: blocks everything at once, asks why after. The key ! does the same' },
+  { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
+  { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
+  { word: 'why', says: 'the reason. Sums behind a figure: why 7.3, why taper' },
+  { word: 'correct', says: 'mend what was keyed' },
+  { word: 'readings', says: 'all so far' },
+  { word: 'back', says: 'to the last answer' },
+  { word: 'open', says: 'what is still open' },
+  { word: 'note', says: 'into the log' },
+  { word: 'n/a', says: 'it cannot be read' },
+  { word: 'placed', says: 'something temporary' },
+  { word: 'taken', says: 'it is accounted for' },
+  { word: 'deviation', says: 'a lead permits one' },
+  { word: 'notice', says: 'of a witness point' },
+  { word: 'instrument', says: 'out of calibration' },
+  { word: 'sign on', says: 'another comes onto the job' },
+  { word: 'sign off', says: 'somebody goes' },
+  { word: 'hand over', says: 'the keyboard to another' },
+  { word: 'countersign', says: 'for a word by radio' },
+  { word: 'leave', says: 'take it up later' },
+  { word: 'help', says: 'these words' },
 ] as const
 
 export type Word = (typeof WORDS)[number]['word']
@@ -23,11 +30,17 @@ export function isStop(line: string): boolean {
   return /^(?:!+|(?:stop[\s.,!]*)+)$/i.test(line.trim())
 }
 
+/** A line that asks for the make-safe sheet, wherever it is keyed. */
+export function isMakeSafe(line: string): boolean {
+  return /^(?:make\s+)?safe[\s.!]*$/i.test(line.trim())
+}
+
 export function wordIn(line: string): Word | null {
   const plain = line
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ')
     .replace(/^handover$/, 'hand over')
+    .replace(/^accounted$/, 'taken')
   return WORDS.find((w) => w.word === plain)?.word ?? null
 }

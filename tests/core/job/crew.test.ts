@@ -40,7 +40,7 @@ describe('coming onto the job', () => {
     const walk = new Walk().toGate()
     expect(walk.keys('sign on').key('TS')).toBe('trainee')
     expect(walk.keys('sign on').key('RO')).toBe('already-on')
-    expect(walk.bring({ do: 'come-on', person: 'KH' })).toBe('pin-needed')
+    expect(walk.bring({ do: 'come-on', person: 'KH', proved: false })).toBe('pin-needed')
     expect(walk.state.people).toEqual(['RO'])
     const practice = new Walk(undefined, 'PRACTICE').toGate().keys('sign on', 'TS')
     expect(practice.state.people).toEqual(['RO', 'TS'])
@@ -59,7 +59,7 @@ describe('coming onto the job', () => {
 describe('signing off', () => {
   it('takes a person off the job, with their PIN, and not the one at the keyboard', () => {
     const walk = new Walk().toGate().keys('sign on', 'KH')
-    expect(walk.bring({ do: 'sign-off', person: 'KH' })).toBe('pin-needed')
+    expect(walk.bring({ do: 'sign-off', person: 'KH', proved: false })).toBe('pin-needed')
     expect(walk.keys('sign off').key('RO')).toBe('at-keyboard')
     expect(walk.keys('sign off').key('ML')).toBe('not-on')
     walk.keys('sign off', 'KH')

@@ -1,8 +1,9 @@
 // What is to be done with a verdict: a lead decides who did not take the readings, and gives a reason.
-import { describe, expect, it } from 'vitest'
-import { dispositionsFor } from '../../../src/core/job/admit-step.ts'
+import { describe, expect, expectTypeOf, it } from 'vitest'
+import { type Disposable, dispositionsFor } from '../../../src/core/job/admit-disposition.ts'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
 import { Walk } from '../../helpers/example.ts'
+import { gate, NO_START, smallDefs, WITNESS } from '../../helpers/small-job.ts'
 
 const ALL = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold']
 const dispose = (walk: Walk, person: string, why = 'read again', choice = 'accept') =>
@@ -76,11 +77,96 @@ describe('a disposition', () => {
   })
 })
 
+describe('a concession', () => {
+  const concede = (walk: Walk, authority?: string, until?: string) =>
+    walk.bring({
+      do: 'dispose',
+      step: 'disposition',
+      choice: 'concession',
+      person: 'KH',
+      why: 'worn but runs',
+      ...(authority === undefined ? {} : { authority }),
+      ...(until === undefined ? {} : { until }),
+    })
+
+  it.each([
+    [undefined, '4000 h', 'no-authority'],
+    ['', '4000 h', 'no-authority'],
+    ['12', '4000 h', 'no-authority'],
+    ['maker letter', undefined, 'validity'],
+    ['maker letter', '', 'validity'],
+    ['maker letter', '2026-03-14', 'validity'],
+    ['maker letter', '2026-03-13', 'validity'],
+    ['maker letter', '2026-02-30', 'validity'],
+    ['maker letter', '2027-13-01', 'validity'],
+    ['maker letter', 'for ever', 'validity'],
+    ['maker letter', '4000', 'validity'],
+    ['maker letter', '0 h', 'validity'],
+    ['maker letter', '-5 h', 'validity'],
+    ['maker letter', 'NaN h', 'validity'],
+    ['maker letter', '1e9 h', 'validity'],
+  ])('on the authority of %j until %j is refused: %s', (authority, until, code) => {
+    const walk = new Walk().toVerdict()
+    expect(concede(walk, authority, until)).toBe(code)
+    expect(walk.state.dispositions).toEqual({})
+  })
+
+  it.each([
+    ['2026-03-15', { until: '2026-03-15' }],
+    [' 4000 H ', { hours: 4000 }],
+    ['1 hours', { hours: 1 }],
+  ])('until %j carries it', (until, valid) => {
+    const walk = new Walk().toVerdict()
+    expect(concede(walk, 'maker letter 12', until)).toBeNull()
+    expect(walk.last).toMatchObject({ authority: 'maker letter 12', valid })
+    expect(walk.state.dispositions.disposition).toMatchObject({ authority: 'maker letter 12', valid })
+  })
+
+  it('is asked both in words, other choices are not', () => {
+    const walk = new Walk().toVerdict().keys('5', 'KH', 'worn but runs')
+    expect(walk.talk.ask?.kind).toBe('concession-authority')
+    walk.keys('maker letter 12')
+    expect(walk.talk.ask?.kind).toBe('concession-until')
+    walk.keys('2027-01-01')
+    expect(walk.last).toMatchObject({ type: 'disposition.set', valid: { until: '2027-01-01' } })
+    const other = new Walk().toVerdict().keys('2', 'KH', 'hone it')
+    expect(other.last).toMatchObject({ type: 'disposition.set', choice: 'rework' })
+    expect(other.last).not.toHaveProperty('valid')
+  })
+
+  it('falls with its verdict when a reading is corrected', () => {
+    const walk = new Walk().toVerdict()
+    concede(walk, 'maker letter 12', '4000 h')
+    const of = walk.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
+    walk.bring({ do: 'correct', of, typed: '9.5070', why: 'misread' })
+    expect(walk.entries.at(-2)).toMatchObject({ voids: ['bore_judged', 'disposition'] })
+    expect(walk.state.dispositions.disposition?.void).toBe(true)
+  })
+})
+
+describe('a hold point', () => {
+  it('has no disposition of any kind, whatever the files say', () => {
+    expectTypeOf<Disposable>().toEqualTypeOf<'judge'>()
+    const about = {
+      id: 'decided',
+      kind: 'decide',
+      title: 'decided',
+      about: 'isolated',
+      choices: ['accept', 'concession'],
+    }
+    const walk = new Walk(smallDefs([gate('isolated', ['start'], [NO_START, WITNESS]), about]))
+    walk.keys('RO', 'TC-401-1', 'NO START', 'ML')
+    expect(walk.prompt.kind).toBe('decide')
+    const input = { do: 'dispose', step: 'decided', choice: 'concession', person: 'KH', why: 'so' } as const
+    expect(walk.bring({ ...input, authority: 'the boss', until: '4000 h' })).toBe('not-judged')
+    expect(walk.state.dispositions).toEqual({})
+  })
+})
+
 describe('the outcome', () => {
   it('is the verdict, whatever was decided about it', () => {
     const walk = new Walk().toVerdict()
-    dispose(walk, 'KH', 'worn but runs', 'concession')
-    walk.keys('')
+    walk.keys('5', 'KH', 'worn but runs', 'maker letter 12', '4000 h', '')
     expect(walk.state.closed).toBe('MONITOR')
     expect(walk.bring({ do: 'note', text: 'late word' })).toBe('closed')
   })

@@ -195,7 +195,7 @@ describe('a wait', () => {
   it('is not begun a second time while it runs, but is after it was taken back', () => {
     const walk = begun().wait(9)
     expect(walk.key('ALL SHUT IN')).toBe('too-soon')
-    walk.keys('back')
+    walk.keys('back', 'yes')
     expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['no_rise'] })
     expect(walk.wait(5).key('NO RISE')).toBe('not-begun')
   })
@@ -226,8 +226,10 @@ describe('a wait', () => {
   })
 
   it('makes its beginner one who did it, also when another ended it', () => {
-    const walk = begun().wait(10).keys('NO RISE')
+    const walk = begun().wait(10)
     walk.state = { ...walk.state, doer: 'KH' }
+    walk.keys('NO RISE')
+    expect(walk.last).toMatchObject({ type: 'evidence.given', by: 'KH' })
     expect(walk.key('RO')).toBe('self-witness')
   })
 

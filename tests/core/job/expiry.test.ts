@@ -164,7 +164,7 @@ describe('a reading keyed too late', () => {
   it('is no reading once anything else was done since, or when its gate had fallen before it was asked', () => {
     const stopped = boreAt(LIFE_MS)
     stopped.bring({ do: 'tick' })
-    stopped.keys('stop', 'somebody fell', 'release', 'KH', 'he is well')
+    stopped.keys('stop', '8', 'somebody fell', '?', 'release', 'KH', 'he is well')
     expect(stopped.key('9.5033')).toBe('words')
     const paper = new Walk().throughGate().keys('1', '1', '71.2')
     at(paper, firstGasMs(paper) + LIFE_MS).bring({ do: 'tick' })

@@ -86,7 +86,7 @@ describe('locks', () => {
   )
 
   it('takes the same lock again at its point after the evidence fell', () => {
-    const walk = new Walk().toGate().keys('L-101', 'stop', 'slipped', 'release', 'KH', 'put right')
+    const walk = new Walk().toGate().keys('L-101', 'stop', '8', 'slipped', '?', 'release', 'KH', 'put right')
     expect(given(walk)).toEqual([])
     expect(walk.key('L-101')).toBeNull()
   })
@@ -222,7 +222,7 @@ describe('hazards and gates', () => {
     ])
     const walk = new Walk(defs).keys('RO', 'TC-401-1', 'L-1', 'L-2', 'ML')
     expect(walk.prompt).toMatchObject({ kind: 'tell' })
-    walk.keys('stop', 'slipped', 'release', 'KH', 'put right')
+    walk.keys('stop', '8', 'slipped', '?', 'release', 'KH', 'put right')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'air' } })
     walk.keys('ALL OUT')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'isolated' } })
@@ -246,6 +246,10 @@ describe('evidence taken back', () => {
   it('of words or a lock is that one item, asked again', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102')
     expect(walk.key('back')).toBeNull()
+    expect(walk.said.at(-1)).toBe('This would make void: lock at barring motor breaker, E-2.')
+    walk.keys('no', 'back')
+    expect(given(walk)).toEqual(['locks.breaker', 'locks.barring'])
+    expect(walk.keys('back').key('yes')).toBeNull()
     expect(given(walk)).toEqual(['locks.breaker'])
     expect(item(walk)).toBe('locks.barring')
     expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['locks.barring'] })
@@ -255,8 +259,9 @@ describe('evidence taken back', () => {
     const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '2', '0')
     // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
     expect(item(walk)).toBe('pick')
-    expect(walk.key('back')).toBeNull()
-    walk.keys('1')
+    walk.keys('back')
+    expect(walk.said.at(-1)).toMatch(/^This would make void: oxygen where people breathe; /)
+    walk.keys('yes', '1')
     expect(item(walk)).toBe('oxygen_breathing')
     expect(given(walk)).toHaveLength(10)
     walk.keys('20.9', '0', '0', '20.8', '0', '0', 'ML')

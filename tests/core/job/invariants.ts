@@ -44,9 +44,12 @@ function presented(prompt: Prompt): PlacedStep | null {
     case 'stopped':
     case 'sign-on':
     case 'tag':
+    case 'open-things':
     case 'held':
     case 'clear':
     case 'countersign':
+    // Records are read where they are kept.
+    case 'review':
       return null
     case 'evidence':
       return prompt.gate
@@ -87,6 +90,7 @@ export function isProved(
   if (entries.some((_e, n) => n > opened && letsIn(defs, entries, gate, n).length > 0)) return false
   const given = new Map<string, GivenEntry>()
   const begun = new Map<string, Begun>()
+  const bad = doubtedInstruments(entries)
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
@@ -98,6 +102,8 @@ export function isProved(
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
   }
+  // What was found out of calibration has proved nothing, whenever that was found.
+  if ([...given.values()].some((e) => bad.has(e.instrument ?? ''))) return false
   return isWhole(defs, gate, given, begun, peopleIn(entries), nowMs)
 }
 
@@ -276,7 +282,7 @@ function isInside({ at_least: least, at_most: most }: Bounds, si: number): boole
 export function readingsThatShouldNotCount({ defs, entries, state }: Moment): string[] {
   const counted = Object.values(state.readings)
     .flat()
-    .filter((r) => r.correctedBy === null)
+    .filter((r) => r.correctedBy === null && r.voidBy === null)
   return counted.flatMap(({ seq, step }) =>
     mayCount(defs, entries, seq) ? [] : [`reading ${seq} of ${step} counts, and should not`],
   )
@@ -407,64 +413,283 @@ export function radioAmiss({ defs, entries }: Moment): string[] {
       open.delete(e.step)
     }
     if ('voids' in e) for (const step of e.voids) open.delete(step)
-    if (e.type === 'job.closed' && open.size > 0)
+    // Under a STOP that stands the job ends with it open, and says so among what is open.
+    if (e.type === 'job.closed' && e.outcome !== 'STOP' && open.size > 0)
       found.push(`closed with the word of ${[...open.values()].join()} open`)
   }
   return found
 }
 
-// --- 4. Under STOP nothing goes on record but a note, its cause, its release, leaving, and what the clock does. -----
+// --- 4. Under STOP nothing goes on record but a note, things placed or accounted for, what is said of it, its end, leaving, and the clock. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
+  'thing.placed',
+  'thing.seen',
+  'thing.accounted',
   'note.written',
+  'stop.raised',
   'stop.explained',
   'stop.released',
+  'stop.stands',
+  'job.closed',
   'job.left',
   'job.taken-up',
   'clock.moved',
+  'instrument.doubted',
 ]
 
+/** Never released, whatever is said: listed here once more, apart from the engine's own list. */
+const LASTING = ['moved', 'safeguard', 'wrong-place', 'hurt']
+
 export function workUnderStop({ defs, entries, state }: Moment): string[] {
-  let raised: Entry | null = null
+  let open: Entry[] = []
   const found: string[] = []
-  for (const e of entries) {
-    if (raised !== null && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
-    if (e.type === 'stop.released') {
-      const role = defs.crew.crew.find((p) => p.id === e.person)?.role
-      if (role !== 'lead' || e.person === raised?.by) found.push(`STOP released by ${e.person}`)
+  for (const [n, e] of entries.entries()) {
+    if (open.length > 0 && !UNDER_STOP.includes(e.type)) found.push(`${e.type} under STOP, entry ${e.seq}`)
+    if (e.type === 'stop.released')
+      found.push(...open.flatMap((stop) => wrongRelease(defs, entries.slice(0, n), stop, e.person)))
+    if (e.type === 'stop.raised') open = [...open, e]
+    if (e.type === 'stop.released') open = []
+    if (e.type === 'job.closed' && open.length > 0) {
+      const by = entries[n - 1]
+      const signed =
+        by?.type === 'stop.stands' && defs.crew.crew.some((p) => p.id === by.person && p.role === 'lead')
+      if (!signed || e.outcome !== 'STOP') found.push(`closed under STOP as ${e.outcome}, entry ${e.seq}`)
     }
-    if (e.type === 'stop.raised') raised = e
-    if (e.type === 'stop.released') raised = null
   }
   const { kind } = next(defs, state)
-  if (raised !== null && kind !== 'stop-cause' && kind !== 'stopped')
+  if (open.length > 0 && kind !== 'stop-cause' && kind !== 'stopped' && kind !== 'closed')
     found.push(`${kind} is asked under STOP`)
   return found
 }
 
-// --- 5. No verdict but HOLD where a reading that it needs is missing or not applicable. -----------------------------
+/** Why this person may not have released this STOP, as sentences; read off all that was said of it before. */
+function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, person: string): string[] {
+  const said = before.filter((e) => e.type === 'stop.explained' && e.of === stop.seq)
+  const causes = said.flatMap((e) => (e.type === 'stop.explained' ? [e.cause ?? 'none'] : []))
+  const named = said.flatMap((e) => (e.type === 'stop.explained' ? [e.called_by ?? null] : []))
+  const earlier = before.filter((e) => e.seq < stop.seq)
+  const signedOn = earlier.some((e) => e.type === 'person.signed-on' && e.person === person)
+  const wrong: [boolean, string][] = [
+    [defs.crew.crew.find((p) => p.id === person)?.role !== 'lead', 'is no lead'],
+    [causes.length === 0 || causes.includes('none'), 'and its cause is not answered'],
+    [causes.some((c) => LASTING.includes(c)), 'and its cause is never released'],
+    [stop.by === person, 'who raised it'],
+    [named.includes(person), 'who called it'],
+    [named[0] === null && signedOn, 'who was on the job, and its caller is not known'],
+    [named[0] === null && stop.by === undefined, 'and nobody knows whose it is'],
+  ]
+  return wrong.flatMap(([isSo, why]) => (isSo ? [`STOP ${stop.seq} released by ${person}, ${why}`] : []))
+}
+
+// --- 5. No verdict but HOLD stands on anything missing, not applicable, corrected, left behind or out of calibration. ---
 
 export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
-  return Object.entries(state.verdicts).flatMap(([id, { verdict, void: isVoid, seq }]) => {
-    const placed = defs.steps.find((s) => s.id === id)
-    if (isVoid || verdict.result.verdict === 'HOLD' || placed?.step.kind !== 'judge') return []
+  const counts = countedNow(entries)
+  const missing = notApplicableNow(entries)
+  return defs.steps.flatMap((placed) => {
+    if (placed.step.kind !== 'judge') return []
+    const given = entries.findLast((e) => e.type === 'verdict.given' && e.step === placed.id)
+    const stood = given !== undefined && !entries.slice(given.seq + 1).some((e) => voids(e, placed.id))
+    const live = state.verdicts[placed.id]
+    if (stood !== (live !== undefined && !live.void)) return [`${placed.id} stands in one count only`]
+    if (!stood || given.type !== 'verdict.given' || given.verdict.result.verdict === 'HOLD') return []
+    const { verdict } = given
+    const fallen = verdict.readings.filter((seq) => !counts.has(seq))
     const { diameters, set_before, set_after, part_temperature, instrument_temperature } = placed.step.inputs
     const needed = [diameters, set_before, set_after, ...part_temperature, ...instrument_temperature]
-    return needed.flatMap((short) => {
-      const read = defs.steps.find((s) => s.id === placed.scope + short)
-      if (read?.step.kind !== 'read') return [`${short} is no reading`]
-      const wanted = read.step.stations.length * (read.step.axes?.length ?? 1)
-      const places = new Set(
-        Object.values(state.readings)
-          .flat()
-          .filter((r) => r.step === read.id && r.seq < seq && state.notApplicable[r.place] === undefined)
-          .map((r) => r.place),
-      )
-      return places.size === wanted && entries[seq]?.type === 'verdict.given'
-        ? []
-        : [`${verdict.result.verdict} with ${places.size} of ${wanted} places of ${read.id}`]
-    })
+    return [
+      ...fallen.map(
+        (seq) => `${verdict.result.verdict} of ${placed.id} stands on reading ${seq}, which does not`,
+      ),
+      ...needed.flatMap((short) => {
+        const read = defs.steps.find((s) => s.id === placed.scope + short)
+        if (read?.step.kind !== 'read') return [`${short} is no reading`]
+        const wanted = read.step.stations.length * (read.step.axes?.length ?? 1)
+        const places = new Set(
+          [...counts.values()].filter((r) => r.step === read.id && !missing.has(r.place)).map((r) => r.place),
+        )
+        return places.size === wanted
+          ? []
+          : [`${verdict.result.verdict} with ${places.size} of ${wanted} places of ${read.id}`]
+      }),
+    ]
   })
+}
+
+function voids(e: Entry, step: string): boolean {
+  return 'voids' in e && e.voids.includes(step)
+}
+
+function doubtedInstruments(entries: readonly Entry[]): Set<string> {
+  return new Set(entries.flatMap((e) => (e.type === 'instrument.doubted' ? [e.instrument] : [])))
+}
+
+interface Counted {
+  readonly step: string
+  readonly place: string
+  readonly instrument: string
+}
+
+/** Readings that count, by seq, told from the entries alone. */
+function countedNow(entries: readonly Entry[]): Map<number, Counted> {
+  const counted = new Map<number, Counted>()
+  let doubt: (Counted & { seq: number }) | null = null
+  let late: (Counted & { seq: number }) | null = null
+  const drop = (which: (r: Counted) => boolean) => {
+    for (const [seq, r] of counted) if (which(r)) counted.delete(seq)
+    if (doubt !== null && which(doubt)) doubt = null
+    if (late !== null && which(late)) late = null
+  }
+  for (const e of entries) {
+    if (e.type === 'reading.taken' || e.type === 'reading.corrected') counted.set(e.seq, e)
+    if (e.type === 'reading.corrected') counted.delete(e.of)
+    if (e.type === 'reading.doubted') doubt = e
+    if (e.type === 'reading.late') late = e
+    if (e.type === 'doubt.settled') {
+      if (e.choice === 'kept' && doubt !== null) counted.set(doubt.seq, doubt)
+      doubt = null
+    }
+    if (e.type === 'reading.not-applicable') doubt = null
+    if (e.type === 'late.settled') {
+      if (e.kept && late !== null) counted.set(late.seq, late)
+      late = null
+    }
+    if (e.type === 'instrument.doubted') drop((r) => r.instrument === e.instrument)
+    if (e.type === 'branch.left') drop((r) => e.voids.includes(r.step))
+  }
+  return counted
+}
+
+function notApplicableNow(entries: readonly Entry[]): Set<string> {
+  const places = new Map<string, string>()
+  for (const e of entries) {
+    if (e.type === 'reading.not-applicable') places.set(e.place, e.step)
+    if (e.type === 'not-applicable.taken-back') places.delete(e.place)
+    if (e.type === 'branch.left')
+      for (const [place, step] of places) if (e.voids.includes(step)) places.delete(place)
+  }
+  return new Set(places.keys())
+}
+
+// --- 6. An instrument found out of calibration is not used again, and the state counts what its entries count. --------
+
+export function doubtedInstrumentUsed({ entries, state }: Moment): string[] {
+  const found: string[] = []
+  const bad = new Set<string>()
+  for (const e of entries) {
+    if (e.type !== 'instrument.doubted' && 'instrument' in e && bad.has(e.instrument ?? ''))
+      found.push(`${e.instrument} is used after it was doubted, entry ${e.seq}`)
+    if (e.type === 'instrument.doubted') bad.add(e.instrument)
+  }
+  const counts = countedNow(entries)
+  const live = Object.values(state.readings)
+    .flat()
+    .filter((r) => r.correctedBy === null && r.voidBy === null)
+  if (live.length !== counts.size || !live.every((r) => counts.has(r.seq)))
+    found.push(`${live.length} readings count, and ${counts.size} should`)
+  return found
+}
+
+// --- 7. Nothing goes on past an inspection point, and nobody signs for their own work. --------------------------------
+
+/** Entries that change what a point of their step was signed for. */
+const CHANGES: readonly Body['type'][] = [
+  ...(['step.done', 'step.confirmed', 'step.reopened', 'finding.observed', 'finding.corrected'] as const),
+  ...(['reading.taken', 'reading.corrected', 'doubt.settled', 'not-applicable.taken-back'] as const),
+  ...(['verdict.given', 'disposition.set'] as const),
+]
+
+export function pastAPoint({ defs, entries, state }: Moment): string[] {
+  const prompt = next(defs, state)
+  const at = 'step' in prompt && prompt.kind !== 'held' ? prompt.step.number : Number.NEGATIVE_INFINITY
+  // A job that ends under a STOP which is never released goes past nothing: it ends there.
+  const stands = entries.some((e) => e.type === 'stop.stands')
+  const goesOn =
+    prompt.kind === 'finish' || prompt.kind === 'open-things' || (prompt.kind === 'closed' && !stands)
+  const closedLate = entries.findIndex((e) => e.type === 'job.closed')
+  const upTo = closedLate < 0 ? entries : entries.slice(0, closedLate)
+  return defs.steps.flatMap((placed) => {
+    const { step } = placed
+    if (step.kind === 'gate' || step.kind === 'part' || step.point === undefined) return []
+    const of = (e: Entry) => 'step' in e && e.step === placed.id
+    const changed = upTo.findLastIndex((e) => (of(e) && CHANGES.includes(e.type)) || voids(e, placed.id))
+    if (changed < 0) return []
+    const passed = goesOn || (step.point.kind !== 'review' && at > placed.number)
+    // Nothing was done in it, or its branch was left: there is nothing to inspect.
+    if (!passed || voids(upTo[changed] as Entry, placed.id)) return passes(defs, entries, placed)
+    const given = upTo.findLastIndex(
+      (e) => of(e) && (e.type === 'point.signed' || e.type === 'point.not-attended'),
+    )
+    return given > changed
+      ? passes(defs, entries, placed)
+      : [`${placed.id} is passed, and its point is not signed`]
+  })
+}
+
+function passes(defs: Definitions, entries: readonly Entry[], placed: PlacedStep): string[] {
+  const { step } = placed
+  const point = step.kind === 'gate' || step.kind === 'part' ? undefined : step.point
+  return entries.flatMap((e, n) => {
+    if (e.type === 'point.signed' && e.step === placed.id) {
+      const role = defs.crew.crew.find((p) => p.id === e.person)?.role
+      const did = entries
+        .slice(0, n)
+        .some((d) => 'step' in d && d.step === e.step && CHANGES.includes(d.type) && d.by === e.person)
+      return role === undefined ||
+        role === 'trainee' ||
+        !point?.roles.some((r) => r === role) ||
+        did ||
+        e.by === e.person
+        ? [`${e.person} signed the point of ${e.step}, entry ${n}`]
+        : []
+    }
+    if (e.type !== 'point.not-attended' || e.step !== placed.id) return []
+    const notice = entries[e.notice]
+    const moved = entries.slice(e.notice, n).some((d) => d.type === 'clock.moved')
+    const ran = (readStamp(e.at)?.ms ?? Number.NaN) - (readStamp(notice?.at ?? '')?.ms ?? Number.NaN)
+    return notice?.type === 'point.notice-given' &&
+      !moved &&
+      point?.kind === 'witness' &&
+      ran >= point.notice.si * 1000
+      ? []
+      : [`${e.step} went on unattended, entry ${n}`]
+  })
+}
+
+// --- 6. What was placed is accounted for by two different people, and no job ends over it without a word. ------------
+
+export function thingsForgotten({ defs, entries }: Moment): string[] {
+  const open = new Map<number, { seen: string | null; place: string | null; isHandedOn: boolean }>()
+  const roleOf = (id: string) => defs.crew.crew.find((p) => p.id === id)?.role
+  const found: string[] = []
+  for (const e of entries) {
+    if (e.type === 'thing.placed') open.set(e.seq, { seen: null, place: e.place ?? null, isHandedOn: false })
+    if (e.type === 'thing.seen') {
+      const thing = open.get(e.of)
+      if (thing === undefined || roleOf(e.person) === undefined) found.push(`nobody saw thing ${e.of}`)
+      else thing.seen = e.person
+    }
+    if (e.type === 'thing.accounted') {
+      const thing = open.get(e.of)
+      const [first, second] = e.people
+      const isSo = thing !== undefined && thing.seen === first && second === e.person && first !== second
+      if (!isSo || roleOf(e.person) === undefined) found.push(`thing ${e.of} accounted for by ${e.people}`)
+      open.delete(e.of)
+    }
+    if (e.type === 'things.handed-on') {
+      if (roleOf(e.person) !== 'lead' || e.person === e.by) found.push(`handed on by ${e.person}`)
+      for (const of of e.of) {
+        const thing = open.get(of)
+        if (thing !== undefined) thing.isHandedOn = true
+      }
+    }
+    if (e.type === 'job.closed' && e.outcome !== 'STOP')
+      for (const [seq, { place, isHandedOn }] of open)
+        if (!isHandedOn && !(defs.procedure.leaves ?? []).includes(place ?? '-'))
+          found.push(`closed over thing ${seq}`)
+  }
+  return found
 }
 
 /** Everything above. The second is the slow one and looks back over the whole job, so it can be left to the end. */
@@ -476,6 +701,9 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...radioAmiss(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
+    ...thingsForgotten(moment),
+    ...doubtedInstrumentUsed(moment),
+    ...pastAPoint(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }

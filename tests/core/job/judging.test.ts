@@ -164,6 +164,8 @@ describe('HOLD', () => {
       person: 'KH',
       proved: true,
       why: 'run to the outage',
+      authority: 'maker letter 12',
+      until: '2026-09-30',
     })
     walk.keys('')
     expect(walk.state.closed).toBe('HOLD')

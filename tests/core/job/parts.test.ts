@@ -1,9 +1,9 @@
 // Parts: their steps take the part's id before their own, in rules, inputs and answers alike.
 import { describe, expect, it } from 'vitest'
-import { wouldVoid } from '../../../src/core/job/admit-change.ts'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { boreInput } from '../../../src/core/job/judge-step.ts'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
+import { wouldVoid } from '../../../src/core/job/voids.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
 import {
@@ -80,7 +80,7 @@ describe('a gate inside a part', () => {
     expect(walk.prompt).toMatchObject({ kind: 'evidence', gate: { id: 'p__g' } })
     walk.keys('L-1', 'L-2')
     expect(at(walk)).toBe('a')
-    walk.keys('stop', 'a shout', 'release', 'KH', 'nothing')
+    walk.keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nothing')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'p__g' }, before: { id: 'a' } })
   })
 

@@ -87,7 +87,7 @@ describe('the countersignature', () => {
     walk.keys('PB')
     expect(walk.talk.ask).toBe(null)
     expect(walk.bring({ do: 'countersign', person: 'PB', proved: true, agrees: true })).toBe('nothing-open')
-    expect(walk.bring({ do: 'countersign', person: 'KH', agrees: true })).toBe('pin-needed')
+    expect(walk.bring({ do: 'countersign', person: 'KH', proved: false, agrees: true })).toBe('pin-needed')
     walk.keys('KH', '1')
     expect(walk.state.closed).toBe('MONITOR')
     expect(violations(momentOf(walk))).toEqual([])

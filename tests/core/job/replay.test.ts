@@ -7,9 +7,9 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
-import { GAS_LINES, Walk } from '../../helpers/example.ts'
-import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
-import { perform, schedule } from './schedules.ts'
+import { AFTER_LINES, BORE_LINES, GAS_LINES, Walk } from '../../helpers/example.ts'
+import { smallDefs, TWO_GATES, tell } from '../../helpers/small-job.ts'
+import { perform, scheduleWithPeople } from './schedules.ts'
 
 /** What falls when somebody comes onto the job. */
 const GATE_LINES_AGAIN = [...GAS_LINES, 'PB']
@@ -46,16 +46,33 @@ const ALL_KINDS = Object.keys({
     'doubt.settled': 0,
   },
   ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
+  ...{ 'instrument.doubted': 0, 'not-applicable.taken-back': 0, 'finding.corrected': 0, 'branch.left': 0 },
   ...{
     'verdict.given': 0,
+    'deviation.permitted': 0,
     'disposition.set': 0,
     'disposition.countersigned': 0,
     'note.written': 0,
     'stop.raised': 0,
     'stop.explained': 0,
   },
-  ...{ 'stop.released': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
+  ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
+  ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
+  ...{ 'things.handed-on': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
 } satisfies Record<Entry['type'], 0>)
+
+const THINGS = ['thing.placed', 'thing.seen', 'thing.accounted', 'things.handed-on']
+
+/** In the walk that takes things back, below. */
+const TAKEN_BACK: readonly Entry['type'][] = [
+  'instrument.doubted',
+  'not-applicable.taken-back',
+  'finding.corrected',
+  'branch.left',
+  'deviation.permitted',
+]
+
+const POINTS: readonly Entry['type'][] = ['point.signed', 'point.notice-given', 'point.not-attended']
 
 function statesOf(entries: readonly Entry[]): State[] {
   const [first, ...rest] = entries
@@ -102,7 +119,9 @@ describe('live state equals replay', () => {
       '9',
       '0',
       'stop',
+      '1',
       'bore full of nitrogen',
+      '?',
     )
     walk.keys(
       'release',
@@ -161,7 +180,9 @@ describe('live state equals replay', () => {
       'misread',
       'note all fine',
       'stop',
+      '8',
       'a shout',
+      'ML',
     )
     walk.keys(
       'release',
@@ -184,11 +205,11 @@ describe('live state equals replay', () => {
     // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
     const rest = [
       'disposition.countersigned',
-      'wait.begun',
-      'finding.observed',
-      'verdict.given',
-      'disposition.set',
-      'job.closed',
+      ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
+      ...TAKEN_BACK,
+      ...POINTS,
+      'stop.stands',
+      ...THINGS,
     ]
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
@@ -211,11 +232,64 @@ describe('live state equals replay', () => {
     same(walk)
   })
 
+  it('to the end of a job that places things', () => {
+    const walk = new Walk(smallDefs([tell('in', { places: [{ id: 'pin', what: 'pin' }] })]))
+    walk.keys('RO', 'TC-401-1', '', 'in the crank', 'P-1', 'placed', 'a sling', 'on the hook', '')
+    walk.keys('taken', '1', 'RO', 'ML', 'hand on', 'KH', 'the next shift lowers it')
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining(THINGS))
+    same(walk)
+  })
+
+  it('to the end under a STOP that is never released', () => {
+    const walk = new Walk()
+      .toBore()
+      .keys('stop', '8', 'a shout', '?', 'stop', 'same', 'ML', 'cause', '1', '6')
+    walk.keys('he fell', 'PB', 'close', 'KH', 'find out why')
+    expect(walk.state.closed).toBe('STOP')
+    same(walk)
+  })
+
+  it('while things are taken back, and after the job was closed', () => {
+    const walk = new Walk().throughGate()
+    walk.keys('deviation', '1', 'one repeat is enough', 'no time', 'site rule MT-2', '4000 h', 'KH')
+    walk.keys('1', '1', '71.2', '70.4', '1', '9.5000', 'n/a', 'a lamp is there')
+    walk.bring({ do: 'take-back-not-applicable', place: 'bore.head_end.vertical', why: 'taken out' })
+    walk.keys(...BORE_LINES, ...AFTER_LINES)
+    walk.bring({ do: 'correct-finding', step: 'strip', condition: 'gone', why: 'wrong line' })
+    walk.keys('5', 'KH', 'read again', 'maker letter 12', '4000 h', '')
+    expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+    walk.bring({
+      do: 'doubt-instrument',
+      instrument: 'M-3',
+      why: 'dropped',
+      says: 'the laboratory',
+      person: 'ML',
+    })
+    expect(walk.state.closed).toBe('HOLD')
+    same(walk)
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining([...TAKEN_BACK]))
+  })
+
+  it('with inspection points', () => {
+    const roles = ['lead']
+    const steps = [
+      tell('bolts', { point: { kind: 'hold', roles } }),
+      tell('cover', { point: { kind: 'witness', roles, notice: '1 h' } }),
+      tell('end', { point: { kind: 'review', roles } }),
+    ]
+    const walk = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', '', 'KH', '', 'notice', '1', 'KH by radio')
+    walk.wait(60).keys('not attended', '', 'PB')
+    expect(walk.state.closed).toBe('NONE')
+    same(walk)
+    expect(walk.entries.map((e) => e.type)).toEqual(expect.arrayContaining([...POINTS]))
+  })
+
   it('over random schedules', { timeout: 120_000 }, () => {
     const small = smallDefs(TWO_GATES)
     const starts = [() => new Walk().toBore(), () => new Walk().toVerdict(), () => new Walk(small)]
     fc.assert(
-      fc.property(fc.constantFrom(...starts), schedule, (start, actions) => {
+      fc.property(fc.constantFrom(...starts), scheduleWithPeople, (start, actions) => {
         const walk = start()
         const inputs: Input[] = []
         for (const a of actions) perform(walk, a, inputs)

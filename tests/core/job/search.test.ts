@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { next } from '../../../src/core/job/next.ts'
-import { openStop, type State } from '../../../src/core/job/state.ts'
+import type { State } from '../../../src/core/job/state.ts'
+import { barredFromRelease, lastingStop, openStops } from '../../../src/core/job/stop-causes.ts'
 import { dayEndsMs, dayOf } from '../../../src/core/lib/instant.ts'
 import { kindsDefs, LET_IN, LIFTED, PROVED_EMPTY } from '../../helpers/all-kinds.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
@@ -72,7 +73,7 @@ const SHARP: Raw[] = [
 
 /** What can make a difference to what happens next; times as ages in half lives, numbers of entries left out. */
 function classOf(walk: Walk): string {
-  const { state: s, now } = walk
+  const { state: s, now, talk } = walk
   const age = (ms: number) => Math.max(-1, Math.min(3, Math.floor((now.ms - ms) / (HALF_LIFE_MIN * 60_000))))
   const gates = Object.entries(s.gates).map(([id, g]) => [
     id,
@@ -84,10 +85,31 @@ function classOf(walk: Walk): string {
   const readings = Object.values(s.readings).map((l) =>
     l.flatMap((r) => (r.correctedBy === null ? [r.typed] : [])),
   )
-  const stop = openStop(s)
+  // How many there are makes no difference beyond one; what is not answered, who is barred and why does.
+  const open = openStops(s)
+  const asked = open.filter((stop) => stop.cause === null)
+  const barred = barredFromRelease(s)
+  const stop = open.length > 0 && [
+    [...new Set(asked.map((a) => `${a.by} ${a.on}`))],
+    [...barred.people.keys()].sort(),
+    [barred.everybody, lastingStop(s) !== null, open.some((o) => o.cause !== null)],
+    talk.ask !== null && 'of' in talk.ask
+      ? [
+          open.find((o) => 'of' in (talk.ask ?? {}) && o.seq === (talk.ask as { of: number }).of)?.cause ===
+            null,
+        ]
+      : [],
+  ]
   return JSON.stringify([
     [s.doer, s.machineNamed, s.seats, s.done, gates, readings, s.notApplicable, s.left, s.closed],
-    [s.doubt?.typed, s.late?.typed, s.cutShort, stop && [stop.by, stop.why !== null], askClass(walk)],
+    [
+      s.doubt?.typed,
+      s.late?.typed,
+      s.cutShort,
+      stop,
+      askClass(walk),
+      talk.ask !== null && 'cause' in talk.ask ? talk.ask.cause : null,
+    ],
     now.ms < s.lastMs,
     s.people,
     // How far off midnight is; further than any walk goes from here counts as far.

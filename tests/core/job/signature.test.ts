@@ -68,9 +68,9 @@ describe('signing with a PIN', () => {
     const walk = keyed()
     walk.autoPin = true
     walk.keys('RO', 'TC-401-1', '', ...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
-    expect(walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML' })).toBe(
-      'pin-needed',
-    )
+    expect(
+      walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML', proved: false }),
+    ).toBe('pin-needed')
     expect(
       walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'RO', proved: true }),
     ).toBe('self-witness')
@@ -84,11 +84,18 @@ describe('signing with a PIN', () => {
   })
 
   it('is refused without it for releasing a STOP and for a disposition', () => {
-    const walk = keyed().keys('stop', 'a hiss at the valve')
+    const walk = keyed().keys('RO', pinOf('RO'), 'stop', '2', 'a hiss at the valve', '?')
     expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'valve closed' })).toBe('pin-needed')
     const judged = new Walk(withKeys).toVerdict()
     expect(
-      judged.bring({ do: 'dispose', step: 'disposition', choice: 'accept', person: 'KH', why: 'fine' }),
+      judged.bring({
+        do: 'dispose',
+        step: 'disposition',
+        choice: 'accept',
+        person: 'KH',
+        proved: false,
+        why: 'fine',
+      }),
     ).toBe('pin-needed')
   })
 

@@ -69,7 +69,7 @@ describe('STOP', () => {
       { do: 'reopen', step: 'brief', why: 'because' },
     ]
     for (const explained of [false, true]) {
-      if (explained) walk.key('somebody slipped')
+      if (explained) walk.keys('8', 'somebody slipped', '?')
       const before = walk.entries.length
       for (const input of work) expect([input.do, walk.bring(input)]).toEqual([input.do, 'stopped'])
       expect(walk.entries).toHaveLength(before)
@@ -80,11 +80,12 @@ describe('STOP', () => {
 
   it('wants its cause in words before it can be released', () => {
     const walk = new Walk().toBore().keys('stop')
-    for (const no of ['', '1', '...', '123']) expect(walk.key(no)).toBe('no-words')
-    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: 'put right' })).toBe(
-      'not-asked',
-    )
-    expect(openStop(walk.state)?.why).toBeNull()
+    for (const no of ['', '0', '9', '...', '8', '', '1', '...']) walk.key(no)
+    const of = walk.state.seq
+    expect(walk.last.type).toBe('stop.raised')
+    expect(walk.bring({ do: 'explain-stop', of, cause: 'other', why: '12', calledBy: null })).toBe('no-words')
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right' })).toBe('not-asked')
+    expect(openStop(walk.state)?.cause).toBeNull()
   })
 
   it.each([
@@ -93,29 +94,25 @@ describe('STOP', () => {
     ['XX', 'unknown-person'],
     ['', 'unknown-person'],
   ])('is not released by %j', (person, code) => {
-    const walk = new Walk().toBore().keys('stop', 'somebody slipped')
-    expect(walk.bring({ do: 'release-stop', person, proved: true, answer: 'put right' })).toBe(code)
-    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: '1' })).toBe('no-words')
+    const walk = new Walk().toBore().keys('stop', '8', 'somebody slipped', '?')
+    expect(walk.bring({ do: 'release-stop', person, answer: 'put right' })).toBe(code)
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: '1' })).toBe('no-words')
     expect(openStop(walk.state)).not.toBeNull()
   })
 
   it('of a lead is released by another lead only, also after it was left and taken up', () => {
-    const walk = new Walk().keys('KH', 'TC-401-1', 'stop', 'somebody slipped')
-    expect(walk.bring({ do: 'release-stop', person: 'KH', proved: true, answer: 'put right' })).toBe(
-      'own-stop',
-    )
+    const walk = new Walk().keys('KH', 'TC-401-1', 'stop', '8', 'somebody slipped', '?')
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right' })).toBe('own-stop')
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
     expect(walk.prompt.kind).toBe('stopped')
-    expect(walk.bring({ do: 'release-stop', person: 'kh', proved: true, answer: 'put right' })).toBe(
-      'own-stop',
-    )
-    expect(walk.bring({ do: 'release-stop', person: 'PB', proved: true, answer: 'put right' })).toBeNull()
+    expect(walk.bring({ do: 'release-stop', person: 'kh', answer: 'put right' })).toBe('own-stop')
+    expect(walk.bring({ do: 'release-stop', person: 'PB', answer: 'put right' })).toBeNull()
     expect(walk.prompt.kind).toBe('sign-on')
   })
 
   it('released, calls everybody out and asks the whole gate again', () => {
-    const walk = new Walk().toBore().keys('stop', 'somebody slipped', 'release', 'KH', 'dry now')
+    const walk = new Walk().toBore().keys('stop', '8', 'somebody slipped', '?', 'release', 'KH', 'dry now')
     expect(walk.prompt.kind).toBe('clear')
     walk.keys('ALL OUT')
     expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'locks.breaker' } })
@@ -142,7 +139,7 @@ describe('falling twice', () => {
   it('does not forget that people were let in', () => {
     const walk = new Walk().toBore().wait(31).keys('')
     expect(walk.prompt.kind).toBe('clear')
-    walk.keys('stop', 'somebody slipped', 'release', 'KH', 'dry now')
+    walk.keys('stop', '8', 'somebody slipped', '?', 'release', 'KH', 'dry now')
     expect(walk.prompt.kind).toBe('clear')
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })

@@ -23,7 +23,7 @@ describe('evidence that fell', () => {
   })
 
   it('is not said twice when it was just taken back and is asked for', () => {
-    const walk = new Walk().toGate().keys('L-101', 'L-102', 'back')
+    const walk = new Walk().toGate().keys('L-101', 'L-102', 'back', 'yes')
     expect(rows(walk).filter((text) => text.includes('E-2'))).toEqual([
       '[ ] lock at barring motor breaker, E-2',
     ])

@@ -98,12 +98,13 @@ describe('on small screens', () => {
     ).toEqual([])
   })
 
-  it('at 40 by 15 only the hold point and the longest list of findings have no room', () => {
+  it('at 40 by 15 only the hold point, the choice of its meter and the longest list of findings have no room', () => {
     const titles = everyShot(40, 15)
       .filter((s) => s.live.tooSmall)
       .map((s) => s.view.title)
     expect([...new Set(titles)]).toEqual([
       'Hold point before hands, tools or lamps go in',
+      'Which instrument for the gas test?',
       'Surface of the bore',
     ])
   })
@@ -136,5 +137,22 @@ describe('on small screens', () => {
     const small = titled(everyShot(60, 14))
     expect(small.live.tooSmall).toBe(false)
     expect(small.text).not.toContain(small.view.drawing[1]?.text.trim())
+  })
+})
+
+describe('the marks of the drawing', () => {
+  it('are told under it where there is room, and never without it', () => {
+    for (const rows of [18, 24, 26]) {
+      for (const { view, text } of everyShot(80, rows)) {
+        const isDrawn = view.drawing.length > 0 && text.includes(view.drawing[2]?.text ?? 'nothing')
+        if (text.includes('# instrument, here')) expect(isDrawn).toBe(true)
+      }
+    }
+    const told = everyShot(80, 40).map(({ view, text }) => [
+      view.drawing.length > 0,
+      text.includes('o to come'),
+    ])
+    for (const [isDrawn, isTold] of told) expect(isTold).toBe(isDrawn)
+    expect(told.some(([isDrawn]) => isDrawn)).toBe(true)
   })
 })

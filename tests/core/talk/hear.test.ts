@@ -1,8 +1,11 @@
 // What a line means at each prompt: words that work anywhere, answers by number, and questions of several lines.
 import { describe, expect, it } from 'vitest'
+import { layOut } from '../../../src/core/sheet/block.ts'
+import { saidBlock } from '../../../src/core/sheet/shown-block.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { QUIET } from '../../../src/core/talk/heard.ts'
-import { BORE_LINES, Walk } from '../../helpers/example.ts'
+import { WORDS } from '../../../src/core/talk/words.ts'
+import { BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 
 const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line)
 
@@ -20,6 +23,15 @@ describe('words', () => {
     const { site } = new Walk().engine.defs.machine
     for (const walk of [new Walk(), new Walk().toBore(), new Walk().keys('stop')])
       expect(heard(walk, 'help').say.join(' ')).toContain(site.emergency)
+  })
+
+  it('help keeps each word with what it does, within a sheet of 80 columns and 15 rows', () => {
+    const { say: rows } = heard(new Walk().toBore(), 'help')
+    const style = { width: 79, record: 'PRACTICE' as const, ascii: true }
+    const lines = layOut(saidBlock(rows, false), style)
+    expect(lines.length).toBeLessThanOrEqual(15)
+    for (const { word, says } of WORDS)
+      expect(lines.some((l) => l.text.includes(`${word.padEnd(10)} ${says}`))).toBe(true)
   })
 
   it('why gives the reason of the step, and the sums where a lead decides', () => {
@@ -67,7 +79,22 @@ describe('answers', () => {
     const walk = new Walk().throughGate().keys('1', '1', '71.2', '70.4')
     expect(walk.key('2')).toBe('unfit')
     expect(walk.said.at(-1)).toMatch(/M-1 cannot be used: its calibration lapsed on 2025-11-30/)
-    for (const line of ['', '0', '3', 'M-3']) expect(heard(walk, line).input).toBeNull()
+    for (const line of ['', '0', '3', 'M-33', 'M', '-3']) expect(heard(walk, line).input).toBeNull()
+  })
+
+  it('an instrument is picked by what stands on its tag as well, in small letters too', () => {
+    const walk = new Walk().throughGate().keys('1', '1', '71.2', '70.4')
+    for (const line of ['1', 'M-3', 'm-3', ' M-3 '])
+      expect(heard(walk, line).input).toEqual({ do: 'pick', seat: 'gauge', instrument: 'M-3' })
+    expect(walk.key('m-1')).toBe('unfit')
+  })
+
+  it('where a tag is itself the number of a line, only lines count', () => {
+    const ids: Readonly<Record<string, string>> = { 'M-3': '2', 'M-1': '17' }
+    const instruments = (text: string) => text.replace(/id: (M-\d)/g, (all, id) => `id: "${ids[id] ?? all}"`)
+    const walk = new Walk(exampleDefs({ instruments })).throughGate().keys('1', '1', '71.2', '70.4')
+    const picked = (line: string) => (heard(walk, line).input as { instrument?: string } | null)?.instrument
+    expect([picked('1'), picked('2'), picked('17'), picked('3')]).toEqual(['2', '17', '17', undefined])
   })
 })
 
@@ -84,7 +111,7 @@ describe('a question of several lines', () => {
     expect(heard(walk, 'help').input).toEqual({ do: 'note', text: 'help' })
   })
 
-  it.each(['', '0', '9', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
+  it.each(['', '0', '99', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
     const walk = new Walk().toBore().keys('correct')
     expect(heard(walk, line)).toMatchObject({ input: null, talk: { ask: { kind: 'correct-which' } } })
   })

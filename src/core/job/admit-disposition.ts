@@ -1,0 +1,114 @@
+// A lead's disposition of a verdict. It is about a judge step and nothing else: a gate has no disposition of any kind.
+import type { Person } from '../definition/crew.ts'
+import type { Step } from '../definition/procedure.ts'
+import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
+import { asKind, type Definitions } from './definitions.ts'
+import type { Body } from './entries.ts'
+import type { Input } from './input.ts'
+import { next } from './next.ts'
+import { notAsked, words } from './refusals.ts'
+import { signer } from './signature.ts'
+import type { State } from './state.ts'
+import { type Validity, validityFrom } from './validity.ts'
+
+/** The one kind of step that a disposition can be about. */
+export type Disposable = Extract<Step['kind'], 'judge'>
+
+type Of<K extends Input['do']> = Extract<Input, { do: K }>
+
+/** What a lead may choose for a verdict: nothing that could not be judged is accepted by a plain word. */
+export function dispositionsFor(verdict: string, choices: readonly string[]): string[] {
+  return choices.filter((choice) => {
+    if (verdict === 'HOLD') return choice !== 'accept'
+    if (verdict === 'REWORK' || verdict === 'REPLACE') return choice !== 'accept' && choice !== 'hold'
+    return choice !== 'hold'
+  })
+}
+
+/** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
+export function readers(state: State, seqs: readonly number[]): Set<string | null> {
+  const all = Object.values(state.readings).flat()
+  return new Set(all.filter((r) => seqs.includes(r.seq)).map((r) => r.by))
+}
+
+export interface Asked {
+  /** Id of the judge step whose verdict is disposed of. */
+  readonly about: string
+  /** Seqs of the readings the verdict stands on. */
+  readonly readings: readonly number[]
+}
+
+/** The verdict that is to be disposed of now, if this choice is open for it. */
+export function disposable(
+  defs: Definitions,
+  state: State,
+  input: { readonly step: string; readonly choice: string },
+): Result<Asked> {
+  const prompt = next(defs, state)
+  if (prompt.kind !== 'decide' || prompt.step.id !== input.step) return notAsked()
+  const { step, scope } = asKind(prompt.step, 'decide')
+  const about = scope + step.about
+  // The checks of the files say so too; here nothing but a judgement can be decided on, whatever they let through.
+  if (defs.steps.find((s) => s.id === about)?.step.kind !== ('judge' satisfies Disposable))
+    return refuse('not-judged', 'Only a verdict is decided on: a hold point has no disposition.')
+  const verdict = state.verdicts[about]
+  if (verdict === undefined || verdict.void)
+    return refuse('no-verdict', 'There is no standing verdict to dispose of.')
+  if (!dispositionsFor(verdict.verdict.result.verdict, step.choices).includes(input.choice)) {
+    return refuse(
+      'choice',
+      `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
+    )
+  }
+  return ok({ about, readings: verdict.verdict.readings })
+}
+
+/** Why this person may not decide on what was read, or null. */
+export function barsDeciding(state: State, person: Person, readings: readonly number[]): Refusal | null {
+  if (person.role !== 'lead')
+    return { code: 'not-lead', say: `${person.id} is a ${person.role}, and a disposition is a lead's.` }
+  if (person.id !== state.doer && !readers(state, readings).has(person.id)) return null
+  return { code: 'own-work', say: `${person.id} took the readings, so another lead decides on them.` }
+}
+
+export function admitDisposition(
+  defs: Definitions,
+  state: State,
+  input: Of<'dispose'>,
+): Result<readonly Body[]> {
+  const asked = disposable(defs, state, input)
+  if (!asked.ok) return asked
+  const { about, readings } = asked.value
+  const who = signer(defs, state, input)
+  if (!who.ok) return who
+  const { person, signed } = who.value
+  const barred = barsDeciding(state, person, readings)
+  if (barred !== null) return { ok: false, error: barred }
+  const why = words(input.why, 'The reason')
+  if (!why.ok) return why
+  const terms = input.choice === 'concession' ? concessionTerms(state, input) : ok({})
+  if (!terms.ok) return terms
+  return ok([
+    {
+      type: 'disposition.set',
+      step: input.step,
+      about,
+      choice: input.choice,
+      why: why.value,
+      person: person.id,
+      signed,
+      ...terms.value,
+    },
+  ])
+}
+
+/** Repair, rework and replace end in a new measurement; a concession lets a part run as it is, so it says by whom and how long. */
+function concessionTerms(
+  state: State,
+  input: Of<'dispose'>,
+): Result<{ readonly authority: string; readonly valid: Validity }> {
+  const authority = words(input.authority ?? '', 'The authority for a concession')
+  if (!authority.ok) return refuse('no-authority', authority.error.say)
+  const valid = validityFrom(input.until ?? '', state.lastAt)
+  return valid.ok ? ok({ authority: authority.value, valid: valid.value }) : valid
+}

@@ -1,0 +1,30 @@
+// The part of the fold that keeps the register of temporary things.
+import type { Entry } from './entries.ts'
+import type { Thing } from './register.ts'
+import type { State } from './state.ts'
+
+type ThingEntry = Extract<
+  Entry,
+  { type: 'thing.placed' | 'thing.seen' | 'thing.accounted' | 'things.handed-on' }
+>
+
+export function foldRegister(state: State, entry: ThingEntry): State {
+  const change = (to: Partial<Thing>, isMeant: (seq: number) => boolean): State => ({
+    ...state,
+    things: state.things.map((thing) => (isMeant(thing.seq) ? { ...thing, ...to } : thing)),
+  })
+  switch (entry.type) {
+    case 'thing.placed': {
+      const { seq, what, where } = entry
+      const open = { seenBy: null, accountedBy: null, handedOnBy: null }
+      const { number = null, place = null, by = null } = entry
+      return { ...state, things: [...state.things, { seq, by, what, where, number, place, ...open }] }
+    }
+    case 'thing.seen':
+      return change({ seenBy: entry.person }, (seq) => seq === entry.of)
+    case 'thing.accounted':
+      return change({ accountedBy: entry.people }, (seq) => seq === entry.of)
+    case 'things.handed-on':
+      return change({ handedOnBy: entry.person }, (seq) => entry.of.includes(seq))
+  }
+}

@@ -1,0 +1,39 @@
+// What did not conform: every verdict but ACCEPT and every finding that its procedure marks as one, numbered in the order
+// of entry. A number is never given twice, also when what it stands for has become void.
+import type { Definitions } from './definitions.ts'
+import type { DispositionState, State } from './state.ts'
+
+export interface Nonconformance {
+  /** `NC-1`. */
+  readonly name: string
+  readonly seq: number
+  readonly step: string
+  /** The verdict, or the id of the condition found. */
+  readonly word: string
+  readonly stands: boolean
+  /** The disposition about it that stands, or null: it is open. */
+  readonly decided: DispositionState | null
+}
+
+export function nonconformances(defs: Definitions, state: State): Nonconformance[] {
+  return state.raised
+    .filter(({ step, word }) => conformsNot(defs, step, word))
+    .map(({ seq, step, word, voidBy }, i) => ({
+      name: `NC-${i + 1}`,
+      seq,
+      step,
+      word,
+      stands: voidBy === null,
+      decided: voidBy === null ? decidedAbout(state, step) : null,
+    }))
+}
+
+function conformsNot(defs: Definitions, id: string, word: string): boolean {
+  const step = defs.steps.find((s) => s.id === id)?.step
+  if (step?.kind === 'judge') return word !== 'ACCEPT'
+  return step?.kind === 'observe' && step.conditions.some((c) => c.id === word && c.finding === true)
+}
+
+function decidedAbout(state: State, step: string): DispositionState | null {
+  return Object.values(state.dispositions).find((d) => d.about === step && !d.void) ?? null
+}

@@ -1,0 +1,78 @@
+// Nonconformances, dispositions and deviation permits on the sheet.
+import { permitsFor } from '../job/admit-deviation.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { nonconformances } from '../job/nonconformance.ts'
+import type { State } from '../job/state.ts'
+import { isOver, validityText } from '../job/validity.ts'
+import { openItems } from '../talk/open-items.ts'
+import { type Block, type Row, row } from './block.ts'
+import { bySign, titleOf } from './entry-words.ts'
+
+/** The block of an entry that raised a nonconformance says so, with its number. */
+export function withNonconformance(
+  defs: Definitions,
+  state: State,
+  entry: Entry,
+  block: Block,
+  more: readonly Row[] = [],
+): Block {
+  const raised = nonconformances(defs, state).find((nc) => nc.seq === entry.seq)
+  const said =
+    raised === undefined ? [] : [row(`Nonconformance ${raised.name}, open until a lead decides.`, 'caution')]
+  return { ...block, rows: [...block.rows, ...more, ...said] }
+}
+
+export function dispositionRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+  const choice = entry.choice.toUpperCase()
+  const sign = bySign(entry.signed)
+  if (entry.radio === undefined) {
+    return [
+      row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'),
+      row(`  ${entry.why}`),
+      ...termsRows(entry),
+    ]
+  }
+  return [
+    row(`Disposition by ${entry.person} BY RADIO, keyed by ${entry.radio.by}${sign}: ${choice}`, 'strong'),
+    row(`  as it was said: ${entry.why}`),
+    row(`  Open until ${entry.person} signs for it; the job does not close before.`, 'caution'),
+  ]
+}
+
+function termsRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+  if (entry.authority === undefined || entry.valid === undefined) return []
+  return [row(`  on the authority of ${entry.authority}, ${validityText(entry.valid)}`)]
+}
+
+export function deviationRows(
+  defs: Definitions,
+  state: State,
+  entry: Extract<Entry, { type: 'deviation.permitted' }>,
+): Row[] {
+  const number = state.deviations.findIndex((d) => d.seq === entry.seq) + 1
+  return [
+    row(
+      `Deviation permit DP-${number} by ${entry.person}${bySign(entry.signed)} for ${titleOf(defs, entry.step)}`,
+      'strong',
+    ),
+    row(`  ${entry.what}; because ${entry.why}`),
+    row(`  on the authority of ${entry.authority}, ${validityText(entry.valid)}`),
+    row('  It changes no limit, no verdict and no hold point.'),
+  ]
+}
+
+/** Permits beside a verdict and before whoever decides on it; `at` tells whether their day has passed. */
+export function permitRows(defs: Definitions, state: State, judge: string, at: string): Row[] {
+  return permitsFor(defs, state, judge).map(({ name, permit }) => {
+    const over = isOver(permit.valid, at)
+    return row(
+      `Deviation permit ${name}, ${over ? 'LAPSED, ' : ''}${validityText(permit.valid)}: ${permit.what} (${permit.authority}). It changes no limit.`,
+      over ? 'caution' : 'plain',
+    )
+  })
+}
+
+export function openRows(defs: Definitions, state: State): Row[] {
+  return openItems(defs, state).map((item) => row(`  open: ${item}`, 'caution'))
+}

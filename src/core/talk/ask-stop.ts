@@ -1,0 +1,132 @@
+// The short answers after a STOP: which of the list, why, and who called it; and a lead who closes the job under it.
+import { neverReleased } from '../job/admit-stop.ts'
+import { type Definitions, personById } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import type { State } from '../job/state.ts'
+import { openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
+import { ask, type Heard, input, say, signing } from './heard.ts'
+
+export type StopAsk =
+  | { readonly kind: 'stop-which'; readonly seqs: readonly number[] }
+  | { readonly kind: 'stop-cause'; readonly of: number }
+  | { readonly kind: 'stop-why'; readonly of: number; readonly cause: StopCause }
+  | {
+      /** `-too`: somebody was named, or given as not known, before. */
+      readonly kind: 'stop-caller' | 'stop-caller-too'
+      readonly of: number
+      readonly cause: StopCause
+      readonly why: string
+    }
+  | { readonly kind: 'close-who' }
+  | { readonly kind: 'close-first'; readonly person: string }
+
+export const STOP_QUESTIONS: Readonly<Record<StopAsk['kind'], string>> = {
+  'stop-which': 'Which STOP? Its number',
+  'stop-cause': 'The right cause: its number in the list',
+  'stop-why': 'What happened, in a few words',
+  'stop-caller':
+    'Initials of who called it; ? or Enter: not known. Then no lead who was on the job may release it',
+  'stop-caller-too': 'Initials of anybody else who called it; Enter: nobody else',
+  'close-who': 'Initials of the lead who closes the job under STOP',
+  'close-first': 'What has to be done before a new job is opened?',
+}
+
+const KINDS = Object.keys(STOP_QUESTIONS)
+
+export function isStopAsk(question: { readonly kind: string }): question is StopAsk {
+  return KINDS.includes(question.kind)
+}
+
+/** At the prompts of a STOP itself. */
+export function hearAtStop(
+  state: State,
+  prompt: Extract<Prompt, { kind: 'stop-cause' | 'stopped' }>,
+  text: string,
+): Heard {
+  const word = text.toLowerCase()
+  if (prompt.kind === 'stop-cause') return hearCause(state, prompt.stop.seq, word)
+  if (word === 'release') {
+    const never = neverReleased(state)
+    return never === null ? ask({ kind: 'release-who' }) : say(never)
+  }
+  if (word === 'close') return ask({ kind: 'close-who' })
+  if (word !== 'cause') return say('The job is under STOP: key one of the words above.')
+  const open = openStops(state)
+  const [only] = open
+  if (only !== undefined && open.length === 1) return askCause(only.seq)
+  return ask(
+    { kind: 'stop-which', seqs: open.map((s) => s.seq) },
+    ...open.map((s, i) => `${i + 1} ${s.why ?? ''}`),
+  )
+}
+
+function askCause(of: number): Heard {
+  return ask({ kind: 'stop-cause', of }, ...STOP_CAUSES.map(({ says }, i) => `${i + 1} ${says}`))
+}
+
+function hearCause(state: State, of: number, word: string): Heard {
+  const before = openStops(state).filter((s) => s.seq < of && s.cause !== null)
+  const last = before[before.length - 1]
+  if (word === 'same' && last?.cause != null)
+    return ask({ kind: 'stop-caller', of, cause: last.cause, why: last.why ?? '' })
+  const cause = causeAt(word)
+  return cause === null
+    ? say(`Key the number of the cause, 1 to ${STOP_CAUSES.length}; why is asked next.`)
+    : ask({ kind: 'stop-why', of, cause })
+}
+
+function causeAt(word: string): StopCause | null {
+  return /^\d{1,2}$/.test(word) ? (STOP_CAUSES[Number(word) - 1]?.id ?? null) : null
+}
+
+export function hearStopAnswer(defs: Definitions, state: State, question: StopAsk, line: string): Heard {
+  const text = line.trim()
+  if (text === '' && question.kind !== 'stop-caller' && question.kind !== 'stop-caller-too')
+    return ask(question, 'Nothing was keyed; back leaves this question.')
+  switch (question.kind) {
+    case 'stop-which': {
+      const of = /^\d{1,3}$/.test(text) ? question.seqs[Number(text) - 1] : undefined
+      return of === undefined
+        ? ask(question, `Key a number, 1 to ${question.seqs.length}, or back.`)
+        : askCause(of)
+    }
+    case 'stop-cause': {
+      const cause = causeAt(text)
+      return cause === null
+        ? ask(question, `Key the number of the cause, 1 to ${STOP_CAUSES.length}, or back.`)
+        : ask({ kind: 'stop-why', of: question.of, cause })
+    }
+    case 'stop-why':
+      return /\p{L}/u.test(text)
+        ? ask({ kind: callerKind(state, question.of), of: question.of, cause: question.cause, why: line })
+        : ask(question, 'The cause of a STOP needs words: type a short sentence.')
+    case 'stop-caller':
+    case 'stop-caller-too':
+      return hearCaller(defs, question, text)
+    case 'close-who':
+      return ask({ kind: 'close-first', person: line })
+    case 'close-first':
+      return signing(defs, question.person, { do: 'close-stopped', person: question.person, first: line })
+  }
+}
+
+function callerKind(state: State, of: number): 'stop-caller' | 'stop-caller-too' {
+  const isExplained = openStops(state).some((s) => s.seq === of && s.cause !== null)
+  return isExplained ? 'stop-caller-too' : 'stop-caller'
+}
+
+function hearCaller(
+  defs: Definitions,
+  question: Extract<StopAsk, { kind: 'stop-caller' | 'stop-caller-too' }>,
+  text: string,
+): Heard {
+  const { of, cause, why } = question
+  if (text === '' || text === '?') return input({ do: 'explain-stop', of, cause, why, calledBy: null })
+  const person = personById(defs, text.toUpperCase())
+  if (person === undefined)
+    return ask(
+      question,
+      `Key initials, one of ${defs.crew.crew.map((p) => p.id).join(', ')}, or ? if it is not known.`,
+    )
+  return input({ do: 'explain-stop', of, cause, why, calledBy: person.id })
+}

@@ -1,0 +1,100 @@
+// The questions of a lead's disposition and of a deviation permit.
+import { deviable } from '../job/admit-deviation.ts'
+import { type Definitions, stepById } from '../job/definitions.ts'
+import type { State } from '../job/state.ts'
+import { numberIn } from './correct.ts'
+import { ask, type Heard, say, signing } from './heard.ts'
+
+interface Disposing {
+  readonly step: string
+  readonly choice: string
+  readonly person: string
+  readonly why: string
+}
+
+interface Permitting {
+  readonly step: string
+  readonly what: string
+  readonly why: string
+  readonly authority: string
+  readonly until: string
+}
+
+export type DecideAsk =
+  | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
+  | ({ readonly kind: 'dispose-why' } & Pick<Disposing, 'step' | 'choice' | 'person'>)
+  | ({ readonly kind: 'concession-authority' } & Disposing)
+  | ({ readonly kind: 'concession-until'; readonly authority: string } & Disposing)
+  | { readonly kind: 'deviation-which'; readonly steps: readonly string[] }
+  | ({ readonly kind: 'deviation-what' } & Pick<Permitting, 'step'>)
+  | ({ readonly kind: 'deviation-why' } & Pick<Permitting, 'step' | 'what'>)
+  | ({ readonly kind: 'deviation-authority' } & Pick<Permitting, 'step' | 'what' | 'why'>)
+  | ({ readonly kind: 'deviation-until' } & Omit<Permitting, 'until'>)
+  | ({ readonly kind: 'deviation-who' } & Permitting)
+
+export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
+  'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
+  'dispose-why': 'The reason',
+  'concession-authority': 'On whose authority? A person or a paper',
+  'concession-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
+  'deviation-which': 'For which step? Its number',
+  'deviation-what': 'What may differ?',
+  'deviation-why': 'Why?',
+  'deviation-authority': 'On whose authority? A person or a paper',
+  'deviation-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
+  'deviation-who': 'Initials of the lead who permits it',
+}
+
+export function deviation(defs: Definitions, state: State): Heard {
+  if (state.doer === null) return say('Sign on first.')
+  const steps = deviable(defs, state)
+  if (steps.length === 0)
+    return say('There is nothing left that a deviation could be permitted for beforehand.')
+  return ask(
+    { kind: 'deviation-which', steps: steps.map((s) => s.id) },
+    'A deviation permit changes no limit, no verdict and no hold point. For:',
+    ...steps.map((s, i) => `${String(i + 1).padStart(2)}  ${s.number} ${s.step.title}`),
+  )
+}
+
+export function hearDecision(defs: Definitions, question: DecideAsk, line: string): Heard {
+  switch (question.kind) {
+    case 'dispose-who':
+      if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
+      return ask({ ...question, kind: 'dispose-why', person: line })
+    case 'dispose-why':
+      if (question.choice === 'concession')
+        return ask({ ...question, kind: 'concession-authority', why: line })
+      return dispose(defs, { ...question, why: line })
+    case 'concession-authority':
+      return ask({ ...question, kind: 'concession-until', authority: line })
+    case 'concession-until':
+      return dispose(defs, question, { authority: question.authority, until: line })
+    case 'deviation-which': {
+      const step = question.steps[numberIn(line) - 1]
+      return step === undefined
+        ? ask(question, `Key a number, 1 to ${question.steps.length}, or back.`)
+        : ask({ kind: 'deviation-what', step }, `For ${stepById(defs, step).step.title}.`)
+    }
+    case 'deviation-what':
+      return ask({ ...question, kind: 'deviation-why', what: line })
+    case 'deviation-why':
+      return ask({ ...question, kind: 'deviation-authority', why: line })
+    case 'deviation-authority':
+      return ask({ ...question, kind: 'deviation-until', authority: line })
+    case 'deviation-until':
+      return ask({ ...question, kind: 'deviation-who', until: line })
+    case 'deviation-who': {
+      const { step, what, why, authority, until } = question
+      return signing(defs, line, { do: 'permit-deviation', step, what, why, authority, until, person: line })
+    }
+  }
+}
+
+function dispose(
+  defs: Definitions,
+  { step, choice, person, why }: Disposing,
+  terms: { readonly authority?: string; readonly until?: string } = {},
+): Heard {
+  return signing(defs, person, { do: 'dispose', step, choice, person, why, ...terms })
+}

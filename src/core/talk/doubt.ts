@@ -1,0 +1,70 @@
+// The word `instrument`: one picked on this job is found out of calibration. What would fall is listed before it does.
+import { readBy } from '../job/admit-instrument.ts'
+import type { Definitions } from '../job/definitions.ts'
+import { gateState, gatesOf } from '../job/gate.ts'
+import { keyLabel } from '../job/item-label.ts'
+import type { State } from '../job/state.ts'
+import { numberIn } from './correct.ts'
+import { ask, type Heard, input, say, voidWarning } from './heard.ts'
+import { instrumentName, placeName, placeNumber, readingText } from './names.ts'
+
+export type DoubtAsk =
+  | { readonly kind: 'doubt-which'; readonly instruments: readonly string[] }
+  | { readonly kind: 'doubt-why'; readonly instrument: string }
+  | { readonly kind: 'doubt-says'; readonly instrument: string; readonly why: string }
+
+export function doubt(defs: Definitions, state: State): Heard {
+  if (state.doer === null) return say('Sign on first: it goes on record by whom.')
+  const instruments = state.picked.filter((id) => state.doubted[id] === undefined)
+  if (instruments.length === 0)
+    return say('No instrument is picked on this job that could be out of calibration.')
+  return ask(
+    { kind: 'doubt-which', instruments },
+    'Which instrument was found out of calibration?',
+    ...instruments.map((id, i) => `${i + 1}  ${instrumentName(defs, id)}`),
+  )
+}
+
+export function hearDoubt(defs: Definitions, state: State, question: DoubtAsk, line: string): Heard {
+  switch (question.kind) {
+    case 'doubt-which': {
+      const instrument = question.instruments[numberIn(line) - 1]
+      return instrument === undefined
+        ? ask(question, `Key a number, 1 to ${question.instruments.length}, or back.`)
+        : ask({ kind: 'doubt-why', instrument }, ...wouldFall(defs, state, instrument))
+    }
+    case 'doubt-why':
+      return ask({ kind: 'doubt-says', instrument: question.instrument, why: line })
+    case 'doubt-says':
+      return input({ do: 'doubt-instrument', instrument: question.instrument, why: question.why, says: line })
+  }
+}
+
+function wouldFall(defs: Definitions, state: State, instrument: string): string[] {
+  const { seqs, steps } = readBy(state, instrument)
+  const read = readLines(defs, state, seqs)
+  return [
+    read.length === 0 ? `${instrument} has read nothing that stands.` : `These would no longer stand:`,
+    ...read,
+    ...voidWarning(defs, state, ...steps),
+  ]
+}
+
+/** What the entries of these numbers read, one a line. */
+export function readLines(defs: Definitions, state: State, seqs: readonly number[]): string[] {
+  const settled = Object.values(state.readings).flat()
+  const waiting = [state.doubt, state.late].filter((p) => p !== null)
+  const readings = [...settled, ...waiting]
+    .filter((r) => seqs.includes(r.seq))
+    .sort((a, b) => a.seq - b.seq)
+    .map(
+      (r) =>
+        `  ${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${readingText(defs, r)}`,
+    )
+  const tests = gatesOf(defs).flatMap((gate) =>
+    Object.entries(gateState(state, gate.id).given)
+      .filter(([, given]) => seqs.includes(given.seq))
+      .map(([item, given]) => `  ${gate.number} ${keyLabel(defs, gate, item)}: ${given.shown}`),
+  )
+  return [...readings, ...tests]
+}

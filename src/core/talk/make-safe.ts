@@ -1,0 +1,97 @@
+// The make-safe sheet: what to do now, whom to call, what is locked and what stands open. Words only. It goes on no record,
+// answers no prompt and waits for nothing, so that no lock of ours ever stands between a person and safety.
+import type { Definitions } from '../job/definitions.ts'
+import { gateState, gatesOf, itemsOf } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
+import { openThings, thingText } from '../job/register.ts'
+import type { State } from '../job/state.ts'
+
+/** What holds at any machine, in the order it is done. Common practice, no source. */
+export const SAFE_ALWAYS: readonly string[] = [
+  'MAKE SAFE. Words only: nothing here is recorded or answered.',
+  '1  Come out, everybody. Leave tools and parts where they are.',
+  '2  Stand clear of openings, covers and the crank; upwind if it may be gas.',
+  '3  Close what lets gas in, only where that is safe to reach. Leave open bleeds open.',
+  '4  Leave every lock, block and blind on. Nobody starts it, turns it or takes one off.',
+  '5  Count heads. Nobody goes in to fetch anybody without air and a line.',
+]
+
+/** What a machine record says of its site. */
+export interface SiteWords {
+  readonly emergency?: string
+  readonly rescue?: readonly string[]
+}
+
+/** Whom to call and the rescue plan; where nothing is on record that is said, and the permit is named. */
+export function siteLines({ emergency, rescue = [] }: SiteWords): string[] {
+  return [
+    `6  Call: ${emergency ?? 'no contact is on record here; the site permit names them.'}`,
+    ...(rescue.length === 0
+      ? ['RESCUE PLAN: none on record here; it is with the site permit.']
+      : ['RESCUE PLAN', ...rescue.map((line) => `   ${line}`)]),
+  ]
+}
+
+/** The whole sheet for a job as it stands. */
+export function makeSafeLines(defs: Definitions, state: State): string[] {
+  return [...SAFE_ALWAYS, ...jobLines(defs, state)]
+}
+
+/** Said once more where the eye is: on a low screen the head of the sheet has gone up out of sight. */
+function atTheEnd(emergency: string): string {
+  return `FIRST OF ALL: come out, stand clear. Call: ${emergency}`
+}
+
+/** What this job adds to what always holds. */
+export function jobLines(defs: Definitions, state: State): string[] {
+  const { emergency, rescue } = defs.machine.site
+  return [
+    ...siteLines(rescue === undefined ? { emergency } : { emergency, rescue }),
+    ...(defs.makeSafe.length === 0 ? [] : ['THIS WORK', ...defs.makeSafe.map((line) => `   ${line}`)]),
+    ...lockLines(defs, state),
+    ...thingLines(state),
+    atTheEnd(emergency),
+  ]
+}
+
+/** Locks as last keyed, also where the evidence has fallen since: the lock itself still hangs there. */
+function lockLines(defs: Definitions, state: State): string[] {
+  const locks = gatesOf(defs).flatMap((gate) =>
+    itemsOf(defs, state, gate).flatMap((item) => {
+      const { evidence, key, point } = item
+      const hangs = evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of !== 'permit')
+      if (!hangs) return []
+      const { given, struck } = gateState(state, gate.id)
+      // One that was mistyped hangs nowhere.
+      const fallen = struck.filter((s) => s.item === key && s.cause !== 'again' && s.cause !== 'corrected')
+      const shown = given[key]?.shown ?? fallen[fallen.length - 1]?.shown
+      return shown === undefined
+        ? []
+        : [`   ${shown}  ${evidence.kind === 'locks' && point !== null ? point.name : itemLabel(defs, item)}`]
+    }),
+  )
+  return locks.length === 0
+    ? ['LOCKS: no lock is on record yet.']
+    : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(locks)]
+}
+
+function thingLines(state: State): string[] {
+  const open = openThings(state)
+  return open.length === 0
+    ? []
+    : ['PLACED and not accounted for', ...open.map((thing) => `   ${thingText(thing)}`)]
+}
+
+/** Said before a job is left: how it is left safe, and what has to be proved again by whoever comes back. */
+export function leaveLines(defs: Definitions, state: State): string[] {
+  const fallen = gatesOf(defs).filter((gate) => {
+    const { status, given } = gateState(state, gate.id)
+    return status !== 'never' || Object.keys(given).length > 0
+  })
+  return [
+    ...makeSafeLines(defs, state),
+    'ON RETURN',
+    '   Everybody signs on anew. Look at each lock and at everything placed: others may have been here.',
+    ...fallen.map((gate) => `   Proved again, whole, before anybody goes near: ${gate.step.title}.`),
+  ]
+}

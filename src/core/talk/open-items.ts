@@ -1,0 +1,62 @@
+// What is still open in a job, in words: asked for with `open`, and listed when the job is closed.
+import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { applicability, isComplete } from '../job/next.ts'
+import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
+import { openWords } from '../job/open-words.ts'
+import { pendingPoint, pointOf } from '../job/point.ts'
+import { openStop, type State, stands } from '../job/state.ts'
+import { placeName, placeNumber, readingText } from './names.ts'
+import { POINT_NAMES } from './points.ts'
+import { wordLine } from './radio-words.ts'
+
+export function openLines(defs: Definitions, state: State): string[] {
+  const items = openItems(defs, state)
+  return items.length === 0
+    ? ['Nothing is open in this job.']
+    : ['Still open in this job:', ...items.map((i) => `  ${i}`)]
+}
+
+/** One line each; empty when nothing is. */
+export function openItems(defs: Definitions, state: State): string[] {
+  const undecided = nonconformances(defs, state)
+    .filter((nc) => nc.stands && nc.decided === null)
+    .map((nc) => `${nonconformanceText(defs, nc)}, ${fellOrNone(state, nc)}`)
+  const places = Object.entries(state.notApplicable).map(
+    ([place, why]) => `${nameOf(defs, place)}: n/a, ${why}`,
+  )
+  const kept = Object.values(state.readings)
+    .flat()
+    .filter((r) => stands(r) && r.keptBecause !== null)
+    .sort((a, b) => a.seq - b.seq)
+    .map((r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`)
+  const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
+  const stop = openStop(state) === null ? [] : ['STOP is not released']
+  const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
+  return [...stop, ...undecided, ...spoken, ...points, ...places, ...kept]
+}
+
+/** Points to be signed of steps that are done, and witness points that nobody attended. */
+function pointLine(defs: Definitions, state: State, placed: PlacedStep): string[] {
+  const point = pointOf(placed)
+  if (point === null || !isComplete(state, placed) || applicability(defs, state, placed) !== 'do') return []
+  const name = `${placed.number} ${placed.step.title}: ${POINT_NAMES[point.kind].toLowerCase()}`
+  if (pendingPoint(state, placed) !== null) return [`${name}, not signed`]
+  return state.points[placed.id]?.how === 'not-attended' ? [`${name}, not attended`] : []
+}
+
+/** `NC-1 Bore judged: REWORK`. */
+export function nonconformanceText(defs: Definitions, { name, step: id, word }: Nonconformance): string {
+  const { step } = stepById(defs, id)
+  const said = step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
+  return `${name} ${step.title}: ${said}`
+}
+
+function fellOrNone(state: State, { step }: Nonconformance): string {
+  const fallen = Object.values(state.dispositions).some((d) => d.about === step && d.void)
+  return fallen ? 'its disposition is void' : 'no disposition'
+}
+
+function nameOf(defs: Definitions, place: string): string {
+  const step = place.split('.')[0] ?? ''
+  return `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}`
+}

@@ -1,0 +1,148 @@
+// An instrument found out of calibration when the jobs it was used on are closed: which ones, and what falls there.
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { basename, dirname, join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { hashPin } from '../../src/node/pins.ts'
+import { ANSWERS, barover, changedMachine } from '../helpers/cli.ts'
+import { logPath, terminals } from '../helpers/pty.ts'
+
+const { folder } = terminals()
+const PIN = '4711'
+let finished = { name: '', bytes: Buffer.alloc(0) }
+
+beforeAll(async () => {
+  const jobs = mkdtempSync(join(tmpdir(), 'barover-doubt-'))
+  await barover(['--jobs', jobs, '--json'])
+  finished = { name: basename(logPath(jobs)), bytes: readFileSync(logPath(jobs)) }
+  rmSync(jobs, { recursive: true })
+})
+
+function closed(): { jobs: string; job: string; path: string } {
+  const jobs = folder()
+  const path = join(jobs, 'example', finished.name)
+  mkdirSync(dirname(path))
+  writeFileSync(path, finished.bytes)
+  return { jobs, job: finished.name.replace('.example.jsonl', ''), path }
+}
+
+const SAID = ['--instrument', 'M-3', '--why', 'dropped', '--says', 'certificate C-1183']
+
+describe('barover doubt without a job', () => {
+  it('lists the jobs with readings by the instrument, and changes none', async () => {
+    const { jobs, job, path } = closed()
+    const ran = await barover(['doubt', '--instrument', 'M-3', '--jobs', jobs])
+    expect(ran.code).toBe(0)
+    expect(ran.out).toMatch(new RegExp(`^EXAMPLE {3}${job} {2}\\d+ readings by M-3 {2}closed with`))
+    const none = await barover(['doubt', '--instrument', 'M-9', '--jobs', jobs])
+    expect(none.out).toMatch(/^No job in .* has readings by M-9\.$/m)
+    expect(readFileSync(path)).toEqual(finished.bytes)
+  })
+
+  it('counts the tests of a gas meter, and names a log that it cannot read', async () => {
+    const { jobs, path } = closed()
+    const gas = await barover(['doubt', '--instrument', 'G-7', '--jobs', jobs, '--json'])
+    expect((JSON.parse(gas.out) as { readings: number }[])[0]?.readings).toBeGreaterThanOrEqual(6)
+    writeFileSync(path, Buffer.from(finished.bytes).fill('x', 40, 60))
+    const damaged = await barover(['doubt', '--instrument', 'M-3', '--jobs', jobs])
+    expect(damaged).toMatchObject({
+      code: 4,
+      out: expect.stringMatching(/unknown readings by M-3 {2}DAMAGED/),
+    })
+  })
+})
+
+describe('barover doubt of a closed job', () => {
+  it('adds one entry, the outcome falls to HOLD, and jobs, show and verify say so', async () => {
+    const { jobs, job, path } = closed()
+    const ran = await barover(['doubt', job, ...SAID, '--by', 'kh', '--jobs', jobs])
+    expect(ran.err).toBe('')
+    expect(ran.code).toBe(3)
+    expect(ran.out).toMatch(/OUT OF CALIBRATION: M-3/)
+    expect(ran.out).toMatch(/closed with \w+, fallen to HOLD: M-3 out of calibration/)
+    expect(readFileSync(path).subarray(0, finished.bytes.length)).toEqual(finished.bytes)
+    const [list, show, verify] = await Promise.all([
+      barover(['jobs', '--jobs', jobs]),
+      barover(['show', job, '--jobs', jobs]),
+      barover(['verify', job, '--jobs', jobs]),
+    ])
+    for (const one of [list, show, verify]) {
+      expect(one.code).toBe(0)
+      expect(one.out.replace(/\s*\n\s*EXAMPLE[ │|]*/g, ' ')).toMatch(
+        /fallen to HOLD: M-3 out of\s+calibration/,
+      )
+    }
+    const again = await barover(['doubt', job, ...SAID, '--by', 'KH', '--jobs', jobs, '--json'])
+    expect(again.code).toBe(1)
+    expect(JSON.parse(again.out)).toMatchObject([
+      { refused: expect.stringMatching(/already/), outcome: 'HOLD' },
+    ])
+  })
+
+  it.each([
+    [['--by', 'TS'], /trainee/],
+    [['--by', 'XX'], /nobody in the crew file/],
+  ])('is refused to %j', async (by, why) => {
+    const { jobs, job, path } = closed()
+    const ran = await barover(['doubt', job, ...SAID, ...by, '--jobs', jobs])
+    expect(ran.code).toBe(1)
+    expect(ran.out).toMatch(why)
+    expect(readFileSync(path)).toEqual(finished.bytes)
+  })
+
+  it.each(['--instrument', '--why', '--says', '--by'])('needs %s', async (option) => {
+    const { jobs, job } = closed()
+    const all = [...SAID, '--by', 'KH']
+    all.splice(all.indexOf(option), 2)
+    const ran = await barover(['doubt', job, ...all, '--jobs', jobs])
+    expect(ran).toMatchObject({ code: 2, out: '', err: expect.stringMatching(option) })
+  })
+
+  it('asks the PIN where the crew file of the job holds a key, shows it nowhere, and takes no other', async () => {
+    const jobs = folder()
+    const machine = changedMachine(jobs, (text) => `${text}\n`)
+    const crew = join(dirname(machine), 'crew.yaml')
+    const key = await hashPin(PIN, 10)
+    const signed = readFileSync(crew, 'utf8').replace(
+      'P. Bright, role: lead',
+      `P. Bright, role: lead, pin: "${key}"`,
+    )
+    writeFileSync(crew, signed)
+    const ran = await barover([
+      'run',
+      'bore-inspection',
+      '--machine',
+      machine,
+      '--answers',
+      ANSWERS,
+      '--jobs',
+      jobs,
+    ])
+    expect(ran.code).toBe(0)
+    const path = logPath(jobs)
+    const before = readFileSync(path)
+    const args = ['doubt', path, ...SAID, '--by', 'PB', '--jobs', jobs]
+    const wrong = await barover(args, { input: '4712\n' })
+    expect(wrong).toMatchObject({ code: 1, out: expect.stringMatching(/PB signs with a PIN/) })
+    expect((await barover(args)).code).toBe(1)
+    expect(readFileSync(path)).toEqual(before)
+    const right = await barover(args, { input: `${PIN}\n` })
+    expect(right.code).toBe(3)
+    expect(right.out + right.err + readFileSync(path, 'utf8').slice(before.length)).not.toContain(PIN)
+    expect(readFileSync(path, 'utf8')).toMatch(/"type":"instrument.doubted".*"person":"PB","signed":"pin"/)
+  })
+
+  it('is refused for a job that is still open, which has the word for it', async () => {
+    const jobs = folder()
+    const cut = finished.bytes.toString('utf8').split('\n').slice(0, -2).join('\n')
+    mkdirSync(join(jobs, 'example'))
+    const path = join(jobs, 'example', finished.name)
+    writeFileSync(path, `${cut}\n`)
+    const ran = await barover(['doubt', path, ...SAID, '--by', 'KH', '--jobs', jobs])
+    expect(ran).toMatchObject({
+      code: 1,
+      out: expect.stringMatching(/still open: take it up and type instrument/),
+    })
+    expect(readFileSync(path, 'utf8')).toBe(`${cut}\n`)
+  })
+})

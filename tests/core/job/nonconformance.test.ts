@@ -1,0 +1,189 @@
+// What did not conform has a number, is never silent, and a permit given beforehand changes nothing about it.
+import { describe, expect, it } from 'vitest'
+import { deviable, permitsFor } from '../../../src/core/job/admit-deviation.ts'
+import { nonconformances } from '../../../src/core/job/nonconformance.ts'
+import { layOut, plainText } from '../../../src/core/sheet/block.ts'
+import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
+import { openItems } from '../../../src/core/talk/open-items.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+
+const STYLE = { width: 79, record: 'EXAMPLE', ascii: true } as const
+const list = (walk: Walk) => nonconformances(walk.engine.defs, walk.state)
+const open = (walk: Walk) => openItems(walk.engine.defs, walk.state)
+const shown = (walk: Walk, type: string) => {
+  const entry = walk.entries.findLast((e) => e.type === type)
+  const block = entry === undefined ? null : entryBlock(walk.engine.defs, walk.state, entry)
+  return block === null ? '' : plainText(layOut(block, STYLE))
+}
+/** From the strip on, with scoring found. */
+const SCORED = [
+  '1',
+  '9.5008',
+  '9.5008',
+  '9.5007',
+  '9.5007',
+  '9.7502',
+  '2',
+  'at six o clock',
+  '71.6',
+  '70.8',
+  '9.5001',
+]
+
+describe('a nonconformance', () => {
+  it('is every verdict but ACCEPT and every finding marked so, numbered in order of entry', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...SCORED)
+    expect(list(walk)).toMatchObject([
+      { name: 'NC-1', step: 'surface', word: 'scored', stands: true, decided: null },
+      { name: 'NC-2', step: 'bore_judged', word: 'MONITOR', stands: true, decided: null },
+    ])
+    expect(shown(walk, 'finding.observed')).toMatch(/Nonconformance NC-1/)
+    expect(shown(walk, 'verdict.given')).toMatch(/Nonconformance NC-2/)
+  })
+
+  it('is none for ACCEPT or for a finding that is not marked', () => {
+    const walk = new Walk().toBore().keys('9.5003', '9.5003')
+    walk.keys(...Array.from({ length: 10 }, () => '9.5003'), ...AFTER_LINES)
+    expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('ACCEPT')
+    expect(list(walk)).toEqual([])
+    expect(shown(walk, 'verdict.given')).not.toMatch(/Nonconformance/)
+  })
+
+  it('keeps its number when it becomes void, and the next verdict gets the next', () => {
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const of = walk.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
+    walk.bring({ do: 'correct', of, typed: '9.5070', why: 'misread' })
+    expect(list(walk)).toMatchObject([
+      { name: 'NC-1', stands: false, decided: null },
+      { name: 'NC-2', stands: true, decided: null },
+    ])
+    expect(open(walk)).toEqual(['NC-2 Bore judged: MONITOR, its disposition is void'])
+  })
+
+  it('is closed by a disposition, and a finding without one is listed at the end', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...SCORED, '1', 'KH', 'read again', '')
+    expect(list(walk).at(-1)).toMatchObject({ name: 'NC-2', decided: { choice: 'accept' } })
+    expect(walk.state.closed).toBe('MONITOR')
+    expect(shown(walk, 'job.closed')).toMatch(
+      /open: NC-1 Surface of the bore: Scoring .* no\s+.*disposition/s,
+    )
+  })
+
+  it('of a procedure without a decision is left open at the end, not silent', () => {
+    const defs = exampleDefs()
+    const steps = defs.steps.filter((s) => s.id !== 'disposition')
+    const walk = new Walk({ ...defs, steps }).toVerdict().keys('')
+    expect(walk.state.closed).toBe('MONITOR')
+    expect(shown(walk, 'job.closed')).toMatch(/open: NC-1 Bore judged: MONITOR, no disposition/)
+  })
+})
+
+describe('what is open', () => {
+  it('is said at any prompt: n/a, doubts kept, late readings kept', () => {
+    const walk = new Walk().toBore().keys('open')
+    expect(walk.said.at(-1)).toBe('Nothing is open in this job.')
+    walk.keys('9.60', '3', 'bored out last year', 'n/a', 'no room')
+    walk.wait(31).keys('9.5021', 'ALL OUT', '20.9', '0', '0', '20.9', '0', '0', 'ML', '1')
+    expect(open(walk)).toEqual([
+      expect.stringMatching(/TOP TO BOTTOM: n\/a, no room$/),
+      expect.stringMatching(/kept, bored out last year$/),
+      expect.stringMatching(/kept, keyed after the gate had closed, confirmed since$/),
+    ])
+    expect(open(new Walk().toBore().keys('stop'))).toEqual(['STOP is not released'])
+  })
+})
+
+describe('a deviation permit', () => {
+  const permit = (walk: Walk, more: Record<string, string> = {}) =>
+    walk.bring({
+      do: 'permit-deviation',
+      step: 'bore_judged',
+      what: 'the counterbore is not measured',
+      why: 'it was renewed',
+      authority: 'site rule MT-2',
+      until: '2026-12-31',
+      person: 'KH',
+      ...more,
+    })
+
+  it('is given beforehand, shown with the verdict and to whoever decides, and changes nothing', () => {
+    const walk = new Walk().toBore()
+    expect(permit(walk)).toBeNull()
+    expect(walk.last).toMatchObject({ type: 'deviation.permitted', valid: { until: '2026-12-31' } })
+    walk.keys(...BORE_LINES, ...AFTER_LINES)
+    const without = new Walk().toVerdict()
+    const { readings: _a, ...verdict } = walk.state.verdicts.bore_judged?.verdict ?? { readings: [] }
+    const { readings: _b, ...other } = without.state.verdicts.bore_judged?.verdict ?? { readings: [] }
+    expect(verdict).toEqual(other)
+    expect(shown(walk, 'verdict.given')).toMatch(/Deviation permit DP-1, until 2026-12-31/)
+    expect(permitsFor(walk.engine.defs, walk.state, 'bore_judged').map((p) => p.name)).toEqual(['DP-1'])
+  })
+
+  it.each([
+    ['hold_point', 'a gate'],
+    ['hold_point.oxygen_inside', 'evidence of a gate'],
+    ['bore', 'a step with hazards'],
+    ['surface', 'a finding'],
+    ['disposition', 'a decision'],
+    ['tidy', 'a task'],
+    ['nothing', 'no step'],
+  ])('is never for %s, %s', (step) => {
+    const walk = new Walk().toBore()
+    expect(permit(walk, { step })).toBe('not-deviable')
+    expect(walk.state.deviations).toEqual([])
+  })
+
+  it('is never for anything that exposes people, nor for a gate, in the whole of a job', () => {
+    const walk = new Walk().throughGate()
+    const steps = deviable(walk.engine.defs, walk.state)
+    expect(steps.map((s) => s.id)).toEqual([
+      'gauge_temp_before',
+      'set_before',
+      'gauge_temp_after',
+      'set_after',
+      'bore_judged',
+    ])
+    expect(steps.every((s) => (s.step.exposes ?? []).length === 0)).toBe(true)
+  })
+
+  it('comes too late once there is a reading or a verdict, also a void one', () => {
+    const walk = new Walk().toVerdict()
+    expect(permit(walk)).toBe('not-deviable')
+    expect(permit(walk, { step: 'set_after' })).toBe('not-deviable')
+    walk.bring({ do: 'doubt-instrument', instrument: 'M-3', why: 'dropped', says: 'the laboratory' })
+    expect(permit(walk)).toBe('not-deviable')
+    expect(permit(walk, { step: 'set_after' })).toBe('not-deviable')
+  })
+
+  it.each([
+    [{ person: 'ML' }, 'not-lead'],
+    [{ person: 'TS' }, 'not-lead'],
+    [{ person: '' }, 'unknown-person'],
+    [{ what: '1' }, 'no-words'],
+    [{ why: '' }, 'no-words'],
+    [{ authority: '' }, 'no-words'],
+    [{ until: '' }, 'validity'],
+    [{ until: '2026-03-14' }, 'validity'],
+  ])('with %j is refused: %s', (more, code) => {
+    expect(permit(new Walk().toBore(), more)).toBe(code)
+  })
+
+  it('is not given by the lead who does the work', () => {
+    const walk = new Walk().toBore()
+    walk.state = { ...walk.state, doer: 'KH' }
+    expect(permit(walk)).toBe('own-work')
+  })
+
+  it('is refused under STOP and asked for in words', () => {
+    const walk = new Walk().toBore().keys('stop')
+    expect(permit(walk)).toBe('stopped')
+    const asked = new Walk()
+      .toBore()
+      .keys('deviation', '3', 'no check after', 'ring is away', 'rule MT-2', '4000 h', 'KH')
+    expect(asked.last).toMatchObject({
+      type: 'deviation.permitted',
+      step: 'bore_judged',
+      valid: { hours: 4000 },
+    })
+  })
+})
