@@ -16,4 +16,6 @@ export interface PinCheck {
 export interface JournalPort {
   /** Returns once the entries are on disk; throws when they are not. */
   readonly append: (entries: readonly Entry[]) => Promise<void>
+  /** Hash of the last line on disk, 64 hex digits; absent where nothing is chained. */
+  readonly head?: () => string
 }

@@ -4,14 +4,18 @@ import { personById } from '../core/job/definitions.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { fold } from '../core/job/fold.ts'
 import type { Input } from '../core/job/input.ts'
+import { next } from '../core/job/next.ts'
 import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
+import { secrecyOf } from '../core/talk/ask.ts'
 import { followUp } from '../core/talk/ask-register.ts'
-import { hear } from '../core/talk/hear.ts'
-import { type Heard, type PinKeyed, QUIET, type Talk } from '../core/talk/heard.ts'
+import { proven } from '../core/talk/crew-words.ts'
+import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
+import { type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
 import { makeSafeLines } from '../core/talk/make-safe.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
+import { headLines } from './head.ts'
 import type { Clock, JournalPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
@@ -35,8 +39,11 @@ export interface Session {
   readonly engine: Engine
   readonly snapshot: () => Snapshot
   readonly subscribe: (listener: () => void) => () => void
-  /** A line somebody keyed. Lines are taken one after the other. */
-  readonly hear: (line: string) => Promise<void>
+  /**
+   * A line somebody keyed. Lines are taken one after the other. `unseen`: it was keyed where a PIN was asked, or before it
+   * was known whether one is; if by the time it is heard none is, and it could be one, it is dropped.
+   */
+  readonly hear: (line: string, unseen?: boolean) => Promise<void>
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
@@ -108,11 +115,14 @@ export function createSession(start: Start): Session {
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
     if (await pins.fits(pin, key)) {
-      const shown = await take({ ...what, proved: true })
-      return { shown, talk: { ask: followUp(snapshot.state, what) } }
+      const heard = proven(what)
+      const shown = heard.input === null ? [] : await take(heard.input)
+      return { shown, talk: talkAfter(heard) }
     }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
   }
+
+  const isSecretNow = () => secrecyOf(next(engine.defs, snapshot.state), snapshot.talk.ask) !== 'open'
 
   /** What stands asked once the input is in: often nothing, sometimes the second of two signatures. */
   const talkAfter = ({ talk, input }: Heard): Talk =>
@@ -136,11 +146,18 @@ export function createSession(start: Start): Session {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    hear: async (line) => {
+    hear: async (line, unseen = false) => {
       if (isMakeSafe(line)) return makeSafe()
       return inTurn(async () => {
-        const heard = hear(engine.defs, snapshot.state, snapshot.talk, line)
-        const shown = [...said(heard.say, false), ...(heard.input === null ? [] : await take(heard.input))]
+        const heard =
+          unseen && !isSecretNow() && /^\s*\d{4,}\s*$/.test(line)
+            ? say(PIN_DROPPED)
+            : hear(engine.defs, snapshot.state, snapshot.talk, line)
+        const head = heard.withHead === true ? headLines(journal.head?.()) : []
+        const shown = [
+          ...said([...heard.say, ...head], false),
+          ...(heard.input === null ? [] : await take(heard.input)),
+        ]
         const proved =
           heard.pin === undefined ? { shown: [], talk: talkAfter(heard) } : await prove(heard.pin)
         publish({

@@ -1,6 +1,8 @@
 // Drives an opened job to its end on whatever screen there is.
 import process from 'node:process'
 import { createInterface } from 'node:readline'
+import { next } from '../core/job/next.ts'
+import { secrecyOf } from '../core/talk/ask.ts'
 import type { SetClock } from '../node/clock.ts'
 import { readTextFile } from '../node/definition-files.ts'
 import { UserError } from '../node/user-error.ts'
@@ -11,6 +13,7 @@ import { EXIT } from './exit.ts'
 import { printEnding } from './finish.ts'
 import type { OpenedJob } from './open.ts'
 import { canDraw, sheetStyle } from './terminal.ts'
+import { terminalLines } from './terminal-lines.ts'
 
 export function answersFrom(path: string): readonly AnswerLine[] {
   const read = readAnswers(readTextFile(path), path)
@@ -60,6 +63,28 @@ export async function driveScripted(
   }
 }
 
+/** What a person keys at a terminal that draws nothing; a PIN is read without showing it. */
+async function* keyedLines({ session, defs }: OpenedJob): AsyncGenerator<string> {
+  const lines = terminalLines(process.stdin)
+  const isSecret = () => {
+    const { state, talk } = session.snapshot()
+    return secrecyOf(next(defs, state), talk.ask) === 'hidden'
+  }
+  const unsubscribe = session.subscribe(() => {
+    if (isSecret()) lines.hide(true)
+  })
+  try {
+    for (;;) {
+      const line = await lines.next(isSecret())
+      if (line === null) return
+      yield line
+    }
+  } finally {
+    unsubscribe()
+    lines.close()
+  }
+}
+
 export async function drivePerson(opened: OpenedJob, values: Values): Promise<number> {
   process.exitCode = EXIT.unfinished
   try {
@@ -69,7 +94,10 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
       const code = printEnding(opened, values)
       return interrupted ? EXIT.interrupted : code
     }
-    const lines = createInterface({ input: process.stdin, terminal: false })
+    const lines =
+      process.stdin.isTTY === true
+        ? keyedLines(opened)
+        : createInterface({ input: process.stdin, terminal: false })
     const run = {
       style: sheetStyle(values, opened.record),
       out: { write: (text: string) => void process.stdout.write(text) },

@@ -20,6 +20,8 @@ export interface Ending {
     readonly choice: string
     readonly by: string
     readonly why: string
+    /** Said by radio and not countersigned. */
+    readonly open: boolean
     readonly authority?: string
     readonly valid?: Validity
   }[]
@@ -39,6 +41,7 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
       choice: d.choice,
       by: d.person,
       why: d.why,
+      open: d.radio !== null && !d.countersigned,
       ...(d.authority === null ? {} : { authority: d.authority }),
       ...(d.valid === null ? {} : { valid: d.valid }),
     })),
@@ -50,6 +53,11 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
 export function exitCodeOf(state: State): number {
   if (state.closed === null) return EXIT.unfinished
   return state.closed === 'HOLD' || state.closed === 'STOP' ? EXIT.unfinished : EXIT.done
+}
+
+/** `1 word by radio to countersign`. */
+export function radioOpen(count: number): string {
+  return `${count} ${count === 1 ? 'word' : 'words'} by radio to countersign`
 }
 
 /**
@@ -68,6 +76,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     print(JSON.stringify(ending))
   } else {
     const done = ending.dispositions.map((d) => `, ${d.choice} by ${d.by}`).join('')
+    const open = ending.dispositions.filter((d) => d.open).length
     const style = sheetStyle(values, opened.record)
     const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
       print(plainText(layOut({ margin: '', rows: [row(text, tone)] }, style)))
@@ -80,6 +89,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )
+    if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
     print(`${opened.record}  head  ${ending.head}`)
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')

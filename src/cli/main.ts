@@ -8,6 +8,7 @@ import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
+import { pinCommand } from './commands/pin.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
 import { safeCommand } from './commands/safe.ts'
@@ -31,6 +32,7 @@ const COMMANDS: readonly Command[] = [
   doubtCommand,
   checkCommand,
   computeCommand,
+  pinCommand,
 ]
 
 async function main(args: readonly string[]): Promise<number> {

@@ -82,6 +82,7 @@ export function journalBytes(path: string): Buffer {
 
 function portOf(journal: Journal): JournalPort {
   return {
+    head: () => journal.head,
     append: async (entries) => {
       const additions = entries.map(({ seq: _seq, at, ...entry }) => ({ entry, at }))
       const stored = await journal.append(additions).catch((error: unknown) => {

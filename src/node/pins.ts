@@ -22,6 +22,16 @@ export function isPin(text: string): boolean {
   return /^\d{4,12}$/.test(text)
 }
 
+/** Why this may not become somebody's PIN, in one sentence that does not say it, or null. */
+export function pinProblem(pin: string): string | null {
+  if (!isPin(pin)) return 'A PIN is 4 to 12 digits and nothing else.'
+  const steps = new Set([...pin].slice(1).map((digit, i) => (Number(digit) - Number(pin[i]) + 10) % 10))
+  // 1111, 2345, 9876, 8901: what is tried first. Common practice, no source.
+  if (steps.size === 1 && [0, 1, 9].includes([...steps][0] ?? 0))
+    return 'Digits all alike, or counting up or down, are guessed first: choose others.'
+  return null
+}
+
 /** Whether the PIN is the one that was hashed. A hash that cannot be read fits no PIN. */
 export async function pinFits(pin: string, phc: string): Promise<boolean> {
   const m = PHC.exec(phc)

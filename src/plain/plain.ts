@@ -5,6 +5,7 @@ import { layOut, plainText, row, type SheetStyle } from '../core/sheet/block.ts'
 import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+import { isHidden } from '../core/talk/ask.ts'
 import { isMakeSafe, isStop } from '../core/talk/words.ts'
 
 export interface PlainOut {
@@ -51,8 +52,8 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
 /** What was answered, as it was keyed, with its unit in the margin. */
 export function printAnswer(line: string, session: Session, style: SheetStyle, out: PlainOut): void {
   const { state, talk } = session.snapshot()
-  const { unit, secret } = promptView(session.engine.defs, state, talk, style)
-  const shown = secret && !isStop(line) ? '(not shown)' : line === '' ? '(Enter)' : line
+  const { unit, secrecy } = promptView(session.engine.defs, state, talk, style)
+  const shown = line === '' ? '(Enter)' : isHidden(secrecy, line) && !isStop(line) ? '(not shown)' : line
   out.write(`${plainText(layOut({ margin: unit, rows: [row(shown)] }, style))}\n`)
 }
 

@@ -2,6 +2,8 @@
 import { Text } from 'ink'
 import { BLANK, type Editor, viewOf } from './line-editor.ts'
 
+const NOT_SHOWN = '(not shown)'
+
 export function InputLine({
   margin,
   editor,
@@ -11,10 +13,11 @@ export function InputLine({
   readonly margin: string
   readonly editor: Editor
   readonly width: number
-  /** Nothing of the line is drawn, not even how long it is. */
+  /** Nothing of the line is drawn, not even how long it is; only that something is keyed. */
   readonly secret: boolean
 }) {
-  const { before, at, after } = viewOf(secret ? BLANK : editor, width)
+  const drawn = secret && editor.text !== '' ? { ...BLANK, text: NOT_SHOWN, caret: NOT_SHOWN.length } : editor
+  const { before, at, after } = viewOf(drawn, width)
   return (
     <Text wrap="truncate">
       {margin}

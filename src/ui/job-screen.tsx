@@ -1,17 +1,16 @@
 // The conversation on a terminal: what is on record above, for good; what is asked now below, redrawn as it changes.
 import { Box, Static, useApp } from 'ink'
-import { useCallback, useEffect, useMemo, useReducer, useRef, useState, useSyncExternalStore } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import type { Session, Shown } from '../app/session.ts'
 import { type Line, layOut, row, type SheetStyle } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
-import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
-import { BLANK, type Editor, edit, type Key } from './line-editor.ts'
 import { SheetLine } from './sheet-line.tsx'
 import { useKeys } from './use-keys.ts'
+import { useLineEditor } from './use-line-editor.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 
 /** Entries shown again when a job is taken up; the whole is in the log. */
@@ -46,25 +45,19 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const live = fitLive({ view, foot: foot(defs, state, now), style, ...size, notice })
   const isOver = state.closed !== null || state.left
 
-  const waiting = useRef(0)
   const submit = useCallback(
-    (line: string) => {
+    async (line: string, unseen: boolean) => {
       setNotice(null)
-      waiting.current++
-      session.hear(line).then(
-        () => {
-          waiting.current--
-        },
-        (error: unknown) => end(error instanceof Error ? error : new Error(String(error))),
-      )
+      await session
+        .hear(line, unseen)
+        .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
     },
     [session, end],
   )
-  // Asked of the session itself at the moment of the burst: while a line is still being taken nobody knows what the
-  // next one will answer, and a gauge must never answer for evidence.
-  const mayScan = useCallback(() => {
+  // Asked of the session itself at the moment of the key: what is on the screen may be older.
+  const promptNow = useCallback(() => {
     const { state: at, talk: question } = session.snapshot()
-    return waiting.current === 0 && promptView(defs, at, question, style).scan
+    return promptView(defs, at, question, style)
   }, [session, defs, style])
   const lastInterrupt = useRef(Number.NEGATIVE_INFINITY)
   const leaving = useRef(false)
@@ -88,11 +81,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
     return () => clearTimeout(timer)
   }, [notice])
-  const isSecretNow = useCallback(() => {
-    const { state: at, talk: question } = session.snapshot()
-    return promptView(defs, at, question, style).secret
-  }, [session, defs, style])
-  const [editor, press] = useLineEditor(mayScan, isSecretNow, live.tooSmall, submit)
+  const { editor, hidden, press } = useLineEditor(promptNow, live.tooSmall, submit)
   useKeys(press, interrupt, session.makeSafe)
   useTicks(session, end)
   useEffect(() => {
@@ -122,7 +111,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
             // biome-ignore lint/suspicious/noArrayIndexKey: rows of a drawing have no other name than their place
             <SheetLine key={n} line={line} />
           ))}
-          <InputLine margin={live.inputMargin} editor={editor} width={live.inputWidth} secret={view.secret} />
+          <InputLine margin={live.inputMargin} editor={editor} width={live.inputWidth} secret={hidden} />
           {live.below.map((line, n) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: as above
             <SheetLine key={n} line={line} />
@@ -157,41 +146,6 @@ function linesOf(
     })
   const blocks = entryBlocks(session.engine.defs, item.state, item.entry, style)
   return blocks.flatMap((block) => layOut(block, style))
-}
-
-/** A reducer holds the line, so that several reads in one turn of the event loop lose no character. */
-function useLineEditor(
-  mayScan: () => boolean,
-  isSecretNow: () => boolean,
-  tooSmall: boolean,
-  submit: (line: string) => void,
-): [Editor, (key: Key) => void] {
-  const held = useRef<Editor>(BLANK)
-  const wasSecret = useRef(false)
-  const [, redraw] = useReducer((n: number) => n + 1, 0)
-  const press = useCallback(
-    (key: Key) => {
-      const isSecret = isSecretNow()
-      // Half a PIN must never turn up as an answer to the question that took its place.
-      if (wasSecret.current && !isSecret) held.current = BLANK
-      wasSecret.current = isSecret
-      const edited = edit(held.current, key, mayScan())
-      held.current = edited.editor
-      redraw()
-      if (edited.submit === null) return
-      // What cannot be seen cannot be answered.
-      if (
-        tooSmall &&
-        !isStop(edited.submit) &&
-        !isMakeSafe(edited.submit) &&
-        wordIn(edited.submit) !== 'leave'
-      )
-        return
-      submit(edited.submit)
-    },
-    [mayScan, isSecretNow, tooSmall, submit],
-  )
-  return [wasSecret.current && !isSecretNow() ? BLANK : held.current, press]
 }
 
 /** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */

@@ -97,7 +97,7 @@ describe('barover check', () => {
     expect([Object.values(files), jobs, refusals]).toEqual([['crew'], [], []])
     expect(diagnostics).toEqual([
       expect.objectContaining({
-        line: 6,
+        line: 16,
         code: 'unknown-choice',
         hint: 'did you mean lead?',
         severity: 'error',

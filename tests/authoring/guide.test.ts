@@ -80,6 +80,13 @@ const rendered = (text: string) =>
     renderDiagnostic(one, sourceLine(text, one.line)),
   )
 
+/** A walk whose PINs are keyed like all else. */
+function byHand(text: string): Walk {
+  const walk = new Walk(defsOf(new Map([[PROCEDURE, text]])), 'PRACTICE')
+  walk.autoPin = false
+  return walk
+}
+
 describe('the starter of the guide', () => {
   it('passes check as it is, by itself and with the machine', () => {
     expect(check(new Map([[PROCEDURE, STARTER]])).diagnostics).toEqual([])
@@ -87,16 +94,14 @@ describe('the starter of the guide', () => {
   })
 
   it('is walked to its end by its answers', () => {
-    const { state, said } = new Walk(defsOf(new Map([[PROCEDURE, STARTER]])), 'PRACTICE').keys(
-      ...answersIn(ANSWERS),
-    )
+    const { state, said } = byHand(STARTER).keys(...answersIn(ANSWERS))
     expect(said).toEqual([])
     expect(state.closed).toBe('NONE')
   })
 
   it('leaves the reading out where a burr is found', () => {
     const answers = answersIn(ANSWERS).slice(0, -4)
-    const { state } = new Walk(defsOf(new Map([[PROCEDURE, STARTER]])), 'PRACTICE').keys(...answers, '2')
+    const { state } = byHand(STARTER).keys(...answers, '2')
     expect([state.closed, state.readings]).toEqual(['NONE', {}])
   })
 
@@ -162,7 +167,7 @@ describe('the commands of the guide', () => {
 
 /** The walk with the answers of the guide: what it prints, and what each question shows that was not shown before. */
 function walked() {
-  const walk = new Walk(defsOf(new Map([[PROCEDURE, DONE]])), 'PRACTICE')
+  const walk = byHand(DONE)
   const style = { width: 79, record: 'PRACTICE' as const, ascii: true }
   const { defs } = walk.engine
   const asked = new Set<string>()
@@ -189,7 +194,7 @@ describe('the answers of the guide', () => {
 
   it('are doubted where the guide says so', () => {
     const slip = /a slip: `([\d.]+)` is doubted/.exec(GUIDE)?.[1] ?? ''
-    const walk = new Walk(defsOf(new Map([[PROCEDURE, DONE]])), 'PRACTICE')
+    const walk = byHand(DONE)
     walk.keys(...answersIn(ownAnswers()).slice(0, -2), slip)
     expect(walk.prompt.kind).toBe('doubt')
   })

@@ -45,13 +45,13 @@ describe('without a terminal', () => {
   it('leaves a job resumable when the answers run out, and goes on from a second file', async () => {
     const jobs = folder()
     const [first, second] = [join(folder(), 'first'), join(folder(), 'second')]
-    writeFileSync(first, 'clock 2026-03-14 06:20\nstep 20 s\nRO\nTC-401-1\ndone\nL-101\n')
+    writeFileSync(first, 'clock 2026-03-14 06:20\nstep 20 s\nRO\n4071\nTC-401-1\ndone\nL-101\n')
     const left = await barover(runArgs(jobs, '--answers', first))
     expect(left.code).toBe(3)
     expect(left.out).toContain('Job not finished.')
     expect(left.out).toContain(`--jobs ${jobs}`)
-    const rest = exampleAnswers().slice(3)
-    writeFileSync(second, `step 20 s\nRO\n${rest.join('\n')}\n`)
+    const rest = exampleAnswers().slice(4)
+    writeFileSync(second, `step 20 s\nRO\n4071\n${rest.join('\n')}\n`)
     const done = await barover(['resume', 'bore-inspection', '--jobs', jobs, '--answers', second])
     expect(done.code).toBe(0)
     expect(done.out).toContain('Taken up again.')
@@ -63,7 +63,7 @@ describe('without a terminal', () => {
 
   it('ends with 3 under STOP', async () => {
     const answers = join(folder(), 'answers')
-    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\nTC-401-1\nstop\nA valve hissed\n')
+    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\n4071\nTC-401-1\nstop\nA valve hissed\n')
     const { code, out } = await barover(runArgs(folder(), '--answers', answers))
     expect(code).toBe(3)
     expect(out).toContain('Job not finished, under STOP.')
@@ -119,6 +119,8 @@ describe('plain lines on a terminal', () => {
     const t = start([...runArgs(jobs, '--clock', '2026-03-14 06:20'), ...more], { env })
     await t.see('Your initials')
     t.send('RO\r')
+    await t.see('PIN of RO')
+    t.send('4071\r')
     await t.see('RO, R. Oduya, signed on')
     await t.see('Read the tag plate ON THE CYLINDER')
     // No cursor was hidden and no line drawn over.
@@ -148,7 +150,7 @@ describe('a folder of jobs nobody may write to', () => {
   it('of an existing job: taking it up is refused, showing it works', async () => {
     const jobs = folder()
     const answers = join(folder(), 'answers')
-    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\nTC-401-1\n')
+    writeFileSync(answers, 'clock 2026-03-14 06:20\nRO\n4071\nTC-401-1\n')
     await barover(runArgs(jobs, '--answers', answers))
     chmodSync(jobs, 0o755)
     chmodSync(join(jobs, 'example'), 0o555)

@@ -92,7 +92,7 @@ describe('REAL', () => {
     const machine = changedMachine(folder(), (text) => text.replace('invented: true\n', ''))
     const ran = await barover(['run', 'bore-inspection', '--machine', machine, '--jobs', folder()])
     expect(ran).toMatchObject({ code: 1, out: '' })
-    expect(ran.err).toMatch(/A REAL job takes its answers from a person|Barover takes no REAL jobs yet/)
+    expect(ran.err).toMatch(/This crew file is marked invented, so it can only be an EXAMPLE or PRACTICE/)
   })
 })
 
@@ -100,13 +100,13 @@ describe('help', () => {
   it.each(['--help', '-h', 'help'])('%s names every command and every exit code', async (word) => {
     const { code, out } = await barover([word])
     expect(code).toBe(0)
-    for (const name of ['run', 'resume', 'jobs', 'show', 'verify', 'check'])
+    for (const name of ['run', 'resume', 'jobs', 'show', 'verify', 'check', 'pin'])
       expect(out).toContain(`barover ${name} `)
     for (const exit of [0, 1, 2, 3, 4, 70, 130]) expect(out).toMatch(new RegExp(`^ +${exit}  \\w`, 'm'))
     expect(out).toMatch(/^[\n -~]*$/)
   })
 
-  it.each(['run', 'resume', 'jobs', 'show', 'verify', 'check'])(
+  it.each(['run', 'resume', 'jobs', 'show', 'verify', 'check', 'pin'])(
     '%s --help shows how it is called and its options',
     async (name) => {
       const { code, out, err } = await barover([name, '--help'])

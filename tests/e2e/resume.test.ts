@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { GATE_LINES } from '../helpers/example.ts'
+import { GATE_LINES, withPins } from '../helpers/example.ts'
 import { BUNDLE, jobStarter, logged, logPath, plainEnv, TO_BORE, TO_GATE, terminals } from '../helpers/pty.ts'
 
 const terminal = terminals()
@@ -25,9 +25,9 @@ describe('leaving', () => {
     const again = resume(jobs)
     await again.see('Taken up again.')
     await again.see('Who is at the keyboard?')
-    await again.say('RO')
+    await again.sayAll(['RO', '4071'])
     await again.see('COME OUT AND STAND CLEAR.')
-    await again.sayAll(['ALL OUT', ...GATE_LINES.filter((line) => line !== '1')])
+    await again.sayAll(['ALL OUT', ...withPins(GATE_LINES.filter((line) => line !== '1'))])
     await again.see('Again, afresh (in)')
     await again.say('9.5034')
     await again.see('spread 0.0001')
@@ -46,10 +46,10 @@ describe('kill -9', () => {
     const again = resume(jobs)
     await again.see('Who is at the keyboard?')
     expect(again.all).toContain('9.5033 in')
-    await again.say('RO')
+    await again.sayAll(['RO', '4071'])
     await again.see('COME OUT AND STAND CLEAR.')
     expect(again.flow).toContain('the program was interrupted')
-    await again.sayAll(['ALL OUT', ...GATE_LINES.filter((line) => line !== '1')])
+    await again.sayAll(['ALL OUT', ...withPins(GATE_LINES.filter((line) => line !== '1'))])
     await again.see('Again, afresh (in)')
     expect(readFileSync(logPath(jobs)).subarray(0, before.length)).toEqual(before)
     expect(types(jobs).filter((type) => type === 'reading.taken')).toHaveLength(4)
@@ -62,7 +62,7 @@ describe('kill -9', () => {
     await t.ended()
     const again = resume(jobs)
     await again.see('Who is at the keyboard?')
-    await again.say('RO')
+    await again.sayAll(['RO', '4071'])
     await again.see('Lock number at main driver breaker')
     expect(again.text).toContain('[void] lock at main driver breaker, E-1')
     expect(types(jobs)).not.toContain('gate.opened')

@@ -1,7 +1,7 @@
 // What a terminal does to a program: resizing, gauges that type, keys nobody names, no colour, no wide characters.
 import { describe, expect, it } from 'vitest'
 import { changedMachine } from '../helpers/cli.ts'
-import { GATE_LINES } from '../helpers/example.ts'
+import { GATE_LINES, withPins } from '../helpers/example.ts'
 import { EXAMPLE_RUN, FROM_GATE, jobStarter, logged, TO_BORE, TO_GATE, terminals } from '../helpers/pty.ts'
 
 const terminal = terminals()
@@ -46,7 +46,7 @@ describe('a gauge that types for itself', () => {
     await t.until('the figure waiting on the line', () => t.input === '20.9')
     t.send('\r')
     await t.see('read what can burn')
-    await t.sayAll([...GATE_LINES.slice(12), ...FROM_GATE])
+    await t.sayAll([...withPins(GATE_LINES.slice(12)), ...FROM_GATE])
     await t.see('Reading (in) with M-3')
     t.send('9.5033\r')
     await t.see('Again, afresh (in)')

@@ -13,6 +13,7 @@ import { waitAfterMisses } from '../../src/core/job/signature.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
 import { followUp } from '../../src/core/talk/ask-register.ts'
+import { proven } from '../../src/core/talk/crew-words.ts'
 import { hear } from '../../src/core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../../src/core/talk/heard.ts'
 
@@ -50,9 +51,23 @@ function unchanged(): Definitions {
   return read
 }
 
+/** The PINs that the example's crew file prints. */
+const EXAMPLE_PINS: Readonly<Record<string, string>> = {
+  RO: '4071',
+  ML: '2596',
+  KH: '8314',
+  PB: '6053',
+  TS: '1749',
+}
+
 /** The PIN that tests key for a person: no key is worked out, so that walks stay quick. */
 export function pinOf(person: string): string {
-  return `${1000 + ([...person].reduce((sum, c) => sum * 31 + c.charCodeAt(0), 7) % 9000)}`
+  return EXAMPLE_PINS[person] ?? '9072'
+}
+
+/** The lines as a person keys them where a PIN is asked behind every initials. */
+export function withPins(lines: readonly string[]): string[] {
+  return lines.flatMap((line) => (EXAMPLE_PINS[line] === undefined ? [line] : [line, pinOf(line)]))
 }
 
 /** A job in memory: lines or inputs in, entries and state kept. Each line takes `stepMs` of time. */
@@ -91,7 +106,9 @@ export class Walk {
     return twin
   }
 
-  bring(input: Input): string | null {
+  /** An input that is signed is brought as proved, unless it says otherwise or PINs are not keyed by themselves. */
+  bring(brought: Input): string | null {
+    const input = this.autoPin && !('proved' in brought) ? ({ ...brought, proved: true } as Input) : brought
     const admitted = admit(this.engine, this.state, input, this.now)
     this.entries.push(...admitted.entries)
     this.state = admitted.state
@@ -115,8 +132,11 @@ export class Walk {
   private prove({ person, pin, what }: PinKeyed): string | null {
     if (waitAfterMisses(this.state, person, this.now.ms) !== null) return this.bring(what)
     if (pin === pinOf(person)) {
-      const code = this.bring({ ...what, proved: true })
-      this.talk = { ask: followUp(this.state, what) }
+      const heard = proven(what)
+      this.talk = heard.talk
+      if (heard.input === null) return null
+      const code = this.bring(heard.input)
+      this.talk = { ask: followUp(this.state, heard.input) }
       return code
     }
     const code = this.bring({ do: 'pin-missed', person })
@@ -150,6 +170,12 @@ export class Walk {
   /** All readings in, and judged. */
   toVerdict(): Walk {
     return this.toBore().keys(...BORE_LINES, ...AFTER_LINES)
+  }
+
+  /** From the start of the hold point to the verdict, witnessed by a lead. */
+  throughTheRest(): this {
+    const gate = GATE_LINES.map((line) => (line === 'ML' ? 'KH' : line))
+    return this.keys(...gate, '1', '1', '71.2', '70.4', '1', '9.5000', ...BORE_LINES, ...AFTER_LINES)
   }
 
   get prompt(): Prompt {

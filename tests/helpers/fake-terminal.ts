@@ -50,22 +50,30 @@ export interface MemorySession {
   readonly letThrough: () => void
 }
 
-/** A session that goes on from where a walk stands. With `slow`, the disk waits to be let through. */
+/** A session that goes on from where a walk stands. With `slow`, the disk and the check of a PIN wait to be let through. */
 export function memorySession(walk: Walk, slow = false): MemorySession {
   const written: Entry[] = []
   let waiting: (() => void)[] = []
+  const held = async () => {
+    if (slow) await new Promise<void>((resolve) => waiting.push(resolve))
+  }
   const session = createSession({
     engine: walk.engine,
     state: walk.state,
     shown: [],
     journal: {
       append: async (entries) => {
-        if (slow) await new Promise<void>((resolve) => waiting.push(resolve))
+        await held()
         written.push(...entries)
       },
     },
     clock: { now: () => walk.now, running: () => walk.now.ms },
-    pins: { fits: async (pin) => walk.engine.defs.crew.crew.some((p) => pinOf(p.id) === pin) },
+    pins: {
+      fits: async (pin, key) => {
+        await held()
+        return pin === pinOf(walk.engine.defs.crew.crew.find((p) => p.pin === key)?.id ?? '')
+      },
+    },
   })
   return {
     session,

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type IPty, spawn } from '@lydell/node-pty'
 import { afterEach } from 'vitest'
-import { GATE_LINES, ROOT } from './example.ts'
+import { GATE_LINES, ROOT, withPins } from './example.ts'
 import { Screen, type Size } from './screen.ts'
 
 /** The bundle under test; another build than the one in dist can be named. */
@@ -68,14 +68,20 @@ export class Terminal extends Screen {
       this.send(line)
       await this.until(`"${line}" on the line`, () => this.#shows(line))
     }
+    const pin = /PIN of \w+\./.exec(this.text)?.[0] ?? null
     this.send('\r')
     await this.until('the line taken', () => line === '' || !this.#shows(line))
+    if (pin !== null) await this.until('the PIN taken', () => !this.text.includes(pin))
   }
 
-  /** A long line shows its end only. */
+  /** A long line shows its end only; a PIN shows only that something is keyed. */
   #shows(line: string): boolean {
     const { input } = this
-    return input === line || (input !== null && input.length > 25 && line.endsWith(input.trimStart()))
+    return (
+      input === line ||
+      (input === '(not shown)' && /^\d{4,12}$/.test(line)) ||
+      (input !== null && input.length > 25 && line.endsWith(input.trimStart()))
+    )
   }
 
   async sayAll(lines: readonly string[]): Promise<void> {
@@ -129,9 +135,9 @@ export const EXAMPLE_RUN = [
 ]
 
 /** From the first prompt into the hold point, and from there to the first reading of the bore. */
-export const TO_GATE = ['RO', 'TC-401-1', 'done']
+export const TO_GATE = ['RO', '4071', 'TC-401-1', 'done']
 export const FROM_GATE = ['1', '1', '71.2', '70.4', '1', '9.5000']
-export const TO_BORE = [...TO_GATE, ...GATE_LINES, ...FROM_GATE]
+export const TO_BORE = [...TO_GATE, ...withPins(GATE_LINES), ...FROM_GATE]
 
 /** The one log in a folder of jobs. */
 export function logPath(jobs: string): string {

@@ -8,12 +8,14 @@ import { neverReleased } from '../../src/core/job/admit-stop.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
+import { openWords } from '../../src/core/job/open-words.ts'
 import { doersOf, pointOf } from '../../src/core/job/point.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
+import { pinOf } from './example.ts'
 
 /** `salt` varies readings and people a little. */
 export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0): string {
@@ -38,6 +40,25 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
           .find((r) => r.seq === question.of)?.typed ?? '9.5030'
       )
     case 'dispose-who':
+      if (salt > 3) return 'radio'
+      return lead(defs, state, state.doer)
+    case 'radio-lead':
+      return lead(defs, state, state.doer)
+    case 'pin':
+      return pinOf(question.person)
+    case 'come-on':
+    case 'hand-over-to': {
+      const others = defs.crew.crew.filter((p) => p.role !== 'trainee' && !state.people.includes(p.id))
+      return others[salt % Math.max(1, others.length)]?.id ?? 'back'
+    }
+    case 'sign-off':
+      return state.people.find((p) => p !== state.doer) ?? 'back'
+    case 'radio-by':
+      return state.people.find((p) => p !== state.doer && p !== question.lead) ?? 'back'
+    case 'countersign-who':
+      return openWords(state)[0]?.lead ?? 'back'
+    case 'countersign-answer':
+      return salt === 5 ? '2' : '1'
     case 'not-applicable-who':
       return lead(defs, state, state.doer)
     case 'deviation-who':
@@ -90,6 +111,8 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
     case 'stop-cause':
       // Mostly a cause that can be released, so that walks get somewhere.
       return ['8', '1', '7', '2', '8', '3'][salt % 6] ?? '8'
+    case 'countersign':
+      return prompt.open[0]?.lead ?? 'KH'
     case 'stopped':
       return neverReleased(state) === null && releaser(defs, state) !== null ? 'release' : 'close'
     case 'open-things':

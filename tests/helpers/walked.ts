@@ -15,6 +15,7 @@ export function exampleAnswers(): string[] {
 /** Calls `at` before every answer, and once more when the job is over. */
 export function walkExample(at: (walk: Walk, answered: number) => void): Walk {
   const walk = new Walk()
+  walk.autoPin = false
   for (const [i, line] of exampleAnswers().entries()) {
     at(walk, i)
     walk.key(line)

@@ -1,7 +1,7 @@
 // The same job as plain lines: all of it printed once, in order, nothing drawn over.
 import { describe, expect, it, vi } from 'vitest'
 import { runPlain } from '../../src/plain/plain.ts'
-import { GATE_LINES, Walk } from '../helpers/example.ts'
+import { GATE_LINES, Walk, withPins } from '../helpers/example.ts'
 import { memorySession } from '../helpers/fake-terminal.ts'
 import { exampleAnswers } from '../helpers/walked.ts'
 
@@ -52,27 +52,27 @@ describe('plain lines', () => {
   })
 
   it('leave the prompts out for answers from a file, and print every entry once', async () => {
-    const { text, flow } = await run(new Walk(), ['RO', 'TC-401-1', 'done', ...GATE_LINES], false)
+    const { text, flow } = await run(new Walk(), withPins(['RO', 'TC-401-1', 'done', ...GATE_LINES]), false)
     expect(text).not.toContain('Your initials')
     expect(text.split('signed on')).toHaveLength(2)
     expect(flow.match(/complete/g)).toHaveLength(1)
   })
 
   it('print a refusal and go on', async () => {
-    const { flow, written } = await run(new Walk(), ['XX', 'RO'], false)
+    const { flow, written } = await run(new Walk(), ['XX', 'RO', '4071'], false)
     expect(flow).toContain('XX')
     expect(written.map((entry) => entry.type)).toEqual(['person.signed-on'])
   })
 
   it('end when the job does, and read no line after it', async () => {
-    const { session, text } = await run(new Walk(), ['RO', 'leave', 'TC-401-1'], true)
+    const { session, text } = await run(new Walk(), ['RO', '4071', 'leave', 'TC-401-1'], true)
     expect(text.lastIndexOf('Which machine is this?')).toBeLessThan(text.indexOf('Left here.'))
     expect(session.snapshot().state.left).toBe(true)
     expect(session.snapshot().state.machineNamed).toBe(false)
   })
 
   it('show the make-safe sheet before sign-on and inside a question, and ask the same again', async () => {
-    const { flow, written } = await run(new Walk(), ['safe', 'RO', 'note', 'safe', 'all fine'], true)
+    const { flow, written } = await run(new Walk(), ['safe', 'RO', '4071', 'note', 'safe', 'all fine'], true)
     expect(flow.split('MAKE SAFE').length).toBe(3)
     expect(flow).toContain('Call: Radio channel 1')
     expect(flow).toContain('safe: make safe')
@@ -147,7 +147,7 @@ describe('plain lines', () => {
         text += more
       },
     }
-    await runPlain(session, given(['ZZ', 'RO']), {
+    await runPlain(session, given(['ZZ', 'RO', '4071']), {
       style,
       out,
       prompts: false,

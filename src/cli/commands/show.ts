@@ -1,7 +1,11 @@
 // barover show: the whole sheet of a job, as it was filled in.
+import { headLines } from '../../app/head.ts'
 import { changedVerdicts, replay } from '../../app/replay.ts'
+import { handOverLines } from '../../core/job/hand-over.ts'
+import { openWords } from '../../core/job/open-words.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { wordLine } from '../../core/talk/radio-words.ts'
 import { readingLines } from '../../core/talk/tell-about.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
@@ -14,9 +18,14 @@ import { jobsFolder } from './run.ts'
 
 export const showCommand: Command = {
   name: 'show',
-  usage: 'barover show JOB [--jobs DIR]',
+  usage: 'barover show JOB [--handover] [--jobs DIR]',
   summary: 'Show a job back: every entry on its sheet, then all readings.',
-  options: { jobs: SHARED.jobs, json: SHARED.json, ascii: SHARED.ascii },
+  options: {
+    handover: { type: 'boolean', says: 'only what the next crew needs: done, next, locks, what is open' },
+    jobs: SHARED.jobs,
+    json: SHARED.json,
+    ascii: SHARED.ascii,
+  },
   positionals: { least: 1, most: 1 },
   run: async (values, [job]) => {
     const file = findJob(jobsFolder(values), job ?? '')
@@ -37,6 +46,15 @@ export const showCommand: Command = {
       return EXIT.done
     }
     const style = sheetStyle(values, state.record)
+    if (values.handover === true) {
+      const lines = [...handOverLines(defs, state), ...headLines(head)]
+      print(
+        plainText(
+          layOut({ margin: '', rows: [row('HAND-OVER', 'strong'), ...lines.map((l) => row(l))] }, style),
+        ),
+      )
+      return EXIT.done
+    }
     for (const one of shown) {
       if (one.kind !== 'entry') continue
       for (const block of entryBlocks(defs, one.state, one.entry, style))
@@ -45,6 +63,7 @@ export const showCommand: Command = {
     const after = [
       row('All readings', 'strong'),
       ...readingLines(defs, state).map((line) => row(line)),
+      ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, word)}`, 'caution')),
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...(torn ? [row('An unfinished last line follows; it was never shown as saved.', 'caution')] : []),
       ...(state.fellFrom === null ? [] : [row(`This job was ${standingOf(state)}.`, 'caution')]),

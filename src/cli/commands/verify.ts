@@ -30,7 +30,7 @@ export const verifyCommand: Command = {
     const file = findJob(jobsFolder(values), job ?? '')
     const head = text(values, 'head')
     // A head that cannot be one would check nothing, and an exit code of 0 would say that it had.
-    if (head !== undefined && !isHashText(head.trim().toLowerCase()))
+    if (head !== undefined && !isHashText(head.replace(/\s+/g, '').toLowerCase()))
       throw new UserError(
         `--head takes the 64 figures and letters a to f of a noted head, not "${head.slice(0, 20)}".`,
         EXIT.wrongUse,

@@ -137,3 +137,9 @@ export const expansion = z.strictObject({
     }),
   source: source.meta({ description: 'Table or certificate the coefficient comes from.' }),
 })
+
+/** On machine, instruments and crew alike: such a file never serves a REAL job. */
+export const invented = z
+  .boolean()
+  .optional()
+  .meta({ description: 'true: made up for examples and practice; never a real job.' })

@@ -1,6 +1,6 @@
 // Who may work on the machine and in which role.
 import { z } from 'zod'
-import { short } from './common.ts'
+import { invented, short } from './common.ts'
 
 export const initials = z
   .string()
@@ -36,6 +36,7 @@ export const crewSchema = z
       )
       .min(1, 'names nobody')
       .meta({ description: 'Everybody who may sign on, witness or decide.' }),
+    invented,
   })
   .meta({ title: 'Crew', description: 'Who may work on the machine, and in which role.' })
 

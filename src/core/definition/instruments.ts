@@ -1,6 +1,6 @@
 // The instrument register: what each can measure, how well, and until when its calibration stands.
 import { z } from 'zod'
-import { day, expansion, label, short, source, written } from './common.ts'
+import { day, expansion, invented, label, short, source, written } from './common.ts'
 
 const id = label.meta({ description: 'The number on its sticker, as people call it out.', examples: ['M-3'] })
 const title = short.meta({ description: 'What it is, as the screen names it.' })
@@ -163,6 +163,7 @@ export const instrumentsSchema = z
       .array(instrumentSchema)
       .min(1, 'has no instruments')
       .meta({ description: 'Every instrument that may be used, one entry each.' }),
+    invented,
   })
   .meta({
     title: 'Instrument register',

@@ -5,6 +5,7 @@ import {
   expansion,
   filePath,
   identifier,
+  invented,
   label,
   line,
   provenance,
@@ -169,10 +170,7 @@ export const machineSchema = z
     machine: label.meta({ description: 'The tag as it stands on the plate of the cylinder itself.' }),
     title: short.meta({ description: 'What people call it.' }),
     edition: short.meta({ description: 'Edition of this record, in quotes: "4".', examples: ['4'] }),
-    invented: z
-      .boolean()
-      .optional()
-      .meta({ description: 'true: made up for examples and practice; never a real job.' }),
+    invented,
     shop_units: z
       .strictObject({
         length: z.enum(['in', 'mm']).meta({ description: 'Unit of lengths on the sheet.' }),

@@ -1,6 +1,7 @@
 // A lead's disposition of a verdict. It is about a judge step and nothing else: a gate has no disposition of any kind.
+import type { Person } from '../definition/crew.ts'
 import type { Step } from '../definition/procedure.ts'
-import { ok, type Result, refuse } from '../lib/result.ts'
+import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { asKind, type Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -25,16 +26,24 @@ export function dispositionsFor(verdict: string, choices: readonly string[]): st
 }
 
 /** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
-function readers(state: State, seqs: readonly number[]): Set<string | null> {
+export function readers(state: State, seqs: readonly number[]): Set<string | null> {
   const all = Object.values(state.readings).flat()
   return new Set(all.filter((r) => seqs.includes(r.seq)).map((r) => r.by))
 }
 
-export function admitDisposition(
+export interface Asked {
+  /** Id of the judge step whose verdict is disposed of. */
+  readonly about: string
+  /** Seqs of the readings the verdict stands on. */
+  readonly readings: readonly number[]
+}
+
+/** The verdict that is to be disposed of now, if this choice is open for it. */
+export function disposable(
   defs: Definitions,
   state: State,
-  input: Of<'dispose'>,
-): Result<readonly Body[]> {
+  input: { readonly step: string; readonly choice: string },
+): Result<Asked> {
   const prompt = next(defs, state)
   if (prompt.kind !== 'decide' || prompt.step.id !== input.step) return notAsked()
   const { step, scope } = asKind(prompt.step, 'decide')
@@ -51,13 +60,30 @@ export function admitDisposition(
       `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
     )
   }
+  return ok({ about, readings: verdict.verdict.readings })
+}
+
+/** Why this person may not decide on what was read, or null. */
+export function barsDeciding(state: State, person: Person, readings: readonly number[]): Refusal | null {
+  if (person.role !== 'lead')
+    return { code: 'not-lead', say: `${person.id} is a ${person.role}, and a disposition is a lead's.` }
+  if (person.id !== state.doer && !readers(state, readings).has(person.id)) return null
+  return { code: 'own-work', say: `${person.id} took the readings, so another lead decides on them.` }
+}
+
+export function admitDisposition(
+  defs: Definitions,
+  state: State,
+  input: Of<'dispose'>,
+): Result<readonly Body[]> {
+  const asked = disposable(defs, state, input)
+  if (!asked.ok) return asked
+  const { about, readings } = asked.value
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  if (person.role !== 'lead')
-    return refuse('not-lead', `${person.id} is a ${person.role}, and a disposition is a lead's.`)
-  if (person.id === state.doer || readers(state, verdict.verdict.readings).has(person.id))
-    return refuse('own-work', `${person.id} took the readings, so another lead decides on them.`)
+  const barred = barsDeciding(state, person, readings)
+  if (barred !== null) return { ok: false, error: barred }
   const why = words(input.why, 'The reason')
   if (!why.ok) return why
   const terms = input.choice === 'concession' ? concessionTerms(state, input) : ok({})

@@ -2,6 +2,7 @@
 import type { Instrument } from '../definition/instruments.ts'
 import { dayOf, readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { barsTrainee } from './admit-crew.ts'
 import { type Definitions, instrumentById, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -18,9 +19,8 @@ export function admitSignOn(defs: Definitions, state: State, input: Of<'sign-on'
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  if (person.role === 'trainee' && state.record !== 'PRACTICE') {
-    return refuse('trainee', `${person.id} is a trainee, and a trainee signs on to PRACTICE only.`)
-  }
+  const barred = barsTrainee(state, person)
+  if (barred !== null) return { ok: false, error: barred }
   return ok([{ type: 'person.signed-on', person: person.id, signed }])
 }
 

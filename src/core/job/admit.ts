@@ -9,6 +9,7 @@ import {
   admitTakenBackEvidence,
   admitTakenBackNotApplicable,
 } from './admit-change.ts'
+import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
 import { admitDeviation } from './admit-deviation.ts'
 import { admitDisposition } from './admit-disposition.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
@@ -16,6 +17,7 @@ import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument
 import { admitNotApplicable } from './admit-not-applicable.ts'
 import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import { admitPoint } from './admit-point.ts'
+import { admitCountersign, admitRadio } from './admit-radio.ts'
 import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
 import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitStep } from './admit-step.ts'
@@ -173,6 +175,12 @@ function handleWork(
   switch (input.do) {
     case 'sign-on':
       return admitSignOn(defs, state, input)
+    case 'come-on':
+      return admitComingOn(defs, state, input)
+    case 'sign-off':
+      return admitSigningOff(state, defs, input)
+    case 'hand-over':
+      return admitHandOver(defs, state, input)
     case 'name-machine':
       return admitTag(defs, state, input.typed)
     case 'pick':
@@ -211,6 +219,10 @@ function handleWork(
       return admitHandOn(defs, state, input)
     case 'dispose':
       return admitDisposition(defs, state, input)
+    case 'radio':
+      return admitRadio(defs, state, input)
+    case 'countersign':
+      return admitCountersign(defs, state, input)
     case 'sign-point':
     case 'give-notice':
     case 'not-attended':

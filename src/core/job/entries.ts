@@ -43,6 +43,7 @@ export const CLOSE_CAUSES = [
   'left',
   'interrupted',
   'clock',
+  'handed-over',
 ] as const
 
 export type CloseCause = (typeof CLOSE_CAUSES)[number]
@@ -67,6 +68,18 @@ export interface OpenedBody {
 export type Body =
   | OpenedBody
   | { readonly type: 'person.signed-on'; readonly person: string; readonly signed?: Signed }
+  /** Somebody else comes onto the job; the keyboard stays with who has it. */
+  | { readonly type: 'person.came-on'; readonly person: string; readonly signed?: Signed }
+  | { readonly type: 'person.signed-off'; readonly person: string; readonly signed?: Signed }
+  /** Both signed for the summary, as it was shown to them. */
+  | {
+      readonly type: 'job.handed-over'
+      readonly from: string
+      readonly to: string
+      readonly signedFrom: Signed
+      readonly signedTo: Signed
+      readonly summary: readonly string[]
+    }
   /** A PIN was keyed that is not this person's. The PIN itself is nowhere. */
   | { readonly type: 'pin.missed'; readonly person: string }
   | { readonly type: 'machine.named'; readonly typed: string }
@@ -186,9 +199,20 @@ export type Body =
       readonly why: string
       readonly person: string
       readonly signed?: Signed
+      /** `person` said it by radio, `why` is what was said, and `by` keyed and signed that it was. */
+      readonly radio?: { readonly by: string }
       /** Of a concession: who or which paper gives it, and how long it stands. */
       readonly authority?: string
       readonly valid?: Validity
+    }
+  /** The lead who spoke by radio signs for it, or says it was not so, which voids it and what hung on it. */
+  | {
+      readonly type: 'disposition.countersigned'
+      readonly step: string
+      readonly person: string
+      readonly agrees: boolean
+      readonly voids: readonly string[]
+      readonly signed?: Signed
     }
   /** Beforehand: what may differ in one measurement or judgement. It changes no verdict, limit or gate. */
   | {

@@ -59,6 +59,15 @@ const verdict = z.looseObject({
 const schema = z.discriminatedUnion('type', [
   opened,
   of('person.signed-on', { person: text, signed }),
+  of('person.came-on', { person: text, signed }),
+  of('person.signed-off', { person: text, signed }),
+  of('job.handed-over', {
+    from: text,
+    to: text,
+    signedFrom: z.enum(['pin', 'initials']),
+    signedTo: z.enum(['pin', 'initials']),
+    summary: z.array(text),
+  }),
   of('pin.missed', { person: text }),
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),
@@ -129,9 +138,11 @@ const schema = z.discriminatedUnion('type', [
     why: text,
     person: text,
     signed,
+    radio: z.strictObject({ by: text }).optional(),
     authority: text.optional(),
     valid: valid.optional(),
   }),
+  of('disposition.countersigned', { step: text, person: text, agrees: z.boolean(), voids, signed }),
   of('deviation.permitted', {
     step: text,
     what: text,

@@ -19,6 +19,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     lastAt: entry.at,
     doer: null,
     people: [],
+    everOn: [],
     pinMisses: {},
     machineNamed: false,
     seats: {},
@@ -63,7 +64,15 @@ export function fold(before: State, entry: Entry): State {
     case 'note.written':
       return state
     case 'person.signed-on':
-      return { ...state, doer: entry.person, people: [...new Set([...state.people, entry.person])] }
+      return { ...withPerson(state, entry.person), doer: entry.person }
+    case 'person.came-on':
+      return withPerson(state, entry.person)
+    case 'person.signed-off':
+      return { ...state, people: state.people.filter((p) => p !== entry.person) }
+    case 'job.handed-over': {
+      const on = withPerson(strikeAll(state, 'handed-over'), entry.to)
+      return { ...on, doer: entry.to, people: on.people.filter((p) => p !== entry.from) }
+    }
     case 'pin.missed':
       return {
         ...state,
@@ -141,11 +150,15 @@ export function fold(before: State, entry: Entry): State {
             why: entry.why,
             person: entry.person,
             void: false,
+            radio: entry.radio?.by ?? null,
+            countersigned: false,
             authority: entry.authority ?? null,
             valid: entry.valid ?? null,
           },
         },
       }
+    case 'disposition.countersigned':
+      return voided(countersigned(state, entry.step, entry.agrees), entry.voids)
     case 'stop.raised':
     case 'stop.explained':
     case 'stop.released':
@@ -157,10 +170,10 @@ export function fold(before: State, entry: Entry): State {
     case 'things.handed-on':
       return foldRegister(state, entry)
     case 'job.left':
-      return { ...strikeAll(state, 'left'), left: true }
+      return { ...strikeAll(state, 'left'), left: true, people: [] }
     case 'job.taken-up':
       // Nobody watched while the program was away: whatever was proved before must be proved again.
-      return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null }
+      return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
     case 'clock.moved':
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
       return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
@@ -214,6 +227,31 @@ function found(
 
 /** A PIN that fitted wipes out the misses before it. */
 function withoutFitted(before: State, entry: Entry): State['pinMisses'] {
-  if (!('signed' in entry) || entry.signed !== 'pin' || !('person' in entry)) return before.pinMisses
-  return entry.person === undefined ? before.pinMisses : without(before.pinMisses, [entry.person])
+  const fitted = fittedIn(entry)
+  return fitted.length === 0 ? before.pinMisses : without(before.pinMisses, fitted)
+}
+
+function fittedIn(entry: Entry): string[] {
+  if (entry.type === 'job.handed-over') {
+    return [
+      ...(entry.signedFrom === 'pin' ? [entry.from] : []),
+      ...(entry.signedTo === 'pin' ? [entry.to] : []),
+    ]
+  }
+  if (entry.type === 'disposition.set' && entry.radio !== undefined)
+    return entry.signed === 'pin' ? [entry.radio.by] : []
+  if (!('signed' in entry) || entry.signed !== 'pin' || !('person' in entry)) return []
+  return entry.person === undefined ? [] : [entry.person]
+}
+
+function countersigned(state: State, step: string, agrees: boolean): State {
+  const old = state.dispositions[step]
+  if (old === undefined) return state
+  const now = agrees ? { ...old, countersigned: true } : { ...old, void: true }
+  return { ...state, dispositions: { ...state.dispositions, [step]: now } }
+}
+
+function withPerson(state: State, person: string): State {
+  const adding = (list: readonly string[]) => [...new Set([...list, person])]
+  return { ...state, people: adding(state.people), everOn: adding(state.everOn) }
 }

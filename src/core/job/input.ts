@@ -13,6 +13,11 @@ export interface PlacedAt {
 
 export type Input =
   | ({ readonly do: 'sign-on' } & Signature)
+  /** Somebody else comes onto the job. */
+  | ({ readonly do: 'come-on' } & Signature)
+  | ({ readonly do: 'sign-off' } & Signature)
+  /** `from` goes, `person` has the keyboard from then on; each signs. */
+  | ({ readonly do: 'hand-over'; readonly from: string; readonly fromProved: boolean } & Signature)
   /** The PIN keyed for this person did not fit. */
   | { readonly do: 'pin-missed'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
@@ -75,6 +80,15 @@ export type Input =
       readonly authority?: string
       readonly until?: string
     }
+  /** A lead said it by radio: `lead` spoke, `person` keys what was `said` and signs that it was. */
+  | ({
+      readonly do: 'radio'
+      readonly step: string
+      readonly choice: string
+      readonly lead: string
+      readonly said: string
+    } & Signature)
+  | ({ readonly do: 'countersign'; readonly agrees: boolean } & Signature)
   | {
       readonly do: 'permit-deviation'
       readonly step: string

@@ -4,6 +4,7 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
+import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
 import { holdsUpClosing, type Thing } from './register.ts'
@@ -33,6 +34,8 @@ export type Prompt =
   /** The step is done, and its inspection point is still to be signed: on the spot, or from the records at the end. */
   | { readonly kind: 'point' | 'review'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
+  /** All is done, and a lead has not signed yet for what they said by radio. */
+  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
   /** Everything is done, and things that were placed are not accounted for. */
   | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
@@ -49,7 +52,9 @@ export function next(defs: Definitions, state: State): Prompt {
   const at = current(defs, state)
   if (at === null) {
     const things = holdsUpClosing(defs, state)
-    return things.length === 0 ? { kind: 'finish' } : { kind: 'open-things', things }
+    if (things.length > 0) return { kind: 'open-things', things }
+    const open = openWords(state)
+    return open.length === 0 ? { kind: 'finish' } : { kind: 'countersign', open }
   }
   if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }
   if (at.state === 'review') return { kind: 'review', step: at.placed }

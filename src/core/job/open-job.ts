@@ -3,6 +3,7 @@ import { misfit } from '../definition/lint-job.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
+import { isExampleKey } from './example-keys.ts'
 
 export interface Opening {
   readonly record: RecordKind
@@ -25,8 +26,23 @@ export function openJob(defs: Definitions, opening: Opening): Result<OpenedBody>
 
 /** Why this may not be a REAL job. The last reason falls away once the gates are proved; the others never do. */
 function realRefusal(defs: Definitions, opening: Opening): [string, string] {
-  if (defs.machine.invented === true) {
-    return ['invented', 'This machine record is marked invented, so it can only be an EXAMPLE or PRACTICE.']
+  const invented = inventedFile(defs)
+  if (invented !== null)
+    return ['invented', `This ${invented} is marked invented, so it can only be an EXAMPLE or PRACTICE.`]
+  const { crew } = defs.crew
+  const keyless = crew.filter((person) => person.pin === undefined)
+  if (keyless.length > 0) {
+    return [
+      'no-pin',
+      `A REAL job takes a key for everybody in the crew file, and ${ids(keyless)} has none: make it with barover pin.`,
+    ]
+  }
+  const example = crew.filter((person) => isExampleKey(person.pin))
+  if (example.length > 0) {
+    return [
+      'example-key',
+      `The key of ${ids(example)} is one of the example crew's, whose PINs everybody knows: make another with barover pin.`,
+    ]
   }
   if (opening.clock === 'set')
     return ['clock', 'A REAL job runs on the clock of this computer, not on one set by hand.']
@@ -37,4 +53,14 @@ function realRefusal(defs: Definitions, opening: Opening): [string, string] {
     'real',
     'Barover takes no REAL jobs yet, because its gates are not proved: run it as practice with --as practice.',
   ]
+}
+
+function inventedFile({ machine, crew, instruments }: Definitions): string | null {
+  if (machine.invented === true) return 'machine record'
+  if (crew.invented === true) return 'crew file'
+  return instruments.invented === true ? 'register of instruments' : null
+}
+
+function ids(people: readonly { readonly id: string }[]): string {
+  return people.map((person) => person.id).join(', ')
 }

@@ -91,6 +91,9 @@ export interface DispositionState {
   readonly why: string
   readonly person: string
   readonly void: boolean
+  /** Who keyed what the lead said by radio; null where the lead signed. */
+  readonly radio: string | null
+  readonly countersigned: boolean
   readonly authority: string | null
   readonly valid: Validity | null
 }
@@ -127,7 +130,10 @@ export interface State {
   readonly lastMs: number
   readonly lastAt: string
   readonly doer: string | null
+  /** Who is on the job now, the one at the keyboard among them. */
   readonly people: readonly string[]
+  /** Everybody who was ever on it. */
+  readonly everOn: readonly string[]
   /** Wrong PINs in a row, by person; gone with the first one that fits. */
   readonly pinMisses: Readonly<Record<string, { readonly count: number; readonly lastMs: number }>>
   readonly machineNamed: boolean

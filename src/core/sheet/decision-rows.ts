@@ -24,7 +24,24 @@ export function withNonconformance(
   return { ...block, rows: [...block.rows, ...more, ...said] }
 }
 
-export function termsRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+export function dispositionRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+  const choice = entry.choice.toUpperCase()
+  const sign = bySign(entry.signed)
+  if (entry.radio === undefined) {
+    return [
+      row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'),
+      row(`  ${entry.why}`),
+      ...termsRows(entry),
+    ]
+  }
+  return [
+    row(`Disposition by ${entry.person} BY RADIO, keyed by ${entry.radio.by}${sign}: ${choice}`, 'strong'),
+    row(`  as it was said: ${entry.why}`),
+    row(`  Open until ${entry.person} signs for it: countersign. The job does not close before.`, 'caution'),
+  ]
+}
+
+function termsRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
   if (entry.authority === undefined || entry.valid === undefined) return []
   return [row(`  on the authority of ${entry.authority}, ${validityText(entry.valid)}`)]
 }

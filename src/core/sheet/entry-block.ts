@@ -9,7 +9,7 @@ import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
-import { deviationRows, openRows, permitRows, termsRows, withNonconformance } from './decision-rows.ts'
+import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
@@ -37,6 +37,23 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         row(
           `${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, signed on${bySign(entry.signed)}`,
         ),
+      )
+    case 'person.came-on':
+      return block(
+        row(
+          `${entry.person}, ${personById(defs, entry.person)?.name ?? ''}, came onto the job${bySign(entry.signed)}`,
+        ),
+      )
+    case 'person.signed-off':
+      return block(row(`${entry.person} signed off${bySign(entry.signed)}`))
+    case 'job.handed-over':
+      return block(
+        row(
+          `Handed over by ${entry.from}${bySign(entry.signedFrom)} to ${entry.to}${bySign(entry.signedTo)}`,
+          'strong',
+        ),
+        ...entry.summary.map((line) => row(`  ${line}`)),
+        row('Every hold point has fallen and will be asked again whole.'),
       )
     case 'pin.missed':
       return block(row(`A PIN was keyed that is not ${entry.person}'s.`, 'caution'))
@@ -85,10 +102,18 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         permitRows(defs, state, entry.step, entry.at),
       )
     case 'disposition.set':
+      return block(...dispositionRows(entry))
+    case 'disposition.countersigned':
       return block(
-        row(`Disposition by ${entry.person}${bySign(entry.signed)}: ${entry.choice.toUpperCase()}`, 'strong'),
-        row(`  ${entry.why}`),
-        ...termsRows(entry),
+        entry.agrees
+          ? row(
+              `${entry.person} countersigned what was said by radio${bySign(entry.signed)}: ${titleOf(defs, entry.step)}`,
+            )
+          : row(
+              `${entry.person} says it was not so by radio${bySign(entry.signed)}: ${titleOf(defs, entry.step)} is void`,
+              'caution',
+            ),
+        ...voidRows(defs, entry.voids),
       )
     case 'deviation.permitted':
       return block(...deviationRows(defs, state, entry))

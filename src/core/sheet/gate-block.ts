@@ -25,6 +25,7 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
   left: 'the job was left',
   interrupted: 'the program was interrupted',
   clock: 'the clock moved',
+  'handed-over': 'the job was handed over',
 }
 
 export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {

@@ -8,10 +8,11 @@ import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import { type State, standing } from '../job/state.ts'
-import { isSecret, questionText, standingAsk } from '../talk/ask.ts'
+import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
+import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows } from './decision-rows.ts'
 import { LEGEND, placeDrawing } from './drawing-rows.ts'
@@ -39,8 +40,8 @@ export interface PromptView {
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
   readonly scan: boolean
-  /** What is keyed is never shown: a PIN. */
-  readonly secret: boolean
+  /** Whether what is keyed may be shown: not where it is a PIN. */
+  readonly secrecy: Secrecy
 }
 
 const EMPTY: PromptView = {
@@ -54,7 +55,7 @@ const EMPTY: PromptView = {
   ask: [],
   unit: '',
   scan: false,
-  secret: false,
+  secrecy: 'open',
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
@@ -62,7 +63,8 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
-  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)] }
+  const secrecy = secrecyOf(prompt, talk.ask)
+  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)], secrecy }
   const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
     ...view,
@@ -73,7 +75,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
-    secret: isSecret(prompt, talk.ask),
+    secrecy,
   }
 }
 
@@ -110,6 +112,14 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'stop-cause':
     case 'stopped':
       return stopView(defs, state, prompt)
+    case 'countersign':
+      return {
+        title: 'Said by radio and not signed for yet',
+        ask: [
+          ...prompt.open.map((word) => row(wordLine(defs, word), 'caution')),
+          row('The job closes once the lead who said it signs for it: initials of that lead', 'strong'),
+        ],
+      }
     case 'sign-on':
       return {
         title: 'Who is at the keyboard?',

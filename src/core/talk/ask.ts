@@ -5,10 +5,12 @@ import type { State } from '../job/state.ts'
 import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
 import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
 import { type CorrectAsk, hearCorrection } from './correct.ts'
+import { CREW_QUESTIONS, type CrewAsk, hearCrew } from './crew-words.ts'
 import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
+import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
 export type Ask =
   | { readonly kind: 'note' }
@@ -27,6 +29,8 @@ export type Ask =
   | { readonly kind: 'ask-again-sure'; readonly step: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
+  | RadioAsk
+  | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
 /** What each question says on screen. */
@@ -49,6 +53,8 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   'doubt-why': 'What was found wrong with it?',
   'doubt-says': 'Who says so? A name, a laboratory or a paper',
   'reopen-why': 'Why go back?',
+  ...RADIO_QUESTIONS,
+  ...CREW_QUESTIONS,
   ...DECIDE_QUESTIONS,
   ...POINT_QUESTIONS,
   'ask-again-sure': 'yes takes it back',
@@ -68,9 +74,14 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = [
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
-  if (question === null || prompt.kind !== 'clear') return question
-  if (question.kind === 'pin') return question.what.do === 'account' ? question : null
-  return AT_ANY_PROMPT.includes(question.kind) ? question : null
+  if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
+  if (question.kind === 'pin' && question.what.do === 'account') return question
+  if (prompt.kind === 'clear') return null
+  if (question.kind !== 'pin' || question.what.do !== 'evidence') return question
+  // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign.
+  const { step, item } = question.what
+  const isAsked = prompt.kind === 'evidence' && prompt.gate.id === step && prompt.item.key === item
+  return isAsked ? question : null
 }
 
 /** What the question says, with the name of the one whose PIN is asked. */
@@ -81,9 +92,20 @@ export function questionText(question: Ask): string {
     : QUESTIONS[question.kind]
 }
 
-/** What is keyed now is never shown, printed or kept. */
-export function isSecret(prompt: Prompt, question: Ask | null): boolean {
-  return standingAsk(prompt, question)?.kind === 'pin'
+/**
+ * What of the line being keyed may be seen, printed or kept: `open` all of it, `hidden` nothing, `digits` nothing as long
+ * as it is only figures. The last is where the question for a PIN fell under the one who keys it, eyes on the keys.
+ */
+export type Secrecy = 'open' | 'hidden' | 'digits'
+
+export function secrecyOf(prompt: Prompt, question: Ask | null): Secrecy {
+  if (question?.kind !== 'pin') return 'open'
+  return standingAsk(prompt, question) === null ? 'digits' : 'hidden'
+}
+
+/** Whether a line is hidden at this degree; a PIN is figures and nothing else. */
+export function isHidden(secrecy: Secrecy, line: string): boolean {
+  return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
 }
 
 export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
@@ -149,6 +171,16 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return ask({ kind: 'release-answer', person: line })
     case 'release-answer':
       return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+    case 'radio-lead':
+    case 'radio-said':
+    case 'radio-by':
+    case 'countersign-who':
+    case 'countersign-answer':
+      return hearRadio(defs, state, question, line)
+    case 'come-on':
+    case 'sign-off':
+    case 'hand-over-to':
+      return hearCrew(defs, state, question, line)
     case 'pin':
       return {
         talk: QUIET,

@@ -33,7 +33,7 @@ export type DecideAsk =
   | ({ readonly kind: 'deviation-who' } & Permitting)
 
 export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
-  'dispose-who': 'Initials of the lead who decides',
+  'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
   'dispose-why': 'The reason',
   'concession-authority': 'On whose authority? A person or a paper',
   'concession-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
@@ -60,6 +60,7 @@ export function deviation(defs: Definitions, state: State): Heard {
 export function hearDecision(defs: Definitions, question: DecideAsk, line: string): Heard {
   switch (question.kind) {
     case 'dispose-who':
+      if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
       return ask({ ...question, kind: 'dispose-why', person: line })
     case 'dispose-why':
       if (question.choice === 'concession')

@@ -8,19 +8,24 @@ import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { hearAnswer, standingAsk } from './ask.ts'
+import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { correct, standingReadings } from './correct.ts'
+import { handOver, peopleWord } from './crew-words.ts'
 import { deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { openLines } from './open-items.ts'
 import { hearAtPoint, notice } from './points.ts'
+import { countersignWho, countersignWord } from './radio-words.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
+
+export const PIN_DROPPED =
+  'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
 
 export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
@@ -29,6 +34,8 @@ export function hear(defs: Definitions, state: State, talk: Talk, line: string):
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearAnswer(defs, state, question, line)
+  // A PIN that was still being keyed when its question fell answers nothing else.
+  if (line.trim() !== '' && isHidden(secrecyOf(prompt, talk.ask), line)) return say(PIN_DROPPED)
   const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word)
   const note = /^note\s+(.+)$/i.exec(line.trim())
@@ -48,6 +55,14 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...readingLines(defs, state))
     case 'note':
       return ask({ kind: 'note' })
+    case 'sign on':
+      return peopleWord(state, prompt, 'come-on')
+    case 'sign off':
+      return peopleWord(state, prompt, 'sign-off')
+    case 'countersign':
+      return countersignWord(state, prompt)
+    case 'hand over':
+      return handOver(defs, state, prompt)
     case 'placed':
       return ask({ kind: 'place-what' })
     case 'taken':
@@ -203,6 +218,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return hearAtPoint(defs, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
+    case 'countersign':
+      return countersignWho(defs, state, line)
     case 'judge':
     case 'finish':
       return say('Nothing is asked now.')

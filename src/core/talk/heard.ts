@@ -28,6 +28,8 @@ export interface Heard {
   /** Lines to say that are not on record. */
   readonly say: readonly string[]
   readonly pin?: PinKeyed
+  /** The head of the log is said under the lines: on paper it proves the log up to there. */
+  readonly withHead?: true
 }
 
 export function input(what: Input): Heard {

@@ -2,10 +2,12 @@
 import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
+import { openWords } from '../job/open-words.ts'
 import { pendingPoint, pointOf } from '../job/point.ts'
 import { openStop, type State, stands } from '../job/state.ts'
 import { placeName, placeNumber, readingText } from './names.ts'
 import { POINT_NAMES } from './points.ts'
+import { wordLine } from './radio-words.ts'
 
 export function openLines(defs: Definitions, state: State): string[] {
   const items = openItems(defs, state)
@@ -29,7 +31,8 @@ export function openItems(defs: Definitions, state: State): string[] {
     .map((r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`)
   const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
   const stop = openStop(state) === null ? [] : ['STOP is not released']
-  return [...stop, ...undecided, ...points, ...places, ...kept]
+  const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
+  return [...stop, ...undecided, ...spoken, ...points, ...places, ...kept]
 }
 
 /** Points to be signed of steps that are done, and witness points that nobody attended. */

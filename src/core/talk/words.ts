@@ -15,11 +15,15 @@ export const WORDS = [
   { word: 'deviation', says: 'a lead permits one' },
   { word: 'notice', says: 'of a witness point' },
   { word: 'instrument', says: 'out of calibration' },
+  { word: 'sign on', says: 'sign off, hand over' },
   { word: 'leave', says: 'take it up later' },
   { word: 'help', says: 'these words' },
 ] as const
 
-export type Word = (typeof WORDS)[number]['word']
+/** Words that help leaves to their neighbour or to the sheet, which names them where they are of use. */
+const SELDOM = ['sign off', 'hand over', 'countersign'] as const
+
+export type Word = (typeof WORDS)[number]['word'] | (typeof SELDOM)[number]
 
 /** A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times it is no less. */
 export function isStop(line: string): boolean {
@@ -35,6 +39,8 @@ export function wordIn(line: string): Word | null {
   const plain = line
     .trim()
     .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .replace(/^handover$/, 'hand over')
     .replace(/^accounted$/, 'taken')
-  return WORDS.find((w) => w.word === plain)?.word ?? null
+  return WORDS.find((w) => w.word === plain)?.word ?? SELDOM.find((word) => word === plain) ?? null
 }

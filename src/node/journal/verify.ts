@@ -43,7 +43,8 @@ export function verify(bytes: Buffer, expectedHead?: string): Verification {
   if (expectedHead === undefined) {
     return { ...base, ...both('unknown', TAIL_UNKNOWN, WHOLE_UNKNOWN), grownBy: null }
   }
-  const noted = expectedHead.trim().toLowerCase()
+  // Written down by hand it stands in groups.
+  const noted = expectedHead.replace(/\s+/g, '').toLowerCase()
   if (!isHashText(noted) || noted === GENESIS) {
     const why =
       'unknown: the head given is not the hash of a line (64 hex digits), so nothing was checked against it'

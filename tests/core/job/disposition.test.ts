@@ -7,7 +7,7 @@ import { gate, NO_START, smallDefs, WITNESS } from '../../helpers/small-job.ts'
 
 const ALL = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold']
 const dispose = (walk: Walk, person: string, why = 'read again', choice = 'accept') =>
-  walk.bring({ do: 'dispose', step: 'disposition', choice, person, why })
+  walk.bring({ do: 'dispose', step: 'disposition', choice, person, why, proved: true })
 
 describe('choices', () => {
   it.each([

@@ -7,6 +7,7 @@ import type { GateStep } from '../../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
+import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
   doubtedInstruments,
   doubtedInstrumentUsed,
@@ -23,7 +24,13 @@ export interface Moment {
 }
 
 /** After any of these nothing that was proved before stands. */
-const FALLS: readonly Body['type'][] = ['stop.raised', 'job.left', 'job.taken-up', 'clock.moved']
+const FALLS: readonly Body['type'][] = [
+  'stop.raised',
+  'job.left',
+  'job.taken-up',
+  'clock.moved',
+  'job.handed-over',
+]
 
 // --- 1. Nobody is sent to a hazard unless a gate holding it back is proved, now. ------------------------------------
 
@@ -47,6 +54,7 @@ function presented(prompt: Prompt): PlacedStep | null {
     case 'open-things':
     case 'held':
     case 'clear':
+    case 'countersign':
     // Records are read where they are kept.
     case 'review':
       return null
@@ -77,6 +85,14 @@ export function isProved(
   const fell = last((e) => FALLS.includes(e.type))
   const shut = last((e) => e.type === 'gate.closed' && e.step === gate.id)
   if (opened < 0 || opened < fell || opened < shut) return false
+  // Whoever came onto the job was not there when the gas was tested: test and witness are from after that, or none.
+  const cameOn = last((e) => e.type === 'person.came-on')
+  const rests = (item: string) => {
+    const kind = gate.step.evidence.find((e) => e.id === item)?.kind
+    return kind === 'gas' || kind === 'witness'
+  }
+  const hasGas = gate.step.evidence.some((e) => e.kind === 'gas')
+  if (hasGas && opened < cameOn) return false
   if (!calledOut(entries, gate, last(opens, opened), opened)) return false
   if (entries.some((_e, n) => n > opened && letsIn(defs, entries, gate, n).length > 0)) return false
   const given = new Map<string, GivenEntry>()
@@ -85,7 +101,8 @@ export function isProved(
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
-    if (e.type === 'evidence.given' && e.step === gate.id) given.set(e.item, e)
+    const isOld = hasGas && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
+    if (e.type === 'evidence.given' && e.step === gate.id && !isOld) given.set(e.item, e)
     if (e.type === 'gate.closed' && e.step === gate.id) {
       for (const item of e.items) given.delete(item)
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
@@ -99,11 +116,6 @@ export function isProved(
 
 type GivenEntry = Extract<Entry, { type: 'evidence.given' }>
 type Begun = Extract<Entry, { type: 'wait.begun' }>
-
-/** Everybody who ever signed on. */
-function peopleIn(entries: readonly Entry[]): readonly string[] {
-  return [...new Set(entries.flatMap((e) => (e.type === 'person.signed-on' ? [e.person] : [])))]
-}
 
 /**
  * Hazards of the gate that the work just put on record lets in again. A reading counts as one that does so where its step
@@ -421,6 +433,8 @@ export function violations(moment: Moment, wholeJob = true): string[] {
   return [
     ...hazardWithoutGate(moment),
     ...selfWitness(moment),
+    ...peopleAmiss(moment),
+    ...radioAmiss(moment),
     ...workUnderStop(moment),
     ...verdictOnNothing(moment),
     ...thingsForgotten(moment),

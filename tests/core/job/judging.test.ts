@@ -148,13 +148,21 @@ describe('HOLD', () => {
   it('ends the job as HOLD, and a lead cannot accept it away', () => {
     const walk = new Walk(exampleDefs({ machine: swap('  molar_mass: 18.5\n', '') })).toVerdict()
     expect(
-      walk.bring({ do: 'dispose', step: 'disposition', choice: 'accept', person: 'KH', why: 'fine' }),
+      walk.bring({
+        do: 'dispose',
+        step: 'disposition',
+        choice: 'accept',
+        person: 'KH',
+        proved: true,
+        why: 'fine',
+      }),
     ).toBe('choice')
     walk.bring({
       do: 'dispose',
       step: 'disposition',
       choice: 'concession',
       person: 'KH',
+      proved: true,
       why: 'run to the outage',
       authority: 'maker letter 12',
       until: '2026-09-30',

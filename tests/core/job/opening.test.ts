@@ -19,11 +19,43 @@ const machine = (change: Partial<Definitions['machine']>): Definitions => ({
   ...defs,
   machine: { ...defs.machine, ...change },
 })
-const real = machine({ invented: false })
+const KEY = `$scrypt$ln=15,r=8,p=1$${'A'.repeat(22)}$${'B'.repeat(43)}`
+const [machineFile, crew, instruments] = [defs.machine, defs.crew, defs.instruments].map((file) => ({
+  ...file,
+  invented: false,
+})) as [typeof defs.machine, typeof defs.crew, typeof defs.instruments]
+const real: Definitions = {
+  ...defs,
+  machine: machineFile,
+  instruments,
+  crew: { ...crew, crew: crew.crew.map((person) => ({ ...person, pin: KEY })) },
+}
+const keyOf = (id: string, pin: string | undefined): Definitions => ({
+  ...real,
+  crew: { crew: real.crew.crew.map((p) => (p.id === id ? { ...p, pin } : p)) },
+})
 
 describe('a REAL job', () => {
   it.each([
     ['an invented machine', defs, {}, 'invented', /marked invented/],
+    [
+      'an invented crew',
+      { ...real, crew: { ...real.crew, invented: true } },
+      {},
+      'invented',
+      /This crew file/,
+    ],
+    [
+      'invented instruments',
+      { ...real, instruments: { ...instruments, invented: true } },
+      {},
+      'invented',
+      /register of instruments/,
+    ],
+    ['somebody without a key', keyOf('ML', undefined), {}, 'no-pin', /and ML has none/],
+    ...defs.crew.crew.map(
+      (p) => [`the example key of ${p.id}`, keyOf('ML', p.pin), {}, 'example-key', /key of ML/] as const,
+    ),
     ['a clock set by hand', real, { clock: 'set' }, 'clock', /clock of this computer/],
     ['answers from a script', real, { answers: 'script' }, 'answers', /from a person at a terminal/],
     ['nothing else wrong with it', real, {}, 'real', /gates are not proved/],

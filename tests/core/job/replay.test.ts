@@ -7,11 +7,12 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
-
-import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
-
+import { AFTER_LINES, BORE_LINES, GAS_LINES, Walk } from '../../helpers/example.ts'
 import { smallDefs, TWO_GATES, tell } from '../../helpers/small-job.ts'
-import { perform, schedule } from './schedules.ts'
+import { perform, scheduleWithPeople } from './schedules.ts'
+
+/** What falls when somebody comes onto the job. */
+const GATE_LINES_AGAIN = [...GAS_LINES, 'PB']
 
 /** As the journal gives them back. */
 function fromDisk(entries: readonly Entry[]): readonly Entry[] {
@@ -25,6 +26,9 @@ function fromDisk(entries: readonly Entry[]): readonly Entry[] {
 const ALL_KINDS = Object.keys({
   ...{ 'job.opened': 0, 'person.signed-on': 0, 'machine.named': 0, 'machine.mismatched': 0 },
   ...{
+    'person.came-on': 0,
+    'person.signed-off': 0,
+    'job.handed-over': 0,
     'pin.missed': 0,
     'instrument.picked': 0,
     'instrument.put-back': 0,
@@ -47,6 +51,7 @@ const ALL_KINDS = Object.keys({
     'verdict.given': 0,
     'deviation.permitted': 0,
     'disposition.set': 0,
+    'disposition.countersigned': 0,
     'note.written': 0,
     'stop.raised': 0,
     'stop.explained': 0,
@@ -179,7 +184,19 @@ describe('live state equals replay', () => {
       'a shout',
       'ML',
     )
-    walk.keys('release', 'KH', 'nothing there', 'leave')
+    walk.keys(
+      'release',
+      'KH',
+      'nothing there',
+      'ALL OUT',
+      'sign on',
+      'ML',
+      'sign off',
+      'ML',
+      'hand over',
+      'ML',
+      'leave',
+    )
     walk.bring({ do: 'take-up' })
     walk.bring({ do: 'clock-moved', seconds: -70 })
     same(walk)
@@ -187,6 +204,7 @@ describe('live state equals replay', () => {
     const kinds = new Set(walk.entries.map((e) => e.type))
     // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
     const rest = [
+      'disposition.countersigned',
       ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
       ...TAKEN_BACK,
       ...POINTS,
@@ -198,6 +216,18 @@ describe('live state equals replay', () => {
 
   it('to the verdict and the end', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    expect(walk.state.closed).toBe('MONITOR')
+    same(walk)
+  })
+
+  it('with a word by radio that was not so, another that was, and the end', () => {
+    const walk = new Walk().toVerdict().keys('sign on', 'ML', '1', 'radio', 'KH', 'run it', 'ML', 'ALL OUT')
+    walk.keys('countersign', 'KH', '2', '1', 'radio', 'KH', 'read it again', 'ML', ...GATE_LINES_AGAIN)
+    walk.keys('', 'KH', '1')
+    expect(walk.entries.flatMap((e) => (e.type === 'disposition.countersigned' ? [e.agrees] : []))).toEqual([
+      false,
+      true,
+    ])
     expect(walk.state.closed).toBe('MONITOR')
     same(walk)
   })
@@ -259,7 +289,7 @@ describe('live state equals replay', () => {
     const small = smallDefs(TWO_GATES)
     const starts = [() => new Walk().toBore(), () => new Walk().toVerdict(), () => new Walk(small)]
     fc.assert(
-      fc.property(fc.constantFrom(...starts), schedule, (start, actions) => {
+      fc.property(fc.constantFrom(...starts), scheduleWithPeople, (start, actions) => {
         const walk = start()
         const inputs: Input[] = []
         for (const a of actions) perform(walk, a, inputs)

@@ -12,7 +12,15 @@ import { BORE_LINES, exampleDefs, START, Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
 import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
 import { violations } from './invariants.ts'
-import { KINDS_LINES, LINES, momentOf, perform, schedule, scheduleOf } from './schedules.ts'
+import {
+  KINDS_LINES,
+  LINES,
+  momentOf,
+  perform,
+  schedule,
+  scheduleOf,
+  scheduleWithPeople,
+} from './schedules.ts'
 
 /** Fixed, so that the suite says the same every time; change it to search elsewhere. */
 const SEED = 20260314
@@ -109,6 +117,20 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
       expect.arrayContaining([...WANTED, 'verdict.given', 'disposition.set']),
     )
     expect(seen.bare).toBeGreaterThan(1000)
+  })
+
+  it('holds over random schedules with people coming, going, handing over and speaking by radio', {
+    timeout: 240_000,
+  }, () => {
+    // A second person on, so that a word by radio can be keyed.
+    const judged = () => new Walk(example).toGate().keys('sign on', 'ML').throughTheRest()
+    const spoken = () => judged().keys('1', 'radio', 'KH', 'run it', 'ML')
+    const starts = [judged, spoken, () => new Walk(example).toBore(), () => new Walk(smallDefs(TWO_GATES))]
+    const seen = search(fc.constantFrom(...starts), 300, scheduleWithPeople)
+    const crew = ['person.came-on', 'person.signed-off', 'job.handed-over']
+    const words = ['disposition.set', 'disposition.countersigned', 'job.closed']
+    expect([...seen.entries.keys()]).toEqual(expect.arrayContaining([...crew, ...words]))
+    expect(seen.bare).toBeGreaterThan(500)
   })
 
   it('holds over random schedules with a gate whose own tests stand behind another', {

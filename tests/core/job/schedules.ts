@@ -16,6 +16,8 @@ export type Action =
   /** `told`: the shell saw it against the running clock; otherwise the engine has to notice for itself. */
   | { readonly do: 'clock'; readonly seconds: number; readonly told: boolean }
   | { readonly do: 'old'; readonly which: number }
+  /** `half`: the question is left open. */
+  | { readonly do: 'people'; readonly word: string; readonly salt: number; readonly half: boolean }
 
 export const LINES = [
   ...[
@@ -132,6 +134,19 @@ export const scheduleOf = (lines: readonly string[]): fc.Arbitrary<Action[]> =>
 
 export const schedule = scheduleOf(LINES)
 
+/** People coming, going, handing over, and their words: kinds of their own, so that the other searches stay as they were. */
+const people: fc.Arbitrary<Action> = fc.record({
+  do: fc.constant('people' as const),
+  word: fc.constantFrom('sign on', 'sign off', 'hand over', 'countersign'),
+  salt: fc.nat(5),
+  half: fc.boolean(),
+})
+
+export const scheduleWithPeople: fc.Arbitrary<Action[]> = fc.array(
+  fc.oneof({ weight: 11, arbitrary: actionOf([...LINES, 'radio']) }, { weight: 1, arbitrary: people }),
+  { minLength: 20, maxLength: 120, size: 'max' },
+)
+
 /** Performs one action on the walk. `inputs` collects what was brought, for `old` to bring again. */
 export function perform(walk: Walk, a: Action, inputs: Input[]): void {
   const on = (ms: number) => {
@@ -151,6 +166,11 @@ export function perform(walk: Walk, a: Action, inputs: Input[]): void {
     case 'clock':
       on(a.seconds * 1000)
       if (a.told) walk.bring({ do: 'clock-moved', seconds: a.seconds })
+      return
+    case 'people':
+      line(walk, a.word, inputs)
+      if (!a.half && walk.talk.ask !== null)
+        line(walk, rightLine(walk.engine.defs, walk.state, walk.talk, a.salt), inputs)
       return
     case 'old': {
       const old = inputs[inputs.length - 1 - a.which]

@@ -10,7 +10,7 @@ import type { State } from '../../../src/core/job/state.ts'
 import { barredFromRelease, lastingStop, openStops } from '../../../src/core/job/stop-causes.ts'
 import { dayEndsMs, dayOf } from '../../../src/core/lib/instant.ts'
 import { kindsDefs, LET_IN, LIFTED, PROVED_EMPTY } from '../../helpers/all-kinds.ts'
-import { Walk } from '../../helpers/example.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
 import {
   gate,
   NO_START,
@@ -43,6 +43,27 @@ const ACTIONS: readonly (readonly Action[])[] = [
   [{ do: 'leave' }, { do: 'take-up' }],
   [{ do: 'clock', seconds: -10, told: false }],
   [{ do: 'old', which: 0 }],
+]
+
+/** People coming, going and handing over, by whoever is next on the list, or left half-way; at a gate of one of each kind. */
+const CREW_ACTIONS: typeof ACTIONS = [
+  [{ do: 'right', salt: 0 }],
+  [{ do: 'line', text: 'back' }],
+  [{ do: 'line', text: 'stop' }],
+  [{ do: 'wait', minutes: HALF_LIFE_MIN }],
+  [{ do: 'leave' }, { do: 'take-up' }],
+  [{ do: 'old', which: 0 }],
+  ...(['sign on', 'sign off', 'hand over'] as const).map((word) => [
+    { do: 'people', word, salt: 0, half: false } as const,
+  ]),
+  [{ do: 'people', word: 'hand over', salt: 1, half: false }],
+  [{ do: 'people', word: 'hand over', salt: 0, half: true }],
+]
+
+const CREW: Raw[] = [
+  gate('hold', ['start', 'bad_air'], [NO_START, OXYGEN, WITNESS]),
+  tell('work', { exposes: ['start', 'bad_air'] }),
+  tell('close', { exposes: ['start'] }),
 ]
 
 const SHARP: Raw[] = [
@@ -95,7 +116,7 @@ function classOf(walk: Walk): string {
       s.late?.typed,
       s.cutShort,
       stop,
-      talk.ask?.kind,
+      askClass(walk),
       talk.ask !== null && 'cause' in talk.ask ? talk.ask.cause : null,
     ],
     now.ms < s.lastMs,
@@ -111,6 +132,11 @@ function has({ engine }: Walk, kind: Evidence['kind']): boolean {
 
 function isOfToday(walk: Walk, at: string): boolean {
   return at.slice(0, 10) === dayOf(walk.now)
+}
+
+/** A question by its kind and whom it is about. */
+function askClass({ talk: { ask } }: Walk): unknown {
+  return ask === null ? null : [ask.kind, 'person' in ask && ask.person, ask.kind === 'pin' && ask.what.do]
 }
 
 interface Node {
@@ -195,5 +221,14 @@ describe('every state of a small job', () => {
     expect(found.closed).toBe(true)
     expect(found.states).toBeGreaterThan(500)
     expect(found.bare).toBeGreaterThan(100)
+  })
+
+  it('nor with people coming, going and handing over', { timeout: 240_000 }, () => {
+    const { crew } = exampleDefs().crew
+    const three = { crew: { crew: crew.filter((p) => ['RO', 'ML', 'KH'].includes(p.id)) } }
+    const found = explore(smallDefs(CREW, [], three), 60_000, CREW_ACTIONS)
+    expect(found.closed).toBe(true)
+    expect(found.states).toBeGreaterThan(1000)
+    expect(found.bare).toBeGreaterThan(500)
   })
 })

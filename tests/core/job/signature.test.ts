@@ -4,10 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../../src/core/job/signature.ts'
 import { exampleDefs, GAS_LINES, LOCK_LINES, pinOf, Walk, WORD_LINES } from '../../helpers/example.ts'
 
-const KEY = `$scrypt$ln=15,r=8,p=1$${'A'.repeat(22)}$${'B'.repeat(43)}`
-const withKeys = exampleDefs({
-  crew: (text) => text.replaceAll(/role: (\w+) \}/g, `role: $1, pin: "${KEY}" }`),
-})
+const withKeys = exampleDefs()
+const withoutKeys = exampleDefs({ crew: (text) => text.replaceAll(/^ {4}pin: .*\n/gm, '') })
 
 function keyed(): Walk {
   const walk = new Walk(withKeys)
@@ -70,9 +68,9 @@ describe('signing with a PIN', () => {
     const walk = keyed()
     walk.autoPin = true
     walk.keys('RO', 'TC-401-1', '', ...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
-    expect(walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML' })).toBe(
-      'pin-needed',
-    )
+    expect(
+      walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML', proved: false }),
+    ).toBe('pin-needed')
     expect(
       walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'RO', proved: true }),
     ).toBe('self-witness')
@@ -90,12 +88,19 @@ describe('signing with a PIN', () => {
     expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'valve closed' })).toBe('pin-needed')
     const judged = new Walk(withKeys).toVerdict()
     expect(
-      judged.bring({ do: 'dispose', step: 'disposition', choice: 'accept', person: 'KH', why: 'fine' }),
+      judged.bring({
+        do: 'dispose',
+        step: 'disposition',
+        choice: 'accept',
+        person: 'KH',
+        proved: false,
+        why: 'fine',
+      }),
     ).toBe('pin-needed')
   })
 
   it('says in the log when somebody signed by initials alone', () => {
-    const walk = new Walk().keys('RO')
+    const walk = new Walk(withoutKeys).keys('RO')
     expect(walk.last).toMatchObject({ type: 'person.signed-on', signed: 'initials' })
   })
 })

@@ -108,7 +108,7 @@ describe('the example job on the sheet', () => {
   it('shows the verdict and who decided', () => {
     const sheet = lines(style(79)).join('\n')
     expect(sheet).toContain('( MONITOR )')
-    expect(sheet).toContain('Disposition by KH (initials only): ACCEPT')
+    expect(sheet).toContain('Disposition by KH: ACCEPT')
   })
 })
 

@@ -1,0 +1,70 @@
+// barover pin: the key of a PIN for the crew file. The PIN is no argument and is never shown, so that it stays in no
+// history, on no screen and in no list of what runs.
+import process from 'node:process'
+import { text as readAll } from 'node:stream/consumers'
+import { hashPin, pinProblem } from '../../node/pins.ts'
+import { UserError } from '../../node/user-error.ts'
+import type { Command } from '../args.ts'
+import { EXIT } from '../exit.ts'
+import { print } from '../terminal.ts'
+import { terminalLines } from '../terminal-lines.ts'
+
+export const pinCommand: Command = {
+  name: 'pin',
+  usage: 'barover pin [INITIALS] [--stdin]',
+  summary: 'Make the key of a PIN, as a line for the crew file. The PIN is asked twice and not shown.',
+  options: {
+    stdin: { type: 'boolean', says: 'take the PIN from a pipe, on one line' },
+  },
+  positionals: { least: 0, most: 1 },
+  run: async (values, [initials]) => {
+    if (initials !== undefined && !/^[A-Z][A-Z0-9]{1,3}$/i.test(initials)) {
+      // What was keyed may be the PIN itself, so it is not shown back.
+      throw new UserError(
+        'Behind pin stand initials and nothing else: a PIN is asked for, and never keyed on the command line.',
+        EXIT.wrongUse,
+        'barover pin --help',
+      )
+    }
+    const pin = process.stdin.isTTY === true ? await askTwice() : await piped(values.stdin === true)
+    const problem = pinProblem(pin)
+    if (problem !== null) throw new UserError(problem, EXIT.checkFailed)
+    const who = initials === undefined ? 'the person' : initials.toUpperCase()
+    process.stderr.write(`In the crew file, with ${who}:\n`)
+    print(`pin: "${await hashPin(pin)}"`)
+    return EXIT.done
+  },
+}
+
+async function piped(asked: boolean): Promise<string> {
+  if (!asked) {
+    throw new UserError(
+      'A PIN is keyed at a terminal; --stdin takes it from a pipe.',
+      EXIT.wrongUse,
+      'barover pin --help',
+    )
+  }
+  return (await readAll(process.stdin)).replace(/\r?\n$/, '')
+}
+
+async function askTwice(): Promise<string> {
+  const lines = terminalLines(process.stdin)
+  const ask = async (question: string): Promise<string> => {
+    lines.hide(true)
+    process.stderr.write(question)
+    const line = await lines.next(true)
+    process.stderr.write('\n')
+    if (line === null) throw new UserError('No PIN was keyed; nothing was made.', EXIT.checkFailed)
+    return line.trim()
+  }
+  try {
+    const pin = await ask('PIN, 4 to 12 digits; it is not shown: ')
+    const problem = pinProblem(pin)
+    if (problem !== null) throw new UserError(problem, EXIT.checkFailed)
+    if ((await ask('The same once more: ')) !== pin)
+      throw new UserError('The two were not the same; nothing was made.', EXIT.checkFailed)
+    return pin
+  } finally {
+    lines.close()
+  }
+}

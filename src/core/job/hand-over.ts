@@ -1,0 +1,145 @@
+// What the one who goes tells the one who comes, read off the state alone: done and next, what hangs on the machine, what is
+// open. It says what was tested and when, and never that it is good.
+import { clockOf, readStamp } from '../lib/instant.ts'
+import type { Definitions, PlacedStep } from './definitions.ts'
+import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
+import { itemLabel } from './item-label.ts'
+import { lapsesOf } from './lapse.ts'
+import { applicability, isComplete, next } from './next.ts'
+import { nonconformances } from './nonconformance.ts'
+import { pendingPoint } from './point.ts'
+import { openThings, thingText } from './register.ts'
+import { openStop, type State } from './state.ts'
+
+/** Lines of the summary, each to stand for itself on paper. */
+export function handOverLines(defs: Definitions, state: State): string[] {
+  return [
+    `${defs.procedure.title} on ${defs.machine.machine}, job ${state.job}`,
+    people(state),
+    ...progress(defs, state),
+    ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
+    ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
+    ...stopLines(state),
+    ...doubtLines(defs, state),
+    ...judgedLines(defs, state),
+    ...findingLines(defs, state),
+    ...openLines(defs, state),
+  ]
+}
+
+/** What no lead has decided, and points nobody has signed. */
+function openLines(defs: Definitions, state: State): string[] {
+  const undecided = nonconformances(defs, state).filter((nc) => nc.stands && nc.decided === null)
+  const at = (id: string) => named(defs.steps.find((s) => s.id === id))
+  const points = defs.steps.filter(
+    (s) => isComplete(state, s) && applicability(defs, state, s) === 'do' && pendingPoint(state, s) !== null,
+  )
+  return [
+    ...undecided.map((nc) => `Open: ${nc.name} at ${at(nc.step)}, no disposition`),
+    ...points.map((s) => `Open: ${named(s)}, its ${pendingPoint(state, s)?.kind} point is not signed`),
+    ...state.deviations.map((d) => `Deviation permitted at ${at(d.step)}: ${d.what}, by ${d.person}`),
+  ]
+}
+
+function people(state: State): string {
+  const others = state.people.filter((p) => p !== state.doer)
+  const keyboard = state.doer === null ? 'nobody at the keyboard' : `${state.doer} at the keyboard`
+  return `On the job: ${[keyboard, ...others].join(', ')}`
+}
+
+function progress(defs: Definitions, state: State): string[] {
+  const asked = defs.steps.filter((s) => applicability(defs, state, s) !== 'skip')
+  const done = asked.filter((s) => isComplete(state, s))
+  const prompt = next(defs, state)
+  const now = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
+  return [
+    `Done: ${done.length} of ${asked.length} steps${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}`,
+    `Next: ${now === null ? 'no step' : named(now)}`,
+  ]
+}
+
+const named = (placed: PlacedStep | undefined) =>
+  placed === undefined ? '' : `${placed.number} ${placed.step.title}`
+
+/** What hangs on the machine is told also where its evidence has fallen: a lock does not come off by that. */
+function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
+  const { status, given, struck } = gateState(state, gate.id)
+  // One that was mistyped hangs nowhere.
+  const fallen = struck.filter(
+    (s) => given[s.item] === undefined && s.cause !== 'again' && s.cause !== 'corrected',
+  )
+  const all = [
+    ...Object.entries(given).map(([key, g]) => ({ key, shown: g.shown, isVoid: false })),
+    ...fallen.map((s) => ({ key: s.item, shown: s.shown, isVoid: true })),
+  ].flatMap((one) => {
+    const item = itemByKey(defs, gate, one.key)
+    return item === null ? [] : [{ ...one, item }]
+  })
+  const hangs = ({ evidence }: Item) => evidence.kind === 'locks' || evidence.kind === 'numbers'
+  const devices = all
+    .filter(({ item }) => hangs(item))
+    .map(({ item, shown, isVoid }) => `${itemLabel(defs, item)}: ${shown}${isVoid ? ', evidence void' : ''}`)
+  const besides = all
+    .filter(({ item, isVoid }) => !isVoid && !hangs(item) && item.evidence.kind !== 'gas')
+    .map(({ item, shown }) => (item.evidence.kind === 'words' ? shown : `${itemLabel(defs, item)} ${shown}`))
+  const word = status === 'open' ? 'complete' : status === 'closed' ? 'FALLEN' : 'not complete'
+  return [
+    `Hold point ${named(gate)}: ${word}; all of it is asked again after this`,
+    ...devices,
+    ...(besides.length === 0 ? [] : [`Shown besides: ${besides.join(', ')}`]),
+    ...gasLines(defs, state, gate),
+  ]
+}
+
+function gasLines(defs: Definitions, state: State, gate: GateStep): string[] {
+  if (!gate.step.evidence.some((evidence) => evidence.kind === 'gas')) return []
+  const [first, ...more] = lapsesOf(defs, state, gate).filter(({ evidence }) => evidence.kind === 'gas')
+  if (first === undefined) return ['Gas test: none stands']
+  const oldest = more.reduce((a, b) => (b.givenMs < a.givenMs ? b : a), first)
+  const offsetMin = readStamp(state.lastAt)?.offsetMin ?? 0
+  const at = (ms: number) => clockOf({ ms, offsetMin })
+  return [
+    `Gas test: oldest reading taken ${at(oldest.givenMs)}, would lapse ${at(oldest.atMs)}; it ends with this hand-over`,
+  ]
+}
+
+function stopLines(state: State): string[] {
+  const open = openStop(state)
+  return open === null ? ['STOP: none open'] : [`STOP OPEN: ${open.why ?? 'its cause is not told yet'}`]
+}
+
+function doubtLines(defs: Definitions, state: State): string[] {
+  const at = (step: string) => named(defs.steps.find((s) => s.id === step))
+  const { doubt, late } = state
+  return [
+    ...(doubt === null ? [] : [`Doubted and open: ${doubt.typed.trim()} at ${at(doubt.step)}, ${doubt.why}`]),
+    ...(late === null
+      ? []
+      : [`Keyed after the hold point fell, open: ${late.typed.trim()} at ${at(late.step)}`]),
+  ]
+}
+
+function judgedLines(defs: Definitions, state: State): string[] {
+  return defs.steps.flatMap((placed): string[] => {
+    const verdict = state.verdicts[placed.id]
+    if (verdict !== undefined)
+      return [`${named(placed)}: ${verdict.void ? 'VOID' : verdict.verdict.result.verdict}`]
+    const disposition = state.dispositions[placed.id]
+    if (disposition === undefined) return []
+    const { choice, person, why, radio, countersigned } = disposition
+    const how =
+      radio === null ? '' : ` by radio, keyed by ${radio}${countersigned ? '' : ', NOT COUNTERSIGNED'}`
+    return [`${named(placed)}: ${disposition.void ? 'VOID' : `${choice} by ${person}${how}, ${why}`}`]
+  })
+}
+
+function findingLines(defs: Definitions, state: State): string[] {
+  return defs.steps.flatMap((placed): string[] => {
+    if (placed.step.kind !== 'observe') return []
+    const seen = state.done[placed.id]
+    const condition = placed.step.conditions.find((c) => c.id === seen)
+    const note = state.findings[placed.id]
+    if (condition === undefined || (condition.finding !== true && note === undefined)) return []
+    return [`Found at ${named(placed)}: ${condition.label}${note === undefined ? '' : `, ${note}`}`]
+  })
+}

@@ -1,0 +1,86 @@
+// A lead's word by radio, question by question, and the countersignature.
+import { barsRadio } from '../job/admit-radio.ts'
+import { type Definitions, stepById } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import { type OpenWord, openWords } from '../job/open-words.ts'
+import type { State } from '../job/state.ts'
+import { notNow } from './crew-words.ts'
+import { ask, type Heard, say, signing } from './heard.ts'
+
+interface Spoken {
+  readonly step: string
+  readonly choice: string
+  readonly lead: string
+  readonly said: string
+}
+
+type SpeakAsk =
+  | ({ readonly kind: 'radio-lead' } & Pick<Spoken, 'step' | 'choice'>)
+  | ({ readonly kind: 'radio-said' } & Omit<Spoken, 'said'>)
+  | ({ readonly kind: 'radio-by' } & Spoken)
+type AnswerAsk = { readonly kind: 'countersign-answer'; readonly person: string }
+export type RadioAsk = SpeakAsk | AnswerAsk | { readonly kind: 'countersign-who' }
+
+export const RADIO_QUESTIONS: Readonly<Record<RadioAsk['kind'], string>> = {
+  'radio-lead': 'Initials of the lead who speaks',
+  'radio-said': 'What was said, word for word',
+  'radio-by': 'Initials of who heard it and keys it: on the job, and not who did the work',
+  'countersign-who': 'Initials of the lead who said it',
+  'countersign-answer': '1 I said so    2 It was not so',
+}
+
+export function hearRadio(defs: Definitions, state: State, question: RadioAsk, line: string): Heard {
+  if (question.kind === 'countersign-who') return countersignWho(defs, state, line)
+  if (question.kind === 'countersign-answer') return countersignAnswer(defs, question, line)
+  return radioAnswer(defs, state, question, line)
+}
+
+function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: string): Heard {
+  const { step, choice } = question
+  switch (question.kind) {
+    case 'radio-lead': {
+      const barred = barsRadio(defs, state, { step, choice, lead: line })
+      return barred === null
+        ? ask({ kind: 'radio-said', step, choice, lead: line.trim().toUpperCase() })
+        : ask(question, barred.say)
+    }
+    case 'radio-said':
+      return ask({ ...question, kind: 'radio-by', said: line })
+    case 'radio-by': {
+      const { lead, said } = question
+      return signing(defs, line, { do: 'radio', step, choice, lead, said, person: line })
+    }
+  }
+}
+
+/** `16 What is to be done: accept, by radio from KH, keyed by ML: read again at the next opening`. */
+export function wordLine(defs: Definitions, { step, choice, lead, said, by }: OpenWord): string {
+  const { number, step: decide } = stepById(defs, step)
+  return `${number} ${decide.title}: ${choice}, by radio from ${lead}, keyed by ${by}: ${said}`
+}
+
+export function countersignWord(state: State, prompt: Prompt): Heard {
+  const wait = notNow(state, prompt)
+  if (wait !== null) return say(wait)
+  return openWords(state).length === 0
+    ? say('Nothing that was said by radio is open.')
+    : ask({ kind: 'countersign-who' })
+}
+
+/** What is signed for is shown before the answer is asked. */
+export function countersignWho(defs: Definitions, state: State, line: string): Heard {
+  const person = line.trim().toUpperCase()
+  const mine = openWords(state).filter((word) => word.lead === person)
+  if (mine.length === 0) {
+    const leads = [...new Set(openWords(state).map((word) => word.lead))].join(', ')
+    return say(`Only the lead who said it signs for it: ${leads}.`)
+  }
+  return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, word)))
+}
+
+function countersignAnswer(defs: Definitions, question: AnswerAsk, line: string): Heard {
+  const answer = line.trim()
+  if (answer !== '1' && answer !== '2') return ask(question, 'Key 1 or 2.')
+  const { person } = question
+  return signing(defs, person, { do: 'countersign', person, agrees: answer === '1' })
+}

@@ -1,0 +1,106 @@
+// PINs in a real terminal: not one byte of them is written to it, and none is in the log.
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { pinFits } from '../../src/node/pins.ts'
+import { changedMachine } from '../helpers/cli.ts'
+import { GATE_LINES, withPins } from '../helpers/example.ts'
+import { EXAMPLE_RUN, logged, logPath, terminals } from '../helpers/pty.ts'
+
+const terminal = terminals()
+
+describe('barover pin', () => {
+  it('asks twice, shows nothing of it and prints the key', async () => {
+    const t = terminal.start(['pin', 'RO'])
+    await t.see('it is not shown')
+    t.send('80417\r')
+    await t.see('The same once more')
+    t.send('8041\u007f17\r')
+    expect(await t.ended()).toEqual({ code: 0, signal: 0 })
+    const [, key = ''] = /pin: "([^"]+)"/.exec(t.raw) ?? []
+    expect(await pinFits('80417', key)).toBe(true)
+    expect(t.raw.replace(key, '')).not.toMatch(/8041/)
+  })
+
+  it('makes nothing of two that differ, and gives the terminal back at Control-C', async () => {
+    const t = terminal.start(['pin'])
+    await t.see('it is not shown')
+    t.send('80417\r')
+    await t.see('The same once more')
+    t.send('80418\r')
+    await t.see('The two were not the same; nothing was made.')
+    expect((await t.ended()).code).toBe(1)
+    const other = terminal.start(['pin'])
+    await other.see('it is not shown')
+    other.send('80\u0003')
+    expect((await other.ended()).signal).toBe(2)
+    expect(t.raw + other.raw).not.toMatch(/80/)
+  })
+})
+
+describe('the PIN of who signs', () => {
+  it('is on no screen and in no log, keyed wrongly or rightly', async () => {
+    const jobs = terminal.folder()
+    const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs])
+    await t.see('Your initials')
+    await t.say('RO')
+    await t.see('PIN of RO')
+    t.send('4070')
+    await t.until('something keyed', () => t.input === '(not shown)')
+    t.send('\r')
+    await t.see("A PIN was keyed that is not RO's.")
+    t.send('4071')
+    await t.until('something keyed again', () => t.input === '(not shown)')
+    t.send('\r')
+    await t.see('Read the tag plate')
+    await t.sayAll(['TC-401-1', 'done', ...withPins(GATE_LINES)])
+    await t.see('Wipe the bore')
+    const log = readFileSync(logPath(jobs), 'utf8')
+    const after = log.slice(log.indexOf('\n'))
+    for (const pin of ['4070', '4071', '2596']) {
+      expect(t.raw).not.toContain(pin)
+      expect(after).not.toContain(pin)
+    }
+    expect(after).not.toMatch(/"typed":"407/)
+  })
+
+  it('half keyed when the gas test lapses, answers nothing and shows nowhere', async () => {
+    const jobs = terminal.folder()
+    const machine = changedMachine(terminal.folder(), (text) =>
+      text.replace('life: 30 min', 'life: 6 s').replace('warn_before: 5 min', 'warn_before: 3 s'),
+    )
+    const t = terminal.start([
+      ...EXAMPLE_RUN.map((arg) => (arg.endsWith('machine.yaml') ? machine : arg)),
+      ...['--jobs', jobs],
+    ])
+    await t.see('Your initials')
+    await t.sayAll(['RO', '4071', 'TC-401-1', 'done', ...GATE_LINES.slice(0, -1), 'ML'])
+    await t.see('PIN of ML')
+    t.send('25')
+    await t.until('something keyed', () => t.input === '(not shown)')
+    await t.until('the gate fallen', () => logged(jobs).at(-1)?.cause === 'lapsed', 15_000)
+    await t.until('the half gone', () => t.input === '')
+    t.send('96')
+    await t.until('it still hidden', () => t.input === '(not shown)')
+    t.send('\r')
+    await t.see('are dropped and kept nowhere')
+    const after = readFileSync(logPath(jobs), 'utf8').split('\n').slice(1).join('\n')
+    expect(t.raw).not.toMatch(/2596|(?<!\d)96(?!\d)/)
+    expect(after).not.toMatch(/"typed":"(96|2596)"/)
+    expect(logged(jobs).at(-1)).toMatchObject({ type: 'gate.closed', cause: 'lapsed' })
+  })
+
+  it('is not shown on plain lines either', async () => {
+    const jobs = terminal.folder()
+    const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs, '--plain'])
+    await t.see('Your initials')
+    t.send('RO\r')
+    await t.see('PIN of RO')
+    t.send('4071\r')
+    await t.see('RO, R. Oduya, signed on')
+    await t.see('Read the tag plate')
+    t.send('TC-401-1\r')
+    await t.see('this is TC-401-1')
+    expect(t.raw).not.toContain('4071')
+    expect(t.raw).toContain('(not shown)')
+  })
+})
