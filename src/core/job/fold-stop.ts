@@ -32,7 +32,8 @@ function raised(state: State, entry: Extract<StopEntry, { type: 'stop.raised' }>
   return {
     seq: entry.seq,
     by: entry.by ?? null,
-    on: [...new Set([...peopleOnJob(state), ...witnesses])],
+    // Also those who have left since: who shouts is not always who is signed on, and nobody knows who it was.
+    on: [...new Set([...state.everOn, ...peopleOnJob(state), ...witnesses])],
     cause: null,
     why: null,
     calledBy: [],

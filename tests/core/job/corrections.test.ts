@@ -137,7 +137,7 @@ describe('n/a where the step says who', () => {
       'own-work',
     )
     walk.keys('n/a', 'a lamp is there', 'PB')
-    expect(walk.last).toMatchObject({ type: 'reading.not-applicable', person: 'PB', signed: 'initials' })
+    expect(walk.last).toMatchObject({ type: 'reading.not-applicable', person: 'PB', signed: 'pin' })
   })
 })
 

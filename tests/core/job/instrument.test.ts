@@ -138,7 +138,7 @@ describe('after the job was closed', () => {
       type: 'instrument.doubted',
       by: 'ML',
       person: 'ML',
-      signed: 'initials',
+      signed: 'pin',
     })
     expect(walk.state).toMatchObject({ closed: 'HOLD', fellFrom: 'MONITOR' })
     expect(outcomeOf(walk.engine.defs, walk.state)).toBe('HOLD')

@@ -37,7 +37,7 @@ describe('a hold point of an inspection plan', () => {
     expect(walk.prompt).toMatchObject({ kind: 'point', step: { id: 'bolts' } })
     expect(walk.bring({ do: 'done', step: 'end' })).toBe('not-asked')
     walk.keys('kh')
-    expect(walk.last).toMatchObject({ type: 'point.signed', point: 'hold', person: 'KH', signed: 'initials' })
+    expect(walk.last).toMatchObject({ type: 'point.signed', point: 'hold', person: 'KH', signed: 'pin' })
     expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'end' } })
   })
 
@@ -228,7 +228,7 @@ describe('over random schedules', () => {
       }),
       { numRuns: 300, seed: 20260315 },
     )
-    const wanted = ['point', 'review', 'point.signed', 'point.notice-given', 'point.not-attended']
+    const wanted = ['point', 'review', 'point.signed', 'point.notice-given']
     const back = ['instrument.doubted', 'finding.corrected', 'branch.left', 'reading.corrected', 'job.closed']
     expect([...wanted, ...back, 'deviation.permitted'].filter((one) => !seen.has(one))).toEqual([])
   })
