@@ -3,12 +3,14 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { hashPin } from '../../src/node/pins.ts'
-import { ANSWERS, barover, changedMachine } from '../helpers/cli.ts'
+import { barover } from '../helpers/cli.ts'
 import { logPath, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
-const PIN = '4711'
+/** Example PINs of examples/tc-401/crew.yaml. */
+const KH = { input: '8314\n' }
+const TS = { input: '1749\n' }
+const PIN = '6053'
 let finished = { name: '', bytes: Buffer.alloc(0) }
 
 beforeAll(async () => {
@@ -55,8 +57,8 @@ describe('barover doubt without a job', () => {
 describe('barover doubt of a closed job', () => {
   it('adds one entry, the outcome falls to HOLD, and jobs, show and verify say so', async () => {
     const { jobs, job, path } = closed()
-    const ran = await barover(['doubt', job, ...SAID, '--by', 'kh', '--jobs', jobs])
-    expect(ran.err).toBe('')
+    const ran = await barover(['doubt', job, ...SAID, '--by', 'kh', '--jobs', jobs], KH)
+    expect(ran.err.trim()).toBe('PIN of KH. It is not shown while it is keyed.')
     expect(ran.code).toBe(3)
     expect(ran.out).toMatch(/OUT OF CALIBRATION: M-3/)
     expect(ran.out).toMatch(/closed with \w+, fallen to HOLD: M-3 out of calibration/)
@@ -72,7 +74,7 @@ describe('barover doubt of a closed job', () => {
         /fallen to HOLD: M-3 out of\s+calibration/,
       )
     }
-    const again = await barover(['doubt', job, ...SAID, '--by', 'KH', '--jobs', jobs, '--json'])
+    const again = await barover(['doubt', job, ...SAID, '--by', 'KH', '--jobs', jobs, '--json'], KH)
     expect(again.code).toBe(1)
     expect(JSON.parse(again.out)).toMatchObject([
       { refused: expect.stringMatching(/already/), outcome: 'HOLD' },
@@ -84,7 +86,7 @@ describe('barover doubt of a closed job', () => {
     [['--by', 'XX'], /nobody in the crew file/],
   ])('is refused to %j', async (by, why) => {
     const { jobs, job, path } = closed()
-    const ran = await barover(['doubt', job, ...SAID, ...by, '--jobs', jobs])
+    const ran = await barover(['doubt', job, ...SAID, ...by, '--jobs', jobs], TS)
     expect(ran.code).toBe(1)
     expect(ran.out).toMatch(why)
     expect(readFileSync(path)).toEqual(finished.bytes)
@@ -100,26 +102,9 @@ describe('barover doubt of a closed job', () => {
 
   it('asks the PIN where the crew file of the job holds a key, shows it nowhere, and takes no other', async () => {
     const jobs = folder()
-    const machine = changedMachine(jobs, (text) => `${text}\n`)
-    const crew = join(dirname(machine), 'crew.yaml')
-    const key = await hashPin(PIN, 10)
-    const signed = readFileSync(crew, 'utf8').replace(
-      'P. Bright, role: lead',
-      `P. Bright, role: lead, pin: "${key}"`,
-    )
-    writeFileSync(crew, signed)
-    const ran = await barover([
-      'run',
-      'bore-inspection',
-      '--machine',
-      machine,
-      '--answers',
-      ANSWERS,
-      '--jobs',
-      jobs,
-    ])
-    expect(ran.code).toBe(0)
-    const path = logPath(jobs)
+    const path = join(jobs, 'example', finished.name)
+    mkdirSync(dirname(path))
+    writeFileSync(path, finished.bytes)
     const before = readFileSync(path)
     const args = ['doubt', path, ...SAID, '--by', 'PB', '--jobs', jobs]
     const wrong = await barover(args, { input: '4712\n' })
@@ -138,7 +123,7 @@ describe('barover doubt of a closed job', () => {
     mkdirSync(join(jobs, 'example'))
     const path = join(jobs, 'example', finished.name)
     writeFileSync(path, `${cut}\n`)
-    const ran = await barover(['doubt', path, ...SAID, '--by', 'KH', '--jobs', jobs])
+    const ran = await barover(['doubt', path, ...SAID, '--by', 'KH', '--jobs', jobs], KH)
     expect(ran).toMatchObject({
       code: 1,
       out: expect.stringMatching(/still open: take it up and type instrument/),

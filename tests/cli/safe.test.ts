@@ -43,7 +43,7 @@ describe('barover safe', () => {
 
   it('shows the locks of a job, and writes nothing to it', async () => {
     const jobs = folder()
-    await barover(runArgs(jobs), { input: 'RO\nTC-401-1\ndone\nL-101\nleave\n' })
+    await barover(runArgs(jobs), { input: 'RO\n4071\nTC-401-1\ndone\nL-101\nleave\n' })
     const before = await barover(['verify', 'TC-401', '--jobs', jobs, '--json'])
     const { code, out } = await barover(['safe', 'TC-401', '--jobs', jobs])
     expect(code).toBe(0)

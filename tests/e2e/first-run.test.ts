@@ -85,7 +85,7 @@ describe('the whole example', () => {
     expect(exit).toEqual({ code: 0, signal: 0 })
     expect(t.all).toContain('Measuring error: U 0.00059 of one diameter')
     expect(t.all).toContain('( MONITOR )')
-    expect(t.all).toContain('Disposition by KH (initials only): ACCEPT')
+    expect(t.all).toContain('Disposition by KH: ACCEPT')
     expect(t.all).toContain('Job closed with MONITOR.')
     expect(t.all).toMatch(/EXAMPLE {2}head {2}[0-9a-f]{64}/)
     const entries = logged(jobs)

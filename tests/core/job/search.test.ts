@@ -98,9 +98,12 @@ function classOf(walk: Walk): string {
   const open = openStops(s)
   const asked = open.filter((stop) => stop.cause === null)
   const barred = barredFromRelease(s)
+  // Only a lead could release it, so of all others it makes no difference whether they are barred.
+  const leads = (ids: Iterable<string | null>) =>
+    [...ids].filter((id) => walk.engine.defs.crew.crew.some((p) => p.id === id && p.role === 'lead')).sort()
   const stop = open.length > 0 && [
-    [...new Set(asked.map((a) => `${a.by} ${a.on}`))],
-    [...barred.people.keys()].sort(),
+    [...new Set(asked.map((a) => `${a.by === null} ${leads([a.by, ...a.on])}`))],
+    leads(barred.people.keys()),
     [barred.everybody, lastingStop(s) !== null, open.some((o) => o.cause !== null)],
     talk.ask !== null && 'of' in talk.ask
       ? [
