@@ -23,12 +23,22 @@ export function findReading(state: State, seq: number): Reading | null {
   return null
 }
 
+function isPending(state: State): boolean {
+  return state.doubt !== null || state.late !== null
+}
+
+/** A reading that waits is settled behind the gates of its own step, so the job stays at that step until it is. */
+function settleFirst(): Result<never> {
+  return refuse('pending', 'A reading waits to be settled: say first what becomes of it, then change others.')
+}
+
 export function admitCorrection(
   defs: Definitions,
   state: State,
   input: Of<'correct'>,
 ): Result<readonly Body[]> {
   if (state.doer === null) return notAsked()
+  if (isPending(state)) return settleFirst()
   const old = findReading(state, input.of)
   if (old === null) return refuse('no-reading', 'There is no such reading to correct.')
   if (old.correctedBy !== null)
@@ -74,6 +84,7 @@ export function admitReopening(
   input: Of<'reopen'>,
 ): Result<readonly Body[]> {
   if (state.doer === null || state.done[input.step] === undefined) return notAsked()
+  if (isPending(state)) return settleFirst()
   const why = words(input.why, 'Going back')
   if (!why.ok) return why
   return ok([
