@@ -102,6 +102,13 @@ export function answersAt(defs: Definitions, state: State, prompt: Prompt): Answ
         { says: `release by ${person}, no PIN`, input: { do: 'release-stop', person, answer: WHY } },
         { says: `${person} ends the job`, input: { do: 'close-stopped', first: WHY, person, proved: true } },
       ])
+    case 'countersign':
+      return people(defs, state).flatMap((person) =>
+        [true, false].map((agrees) => ({
+          says: `${person} ${agrees ? 'signs for it' : 'did not say so'}`,
+          input: { do: 'countersign', agrees, person, proved: true },
+        })),
+      )
     case 'held':
     case 'closed':
     case 'judge':

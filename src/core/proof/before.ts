@@ -2,12 +2,13 @@
 // job went back, that a seat is empty, that figures make a rule true. Each leads to a state that a real job may be in.
 import type { Engine } from '../job/admit.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
-import type { Entry } from '../job/entries.ts'
+import type { Body, Entry } from '../job/entries.ts'
 import { fold } from '../job/fold.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { judgeStep } from '../job/judge-step.ts'
 import { fallsWith } from '../job/lapse.ts'
 import { current, next } from '../job/next.ts'
+import { peopleOnJob } from '../job/people-on.ts'
 import { openPlace } from '../job/places.ts'
 import { stampEntry } from '../job/stamp.ts'
 import { type DispositionState, type State, standing } from '../job/state.ts'
@@ -17,6 +18,7 @@ import type { VerdictWord } from '../metrology/verdict.ts'
 import { NOTHING_SEEN } from './invariants.ts'
 import {
   isAtGate,
+  isCounted,
   isPaused,
   isShutRead,
   isShutWork,
@@ -149,6 +151,28 @@ function walkAhead(engine: Engine, state: State): (Work & { readonly says: strin
   return [...found.values()]
 }
 
+/** Somebody else is on the job, and gave the numbers that each person gives. */
+export function oneMore(defs: Definitions, state: State, now: number): Had[] {
+  if (isPaused(state) || !isCounted(defs) || peopleOnJob(state).length > 1) return []
+  const person = defs.crew.crew.find((p) => p.role === 'mechanic' && p.id !== state.doer)?.id
+  if (person === undefined) return []
+  const given = gatesOf(defs).flatMap((gate) =>
+    gate.step.evidence.flatMap((evidence): Body[] =>
+      evidence.kind === 'numbers' && evidence.per === 'person'
+        ? [{ type: 'evidence.given', step: gate.id, item: `${evidence.id}.${person}`, shown: 'X-77' }]
+        : [],
+    ),
+  )
+  const entries: Entry[] = []
+  let after = state
+  for (const body of [{ type: 'person.came-on', person } as const, ...given]) {
+    const entry = stampEntry(after, body, { ms: now, offsetMin: 0 })
+    entries.push(entry)
+    after = fold(after, entry)
+  }
+  return [{ says: `(${person} has been on the job)`, state: after, entries }]
+}
+
 /** Somebody was at the keys all through a STOP that was released. */
 function atTheKeys(defs: Definitions, state: State): Had[] {
   if (state.doer !== null || state.left) return []
@@ -184,7 +208,18 @@ function leftPending(defs: Definitions, state: State, placed: PlacedStep): Had[]
 
 function decided(placed: PlacedStep, choice: string): DispositionState {
   const about = placed.scope + asKind(placed, 'decide').step.about
-  return { seq: 0, about, choice, why: '', person: '', void: false, authority: null, valid: null }
+  return {
+    seq: 0,
+    about,
+    choice,
+    why: '',
+    person: '',
+    void: false,
+    radio: null,
+    countersigned: false,
+    authority: null,
+    valid: null,
+  }
 }
 
 function answered(engine: Engine, state: State, placed: PlacedStep): State[] {

@@ -10,7 +10,7 @@ import type { State } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { aged } from './ages.ts'
-import { foundUnfit, hadBefore, likeFell, putBack } from './before.ts'
+import { foundUnfit, hadBefore, likeFell, oneMore, putBack } from './before.ts'
 import { type Account, firstWrong, NOTHING_SEEN, type Watch, type Wrong, watched } from './invariants.ts'
 import { type Move, movesFrom } from './moves.ts'
 import { normal, withoutLooks } from './normal.ts'
@@ -116,6 +116,7 @@ class Search {
           ...hadBefore(engine, node.state),
           ...foundUnfit(defs, node.state, node.now),
           ...likeFell(defs, node.state, node.now),
+          ...oneMore(defs, node.state, node.now),
         ]
       : []
     for (const had of [...hads, ...putBack(defs, node.state)]) {

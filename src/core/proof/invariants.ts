@@ -51,7 +51,13 @@ export const NOTHING_SEEN: Watch = { gates: new Map(), stop: null, people: [] }
 const EMPTY: Account = { given: new Map(), begun: new Map(), opened: false, letIn: false }
 
 /** After any of these nothing that was proved before stands. */
-const FALLS: readonly Body['type'][] = ['stop.raised', 'job.left', 'job.taken-up', 'clock.moved']
+const FALLS: readonly Body['type'][] = [
+  'stop.raised',
+  'job.left',
+  'job.taken-up',
+  'job.handed-over',
+  'clock.moved',
+]
 
 /** The account after one more entry. `opens`: the hazards that this entry lets in again. */
 export function watched(defs: Definitions, watch: Watch, entry: Entry, opens: readonly string[] = []): Watch {
@@ -71,7 +77,7 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   if (FALLS.includes(entry.type)) {
     const gates = [...watch.gates].map(([id, g]) => [id, { ...EMPTY, letIn: g.letIn }] as const)
     const stop = entry.type === 'stop.raised' ? raised(watch.stop, entry.by) : watch.stop
-    return { ...watch, gates: new Map(gates), stop }
+    return { gates: new Map(gates), stop, people: peopleAfter(watch.people, entry) }
   }
   if (entry.type === 'stop.explained') {
     const lasts = watch.stop?.lasts === true || LASTING.includes(entry.cause ?? '')
@@ -82,8 +88,8 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
     return { ...watch, gates: new Map(gates) }
   }
   if (entry.type === 'stop.released') return { ...watch, stop: null }
-  if (entry.type === 'person.signed-on')
-    return { ...watch, people: [...new Set([...watch.people, entry.person])] }
+  const people = peopleAfter(watch.people, entry)
+  if (people !== watch.people) return { ...watch, people }
   if (!('step' in entry) || entry.step === null) return watch
   const gate = defs.steps.find((s): s is GateStep => s.id === entry.step && s.step.kind === 'gate')
   if (gate === undefined) return watch
@@ -101,6 +107,25 @@ function raised(stop: StopSeen | null, by: string | undefined): StopSeen {
 function withoutInstrument(account: Account, instrument: string): Account {
   const given = only(account.given, (key) => account.given.get(key)?.instrument !== instrument)
   return given.size === account.given.size ? account : { ...account, given, opened: false }
+}
+
+/** Who is on the job after the entry; the very same list where nobody came or went. */
+function peopleAfter(people: readonly string[], entry: Entry): readonly string[] {
+  const adding = (id: string) => [...new Set([...people, id])]
+  switch (entry.type) {
+    case 'person.signed-on':
+    case 'person.came-on':
+      return adding(entry.person)
+    case 'person.signed-off':
+      return people.filter((id) => id !== entry.person)
+    case 'job.handed-over':
+      return adding(entry.to).filter((id) => id !== entry.from)
+    case 'job.left':
+    case 'job.taken-up':
+      return []
+    default:
+      return people
+  }
 }
 
 /** Hazards that a step lets in again which is done with this entry. Reading steps come to their end by several. */
@@ -316,6 +341,7 @@ export function presented(prompt: Prompt): PlacedStep | null {
     case 'sign-on':
     case 'tag':
     case 'open-things':
+    case 'countersign':
     case 'held':
     case 'clear':
     // Records are read where they are kept.

@@ -48,7 +48,8 @@ export function movesFrom(
   }
   at(AT_ONCE, '', [
     ...asked,
-    ...always(defs, state),
+    ...breaks(state),
+    ...asides(defs, state),
     ...secondThoughts(defs, state),
     ...(withUnasked ? unasked(defs, state, prompt) : []),
   ])
@@ -57,24 +58,42 @@ export function movesFrom(
     const moved = admit(engine, state, { do: 'tick' }, { ms: now + after, offsetMin: 0 }).state
     return moved === state || moved.left ? [] : answersAt(defs, moved, next(defs, moved))
   }
-  for (const lapse of lapses)
-    at(lapse, '(time passes)', [pause, ...asked, ...then(lapse), ...always(defs, state)])
+  for (const lapse of lapses) at(lapse, '(time passes)', [pause, ...asked, ...then(lapse), ...breaks(state)])
   at(NUDGED, '(the clock is a second behind)', [pause, ...asked])
-  at(-HOUR, '(the clock goes back an hour)', [pause, ...asked, ...then(-HOUR), ...always(defs, state)])
+  at(-HOUR, '(the clock goes back an hour)', [pause, ...asked, ...then(-HOUR), ...breaks(state)])
   return moves
 }
 
-/** What can come at any prompt. */
-function always(defs: Definitions, state: State): Answer[] {
-  const somebody = people(defs, state)[0] ?? ''
+/** What can come at any prompt and makes what was proved fall. */
+function breaks(state: State): Answer[] {
   return [
     { says: 'stop', input: { do: 'stop' } },
     { says: 'leave', input: { do: 'leave' } },
     { says: state.left ? '(taken up)' : '(killed, and taken up)', input: { do: 'take-up' } },
     { says: '(the clock jumps)', input: { do: 'clock-moved', seconds: 3600 } },
+  ]
+}
+
+/** What else can come at any prompt. */
+function asides(defs: Definitions, state: State): Answer[] {
+  const all = people(defs, state)
+  return [
     { says: 'note', input: { do: 'note', text: WHY } },
     { says: 'placed', input: { do: 'place', what: WHY, where: WHY, number: null } },
-    { says: '(a wrong PIN)', input: { do: 'pin-missed', person: somebody } },
+    { says: '(a wrong PIN)', input: { do: 'pin-missed', person: all[0] ?? '' } },
+    ...all.flatMap((person) => comings(state, person)),
+  ]
+}
+
+/** Somebody comes onto the job, goes, or takes over. */
+function comings(state: State, person: string): Answer[] {
+  const { doer } = state
+  if (doer === null) return []
+  const over = { do: 'hand-over', from: doer, fromProved: true, person, proved: true } as const
+  return [
+    { says: `${person} comes on`, input: { do: 'come-on', person, proved: true } },
+    { says: `${person} signs off`, input: { do: 'sign-off', person, proved: true } },
+    { says: `${doer} hands over to ${person}`, input: over },
   ]
 }
 

@@ -11,6 +11,7 @@
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gatesOf, itemsOf } from '../job/gate.ts'
 import { applicability, type Current, current, next, type Prompt } from '../job/next.ts'
+import { openWords } from '../job/open-words.ts'
 import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
 import { holdsUpClosing, type Thing } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
@@ -198,9 +199,9 @@ export function upToCurrent(defs: Definitions, full: State): State {
     readings: readingsOf(defs, state, kept, now?.state === 'do' ? at : null),
     notApplicable: {},
     verdicts: only(state.verdicts, (v) => !v.void),
-    dispositions: only(state.dispositions, (d) => !d.void),
+    dispositions: said(only(state.dispositions, (d) => !d.void)),
     // What was placed only ever holds up the end.
-    things: now === null ? holdsUpClosing(defs, state).slice(0, 1) : [],
+    things: now === null ? heldUp(defs, state) : [],
     points: only(state.points, (p) => !p.void),
   }
   // Whether time cut a reading short only matters where one was asked for and people are called out now.
@@ -231,13 +232,14 @@ export function withoutLooks(defs: Definitions, state: State): State {
     people: isCounted(defs) ? keptPeople(state.people, state.doer) : [],
     pinMisses: {},
     findings: {},
+    everOn: [],
     picked: Object.values(seatsOf(defs)),
     doubted: {},
     raised: [],
     doneBy: {},
     notices: {},
     deviations: [],
-    things: holdsUpClosing(defs, state).slice(0, 1),
+    things: heldUp(defs, state),
     gates: Object.fromEntries(gates),
     stops: fewStops(defs, state),
   }
@@ -393,6 +395,17 @@ export function made(defs: Definitions, state: State, placed: PlacedStep, place:
     corrects: null,
     voidBy: null,
   }
+}
+
+/** What keeps the job from closing once all is done: a thing, or a word by radio, which stands for one here. */
+function heldUp(defs: Definitions, state: State): readonly Thing[] {
+  const things = holdsUpClosing(defs, state).slice(0, 1)
+  return things.length === 0 && openWords(state).length > 0 ? [placedThing(state)] : things
+}
+
+/** As if the lead had signed for it there and then. */
+function said(dispositions: State['dispositions']): State['dispositions'] {
+  return Object.fromEntries(Object.entries(dispositions).map(([id, d]) => [id, { ...d, radio: null }]))
 }
 
 /** Something that was placed and is not accounted for. */

@@ -168,6 +168,7 @@ export function projected(whole: Definitions, small: Definitions, state: State):
     ...state,
     doer: named(state.doer),
     people: state.people.map(people),
+    everOn: [],
     gates: Object.fromEntries(
       gatesOf(small).flatMap((gate) => {
         const g = state.gates[gate.id]
