@@ -5,7 +5,7 @@ import { gatesOf } from '../job/gate.ts'
 import { type Lapse, lapsesOf } from '../job/lapse.ts'
 import type { GateState, State } from '../job/state.ts'
 import { dayEndsMs, readStamp, stamp } from '../lib/instant.ts'
-import type { Account, Watch } from './invariants.ts'
+import type { Account, Watch } from './account.ts'
 
 export interface Aged {
   readonly says: string

@@ -15,18 +15,9 @@ import { type DispositionState, type State, standing } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
 import { voidMeasuredWith } from '../job/voiding.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
-import { NOTHING_SEEN } from './invariants.ts'
-import {
-  isAtGate,
-  isCounted,
-  isPaused,
-  isShutRead,
-  isShutWork,
-  made,
-  normal,
-  placedThing,
-  upToCurrent,
-} from './normal.ts'
+import { NOTHING_SEEN } from './account.ts'
+import { made, placedThing } from './made.ts'
+import { isAtGate, isCounted, isPaused, isShutRead, isShutWork, normal, upToCurrent } from './normal.ts'
 import { outlineOf } from './outline.ts'
 import { wordClasses } from './words.ts'
 
@@ -184,12 +175,18 @@ function atTheKeys(defs: Definitions, state: State): Had[] {
 function raisedByOthers(defs: Definitions, state: State): Had[] {
   const [stop, ...others] = openStops(state)
   if (stop === undefined) return atTheKeys(defs, state)
+  const another = { ...stop, seq: -2, cause: null, why: null, calledBy: [], callerUnknown: false }
+  const more: Had[] =
+    others.length > 0 || stop.cause === null
+      ? []
+      : [{ says: '(another STOP is not explained)', state: { ...state, stops: [stop, another] } }]
   const one = (role: string) => defs.crew.crew.find((p) => p.role === role)?.id ?? null
-  return [one('lead'), one('mechanic'), null].map((by) => ({
+  const raised = [one('lead'), one('mechanic'), null].map((by) => ({
     says: `(raised by ${by ?? 'nobody who had signed on'})`,
     state: { ...state, stops: [{ ...stop, by }, ...others] },
     stopBy: by,
   }))
+  return [...more, ...raised]
 }
 
 /** A reading of the current step that was waiting to be settled when work was broken off. */
@@ -222,7 +219,7 @@ function decided(placed: PlacedStep, choice: string): DispositionState {
   }
 }
 
-function answered(engine: Engine, state: State, placed: PlacedStep): State[] {
+export function answered(engine: Engine, state: State, placed: PlacedStep): State[] {
   const { defs } = engine
   const { id, step } = placed
   switch (step.kind) {

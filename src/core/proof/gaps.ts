@@ -8,7 +8,7 @@ import { type Place, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
 import { hangsOn } from '../job/values.ts'
 import type { Breach } from './explore.ts'
-import { made } from './normal.ts'
+import { made } from './made.ts'
 
 /** The first judge step that says something else than HOLD on a gap, or null. */
 export function unheldVerdict(engine: Engine, fresh: State): Breach | null {

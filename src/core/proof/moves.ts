@@ -11,10 +11,11 @@ import { next, type Prompt } from '../job/next.ts'
 import { placesOf } from '../job/places.ts'
 import { pointOf } from '../job/point.ts'
 import { openStop, type State, standing } from '../job/state.ts'
+import { assertNever } from '../lib/result.ts'
+import { turns, type Watch } from './account.ts'
 import { type Answer, answersAt, people, WHY } from './answers.ts'
 import { readingsFor } from './figures.ts'
-import { turns, type Watch } from './invariants.ts'
-import { seatsOf } from './normal.ts'
+import { seatsOf } from './made.ts'
 
 export interface Move {
   readonly says: string
@@ -184,6 +185,8 @@ function unasked(defs: Definitions, state: State, prompt: Prompt): Answer[] {
       case 'judge':
       case 'part':
         return []
+      default:
+        return assertNever(step)
     }
   })
   if (openStop(state) === null) answers.push({ do: 'release-stop', person: other, proved: true, answer: WHY })

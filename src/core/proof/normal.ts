@@ -14,10 +14,9 @@ import { applicability, type Current, current, next, type Prompt } from '../job/
 import { openWords } from '../job/open-words.ts'
 import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
 import { holdsUpClosing, type Thing } from '../job/register.ts'
-import { unsuited } from '../job/seats.ts'
 import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standing } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
-import { baselineOf } from './figures.ts'
+import { made, placedThing, seatsOf } from './made.ts'
 
 export function normal(defs: Definitions, full: State): State {
   const state = upToCurrent(defs, full)
@@ -313,18 +312,6 @@ function withoutWork(full: State): State {
   return { ...state, ...nothing, doubt: null, late: null, cutShort: false }
 }
 
-/** The instrument that each seat can take, where the register has one. */
-export function seatsOf(defs: Definitions): Record<string, string> {
-  return Object.fromEntries(
-    defs.seats.flatMap((seat) => {
-      const one = defs.instruments.instruments.find(
-        (i) => seat.kinds.includes(i.kind) && unsuited(defs, seat.id, i) === null,
-      )
-      return one === undefined ? [] : [[seat.id, one.id]]
-    }),
-  )
-}
-
 function withSeatAsked(defs: Definitions, state: State, trimmed: State): State {
   // Asked of a state that has every answer of `trimmed` and the seats as they are.
   const prompt = next(defs, { ...trimmed, seats: state.seats })
@@ -377,26 +364,6 @@ function agreeing(defs: Definitions, state: State, placed: PlacedStep, place: Pl
       )
 }
 
-/** A reading that nobody keyed. Its number is below zero, apart from those of entries. */
-export function made(defs: Definitions, state: State, placed: PlacedStep, place: Place, n: number): Reading {
-  const read = asKind(placed, 'read')
-  const figure = baselineOf(defs, read)
-  return {
-    step: placed.id,
-    place: place.key,
-    instrument: seatsOf(defs)[read.step.with] ?? '',
-    ...figure,
-    // Numbered apart for each place and repeat.
-    seq: -(1 + defs.steps.indexOf(placed) * 1000 + place.number * 10 + n),
-    at: state.lastAt,
-    by: state.doer,
-    keptBecause: null,
-    correctedBy: null,
-    corrects: null,
-    voidBy: null,
-  }
-}
-
 /** What keeps the job from closing once all is done: a thing, or a word by radio, which stands for one here. */
 function heldUp(defs: Definitions, state: State): readonly Thing[] {
   const things = holdsUpClosing(defs, state).slice(0, 1)
@@ -406,19 +373,4 @@ function heldUp(defs: Definitions, state: State): readonly Thing[] {
 /** As if the lead had signed for it there and then. */
 function said(dispositions: State['dispositions']): State['dispositions'] {
   return Object.fromEntries(Object.entries(dispositions).map(([id, d]) => [id, { ...d, radio: null }]))
-}
-
-/** Something that was placed and is not accounted for. */
-export function placedThing(state: State): Thing {
-  return {
-    seq: -1,
-    by: state.doer,
-    what: 'something',
-    where: 'somewhere',
-    number: null,
-    place: null,
-    seenBy: null,
-    accountedBy: null,
-    handedOnBy: null,
-  }
 }

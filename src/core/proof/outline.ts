@@ -12,7 +12,7 @@ import { openPlace, placeResult } from '../job/places.ts'
 import { EMPTY_GATE, type Pending, type State, type StopState } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
 import { assertNever } from '../lib/result.ts'
-import type { Watch } from './invariants.ts'
+import type { Watch } from './account.ts'
 import { isCounted } from './normal.ts'
 import { wordClasses } from './words.ts'
 

@@ -5,6 +5,7 @@ import { FORMAT } from '../job/entries.ts'
 import { opening } from '../job/fold.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, stamp } from '../lib/instant.ts'
+import { barriers } from './barriers.ts'
 import { type Breach, type Explored, explore } from './explore.ts'
 import { unheldVerdict } from './gaps.ts'
 import { slices } from './reduce.ts'
@@ -36,6 +37,9 @@ export function prove(
     if (breach !== null) return { is: 'refuted', breach: plainer(walked, breach), ...seen }
     if (bound !== null) return { is: 'not-proved', bound, ...seen }
   }
+  const between = barriers(engine(whole), freshJob())
+  if (between.is === 'breached') return { is: 'refuted', breach: between.breach, ...seen }
+  if (between.is === 'bounded') return { is: 'not-proved', bound: between.bound, ...seen }
   const breach = unheldVerdict(engine(whole), freshJob())
   return breach === null ? { is: 'proved', ...seen } : { is: 'refuted', breach, ...seen }
 }

@@ -10,8 +10,9 @@ import { type GateStep, gatesOf, type Item, itemsFor } from '../job/gate.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import { type Place, placeResult, placesOf } from '../job/places.ts'
 import type { GateState, Pending, Reading, State } from '../job/state.ts'
-import type { Watch } from './invariants.ts'
-import { keptPeople, made } from './normal.ts'
+import type { Watch } from './account.ts'
+import { made } from './made.ts'
+import { keptPeople } from './normal.ts'
 
 /** Lock points kept: two, so that one lock can be tried at both. */
 const MOST_POINTS = 2

@@ -160,7 +160,7 @@ describe('an engine that', () => {
   })
 
   it('opens the way with one of two gates is refuted', () => {
-    expect(refuted('one gate will do', smallDefs(TWO_GATES)).rule).toMatch(/hazard|work/)
+    expect(refuted('one gate will do', smallDefs(TWO_GATES)).rule).toBe('hazard')
   })
 
   it('presents a hazard that no gate of the procedure holds is refuted', () => {
