@@ -38,7 +38,6 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   // Rules take the shapes of the files from definition; definition has rules checked.
   ['rules', 'definition'],
   ['job'],
-  ['proof'],
   ['talk'],
   ['sheet'],
 ]

@@ -86,7 +86,7 @@ describe('barover check', () => {
     change('examples/tc-401/machine.yaml', 'orientation: horizontal', 'orientation: vertical')
     expect(await check('procedures/bore-inspection.yaml', 'examples/tc-401')).toBe(0)
     expect(printed).toBe(
-      'bore_inspection does not take the machine TC-401-1: its cylinder is vertical.\nSafety of bore_inspection: NOT SEARCHED. Check it together with the record of a\n  machine it takes.\n5 files checked, 0 errors, 0 warnings.\n',
+      'bore_inspection does not take the machine TC-401-1: its cylinder is vertical.\n5 files checked, 0 errors, 0 warnings.\n',
     )
   })
 

@@ -2,7 +2,7 @@
 // Rule one: no step that exposes people to a hazard is presented unless a gate holding it back is open.
 import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
-import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
@@ -90,7 +90,7 @@ function barrier(
 }
 
 function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
-  const shut = barrier(defs, state, placed, placed, [placed.id]) ?? barrierOfPending(defs, state, placed)
+  const shut = barrier(defs, state, placed, placed, [placed.id])
   if (shut !== null) return shut
   // A reading that waits is settled behind the gates of its own step, wherever the job stands by now.
   const pending = state.late ?? state.doubt
@@ -108,17 +108,6 @@ function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
   const place = openPlace(asKind(placed, 'read'), state)
   if (place === null) throw new Error(`read step ${placed.id} is complete but current`)
   return { kind: 'read', step: placed, place, instrument }
-}
-
-/**
- * A reading that waits to be settled belongs to its own step. Where the job had to go back, as an instrument was found out of
- * calibration, the gates of that step still come before it is settled.
- */
-function barrierOfPending(defs: Definitions, state: State, placed: PlacedStep): Prompt | null {
-  const id = (state.late ?? state.doubt)?.step
-  if (id === undefined || id === placed.id) return null
-  const own = stepById(defs, id)
-  return barrier(defs, state, own, own, [own.id])
 }
 
 function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedStep): Prompt {
@@ -157,30 +146,14 @@ export function readingCutShort(defs: Definitions, state: State): Extract<Prompt
   return instrument === undefined || place === null ? null : { kind: 'read', step: before, place, instrument }
 }
 
-export type Current = {
+type Current = {
   readonly state: 'do' | 'hold' | 'point' | 'review'
   readonly placed: PlacedStep
   readonly why: string
 } | null
 
-const found = new WeakMap<Definitions, WeakMap<State, Current>>()
-
-/** The first step, in order, that applies and is not complete. A state never changes, so it is looked for once. */
-export function current(defs: Definitions, state: State): Current {
-  let known = found.get(defs)
-  if (known === undefined) {
-    known = new WeakMap()
-    found.set(defs, known)
-  }
-  let at = known.get(state)
-  if (at === undefined) {
-    at = firstOpen(defs, state)
-    known.set(state, at)
-  }
-  return at
-}
-
-function firstOpen(defs: Definitions, state: State): Current {
+/** The first step, in order, that applies and is not complete. */
+function current(defs: Definitions, state: State): Current {
   let review: PlacedStep | null = null
   for (const placed of defs.steps) {
     const applies = applicability(defs, state, placed)
@@ -228,7 +201,7 @@ function applies(
   for (const p of [...placed.inside, placed]) {
     if (p.rule === null || p.step.when === undefined) continue
     const isDone = (other: PlacedStep) => applicability(defs, state, other, seen) === 'do'
-    const outcome = defs.ruled?.(state, p) ?? p.rule.evaluate(valuesForRules(defs, state, p, isDone))
+    const outcome = p.rule.evaluate(valuesForRules(defs, state, p, isDone))
     const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
     if (verdict !== 'do') return verdict
   }

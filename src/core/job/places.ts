@@ -22,18 +22,7 @@ export interface PlaceResult {
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-const known = new WeakMap<ReadStep, readonly Place[]>()
-
-export function placesOf(placed: ReadStep): readonly Place[] {
-  let places = known.get(placed)
-  if (places === undefined) {
-    places = listOf(placed)
-    known.set(placed, places)
-  }
-  return places
-}
-
-function listOf(placed: ReadStep): Place[] {
+export function placesOf(placed: ReadStep): Place[] {
   const { stations, axes } = placed.step
   const along: readonly (Axis | null)[] = axes ?? [null]
   const pairs = stations.flatMap((station) => along.map((axis) => ({ station, axis })))

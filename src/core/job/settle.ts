@@ -12,11 +12,7 @@ import { openStop, type State } from './state.ts'
 import { closedByPeople } from './voiding.ts'
 import { branchLeft } from './voids.ts'
 
-export function settle(
-  { defs, version, judge = judgeStep }: Engine,
-  state: State,
-  now: Instant,
-): readonly Body[] {
+export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
   const short = closedByPeople(defs, state)
   if (short.length > 0) return short
@@ -34,7 +30,7 @@ export function settle(
       {
         type: 'verdict.given',
         step: prompt.step.id,
-        verdict: judge(defs, state, asKind(prompt.step, 'judge'), version),
+        verdict: judgeStep(defs, state, asKind(prompt.step, 'judge'), version),
       },
     ]
   }
