@@ -3,42 +3,48 @@ import process from 'node:process'
 import { createInterface } from 'node:readline'
 import { UserError } from '../node/user-error.ts'
 import { EXIT } from './exit.ts'
+import { terminalLines } from './terminal-lines.ts'
 
 /** One line from the terminal without echo, or from a pipe. @throws UserError when it is broken off or there is none. */
-export function askSecret(question: string): Promise<string> {
-  process.stderr.write(`${question}\n`)
-  return process.stdin.isTTY === true ? fromTerminal(process.stdin) : fromPipe()
+export async function askSecret(question: string): Promise<string> {
+  const [line] = process.stdin.isTTY === true ? await askSecrets([question]) : [await fromPipe(question)]
+  if (line === undefined) throw none()
+  return line
 }
 
 const none = () => new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
 
-async function fromPipe(): Promise<string> {
+/**
+ * Several lines from the terminal, one for each question. It is silent from the first question to the last answer: switched
+ * on and off in between, it would show what is keyed meanwhile. `stop` ends it early by throwing.
+ */
+export async function askSecrets(
+  questions: readonly string[],
+  stop: (line: string) => void = () => undefined,
+): Promise<string[]> {
+  const lines = terminalLines(process.stdin)
+  const keyed: string[] = []
+  try {
+    lines.hide(true)
+    for (const question of questions) {
+      process.stderr.write(`${question}\n`)
+      const line = await lines.next(true)
+      if (line === null) throw none()
+      stop(line.trim())
+      keyed.push(line.trim())
+    }
+    return keyed
+  } finally {
+    lines.close()
+  }
+}
+
+async function fromPipe(question: string): Promise<string> {
+  process.stderr.write(`${question}\n`)
   const lines = createInterface({ input: process.stdin, terminal: false })
   for await (const line of lines) {
     lines.close()
     return line.trim()
   }
   throw none()
-}
-
-function fromTerminal(stdin: NodeJS.ReadStream): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let keyed = ''
-    const end = (finish: () => void) => {
-      stdin.off('data', heard)
-      stdin.setRawMode(false)
-      stdin.pause()
-      finish()
-    }
-    const heard = (bytes: Buffer) => {
-      for (const sign of bytes.toString('utf8')) {
-        if (sign === '\r' || sign === '\n') return end(() => resolve(keyed.trim()))
-        if (sign === '\u0003' || sign === '\u0004') return end(() => reject(none()))
-        keyed = sign === '\u007f' || sign === '\b' ? keyed.slice(0, -1) : keyed + sign
-      }
-    }
-    stdin.setRawMode(true)
-    stdin.on('data', heard)
-    stdin.resume()
-  })
 }

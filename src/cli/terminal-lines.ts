@@ -50,6 +50,7 @@ export function terminalLines(stdin: NodeJS.ReadStream): TerminalLines {
     wake()
   }
   stdin.on('data', take)
+  stdin.resume()
   stdin.on('end', end)
   stdin.on('error', end)
   const more = () =>

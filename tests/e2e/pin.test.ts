@@ -11,9 +11,9 @@ const terminal = terminals()
 describe('barover pin', () => {
   it('asks twice, shows nothing of it and prints the key', async () => {
     const t = terminal.start(['pin', 'RO'])
-    await t.see('it is not shown')
+    await t.see('It is not shown')
     t.send('80417\r')
-    await t.see('The same once more')
+    await t.see('The same once more.')
     t.send('8041\u007f17\r')
     expect(await t.ended()).toEqual({ code: 0, signal: 0 })
     const [, key = ''] = /pin: "([^"]+)"/.exec(t.raw) ?? []
@@ -23,14 +23,14 @@ describe('barover pin', () => {
 
   it('makes nothing of two that differ, and gives the terminal back at Control-C', async () => {
     const t = terminal.start(['pin'])
-    await t.see('it is not shown')
+    await t.see('It is not shown')
     t.send('80417\r')
-    await t.see('The same once more')
+    await t.see('The same once more.')
     t.send('80418\r')
     await t.see('The two were not the same; nothing was made.')
     expect((await t.ended()).code).toBe(1)
     const other = terminal.start(['pin'])
-    await other.see('it is not shown')
+    await other.see('It is not shown')
     other.send('80\u0003')
     expect((await other.ended()).signal).toBe(2)
     expect(t.raw + other.raw).not.toMatch(/80/)

@@ -68,10 +68,10 @@ export class Terminal extends Screen {
       this.send(line)
       await this.until(`"${line}" on the line`, () => this.#shows(line))
     }
-    const pin = /PIN of \w+\./.exec(this.text)?.[0] ?? null
+    const isPin = this.input === '(not shown)'
     this.send('\r')
     await this.until('the line taken', () => line === '' || !this.#shows(line))
-    if (pin !== null) await this.until('the PIN taken', () => !this.text.includes(pin))
+    if (isPin) await this.until('the PIN taken', () => this.input === '' && !/PIN of \w+\./.test(this.text))
   }
 
   /** A long line shows its end only; a PIN shows only that something is keyed. */

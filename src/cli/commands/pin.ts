@@ -6,8 +6,8 @@ import { hashPin, pinProblem } from '../../node/pins.ts'
 import { UserError } from '../../node/user-error.ts'
 import type { Command } from '../args.ts'
 import { EXIT } from '../exit.ts'
+import { askSecrets } from '../secret.ts'
 import { print } from '../terminal.ts'
-import { terminalLines } from '../terminal-lines.ts'
 
 export const pinCommand: Command = {
   name: 'pin',
@@ -48,23 +48,12 @@ async function piped(asked: boolean): Promise<string> {
 }
 
 async function askTwice(): Promise<string> {
-  const lines = terminalLines(process.stdin)
-  const ask = async (question: string): Promise<string> => {
-    lines.hide(true)
-    process.stderr.write(question)
-    const line = await lines.next(true)
-    process.stderr.write('\n')
-    if (line === null) throw new UserError('No PIN was keyed; nothing was made.', EXIT.checkFailed)
-    return line.trim()
-  }
-  try {
-    const pin = await ask('PIN, 4 to 12 digits; it is not shown: ')
+  const refuse = (pin: string) => {
     const problem = pinProblem(pin)
     if (problem !== null) throw new UserError(problem, EXIT.checkFailed)
-    if ((await ask('The same once more: ')) !== pin)
-      throw new UserError('The two were not the same; nothing was made.', EXIT.checkFailed)
-    return pin
-  } finally {
-    lines.close()
   }
+  const questions = ['PIN, 4 to 12 digits. It is not shown while it is keyed.', 'The same once more.']
+  const [pin = '', again] = await askSecrets(questions, refuse)
+  if (again !== pin) throw new UserError('The two were not the same; nothing was made.', EXIT.checkFailed)
+  return pin
 }

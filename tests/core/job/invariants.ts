@@ -378,7 +378,11 @@ function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, 
   const causes = said.flatMap((e) => (e.type === 'stop.explained' ? [e.cause ?? 'none'] : []))
   const named = said.flatMap((e) => (e.type === 'stop.explained' ? [e.called_by ?? null] : []))
   const earlier = before.filter((e) => e.seq < stop.seq)
-  const signedOn = earlier.some((e) => e.type === 'person.signed-on' && e.person === person)
+  const signedOn = earlier.some(
+    (e) =>
+      ((e.type === 'person.signed-on' || e.type === 'person.came-on') && e.person === person) ||
+      (e.type === 'job.handed-over' && e.to === person),
+  )
   const wrong: [boolean, string][] = [
     [defs.crew.crew.find((p) => p.id === person)?.role !== 'lead', 'is no lead'],
     [causes.length === 0 || causes.includes('none'), 'and its cause is not answered'],

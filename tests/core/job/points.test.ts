@@ -209,7 +209,7 @@ describe('over random schedules', () => {
     tell('end', { point: REVIEW }),
   ]
 
-  const LINES_AT_POINTS = [...LINES, ...Array(6).fill('notice'), ...Array(12).fill('not attended')]
+  const LINES_AT_POINTS = [...LINES, ...Array(8).fill('notice'), ...Array(24).fill('not attended')]
 
   it('nothing goes on past a point, and only what stands counts', { timeout: 120_000 }, () => {
     const defs = smallDefs(STEPS)
@@ -226,9 +226,9 @@ describe('over random schedules', () => {
         })
         for (const e of walk.entries) seen.add(e.type)
       }),
-      { numRuns: 300, seed: 20260315 },
+      { numRuns: 400, seed: 20260315 },
     )
-    const wanted = ['point', 'review', 'point.signed', 'point.notice-given']
+    const wanted = ['point', 'review', 'point.signed', 'point.notice-given', 'point.not-attended']
     const back = ['instrument.doubted', 'finding.corrected', 'branch.left', 'reading.corrected', 'job.closed']
     expect([...wanted, ...back, 'deviation.permitted'].filter((one) => !seen.has(one))).toEqual([])
   })
