@@ -40,6 +40,11 @@ export interface Exit {
   readonly signal: number
 }
 
+/** Without hashes, whose digits may come to a PIN by chance. */
+export function withoutHashes(text: string): string {
+  return text.replace(/[0-9a-f]{8,}/g, '')
+}
+
 export class Terminal extends Screen {
   readonly pid: number
   /** Null while it runs. */

@@ -76,7 +76,7 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
   if (handled.ok) {
     const untouched = state
     add(handled.value)
-    add(closedByOpening(engine.defs, untouched, state))
+    add(closedByOpening(engine.defs, untouched, state, handled.value))
   }
   if (state.closed === null) {
     for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))

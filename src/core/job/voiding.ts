@@ -15,16 +15,22 @@ function closed(gate: GateStep, cause: CloseCause, items: readonly string[], why
 
 /**
  * Gates that shut because a step was just done that lets a hazard in again: what proves that hazard falls, the rest of
- * the gate stands. Compared before and after, so that it does not matter by which entry the step came to its end.
+ * the gate stands. Compared before and after, so that it does not matter by which entry the step came to its end. Who
+ * says that it did not go as it should has begun it at least, and may have let the hazard in.
  */
-export function closedByOpening(defs: Definitions, before: State, after: State): Body[] {
+export function closedByOpening(
+  defs: Definitions,
+  before: State,
+  after: State,
+  bodies: readonly Body[],
+): Body[] {
+  const objected = (id: string) => bodies.some((body) => body.type === 'step.objected' && body.step === id)
   const done = defs.steps.filter((placed) => {
     const { step } = placed
     return (
       'lets_in' in step &&
       step.lets_in !== undefined &&
-      !isComplete(before, placed) &&
-      isComplete(after, placed)
+      (objected(placed.id) || (!isComplete(before, placed) && isComplete(after, placed)))
     )
   })
   const letIn = new Set(done.flatMap(({ step }) => ('lets_in' in step ? (step.lets_in ?? []) : [])))

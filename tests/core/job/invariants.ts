@@ -125,7 +125,7 @@ function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n:
   const e = entries[n]
   if (e === undefined) return []
   const DONE: readonly Body['type'][] = [
-    ...(['step.done', 'step.confirmed', 'finding.observed'] as const),
+    ...(['step.done', 'step.confirmed', 'step.objected', 'finding.observed'] as const),
     ...(['reading.taken', 'reading.not-applicable'] as const),
   ]
   const keeps = (e.type === 'late.settled' && e.kept) || (e.type === 'doubt.settled' && e.choice === 'kept')

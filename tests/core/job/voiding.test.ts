@@ -57,6 +57,19 @@ describe('work that lets a hazard in', () => {
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'air' }, before: { id: 'opened' } })
   })
 
+  it('shuts it too for work that did not go as it should, and the work is behind it again', () => {
+    const steps = [
+      gate('air', ['bad_air'], [OXYGEN, WITNESS]),
+      { ...tell('cover', { exposes: ['bad_air'], lets_in: ['bad_air'] }), kind: 'confirm', seen: 'Off.' },
+    ]
+    const walk = start(steps).keys('1', '20.9', 'ML', '2', 'a gasket is missing')
+    expect(walk.entries.slice(-2)).toMatchObject([
+      { type: 'step.objected', step: 'cover' },
+      { type: 'gate.closed', step: 'air', cause: 'opening', items: ['oxygen', 'witness'] },
+    ])
+    expect(walk.prompt).toMatchObject({ kind: 'clear', before: { id: 'cover' } })
+  })
+
   it('fells what is half given, and nothing where nothing of it was', () => {
     const half = [
       tell('cracked', { lets_in: ['bad_air'] }),
