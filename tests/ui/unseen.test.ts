@@ -31,14 +31,20 @@ afterEach(async () => {
 
 const atWitness = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
 
+/** The witness keys their initials, and the PIN is asked. */
+async function askedForPin({ screen, send, shown }: ReturnType<typeof draw>): Promise<void> {
+  await screen.see('keys their own initials')
+  send('ML')
+  await shown('ML')
+  send('\r')
+  await screen.see('PIN of ML')
+}
+
 describe('a PIN', () => {
   it('is not drawn, and neither is how long it is', async () => {
-    const { screen, send, shown, written } = draw(atWitness())
-    await screen.see('keys their own initials')
-    send('ML')
-    await shown('ML')
-    send('\r')
-    await screen.see('PIN of ML')
+    const drawing = draw(atWitness())
+    const { screen, send, shown, written } = drawing
+    await askedForPin(drawing)
     send('2596')
     await shown('(not shown)')
     send('\r')
@@ -99,12 +105,9 @@ describe('a PIN', () => {
 
   it('hears stop and the one key', async () => {
     for (const stop of ['!', 'stop\r']) {
-      const { screen, send, written } = draw(atWitness())
-      await screen.see('keys their own initials')
-      send('ML')
-      await screen.until('ML', () => screen.input === 'ML')
-      send('\r')
-      await screen.see('PIN of ML')
+      const drawing = draw(atWitness())
+      const { screen, send, written } = drawing
+      await askedForPin(drawing)
       send(stop)
       await screen.see('STOP. Everybody out and clear.')
       expect(written[0]?.type).toBe('stop.raised')
@@ -112,12 +115,9 @@ describe('a PIN', () => {
   })
 
   it('hears stop behind half of it', async () => {
-    const { screen, send, written } = draw(atWitness())
-    await screen.see('keys their own initials')
-    send('ML')
-    await screen.until('ML', () => screen.input === 'ML')
-    send('\r')
-    await screen.see('PIN of ML')
+    const drawing = draw(atWitness())
+    const { screen, send, written } = drawing
+    await askedForPin(drawing)
     send('25')
     await screen.until('half of it', () => screen.input === '(not shown)')
     send('stop\r')
@@ -129,12 +129,9 @@ describe('a PIN', () => {
 describe('half a PIN when the gas test lapses under it', () => {
   it('and its other half answer nothing; words are seen and heard', async () => {
     const walk = atWitness()
-    const { screen, send, session, written } = draw(walk)
-    await screen.see('keys their own initials')
-    send('ML')
-    await screen.until('ML', () => screen.input === 'ML')
-    send('\r')
-    await screen.see('PIN of ML')
+    const drawing = draw(walk)
+    const { screen, send, session, written } = drawing
+    await askedForPin(drawing)
     send('25')
     await screen.until('half of it', () => screen.input === '(not shown)')
     walk.now = { ...walk.now, ms: walk.now.ms + 31 * 60_000 }
