@@ -1,4 +1,4 @@
-// The files that an author has after the lesson, checked and assembled as they would be on disk.
+// The files that an author has after the lesson, checked, assembled and walked as they would be on disk.
 import { readFileSync } from 'node:fs'
 import { join, normalize } from 'node:path'
 import { definitionsFrom } from '../../src/authoring/definitions.ts'
@@ -6,8 +6,10 @@ import type { Disk } from '../../src/authoring/folder.ts'
 import { checkTogether } from '../../src/authoring/together.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { FileCopy } from '../../src/core/job/entries.ts'
+import { layOut, plainText } from '../../src/core/sheet/block.ts'
+import { entryBlocks } from '../../src/core/sheet/shown-block.ts'
 import { readAnswers } from '../../src/plain/answers.ts'
-import { fileCopies, ROOT } from '../helpers/example.ts'
+import { fileCopies, ROOT, Walk } from '../helpers/example.ts'
 
 export const PROCEDURE = 'mine/my-check.yaml'
 export const PART = 'mine/count-tools.yaml'
@@ -42,4 +44,21 @@ export function answersIn(text: string): string[] {
   return lines.value.flatMap((line) =>
     line.kind === 'answer' ? [line.text === 'done' ? '' : line.text] : [],
   )
+}
+
+/** A walk whose PINs are keyed like all else. */
+export function byHand(text: string): Walk {
+  const walk = new Walk(defsOf(new Map([[PROCEDURE, text]])), 'PRACTICE')
+  walk.autoPin = false
+  return walk
+}
+
+export const STYLE = { width: 79, record: 'PRACTICE' as const, ascii: true }
+
+/** What the walk prints, without the margin. */
+export function printedBy(walk: Walk): string {
+  return walk.entries
+    .flatMap((entry) => entryBlocks(walk.engine.defs, walk.state, entry, STYLE))
+    .map((block) => plainText(layOut(block, STYLE)).replace(/^.*?\| /gm, ''))
+    .join('\n')
 }

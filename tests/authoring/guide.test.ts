@@ -5,12 +5,10 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
 import { renderDiagnostic, sourceLine } from '../../src/authoring/diagnostic.ts'
-import { layOut, plainText } from '../../src/core/sheet/block.ts'
 import { promptView } from '../../src/core/sheet/prompt-view.ts'
-import { entryBlocks } from '../../src/core/sheet/shown-block.ts'
 import { barover } from '../helpers/cli.ts'
-import { ROOT, Walk } from '../helpers/example.ts'
-import { answersIn, check, defsOf, MACHINE, PROCEDURE } from './guide-files.ts'
+import { ROOT } from '../helpers/example.ts'
+import { answersIn, byHand, check, MACHINE, PROCEDURE, printedBy, STYLE } from './guide-files.ts'
 
 const read = (path: string) => readFileSync(join(ROOT, path), 'utf8')
 const GUIDE = read('procedures/README.md')
@@ -79,13 +77,6 @@ const rendered = (text: string) =>
   check(new Map([[PROCEDURE, text]])).diagnostics.map((one) =>
     renderDiagnostic(one, sourceLine(text, one.line)),
   )
-
-/** A walk whose PINs are keyed like all else. */
-function byHand(text: string): Walk {
-  const walk = new Walk(defsOf(new Map([[PROCEDURE, text]])), 'PRACTICE')
-  walk.autoPin = false
-  return walk
-}
 
 describe('the starter of the guide', () => {
   it('passes check as it is, by itself and with the machine', () => {
@@ -158,30 +149,27 @@ describe('the commands of the guide', () => {
     for (const line of commands) ran.push(await barover(line.split(' ').slice(2), { cwd: folder }))
     expect(ran.map(({ code, err }) => [code, err])).toEqual(commands.map(() => [0, '']))
     expect(ran[0]?.out).toBe('1 file checked, 0 errors, 0 warnings.\n')
-    expect(ran[1]?.out).toContain('Checked as a job on the machine TC-401-1: crank_end_check')
+    expect(ran[1]?.out).toContain('Checked as a job on the machine TC-401-1: crank_end_check.\n')
     const end = /It ends with\s+`([^`]*)`/.exec(GUIDE)?.[1] ?? 'no end'
     expect(ran[2]?.out).toContain(end)
-    expect(ran[2]?.out).toMatch(/^PRACTICE {2}log {3}\S+$/m)
+    expect(ran[2]?.out).toMatch(
+      /^PRACTICE {2}log {3}\S+\nPRACTICE {2}in {4}\S+\nPRACTICE {2}head {2}\w{64}$/m,
+    )
   })
 })
 
 /** The walk with the answers of the guide: what it prints, and what each question shows that was not shown before. */
 function walked() {
   const walk = byHand(DONE)
-  const style = { width: 79, record: 'PRACTICE' as const, ascii: true }
   const { defs } = walk.engine
   const asked = new Set<string>()
   const answers = answersIn(ownAnswers())
   for (const answer of answers) {
-    const { title, must, rows, ask } = promptView(defs, walk.state, walk.talk, style)
+    const { title, must, rows, ask } = promptView(defs, walk.state, walk.talk, STYLE)
     for (const text of [title, ...[...must, ...rows, ...ask].map((one) => one.text)]) asked.add(text)
     walk.keys(answer)
   }
-  const printed = walk.entries
-    .flatMap((entry) => entryBlocks(defs, walk.state, entry, style))
-    .map((block) => plainText(layOut(block, style)).replace(/^.*?\| /gm, ''))
-    .join('\n')
-  return { walk, printed, asked: [...asked].join('\n'), keyed: answers.join('\n').length }
+  return { walk, printed: printedBy(walk), asked: [...asked].join('\n'), keyed: answers.join('\n').length }
 }
 
 describe('the answers of the guide', () => {
@@ -197,6 +185,17 @@ describe('the answers of the guide', () => {
     const walk = byHand(DONE)
     walk.keys(...answersIn(ownAnswers()).slice(0, -2), slip)
     expect(walk.prompt.kind).toBe('doubt')
+  })
+
+  it('are sent back in the words that the guide looks for', () => {
+    const told = /Where it says `(\w+)` or `([^`]+)` instead/.exec(GUIDE)?.slice(1)
+    const said = [['9.0521'], ['9.5021', '9.5031']].map((figures) => {
+      const walk = byHand(DONE)
+      walk.keys(...answersIn(ownAnswers()).slice(0, -2), ...figures)
+      return printedBy(walk).split('\n').slice(-6).join('\n')
+    })
+    expect(told).toHaveLength(2)
+    for (const [n, words] of (told ?? []).entries()) expect(said[n]).toContain(words)
   })
 })
 
