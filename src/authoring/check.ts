@@ -102,7 +102,7 @@ export function lintGoodJob(job: GoodJob): Diagnostic[] {
   return lintJob(partsOf(job)).map((one) => locateFinding(yamlOf(job, one.in), one))
 }
 
-function partsOf(job: GoodJob): JobParts {
+export function partsOf(job: GoodJob): JobParts {
   return {
     procedure: job.procedure.value,
     parts: new Map(job.parts.map((one) => [one.value.procedure, one.value])),

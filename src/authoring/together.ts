@@ -18,6 +18,10 @@ export interface CheckedTogether extends Checked {
   readonly jobs: readonly { readonly procedure: string; readonly machine: string }[]
   /** Procedures given whose own errors keep them from being checked as jobs on the machines that were. */
   readonly waiting: readonly string[]
+  /** Those of them that hold: what can be searched for a way past a gate. */
+  readonly sound: readonly GoodJob[]
+  /** Ids of procedures that hold and were checked as no job, since no machine record given is one they take. */
+  readonly alone: readonly string[]
   /** One sentence for each procedure that refuses a machine, which is no problem of either. */
   readonly refusals: readonly string[]
   /** Errors ended the check of a file, or of a job, before its later checks were made. */
@@ -32,6 +36,7 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
   const machines = folder.goodOf('machine')
   const found: Diagnostic[] = procedures.flatMap((one) => problemsOfParts(folder, one))
   const jobs: { procedure: string; machine: string }[] = []
+  const sound: GoodJob[] = []
   const refusals = new Set<string>()
   for (const machine of machines) {
     const { job, problems } = usesOf(folder, machine)
@@ -42,9 +47,10 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
       const parts = folder.partsOf(procedure)
       if (reasons.length > 0) refusals.add(refusal(procedure, machine, reasons))
       if (reasons.length > 0 || parts === undefined) continue
-      found.push(
-        ...lintGoodJob({ ...job, procedure, parts, beside: folder.procedureIdsBeside(procedure.yaml.file) }),
-      )
+      const whole = { ...job, procedure, parts, beside: folder.procedureIdsBeside(procedure.yaml.file) }
+      const wrong = lintGoodJob(whole)
+      found.push(...wrong)
+      if (wrong.every((d) => d.severity !== 'error')) sound.push(whole)
       jobs.push({ procedure: procedure.value.procedure, machine: machine.value.machine })
     }
   }
@@ -57,8 +63,20 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
   const files = folder.files()
   const paths = files.map((file) => file.path)
   const diagnostics = inOrder(paths, [...found, ...more])
-  const isStoppedEarly = folder.isStoppedEarly()
-  return { diagnostics, kinds: folder.kinds(), files, jobs, waiting, refusals: [...refusals], isStoppedEarly }
+  const alone = jobsOf
+    .map((one) => one.value.procedure)
+    .filter((id) => !jobs.some((job) => job.procedure === id))
+  return {
+    diagnostics,
+    kinds: folder.kinds(),
+    files,
+    jobs,
+    sound: sound.filter((job) => holds(job, diagnostics)),
+    alone,
+    waiting,
+    refusals: [...refusals],
+    isStoppedEarly: folder.isStoppedEarly(),
+  }
 }
 
 /** By id where the text still tells it, else by file. */
@@ -67,6 +85,13 @@ function waitingIn(folder: Folder, given: readonly TextFile[]): string[] {
     const result = folder.at(path)?.result
     return result?.ok === false && result.kind === 'procedure' ? [procedureIdIn(text) ?? path] : []
   })
+}
+
+/** No file of the job has an error. */
+function holds(job: GoodJob, diagnostics: readonly Diagnostic[]): boolean {
+  const files = [job.procedure, ...job.parts, job.machine, job.instruments, job.crew, ...job.limitBooks]
+  const paths = new Set(files.map((one) => one.yaml.file))
+  return diagnostics.every((d) => d.severity !== 'error' || !paths.has(d.file))
 }
 
 function refusal(

@@ -4,12 +4,33 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { checkCommand } from '../../src/cli/commands/check.ts'
+import type { Breach } from '../../src/core/proof/explore.ts'
 import { ROOT } from '../helpers/example.ts'
+
+/** What the search comes to; it has tests of its own (tests/core/proof), so here it is made only where asked for. */
+const search = vi.hoisted(() => ({
+  breach: null as Breach | null,
+  bound: null as string | null,
+  isReal: false,
+}))
+vi.mock('../../src/core/proof/prove.ts', async (original) => {
+  const real = await original<typeof import('../../src/core/proof/prove.ts')>()
+  const prove: typeof real.prove = (defs) => {
+    const seen = { states: 12_345, moves: 1_234_567 }
+    if (search.isReal) return real.prove(defs)
+    if (search.breach !== null) return { is: 'refuted', breach: search.breach, ...seen }
+    return search.bound === null
+      ? { is: 'proved', ...seen }
+      : { is: 'not-proved', bound: search.bound, ...seen }
+  }
+  return { ...real, prove }
+})
 
 let folder = ''
 let printed = ''
 
 beforeEach(() => {
+  Object.assign(search, { breach: null, bound: null, isReal: false })
   folder = mkdtempSync(join(tmpdir(), 'check-'))
   for (const name of ['procedures', 'examples'])
     cpSync(join(ROOT, name), join(folder, name), { recursive: true })
@@ -30,6 +51,9 @@ function change(path: string, from: string, to: string): void {
   if (!text.includes(from)) throw new Error(`${path} holds no ${from}`)
   writeFileSync(join(folder, path), text.replace(from, to))
 }
+
+/** What was printed, with lines that were broken at the edge made whole. */
+const flat = () => printed.replace(/\n {2}(?=\S)/g, ' ')
 
 function check(...names: string[]): Promise<number> {
   return checkCommand.run(
@@ -70,9 +94,7 @@ describe('barover check', () => {
     change('procedures/bore-inspection.yaml', 'kind: gate', 'kind: gat')
     change('examples/first-procedure.yaml', 'procedure: first_procedure', 'procedure: 3')
     expect(await check('procedures', 'examples')).toBe(1)
-    const waiting = /^Not yet as a job: ([^;]*); errors above\.$/m.exec(
-      printed.replace(/\n {2}(?=\S)/g, ' '),
-    )?.[1]
+    const waiting = /^Not yet as a job: ([^;]*); errors above\.$/m.exec(flat())?.[1]
     expect(waiting?.split(', ').map((one) => one.replace(`${folder}/`, ''))).toEqual([
       'bore_inspection',
       'examples/first-procedure.yaml',
@@ -86,8 +108,45 @@ describe('barover check', () => {
     change('examples/tc-401/machine.yaml', 'orientation: horizontal', 'orientation: vertical')
     expect(await check('procedures/bore-inspection.yaml', 'examples/tc-401')).toBe(0)
     expect(printed).toBe(
-      'bore_inspection does not take the machine TC-401-1: its cylinder is vertical.\n5 files checked, 0 errors, 0 warnings.\n',
+      'bore_inspection does not take the machine TC-401-1: its cylinder is vertical.\nSafety of bore_inspection: NOT SEARCHED. Check it together with the record of a\n  machine it takes.\n5 files checked, 0 errors, 0 warnings.\n',
     )
+  })
+
+  it('says how much was searched for a way past a gate', { timeout: 240_000 }, async () => {
+    search.isReal = true
+    expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(0)
+    expect(flat()).toMatch(
+      /^Safety of first_procedure on TC-401-1: \d{3,} states and \d+,\d{3} moves searched in \d+\.\d s; nobody is sent to a hazard whose gate is not fresh\.$/m,
+    )
+  })
+
+  it('prints the answers that lead past a gate at the step they lead to, and ends with 1', async () => {
+    search.breach = {
+      rule: 'hazard',
+      say: 'hold_point is asked, and no gate that is fresh holds back start',
+      step: 'hold_point',
+      path: [
+        { says: 'M1 signs on', step: null },
+        { says: 'NO START', step: 'hold_point' },
+      ],
+    }
+    expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(1)
+    expect(flat()).toMatch(
+      /first-procedure\.yaml:32:9 {2}unsafe-hazard {2}It can come to this: hold_point is/,
+    )
+    expect(printed).toContain(
+      '  M is a mechanic, L a lead, T a trainee:\n  1  M1 signs on\n  2  hold_point: NO START\n',
+    )
+    expect(printed).toContain('REFUTED after 12,345 states')
+    expect(printed).toMatch(/^5 files checked, 1 error, 0 warnings\.$/m)
+  })
+
+  it('says NOT PROVED with the bound that was hit, and ends with 1', async () => {
+    search.bound = '60000 states'
+    expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(1)
+    expect(flat()).toMatch(/not-proved {2}The safety of 'first_procedure' is NOT PROVED/)
+    expect(flat()).toContain('NOT PROVED, bound of 60000 states')
+    expect(await check('--json', 'examples/first-procedure.yaml', 'examples/tc-401')).toBe(1)
   })
 
   it('gives the same to programs as one JSON object', async () => {

@@ -2,8 +2,9 @@
 import { readdirSync, statSync } from 'node:fs'
 import { dirname, isAbsolute, join, normalize } from 'node:path'
 import process from 'node:process'
-import type { TextFile } from '../../authoring/check.ts'
+import type { GoodJob, TextFile } from '../../authoring/check.ts'
 import type { Disk } from '../../authoring/folder.ts'
+import { pathLines, type Safety, safetyLine, safetyOf } from '../../authoring/safety.ts'
 import { type CheckedTogether, checkTogether } from '../../authoring/together.ts'
 import { wrapWords } from '../../authoring/wrap-words.ts'
 import { readTextFile } from '../../node/definition-files.ts'
@@ -18,7 +19,8 @@ export const checkCommand: Command = {
   usage: 'barover check FILE...',
   summary:
     'Check procedures, machine records, limit books, instruments and crew; a folder means all YAML files in it. ' +
-    'A machine record is also checked with the files it uses, and with every procedure given.',
+    'A machine record is also checked with the files it uses, and with every procedure given: ' +
+    'every way through such a job is then searched for one that leads past a gate.',
   options: { json: SHARED.json },
   positionals: { least: 1, most: 10_000 },
   run: async (values, paths) => {
@@ -26,10 +28,17 @@ export const checkCommand: Command = {
     const files = wanted.map((path): TextFile => ({ path, text: readTextFile(path) }))
     if (files.length === 0) throw new UserError('There is no YAML file to check there.', EXIT.fileProblem)
     const checked = checkTogether(files, disk)
-    if (values.json === true) print(asJson(checked))
-    else for (const text of asText(checked, columnsOf(process.stdout))) print(text)
+    const searched: Searched[] = []
+    // Said as it is found: the search of a folder of procedures takes a while.
+    const search = (job: GoodJob): Searched => {
+      const one = timed(job)
+      searched.push(one)
+      return one
+    }
+    if (values.json === true) print(asJson(checked, checked.sound.map(search)))
+    else for (const text of asText(checked, search, columnsOf(process.stdout))) print(text)
     const isClean = checked.diagnostics.every((d) => d.severity !== 'error')
-    return isClean ? EXIT.done : EXIT.checkFailed
+    return isClean && searched.every((one) => one.safety.proof.is === 'proved') ? EXIT.done : EXIT.checkFailed
   },
 }
 
@@ -54,26 +63,72 @@ const disk: Disk = {
   },
 }
 
-function asJson({ kinds, diagnostics, jobs, refusals }: CheckedTogether): string {
-  return JSON.stringify({ files: Object.fromEntries(kinds), jobs, refusals, diagnostics })
+interface Searched {
+  readonly safety: Safety
+  readonly seconds: number
 }
 
-function asText(checked: CheckedTogether, columns: number): string[] {
-  const { files, diagnostics, jobs, waiting, refusals, isStoppedEarly } = checked
+function timed(job: GoodJob): Searched {
+  const start = performance.now()
+  const safety = safetyOf(job)
+  return { safety, seconds: (performance.now() - start) / 1000 }
+}
+
+function asJson(checked: CheckedTogether, searched: readonly Searched[]): string {
+  const { kinds, diagnostics, jobs, refusals, alone } = checked
+  const safety = searched.map(({ safety: { procedure, machine, proof } }) => ({
+    procedure,
+    machine,
+    ...proof,
+  }))
+  const found = searched.flatMap((one) => one.safety.diagnostic ?? [])
+  return JSON.stringify({
+    files: Object.fromEntries(kinds),
+    jobs,
+    refusals,
+    safety,
+    notSearched: alone,
+    diagnostics: [...diagnostics, ...found],
+  })
+}
+
+/** What is printed, in order; each job is searched when its line is asked for. */
+function* asText(
+  checked: CheckedTogether,
+  search: (job: GoodJob) => Searched,
+  columns: number,
+): Generator<string, void, void> {
+  const { files, diagnostics, jobs, sound, waiting, refusals, alone, isStoppedEarly } = checked
   const sentence = (text: string) => wrapWords(text, columns, 2)
   const texts = new Map(files.map((f) => [f.path, f.text]))
+  for (const d of diagnostics) yield `${renderAt(d, texts.get(d.file) ?? '', d.file)}\n`
+  yield* refusals.map(sentence)
+  for (const machine of new Set(jobs.map((job) => job.machine))) {
+    const own = jobs.filter((job) => job.machine === machine).map((job) => job.procedure)
+    yield sentence(`Checked as a job on the machine ${machine}: ${own.join(', ')}.`)
+  }
+  let unsafe = 0
+  for (const job of sound) {
+    const { safety, seconds } = search(job)
+    if (safety.diagnostic !== null) unsafe += 1
+    yield* breachText(safety, texts)
+    yield sentence(safetyLine(safety, seconds))
+  }
+  for (const id of alone)
+    yield sentence(`Safety of ${id}: NOT SEARCHED. Check it together with the record of a machine it takes.`)
+  if (waiting.length > 0) yield sentence(`Not yet as a job: ${waiting.join(', ')}; errors above.`)
   const errors = diagnostics.filter((d) => d.severity === 'error').length
   const warnings = diagnostics.length - errors
+  yield `${count(files.length, 'file')} checked, ${count(errors + unsafe, 'error')}, ${count(warnings, 'warning')}.`
+  if (isStoppedEarly) yield 'More may show once these are right.'
+}
+
+function breachText({ diagnostic, proof }: Safety, texts: ReadonlyMap<string, string>): string[] {
+  if (diagnostic === null) return []
+  const shown = renderAt(diagnostic, texts.get(diagnostic.file) ?? '', diagnostic.file)
+  if (proof.is !== 'refuted') return [`${shown}\n`]
   return [
-    ...diagnostics.map((d) => `${renderAt(d, texts.get(d.file) ?? '', d.file)}\n`),
-    ...refusals.map(sentence),
-    ...[...new Set(jobs.map((job) => job.machine))].map((machine) => {
-      const own = jobs.filter((job) => job.machine === machine).map((job) => job.procedure)
-      return sentence(`Checked as a job on the machine ${machine}: ${own.join(', ')}.`)
-    }),
-    ...(waiting.length === 0 ? [] : [sentence(`Not yet as a job: ${waiting.join(', ')}; errors above.`)]),
-    `${count(files.length, 'file')} checked, ${count(errors, 'error')}, ${count(warnings, 'warning')}.`,
-    ...(isStoppedEarly ? ['More may show once these are right.'] : []),
+    [shown, '', '  M is a mechanic, L a lead, T a trainee:', ...pathLines(proof.breach.path), ''].join('\n'),
   ]
 }
 

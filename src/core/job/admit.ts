@@ -28,6 +28,7 @@ import { fold } from './fold.ts'
 import { gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
 import { staleWhy } from './item-label.ts'
+import type { judgeStep } from './judge-step.ts'
 import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
 import { words } from './refusals.ts'
@@ -47,6 +48,8 @@ export interface Admitted {
 export interface Engine {
   readonly defs: Definitions
   readonly version: string
+  /** How a judge step comes to its verdict; the program's own unless said. For the search over every verdict. */
+  readonly judge?: typeof judgeStep
 }
 
 /** Whoever left sees no prompt; a STOP is heard all the same. */

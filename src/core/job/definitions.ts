@@ -8,8 +8,9 @@ import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
 import { compileRuleAt, compileValues, type ProcedureValue } from '../rules/procedure-values.ts'
-import type { CompiledRule } from '../rules/rule.ts'
+import type { CompiledRule, RuleOutcome } from '../rules/rule.ts'
 import { sound } from './sound.ts'
+import type { State } from './state.ts'
 
 export type RecordKind = 'REAL' | 'PRACTICE' | 'EXAMPLE'
 
@@ -42,6 +43,8 @@ export interface Definitions {
   readonly seats: readonly Seat[]
   /** What the procedure and its parts add to the make-safe sheet. */
   readonly makeSafe: readonly string[]
+  /** For the search over every branch: what a rule is taken to come to. Left out, as in every job: it is worked out. */
+  readonly ruled?: (state: State, placed: PlacedStep) => RuleOutcome | undefined
 }
 
 export interface Sources {

@@ -1,6 +1,7 @@
 // What a gate asks for, and what of it is missing. When it lapses is in lapse.ts.
 import { type Evidence, type EvidenceOf, INSPECTED_WORDS } from '../definition/evidence.ts'
 import type { StepOf } from '../definition/procedure.ts'
+import { oncePer, oncePerPair } from '../lib/once.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { peopleOnJob } from './people-on.ts'
 import { EMPTY_GATE, type GateState, type State } from './state.ts'
@@ -22,14 +23,27 @@ export interface Item {
   readonly part: LiftPart | null
 }
 
-export function itemsOf(defs: Definitions, state: State, gate: GateStep): Item[] {
+export function itemsOf(defs: Definitions, state: State, gate: GateStep): readonly Item[] {
   return itemsFor(defs, gate, peopleOnJob(state))
 }
 
 /** The items of a gate with these people on the job. */
-export function itemsFor(defs: Definitions, gate: GateStep, people: readonly string[]): Item[] {
-  return gate.step.evidence.flatMap((evidence) => itemsOfEvidence(defs, evidence, people))
+export function itemsFor(defs: Definitions, gate: GateStep, people: readonly string[]): readonly Item[] {
+  const { isCounted, known } = itemsKnown(defs, gate)
+  const key = isCounted ? people.join(' ') : ''
+  let items = known.get(key)
+  if (items === undefined) {
+    items = gate.step.evidence.flatMap((evidence) => itemsOfEvidence(defs, evidence, people))
+    known.set(key, items)
+  }
+  return items
 }
+
+/** The items of a gate by the people on the job, ids hold no space; where it asks nothing of each person, once for all. */
+const itemsKnown = oncePerPair((_defs: Definitions, gate: GateStep) => ({
+  isCounted: gate.step.evidence.some((e) => e.kind === 'numbers' && e.per === 'person'),
+  known: new Map<string, readonly Item[]>(),
+}))
 
 function itemsOfEvidence(defs: Definitions, evidence: Evidence, people: readonly string[]): Item[] {
   const { id } = evidence
@@ -86,20 +100,20 @@ export function provesAt(gate: GateStep, evidence: Evidence): readonly string[] 
   return evidence.kind === 'witness' ? gate.step.holds : (evidence.against ?? gate.step.holds)
 }
 
-export function gatesOf(defs: Definitions): GateStep[] {
-  return defs.steps.filter((s): s is GateStep => s.step.kind === 'gate')
-}
+export const gatesOf = oncePer((defs: Definitions): readonly GateStep[] =>
+  defs.steps.filter((s): s is GateStep => s.step.kind === 'gate'),
+)
 
 /** Gates that hold back any hazard the step exposes people to. */
-export function gatesBefore(defs: Definitions, placed: PlacedStep): GateStep[] {
+export const gatesBefore = oncePerPair((defs: Definitions, placed: PlacedStep): readonly GateStep[] => {
   const exposes = placed.step.exposes ?? []
   return gatesOf(defs).filter(
     (gate) => gate.id !== placed.id && gate.step.holds.some((h) => exposes.includes(h)),
   )
-}
+})
 
 /** Hazards a step exposes people to that no other step, a gate, holds back: such a step is never presented. */
-export function unheld(defs: Definitions, placed: PlacedStep): string[] {
+export const unheld = oncePerPair((defs: Definitions, placed: PlacedStep): readonly string[] => {
   const others = gatesOf(defs).filter((gate) => gate.id !== placed.id)
   return (placed.step.exposes ?? []).filter((h) => !others.some((gate) => gate.step.holds.includes(h)))
-}
+})

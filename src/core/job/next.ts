@@ -2,7 +2,8 @@
 // Rule one: no step that exposes people to a hazard is presented unless a gate holding it back is open.
 import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
-import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
+import { oncePerPair } from '../lib/once.ts'
+import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
@@ -90,7 +91,7 @@ function barrier(
 }
 
 function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
-  const shut = barrier(defs, state, placed, placed, [placed.id])
+  const shut = barrier(defs, state, placed, placed, [placed.id]) ?? barrierOfPending(defs, state, placed)
   if (shut !== null) return shut
   // A reading that waits is settled behind the gates of its own step, wherever the job stands by now.
   const pending = state.late ?? state.doubt
@@ -108,6 +109,17 @@ function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
   const place = openPlace(asKind(placed, 'read'), state)
   if (place === null) throw new Error(`read step ${placed.id} is complete but current`)
   return { kind: 'read', step: placed, place, instrument }
+}
+
+/**
+ * A reading that waits to be settled belongs to its own step. Where the job had to go back, as an instrument was found out of
+ * calibration, the gates of that step still come before it is settled.
+ */
+function barrierOfPending(defs: Definitions, state: State, placed: PlacedStep): Prompt | null {
+  const id = (state.late ?? state.doubt)?.step
+  if (id === undefined || id === placed.id) return null
+  const own = stepById(defs, id)
+  return barrier(defs, state, own, own, [own.id])
 }
 
 function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedStep): Prompt {
@@ -146,14 +158,14 @@ export function readingCutShort(defs: Definitions, state: State): Extract<Prompt
   return instrument === undefined || place === null ? null : { kind: 'read', step: before, place, instrument }
 }
 
-type Current = {
+export type Current = {
   readonly state: 'do' | 'hold' | 'point' | 'review'
   readonly placed: PlacedStep
   readonly why: string
 } | null
 
-/** The first step, in order, that applies and is not complete. */
-function current(defs: Definitions, state: State): Current {
+/** The first step, in order, that applies and is not complete. A state never changes, so it is looked for once. */
+export const current = oncePerPair((defs: Definitions, state: State): Current => {
   let review: PlacedStep | null = null
   for (const placed of defs.steps) {
     const applies = applicability(defs, state, placed)
@@ -171,7 +183,7 @@ function current(defs: Definitions, state: State): Current {
   }
   // A review may wait until everything else is done, and no longer.
   return review === null ? null : { state: 'review', placed: review, why: '' }
-}
+})
 
 export type Applicability = 'do' | 'skip' | 'hold'
 
@@ -201,7 +213,7 @@ function applies(
   for (const p of [...placed.inside, placed]) {
     if (p.rule === null || p.step.when === undefined) continue
     const isDone = (other: PlacedStep) => applicability(defs, state, other, seen) === 'do'
-    const outcome = p.rule.evaluate(valuesForRules(defs, state, p, isDone))
+    const outcome = defs.ruled?.(state, p) ?? p.rule.evaluate(valuesForRules(defs, state, p, isDone))
     const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
     if (verdict !== 'do') return verdict
   }

@@ -1,5 +1,6 @@
 // The places of a read step, in the order they are measured, and what the readings taken at each come to.
 import type { Axis, Station, StepOf } from '../definition/procedure.ts'
+import { oncePer, oncePerPair } from '../lib/once.ts'
 import { combineRepeats } from '../metrology/repeats.ts'
 import type { PlacedStep } from './definitions.ts'
 import { type Reading, type State, standing } from './state.ts'
@@ -22,7 +23,7 @@ export interface PlaceResult {
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-export function placesOf(placed: ReadStep): Place[] {
+export const placesOf = oncePer((placed: ReadStep): readonly Place[] => {
   const { stations, axes } = placed.step
   const along: readonly (Axis | null)[] = axes ?? [null]
   const pairs = stations.flatMap((station) => along.map((axis) => ({ station, axis })))
@@ -32,24 +33,29 @@ export function placesOf(placed: ReadStep): Place[] {
     axis,
     number: i + 1,
   }))
-}
+})
 
 export function placeResult(placed: ReadStep, place: Place, state: State): PlaceResult {
   const readings = standing(state, place.key)
   if (state.notApplicable[place.key] !== undefined)
     return { state: 'not-applicable', si: null, spread: null, readings }
-  const { at_least, at_most, within } = placed.step.repeats
-  const combined = combineRepeats(
-    readings.map((r) => r.si),
-    { atLeast: at_least, atMost: at_most, within: within.si },
-  )
-  return {
-    state: combined.state,
-    si: combined.state === 'settled' && combined.value !== undefined ? combined.value : null,
-    spread: combined.spread,
-    readings,
-  }
+  return resultOf(placed.step.repeats, readings)
 }
+
+const resultOf = oncePerPair(
+  ({ at_least, at_most, within }: ReadStep['step']['repeats'], readings: readonly Reading[]): PlaceResult => {
+    const combined = combineRepeats(
+      readings.map((r) => r.si),
+      { atLeast: at_least, atMost: at_most, within: within.si },
+    )
+    return {
+      state: combined.state,
+      si: combined.state === 'settled' && combined.value !== undefined ? combined.value : null,
+      spread: combined.spread,
+      readings,
+    }
+  },
+)
 
 /** The first place that still wants a reading, or null when the step is complete. */
 export function openPlace(placed: ReadStep, state: State): Place | null {

@@ -12,7 +12,11 @@ import { openStop, type State } from './state.ts'
 import { closedByPeople } from './voiding.ts'
 import { branchLeft } from './voids.ts'
 
-export function settle({ defs, version }: Engine, state: State, now: Instant): readonly Body[] {
+export function settle(
+  { defs, version, judge = judgeStep }: Engine,
+  state: State,
+  now: Instant,
+): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
   const short = closedByPeople(defs, state)
   if (short.length > 0) return short
@@ -30,7 +34,7 @@ export function settle({ defs, version }: Engine, state: State, now: Instant): r
       {
         type: 'verdict.given',
         step: prompt.step.id,
-        verdict: judgeStep(defs, state, asKind(prompt.step, 'judge'), version),
+        verdict: judge(defs, state, asKind(prompt.step, 'judge'), version),
       },
     ]
   }

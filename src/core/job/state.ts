@@ -1,5 +1,6 @@
 // The state of a job: plain data, only ever produced by folding entries.
 
+import { oncePer } from '../lib/once.ts'
 import type { RecordKind } from './definitions.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
 import type { Thing } from './register.ts'
@@ -197,8 +198,11 @@ export function stands(reading: Reading): boolean {
 
 /** Readings of a place that stand. */
 export function standing(state: State, place: string): readonly Reading[] {
-  return (state.readings[place] ?? []).filter(stands)
+  const all = state.readings[place]
+  return all === undefined ? [] : thoseStanding(all)
 }
+
+const thoseStanding = oncePer((all: readonly Reading[]) => all.filter(stands))
 
 /** A step's own verdict or disposition, while it stands. */
 export function standingVerdict(state: State, step: string): VerdictState | null {

@@ -1,5 +1,6 @@
 // What hangs on a step's outcome, and so would become void were it changed: reckoned before anything happens, to be said,
 // and put by name into the entry that makes it so.
+import { oncePer } from '../lib/once.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { applicability } from './next.ts'
 import { type State, standingVerdict, stands } from './state.ts'
@@ -37,9 +38,9 @@ export function branchLeft(defs: Definitions, state: State): string[] {
   return defs.steps.map((placed) => placed.id).filter((id) => all.has(id))
 }
 
-function conditional(defs: Definitions): PlacedStep[] {
-  return defs.steps.filter((placed) => [placed, ...placed.inside].some((p) => p.rule !== null))
-}
+const conditional = oncePer((defs: Definitions): readonly PlacedStep[] =>
+  defs.steps.filter((placed) => [placed, ...placed.inside].some((p) => p.rule !== null)),
+)
 
 function hasAnything(state: State, id: string): boolean {
   return (

@@ -1,0 +1,94 @@
+// No verdict but HOLD where anything it needs is missing. Each place that a judge step rests on is taken away in turn from
+// a job that has everything, in each way in which it can be missing, and the judge of the engine is asked.
+import type { Engine } from '../job/admit.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { judgeStep } from '../job/judge-step.ts'
+import { applicability } from '../job/next.ts'
+import { type Place, placesOf } from '../job/places.ts'
+import type { State } from '../job/state.ts'
+import { hangsOn } from '../job/values.ts'
+import type { Breach } from './explore.ts'
+import { made } from './made.ts'
+
+/** The first judge step that says something else than HOLD on a gap, or null. */
+export function unheldVerdict(engine: Engine, fresh: State): Breach | null {
+  const { defs } = engine
+  const whole = { ...fresh, doer: '', readings: allRead(defs, fresh) }
+  for (const judge of defs.steps) {
+    if (judge.step.kind !== 'judge') continue
+    for (const { step, place } of needed(defs, whole, judge)) {
+      for (const [says, state] of gaps(defs, whole, step, place)) {
+        const judged = (engine.judge ?? judgeStep)(defs, state, asKind(judge, 'judge'), engine.version)
+        const word = judged.result.verdict
+        if (word === 'HOLD') continue
+        const say = `${judge.id} comes to ${word} with ${place.key} ${says}`
+        return {
+          rule: 'verdict',
+          say,
+          step: judge.id,
+          path: [{ says: `${place.key}: ${says}`, step: step.id }],
+        }
+      }
+    }
+  }
+  return null
+}
+
+function allRead(defs: Definitions, state: State): State['readings'] {
+  return Object.fromEntries(
+    defs.steps.flatMap((placed) =>
+      placed.step.kind !== 'read'
+        ? []
+        : placesOf(asKind(placed, 'read')).map((place) => [place.key, repeatsAt(defs, state, placed, place)]),
+    ),
+  )
+}
+
+function repeatsAt(defs: Definitions, state: State, placed: PlacedStep, place: Place) {
+  const { at_least } = asKind(placed, 'read').step.repeats
+  return Array.from({ length: at_least }, (_, n) => made(defs, state, placed, place, n))
+}
+
+/** Places of the read steps that the judge cannot do without. A step that may be skipped by its rule is none of them. */
+function needed(
+  defs: Definitions,
+  state: State,
+  judge: PlacedStep,
+): { readonly step: PlacedStep; readonly place: Place }[] {
+  const behind = defs.steps.filter((s) => s.step.kind === 'read' && hangsOn(defs, s.id).includes(judge.id))
+  const inputs = asKind(judge, 'judge').step.inputs
+  const own = new Set(
+    [
+      inputs.diameters,
+      inputs.set_before,
+      inputs.set_after,
+      ...inputs.part_temperature,
+      ...inputs.instrument_temperature,
+    ].map((id) => judge.scope + id),
+  )
+  return behind
+    .filter((s) => own.has(s.id) && applicability(defs, state, s) === 'do')
+    .flatMap((step) => placesOf(asKind(step, 'read')).map((place) => ({ step, place })))
+}
+
+/** The place not measured, measured too seldom, with repeats that do not agree, and entered as not applicable. */
+function gaps(defs: Definitions, whole: State, step: PlacedStep, place: Place): [string, State][] {
+  const { repeats } = asKind(step, 'read').step
+  const full = whole.readings[place.key] ?? []
+  const having = (readings: typeof full): State => ({
+    ...whole,
+    readings: { ...whole.readings, [place.key]: readings },
+  })
+  const apart = Array.from({ length: Math.max(2, repeats.at_most) }, (_, n) => {
+    const one = made(defs, whole, step, place, n)
+    return { ...one, si: one.si + n * 3 * repeats.within.si }
+  })
+  return [
+    ['not measured', having([])],
+    ['not applicable', { ...having([]), notApplicable: { [place.key]: 'so' } }],
+    ['not applicable, though read', { ...whole, notApplicable: { [place.key]: 'so' } }],
+    ...(repeats.at_least > 1 ? ([['read too seldom', having(full.slice(0, -1))]] as [string, State][]) : []),
+    ...(repeats.at_most > 1 ? ([['read apart', having(apart)]] as [string, State][]) : []),
+    ['corrected away', having(full.map((r) => ({ ...r, correctedBy: 1 })))],
+  ]
+}
