@@ -1,4 +1,5 @@
 // What a running job needs from outside. The core never sees these; tests put their own in.
+import type { Others } from '../core/job/elsewhere.ts'
 import type { Entry } from '../core/job/entries.ts'
 import type { Instant } from '../core/lib/instant.ts'
 
@@ -11,6 +12,11 @@ export interface Clock {
 /** Holds PINs against the keys of the crew file. Slow on purpose. */
 export interface PinCheck {
   readonly fits: (pin: string, key: string) => Promise<boolean>
+}
+
+/** Looks at the other jobs in the folder. Never throws: what cannot be looked at comes back as a job that cannot be read. */
+export interface OthersPort {
+  readonly look: () => Others
 }
 
 export interface JournalPort {

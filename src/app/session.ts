@@ -1,6 +1,7 @@
 // A running job: lines in, blocks out. An entry is on disk before anything of it is shown. Knows no terminal.
 import { admit, type Engine } from '../core/job/admit.ts'
 import { personById } from '../core/job/definitions.ts'
+import { NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { fold } from '../core/job/fold.ts'
 import type { Input } from '../core/job/input.ts'
@@ -16,7 +17,7 @@ import { type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/h
 import { makeSafeLines } from '../core/talk/make-safe.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
 import { headLines } from './head.ts'
-import type { Clock, JournalPort, PinCheck } from './ports.ts'
+import type { Clock, JournalPort, OthersPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
 export type Shown =
@@ -46,10 +47,15 @@ export interface Session {
   readonly hear: (line: string, unseen?: boolean) => Promise<void>
   /** Time went by; what has lapsed falls now. */
   readonly tick: () => Promise<void>
+  /** Looks at the other jobs on the machine; nothing is drawn anew unless one of them changed something here. */
+  readonly look: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
   /** Shows the make-safe sheet at once, whatever is still being written. */
   readonly makeSafe: () => void
 }
+
+/** Other jobs answer what they see with an entry or two of their own; the next look takes what is left. */
+const MOST_LOOKS = 8
 
 /** Wall and running clock may part by this much before it counts as a clock that was moved. */
 const CLOCK_SLACK_MS = 5000
@@ -61,10 +67,11 @@ interface Start {
   readonly journal: JournalPort
   readonly clock: Clock
   readonly pins: PinCheck
+  readonly others: OthersPort
 }
 
 export function createSession(start: Start): Session {
-  const { engine, journal, clock, pins } = start
+  const { engine, journal, clock, pins, others } = start
   const listeners = new Set<() => void>()
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
@@ -96,17 +103,34 @@ export function createSession(start: Start): Session {
     const shown: Shown[] = []
     const inputs: Input[] = moved === 0 ? [input] : [{ do: 'clock-moved', seconds: moved }, input]
     for (const one of inputs) {
-      const admitted = admit(engine, snapshot.state, one, now)
-      if (admitted.entries.length > 0) await journal.append(admitted.entries)
-      let state = snapshot.state
-      for (const entry of admitted.entries) {
-        state = fold(state, entry)
-        shown.push({ key: key++, kind: 'entry', entry, state })
+      const admitted = await put(one, now)
+      shown.push(...admitted.shown)
+      // Two jobs that wrote at one time: each has written before it looks again, so at least one of them sees the other
+      // before anything of this is shown.
+      let wrote = admitted.wrote
+      for (let n = 0; wrote && n < MOST_LOOKS; n++) {
+        const again = await put({ do: 'tick' }, now)
+        shown.push(...again.shown)
+        wrote = again.wrote
       }
-      snapshot = { ...snapshot, state, now }
-      if (admitted.refusal !== null) shown.push(...said([admitted.refusal.say], true))
     }
     return shown
+  }
+
+  const put = async (input: Input, now: Instant): Promise<{ shown: readonly Shown[]; wrote: boolean }> => {
+    // A closed job rests on nothing any more.
+    const seen = snapshot.state.closed === null ? others.look() : NO_OTHERS
+    const admitted = admit(engine, snapshot.state, input, now, seen)
+    if (admitted.entries.length > 0) await journal.append(admitted.entries)
+    const shown: Shown[] = []
+    let state = snapshot.state
+    for (const entry of admitted.entries) {
+      state = fold(state, entry)
+      shown.push({ key: key++, kind: 'entry', entry, state })
+    }
+    if (admitted.entries.length > 0) snapshot = { ...snapshot, state, now }
+    if (admitted.refusal !== null) shown.push(...said([admitted.refusal.say], true))
+    return { shown, wrote: admitted.entries.length > 0 && state.closed === null }
   }
 
   /** Holds the PIN against the key; a person who has to wait after wrong ones is told so and the PIN is not looked at. */
@@ -171,6 +195,12 @@ export function createSession(start: Start): Session {
       inTurn(async () => {
         const shown = await take({ do: 'tick' })
         publish({ now: clock.now(), shown: [...snapshot.shown, ...shown] })
+      }),
+    look: () =>
+      inTurn(async () => {
+        if (snapshot.state.closed !== null) return
+        const shown = await take({ do: 'tick' })
+        if (shown.length > 0) publish({ now: clock.now(), shown: [...snapshot.shown, ...shown] })
       }),
     bring: (input) =>
       inTurn(async () => {

@@ -7,13 +7,16 @@ import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
+import { keyOf } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
+import { machineIdOf } from '../core/job/same-machine.ts'
 import { stamp } from '../core/lib/instant.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobPath, newJobId } from '../node/job-folder.ts'
 import { createJob, type OpenJournal, openJob as openJournalFile } from '../node/job-store.ts'
+import { otherJobs } from '../node/other-jobs.ts'
 import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
@@ -82,6 +85,16 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
     journal: journal.port,
     clock,
     pins: { fits: pinFits },
+    others: otherJobs({
+      path,
+      record: state.record,
+      machine: machineIdOf(defs.machine),
+      isTracked: (record, job) => state.elsewhere[keyOf({ record, job })]?.closed === null,
+      definitionsOf: (files) => {
+        const kept = definitionsFrom(files, 'kept')
+        return kept.ok ? kept.defs : null
+      },
+    }),
   })
   return { session, journal, path, defs, record: state.record }
 }

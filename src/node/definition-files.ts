@@ -97,6 +97,13 @@ export function siteWordsIn(machineText: string): { emergency?: string; rescue?:
   }
 }
 
+/** Which machine a record is of, as far as it can be read; null when it names none. */
+export function machineIdIn(machineText: string): { machine: string; compressor?: string } | null {
+  const { machine, compressor } = loosely(machineText)
+  if (typeof machine !== 'string') return null
+  return { machine, ...(typeof compressor === 'string' && { compressor }) }
+}
+
 /** Procedures beside this one that it uses as parts, and those they use. */
 function partFiles(procedurePath: string, text: string): string[] {
   const wanted = usedBy(text)

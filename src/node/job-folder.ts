@@ -6,7 +6,7 @@ import type { RecordKind } from '../core/job/definitions.ts'
 import { type Instant, stamp } from '../core/lib/instant.ts'
 import { UserError } from './user-error.ts'
 
-const KINDS: readonly RecordKind[] = ['REAL', 'PRACTICE', 'EXAMPLE']
+export const KINDS: readonly RecordKind[] = ['REAL', 'PRACTICE', 'EXAMPLE']
 
 export function suffixOf(record: RecordKind): string {
   return `.${record.toLowerCase()}.jsonl`

@@ -16,6 +16,7 @@ import { useTerminalSize } from './use-terminal-size.ts'
 /** Entries shown again when a job is taken up; the whole is in the log. */
 const SHOWN_AGAIN = 30
 const AGAIN_WITHIN_MS = 2000
+const LOOK_MS = 2000
 
 export interface JobScreenProps {
   readonly session: Session
@@ -84,6 +85,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const { editor, hidden, press } = useLineEditor(promptNow, live.tooSmall, submit)
   useKeys(press, interrupt, session.makeSafe)
   useTicks(session, end)
+  useLooks(session, end)
   useEffect(() => {
     if (isOver) end(leaving.current ? 'interrupted' : 'over')
   }, [isOver, end])
@@ -159,4 +161,14 @@ function useTicks(session: Session, end: (how: Error) => void): void {
     }, wait + 20)
     return () => clearTimeout(timer)
   }, [session, snapshot, end])
+}
+
+/** Other jobs on the machine are looked at while the prompt waits, whether anything of this one runs out or not. */
+function useLooks(session: Session, end: (how: Error) => void): void {
+  useEffect(() => {
+    const timer = setInterval(() => {
+      session.look().catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
+    }, LOOK_MS)
+    return () => clearInterval(timer)
+  }, [session, end])
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { definitionsFrom } from '../../src/authoring/definitions.ts'
 import { admit, type Engine } from '../../src/core/job/admit.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
+import { NO_OTHERS, type Others } from '../../src/core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../../src/core/job/entries.ts'
 import { opening } from '../../src/core/job/fold.ts'
 import type { Input } from '../../src/core/job/input.ts'
@@ -81,6 +82,8 @@ export class Walk {
   stepMs = 10_000
   /** Keys the right PIN whenever one is asked, so that walks about other things need not. */
   autoPin = true
+  /** What a look at the folder finds. */
+  others: () => Others = () => NO_OTHERS
 
   constructor(defs: Definitions = unchanged(), record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE') {
     this.engine = { defs, version: 'test' }
@@ -109,7 +112,7 @@ export class Walk {
   /** An input that is signed is brought as proved, unless it says otherwise or PINs are not keyed by themselves. */
   bring(brought: Input): string | null {
     const input = this.autoPin && !('proved' in brought) ? ({ ...brought, proved: true } as Input) : brought
-    const admitted = admit(this.engine, this.state, input, this.now)
+    const admitted = admit(this.engine, this.state, input, this.now, this.others())
     this.entries.push(...admitted.entries)
     this.state = admitted.state
     if (admitted.refusal !== null) this.said.push(admitted.refusal.say)

@@ -68,6 +68,7 @@ export function memorySession(walk: Walk, slow = false): MemorySession {
       },
     },
     clock: { now: () => walk.now, running: () => walk.now.ms },
+    others: { look: walk.others },
     pins: {
       fits: async (pin, key) => {
         await held()

@@ -62,6 +62,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
       clockKind: set === null ? 'system' : 'set',
       answers: person ? 'person' : 'script',
     })
+    await opened.session.look()
     return drivePerson(opened, values)
   }
   const lines = answersFrom(answers)
@@ -74,6 +75,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
     clockKind: stepped === null ? 'system' : 'set',
     answers: 'script',
   })
+  await opened.session.look()
   return driveScripted(opened, lines, stepped, values)
 }
 

@@ -168,6 +168,11 @@ const fallback = z.strictObject({
 export const machineSchema = z
   .strictObject({
     machine: label.meta({ description: 'The tag as it stands on the plate of the cylinder itself.' }),
+    compressor: label.optional().meta({
+      description:
+        'Tag of the whole compressor it is part of, the same in the records of all its cylinders. Block, locks and people belong to it: jobs on one compressor void what the others take off. Left out, the record cannot be told from that of any other machine.',
+      examples: ['TC-401'],
+    }),
     title: short.meta({ description: 'What people call it.' }),
     edition: short.meta({ description: 'Edition of this record, in quotes: "4".', examples: ['4'] }),
     invented,

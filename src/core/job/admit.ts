@@ -1,5 +1,6 @@
 // admit: may this be added to the job now, and what entries does it make? Every rule is here or in admit-*.ts.
-// Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at.
+// Pure: time comes in as an argument. Time passes first: what has lapsed falls before the input is looked at;
+// then what other jobs on the machine did.
 import { type Instant, stamp } from '../lib/instant.ts'
 import { assertNever, ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import {
@@ -12,6 +13,7 @@ import {
 import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
 import { admitDeviation } from './admit-deviation.ts'
 import { admitDisposition } from './admit-disposition.ts'
+import { newsFrom } from './admit-elsewhere.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
 import { admitNotApplicable } from './admit-not-applicable.ts'
@@ -23,6 +25,7 @@ import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import type { Definitions } from './definitions.ts'
+import type { Others } from './elsewhere.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
 import { gatesOf } from './gate.ts'
@@ -58,7 +61,8 @@ const WHILE_LEFT: ReadonlySet<Input['do']> = new Set(['take-up', 'stop', 'leave'
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
 const BACKWARD_SLACK_MS = 2000
 
-export function admit(engine: Engine, before: State, input: Input, now: Instant): Admitted {
+/** `others`: other jobs on the machine, as a look just now found them; without a look nothing is admitted at all. */
+export function admit(engine: Engine, before: State, input: Input, now: Instant, others: Others): Admitted {
   const entries: Entry[] = []
   let state = before
   const add = (bodies: readonly Body[]) => {
@@ -67,6 +71,7 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
       entries.push(entry)
       state = fold(state, entry)
     }
+    return state
   }
   if (state.closed !== null) {
     const late = afterClose(engine.defs, state, input, now)
@@ -74,6 +79,8 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     return { entries, state, refusal: late.ok ? null : late.error }
   }
   add(overtaken(engine.defs, state, now))
+  // Then what others did. Whoever takes the job up sees it once all of its own has fallen.
+  if (!state.left) newsFrom(engine.defs, state, others, add)
   // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
   const handled = handle(engine, before, { ...state, lastAt: stamp(now) }, input)
   if (handled.ok) {
@@ -81,9 +88,10 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     add(handled.value)
     add(closedByOpening(engine.defs, untouched, state, handled.value))
   }
+  if (before.left && !state.left) newsFrom(engine.defs, state, others, add)
   if (state.closed === null) {
-    for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))
-      add(bodies)
+    const more = () => settle(engine, state, others, now)
+    for (let bodies = more(); bodies.length > 0; bodies = more()) add(bodies)
   }
   return { entries, state, refusal: handled.ok ? null : handled.error }
 }

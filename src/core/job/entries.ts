@@ -3,6 +3,7 @@
 
 import type { Point } from '../definition/procedure.ts'
 import type { RecordKind } from './definitions.ts'
+import type { Doing, JobSeen } from './elsewhere.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -44,6 +45,7 @@ export const CLOSE_CAUSES = [
   'interrupted',
   'clock',
   'handed-over',
+  'elsewhere',
 ] as const
 
 export type CloseCause = (typeof CLOSE_CAUSES)[number]
@@ -128,7 +130,12 @@ export type Body =
       readonly instrument?: string
       readonly why: string
     }
-  | { readonly type: 'gate.opened'; readonly step: string }
+  | {
+      readonly type: 'gate.opened'
+      readonly step: string
+      /** Other open jobs on the machine, and up to where each was read; left out when there were none. */
+      readonly looked?: readonly { readonly job: string; readonly upTo: number; readonly head: string }[]
+    }
   | {
       readonly type: 'gate.closed'
       readonly step: string
@@ -293,6 +300,10 @@ export type Body =
       readonly first: string
       readonly signed?: Signed
     }
+  /** Another job on the machine, as a look found it; `since`: what it did that was not seen before. */
+  | ({ readonly type: 'elsewhere.seen'; readonly since?: readonly Doing[] } & JobSeen)
+  /** It is not among the jobs of this machine any more, though it had not ended. */
+  | { readonly type: 'elsewhere.gone'; readonly job: string; readonly record: RecordKind }
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | { readonly type: 'clock.moved'; readonly seconds: number }

@@ -21,12 +21,25 @@ const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
 const valid = z.union([z.strictObject({ until: text }), z.strictObject({ hours: finite })])
 const signed = z.enum(['pin', 'initials']).optional()
+const recordKind = z.enum(['REAL', 'PRACTICE', 'EXAMPLE'])
+const hazards = z.array(z.strictObject({ id: text, name: text }))
+const doing = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('let-in'), seq: z.int(), step: text, hazards }),
+  z.strictObject({ what: z.literal('stop'), seq: z.int() }),
+  z.strictObject({
+    what: z.literal('removed'),
+    seq: z.int(),
+    clause: text,
+    numbers: z.array(text),
+    told: z.boolean(),
+  }),
+])
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
 
 const opened = of('job.opened', {
   format: z.literal(FORMAT),
-  record: z.enum(['REAL', 'PRACTICE', 'EXAMPLE']),
+  record: recordKind,
   job: text,
   program: z.strictObject({ name: text, version: text }),
   zone: text,
@@ -103,7 +116,10 @@ const schema = z.discriminatedUnion('type', [
     instrument: text.optional(),
     why: text,
   }),
-  of('gate.opened', { step: text }),
+  of('gate.opened', {
+    step: text,
+    looked: z.array(z.strictObject({ job: text, upTo: z.int(), head: text })).optional(),
+  }),
   of('gate.closed', {
     step: text,
     cause: z.enum(CLOSE_CAUSES),
@@ -175,6 +191,26 @@ const schema = z.discriminatedUnion('type', [
   of('thing.seen', { of: z.int(), person: text, signed }),
   of('thing.accounted', { of: z.int(), people: z.array(text), person: text, signed }),
   of('things.handed-on', { of: z.array(z.int()), to: text, person: text, signed }),
+  of('elsewhere.seen', {
+    job: text,
+    record: recordKind,
+    procedure: text,
+    tag: text,
+    told: z.boolean(),
+    upTo: z.int(),
+    head: text,
+    written: text,
+    people: z.array(text),
+    left: z.boolean(),
+    stop: text.nullable(),
+    inside: hazards,
+    names: hazards,
+    letting: z.strictObject({ step: text, hazards }).nullable(),
+    closed: text.nullable(),
+    unread: text.nullable(),
+    since: z.array(doing).optional(),
+  }),
+  of('elsewhere.gone', { job: text, record: recordKind }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

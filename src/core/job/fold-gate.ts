@@ -52,7 +52,7 @@ function changed(gate: GateState, entry: GateEntry): GateState {
   }
 }
 
-const AT_THE_PLACE: readonly CloseCause[] = ['failed', 'instrument', 'corrected']
+const AT_THE_PLACE: readonly CloseCause[] = ['failed', 'instrument', 'corrected', 'elsewhere']
 
 function strike(
   gate: GateState,

@@ -2,6 +2,7 @@
 // What may be added is decided in admit.ts; the same fold serves the live screen, resuming, show and verify.
 import { readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
+import { keyOf } from './elsewhere.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
@@ -40,6 +41,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     notices: {},
     deviations: [],
     stops: [],
+    elsewhere: {},
     things: [],
     cutShort: false,
     left: false,
@@ -169,6 +171,12 @@ export function fold(before: State, entry: Entry): State {
     case 'thing.accounted':
     case 'things.handed-on':
       return foldRegister(state, entry)
+    case 'elsewhere.seen': {
+      const { type: _type, seq: _seq, at: _at, by: _by, since: _since, ...seen } = entry
+      return { ...state, elsewhere: { ...state.elsewhere, [keyOf(seen)]: seen } }
+    }
+    case 'elsewhere.gone':
+      return { ...state, elsewhere: without(state.elsewhere, [keyOf(entry)]) }
     case 'job.left':
       return { ...strikeAll(state, 'left'), left: true, people: [] }
     case 'job.taken-up':
@@ -186,7 +194,8 @@ export function fold(before: State, entry: Entry): State {
 
 /** Only when the gate was open until now: what is asked behind one that fell earlier was never being done. */
 function isCutShort(before: State, entry: Entry): boolean {
-  if (entry.type === 'note.written') return before.cutShort
+  // Nobody did anything at the machine by these.
+  if (['note.written', 'elsewhere.seen', 'elsewhere.gone'].includes(entry.type)) return before.cutShort
   const byTime = entry.type === 'clock.moved' || (entry.type === 'gate.closed' && entry.cause === 'lapsed')
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }

@@ -2,6 +2,7 @@
 // open. It says what was tested and when, and never that it is good.
 import { clockOf, readStamp } from '../lib/instant.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
+import { otherLines } from './elsewhere-words.ts'
 import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
@@ -19,6 +20,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...progress(defs, state),
     ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
+    ...otherLines(state),
     ...stopLines(state),
     ...doubtLines(defs, state),
     ...judgedLines(defs, state),

@@ -4,6 +4,7 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { oncePerPair } from '../lib/once.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { holdsGate, holdsStep } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
@@ -19,7 +20,8 @@ export type Prompt =
   | { readonly kind: 'stopped'; readonly stop: StopState }
   | { readonly kind: 'sign-on' }
   | { readonly kind: 'tag' }
-  | { readonly kind: 'held'; readonly step: PlacedStep; readonly why: string }
+  /** `elsewhere`: another job on the machine holds it. */
+  | { readonly kind: 'held'; readonly step: PlacedStep; readonly why: string; readonly elsewhere?: true }
   | { readonly kind: 'clear'; readonly gate: GateStep; readonly before: PlacedStep }
   | {
       readonly kind: 'pick'
@@ -101,6 +103,8 @@ function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
   if (state.late !== null) return { kind: 'late', step: placed, late: state.late }
   if (state.doubt !== null) return { kind: 'doubt', step: placed, doubt: state.doubt }
   const { step } = placed
+  const others = holdsStep(defs, state, placed)
+  if (others !== null) return { kind: 'held', step: placed, why: others, elsewhere: true }
   if (step.kind === 'gate') return atGate(defs, state, asKind(placed, 'gate'), placed)
   if (step.kind === 'part') throw new Error(`part ${placed.id} was not flattened`)
   if (step.kind !== 'read') return { kind: step.kind, step: placed }
@@ -124,6 +128,8 @@ function barrierOfPending(defs: Definitions, state: State, placed: PlacedStep): 
 
 function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedStep): Prompt {
   if (gateState(state, gate.id).mustClear) return { kind: 'clear', gate, before }
+  const others = holdsGate(defs, state, gate.step.holds)
+  if (others !== null) return { kind: 'held', step: gate, why: others, elsewhere: true }
   const item = missingItem(defs, state, gate)
   // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
   if (item === null)

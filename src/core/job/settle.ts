@@ -2,6 +2,7 @@
 import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
 import { asKind } from './definitions.ts'
+import { holdsGate, type Others } from './elsewhere.ts'
 import type { Body } from './entries.ts'
 import { gateState, gatesOf, missingItem } from './gate.ts'
 import { judgeStep } from './judge-step.ts'
@@ -15,6 +16,7 @@ import { branchLeft } from './voids.ts'
 export function settle(
   { defs, version, judge = judgeStep }: Engine,
   state: State,
+  others: Others,
   now: Instant,
 ): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
@@ -24,7 +26,10 @@ export function settle(
     const { status, mustClear } = gateState(state, gate.id)
     if (status === 'open' || mustClear || missingItem(defs, state, gate) !== null) continue
     // What lapses with time has to stand now, the oldest of it too.
-    if (staleNow(defs, state, gate, now).length === 0) return [{ type: 'gate.opened', step: gate.id }]
+    if (staleNow(defs, state, gate, now).length > 0) continue
+    // Nor while another job on the machine lets in what it holds, is under STOP, or cannot be read.
+    if (holdsGate(defs, state, gate.step.holds) !== null) continue
+    return [{ type: 'gate.opened', step: gate.id, ...lookedAt(others) }]
   }
   const left = branchLeft(defs, state)
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
@@ -39,4 +44,10 @@ export function settle(
     ]
   }
   return prompt.kind === 'finish' ? [{ type: 'job.closed', outcome: outcomeOf(defs, state) }] : []
+}
+
+/** What was read of other open jobs when the gate opened: on record with it. */
+function lookedAt(others: Others): { looked?: { job: string; upTo: number; head: string }[] } {
+  const open = others.filter((one) => one.closed === null)
+  return open.length === 0 ? {} : { looked: open.map(({ job, upTo, head }) => ({ job, upTo, head })) }
 }

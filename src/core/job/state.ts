@@ -2,6 +2,7 @@
 
 import { oncePer } from '../lib/once.ts'
 import type { RecordKind } from './definitions.ts'
+import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
@@ -166,6 +167,8 @@ export interface State {
   /** Deviation permits, in the order they were given. */
   readonly deviations: readonly DeviationState[]
   readonly stops: readonly StopState[]
+  /** Other jobs on the machine as they were seen last, by kind and id. */
+  readonly elsewhere: Readonly<Record<string, JobSeen>>
   /** Everything temporary that was ever placed. */
   readonly things: readonly Thing[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */

@@ -1,6 +1,6 @@
 // What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
 import { list } from '../lib/wording.ts'
-import type { Definitions } from './definitions.ts'
+import type { Definitions, PlacedStep } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
@@ -24,15 +24,7 @@ export function closedByOpening(
   after: State,
   bodies: readonly Body[],
 ): Body[] {
-  const objected = (id: string) => bodies.some((body) => body.type === 'step.objected' && body.step === id)
-  const done = defs.steps.filter((placed) => {
-    const { step } = placed
-    return (
-      'lets_in' in step &&
-      step.lets_in !== undefined &&
-      (objected(placed.id) || (!isComplete(before, placed) && isComplete(after, placed)))
-    )
-  })
+  const done = lettingIn(defs, before, after, bodies)
   const letIn = new Set(done.flatMap(({ step }) => ('lets_in' in step ? (step.lets_in ?? []) : [])))
   if (letIn.size === 0) return []
   const names = [...letIn].map((id) => defs.procedure.hazards.find((h) => h.id === id)?.name ?? id)
@@ -46,6 +38,24 @@ export function closedByOpening(
     })
     const items = fallsWith(defs, after, gate, proving)
     return status === 'open' || items.length > 0 ? [closed(gate, 'opening', items, why)] : []
+  })
+}
+
+/** Steps that let a hazard in and just came to their end, or were begun at least. */
+export function lettingIn(
+  defs: Definitions,
+  before: State,
+  after: State,
+  bodies: readonly Body[],
+): PlacedStep[] {
+  const objected = (id: string) => bodies.some((body) => body.type === 'step.objected' && body.step === id)
+  return defs.steps.filter((placed) => {
+    const { step } = placed
+    return (
+      'lets_in' in step &&
+      step.lets_in !== undefined &&
+      (objected(placed.id) || (!isComplete(before, placed) && isComplete(after, placed)))
+    )
   })
 }
 

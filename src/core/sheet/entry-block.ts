@@ -10,6 +10,7 @@ import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
+import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
 import { readingBlock } from './reading-block.ts'
@@ -141,6 +142,9 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'thing.accounted':
     case 'things.handed-on':
       return { margin, right: byLine(entry), rows: registerRows(state, entry) }
+    case 'elsewhere.seen':
+    case 'elsewhere.gone':
+      return { margin, right: byLine(entry), rows: elsewhereRows(state, entry) }
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':

@@ -26,6 +26,7 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
   interrupted: 'the program was interrupted',
   clock: 'the clock moved',
   'handed-over': 'the job was handed over',
+  elsewhere: 'another job on the machine voids it',
 }
 
 export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {

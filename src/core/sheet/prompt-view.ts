@@ -16,6 +16,7 @@ import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows } from './decision-rows.ts'
 import { LEGEND, placeDrawing } from './drawing-rows.ts'
+import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
 import { stopView } from './stop-block.ts'
@@ -64,11 +65,15 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
   const secrecy = secrecyOf(prompt, talk.ask)
-  if (question === null) return { ...view, must: [...view.must, ...mustRows(prompt)], secrecy }
+  const others = elsewherePrompt(state, prompt)
+  if (question === null) {
+    const must = [...view.must, ...mustRows(prompt), ...others.must]
+    return { ...view, must, rows: [...view.rows, ...others.rows], secrecy }
+  }
   const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
     ...view,
-    must: [...out, ...mustRows(prompt)],
+    must: [...out, ...mustRows(prompt), ...others.must],
     rows: [],
     drawing: [],
     legend: [],
@@ -137,7 +142,9 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: titleOf(defs, prompt.step.id),
         ask: [
           row(`HOLD: ${prompt.why}.`, 'caution'),
-          row('back goes to the last answer; leave keeps the job as it is.'),
+          prompt.elsewhere === true
+            ? row('The other job is looked at again every few seconds. leave keeps this one as it is.')
+            : row('back goes to the last answer; leave keeps the job as it is.'),
         ],
       }
     case 'pick':

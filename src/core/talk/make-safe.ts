@@ -1,6 +1,7 @@
 // The make-safe sheet: what to do now, whom to call, what is locked and what stands open. Words only. It goes on no record,
 // answers no prompt and waits for nothing, so that no lock of ours ever stands between a person and safety.
 import type { Definitions } from '../job/definitions.ts'
+import { jobName, openElsewhere } from '../job/elsewhere.ts'
 import { gateState, gatesOf, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { openThings, thingText } from '../job/register.ts'
@@ -50,6 +51,7 @@ export function jobLines(defs: Definitions, state: State): string[] {
     ...(defs.makeSafe.length === 0 ? [] : ['THIS WORK', ...defs.makeSafe.map((line) => `   ${line}`)]),
     ...lockLines(defs, state),
     ...thingLines(state),
+    ...otherJobs(state),
     atTheEnd(emergency),
   ]
 }
@@ -87,6 +89,17 @@ function thingLines(state: State): string[] {
   return open.length === 0
     ? []
     : ['PLACED and not accounted for', ...open.map((thing) => `   ${thingText(thing)}`)]
+}
+
+/** Whoever else is at the machine has to come out too. */
+function otherJobs(state: State): string[] {
+  const open = openElsewhere(state)
+  return open.length === 0
+    ? []
+    : [
+        'OTHER JOBS on this machine. Tell them.',
+        ...open.map((other) => `   ${jobName(other)}: ${other.procedure}`),
+      ]
 }
 
 /** Said before a job is left: how it is left safe, and what has to be proved again by whoever comes back. */

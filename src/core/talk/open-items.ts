@@ -1,5 +1,6 @@
 // What is still open in a job, in words: asked for with `open`, and listed when the job is closed.
 import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { otherLines } from '../job/elsewhere-words.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import { openWords } from '../job/open-words.ts'
@@ -11,9 +12,10 @@ import { wordLine } from './radio-words.ts'
 
 export function openLines(defs: Definitions, state: State): string[] {
   const items = openItems(defs, state)
+  const others = otherLines(state)
   return items.length === 0
-    ? ['Nothing is open in this job.']
-    : ['Still open in this job:', ...items.map((i) => `  ${i}`)]
+    ? ['Nothing is open in this job.', ...others]
+    : ['Still open in this job:', ...items.map((i) => `  ${i}`), ...others]
 }
 
 /** One line each; empty when nothing is. */

@@ -43,7 +43,7 @@ export function hazardWithoutGate({ defs, entries, state, nowMs }: Moment): stri
 }
 
 /** The step whose doing the prompt asks for. Being held, stopped, signed on or called out exposes nobody. */
-function presented(prompt: Prompt): PlacedStep | null {
+export function presented(prompt: Prompt): PlacedStep | null {
   switch (prompt.kind) {
     case 'closed':
     case 'finish':
@@ -345,6 +345,9 @@ const UNDER_STOP: readonly Body['type'][] = [
   'job.taken-up',
   'clock.moved',
   'instrument.doubted',
+  // What others do is put on record under STOP too; it lets nothing go on.
+  'elsewhere.seen',
+  'elsewhere.gone',
 ]
 
 /** Never released, whatever is said: listed here once more, apart from the engine's own list. */

@@ -75,7 +75,7 @@ function canStop(walk: Walk): boolean {
   return ['stop', ' STOP! ', '!'].every((word) => {
     const heard = hear(walk.engine.defs, walk.state, walk.talk, word)
     if (heard.input?.do !== 'stop' || heard.talk.ask !== null) return false
-    const { state } = admit(walk.engine, walk.state, heard.input, walk.now)
+    const { state } = admit(walk.engine, walk.state, heard.input, walk.now, walk.others())
     return openStop(state) !== null && ['stop-cause', 'stopped'].includes(next(walk.engine.defs, state).kind)
   })
 }

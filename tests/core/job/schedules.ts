@@ -199,7 +199,7 @@ function line(walk: Walk, text: string, inputs: Input[]): void {
 
 /** The moment as it is once time has acted, without going there. */
 export function momentOf(walk: Walk): Moment {
-  const ticked = admit(walk.engine, walk.state, { do: 'tick' }, walk.now)
+  const ticked = admit(walk.engine, walk.state, { do: 'tick' }, walk.now, walk.others())
   return {
     defs: walk.engine.defs,
     entries: [...walk.entries, ...ticked.entries],

@@ -1,0 +1,94 @@
+// Two jobs on one machine, in any order of what people do at each: what one lets in or takes off is void in the other.
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Definitions } from '../../../src/core/job/definitions.ts'
+import { readEntries } from '../../../src/core/job/entry-schema.ts'
+import { fold, opening } from '../../../src/core/job/fold.ts'
+import type { Input } from '../../../src/core/job/input.ts'
+import { next } from '../../../src/core/job/next.ts'
+import type { State } from '../../../src/core/job/state.ts'
+import { EVERY_KIND, kindsDefs, LET_IN } from '../../helpers/all-kinds.ts'
+import type { Walk } from '../../helpers/example.ts'
+import { gate, NO_START, rawProcedure, smallDefs, TWO_GATES, tell, WITNESS } from '../../helpers/small-job.ts'
+import { pair } from '../../helpers/two-jobs.ts'
+import { violations } from './invariants.ts'
+import { voidElsewhere } from './invariants-elsewhere.ts'
+import { type Action, momentOf, perform, scheduleOf } from './schedules.ts'
+
+const SEED = 20260315
+
+/** Names one hazard that no other procedure of these tests has. */
+const FOREIGN_STEPS = [
+  gate('ready', ['turn'], [NO_START, WITNESS]),
+  tell('barred', { exposes: ['turn'], lets_in: ['turn'] }),
+  tell('close'),
+]
+const FOREIGN = smallDefs(FOREIGN_STEPS, [], {
+  procedure: rawProcedure(FOREIGN_STEPS, { hazards: [{ id: 'turn', name: 'the crank turning' }] }),
+})
+const LETS_IN = kindsDefs(LET_IN)
+const TWO = smallDefs(TWO_GATES)
+const KINDS = kindsDefs(EVERY_KIND)
+
+const PAIRS: readonly (readonly [Definitions, Definitions])[] = [
+  [LETS_IN, TWO],
+  [LETS_IN, LETS_IN],
+  [FOREIGN, TWO],
+  [KINDS, LETS_IN],
+]
+
+const LINES = ['stop', 'stop', 'placed', 'taken', 'leave', 'back', 'note', '2', '30', 'y', 'ALL OUT']
+
+const acts = fc
+  .tuple(scheduleOf(LINES), fc.infiniteStream(fc.boolean()))
+  .map(([actions, stream]) => actions.map((a): readonly [0 | 1, Action] => [stream.next().value ? 1 : 0, a]))
+
+/** The job from its written text alone. */
+function replayed(walk: Walk): State {
+  const read = readEntries(
+    walk.entries.map((e) => ({ prev: '', hash: '', ...(JSON.parse(JSON.stringify(e)) as object) })),
+  )
+  if (!read.ok) throw new Error(read.error.say)
+  const [first, ...rest] = read.value
+  if (first?.type !== 'job.opened') throw new Error('not opened')
+  return rest.reduce((state, e) => fold(state, e), opening(first))
+}
+
+describe('what one job does is void in the other', () => {
+  it('over random schedules of both, after the look that sees it', { timeout: 240_000 }, () => {
+    const seen = { fell: 0, held: 0, waited: 0, bare: 0 }
+    fc.assert(
+      fc.property(fc.nat(PAIRS.length - 1), acts, (which, done) => {
+        const jobs = pair(PAIRS[which] ?? [TWO, TWO])
+        const inputs: [Input[], Input[]] = [[], []]
+        for (const [who, action] of done) {
+          const walk = jobs.walks[who]
+          perform(walk, action, inputs[who])
+          // What the act did to the clock is acted on, as in the moment that is looked at.
+          walk.bring({ do: 'tick' })
+          jobs.note()
+          const other = jobs.walks[who === 0 ? 1 : 0]
+          const us = { defs: walk.engine.defs, state: walk.state }
+          const them = { defs: other.engine.defs, state: other.state }
+          expect(voidElsewhere(us, them, who, jobs.written)).toEqual([])
+          expect(violations(momentOf(walk), false)).toEqual([])
+          const prompt = next(us.defs, us.state)
+          if ('step' in prompt && prompt.kind !== 'held' && (prompt.step.step.exposes ?? []).length > 0)
+            seen.bare += 1
+          if (prompt.kind === 'held' && prompt.elsewhere === true)
+            seen[prompt.step.step.kind === 'gate' ? 'held' : 'waited'] += 1
+        }
+        for (const walk of jobs.walks) {
+          seen.fell += walk.entries.filter((e) => e.type === 'gate.closed' && e.cause === 'elsewhere').length
+          expect(replayed(walk)).toEqual(walk.state)
+          expect(JSON.stringify(replayed(walk).gates)).toBe(JSON.stringify(walk.state.gates))
+        }
+      }),
+      { numRuns: 400, seed: SEED },
+    )
+    expect(seen.fell).toBeGreaterThan(100)
+    expect(seen.held).toBeGreaterThan(100)
+    expect(seen.waited).toBeGreaterThan(20)
+    expect(seen.bare).toBeGreaterThan(500)
+  })
+})
