@@ -6,7 +6,7 @@ import { standingOf, type Watched, watch, watchFrom } from '../../src/core/job/w
 import { Walk } from './example.ts'
 
 /** One look at a walk from outside, read on from where the last one ended. */
-export function watcherOf(walk: Walk, job: string): () => OtherJob {
+export function watcherOf(walk: Pick<Walk, 'engine' | 'state' | 'entries'>, job: string): () => OtherJob {
   let watched: Watched | null = null
   let count = 0
   return () => {

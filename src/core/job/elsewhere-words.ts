@@ -73,21 +73,34 @@ export function otherLines(state: State): string[] {
 
 /** Few words for the prompt, as the sheet is small. */
 export function otherShort(state: State): string[] {
-  const open = openElsewhere(state)
-  const [first, ...more] = open
+  const [first, ...more] = openElsewhere(state)
   if (first === undefined) return []
-  const name = counts(state, first) ? jobName(first) : `${first.record} ${jobName(first)}`
   return [
-    `Also open on this machine: ${name}${more.length === 0 ? '' : `, and ${more.length} more`}. open tells of it.`,
+    `Also open on this machine: ${kindAnd(state, first, jobName(first))}${more.length === 0 ? '' : `, and ${more.length} more`}.`,
   ]
+}
+
+/** Said to whoever comes to the job, a line for each of the first few. */
+export function otherArrival(state: State): string[] {
+  const open = openElsewhere(state)
+  const lines = open
+    .slice(0, AT_ARRIVAL)
+    .map((one) => `Also open on this machine: ${kindAnd(state, one, jobName(one))} ${one.procedure}`.trim())
+  return open.length <= AT_ARRIVAL
+    ? lines
+    : [...lines, `and ${open.length - AT_ARRIVAL} more: the word open tells of all`]
+}
+
+const AT_ARRIVAL = 3
+
+function kindAnd(state: State, other: JobSeen, text: string): string {
+  return counts(state, other) ? text : `${other.record} ${text}`
 }
 
 /** What is never left out at a prompt: a STOP on the machine, and a log that nobody can read. */
 export function otherAlarms(state: State): string[] {
   return openElsewhere(state).flatMap((other) => {
-    const where = counts(state, other)
-      ? `job ${jobNumber(other.job)}`
-      : `${other.record} job ${jobNumber(other.job)}`
+    const where = kindAnd(state, other, `job ${jobNumber(other.job)}`)
     if (other.stop !== null) return [`STOP is open in ${where} on this machine.`]
     return other.unread === null
       ? []

@@ -1,6 +1,13 @@
 // Other jobs on the machine, on the sheet: as a look found them, and at the prompt.
 import { counts, jobNumber } from '../job/elsewhere.ts'
-import { doingLine, otherAlarms, otherShort, otherStanding, otherTitle } from '../job/elsewhere-words.ts'
+import {
+  doingLine,
+  otherAlarms,
+  otherArrival,
+  otherShort,
+  otherStanding,
+  otherTitle,
+} from '../job/elsewhere-words.ts'
 import type { Entry } from '../job/entries.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
@@ -31,10 +38,10 @@ export function elsewherePrompt(
   prompt: Prompt,
 ): { must: readonly Row[]; rows: readonly Row[] } {
   if (prompt.kind === 'closed') return { must: [], rows: [] }
-  const short = otherShort(state).map((text) => row(text))
   // Where people come to the job they are told before anything else; the reason of a hold says it already.
   const isArriving = prompt.kind === 'sign-on' || prompt.kind === 'tag'
   const isSaid = prompt.kind === 'held' && prompt.elsewhere === true
   const alarms = isSaid ? [] : otherAlarms(state).map((text) => row(text, 'caution'))
-  return isArriving ? { must: [...alarms, ...short], rows: [] } : { must: alarms, rows: short }
+  const open = (isArriving ? otherArrival(state) : otherShort(state)).map((text) => row(text))
+  return isArriving ? { must: [...alarms, ...open], rows: [] } : { must: alarms, rows: open }
 }

@@ -58,7 +58,6 @@ const ALL_KINDS = Object.keys({
   },
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
-  // Of two jobs, which have a test of their own.
   ...{ 'elsewhere.seen': 0, 'elsewhere.gone': 0 },
   ...{ 'things.handed-on': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
 } satisfies Record<Entry['type'], 0>)
@@ -212,6 +211,8 @@ describe('live state equals replay', () => {
       ...POINTS,
       'stop.stands',
       ...THINGS,
+      // Of two jobs, which have schedules of their own.
+      ...['elsewhere.seen', 'elsewhere.gone'],
     ]
     expect([...kinds, ...rest].sort()).toEqual([...ALL_KINDS].sort())
   })
