@@ -85,7 +85,10 @@ export function otherArrival(state: State): string[] {
   const open = openElsewhere(state)
   const lines = open
     .slice(0, AT_ARRIVAL)
-    .map((one) => `Also open on this machine: ${kindAnd(state, one, jobName(one))} ${one.procedure}`.trim())
+    .map(
+      (one) =>
+        `Also open on this machine: ${kindAnd(state, one, jobName(one))}${one.procedure === '' ? '' : `: ${one.procedure}`}`,
+    )
   return open.length <= AT_ARRIVAL
     ? lines
     : [...lines, `and ${open.length - AT_ARRIVAL} more: the word open tells of all`]

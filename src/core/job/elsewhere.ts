@@ -140,6 +140,13 @@ export function holdsGate(defs: Definitions, state: State, holds: readonly strin
   return null
 }
 
+/** Another job is at a step that lets in what this holds, or waits to begin it. */
+export function isWaitedFor(defs: Definitions, state: State, holds: readonly string[]): boolean {
+  return openElsewhere(state).some(
+    (other) => counts(state, other) && other.letting !== null && meets(defs, other.letting.hazards, holds),
+  )
+}
+
 /** Why a step that lets hazards in may not begin: people of another job are let in against them. */
 export function holdsStep(defs: Definitions, state: State, placed: PlacedStep): string | null {
   const letsIn = lettingHazards(defs, placed)
@@ -150,9 +157,15 @@ export function holdsStep(defs: Definitions, state: State, placed: PlacedStep): 
     if (other.unread !== null || other.stop !== null) return holdsGate(defs, state, ids)
     const isUnnamed = letsIn.some((h) => !other.names.some((their) => same(h, their)))
     if (other.inside.length > 0 && (isUnnamed || meets(defs, other.inside, ids)))
-      return `this can let in ${hazardNames(letsIn)}, and ${jobName(other)} has let people in against ${hazardNames(other.inside)}; they come out first, and key there that they have${other.left ? ': take that job up, as it was left' : ''}`
+      return `this can let in ${hazardNames(letsIn)}, and ${jobName(other)} has let people in against ${hazardNames(metBy(letsIn, other.inside))}; they come out first, and key there that they have${other.left ? ': take that job up, as it was left' : ''}`
   }
   return null
+}
+
+/** Those of theirs that are among ours; all of theirs where none is told apart. */
+function metBy(ours: readonly NamedHazard[], theirs: readonly NamedHazard[]): readonly NamedHazard[] {
+  const met = theirs.filter((their) => ours.some((h) => same(h, their)))
+  return met.length === 0 ? theirs : met
 }
 
 /** What the step lets in again, with the names its procedure has for it. */

@@ -4,8 +4,8 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { oncePerPair } from '../lib/once.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
-import { holdsGate, holdsStep } from './elsewhere.ts'
-import { type GateStep, gateState, gatesBefore, type Item, missingItem, unheld } from './gate.ts'
+import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
+import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
@@ -53,6 +53,8 @@ export function next(defs: Definitions, state: State): Prompt {
   if (state.doer === null) return { kind: 'sign-on' }
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)
+  const out = calledOut(defs, state)
+  if (out !== null) return { kind: 'clear', gate: out, before: at?.placed ?? out }
   if (at === null) {
     const things = holdsUpClosing(defs, state)
     if (things.length > 0) return { kind: 'open-things', things }
@@ -65,6 +67,18 @@ export function next(defs: Definitions, state: State): Prompt {
     // Who inspects looks where the work was done, so the same gates stand before it.
     return barrier(defs, state, at.placed, at.placed, [at.placed.id]) ?? { kind: 'point', step: at.placed }
   return present(defs, state, at.placed)
+}
+
+/**
+ * A gate whose people are called out now, whatever is asked next: another job on the machine made it fall, or waits until
+ * nobody is in.
+ */
+function calledOut(defs: Definitions, state: State): GateStep | null {
+  const isMeant = (gate: GateStep) => {
+    const { mustClear, cause } = gateState(state, gate.id)
+    return mustClear && (cause === 'elsewhere' || isWaitedFor(defs, state, gate.step.holds))
+  }
+  return gatesOf(defs).find(isMeant) ?? null
 }
 
 /**

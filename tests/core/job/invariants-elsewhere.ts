@@ -39,6 +39,24 @@ export function voidElsewhere(us: Side, them: Side, who: number, written: readon
   return found
 }
 
+/** Nobody is told to let in what people of the other job may stand behind: let in by its log, and not called out since. */
+export function letInOnPeople(us: Side, them: Side, who: number, written: readonly Written[]): string[] {
+  const step = asked(us)
+  const { kind } = next(us.defs, us.state)
+  const theirs = written.filter((w) => w.who !== who).map((w) => w.entry)
+  // What waits to be settled was done before.
+  if (step === null || kind === 'doubt' || kind === 'late' || theirs.some((e) => e.type === 'job.closed'))
+    return []
+  return them.defs.steps.flatMap((s) => {
+    if (s.step.kind !== 'gate' || !letsInAny(them.defs, us.defs, step, s.step.holds)) return []
+    const last = (type: Body['type']) =>
+      theirs.findLastIndex((e) => e.type === type && 'step' in e && e.step === s.id)
+    return last('gate.opened') > last('people.clear')
+      ? [`${step.id} is asked with people behind ${s.id}`]
+      : []
+  })
+}
+
 /** The step the other is sent to do, whether it exposes people or not. */
 function asked({ defs, state }: Side): PlacedStep | null {
   const prompt = next(defs, state)

@@ -12,7 +12,7 @@ import type { Walk } from '../../helpers/example.ts'
 import { gate, NO_START, rawProcedure, smallDefs, TWO_GATES, tell, WITNESS } from '../../helpers/small-job.ts'
 import { pair } from '../../helpers/two-jobs.ts'
 import { violations } from './invariants.ts'
-import { voidElsewhere } from './invariants-elsewhere.ts'
+import { letInOnPeople, voidElsewhere } from './invariants-elsewhere.ts'
 import { type Action, momentOf, perform, scheduleOf } from './schedules.ts'
 
 const SEED = 20260315
@@ -71,6 +71,7 @@ describe('what one job does is void in the other', () => {
           const us = { defs: walk.engine.defs, state: walk.state }
           const them = { defs: other.engine.defs, state: other.state }
           expect(voidElsewhere(us, them, who, jobs.written)).toEqual([])
+          expect(letInOnPeople(us, them, who, jobs.written)).toEqual([])
           expect(violations(momentOf(walk), false)).toEqual([])
           const prompt = next(us.defs, us.state)
           if ('step' in prompt && prompt.kind !== 'held' && (prompt.step.step.exposes ?? []).length > 0)
@@ -90,5 +91,79 @@ describe('what one job does is void in the other', () => {
     expect(seen.held).toBeGreaterThan(100)
     expect(seen.waited).toBeGreaterThan(20)
     expect(seen.bare).toBeGreaterThan(500)
+  })
+})
+
+const HOLDS = gate('hold', ['start'], [NO_START, WITNESS])
+const UNLOCKS = smallDefs([HOLDS, tell('unlocked', { exposes: ['start'], lets_in: ['start'] }), tell('end')])
+const ON_PAPER = smallDefs([
+  HOLDS,
+  tell('inside', { exposes: ['start'] }),
+  tell('paper'),
+  tell('last', { exposes: ['start'] }),
+])
+const TO_WITNESS = ['RO', 'TC-401-1', 'NO START']
+
+describe('a step that lets in', () => {
+  it('waits for people of a job that asks for something on paper now: they are called out all the same', () => {
+    const [unlocks, paper] = pair([UNLOCKS, ON_PAPER]).walks
+    paper.keys(...TO_WITNESS, 'ML', '')
+    expect(paper.prompt).toMatchObject({ kind: 'tell', step: { id: 'paper' } })
+    unlocks.keys(...TO_WITNESS, 'ML')
+    expect(unlocks.prompt).toMatchObject({ kind: 'held', elsewhere: true })
+    paper.bring({ do: 'tick' })
+    expect(paper.prompt.kind).toBe('clear')
+    paper.key('ALL OUT')
+    expect(paper.prompt).toMatchObject({ kind: 'tell', step: { id: 'paper' } })
+    unlocks.bring({ do: 'tick' })
+    expect(unlocks.prompt).toMatchObject({ kind: 'tell', step: { id: 'unlocked' } })
+  })
+
+  it('calls out also those whose hold point had fallen before by age, when nothing behind it was asked', () => {
+    const gas = gate('hold', ['start'], [{ ...NO_START, life: '30 min' }, WITNESS])
+    const aged = smallDefs([
+      gas,
+      tell('inside', { exposes: ['start'] }),
+      tell('paper'),
+      tell('last', { exposes: ['start'] }),
+    ])
+    const [unlocks, paper] = pair([UNLOCKS, aged]).walks
+    paper.keys(...TO_WITNESS, 'ML', '').wait(31)
+    paper.bring({ do: 'tick' })
+    expect(paper.prompt).toMatchObject({ kind: 'tell', step: { id: 'paper' } })
+    unlocks.keys(...TO_WITNESS, 'ML')
+    expect(unlocks.prompt).toMatchObject({ kind: 'held', elsewhere: true })
+    paper.bring({ do: 'tick' })
+    expect(paper.prompt.kind).toBe('clear')
+  })
+
+  it('was begun, and left between two looks of the other: what held it there is void', () => {
+    const [unlocks, inside] = pair([UNLOCKS, ON_PAPER]).walks
+    inside.keys(...TO_WITNESS)
+    unlocks.keys(...TO_WITNESS, 'ML')
+    expect(unlocks.prompt).toMatchObject({ kind: 'tell', step: { id: 'unlocked' } })
+    unlocks.key('leave')
+    inside.bring({ do: 'tick' })
+    expect(inside.state.gates.hold?.given).toEqual({})
+  })
+
+  it('of a record of another kind neither waits nor voids', () => {
+    const [unlocks, paper] = pair([UNLOCKS, ON_PAPER], ['EXAMPLE', 'PRACTICE']).walks
+    paper.keys(...TO_WITNESS, 'ML')
+    unlocks.keys(...TO_WITNESS, 'ML', 'stop')
+    paper.bring({ do: 'tick' })
+    expect(paper.state.gates.hold?.status).toBe('open')
+    expect(Object.values(paper.state.elsewhere)).toMatchObject([
+      { record: 'EXAMPLE', stop: expect.any(String) },
+    ])
+  })
+})
+
+describe('nothing is admitted without a look', () => {
+  it('and the hold point says on record what was seen when it opened', () => {
+    const [, inside] = pair([UNLOCKS, ON_PAPER]).walks
+    inside.keys(...TO_WITNESS, 'ML')
+    const opened = inside.entries.find((e) => e.type === 'gate.opened')
+    expect(opened).toMatchObject({ looked: [{ job: 'job-aaaa', upTo: 0 }] })
   })
 })
