@@ -2,6 +2,7 @@
 // shortest path. The engine itself is walked, not a model of it; only the word of a verdict is replaced by every word.
 import { admit, type Engine } from '../job/admit.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
+import { NO_OTHERS } from '../job/elsewhere.ts'
 import type { Entry } from '../job/entries.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { peopleOnJob } from '../job/people-on.ts'
@@ -167,7 +168,7 @@ class Search {
   /** One move; where a verdict falls, once for each word that could make a difference. */
   #make(engine: Engine, node: Node, move: Move, step: string | null): void {
     const now = { ms: node.now + move.after, offsetMin: 0 }
-    const admitted = admit(engine, node.state, move.input, now)
+    const admitted = admit(engine, node.state, move.input, now, NO_OTHERS)
     if (admitted.entries.length === 0) {
       // Nothing was taken and nothing fell: the state is the same one. Only STOP may not be without effect.
       if (move.input.do !== 'stop') return
@@ -183,7 +184,7 @@ class Search {
       if (classOf(word) === classOf(verdict.result.verdict)) continue
       // Sizes are not searched, so any verdict may fall: the same one with another word.
       const judge = () => ({ ...verdict, result: { ...verdict.result, verdict: word as VerdictWord } })
-      const other = admit({ ...engine, judge }, node.state, move.input, now)
+      const other = admit({ ...engine, judge }, node.state, move.input, now, NO_OTHERS)
       this.#arrive(
         engine,
         node,

@@ -72,9 +72,9 @@ class Checked {
     const bring = walk.bring.bind(walk)
     walk.bring = (input: Input) => {
       const asked = next(this.whole, walk.state).kind
-      const pause = admit(walk.engine, walk.state, { do: 'tick' }, walk.now)
+      const pause = admit(walk.engine, walk.state, { do: 'tick' }, walk.now, walk.others())
       const paused = where(pause.state, after(pause.entries))
-      const then = admit(walk.engine, pause.state, proving(walk, input), walk.now)
+      const then = admit(walk.engine, pause.state, proving(walk, input), walk.now, walk.others())
       const code = bring(input)
       const entries = walk.entries.slice(seen)
       seen = walk.entries.length
