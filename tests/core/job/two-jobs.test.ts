@@ -145,6 +145,24 @@ describe('a step that lets in', () => {
     unlocks.key('leave')
     inside.bring({ do: 'tick' })
     expect(inside.state.gates.hold?.given).toEqual({})
+    // Whoever was giving it stands at the machine.
+    expect(inside.prompt.kind).toBe('clear')
+  })
+
+  it('waits too where the other procedure does not name what it lets in', () => {
+    const opens = smallDefs([
+      gate('hold', ['bad_air'], [NO_START, WITNESS]),
+      tell('opened', { exposes: ['bad_air'], lets_in: ['bad_air'] }),
+    ])
+    const steps = [HOLDS, tell('inside', { exposes: ['start'] })]
+    const hazards = [{ id: 'start', name: 'the driver being started' }]
+    const narrow = smallDefs(steps, [], { procedure: rawProcedure(steps, { hazards }) })
+    const [opening, inside] = pair([opens, narrow]).walks
+    inside.keys(...TO_WITNESS, 'ML')
+    opening.keys(...TO_WITNESS, 'ML')
+    expect(opening.prompt).toMatchObject({ kind: 'held', elsewhere: true })
+    inside.bring({ do: 'tick' })
+    expect(inside.state.gates.hold).toMatchObject({ status: 'closed', given: {} })
   })
 
   it('of a record of another kind neither waits nor voids', () => {
