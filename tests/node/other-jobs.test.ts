@@ -334,6 +334,22 @@ describe('a log that cannot be read', () => {
     expect(bore.prompt.kind).toBe('evidence')
   })
 
+  it('is gone, though its job had not ended: everything that was proved falls, once', async () => {
+    const at = folder()
+    const bore = await atTheBore(join(at, 'jobs'))
+    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    await bore.look()
+    unlinkSync(bar.opened.path)
+    await bore.look()
+    expect(fellFor(bore)).toEqual([
+      expect.stringContaining('had not ended and is not among the jobs of this machine'),
+    ])
+    await bore.give('ALL OUT')
+    await provesAll(bore)
+    await bore.give('ML')
+    expect(statusOf(bore)).toBe('open')
+  })
+
   it('is not one whose last line was never finished: its writer was killed, and it is open as far as it goes', async () => {
     const at = folder()
     const bar = await readyToBar(join(at, 'jobs'), throw2(at))

@@ -9,7 +9,17 @@ import { next } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { EVERY_KIND, kindsDefs, LET_IN } from '../../helpers/all-kinds.ts'
 import type { Walk } from '../../helpers/example.ts'
-import { gate, NO_START, rawProcedure, smallDefs, TWO_GATES, tell, WITNESS } from '../../helpers/small-job.ts'
+import {
+  gate,
+  LOCKS,
+  NO_START,
+  OXYGEN,
+  rawProcedure,
+  smallDefs,
+  TWO_GATES,
+  tell,
+  WITNESS,
+} from '../../helpers/small-job.ts'
 import { pair } from '../../helpers/two-jobs.ts'
 import { violations } from './invariants.ts'
 import { letInOnPeople, voidElsewhere } from './invariants-elsewhere.ts'
@@ -174,6 +184,47 @@ describe('a step that lets in', () => {
     expect(Object.values(paper.state.elsewhere)).toMatchObject([
       { record: 'EXAMPLE', stop: expect.any(String) },
     ])
+  })
+})
+
+describe('a lock that was taken off in the other job', () => {
+  const BOTH = smallDefs([
+    gate(
+      'hold',
+      ['start', 'bad_air'],
+      [{ ...LOCKS, against: ['start'] }, { ...OXYGEN, against: ['bad_air'] }, WITNESS],
+    ),
+    tell('inside', { exposes: ['start', 'bad_air'] }),
+  ])
+
+  function takenOff(number: string | null): Walk {
+    const [other, us] = pair([UNLOCKS, BOTH]).walks
+    us.keys('RO', 'TC-401-1', 'L-101', 'L-102', '1', '20.9', 'ML')
+    expect(us.state.gates.hold?.status).toBe('open')
+    other.keys('RO', 'TC-401-1')
+    other.bring({ do: 'place', what: 'lock', where: 'E-1', number })
+    const of = other.state.things[0]?.seq ?? -1
+    for (const person of ['RO', 'KH']) other.bring({ do: 'account', of, person, proved: true })
+    us.bring({ do: 'tick' })
+    expect(us.state.gates.hold?.status).toBe('closed')
+    return us
+  }
+
+  it('fells what its number held, and leaves the rest', () => {
+    expect(Object.keys(takenOff('l101').state.gates.hold?.given ?? {})).toEqual(['oxygen'])
+  })
+
+  it.each([null, 'L-999'])('with number %j could be anything, so everything falls', (number) => {
+    expect(takenOff(number).state.gates.hold?.given).toEqual({})
+  })
+
+  it('goes with the job that hung it, when that ends', () => {
+    const [other, us] = pair([BOTH, BOTH]).walks
+    for (const walk of [us, other]) walk.keys('RO', 'TC-401-1', 'L-101', 'L-102', '1', '20.9', 'ML')
+    other.key('')
+    expect(other.state.closed).toBe('NONE')
+    us.bring({ do: 'tick' })
+    expect(Object.keys(us.state.gates.hold?.given ?? {})).toEqual(['oxygen'])
   })
 })
 
