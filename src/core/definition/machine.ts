@@ -170,7 +170,7 @@ export const machineSchema = z
     machine: label.meta({ description: 'The tag as it stands on the plate of the cylinder itself.' }),
     compressor: label.optional().meta({
       description:
-        'Tag of the whole compressor it is part of, the same in the records of all its cylinders. Block, locks and people belong to it: jobs on one compressor void what the others take off. Left out, the record cannot be told from that of any other machine.',
+        'Tag of the whole compressor, the same in the records of all its cylinders: jobs on it void what the others take off. Left out: it cannot be told from any other machine.',
       examples: ['TC-401'],
     }),
     title: short.meta({ description: 'What people call it.' }),
