@@ -63,6 +63,22 @@ export const CHANGES = [
   ]),
   ...of('core/job/values', 'core/job/hangs-on', [
     {
+      rule: 'A rule with anything missing is unknown as a whole, whatever the rest says.',
+      file: 'core/rules/expression',
+      find: 'if (because.length > 0) return',
+      into: 'if (because.length === names.length) return',
+      by: 'is unknown for every set of names missing, and known for none',
+      in: 'core/rules/unknown',
+    },
+    {
+      rule: 'A verdict on HOLD is no value for a rule, but for whether it is on HOLD.',
+      file: 'core/rules/expression',
+      find: 'notUnknown.has(name) && taken === unknownWordOf(scope, name)',
+      into: 'notUnknown.has(name) && taken === name',
+      by: 'answers whether it is on HOLD, and no other question',
+      in: 'core/rules/unknown',
+    },
+    {
       rule: 'A verdict hangs on the set-check after: when that is corrected, the verdict is void.',
       find: '      i.set_after,\n',
       into: '',

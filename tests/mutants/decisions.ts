@@ -4,6 +4,22 @@ import { of } from './mutant.ts'
 export const DECISIONS = [
   ...of('core/job/admit-disposition', 'core/job/disposition', [
     {
+      rule: 'Every verdict but ACCEPT is a nonconformance, HOLD and MONITOR among them.',
+      file: 'core/job/nonconformance',
+      find: "return word !== 'ACCEPT'",
+      into: "return word === 'REWORK' || word === 'REPLACE'",
+      by: 'is every verdict but ACCEPT and every finding marked so, numbered in order of entry',
+      in: 'core/job/nonconformance',
+    },
+    {
+      rule: 'The number of a nonconformance is never given twice, also when what it stood for is void.',
+      file: 'core/job/nonconformance',
+      find: '.filter(({ step, word }) => conformsNot(defs, step, word))',
+      into: '.filter(({ step, word, voidBy }) => voidBy === null && conformsNot(defs, step, word))',
+      by: 'keeps its number when it becomes void, and the next verdict gets the next',
+      in: 'core/job/nonconformance',
+    },
+    {
       rule: 'A HOLD is not accepted away by a lead.',
       find: "if (verdict === 'HOLD') return choice !== 'accept'",
       into: "if (verdict === 'HOLD') return true",

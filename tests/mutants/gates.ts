@@ -44,7 +44,7 @@ export const GATES = [
     },
     {
       rule: 'A reading that waits to be settled is asked about behind the gates of its own step, wherever the job stands.',
-      find: 'if (shutOwn !== null) return shutOwn',
+      find: ' ?? barrierOfPending(defs, state, placed)',
       into: '',
       by: 'is asked about only behind the gates of its own step, wherever the job stands',
       in: 'core/job/pending',
@@ -79,6 +79,14 @@ export const GATES = [
     },
   ]),
   ...of('core/job/gate', 'core/job/gate', [
+    {
+      rule: 'Everybody on the job counts, not only the one at the keyboard.',
+      file: 'core/job/people-on',
+      find: 'new Set([...state.people, ',
+      into: 'new Set([',
+      by: 'is asked for in a gate that is half given',
+      in: 'core/job/voiding',
+    },
     {
       rule: 'A gate does not hold back a hazard that its own tests face: another gate has to.',
       find: 'const others = gatesOf(defs).filter((gate) => gate.id !== placed.id)',

@@ -51,6 +51,19 @@ export const READINGS = [
   ]),
   ...of('core/job/admit-not-applicable', 'core/job/corrections', [
     {
+      rule: 'An n/a is taken only for the place that is asked, and for nothing but a reading.',
+      find: 'if (place === null || place !== input.place) return notAsked()',
+      into: 'if (place === null) return notAsked()',
+      by: 'is taken at a doubt for the place doubted, and nowhere else',
+      in: 'core/job/readings',
+    },
+    {
+      rule: 'Where a lead signs for an n/a, nobody else does.',
+      find: "if (person.role !== 'lead')",
+      into: "if (person.role === 'trainee')",
+      by: 'lead is a lead who is not doing the work, asked after the reason',
+    },
+    {
       rule: 'A reading that has no n/a is not entered as n/a.',
       find: "if (rule === 'never')",
       into: 'if (rule === undefined)',
