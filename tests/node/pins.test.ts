@@ -34,6 +34,10 @@ describe('a PIN', () => {
     expect(await pinFits('4711', phc)).toBe(false)
   })
 
+  it('fits no key that is too cheap to work out, and so guessed in no time', async () => {
+    expect(await pinFits('4711', await hashPin('4711', 9))).toBe(false)
+  })
+
   it.each([
     ['123', false],
     ['1234', true],

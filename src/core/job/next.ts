@@ -109,11 +109,6 @@ function barrier(
 function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
   const shut = barrier(defs, state, placed, placed, [placed.id]) ?? barrierOfPending(defs, state, placed)
   if (shut !== null) return shut
-  // A reading that waits is settled behind the gates of its own step, wherever the job stands by now.
-  const pending = state.late ?? state.doubt
-  const own = defs.steps.find((s) => s.id === pending?.step)
-  const shutOwn = own === undefined || own === placed ? null : barrier(defs, state, own, own, [own.id])
-  if (shutOwn !== null) return shutOwn
   if (state.late !== null) return { kind: 'late', step: placed, late: state.late }
   if (state.doubt !== null) return { kind: 'doubt', step: placed, doubt: state.doubt }
   const { step } = placed

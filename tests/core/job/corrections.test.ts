@@ -136,6 +136,9 @@ describe('n/a where the step says who', () => {
     expect(walk.bring({ do: 'not-applicable', place: HE_V, why: 'a lamp is there', person: 'KH' })).toBe(
       'own-work',
     )
+    expect(walk.bring({ do: 'not-applicable', place: HE_V, why: 'a lamp is there', person: 'ML' })).toBe(
+      'not-lead',
+    )
     walk.keys('n/a', 'a lamp is there', 'PB')
     expect(walk.last).toMatchObject({ type: 'reading.not-applicable', person: 'PB', signed: 'pin' })
   })

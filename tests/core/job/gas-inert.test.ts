@@ -24,6 +24,17 @@ describe('the end of a purge', () => {
     expect(walk.key('2')).toBe(null)
   })
 
+  it('is not told by another meter that sits in the seat all the same', () => {
+    const walk = toPurge()
+    walk.state = { ...walk.state, seats: { ...walk.state.seats, purge_meter: 'G-7' } }
+    walk.key('0')
+    expect(walk.entries.slice(-2)).toMatchObject([
+      { type: 'evidence.failed', item: 'purged', why: expect.stringMatching(/does not read what burns/) },
+      { type: 'instrument.put-back', seat: 'purge_meter' },
+    ])
+    expect(walk.state.gates.isolation?.given.purged).toBeUndefined()
+  })
+
   it('fails above its limit, and in whatever unit but its own', () => {
     const walk = toPurge().keys('2')
     expect(walk.key('3 %LEL')).not.toBe(null)

@@ -145,6 +145,13 @@ describe('HOLD', () => {
     expect(judged(walk).result.verdict).toBe('HOLD')
   })
 
+  it('with two rows of the book for one thing: no limit', () => {
+    const defs = exampleDefs()
+    const twice = defs.limitBooks.map((book) => ({ ...book, limits: [...book.limits, ...book.limits] }))
+    expect(Object.keys(limitsFor(defs, ALL))).toContain('spread')
+    expect(limitsFor({ ...defs, limitBooks: twice }, ALL).spread).toBeUndefined()
+  })
+
   it('ends the job as HOLD, and a lead cannot accept it away', () => {
     const walk = new Walk(exampleDefs({ machine: swap('  molar_mass: 18.5\n', '') })).toVerdict()
     expect(
@@ -238,6 +245,14 @@ describe('simple acceptance', () => {
     for (const one of judged(walk).result.judged) expect(one.judgement.note).toMatch(/not allowed for/)
     const withU = new Walk().toBore().keys(...fine, '2', ...AFTER_LINES.slice(5))
     expect(judged(withU).result.verdict).toBe('ACCEPT')
+  })
+})
+
+describe('the measuring error', () => {
+  it('of a difference is that of a difference, which is larger', () => {
+    const { differenceU, readingU } = verdictOf().inputs
+    expect(readingU).toBeGreaterThan(0)
+    expect(differenceU).toBeCloseTo(Math.SQRT2 * (readingU ?? Number.NaN), 12)
   })
 })
 

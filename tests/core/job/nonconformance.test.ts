@@ -6,6 +6,7 @@ import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE', ascii: true } as const
 const list = (walk: Walk) => nonconformances(walk.engine.defs, walk.state)
@@ -144,6 +145,15 @@ describe('a deviation permit', () => {
       'bore_judged',
     ])
     expect(steps.every((s) => (s.step.exposes ?? []).length === 0)).toBe(true)
+  })
+
+  it('is never for work that lets a hazard in', () => {
+    const isolated = gate('isolated', ['start'], [NO_START, WITNESS])
+    const steps = (more: Raw) => [readOne('size', more), isolated, tell('end', { exposes: ['start'] })]
+    const permitted = (more: Raw) =>
+      permit(new Walk(smallDefs(steps(more))).keys('RO', 'TC-401-1'), { step: 'size' })
+    expect(permitted({})).toBeNull()
+    expect(permitted({ lets_in: ['start'] })).toBe('not-deviable')
   })
 
   it('comes too late once there is a reading or a verdict, also a void one', () => {

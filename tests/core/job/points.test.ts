@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Input } from '../../../src/core/job/input.ts'
 import { next } from '../../../src/core/job/next.ts'
+import { doersOf } from '../../../src/core/job/point.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
@@ -68,6 +69,22 @@ describe('a hold point of an inspection plan', () => {
     read.state = { ...read.state, readings: { 'size.here': list.map((r) => ({ ...r, by: 'PB' })) } }
     expect(sign(read, 'size', 'PB')).toBe('own-work')
     expect(sign(read, 'size', 'KH')).toBeNull()
+  })
+
+  it('of a judgement or a decision is not signed by who took the readings under it, or decided', () => {
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const doers = (step: string) => {
+      const placed = walk.engine.defs.steps.find((s) => s.id === step)
+      return placed === undefined ? [] : [...doersOf(walk.state, placed)]
+    }
+    const [key = '', list = []] = Object.entries(walk.state.readings).at(-1) ?? []
+    walk.state = {
+      ...walk.state,
+      readings: { ...walk.state.readings, [key]: list.map((r) => ({ ...r, by: 'PB' })) },
+    }
+    expect(doers('bore_judged')).toContain('PB')
+    expect(doers('disposition')).toContain('KH')
+    expect(doers('disposition')).not.toContain('PB')
   })
 
   it('stands behind the gates of its step', () => {

@@ -55,11 +55,14 @@ describe('a word by radio', () => {
 
   it('is refused from who took a reading and handed over, and from the lead who is there', () => {
     const walk = judged()
-    const readings = Object.fromEntries(
-      Object.entries(walk.state.readings).map(([k, l]) => [k, l.map((r) => ({ ...r, by: 'ML' }))]),
-    )
-    walk.state = { ...walk.state, readings }
+    const readBy = (by: string) =>
+      Object.fromEntries(
+        Object.entries(walk.state.readings).map(([k, l]) => [k, l.map((r) => ({ ...r, by }))]),
+      )
+    walk.state = { ...walk.state, readings: readBy('ML') }
     expect(radio(walk)).toBe('own-word')
+    walk.state = { ...walk.state, readings: readBy('KH') }
+    expect(radio(walk)).toBe('own-work')
     const here = judged().keys('sign on', 'KH')
     expect(radio(here, { person: 'KH' })).toBe('lead-here')
   })

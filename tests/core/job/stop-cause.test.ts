@@ -4,7 +4,7 @@ import type { Entry } from '../../../src/core/job/entries.ts'
 import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold } from '../../../src/core/job/fold.ts'
 import { openStop } from '../../../src/core/job/state.ts'
-import { STOP_CAUSES } from '../../../src/core/job/stop-causes.ts'
+import { isReleasable, STOP_CAUSES, type StopCause } from '../../../src/core/job/stop-causes.ts'
 import { Walk } from '../../helpers/example.ts'
 
 const LASTING = ['moved', 'safeguard', 'wrong-place', 'hurt']
@@ -24,6 +24,11 @@ describe('the cause of a STOP', () => {
     })
     expect(release(walk, 'KH')).toBe(LASTING.includes(id) ? 'never-released' : null)
     expect(openStop(walk.state) === null).toBe(!LASTING.includes(id))
+  })
+
+  it('that is not in the list is never released', () => {
+    expect(isReleasable('shrug' as StopCause)).toBe(false)
+    for (const { id, releasable } of STOP_CAUSES) expect(isReleasable(id)).toBe(releasable)
   })
 
   it('takes three answers, each asked again until it is one', () => {
@@ -104,6 +109,14 @@ describe('who may release', () => {
     const unknown = explained(8, '?', 'KH').keys('cause', '8', 'it was RO', 'RO')
     expect(release(unknown, 'KH')).toBe('own-stop')
   })
+
+  it('is still no lead who was on the job after a caller was named', () => {
+    const walk = new Walk().toGate().keys('sign on', 'KH', 'stop', '8', 'a shout', '?')
+    expect(release(walk, 'KH')).toBe('own-stop')
+    walk.keys('cause', '8', 'it was ML', 'ML')
+    expect(release(walk, 'KH')).toBe('own-stop')
+    expect(release(walk, 'PB')).toBeNull()
+  })
 })
 
 describe('a second STOP', () => {
@@ -116,6 +129,12 @@ describe('a second STOP', () => {
     expect(release(walk, 'KH')).toBe('own-stop')
     expect(release(walk, 'PB')).toBeNull()
     expect(openStop(walk.state)).toBeNull()
+  })
+
+  it('bars who raised or called either of them, not only the last', () => {
+    const walk = explained(8, 'KH').keys('stop', '1', 'it smells', 'ML')
+    expect(release(walk, 'KH')).toBe('own-stop')
+    expect(release(walk, 'PB')).toBeNull()
   })
 
   it('said again before the first is explained is answered by "same" and who called it', () => {

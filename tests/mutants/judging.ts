@@ -1,0 +1,104 @@
+// Judging: what a verdict needs, which limit counts, and what the whole comes to.
+import { of } from './mutant.ts'
+
+export const JUDGING = [
+  ...of('core/job/limits', 'core/job/judging', [
+    {
+      rule: "Two of the machine's own limits for one thing contradict each other: then there is none.",
+      find: 'if (limit === undefined || own.length > 1) return null',
+      into: 'if (limit === undefined) return null',
+      by: 'with two limits of the machine for one thing: no limit, and no fall-back either',
+    },
+    {
+      rule: 'The fall-back set never speaks where the machine has limits of its own.',
+      find: 'if (fallback === undefined || defs.machine.limits.some((l) => l.characteristic === characteristic))',
+      into: 'if (fallback === undefined)',
+      by: 'with two limits of the machine for one thing: no limit, and no fall-back either',
+    },
+    {
+      rule: 'A service that the record does not tell takes no limit that depends on it.',
+      find: "return mass === undefined || differential === undefined ? null : 'ordinary'",
+      into: "return 'ordinary'",
+      by: 'with the difference across the rings unknown',
+    },
+    {
+      rule: 'Two rows of a book for one thing are no limit.',
+      find: 'if (row === undefined || rows.length > 1) return null',
+      into: 'if (row === undefined) return null',
+      by: 'with two rows of the book for one thing: no limit',
+    },
+  ]),
+  ...of('core/job/judge-step', 'core/job/judging', [
+    {
+      rule: 'A set-check made on another gauge than the one that measured is none.',
+      find: '  if (result.readings.some((r) => r.instrument !== gauge.id)) return null\n',
+      into: '',
+      by: 'with a set-check made on another gauge than the one that measured',
+    },
+    {
+      rule: 'The counterbore, larger by design, is never the datum of wear.',
+      find: 'return recorded === undefined ? null : {',
+      into: "const worn = defs.machine.bore.counterbore\n  return recorded === undefined ? worn === undefined ? null : { from: 'as-bored record', singleM: worn.si } : {",
+      by: 'is the strip, else the record, else none; never the counterbore',
+    },
+    {
+      rule: 'A difference is judged with the measuring error of a difference.',
+      find: 'differenceU: u === null ? null : expandedOfDifference(u)',
+      into: 'differenceU: u',
+      by: 'of a difference is that of a difference, which is larger',
+    },
+  ]),
+  ...of('core/job/bore-facts', 'core/job/judging', [
+    {
+      rule: 'A place whose repeats never agreed is missing, and what needs it is HOLD.',
+      file: 'core/metrology/repeats',
+      find: "return { state: values.length >= rule.atMost ? 'unsettled' : 'more', spread }",
+      into: "return { state: values.length >= rule.atMost ? 'settled' : 'more', value: median(sorted), spread }",
+      by: 'stop after four that do not agree, and the verdict is HOLD and says where',
+      in: 'core/job/readings',
+    },
+  ]),
+  ...of('core/job/temperature', 'core/job/judging', [
+    {
+      rule: 'A temperature known only before is not known.',
+      find: 'if (result.si === null) return null',
+      into: 'if (result.si === null) continue',
+      by: 'with the temperature after not taken: known only before is not known',
+    },
+  ]),
+  ...of('core/job/outcome', 'core/job/disposition', [
+    {
+      rule: 'A void verdict is HOLD in the outcome of the whole.',
+      find: "return verdict === undefined || verdict.void ? 'HOLD'",
+      into: "return verdict === undefined ? 'HOLD'",
+      by: 'is HOLD with nothing judged or a void verdict, STOP under STOP',
+    },
+    {
+      rule: 'A job that ends under STOP comes to STOP, whatever was judged.',
+      find: "if (openStop(state) !== null) return 'STOP'",
+      into: '',
+      by: 'is HOLD with nothing judged or a void verdict, STOP under STOP',
+    },
+    {
+      rule: 'A job that judges nothing is HOLD where readings never agreed.',
+      find: "unsettledPlaces(defs, state).length === 0 ? 'NONE' : 'HOLD'",
+      into: "'NONE'",
+      by: 'names each place that came to HOLD, and is HOLD itself where nothing was judged',
+      in: 'core/sheet/closing',
+    },
+  ]),
+  ...of('core/metrology/verdict', 'core/metrology/verdict', [
+    {
+      rule: 'Nothing judged is HOLD, never ACCEPT.',
+      find: "VERDICT_WORDS[most] ?? 'HOLD'",
+      into: "VERDICT_WORDS[most] ?? 'ACCEPT'",
+      by: 'nothing judged is HOLD',
+    },
+    {
+      rule: 'HOLD outranks REPLACE: what could not be judged is not settled by what could.',
+      find: "  'REPLACE',\n  'HOLD',\n",
+      into: "  'HOLD',\n  'REPLACE',\n",
+      by: 'severity runs in the stated order',
+    },
+  ]),
+]

@@ -1,0 +1,34 @@
+// Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
+import { CHANGES } from './changes.ts'
+import { DECISIONS } from './decisions.ts'
+import { EVIDENCE } from './evidence.ts'
+import { FALLING } from './falling.ts'
+import { GAS_AND_GAUGES } from './gas-and-gauges.ts'
+import { GATES } from './gates.ts'
+import { JOURNAL } from './journal.ts'
+import { JUDGING } from './judging.ts'
+import { METROLOGY } from './metrology.ts'
+import { PEOPLE } from './people.ts'
+import { POINTS } from './points.ts'
+import { READINGS } from './readings.ts'
+import { RELEASE } from './release.ts'
+import { STOP } from './stop.ts'
+
+export { staleWhy, titlePattern } from './mutant.ts'
+
+export const MUTANTS = [
+  ...GATES,
+  ...FALLING,
+  ...GAS_AND_GAUGES,
+  ...EVIDENCE,
+  ...PEOPLE,
+  ...POINTS,
+  ...STOP,
+  ...RELEASE,
+  ...READINGS,
+  ...CHANGES,
+  ...DECISIONS,
+  ...JUDGING,
+  ...METROLOGY,
+  ...JOURNAL,
+]

@@ -1,0 +1,126 @@
+// Readings and n/a: what waits, what is corrected, and an instrument found out of calibration.
+import { of } from './mutant.ts'
+
+export const READINGS = [
+  ...of('core/job/admit-reading', 'core/job/readings', [
+    {
+      rule: 'A doubtful reading is kept only with a reason in words.',
+      find: "if (input.choice !== 'kept') return",
+      into: "if (input.choice !== 'kept' || input.why === undefined) return",
+      by: 'is kept only with a reason, however it is brought',
+      in: 'core/job/fail-closed',
+    },
+    {
+      rule: 'That a late reading was taken in time says nothing about its size: it is still doubted.',
+      find: 'if (why === null) return ok([settled])',
+      into: 'return ok([settled])',
+      by: 'is still doubted for its size when confirmed',
+      in: 'core/job/expiry',
+    },
+    {
+      rule: 'An instrument found out of calibration reads nothing more, not by way of a correction either.',
+      find: 'if (state.doubted[instrument.id] !== undefined)',
+      into: 'if (state.doubted[instrument.id] === -1)',
+      by: 'found out of calibration reads nothing more',
+      in: 'core/job/fail-closed',
+    },
+  ]),
+  ...of('core/job/fold-reading', 'core/job/readings', [
+    {
+      rule: 'A doubted reading counts for nothing unless it is kept.',
+      find: "if (doubt === null || entry.choice !== 'kept') return settled",
+      into: 'if (doubt === null) return settled',
+      by: 'measures again or keys again, and the figure stays on record only',
+    },
+    {
+      rule: 'A late reading counts for nothing unless it is confirmed.',
+      find: 'if (late === null || !entry.kept) return settled',
+      into: 'if (late === null) return settled',
+      by: 'counts for nothing until confirmed behind the gate, and not at all if not',
+      in: 'core/job/expiry',
+    },
+  ]),
+  ...of('core/job/plausible', 'core/job/readings', [
+    {
+      rule: 'A reading with nothing on record to compare it with is doubted.',
+      find: "if (reference === null) return 'without",
+      into: "if (reference === null) return null\n  if (reference === null) return 'without",
+      by: 'with nothing on record to compare it with is doubted',
+      in: 'core/job/fail-closed',
+    },
+  ]),
+  ...of('core/job/admit-not-applicable', 'core/job/corrections', [
+    {
+      rule: 'An n/a is taken only for the place that is asked, and for nothing but a reading.',
+      find: 'if (place === null || place !== input.place) return notAsked()',
+      into: 'if (place === null) return notAsked()',
+      by: 'is taken at a doubt for the place doubted, and nowhere else',
+      in: 'core/job/readings',
+    },
+    {
+      rule: 'Where a lead signs for an n/a, nobody else does.',
+      find: "if (person.role !== 'lead')",
+      into: "if (person.role === 'trainee')",
+      by: 'lead is a lead who is not doing the work, asked after the reason',
+    },
+    {
+      rule: 'A reading that has no n/a is not entered as n/a.',
+      find: "if (rule === 'never')",
+      into: 'if (rule === undefined)',
+      by: 'never is refused, at once and by the engine',
+    },
+    {
+      rule: 'Where a lead signs for an n/a, it is a lead who is not doing the work.',
+      find: 'if (person.id === state.doer)',
+      into: "if (person.id === '')",
+      by: 'lead is a lead who is not doing the work, asked after the reason',
+    },
+  ]),
+  ...of('core/job/admit-instrument', 'core/job/instrument', [
+    {
+      rule: 'An instrument found out of calibration shuts the gates it was a test for.',
+      find: 'return ok([doubted.value, ...gates])',
+      into: 'return ok([doubted.value])',
+      by: 'shuts the gates it was a test for, and calls people out',
+    },
+    {
+      rule: 'After the job was closed a trainee does not sign for an instrument either.',
+      find: "if (person.role === 'trainee')",
+      into: 'if (person.role === undefined)',
+      by: 'is signed, not by',
+    },
+  ]),
+  ...of('core/job/fold-void', 'core/job/instrument', [
+    {
+      rule: 'A notice was for what has changed since: it falls with it.',
+      find: 'notices: without(state.notices, voids)',
+      into: 'notices: state.notices',
+      by: 'asks a new notice after the step is done again',
+      in: 'core/job/points',
+    },
+    {
+      rule: 'Nothing stands that an instrument read before it was found out of calibration.',
+      find: 'readings: voidReadings(state, (r) => r.instrument === instrument, seq)',
+      into: 'readings: state.readings',
+      by: 'has every reading listed by number, and none of them stands',
+    },
+    {
+      rule: 'A doubted reading of an instrument found out of calibration falls too.',
+      find: 'doubt: state.doubt?.instrument === instrument ? null : state.doubt',
+      into: 'doubt: state.doubt',
+      by: 'takes a doubted or late reading of its own with it',
+    },
+    {
+      rule: 'A closed job falls to HOLD when a verdict of it falls.',
+      find: "closed: falls ? 'HOLD' : state.closed",
+      into: 'closed: state.closed',
+      by: 'is the one thing it still takes, and its outcome falls to HOLD',
+    },
+    {
+      rule: 'A closed job that ended in STOP stays STOP, which is worse than HOLD.',
+      find: "    state.closed !== 'STOP' &&\n",
+      into: '',
+      by: 'leaves STOP, which is worse than HOLD',
+    },
+  ]),
+]
