@@ -22,6 +22,7 @@ function shell(walk: Walk) {
       },
     },
     clock: { now: () => ({ ...walk.now, ms: clock.wallMs }), running: () => clock.runningMs },
+    others: { look: walk.others },
     pins: {
       fits: async (pin) => {
         tried.push(pin)
