@@ -3,7 +3,7 @@ import type { Person } from '../definition/crew.ts'
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
-import { evidenceByKey, gateState, gatesOf } from './gate.ts'
+import { evidenceByKey, gateState, gatesOf, itemByKey } from './gate.ts'
 import { handOverLines } from './hand-over.ts'
 import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
@@ -21,7 +21,8 @@ export function barsTrainee(state: State, person: Person): Refusal | null {
 
 /**
  * Who comes on was not there when the gas was tested, and nobody has told them to stay out: every gas test falls with its
- * witness, and whoever is inside comes out first. Common practice, no source: a new person, a new test.
+ * witness, and whoever is inside comes out first. Common practice, no source: a new person, a new test. And who was on
+ * before took their own lock along when they went: the number of then falls, and is asked again.
  */
 export function admitComingOn(
   defs: Definitions,
@@ -36,12 +37,12 @@ export function admitComingOn(
   const barred = barsTrainee(state, person)
   if (barred !== null) return { ok: false, error: barred }
   const falls = gatesOf(defs).flatMap((gate): Body[] => {
-    const gas = Object.keys(gateState(state, gate.id).given).filter(
-      (key) => evidenceByKey(gate, key)?.kind === 'gas',
+    const old = Object.keys(gateState(state, gate.id).given).filter(
+      (key) => evidenceByKey(gate, key)?.kind === 'gas' || itemByKey(defs, gate, key)?.person === person.id,
     )
-    if (gas.length === 0) return []
-    const items = fallsWith(defs, state, gate, gas)
-    const why = `${person.id} came onto the job after the gas was tested`
+    if (old.length === 0) return []
+    const items = fallsWith(defs, state, gate, old)
+    const why = `${person.id} came onto the job after this was shown`
     return [{ type: 'gate.closed', step: gate.id, cause: 'people', items, why }]
   })
   return ok([{ type: 'person.came-on', person: person.id, signed }, ...falls])

@@ -82,7 +82,10 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   }
   if (entry.type === 'stop.released') return { ...watch, stop: null }
   const people = peopleAfter(watch.people, entry)
-  if (people !== watch.people) return { ...watch, people }
+  if (people !== watch.people)
+    return entry.type === 'person.signed-off'
+      ? { ...watch, people, gates: withoutPerson(defs, watch.gates, entry.person) }
+      : { ...watch, people }
   if (!('step' in entry) || entry.step === null) return watch
   const gate = defs.steps.find((s): s is GateStep => s.id === entry.step && s.step.kind === 'gate')
   if (gate === undefined) return watch
@@ -100,6 +103,19 @@ function raised(stop: StopSeen | null, by: string | undefined): StopSeen {
 function withoutInstrument(account: Account, instrument: string): Account {
   const given = only(account.given, (key) => account.given.get(key)?.instrument !== instrument)
   return given.size === account.given.size ? account : { ...account, given, opened: false }
+}
+
+/** Whoever goes takes their own lock along. Nobody waits for it, so the gate stays open to the others. */
+function withoutPerson(defs: Definitions, gates: Watch['gates'], person: string): Watch['gates'] {
+  return new Map(
+    [...gates].map(([id, account]) => {
+      const step = defs.steps.find((s) => s.id === id)?.step
+      const theirs = (step?.kind === 'gate' ? step.evidence : []).flatMap((line) =>
+        line.kind === 'numbers' && line.per === 'person' ? [`${line.id}.${person}`] : [],
+      )
+      return [id, { ...account, given: only(account.given, (key) => !theirs.includes(key)) }] as const
+    }),
+  )
 }
 
 /** Who is on the job after the entry; the very same list where nobody came or went. */

@@ -109,6 +109,11 @@ export function isProved(
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
   }
+  // Whoever goes takes their own lock along, and hangs it anew on coming back.
+  for (const e of entries) {
+    if (e.type !== 'person.signed-off') continue
+    for (const [item, one] of given) if (item.endsWith(`.${e.person}`) && one.seq < e.seq) given.delete(item)
+  }
   // What was found out of calibration has proved nothing, whenever that was found.
   if ([...given.values()].some((e) => bad.has(e.instrument ?? ''))) return false
   return isWhole(defs, gate, given, begun, peopleIn(entries), nowMs)

@@ -139,6 +139,20 @@ describe('somebody who comes onto the job', () => {
     expect(walk.last).toMatchObject({ type: 'gate.opened' })
   })
 
+  it('hangs a lock anew after going off: the one of before went with them', () => {
+    const walk = start(steps).keys('NO START', 'P-1', 'ML')
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    walk.keys('ALL OUT', 'P-2', 'ML')
+    expect(status(walk, 'g')).toBe('open')
+    walk.bring({ do: 'sign-off', person: 'KH', proved: true })
+    expect(status(walk, 'g')).toBe('open')
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    expect(status(walk, 'g')).toBe('closed')
+    expect(given(walk, 'g')).toEqual(['try_start', 'own_lock.RO'])
+    walk.keys('ALL OUT')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'own_lock.KH' } })
+  })
+
   it('is asked for in a gate that is half given', () => {
     const walk = start(steps).keys('NO START')
     joins(walk, 'KH')
