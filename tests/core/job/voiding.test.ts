@@ -6,7 +6,7 @@ import { itemsMeasuredWith } from '../../../src/core/job/voiding.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { kindsDefs, LET_IN, METER_ANSWERED, OWN_LOCK, SPACE, withGauge } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
-import { gate, NO_START, OXYGEN, type Raw, readOne, tell, WITNESS } from '../../helpers/small-job.ts'
+import { gate, LOCKS, NO_START, OXYGEN, type Raw, readOne, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const status = (walk: Walk, id: string) => gateState(walk.state, id).status
 const given = (walk: Walk, id: string) => Object.keys(gateState(walk.state, id).given)
@@ -139,17 +139,29 @@ describe('somebody who comes onto the job', () => {
     expect(walk.last).toMatchObject({ type: 'gate.opened' })
   })
 
+  it('is counted anew where people were counted clear, in a gate without gas too', () => {
+    const COUNTED = { ...NO_START, id: 'counted', words: 'ALL COUNTED CLEAR' }
+    const walk = start([gate('g', ['start'], [LOCKS, COUNTED, WITNESS]), tell('bar', { exposes: ['start'] })])
+    walk.keys('L-1', 'L-2', 'ALL COUNTED CLEAR', 'ML')
+    expect(walk.prompt).toMatchObject({ kind: 'tell' })
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'people', items: ['counted', 'witness'] })
+    expect(walk.prompt.kind).toBe('clear')
+    walk.keys('ALL OUT')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'counted' } })
+  })
+
   it('hangs a lock anew after going off: the one of before went with them', () => {
     const walk = start(steps).keys('NO START', 'P-1', 'ML')
     walk.bring({ do: 'come-on', person: 'KH', proved: true })
-    walk.keys('ALL OUT', 'P-2', 'ML')
+    walk.keys('ALL OUT', 'NO START', 'P-2', 'ML')
     expect(status(walk, 'g')).toBe('open')
     walk.bring({ do: 'sign-off', person: 'KH', proved: true })
     expect(status(walk, 'g')).toBe('open')
     walk.bring({ do: 'come-on', person: 'KH', proved: true })
     expect(status(walk, 'g')).toBe('closed')
-    expect(given(walk, 'g')).toEqual(['try_start', 'own_lock.RO'])
-    walk.keys('ALL OUT')
+    expect(given(walk, 'g')).toEqual(['own_lock.RO'])
+    walk.keys('ALL OUT', 'NO START')
     expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'own_lock.KH' } })
   })
 
