@@ -173,6 +173,8 @@ function accountAfter(
       return { ...before, given: new Map([...before.given, [entry.item, entry]]) }
     case 'wait.begun':
       return { ...before, begun: new Map([...before.begun, [entry.item, entry]]) }
+    case 'evidence.failed':
+      return withoutWaits(gate, before, entry)
     case 'gate.closed': {
       const given = only(before.given, (item) => !entry.items.includes(item))
       // A wait that was running starts again, whatever fell.
@@ -188,6 +190,23 @@ function accountAfter(
     default:
       return before
   }
+}
+
+/** A value outside its limit: what was waited for over the same hazard is not so any more. */
+function withoutWaits(
+  gate: GateStep,
+  account: Account,
+  failed: Extract<Entry, { type: 'evidence.failed' }>,
+): Account {
+  const { holds, evidence } = gate.step
+  const about = evidence.find((one) => one.id === failed.item)
+  if (about?.kind !== 'measured' || isInside(about, failed.reading?.si ?? Number.NaN)) return account
+  const hazards = about.against ?? holds
+  const stays = (key: string) => {
+    const line = evidence.find((one) => one.id === key)
+    return line?.kind !== 'wait' || !(line.against ?? holds).some((hazard) => hazards.includes(hazard))
+  }
+  return { ...account, given: only(account.given, stays), begun: only(account.begun, stays) }
 }
 
 /** A gate is proved when it was opened on a whole set of evidence, and every line of it still stands at `now`. */
