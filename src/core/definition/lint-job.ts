@@ -4,6 +4,7 @@
 import { list, nearest, quote } from '../lib/wording.ts'
 import type { Crew } from './crew.ts'
 import { type Finding, finding } from './lint-common.ts'
+import { lintNames } from './lint-crew.ts'
 import { lintJobGas } from './lint-job-gas.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
@@ -18,7 +19,7 @@ export function lintJob(job: JobParts): JobFinding[] {
   return [
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
-    ...within({ kind: 'crew' }, lintPeople(job.crew)),
+    ...within({ kind: 'crew' }, [...lintPeople(job.crew), ...lintNames(job.crew)]),
     ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
