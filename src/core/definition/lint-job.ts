@@ -9,6 +9,7 @@ import { lintJobGas } from './lint-job-gas.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
+import { lintBurns } from './lint-machine-gas.ts'
 import { lintRescue } from './lint-make-safe.ts'
 import { lintParts } from './lint-parts.ts'
 import type { Machine } from './machine.ts'
@@ -20,6 +21,7 @@ export function lintJob(job: JobParts): JobFinding[] {
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
     ...within({ kind: 'crew' }, [...lintPeople(job.crew), ...lintNames(job.crew)]),
+    ...within({ kind: 'machine' }, lintBurns(job.machine)),
     ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),
