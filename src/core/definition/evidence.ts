@@ -39,6 +39,10 @@ const words = z.strictObject({
   ...common,
   words: capitals.meta({ description: 'The words, in capitals.', examples: ['NO START'] }),
   life: life.optional(),
+  register: z.literal('clear').optional().meta({
+    description:
+      'clear: the words count only while nothing temporary that was placed on this job is open in the register.',
+  }),
 })
 
 const gas = z.strictObject({

@@ -5,6 +5,7 @@ import type { Body, CloseCause } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import { isComplete } from './next.ts'
+import { thingText } from './register.ts'
 import type { State } from './state.ts'
 
 type Closed = Extract<Body, { type: 'gate.closed' }>
@@ -46,6 +47,21 @@ export function closedByOpening(
     })
     const items = fallsWith(defs, after, gate, proving)
     return status === 'open' || items.length > 0 ? [closed(gate, 'opening', items, why)] : []
+  })
+}
+
+/** Words that nothing temporary is left in fall once something is placed again, with whoever vouched for them. */
+export function closedByPlacing(defs: Definitions, before: State, after: State): Body[] {
+  const placed = after.things.at(-1)
+  if (placed === undefined || after.things.length === before.things.length) return []
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const said = Object.keys(gateState(after, gate.id).given).filter((key) => {
+      const evidence = evidenceByKey(gate, key)
+      return evidence?.kind === 'words' && evidence.register === 'clear'
+    })
+    if (said.length === 0) return []
+    const why = `${thingText(placed)} was placed since`
+    return [closed(gate, 'opening', fallsWith(defs, after, gate, said), why)]
   })
 }
 
