@@ -6,6 +6,7 @@ import type { Body, Entry } from '../job/entries.ts'
 import type { GateStep } from '../job/gate.ts'
 import { dayEndsMs, dayOf, readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
+import { isInside, only, without, withoutInstrument, withoutPerson, withoutWaits } from './account-falls.ts'
 
 type Given = Extract<Entry, { type: 'evidence.given' }>
 type Begun = Extract<Entry, { type: 'wait.begun' }>
@@ -99,25 +100,6 @@ function raised(stop: StopSeen | null, by: string | undefined): StopSeen {
   return { barred: [...new Set(barred)], lasts: stop?.lasts ?? false }
 }
 
-/** What was measured with an instrument out of calibration proved nothing. */
-function withoutInstrument(account: Account, instrument: string): Account {
-  const given = only(account.given, (key) => account.given.get(key)?.instrument !== instrument)
-  return given.size === account.given.size ? account : { ...account, given, opened: false }
-}
-
-/** Whoever goes takes their own lock along. Nobody waits for it, so the gate stays open to the others. */
-function withoutPerson(defs: Definitions, gates: Watch['gates'], person: string): Watch['gates'] {
-  return new Map(
-    [...gates].map(([id, account]) => {
-      const step = defs.steps.find((s) => s.id === id)?.step
-      const theirs = (step?.kind === 'gate' ? step.evidence : []).flatMap((line) =>
-        line.kind === 'numbers' && line.per === 'person' ? [`${line.id}.${person}`] : [],
-      )
-      return [id, { ...account, given: only(account.given, (key) => !theirs.includes(key)) }] as const
-    }),
-  )
-}
-
 /** Who is on the job after the entry; the very same list where nobody came or went. */
 function peopleAfter(people: readonly string[], entry: Entry): readonly string[] {
   const adding = (id: string) => [...new Set([...people, id])]
@@ -143,22 +125,6 @@ function letInBy(defs: Definitions, entry: Entry): readonly string[] {
     entry.type === 'step.done' || entry.type === 'step.confirmed' || entry.type === 'finding.observed'
   const step = isDone ? defs.steps.find((s) => s.id === entry.step)?.step : undefined
   return step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
-}
-
-/** What proved a hazard that was let in proves nothing any more, and the gate that holds it is shut. */
-function without(gate: GateStep, account: Account, hazards: readonly string[]): Account {
-  const { holds, evidence } = gate.step
-  if (!holds.some((hazard) => hazards.includes(hazard))) return account
-  const stays = (key: string) => {
-    const line = evidence.find((one) => one.id === key.split('.')[0])
-    const against = line === undefined || line.kind === 'witness' ? holds : (line.against ?? holds)
-    return !against.some((hazard) => hazards.includes(hazard))
-  }
-  return { ...account, opened: false, given: only(account.given, stays), begun: only(account.begun, stays) }
-}
-
-function only<T>(map: ReadonlyMap<string, T>, stays: (key: string) => boolean): ReadonlyMap<string, T> {
-  return new Map([...map].filter(([key]) => stays(key)))
 }
 
 function accountAfter(
@@ -190,23 +156,6 @@ function accountAfter(
     default:
       return before
   }
-}
-
-/** A value outside its limit: what was waited for over the same hazard is not so any more. */
-function withoutWaits(
-  gate: GateStep,
-  account: Account,
-  failed: Extract<Entry, { type: 'evidence.failed' }>,
-): Account {
-  const { holds, evidence } = gate.step
-  const about = evidence.find((one) => one.id === failed.item)
-  if (about?.kind !== 'measured' || isInside(about, failed.reading?.si ?? Number.NaN)) return account
-  const hazards = about.against ?? holds
-  const stays = (key: string) => {
-    const line = evidence.find((one) => one.id === key)
-    return line?.kind !== 'wait' || !(line.against ?? holds).some((hazard) => hazards.includes(hazard))
-  }
-  return { ...account, given: only(account.given, stays), begun: only(account.begun, stays) }
 }
 
 /** A gate is proved when it was opened on a whole set of evidence, and every line of it still stands at `now`. */
@@ -291,15 +240,6 @@ function isYoung(e: Given | undefined, lifeS: number | undefined, now: number): 
 function areOthers(numbers: readonly (string | undefined)[]): boolean {
   const plain = numbers.map((n) => n?.replaceAll('-', ''))
   return plain.every((n) => n !== undefined && n !== '') && new Set(plain).size === plain.length
-}
-
-interface Bounds {
-  readonly at_least?: { readonly si: number } | undefined
-  readonly at_most?: { readonly si: number } | undefined
-}
-
-function isInside({ at_least: least, at_most: most }: Bounds, si: number): boolean {
-  return si >= (least?.si ?? Number.NEGATIVE_INFINITY) && si <= (most?.si ?? Number.POSITIVE_INFINITY)
 }
 
 /** The moments at which something given is too old or a wait is over: by the account, not by the engine. */
