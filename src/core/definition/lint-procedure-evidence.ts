@@ -46,7 +46,10 @@ export function lintEvidence(procedure: Procedure, evidence: Evidence, path: Pat
         ...lintLife(evidence.life, [...path, 'life']),
       ]
     case 'words':
-      return evidence.life === undefined ? [] : lintLife(evidence.life, [...path, 'life'])
+      return [
+        ...(evidence.life === undefined ? [] : lintLife(evidence.life, [...path, 'life'])),
+        ...lintSaidOf(procedure, evidence, path),
+      ]
     case 'wait':
       return [...lintAboveZero(evidence.lasts, [...path, 'lasts']), ...lintWaitWords(evidence, path)]
     default:
@@ -56,6 +59,12 @@ export function lintEvidence(procedure: Procedure, evidence: Evidence, path: Pat
 
 function aQuantity({ quantity }: EvidenceOf<'measured'>): string {
   return a(quantity.replaceAll('-', ' '))
+}
+
+/** Of an instrument in no seat nothing would ever fall. */
+function lintSaidOf({ seats }: Procedure, { seat }: EvidenceOf<'words'>, path: Path): Finding[] {
+  const known = seats.map((one) => one.id)
+  return seat === undefined || known.includes(seat) ? [] : [unknownId([...path, 'seat'], seat, 'seat', known)]
 }
 
 /** A seat that is there and takes only kinds of instrument that can do it. */

@@ -35,7 +35,7 @@ import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
-import { closedByOpening, closedByPlacing } from './voiding.ts'
+import { closedByOpening, closedByPick, closedByPlacing } from './voiding.ts'
 
 export interface Admitted {
   readonly entries: readonly Entry[]
@@ -81,6 +81,7 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant)
     add(handled.value)
     add(closedByOpening(engine.defs, untouched, state, handled.value))
     add(closedByPlacing(engine.defs, untouched, state))
+    add(closedByPick(engine.defs, untouched, state, handled.value))
   }
   if (state.closed === null) {
     for (let bodies = settle(engine, state, now); bodies.length > 0; bodies = settle(engine, state, now))

@@ -1,6 +1,6 @@
 // What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
 import { list } from '../lib/wording.ts'
-import type { Definitions } from './definitions.ts'
+import { type Definitions, instrumentById } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
@@ -76,6 +76,31 @@ export function closedByPeople(defs: Definitions, state: State): Body[] {
     )
     const who = late.length === 0 ? 'somebody' : list([...new Set(late)])
     return [closed(gate, 'people', fallsWith(defs, state, gate, []), `${who} came onto the job`)]
+  })
+}
+
+/** Words said of the instrument of a seat fall when another is picked: nobody has said them of that one. */
+export function closedByPick(
+  defs: Definitions,
+  before: State,
+  after: State,
+  bodies: readonly Body[],
+): Body[] {
+  const picked = bodies.find((body) => body.type === 'instrument.picked')
+  const seat = defs.seats.find((one) => one.id === picked?.seat)
+  const isAnother = before.picked.some((id) => {
+    const kind = instrumentById(defs, id)?.kind
+    return kind !== undefined && seat?.kinds.includes(kind) === true && id !== picked?.instrument
+  })
+  if (picked === undefined || seat === undefined || !isAnother) return []
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const said = Object.keys(gateState(after, gate.id).given).filter((key) => {
+      const evidence = evidenceByKey(gate, key)
+      return evidence?.kind === 'words' && evidence.seat === seat.id
+    })
+    if (said.length === 0) return []
+    const why = `${picked.instrument} was picked after this was said`
+    return [closed(gate, 'again', fallsWith(defs, after, gate, said), why)]
   })
 }
 

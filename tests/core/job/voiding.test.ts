@@ -6,7 +6,17 @@ import { itemsMeasuredWith } from '../../../src/core/job/voiding.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { kindsDefs, LET_IN, METER_ANSWERED, OWN_LOCK, SPACE, withGauge } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
-import { gate, LOCKS, NO_START, OXYGEN, type Raw, readOne, tell, WITNESS } from '../../helpers/small-job.ts'
+import {
+  FLAMMABLE,
+  gate,
+  LOCKS,
+  NO_START,
+  OXYGEN,
+  type Raw,
+  readOne,
+  tell,
+  WITNESS,
+} from '../../helpers/small-job.ts'
 
 const status = (walk: Walk, id: string) => gateState(walk.state, id).status
 const given = (walk: Walk, id: string) => Object.keys(gateState(walk.state, id).given)
@@ -193,6 +203,34 @@ describe('an instrument', () => {
       { type: 'gate.closed', cause: 'instrument', items: ['space'] },
     ])
     expect(given(walk, 'g')).toEqual(['try_start'])
+  })
+})
+
+describe('words that are said of an instrument', () => {
+  const BUMP = { ...NO_START, id: 'bump', words: 'METER ANSWERED', seat: 'meter' }
+  const steps = [
+    gate('g', ['bad_air', 'start'], [NO_START, BUMP, OXYGEN, FLAMMABLE, WITNESS]),
+    tell('in', { exposes: ['bad_air'] }),
+  ]
+
+  it('fall when another is picked: it is tried before it is believed', () => {
+    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML')
+    expect(walk.prompt.kind).toBe('tell')
+    walk.bring({ do: 'doubt-instrument', instrument: 'G-7', why: 'it failed the gas', says: 'KH' })
+    walk.keys('ALL OUT')
+    expect(walk.prompt.kind).toBe('pick')
+    walk.keys('2')
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['bump'] })
+    expect(given(walk, 'g')).toEqual(['try_start'])
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'bump' } })
+    walk.keys('METER ANSWERED', '20.9', '0', 'ML')
+    expect(walk.prompt.kind).toBe('tell')
+  })
+
+  it('stand while the same one is used', () => {
+    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML').wait(31)
+    walk.keys('', 'ALL OUT')
+    expect(given(walk, 'g')).toEqual(['try_start', 'bump'])
   })
 })
 
