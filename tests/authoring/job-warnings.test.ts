@@ -30,7 +30,7 @@ function told(changes: Changes): string[] {
     crew: file('crew', changes),
     limitBooks: [file('limit-book', changes)],
   }
-  const all = [files.procedure, ...files.parts, files.machine, files.instruments]
+  const all = [files.procedure, ...files.parts, files.machine, files.instruments, files.crew]
   const result = checkJob(files)
   return (result.ok ? result.warnings : result.diagnostics).map((one) => {
     const line = sourceLine(all.find(({ path }) => path === one.file)?.text ?? '', one.line)
@@ -56,6 +56,20 @@ const gate = (name: string) =>
   '      - { id: lel, kind: gas, ask: Read., limit: flammable_inside, with: meter, oxygen: o2 }\n' +
   '      - { id: seen, kind: witness, ask: Look., roles: [lead] }\n'
 const OXYGEN_INSIDE = limit('oxygen_inside', 'oxygen', 'in_the_opening', 'at_most: 23.5 %vol')
+
+describe('files that would let one look like two, or air that burns like air', () => {
+  it('are refused where two people of the crew have one name', () => {
+    expect(told({ crew: put('name: T. Sato', 'name: a berg') })).toEqual([
+      'ERROR crew:5:21 same-name | a berg | one person stands here once; two of one name are told apart, as A. Berg sen. and A. Berg jun.',
+    ])
+  })
+
+  it.each(['100 %LEL', '250 %LEL'])('are refused where a limit lets people go at %s', (bound) => {
+    expect(told({ machine: put('at_most: 10 %LEL', `at_most: ${bound}`) })).toEqual([
+      `ERROR machine:47:18 burns | ${bound} | 100 %LEL is where it burns; write the limit of the site`,
+    ])
+  })
+})
 
 describe('gas limits of the machine that the gates leave untested', () => {
   const machine = moreLimits(INSIDE, OXYGEN_INSIDE)

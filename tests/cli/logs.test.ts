@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
-import { barover } from '../helpers/cli.ts'
+import { ANSWERS, barover } from '../helpers/cli.ts'
 import { BUNDLE, logPath, plainEnv, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
@@ -193,6 +193,24 @@ describe('a changed log', () => {
     const { code, out } = await barover(['verify', 'TC-401', '--jobs', jobs])
     expect(code).toBe(1)
     expect(out).toContain('The copy of machine.yaml does not match the hash beside it.')
+  })
+
+  it('of a REAL job: whatever the file is called, it takes nothing from a file or a pipe, and is not written to', async () => {
+    const { jobs, path } = withLog((bytes) =>
+      rewritten(cut(bytes), (entry, i) =>
+        i === 0 ? { ...entry, record: 'REAL', clock: 'system', answers: 'person' } : entry,
+      ),
+    )
+    const before = readFileSync(path)
+    const [answers, piped] = [
+      await barover(['resume', path, '--jobs', jobs, '--answers', ANSWERS]),
+      await barover(['resume', path, '--jobs', jobs], { input: 'RO\n1111\n' }),
+    ]
+    for (const ran of [answers, piped]) {
+      expect(ran).toMatchObject({ code: 1, out: '' })
+      expect(ran.err).toContain('A REAL job takes its answers from a person at a terminal')
+    }
+    expect(readFileSync(path).equals(before)).toBe(true)
   })
 
   it('torn: shown with a word about it, and not called sound at its end', async () => {

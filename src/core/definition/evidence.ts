@@ -39,6 +39,14 @@ const words = z.strictObject({
   ...common,
   words: capitals.meta({ description: 'The words, in capitals.', examples: ['NO START'] }),
   life: life.optional(),
+  seat: identifier.optional().meta({
+    description: 'Seat of the instrument that they are said of; they fall when another is picked.',
+    examples: ['meter'],
+  }),
+  register: z.literal('clear').optional().meta({
+    description:
+      'clear: the words count only while nothing temporary that was placed on this job is open in the register.',
+  }),
 })
 
 const gas = z.strictObject({

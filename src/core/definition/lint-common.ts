@@ -60,3 +60,13 @@ export function unknownId(path: Path, word: string, what: string, known: readonl
     hint,
   )
 }
+
+/** A day, in seconds. Common practice, no source: what was tried or read on one day speaks of that day. */
+const LONGEST_LIFE_S = 86_400
+
+/** Evidence that would stand for longer than a day; mostly a slip in the unit. */
+export function lintLongLife(life: { readonly text: string; readonly si: number }, path: Path): Finding[] {
+  if (!(life.si > LONGEST_LIFE_S)) return []
+  const message = `${quote(life.text)} is longer than a day, and what was seen then says little of today.`
+  return [warning(path, 'long-life', message, 'say how long it may really be trusted')]
+}

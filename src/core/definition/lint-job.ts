@@ -4,10 +4,12 @@
 import { list, nearest, quote } from '../lib/wording.ts'
 import type { Crew } from './crew.ts'
 import { type Finding, finding } from './lint-common.ts'
+import { lintNames } from './lint-crew.ts'
 import { lintJobGas } from './lint-job-gas.ts'
 import { lintJobInstruments } from './lint-job-instruments.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import { lintJobSteps } from './lint-job-steps.ts'
+import { lintBurns } from './lint-machine-gas.ts'
 import { lintRescue } from './lint-make-safe.ts'
 import { lintParts } from './lint-parts.ts'
 import type { Machine } from './machine.ts'
@@ -18,7 +20,8 @@ export function lintJob(job: JobParts): JobFinding[] {
   return [
     ...lintFor(job),
     ...within({ kind: 'machine' }, lintFallback(job)),
-    ...within({ kind: 'crew' }, lintPeople(job.crew)),
+    ...within({ kind: 'crew' }, [...lintPeople(job.crew), ...lintNames(job.crew)]),
+    ...within({ kind: 'machine' }, lintBurns(job.machine)),
     ...lintRescue(job),
     ...lintParts(job.procedure, job.parts, job.beside),
     ...lintJobSteps(job),

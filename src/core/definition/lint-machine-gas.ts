@@ -2,7 +2,7 @@
 
 import { quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
-import type { GasLimit } from './machine.ts'
+import { BURNS, type GasLimit, type Machine } from './machine.ts'
 
 const UNIT: Readonly<Record<GasLimit['gas'], string>> = {
   oxygen: '%vol',
@@ -22,6 +22,16 @@ export function lintGasLimit(limit: GasLimit, path: Path): Finding[] {
     }
   }
   return [...found, ...lintBounds(limit, path)]
+}
+
+/** Limits that would let people go where the gas burns; told with the job, as the engine passes no such reading anyway. */
+export function lintBurns(machine: Machine): Finding[] {
+  return machine.site.gas.limits.flatMap(({ gas, at_most }, n) => {
+    if (gas !== 'flammable' || at_most === undefined || at_most.si < BURNS) return []
+    const message = `${quote(at_most.text)} would let people go where the gas burns.`
+    const hint = '100 %LEL is where it burns; write the limit of the site'
+    return [finding(['site', 'gas', 'limits', n, 'at_most'], 'burns', message, hint)]
+  })
 }
 
 function lintBounds(limit: GasLimit, path: Path): Finding[] {

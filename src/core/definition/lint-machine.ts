@@ -2,7 +2,15 @@
 
 import { quote } from '../lib/wording.ts'
 import type { WrittenQuantity } from './common.ts'
-import { type Finding, finding, type Path, repeatedIds, repeats, warning } from './lint-common.ts'
+import {
+  type Finding,
+  finding,
+  lintLongLife,
+  type Path,
+  repeatedIds,
+  repeats,
+  warning,
+} from './lint-common.ts'
 import { lintGasLimit } from './lint-machine-gas.ts'
 import type { Machine } from './machine.ts'
 
@@ -103,7 +111,8 @@ function share(quantity: WrittenQuantity | undefined, path: Path): Finding[] {
 
 function lintGasLife(machine: Machine): Finding[] {
   const { life, warn_before } = machine.site.gas
-  if (life.si === 0 || warn_before.si < life.si) return []
+  const long = lintLongLife(life, ['site', 'gas', 'life'])
+  if (life.si === 0 || warn_before.si < life.si) return long
   const message = `${quote(warn_before.text)} before the end is not within the life of a gas test, ${quote(life.text)}.`
-  return [finding(['site', 'gas', 'warn_before'], 'wrong-order', message)]
+  return [...long, finding(['site', 'gas', 'warn_before'], 'wrong-order', message)]
 }

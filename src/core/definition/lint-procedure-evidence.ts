@@ -3,7 +3,7 @@
 import { a, list, quote } from '../lib/wording.ts'
 import type { Evidence, EvidenceOf } from './evidence.ts'
 import { READS } from './instruments.ts'
-import { type Finding, finding, type Path, unknownId } from './lint-common.ts'
+import { type Finding, finding, lintLongLife, type Path, unknownId } from './lint-common.ts'
 import type { Procedure, Seat, StepOf } from './procedure.ts'
 
 /** Findings about what the evidence of a gate proves: only hazards it holds, and each of those by something. */
@@ -43,10 +43,13 @@ export function lintEvidence(procedure: Procedure, evidence: Evidence, path: Pat
           path,
         ),
         ...lintBounds(evidence, path),
-        ...lintAboveZero(evidence.life, [...path, 'life']),
+        ...lintLife(evidence.life, [...path, 'life']),
       ]
     case 'words':
-      return evidence.life === undefined ? [] : lintAboveZero(evidence.life, [...path, 'life'])
+      return [
+        ...(evidence.life === undefined ? [] : lintLife(evidence.life, [...path, 'life'])),
+        ...lintSaidOf(procedure, evidence, path),
+      ]
     case 'wait':
       return [...lintAboveZero(evidence.lasts, [...path, 'lasts']), ...lintWaitWords(evidence, path)]
     default:
@@ -56,6 +59,12 @@ export function lintEvidence(procedure: Procedure, evidence: Evidence, path: Pat
 
 function aQuantity({ quantity }: EvidenceOf<'measured'>): string {
   return a(quantity.replaceAll('-', ' '))
+}
+
+/** Of an instrument in no seat nothing would ever fall. */
+function lintSaidOf({ seats }: Procedure, { seat }: EvidenceOf<'words'>, path: Path): Finding[] {
+  const known = seats.map((one) => one.id)
+  return seat === undefined || known.includes(seat) ? [] : [unknownId([...path, 'seat'], seat, 'seat', known)]
 }
 
 /** A seat that is there and takes only kinds of instrument that can do it. */
@@ -95,6 +104,10 @@ function lintBounds(measured: EvidenceOf<'measured'>, path: Path): Finding[] {
   if (found.length > 0 || least === undefined || most === undefined || least.si < most.si) return found
   const message = `${quote(least.text)} is not below ${quote(most.text)}, so no figure can pass.`
   return [finding([...path, 'at_least'], 'wrong-order', message)]
+}
+
+function lintLife(life: { readonly text: string; readonly si: number }, path: Path): Finding[] {
+  return [...lintAboveZero(life, path), ...lintLongLife(life, path)]
 }
 
 function lintAboveZero(time: { readonly text: string; readonly si: number }, path: Path): Finding[] {

@@ -220,3 +220,6 @@ export const machineSchema = z
 
 export type Machine = z.output<typeof machineSchema>
 export type GasLimit = Machine['site']['gas']['limits'][number]
+
+/** From this share of its lower explosive limit on a gas in air burns, by what the limit means. */
+export const BURNS = 1

@@ -1,15 +1,19 @@
 // Several people on one job: somebody comes on, somebody goes, the keyboard is handed over.
 import type { Person } from '../definition/crew.ts'
+import type { Evidence } from '../definition/evidence.ts'
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
-import { evidenceByKey, gateState, gatesOf } from './gate.ts'
+import { gateState, gatesOf, itemByKey } from './gate.ts'
 import { handOverLines } from './hand-over.ts'
 import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
 import { notAsked } from './refusals.ts'
 import { signer, unknownPerson } from './signature.ts'
 import type { State } from './state.ts'
+
+/** Kinds of evidence that speak of who was there at that moment. */
+const NOT_THERE_FOR: readonly Evidence['kind'][] = ['gas', 'words']
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
@@ -20,8 +24,10 @@ export function barsTrainee(state: State, person: Person): Refusal | null {
 }
 
 /**
- * Who comes on was not there when the gas was tested, and nobody has told them to stay out: every gas test falls with its
- * witness, and whoever is inside comes out first. Common practice, no source: a new person, a new test.
+ * Who comes on was not there when the gas was tested and when everybody was counted clear, and nobody has told them to stay
+ * out: every gas test and all that was said in words falls with its witness, and whoever is inside comes out first. Common
+ * practice, no source: a new person, a new count and a new test. What hangs on the machine and what a gauge read stands. And
+ * who was on before took their own lock along when they went: the number of then falls, and is asked again.
  */
 export function admitComingOn(
   defs: Definitions,
@@ -36,12 +42,13 @@ export function admitComingOn(
   const barred = barsTrainee(state, person)
   if (barred !== null) return { ok: false, error: barred }
   const falls = gatesOf(defs).flatMap((gate): Body[] => {
-    const gas = Object.keys(gateState(state, gate.id).given).filter(
-      (key) => evidenceByKey(gate, key)?.kind === 'gas',
-    )
-    if (gas.length === 0) return []
-    const items = fallsWith(defs, state, gate, gas)
-    const why = `${person.id} came onto the job after the gas was tested`
+    const old = Object.keys(gateState(state, gate.id).given).filter((key) => {
+      const item = itemByKey(defs, gate, key)
+      return item === null || NOT_THERE_FOR.includes(item.evidence.kind) || item.person === person.id
+    })
+    if (old.length === 0) return []
+    const items = fallsWith(defs, state, gate, old)
+    const why = `${person.id} came onto the job after this was shown`
     return [{ type: 'gate.closed', step: gate.id, cause: 'people', items, why }]
   })
   return ok([{ type: 'person.came-on', person: person.id, signed }, ...falls])

@@ -14,6 +14,7 @@ import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
 import { next } from './next.ts'
 import { notAsked } from './refusals.ts'
+import { openThings, registerClear, thingText } from './register.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -33,7 +34,9 @@ export function admitEvidence(
     case 'locks':
       return lockGiven({ ...asked, evidence })
     case 'words':
-      return wordsGiven(asked, evidence.words)
+      return evidence.register === 'clear' && !registerClear(state)
+        ? registerOpen(state)
+        : wordsGiven(asked, evidence.words)
     case 'gas':
       return gasGiven({ ...asked, evidence })
     case 'measured':
@@ -47,6 +50,17 @@ export function admitEvidence(
     case 'witness':
       return witnessGiven({ ...asked, evidence }, input.proved ?? false)
   }
+}
+
+/** Nobody's word stands against the register: what was placed is still there until two people say that it is not. */
+function registerOpen(state: State): Result<never> {
+  const open = openThings(state)
+  const more = open.length > 1 ? `, and ${open.length - 1} more` : ''
+  const first = open.map(thingText)[0] ?? ''
+  return refuse(
+    'register-open',
+    `Still in the register: ${first}${more}. Key taken for each, two people sign, and then these words count.`,
+  )
 }
 
 /** After a gate fell with people let in: everybody out first, in words, before anything is asked again. */

@@ -38,7 +38,7 @@ import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import { openStop, type State } from './state.ts'
-import { closedByOpening } from './voiding.ts'
+import { closedByOpening, closedByPick, closedByPlacing } from './voiding.ts'
 
 export interface Admitted {
   readonly entries: readonly Entry[]
@@ -87,6 +87,8 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
     const untouched = state
     add(handled.value)
     add(closedByOpening(engine.defs, untouched, state, handled.value))
+    add(closedByPlacing(engine.defs, untouched, state))
+    add(closedByPick(engine.defs, untouched, state, handled.value))
   }
   if (before.left && !state.left) newsFrom(engine.defs, state, others, add)
   if (state.closed === null) {

@@ -1,6 +1,6 @@
 // One gas reading against the limit for its place and purpose, and against what the meter can do there.
 import type { GasMeter } from '../definition/instruments.ts'
-import type { GasLimit } from '../definition/machine.ts'
+import { BURNS, type GasLimit } from '../definition/machine.ts'
 import type { Evidence } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { parseEntry } from '../units/index.ts'
@@ -89,6 +89,7 @@ function outsideOf(limit: GasLimit, kind: string, si: number): string | null {
   if ([least, most].some((bound) => bound !== undefined && bound.kind !== kind))
     return `the limit ${limit.id} is not in a unit of its gas`
   if (least === undefined && most === undefined) return `the limit ${limit.id} has no bound`
+  if (limit.gas === 'flammable' && !(si < BURNS)) return 'where it burns, whatever the limit says'
   if (least !== undefined && !(si >= least.si)) return `below ${least.text} for ${limit.purpose}`
   if (most !== undefined && !(si <= most.si)) return `above ${most.text} for ${limit.purpose}`
   return Number.isFinite(si) ? null : 'not a number'

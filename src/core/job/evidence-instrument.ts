@@ -8,7 +8,7 @@ import { instrumentById } from './definitions.ts'
 import type { Body, Typed } from './entries.ts'
 import { type Asked, failed, given } from './evidence-asked.ts'
 import { judgeGas } from './evidence-gas.ts'
-import { gateState } from './gate.ts'
+import { evidenceByKey, gateState, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import { judgeMeasured, type MeasuredOutcome, type Measuring } from './measured-limit.ts'
 import { gasMeterIn } from './seats.ts'
@@ -70,6 +70,23 @@ function judgedAs(asked: Read, outcome: MeasuredOutcome, reading: Typed, instrum
   if (outcome.kind === 'not-valid')
     return [failure, { type: 'instrument.put-back', seat: evidence.with, why: outcome.why }]
   const why = evidence.kind === 'gas' ? {} : { why: `${evidence.place} is at ${shown}, ${outcome.why}` }
-  const items = fallsWith(defs, state, gate, [item.key])
+  const items = fallsWith(defs, state, gate, [item.key, ...contradicted(asked)])
   return [failure, { type: 'gate.closed', step: gate.id, cause: 'failed', items, ...why }]
+}
+
+/**
+ * What a value outside its limit shows to be so no more: a wait over the same hazard, wherever it stands, as a space that is
+ * found under pressure has risen since nobody saw a rise; and what was read or said after it about that hazard. Common
+ * practice, no source.
+ */
+function contradicted({ state, gate, evidence }: Read): string[] {
+  if (evidence.kind !== 'measured') return []
+  const hazards = provesAt(gate, evidence)
+  const at = (id: string) => gate.step.evidence.findIndex((one) => one.id === id)
+  return Object.keys(gateState(state, gate.id).given).filter((key) => {
+    const other = evidenceByKey(gate, key)
+    if (other === null || !provesAt(gate, other).some((hazard) => hazards.includes(hazard))) return false
+    const isLater = at(other.id) > at(evidence.id)
+    return other.kind === 'wait' || (isLater && (other.kind === 'words' || other.kind === 'measured'))
+  })
 }

@@ -1,10 +1,11 @@
 // What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
 import { list } from '../lib/wording.ts'
-import type { Definitions, PlacedStep } from './definitions.ts'
+import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import { isComplete } from './next.ts'
+import { thingText } from './register.ts'
 import type { State } from './state.ts'
 
 type Closed = Extract<Body, { type: 'gate.closed' }>
@@ -59,6 +60,21 @@ export function lettingIn(
   })
 }
 
+/** Words that nothing temporary is left in fall once something is placed again, with whoever vouched for them. */
+export function closedByPlacing(defs: Definitions, before: State, after: State): Body[] {
+  const placed = after.things.at(-1)
+  if (placed === undefined || after.things.length === before.things.length) return []
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const said = Object.keys(gateState(after, gate.id).given).filter((key) => {
+      const evidence = evidenceByKey(gate, key)
+      return evidence?.kind === 'words' && evidence.register === 'clear'
+    })
+    if (said.length === 0) return []
+    const why = `${thingText(placed)} was placed since`
+    return [closed(gate, 'opening', fallsWith(defs, after, gate, said), why)]
+  })
+}
+
 /** Open gates that somebody who came onto the job has not answered for: only what is missing is asked, and the witness. */
 export function closedByPeople(defs: Definitions, state: State): Body[] {
   return gatesOf(defs).flatMap((gate): Body[] => {
@@ -70,6 +86,31 @@ export function closedByPeople(defs: Definitions, state: State): Body[] {
     )
     const who = late.length === 0 ? 'somebody' : list([...new Set(late)])
     return [closed(gate, 'people', fallsWith(defs, state, gate, []), `${who} came onto the job`)]
+  })
+}
+
+/** Words said of the instrument of a seat fall when another is picked: nobody has said them of that one. */
+export function closedByPick(
+  defs: Definitions,
+  before: State,
+  after: State,
+  bodies: readonly Body[],
+): Body[] {
+  const picked = bodies.find((body) => body.type === 'instrument.picked')
+  const seat = defs.seats.find((one) => one.id === picked?.seat)
+  const isAnother = before.picked.some((id) => {
+    const kind = instrumentById(defs, id)?.kind
+    return kind !== undefined && seat?.kinds.includes(kind) === true && id !== picked?.instrument
+  })
+  if (picked === undefined || seat === undefined || !isAnother) return []
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const said = Object.keys(gateState(after, gate.id).given).filter((key) => {
+      const evidence = evidenceByKey(gate, key)
+      return evidence?.kind === 'words' && evidence.seat === seat.id
+    })
+    if (said.length === 0) return []
+    const why = `${picked.instrument} was picked after this was said`
+    return [closed(gate, 'again', fallsWith(defs, after, gate, said), why)]
   })
 }
 

@@ -6,6 +6,7 @@ import type { Body, Entry } from '../job/entries.ts'
 import type { GateStep } from '../job/gate.ts'
 import { dayEndsMs, dayOf, readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
+import { isInside, only, without, withoutInstrument, withoutPerson, withoutWaits } from './account-falls.ts'
 
 type Given = Extract<Entry, { type: 'evidence.given' }>
 type Begun = Extract<Entry, { type: 'wait.begun' }>
@@ -82,7 +83,10 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   }
   if (entry.type === 'stop.released') return { ...watch, stop: null }
   const people = peopleAfter(watch.people, entry)
-  if (people !== watch.people) return { ...watch, people }
+  if (people !== watch.people)
+    return entry.type === 'person.signed-off'
+      ? { ...watch, people, gates: withoutPerson(defs, watch.gates, entry.person) }
+      : { ...watch, people }
   if (!('step' in entry) || entry.step === null) return watch
   const gate = defs.steps.find((s): s is GateStep => s.id === entry.step && s.step.kind === 'gate')
   if (gate === undefined) return watch
@@ -94,12 +98,6 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
 function raised(stop: StopSeen | null, by: string | undefined): StopSeen {
   const barred = [...(stop?.barred ?? []), ...(by === undefined ? [] : [by])]
   return { barred: [...new Set(barred)], lasts: stop?.lasts ?? false }
-}
-
-/** What was measured with an instrument out of calibration proved nothing. */
-function withoutInstrument(account: Account, instrument: string): Account {
-  const given = only(account.given, (key) => account.given.get(key)?.instrument !== instrument)
-  return given.size === account.given.size ? account : { ...account, given, opened: false }
 }
 
 /** Who is on the job after the entry; the very same list where nobody came or went. */
@@ -129,22 +127,6 @@ function letInBy(defs: Definitions, entry: Entry): readonly string[] {
   return step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
 }
 
-/** What proved a hazard that was let in proves nothing any more, and the gate that holds it is shut. */
-function without(gate: GateStep, account: Account, hazards: readonly string[]): Account {
-  const { holds, evidence } = gate.step
-  if (!holds.some((hazard) => hazards.includes(hazard))) return account
-  const stays = (key: string) => {
-    const line = evidence.find((one) => one.id === key.split('.')[0])
-    const against = line === undefined || line.kind === 'witness' ? holds : (line.against ?? holds)
-    return !against.some((hazard) => hazards.includes(hazard))
-  }
-  return { ...account, opened: false, given: only(account.given, stays), begun: only(account.begun, stays) }
-}
-
-function only<T>(map: ReadonlyMap<string, T>, stays: (key: string) => boolean): ReadonlyMap<string, T> {
-  return new Map([...map].filter(([key]) => stays(key)))
-}
-
 function accountAfter(
   defs: Definitions,
   watch: Watch,
@@ -157,6 +139,8 @@ function accountAfter(
       return { ...before, given: new Map([...before.given, [entry.item, entry]]) }
     case 'wait.begun':
       return { ...before, begun: new Map([...before.begun, [entry.item, entry]]) }
+    case 'evidence.failed':
+      return withoutWaits(gate, before, entry)
     case 'gate.closed': {
       const given = only(before.given, (item) => !entry.items.includes(item))
       // A wait that was running starts again, whatever fell.
@@ -256,15 +240,6 @@ function isYoung(e: Given | undefined, lifeS: number | undefined, now: number): 
 function areOthers(numbers: readonly (string | undefined)[]): boolean {
   const plain = numbers.map((n) => n?.replaceAll('-', ''))
   return plain.every((n) => n !== undefined && n !== '') && new Set(plain).size === plain.length
-}
-
-interface Bounds {
-  readonly at_least?: { readonly si: number } | undefined
-  readonly at_most?: { readonly si: number } | undefined
-}
-
-function isInside({ at_least: least, at_most: most }: Bounds, si: number): boolean {
-  return si >= (least?.si ?? Number.NEGATIVE_INFINITY) && si <= (most?.si ?? Number.POSITIVE_INFINITY)
 }
 
 /** The moments at which something given is too old or a wait is over: by the account, not by the engine. */

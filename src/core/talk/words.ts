@@ -1,5 +1,7 @@
 // The few words that work at any prompt. Plain English and the trade's own; anything else answers the prompt.
 
+import { withoutUnseen } from '../lib/text.ts'
+
 export const WORDS = [
   { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
@@ -25,9 +27,16 @@ const SELDOM = ['sign off', 'hand over', 'countersign'] as const
 
 export type Word = (typeof WORDS)[number]['word'] | (typeof SELDOM)[number]
 
-/** A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times it is no less. */
+/** Keys that name themselves with an escape sequence, such as an arrow hit on the way. */
+const KEY_SEQUENCES = /\u001b(?:\[[0-?]*[ -/]*[@-~]|O[@-~])?/g
+
+/**
+ * A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times, one after the other, or
+ * with what cannot be seen around it, it is no less.
+ */
 export function isStop(line: string): boolean {
-  return /^(?:!+|(?:stop[\s.,!]*)+)$/i.test(line.trim())
+  const plain = withoutUnseen(line.replace(KEY_SEQUENCES, '')).trim()
+  return /^(?:!|stop)(?:[\s.,!]|stop)*$/i.test(plain)
 }
 
 /** A line that asks for the make-safe sheet, wherever it is keyed. */

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { gateState } from '../../../src/core/job/gate.ts'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
-import { GATE_LINES, pinOf, Walk } from '../../helpers/example.ts'
+import { GATE_LINES, pinOf, Walk, WORD_LINES } from '../../helpers/example.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
 const gate = (walk: Walk) => gateState(walk.state, 'hold_point')
-const GAS_AGAIN = ['20.9', '0', '0', '20.8', '0', '0', 'ML']
+const AGAIN = [...WORD_LINES, '20.9', '0', '0', '20.8', '0', '0', 'ML']
 
 describe('coming onto the job', () => {
   it('counts the person among those on it and leaves the keyboard where it is', () => {
@@ -16,24 +16,27 @@ describe('coming onto the job', () => {
     expect(walk.state).toMatchObject({ doer: 'RO', people: ['RO', 'KH'], everOn: ['RO', 'KH'] })
   })
 
-  it('voids the gas test and its witness once given, calls everybody out, and leaves the locks', () => {
+  it('voids the gas test, what was said in words and the witness once given, calls everybody out, and leaves the locks', () => {
     const walk = new Walk().toBore().keys('9.5033', 'sign on', 'KH')
     expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'people' })
     expect(walk.prompt.kind).toBe('clear')
-    expect(Object.keys(gate(walk).given)).toHaveLength(10)
-    walk.keys('ALL OUT', ...GAS_AGAIN)
+    expect(Object.keys(gate(walk).given)).toHaveLength(6)
+    walk.keys('ALL OUT', ...AGAIN)
     expect(walk.prompt.kind).toBe('read')
     expect(violations(momentOf(walk))).toEqual([])
   })
 
-  it('voids the gas test in mid-gate too', () => {
+  it('voids the gas test and the words in mid-gate too', () => {
     const walk = new Walk().toGate().keys(...GATE_LINES.slice(0, 14), 'sign on', 'KH')
     expect(walk.last).toMatchObject({
       type: 'gate.closed',
       cause: 'people',
-      items: ['oxygen_breathing', 'flammable_breathing', 'h2s_breathing'],
+      items: [
+        ...['try_start', 'bleeds', 'block', 'bump'],
+        ...['oxygen_breathing', 'flammable_breathing', 'h2s_breathing'],
+      ],
     })
-    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'oxygen_breathing' } })
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'try_start' } })
   })
 
   it('is refused for a trainee, for who is on already, and without the PIN', () => {

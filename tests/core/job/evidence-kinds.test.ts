@@ -15,7 +15,7 @@ import {
 } from '../../helpers/all-kinds.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
-import { gate, LOCKS, type Raw, tell, WITNESS } from '../../helpers/small-job.ts'
+import { gate, LOCKS, NO_START, type Raw, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const at = (evidence: Raw[], change = {}): Walk => {
   const steps = [gate('g', ['start'], [...evidence, WITNESS]), tell('in', { exposes: ['start'] })]
@@ -222,6 +222,43 @@ describe('a wait', () => {
     walk.bring({ do: 'tick' })
     expect(walk.last).toMatchObject({ cause: 'lapsed', items: ['space', 'no_rise'] })
     walk.keys('0')
+    expect(walk.key('NO RISE')).toBe('not-begun')
+  })
+
+  it('is watched again, with what was said after it, when a space it was about is found under pressure', () => {
+    const [UPPER, BLEED] = [
+      { ...SPACE, id: 'upper', place: 'crank-end space' },
+      { ...NO_START, id: 'bleed', words: 'NO FLOW' },
+    ]
+    const steps = [
+      gate(
+        'g',
+        ['start', 'fall'],
+        [
+          { ...NO_START, against: ['fall'] },
+          { ...LOCKS, against: ['start'] },
+          { ...NO_START, id: 'drain', words: 'DRAIN OPEN', against: ['start'] },
+          { ...SPACE, against: ['start'] },
+          { ...UPPER, against: ['start'], life: '2 h' },
+          { ...NO_RISE, against: ['start'] },
+          { ...BLEED, against: ['start'] },
+          WITNESS,
+        ],
+      ),
+      tell('in', { exposes: ['start'] }),
+    ]
+    const walk = new Walk(kindsDefs(steps)).keys('RO', 'TC-401-1', 'NO START', 'L-1', 'L-2', 'DRAIN OPEN')
+    walk.keys('1', '0', '0', 'ALL SHUT IN').wait(15).keys('NO RISE', 'NO FLOW', 'ML')
+    expect(walk.prompt.kind).toBe('tell')
+    walk.wait(15).keys('', 'ALL OUT', '20')
+    expect(walk.last).toMatchObject({
+      type: 'gate.closed',
+      cause: 'failed',
+      items: ['upper', 'no_rise', 'bleed'],
+    })
+    expect(given(walk)).toEqual(['try_start', 'locks.breaker', 'locks.barring', 'drain'])
+    walk.keys('ALL OUT', '0', '0')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'no_rise' } })
     expect(walk.key('NO RISE')).toBe('not-begun')
   })
 

@@ -61,6 +61,24 @@ describe('limits', () => {
     )
   })
 
+  it.each([
+    ['100', false],
+    ['99', true],
+  ])(
+    'flammables of %s pct LEL under a limit of 250 pct LEL pass: %s, as it burns from 100',
+    (typed, passes) => {
+      const defs = exampleDefs()
+      const { site } = defs.machine
+      const most = { text: '250 %LEL', kind: 'lel-fraction', value: 250, unit: '%LEL', si: 2.5 } as const
+      const limits = site.gas.limits.map((l) => (l.gas === 'flammable' ? { ...l, at_most: most } : l))
+      const walk = toGas({
+        ...defs,
+        machine: { ...defs.machine, site: { ...site, gas: { ...site.gas, limits } } },
+      }).keys('20.9', typed)
+      expect(given(walk)).toEqual(passes ? ['oxygen_breathing', 'flammable_breathing'] : [])
+    },
+  )
+
   it('puts a failure on record, fells all gas of the gate, keeps the locks, and calls people out', () => {
     const walk = toGas().keys('20.9', '0', '6')
     expect(walk.entries.slice(-2)).toMatchObject([

@@ -85,14 +85,15 @@ export function isProved(
   const fell = last((e) => FALLS.includes(e.type))
   const shut = last((e) => e.type === 'gate.closed' && e.step === gate.id)
   if (opened < 0 || opened < fell || opened < shut) return false
-  // Whoever came onto the job was not there when the gas was tested: test and witness are from after that, or none.
+  // Whoever came onto the job was not there when the gas was tested and people were counted clear: that and its witness are
+  // from after, or there is none.
   const cameOn = last((e) => e.type === 'person.came-on')
   const rests = (item: string) => {
     const kind = gate.step.evidence.find((e) => e.id === item)?.kind
-    return kind === 'gas' || kind === 'witness'
+    return kind === 'gas' || kind === 'words' || kind === 'witness'
   }
-  const hasGas = gate.step.evidence.some((e) => e.kind === 'gas')
-  if (hasGas && opened < cameOn) return false
+  const restsOnPeople = gate.step.evidence.some((e) => e.kind === 'gas' || e.kind === 'words')
+  if (restsOnPeople && opened < cameOn) return false
   if (!calledOut(entries, gate, last(opens, opened), opened)) return false
   if (entries.some((_e, n) => n > opened && letsIn(defs, entries, gate, n).length > 0)) return false
   const given = new Map<string, GivenEntry>()
@@ -101,13 +102,18 @@ export function isProved(
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
-    const isOld = hasGas && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
+    const isOld = restsOnPeople && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
     if (e.type === 'evidence.given' && e.step === gate.id && !isOld) given.set(e.item, e)
     if (e.type === 'gate.closed' && e.step === gate.id) {
       for (const item of e.items) given.delete(item)
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
+  }
+  // Whoever goes takes their own lock along, and hangs it anew on coming back.
+  for (const e of entries) {
+    if (e.type !== 'person.signed-off') continue
+    for (const [item, one] of given) if (item.endsWith(`.${e.person}`) && one.seq < e.seq) given.delete(item)
   }
   // What was found out of calibration has proved nothing, whenever that was found.
   if ([...given.values()].some((e) => bad.has(e.instrument ?? ''))) return false

@@ -4,7 +4,7 @@ import { openThings, registerClear } from '../../../src/core/job/register.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { Walk } from '../../helpers/example.ts'
-import { type Raw, rawProcedure, smallDefs, tell } from '../../helpers/small-job.ts'
+import { gate, LOCKS, type Raw, rawProcedure, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const STEPS: Raw[] = [
   tell('block', {
@@ -61,6 +61,40 @@ describe('a step that places things', () => {
     walk.keys('', 'discharge flange', 'F-2')
     expect(openThings(walk.state).map((t) => t.where)).toEqual(['at the flywheel', 'discharge flange'])
     expect(walk.state.done.block).toBe('done')
+  })
+})
+
+describe('a hold point that asks for a clear register', () => {
+  const BACK = { id: 'back', kind: 'words', ask: 'All back?', words: 'NOTHING LEFT IN', register: 'clear' }
+  const steps = [
+    tell('block', { places: [{ id: 'block', what: 'turning block' }] }),
+    gate('ready', ['start'], [LOCKS, BACK, WITNESS]),
+    tell('go', { exposes: ['start'] }),
+  ]
+  const atWords = () =>
+    new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', '', 'flywheel', 'B-12', 'L-1', 'L-2')
+
+  it('takes no word for it while a thing is open, and says which', () => {
+    const walk = atWords()
+    const { seq } = walk.state
+    expect(walk.key('NOTHING LEFT IN')).toBe('register-open')
+    expect(walk.state.seq).toBe(seq)
+    sign(walk, 0, 'RO')
+    expect(walk.key('NOTHING LEFT IN')).toBe('register-open')
+    sign(walk, 0, 'ML')
+    walk.keys('NOTHING LEFT IN', 'ML')
+    expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'go' } })
+  })
+
+  it('shuts when something is placed behind it, and only that and the witness are asked again', () => {
+    const walk = atWords()
+    for (const person of ['RO', 'ML']) sign(walk, 0, person)
+    walk.keys('NOTHING LEFT IN', 'ML')
+    walk.bring({ do: 'place', what: 'wedge', where: 'crosshead guide', number: null })
+    expect(walk.last).toMatchObject({ type: 'gate.closed', step: 'ready', items: ['back', 'witness'] })
+    expect(walk.prompt.kind).toBe('clear')
+    walk.keys('ALL OUT')
+    expect(walk.key('NOTHING LEFT IN')).toBe('register-open')
   })
 })
 

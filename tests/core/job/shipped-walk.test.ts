@@ -20,4 +20,23 @@ describe('a shipped procedure', () => {
     }
     expect(walk.state.closed).not.toBeNull()
   })
+
+  it.each([
+    ['open-cylinder.yaml', 'bar_over'],
+    ['return-to-service.yaml', 'bar_over'],
+    ['return-to-service.yaml', 'first_start'],
+  ])('%s does not send anybody to %s on a count of people of an hour ago', (name, step) => {
+    const walk = new Walk(shippedDefs(name))
+    for (let lines = 0; lines < 300; lines++) {
+      const { prompt, state } = walk
+      if (prompt.kind === 'confirm' && prompt.step.id === step) break
+      const begun =
+        prompt.kind === 'evidence' ? state.gates[prompt.gate.id]?.begun[prompt.item.key] : undefined
+      if (begun !== undefined) walk.wait(16)
+      walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
+    }
+    walk.wait(60).bring({ do: 'tick' })
+    expect(walk.prompt.kind).toBe('clear')
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'lapsed' })
+  })
 })

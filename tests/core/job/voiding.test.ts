@@ -6,7 +6,17 @@ import { itemsMeasuredWith } from '../../../src/core/job/voiding.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { kindsDefs, LET_IN, METER_ANSWERED, OWN_LOCK, SPACE, withGauge } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
-import { gate, NO_START, OXYGEN, type Raw, readOne, tell, WITNESS } from '../../helpers/small-job.ts'
+import {
+  FLAMMABLE,
+  gate,
+  LOCKS,
+  NO_START,
+  OXYGEN,
+  type Raw,
+  readOne,
+  tell,
+  WITNESS,
+} from '../../helpers/small-job.ts'
 
 const status = (walk: Walk, id: string) => gateState(walk.state, id).status
 const given = (walk: Walk, id: string) => Object.keys(gateState(walk.state, id).given)
@@ -139,6 +149,32 @@ describe('somebody who comes onto the job', () => {
     expect(walk.last).toMatchObject({ type: 'gate.opened' })
   })
 
+  it('is counted anew where people were counted clear, in a gate without gas too', () => {
+    const COUNTED = { ...NO_START, id: 'counted', words: 'ALL COUNTED CLEAR' }
+    const walk = start([gate('g', ['start'], [LOCKS, COUNTED, WITNESS]), tell('bar', { exposes: ['start'] })])
+    walk.keys('L-1', 'L-2', 'ALL COUNTED CLEAR', 'ML')
+    expect(walk.prompt).toMatchObject({ kind: 'tell' })
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'people', items: ['counted', 'witness'] })
+    expect(walk.prompt.kind).toBe('clear')
+    walk.keys('ALL OUT')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'counted' } })
+  })
+
+  it('hangs a lock anew after going off: the one of before went with them', () => {
+    const walk = start(steps).keys('NO START', 'P-1', 'ML')
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    walk.keys('ALL OUT', 'NO START', 'P-2', 'ML')
+    expect(status(walk, 'g')).toBe('open')
+    walk.bring({ do: 'sign-off', person: 'KH', proved: true })
+    expect(status(walk, 'g')).toBe('open')
+    walk.bring({ do: 'come-on', person: 'KH', proved: true })
+    expect(status(walk, 'g')).toBe('closed')
+    expect(given(walk, 'g')).toEqual(['own_lock.RO'])
+    walk.keys('ALL OUT', 'NO START')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'own_lock.KH' } })
+  })
+
   it('is asked for in a gate that is half given', () => {
     const walk = start(steps).keys('NO START')
     joins(walk, 'KH')
@@ -167,6 +203,34 @@ describe('an instrument', () => {
       { type: 'gate.closed', cause: 'instrument', items: ['space'] },
     ])
     expect(given(walk, 'g')).toEqual(['try_start'])
+  })
+})
+
+describe('words that are said of an instrument', () => {
+  const BUMP = { ...NO_START, id: 'bump', words: 'METER ANSWERED', seat: 'meter' }
+  const steps = [
+    gate('g', ['bad_air', 'start'], [NO_START, BUMP, OXYGEN, FLAMMABLE, WITNESS]),
+    tell('in', { exposes: ['bad_air'] }),
+  ]
+
+  it('fall when another is picked: it is tried before it is believed', () => {
+    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML')
+    expect(walk.prompt.kind).toBe('tell')
+    walk.bring({ do: 'doubt-instrument', instrument: 'G-7', why: 'it failed the gas', says: 'KH' })
+    walk.keys('ALL OUT')
+    expect(walk.prompt.kind).toBe('pick')
+    walk.keys('2')
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'again', items: ['bump'] })
+    expect(given(walk, 'g')).toEqual(['try_start'])
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'bump' } })
+    walk.keys('METER ANSWERED', '20.9', '0', 'ML')
+    expect(walk.prompt.kind).toBe('tell')
+  })
+
+  it('stand while the same one is used', () => {
+    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML').wait(31)
+    walk.keys('', 'ALL OUT')
+    expect(given(walk, 'g')).toEqual(['try_start', 'bump'])
   })
 })
 

@@ -10,6 +10,17 @@ import { BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line)
 
 describe('words', () => {
+  it.each([
+    ...['stop', ' STOP! ', 'stop stop', '!', '!!', '! !', '!stop', '! Stop!', 'stop !', '!!stop'],
+    ...['\u001b[Astop', '\u001bstop', 'stop\u0007', '\u200bstop'],
+  ])('%j is STOP', (line) => {
+    expect(heard(new Walk().toBore(), line).input).toEqual({ do: 'stop' })
+  })
+
+  it.each(['no stop', 'stopped', 'stop it moved', '9.5!', '!9.5', ''])('%j is no STOP', (line) => {
+    expect(heard(new Walk().toBore(), line).input).not.toEqual({ do: 'stop' })
+  })
+
   it('go on no record, except note, leave and stop', () => {
     const walk = new Walk().toBore()
     for (const word of ['help', 'why', 'readings', 'back', 'correct', 'n/a', 'HELP', ' Why '])
