@@ -66,7 +66,7 @@ describe('files that would let one look like two, or air that burns like air', (
 
   it.each(['100 %LEL', '250 %LEL'])('are refused where a limit lets people go at %s', (bound) => {
     expect(told({ machine: put('at_most: 10 %LEL', `at_most: ${bound}`) })).toEqual([
-      `ERROR machine:47:18 burns | ${bound} | 100 %LEL is where it burns; write the limit of the site`,
+      `ERROR machine:48:18 burns | ${bound} | 100 %LEL is where it burns; write the limit of the site`,
     ])
   })
 })

@@ -4,6 +4,14 @@ import { of } from './mutant.ts'
 export const EVIDENCE = [
   ...of('core/job/evidence-words', 'core/job/gate', [
     {
+      rule: 'Nobody keys that nothing temporary is left in while the register says otherwise.',
+      file: 'core/job/admit-gate',
+      find: "evidence.register === 'clear' && !registerClear(state)",
+      into: 'false',
+      by: 'takes no word for it while a thing is open, and says which',
+      in: 'core/job/register',
+    },
+    {
       rule: 'Words are typed in full: their beginning, or a bare y, is no evidence.',
       find: 'if (spaced(asked.typed) === words)',
       into: 'if (words.startsWith(spaced(asked.typed)))',

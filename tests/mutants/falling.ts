@@ -11,8 +11,8 @@ export const FALLING = [
     },
     {
       rule: 'A gate opens only while everything that lapses with time still stands, the oldest of it too.',
-      find: 'if (staleNow(defs, state, gate, now).length === 0) return',
-      into: 'return',
+      find: 'if (staleNow(defs, state, gate, now).length > 0) continue',
+      into: '',
       by: 'never opens with a life of 0, not even in the moment of its last test',
       in: 'core/job/expiry',
     },
@@ -71,6 +71,27 @@ export const FALLING = [
       find: "return status === 'open' || items.length > 0 ?",
       into: "return status === 'open' ?",
       by: 'fells what is half given, and nothing where nothing of it was',
+    },
+    {
+      rule: 'Words said of one instrument fall when another is picked.',
+      find: 'evidence.seat === seat.id',
+      into: "evidence.seat === ''",
+      by: 'fall when another is picked: it is tried before it is believed',
+    },
+    {
+      rule: 'Words that nothing temporary is left in fall when something is placed again.',
+      find: "evidence?.kind === 'words' && evidence.register === 'clear'",
+      into: "evidence?.kind === 'gas'",
+      by: 'shuts when something is placed behind it, and only that and the witness are asked again',
+      in: 'core/job/register',
+    },
+    {
+      rule: 'A space found under pressure takes the wait over it, and what was said after it.',
+      file: 'core/job/evidence-instrument',
+      find: '[item.key, ...contradicted(asked)]',
+      into: '[item.key]',
+      by: 'is watched again, with what was said after it, when a space it was about is found under pressure',
+      in: 'core/job/evidence-kinds',
     },
     {
       rule: 'An instrument found unfit takes what it measured in every gate.',

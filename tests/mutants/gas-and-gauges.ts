@@ -4,6 +4,12 @@ import { of } from './mutant.ts'
 export const GAS_AND_GAUGES = [
   ...of('core/job/evidence-gas', 'core/job/gate-gas', [
     {
+      rule: 'At 100 %LEL it burns, whatever a limit says.',
+      find: '!(si < BURNS)',
+      into: '!(si < 10 * BURNS)',
+      by: 'flammables of %s pct LEL under a limit of 250 pct LEL pass: %s, as it burns from 100',
+    },
+    {
       rule: 'A meter that needs oxygen says nothing about flammables where there is too little.',
       find: 'if (!(oxygenSi >= meter.needs_oxygen.at_least.si))',
       into: 'if (!(oxygenSi >= 0))',

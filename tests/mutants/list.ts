@@ -1,6 +1,7 @@
 // Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
 import { CHANGES } from './changes.ts'
 import { DECISIONS } from './decisions.ts'
+import { ELSEWHERE } from './elsewhere.ts'
 import { EVIDENCE } from './evidence.ts'
 import { FALLING } from './falling.ts'
 import { GAS_AND_GAUGES } from './gas-and-gauges.ts'
@@ -31,4 +32,5 @@ export const MUTANTS = [
   ...JUDGING,
   ...METROLOGY,
   ...JOURNAL,
+  ...ELSEWHERE,
 ]

@@ -1,0 +1,74 @@
+// What other jobs on the machine hold and void here.
+import { of } from './mutant.ts'
+
+export const ELSEWHERE = [
+  ...of('core/job/elsewhere', 'node/other-jobs', [
+    {
+      rule: 'A STOP in another job on the machine holds every gate here.',
+      find: 'if (other.stop !== null)',
+      into: 'if (other.stop === "")',
+      by: 'strikes every hold point of the other job, whole, and holds it until it is released there',
+    },
+    {
+      rule: 'A log of another job that cannot be read holds every gate here.',
+      find: '    if (other.unread !== null)\n      return',
+      into: '    if (other.unread === "")\n      return',
+      by: 'that is no log at all holds from the first look on',
+    },
+    {
+      rule: 'While another job is at work that lets a hazard in, no gate opens here that holds it.',
+      find: 'if (other.letting !== null && meets(',
+      into: 'if (other.letting === undefined && meets(',
+      by: 'waits until nobody is behind what it lets in, and then keeps everybody out until it is done',
+    },
+    {
+      rule: 'Work that lets a hazard in waits until nobody of another job is behind a gate that holds it.',
+      find: 'if (other.inside.length > 0 && (',
+      into: 'if (other.inside.length < 0 && (',
+      by: 'waits until nobody is behind what it lets in, and then keeps everybody out until it is done',
+    },
+    {
+      rule: 'Work that lets in what the other job does not name waits for anybody of that other job.',
+      find: '(isUnnamed || meets(',
+      into: '(meets(',
+      by: 'waits too where the other procedure does not name what it lets in',
+      in: 'core/job/two-jobs',
+    },
+    {
+      rule: 'Another job of another kind of record voids nothing and holds nothing.',
+      find: 'return other.record === state.record',
+      into: 'return true',
+      by: 'are shown to each other and void nothing',
+    },
+  ]),
+  ...of('core/job/admit-elsewhere', 'core/job/two-jobs', [
+    {
+      rule: 'A thing taken off in another job that no number tells could have held anything: everything falls.',
+      find: 'isKnown || doing.told ?',
+      into: 'true ?',
+      by: 'with number %j could be anything, so everything falls',
+    },
+    {
+      rule: 'Another job that had not ended and is gone from the folder makes everything fall.',
+      find: 'const falls = counts(state, known) ? [whole(why)] : []',
+      into: 'const falls: Fall[] = []',
+      by: 'is gone, though its job had not ended: everything that was proved falls, once',
+      in: 'node/other-jobs',
+    },
+    {
+      rule: 'What another job did is looked at before an input is.',
+      file: 'core/job/admit',
+      find: 'if (!state.left) newsFrom(engine.defs, state, others, add)',
+      into: '',
+      by: 'was begun, and left between two looks of the other: what held it there is void',
+    },
+    {
+      rule: 'Who wrote looks at the other job again before anything is shown.',
+      file: 'app/session',
+      find: 'wrote && n < MOST_LOOKS',
+      into: 'wrote && n < 0',
+      by: 'never send people in beside what lets in',
+      in: 'app/two-sessions',
+    },
+  ]),
+]
