@@ -1,4 +1,5 @@
 // barover resume: take a job up where it was left.
+import process from 'node:process'
 import type { Clock } from '../../app/ports.ts'
 import { openedOf } from '../../app/replay.ts'
 import type { Entry } from '../../core/job/entries.ts'
@@ -29,10 +30,12 @@ export async function resumeJob(job: string, values: Values): Promise<number> {
   const file = findJob(jobsFolder(values), job)
   const answers = text(values, 'answers')
   const lines = answers === undefined ? null : answersFrom(answers)
-  if (lines !== null && file.record === 'REAL')
-    throw new UserError('A REAL job takes its answers from a person at a terminal.', EXIT.checkFailed)
   const stepped = lines === null ? null : steppedFrom({ ms: 0, offsetMin: 0 })
   const opened = takeUpJob(file.path, (entries) => clockFor(entries, stepped))
+  if (opened.record === 'REAL' && (lines !== null || process.stdin.isTTY !== true)) {
+    opened.journal.close()
+    throw new UserError('A REAL job takes its answers from a person at a terminal.', EXIT.checkFailed)
+  }
   if (opened.session.snapshot().state.closed !== null) {
     opened.journal.close()
     throw new UserError(
