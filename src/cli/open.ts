@@ -12,6 +12,8 @@ import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
 import { stamp } from '../core/lib/instant.ts'
+import { assertNever } from '../core/lib/result.ts'
+import { prove } from '../core/proof/prove.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobPath, newJobId } from '../node/job-folder.ts'
@@ -57,11 +59,28 @@ export function startJob(wanted: NewJob): OpenedJob {
     answers: wanted.answers,
     files,
   }
-  const opened = openJob(defs, opening)
+  const opened = openJob(defs, opening, unproved)
   if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
   const first: Entry = { ...opened.value, seq: 0, at: stamp(now) }
   const path = jobPath(wanted.jobs, record, job)
   return running(path, defs, createJob(path, first), wanted.clock)
+}
+
+/** A REAL job is searched as `barover check` does it, by the very version that opens it. */
+function unproved(defs: Definitions): string | null {
+  // Beside the sheet: what is printed may be read by a program.
+  process.stderr.write('Searching every state of this job for a way past a gate: some seconds.\n')
+  const proof = prove(defs)
+  switch (proof.is) {
+    case 'proved':
+      return null
+    case 'refuted':
+      return `${proof.breach.say}; barover check shows the answers that lead there`
+    case 'not-proved':
+      return `the search ended at its bound of ${proof.bound}`
+    default:
+      return assertNever(proof)
+  }
 }
 
 /** Takes up a job where it was left, on the files it was opened with. `clockFor` may carry on a clock that was set. */

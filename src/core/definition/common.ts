@@ -138,7 +138,7 @@ export const expansion = z.strictObject({
   source: source.meta({ description: 'Table or certificate the coefficient comes from.' }),
 })
 
-/** On machine, instruments and crew alike: such a file never serves a REAL job. */
+/** On procedure, machine, instruments and crew alike: such a file never serves a REAL job. */
 export const invented = z
   .boolean()
   .optional()

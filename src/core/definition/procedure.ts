@@ -1,7 +1,7 @@
 // A procedure as data: what a lead writes in YAML. Eight kinds of step; nothing in it can run code or loop.
 import { z } from 'zod'
 import { QUANTITY_KINDS } from '../units/index.ts'
-import { identifier, line, short, written } from './common.ts'
+import { identifier, invented, line, short, written } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { characteristic } from './limit-book.ts'
 
@@ -327,6 +327,7 @@ export const procedureSchema = z
     summary: line.meta({ description: 'What it does, in a sentence or two.' }),
     for: suits.meta({ description: 'Which machines it is written for; others are refused.' }),
     not_for: z.array(line).meta({ description: 'What it is not for, in words; [] for nothing.' }),
+    invented,
     hazards: z
       .array(
         z.strictObject({

@@ -43,6 +43,8 @@ export interface Definitions {
   readonly seats: readonly Seat[]
   /** What the procedure and its parts add to the make-safe sheet. */
   readonly makeSafe: readonly string[]
+  /** Ids of those of its procedures that are marked invented. */
+  readonly invented: readonly string[]
   /** For the search over every branch: what a rule is taken to come to. Left out, as in every job: it is worked out. */
   readonly ruled?: (state: State, placed: PlacedStep) => RuleOutcome | undefined
 }
@@ -65,6 +67,7 @@ export function assemble(sources: Sources): Result<Definitions> {
   const values: PlacedValue[] = []
   const seats = new Map<string, Seat>()
   const makeSafe = new Set<string>()
+  const invented = new Set<string>()
   const placed = place(sources.procedure, {
     sources,
     scope: '',
@@ -74,10 +77,18 @@ export function assemble(sources: Sources): Result<Definitions> {
     values,
     seats,
     makeSafe,
+    invented,
   })
   if (!placed.ok) return placed
   const { parts: _parts, computations: _computations, ...rest } = sources
-  return sound({ ...rest, steps, values, seats: [...seats.values()], makeSafe: [...makeSafe] })
+  return sound({
+    ...rest,
+    steps,
+    values,
+    seats: [...seats.values()],
+    makeSafe: [...makeSafe],
+    invented: [...invented],
+  })
 }
 
 interface Placing {
@@ -89,11 +100,13 @@ interface Placing {
   readonly values: PlacedValue[]
   readonly seats: Map<string, Seat>
   readonly makeSafe: Set<string>
+  readonly invented: Set<string>
 }
 
 function place(procedure: Procedure, p: Placing): Result<null> {
   for (const seat of procedure.seats) if (!p.seats.has(seat.id)) p.seats.set(seat.id, seat)
   for (const line of procedure.make_safe ?? []) p.makeSafe.add(line)
+  if (procedure.invented === true) p.invented.add(procedure.procedure)
   const { computations = COMPUTATIONS } = p.sources
   const values = compileValues(procedure, computations)
   const [refused] = values.refused

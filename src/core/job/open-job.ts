@@ -15,17 +15,34 @@ export interface Opening {
   readonly files: readonly FileCopy[]
 }
 
-/** Refuses REAL jobs (until gates are proved), scripted or clock-set REAL jobs ever, and machines the procedure is not for. */
-export function openJob(defs: Definitions, opening: Opening): Result<OpenedBody> {
-  if (opening.record === 'REAL') return refuse(...realRefusal(defs, opening))
+/** Why the gates of a job are not proved, or null when they are. It may take some seconds. */
+export type Unproved = (defs: Definitions) => string | null
+
+/**
+ * Refuses machines the procedure is not for, and REAL jobs that are invented, unsigned, scripted or on a set clock. Last, a
+ * REAL job is only opened when the gates of just this job are proved; who gives no proof opens none.
+ */
+export function openJob(
+  defs: Definitions,
+  opening: Opening,
+  unproved: Unproved = NO_PROOF,
+): Result<OpenedBody> {
   const wrong = misfit(defs.procedure, defs.machine)
   if (wrong !== undefined) return refuse('not-for', wrong)
+  const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
+  if (refusal !== null) return refuse(...refusal)
   const { version, ...rest } = opening
   return ok({ type: 'job.opened', format: FORMAT, ...rest, program: { name: 'barover', version } })
 }
 
-/** Why this may not be a REAL job. The last reason falls away once the gates are proved; the others never do. */
-function realRefusal(defs: Definitions, opening: Opening): [string, string] {
+const NO_PROOF: Unproved = () => 'nothing was searched'
+
+/** Why this may not be a REAL job, or null. */
+function realRefusal(
+  defs: Definitions,
+  opening: Opening,
+  unproved: Unproved,
+): readonly [string, string] | null {
   const invented = inventedFile(defs)
   if (invented !== null)
     return ['invented', `This ${invented} is marked invented, so it can only be an EXAMPLE or PRACTICE.`]
@@ -49,13 +66,13 @@ function realRefusal(defs: Definitions, opening: Opening): [string, string] {
   if (opening.answers === 'script') {
     return ['answers', 'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.']
   }
-  return [
-    'real',
-    'Barover takes no REAL jobs yet, because its gates are not proved: run it as practice with --as practice.',
-  ]
+  const why = unproved(defs)
+  if (why === null) return null
+  return ['not-proved', `A REAL job is opened only where its gates are proved, and these are not: ${why}.`]
 }
 
-function inventedFile({ machine, crew, instruments }: Definitions): string | null {
+function inventedFile({ machine, crew, instruments, invented }: Definitions): string | null {
+  if (invented[0] !== undefined) return `procedure ${invented[0]}`
   if (machine.invented === true) return 'machine record'
   if (crew.invented === true) return 'crew file'
   return instruments.invented === true ? 'register of instruments' : null

@@ -1,5 +1,5 @@
 // What may be opened at all, who may sign on, and which machine this is.
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { type Opening, openJob } from '../../../src/core/job/open-job.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
@@ -52,16 +52,52 @@ describe('a REAL job', () => {
       'invented',
       /register of instruments/,
     ],
+    [
+      'an invented procedure, or part',
+      { ...real, invented: ['lesson'] },
+      {},
+      'invented',
+      /This procedure lesson is marked/,
+    ],
     ['somebody without a key', keyOf('ML', undefined), {}, 'no-pin', /and ML has none/],
     ...defs.crew.crew.map(
       (p) => [`the example key of ${p.id}`, keyOf('ML', p.pin), {}, 'example-key', /key of ML/] as const,
     ),
     ['a clock set by hand', real, { clock: 'set' }, 'clock', /clock of this computer/],
     ['answers from a script', real, { answers: 'script' }, 'answers', /from a person at a terminal/],
-    ['nothing else wrong with it', real, {}, 'real', /gates are not proved/],
-  ] as const)('is refused with %s', (_what, on, change, code, why) => {
-    const opened = openJob(on, opening({ record: 'REAL', ...change }))
+    [
+      'a machine that the procedure is not for',
+      {
+        ...real,
+        machine: { ...machineFile, cylinder: { ...machineFile.cylinder, orientation: 'vertical' } },
+      },
+      {},
+      'not-for',
+      /vertical/,
+    ],
+  ] as const)('is refused with %s, and nothing is searched for it', (_what, on, change, code, why) => {
+    const search = vi.fn(() => null)
+    const opened = openJob(on, opening({ record: 'REAL', ...change }), search)
     expect(opened).toMatchObject({ ok: false, error: { code, say: expect.stringMatching(why) } })
+    expect(search).not.toHaveBeenCalled()
+  })
+
+  it('is refused while its own gates are not proved, and where nobody tried', () => {
+    const asked = vi.fn((_defs: Definitions): string | null => 'a way was found')
+    const because = (say: RegExp) => ({
+      ok: false,
+      error: { code: 'not-proved', say: expect.stringMatching(say) },
+    })
+    expect(openJob(real, opening({ record: 'REAL' }), asked)).toMatchObject(
+      because(/not: a way was found\.$/),
+    )
+    expect(asked).toHaveBeenCalledWith(real)
+    expect(openJob(real, opening({ record: 'REAL' }))).toMatchObject(because(/nothing was searched/))
+  })
+
+  it('is opened with keys, people, the clock of this computer and gates that are proved', () => {
+    const opened = openJob(real, opening({ record: 'REAL' }), () => null)
+    expect(opened).toMatchObject({ ok: true, value: { record: 'REAL', answers: 'person', clock: 'system' } })
   })
 
   it.each(['PRACTICE', 'EXAMPLE'] as const)(
