@@ -132,7 +132,7 @@ describe('barover check', () => {
     }
     expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(1)
     expect(flat()).toMatch(
-      /first-procedure\.yaml:32:9 {2}unsafe-hazard {2}It can come to this: hold_point is/,
+      /first-procedure\.yaml:33:9 {2}unsafe-hazard {2}It can come to this: hold_point is/,
     )
     expect(printed).toContain(
       '  M is a mechanic, L a lead, T a trainee:\n  1  M1 signs on\n  2  hold_point: NO START\n',

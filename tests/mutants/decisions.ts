@@ -134,9 +134,23 @@ export const DECISIONS = [
   ...of('core/job/open-job', 'core/job/opening', [
     {
       rule: 'No REAL job is opened while its gates are not proved.',
-      find: "if (opening.record === 'REAL') return refuse(...realRefusal(defs, opening))",
-      into: '',
+      find: 'const why = unproved(defs)',
+      into: 'const why = null',
+      by: 'is refused while its own gates are not proved, and where nobody tried',
+    },
+    {
+      rule: 'No REAL job is opened on a procedure that is marked invented.',
+      find: 'if (invented[0] !== undefined) return',
+      into: "if (invented[0] === '') return",
       by: 'is refused with',
+    },
+    {
+      rule: 'A search that ends at its bound has proved nothing.',
+      file: 'core/proof/prove',
+      find: "if (bound !== null) return { is: 'not-proved', bound, ...seen }",
+      into: '',
+      by: 'that are larger than the bound are not proved, and the bound is named',
+      in: 'core/proof/prove',
     },
     {
       rule: 'An example key, whose PIN everybody knows, never signs a REAL job.',
