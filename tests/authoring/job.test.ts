@@ -120,6 +120,16 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
     ['procedure no-make-safe small_bore_check', 'part no-make-safe turn_by_hand'],
   ],
   [
+    'one id for two hazards, here and in a part: the gate of the part would hold both',
+    [
+      beforeStrip(PART),
+      ['part', 'id: pinch', 'id: rotation'],
+      ['part', 'holds: [pinch]', 'holds: [rotation]'],
+      ['part', 'exposes: [pinch]', 'exposes: [rotation]'],
+    ],
+    ['procedure in-part turn_by_hand', 'part two-hazards a hand between the moving parts'],
+  ],
+  [
     'hazards on a site without a rescue plan',
     [['machine', '  rescue: [Two with air packs from the gate. (invented)]\n', '']],
     ['machine no-rescue an invented yard'],
@@ -287,7 +297,11 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
     [
       beforeStrip(PART),
       ['procedure', 'holds: [rotation, bad_air]', 'holds: [bad_air]'],
-      ['part', 'id: pinch', 'id: rotation'],
+      [
+        'part',
+        'id: pinch, name: a hand between the moving parts',
+        'id: rotation, name: the crank turning over',
+      ],
       ['part', '[pinch]', '[rotation]'],
       ['part', '[pinch]', '[rotation]'],
     ],
@@ -302,7 +316,11 @@ const CASES: readonly (readonly [string, readonly Change[], readonly string[]])[
         `${PART}    when: { rule: strip == "present", unknown: skip }\n  - id: set_before\n`,
       ],
       ['procedure', 'holds: [rotation, bad_air]', 'holds: [bad_air]'],
-      ['part', 'id: pinch', 'id: rotation'],
+      [
+        'part',
+        'id: pinch, name: a hand between the moving parts',
+        'id: rotation, name: the crank turning over',
+      ],
       ['part', '[pinch]', '[rotation]'],
       ['part', '[pinch]', '[rotation]'],
     ],

@@ -8,7 +8,13 @@ import type { Procedure } from './procedure.ts'
  * Codes of what older files could not know of. A job opened before keeps its files for good, so these hold back no job that
  * is taken up or shown, only new ones.
  */
-export const SINCE_OPENED: readonly string[] = ['no-make-safe', 'no-rescue', 'same-name', 'burns']
+export const SINCE_OPENED: readonly string[] = [
+  'no-make-safe',
+  'no-rescue',
+  'same-name',
+  'burns',
+  'two-hazards',
+]
 
 /** Findings of one procedure, or of one that stands inside it. */
 export function lintMakeSafe(procedure: Procedure): Finding[] {

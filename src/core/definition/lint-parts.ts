@@ -16,6 +16,8 @@ interface Walk {
   /** Ids that a misspelled `use` may have meant. */
   readonly beside: readonly string[]
   readonly found: JobFinding[]
+  /** What each hazard is called in the job so far, by its id. */
+  readonly names: Map<string, string>
   steps: number
 }
 
@@ -29,7 +31,7 @@ export function lintParts(
   beside: readonly string[] = [...parts.keys()],
 ): JobFinding[] {
   const others = beside.filter((id) => id !== procedure.procedure)
-  const walk: Walk = { parts, beside: others, found: [], steps: 0 }
+  const walk: Walk = { parts, beside: others, found: [], names: new Map(), steps: 0 }
   walk.found.push(...within({ kind: 'procedure' }, lintMakeSafe(procedure)))
   for (const [id, part] of parts) walk.found.push(...within({ kind: 'part', id }, lintMakeSafe(part)))
   open(walk, procedure, { kind: 'procedure' }, [procedure.procedure], new Set())
@@ -45,6 +47,7 @@ function open(
   held: ReadonlySet<string>,
 ): Set<string> {
   const now = new Set(held)
+  walk.found.push(...within(file, lintNames(walk, procedure)))
   procedure.steps.forEach((step, index) => {
     const path = ['steps', index]
     walk.steps += 1
@@ -75,6 +78,23 @@ function usable(walk: Walk, step: StepOf<'part'>, file: JobFile, path: Path, ins
   const others = `procedures beside this one: ${list(walk.beside.slice(0, 8))}`
   const hint = near === undefined ? others : `did you mean ${near}?`
   return say('unknown-part', `${quote(step.use)} is no procedure beside this one.`, hint)
+}
+
+/**
+ * One id is one hazard in the whole job: a gate of a part that holds it holds it for all. So two things of one id would let
+ * the gate against one of them stand for the other.
+ */
+function lintNames({ names }: Walk, { hazards }: Procedure): Finding[] {
+  const plain = (name: string) => name.trim().toLowerCase()
+  return hazards.flatMap(({ id, name }, n) => {
+    const known = names.get(id)
+    // The latest name stays, so that a part used twice is told once.
+    names.set(id, name)
+    if (known === undefined || plain(known) === plain(name)) return []
+    const message = `${quote(id)} is ${quote(name)} here and ${quote(known)} elsewhere in the job, and one gate would hold both.`
+    const hint = 'give one of the two an id of its own; if they are one hazard, give it one name'
+    return [finding(['hazards', n, 'name'], 'two-hazards', message, hint)]
+  })
 }
 
 /** Only what the check of the file itself left open: a hazard that a part standing earlier was trusted to hold. */
