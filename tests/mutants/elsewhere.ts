@@ -46,7 +46,7 @@ export const ELSEWHERE = [
       rule: 'A thing taken off in another job that no number tells could have held anything: everything falls.',
       find: 'isKnown || doing.told ?',
       into: 'true ?',
-      by: 'with number %j could be anything, so everything falls',
+      by: 'could be anything, so everything falls',
     },
     {
       rule: 'Another job that had not ended and is gone from the folder makes everything fall.',

@@ -7,7 +7,7 @@ export const GAS_AND_GAUGES = [
       rule: 'At 100 %LEL it burns, whatever a limit says.',
       find: '!(si < BURNS)',
       into: '!(si < 10 * BURNS)',
-      by: 'flammables of %s pct LEL under a limit of 250 pct LEL pass: %s, as it burns from 100',
+      by: ', as it burns from 100',
     },
     {
       rule: 'A meter that needs oxygen says nothing about flammables where there is too little.',
