@@ -126,7 +126,7 @@ describe('gas limits of the machine that the gates leave untested', () => {
       procedure: put('  - id: set_before\n', `${step}  - id: set_before\n`),
       part: (text) =>
         text
-          .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas }, ')
+          .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas that burns }, ')
           .replace('seats: []\n', 'seats:\n  - { id: meter, kinds: [gas_meter], for: the gas test }\n')
           .replace('steps:\n', `steps:\n${gate('opening')}`),
     })
@@ -145,7 +145,7 @@ describe('gas limits of the machine that the gates leave untested', () => {
           .replace('  - id: set_before\n', `${part}  - id: set_before\n`),
       part: (text) =>
         text
-          .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas }, ')
+          .replace('hazards: [', 'hazards: [{ id: bad_air, name: gas that burns }, ')
           .replace('seats: []\n', 'seats:\n  - { id: meter, kinds: [gas_meter], for: the gas test }\n')
           .replace('steps:\n', `steps:\n${gate('opening')}`),
     })
