@@ -7,7 +7,7 @@ import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
-import { keyOf } from '../core/job/elsewhere.ts'
+import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
@@ -18,7 +18,7 @@ import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobPath, newJobId } from '../node/job-folder.ts'
 import { createJob, type OpenJournal, openJob as openJournalFile } from '../node/job-store.ts'
-import { otherJobs } from '../node/other-jobs.ts'
+import { hasNobodyThere, otherJobs } from '../node/other-jobs.ts'
 import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
@@ -104,16 +104,18 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
     journal: journal.port,
     clock,
     pins: { fits: pinFits },
-    others: otherJobs({
-      path,
-      record: state.record,
-      machine: machineIdOf(defs.machine),
-      isTracked: (record, job) => state.elsewhere[keyOf({ record, job })]?.closed === null,
-      definitionsOf: (files) => {
-        const kept = definitionsFrom(files, 'kept')
-        return kept.ok ? kept.defs : null
-      },
-    }),
+    others: hasNobodyThere(openedOf(journal.entries))
+      ? { look: () => NO_OTHERS }
+      : otherJobs({
+          path,
+          record: state.record,
+          machine: machineIdOf(defs.machine),
+          isTracked: (record, job) => state.elsewhere[keyOf({ record, job })]?.closed === null,
+          definitionsOf: (files) => {
+            const kept = definitionsFrom(files, 'kept')
+            return kept.ok ? kept.defs : null
+          },
+        }),
   })
   return { session, journal, path, defs, record: state.record }
 }

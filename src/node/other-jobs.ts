@@ -119,6 +119,14 @@ function markOf(path: string): string {
   return `${size} ${mtimeMs} ${ctimeMs} ${ino}`
 }
 
+/**
+ * A job whose answers come from a file or a pipe shows how it goes: nobody is at a machine. It holds no other job, none
+ * holds it, and left unfinished it is in nobody's way. A REAL job has no such answers, whatever its log says.
+ */
+export function hasNobodyThere({ record, answers }: Pick<OpenedBody, 'record' | 'answers'>): boolean {
+  return record !== 'REAL' && answers === 'script'
+}
+
 type Named = { readonly job: string; readonly record: RecordKind }
 
 function read(
@@ -142,6 +150,7 @@ function read(
   const opened = entries.value[0]
   if (opened?.type !== 'job.opened') return cannot('it does not begin with the opening of a job')
   if (opened.record !== record) return cannot(`it says it is ${opened.record}, and lies among ${record}`)
+  if (hasNobodyThere(opened)) return { seen: null, following: null }
   const last = entries.value[entries.value.length - 1]
   // What had ended before we began has nothing of ours to void.
   if (isFirst && !own.isTracked(record, job) && entries.value.some((e) => e.type === 'job.closed'))

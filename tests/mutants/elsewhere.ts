@@ -35,6 +35,13 @@ export const ELSEWHERE = [
       in: 'core/job/two-jobs',
     },
     {
+      rule: 'A REAL job has people at the machine, whatever its log says of its answers.',
+      file: 'node/other-jobs',
+      find: "record !== 'REAL' && answers === 'script'",
+      into: "answers === 'script'",
+      by: 'is none when it is REAL, whatever its log says',
+    },
+    {
       rule: 'Another job of another kind of record voids nothing and holds nothing.',
       find: 'return other.record === state.record',
       into: 'return true',

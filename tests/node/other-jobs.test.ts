@@ -10,6 +10,7 @@ import type { Input } from '../../src/core/job/input.ts'
 import { next } from '../../src/core/job/next.ts'
 import { steppedFrom } from '../../src/node/clock.ts'
 import { readJob } from '../../src/node/job-store.ts'
+import { hasNobodyThere } from '../../src/node/other-jobs.ts'
 import { changedMachine, MACHINE } from '../helpers/cli.ts'
 import { LOCK_LINES, ROOT, START } from '../helpers/example.ts'
 import { tempFolders } from './journal/fixtures.ts'
@@ -86,10 +87,11 @@ function start(
   procedurePath: string,
   machinePath: string = MACHINE,
   record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE',
+  answers: 'person' | 'script' = 'person',
 ): Job {
   const clock = steppedFrom(START)
   const job = new Job(
-    startJob({ procedurePath, machinePath, jobs, record, clock, clockKind: 'set', answers: 'script' }),
+    startJob({ procedurePath, machinePath, jobs, record, clock, clockKind: 'set', answers }),
   )
   open.push(job)
   return job
@@ -374,6 +376,26 @@ describe('records of different kinds', () => {
       record: 'EXAMPLE',
       stop: 'its cause is not told yet',
     })
+  })
+})
+
+describe('a job that takes its answers from a script', () => {
+  it('has nobody at the machine: it neither holds nor is held, and a STOP it was left under is in nobody’s way', async () => {
+    const at = folder()
+    const scripted = await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script').on('RO')
+    await scripted.bring({ do: 'stop' })
+    const bore = await atTheBore(join(at, 'jobs'))
+    expect(bore.entries('elsewhere.seen')).toEqual([])
+    await bore.bring({ do: 'stop' })
+    const again = await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script').on('RO')
+    await again.give('')
+    expect(again.prompt.kind).toBe('evidence')
+  })
+
+  it('is none when it is REAL, whatever its log says', () => {
+    expect(hasNobodyThere({ record: 'REAL', answers: 'script' })).toBe(false)
+    expect(hasNobodyThere({ record: 'PRACTICE', answers: 'script' })).toBe(true)
+    expect(hasNobodyThere({ record: 'PRACTICE', answers: 'person' })).toBe(false)
   })
 })
 
