@@ -59,7 +59,7 @@ export const EVIDENCE = [
     },
     {
       rule: 'A lock keyed with and without its dash is one lock.',
-      find: "number.replaceAll('-', '')",
+      find: "number.toUpperCase().replaceAll('-', '')",
       into: 'number',
       by: 'refuses one lock at two points, keyed as',
       in: 'core/job/gate',

@@ -14,7 +14,8 @@ import {
   ourHazards,
 } from './elsewhere.ts'
 import type { Body } from './entries.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, provesAt } from './gate.ts'
+import { undashed } from './evidence-numbers.ts'
+import { evidenceByKey, type GateStep, gateState, gatesOf, hangs, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import type { State } from './state.ts'
 
@@ -163,15 +164,10 @@ function restingOn(state: State, gate: GateStep, off: ReadonlySet<string>): stri
 function numbered(state: State, gate: GateStep, off: ReadonlySet<string>): string[] {
   return Object.entries(gateState(state, gate.id).given).flatMap(([key, { shown }]) => {
     const evidence = evidenceByKey(gate, key)
-    const hasNumber =
-      evidence?.kind === 'locks' ||
-      (evidence?.kind === 'numbers' && evidence.of !== 'permit') ||
-      (evidence?.kind === 'lift' && key.endsWith('.sling'))
+    const hasNumber = hangs(evidence) || (evidence?.kind === 'lift' && key.endsWith('.sling'))
     return hasNumber && off.has(undashed(shown)) ? [key] : []
   })
 }
-
-const undashed = (number: string) => number.toUpperCase().replaceAll('-', '')
 
 function closing(defs: Definitions, state: State, gate: GateStep, falls: readonly Fall[]): Body[] {
   const touching = falls.flatMap(({ why, keys }) => {

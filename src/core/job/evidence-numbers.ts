@@ -9,7 +9,7 @@ import { evidenceByKey, gateState } from './gate.ts'
 const NAMES = { permit: 'permit', blind: 'blind', tag: 'tag', personal_lock: 'personal lock' } as const
 
 /** L-101 and L101 are one lock. */
-const undashed = (number: string) => number.replaceAll('-', '')
+export const undashed = (number: string) => number.toUpperCase().replaceAll('-', '')
 
 const isNumber = (number: string) => /^[A-Z0-9][A-Z0-9-]{0,15}$/.test(number) && /\d/.test(number)
 

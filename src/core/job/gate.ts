@@ -76,6 +76,11 @@ export function itemByKey(defs: Definitions, gate: GateStep, key: string): Item 
   return itemsOfEvidence(defs, evidence, people).find((item) => item.key === key) ?? null
 }
 
+/** Whether its number is that of something which hangs on the machine: a lock, a tag, a blind. A permit is paper. */
+export function hangs(evidence: Evidence | null): boolean {
+  return evidence?.kind === 'locks' || (evidence?.kind === 'numbers' && evidence.of !== 'permit')
+}
+
 export function gateState(state: State, id: string): GateState {
   return state.gates[id] ?? EMPTY_GATE
 }

@@ -4,7 +4,7 @@ import type { Definitions, PlacedStep } from './definitions.ts'
 import { type Doing, lettingHazards, type NamedHazard, type OtherJob } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf } from './gate.ts'
+import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
 import { next } from './next.ts'
 import { peopleOnJob } from './people-on.ts'
 import { thingText } from './register.ts'
@@ -117,17 +117,14 @@ function removals(defs: Definitions, before: State, entry: Entry, after: State):
 /** Numbers of what hangs, of these items of the gate. Paper and slings hang nowhere. */
 function numbersAt(state: State, gate: GateStep, which: (key: string) => boolean): string[] {
   return Object.entries(gateState(state, gate.id).given).flatMap(([key, given]) => {
-    const kind = evidenceByKey(gate, key)
-    const hangs = kind?.kind === 'locks' || (kind?.kind === 'numbers' && kind.of !== 'permit')
-    return hangs && which(key) ? [given.shown] : []
+    return hangs(evidenceByKey(gate, key)) && which(key) ? [given.shown] : []
   })
 }
 
 /** Everything that hung for the gate by its last keying, also where the evidence has fallen since. */
 function hungAt(state: State, gate: GateStep): string[] {
   const fallen = gateState(state, gate.id).struck.flatMap(({ item, shown }) => {
-    const kind = evidenceByKey(gate, item)
-    return kind?.kind === 'locks' || (kind?.kind === 'numbers' && kind.of !== 'permit') ? [shown] : []
+    return hangs(evidenceByKey(gate, item)) ? [shown] : []
   })
   return [...new Set([...numbersAt(state, gate, () => true), ...fallen])]
 }

@@ -136,7 +136,7 @@ class Search {
     for (const { ruling, says } of rulings(defs, node.state, node.ruling))
       this.#reach(node, { says, step }, node.state, node.watch, node.now, ruling, this.#open)
     for (const move of movesFrom(
-      engine,
+      defs,
       node.state,
       node.watch,
       prompt,

@@ -1,7 +1,6 @@
 // Every move that is open in a state: each answer at once, after each gas test that can lapse has lapsed, and with a clock
 // that went back; what was not asked for; a STOP, the job left, the program killed, the clock moved; second thoughts.
 
-import type { Engine } from '../job/admit.ts'
 import { lastReopenable } from '../job/admit-change.ts'
 import { gateBeingAsked } from '../job/admit-gate.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
@@ -41,14 +40,13 @@ export const AT_THE_MOMENT: ReadonlySet<Prompt['kind']> = new Set([
 
 /** `withUnasked`: also what was not asked for; once for each prompt is enough, as it is the prompt that it is held against. */
 export function movesFrom(
-  engine: Engine,
+  defs: Definitions,
   state: State,
   watch: Watch,
   prompt: Prompt,
   now: number,
   withUnasked: boolean,
 ): Move[] {
-  const { defs } = engine
   const lapses = [...new Set(turns(defs, watch))].map((at) => Math.max(AT_ONCE, at - now))
   const asked = state.left ? [] : answersAt(defs, state, prompt)
   const pause: Answer = { says: '', input: { do: 'tick' } }

@@ -288,13 +288,13 @@ function withPrefixes(defs: Definitions, state: State): State {
   return gates.length === 0 ? state : { ...state, gates: { ...state.gates, ...Object.fromEntries(gates) } }
 }
 
-/** Nobody works: under STOP, while the job is left, and until somebody has signed on. Every gate has fallen then. */
 /** The steps that are done: all of them at a review, and at a point the step itself too. */
 function behind(defs: Definitions, at: Current): readonly PlacedStep[] {
   if (at === null || at.state === 'review') return defs.steps
   return defs.steps.slice(0, defs.steps.indexOf(at.placed) + (at.state === 'point' ? 1 : 0))
 }
 
+/** Nobody works: under STOP, while the job is left, and until somebody has signed on. Every gate has fallen then. */
 export function isPaused(state: State): boolean {
   return openStop(state) !== null || state.left || state.doer === null || !state.machineNamed
 }

@@ -2,7 +2,7 @@
 // answers no prompt and waits for nothing, so that no lock of ours ever stands between a person and safety.
 import type { Definitions } from '../job/definitions.ts'
 import { jobName, openElsewhere } from '../job/elsewhere.ts'
-import { gateState, gatesOf, type Item, itemByKey } from '../job/gate.ts'
+import { gateState, gatesOf, hangs, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
@@ -68,16 +68,12 @@ function lockLines(defs: Definitions, state: State): string[] {
     // By what was keyed, not by what is asked: the lock of somebody who has left the job hangs there too.
     return keyed.flatMap(({ item: key, shown }) => {
       const item = itemByKey(defs, gate, key)
-      return item === null || !isHung(item) ? [] : [`   ${shown}  ${hangsAt(defs, item)}`]
+      return item === null || !hangs(item.evidence) ? [] : [`   ${shown}  ${hangsAt(defs, item)}`]
     })
   })
   return hung.length === 0
     ? ['LOCKS: no lock is on record yet.']
     : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(hung)]
-}
-
-function isHung({ evidence }: Item): boolean {
-  return evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of !== 'permit')
 }
 
 function hangsAt(defs: Definitions, item: Item): string {
