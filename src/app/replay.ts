@@ -5,6 +5,8 @@ import type { Definitions } from '../core/job/definitions.ts'
 import type { Entry, OpenedBody } from '../core/job/entries.ts'
 import { fold, opening } from '../core/job/fold.ts'
 import type { State } from '../core/job/state.ts'
+import type { VerdictRecord } from '../core/job/verdict-record.ts'
+import { judgeFigures } from '../core/metrology/figure-judge.ts'
 import { entryBlocks } from '../core/sheet/shown-block.ts'
 import type { Shown } from './session.ts'
 
@@ -34,13 +36,17 @@ export function replay(entries: readonly Entry[]): {
 export function changedVerdicts(defs: Definitions, entries: readonly Entry[]): string[] {
   return entries.flatMap((entry) => {
     if (entry.type !== 'verdict.given') return []
-    const again = judgeBore(entry.verdict.inputs)
+    const again = workAgain(entry.verdict)
     if (inOneOrder(again) === inOneOrder(entry.verdict.result)) return []
     const title = defs.steps.find((s) => s.id === entry.step)?.step.title ?? entry.step
     return [
       `${title} (entry ${entry.seq}) was worked out by Barover ${entry.verdict.version} as ${entry.verdict.result.verdict}; this version comes to ${again.verdict} or to other figures. The stored verdict stands.`,
     ]
   })
+}
+
+function workAgain(record: VerdictRecord) {
+  return record.compute === 'bore_form' ? judgeBore(record.inputs) : judgeFigures(record.inputs)
 }
 
 /** JSON with keys in one order: reading an entry back may change theirs, and that is no other verdict. */

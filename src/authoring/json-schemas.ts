@@ -27,8 +27,25 @@ export function schemaFiles(): ReadonlyMap<string, string> {
   return new Map(
     kinds.map((kind) => {
       // What an author writes, before quantities become figures.
-      const schema = z.toJSONSchema(SCHEMAS[kind], { target: 'draft-7', io: 'input' })
+      const schema = flat(z.toJSONSchema(SCHEMAS[kind], { target: 'draft-7', io: 'input' }))
       return [schemaFileName(kind), `${JSON.stringify(schema, null, 2)}\n`]
     }),
   )
+}
+
+/** Alternatives within alternatives stand in one list: an editor then offers the keys of the one that is meant. */
+function flat(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(flat)
+  if (typeof schema !== 'object' || schema === null) return schema
+  return Object.fromEntries(
+    Object.entries(schema).map(([key, inner]) => {
+      const here = flat(inner)
+      return [key, key === 'oneOf' && Array.isArray(here) ? here.flatMap(alternatives) : here]
+    }),
+  )
+}
+
+function alternatives(one: unknown): unknown[] {
+  const isList = typeof one === 'object' && one !== null && Object.keys(one).join() === 'oneOf'
+  return isList ? (one as { oneOf: unknown[] }).oneOf : [one]
 }

@@ -57,8 +57,14 @@ function choose(schema: z.ZodType, value: unknown): z.ZodType | undefined {
   if (!(schema instanceof z.ZodDiscriminatedUnion)) return schema
   const by = schema.def.discriminator
   const options = schema.options as readonly z.ZodType[]
-  return options.find((option) => {
-    const literal = option instanceof z.ZodObject ? option.shape[by] : undefined
-    return literal instanceof z.ZodType && literal.safeParse(childOf(value, by)).success
-  })
+  const chosen = options.find((option) => hasWord(option, by, childOf(value, by)))
+  // Alternatives may be told apart further by another key: a judge by what it computes.
+  return chosen instanceof z.ZodDiscriminatedUnion ? choose(chosen, value) : chosen
+}
+
+function hasWord(option: z.ZodType, by: string, word: unknown): boolean {
+  if (option instanceof z.ZodDiscriminatedUnion)
+    return (option.options as readonly z.ZodType[]).some((inner) => hasWord(inner, by, word))
+  const literal = option instanceof z.ZodObject ? option.shape[by] : undefined
+  return literal instanceof z.ZodType && literal.safeParse(word).success
 }

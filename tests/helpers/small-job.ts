@@ -32,11 +32,12 @@ export function tryAssemble(
   steps: readonly Raw[],
   parts: readonly Procedure[] = [],
   change: Partial<Definitions> = {},
+  more: Raw = {},
 ): Result<Definitions> {
   const { machine } = base
   const site = { ...machine.site, isolation_points: machine.site.isolation_points.slice(0, 2) }
   return assemble({
-    procedure: rawProcedure(steps),
+    procedure: rawProcedure(steps, more),
     parts: new Map(parts.map((part) => [part.procedure, part])),
     machine: { ...machine, site },
     instruments: base.instruments,

@@ -122,7 +122,7 @@ const limit = offer({
   validity: 'The out-of-round rules have a ceiling: 0.015 in with metal rings, 0.018 in with PTFE rings.',
   work: (given) => {
     const rule = BORE_RULES[given.word('rule') as BoreRuleName]
-    const found = resolveRule(rule, { nominalBoreM: given.si('nominal'), strokeM: given.maybe('stroke') })
+    const found = resolveRule(rule, { 'nominal-bore': given.si('nominal'), stroke: given.maybe('stroke') })
     if (!found.ok) return found
     const { valueM, capped } = found.value
     const of = rule.of === 'stroke' ? given.show('stroke') : given.show('nominal')
@@ -153,7 +153,7 @@ const spread = offer({
     })
     if (!chosen.ok) return chosen
     const rule = BORE_RULES[chosen.value.rule]
-    const found = resolveRule(rule, { nominalBoreM: given.si('nominal') })
+    const found = resolveRule(rule, { 'nominal-bore': given.si('nominal') })
     if (!found.ok) return found
     const worked = `${plain(rule.ratio)} x ${given.show('nominal')} = ${inches(found.value.valueM)}`
     return ok({

@@ -1,5 +1,6 @@
 // The instrument register: what each can measure, how well, and until when its calibration stands.
 import { z } from 'zod'
+import type { QuantityKind } from '../units/index.ts'
 import { day, expansion, invented, label, short, source, written } from './common.ts'
 
 const id = label.meta({ description: 'The number on its sticker, as people call it out.', examples: ['M-3'] })
@@ -40,8 +41,8 @@ const setCheck = z.strictObject({
 
 const diameterGauge = z.strictObject({
   id,
-  kind: z.enum(['inside_micrometer', 'bore_gauge']).meta({
-    description: 'How it is handled: swung and tilted, or rocked for the least.',
+  kind: z.enum(['inside_micrometer', 'bore_gauge', 'outside_micrometer']).meta({
+    description: 'How it is handled: swung and tilted, rocked for the least, or closed on the part.',
   }),
   title,
   unit: z.enum(['in', 'mm']).meta({ description: 'The unit it shows; readings are keyed in it.' }),
@@ -62,6 +63,59 @@ const diameterGauge = z.strictObject({
   set_check: setCheck.meta({ description: 'What it is checked on before and after each set of readings.' }),
   calibration,
 })
+
+/** An instrument that is read and not set on a standard first: one kind of quantity, one unit, a range, a step. */
+function plainGauge<K extends string, U extends string>(
+  kinds: readonly [K, ...K[]],
+  units: readonly [U, ...U[]],
+  quantity: QuantityKind,
+  description: string,
+) {
+  return z.strictObject({
+    id,
+    kind: z.enum(kinds).meta({ description }),
+    title,
+    unit: z.enum(units).meta({ description: 'The unit it shows; readings are keyed in it.' }),
+    range: z
+      .strictObject({
+        from: written(quantity, { signed: true }).meta({ description: 'Least it can show.' }),
+        to: written(quantity, { signed: true }).meta({ description: 'Most it can show.' }),
+      })
+      .meta({ description: 'Between which values it reads.' }),
+    resolution: written(quantity).meta({
+      description: 'Smallest step it shows; of a set of feelers, the smallest step between two packs.',
+    }),
+    uncertainty: z
+      .strictObject({
+        expanded: written(quantity).meta({ description: 'Expanded uncertainty U on the certificate.' }),
+        k: coverage,
+        includes_resolution: z
+          .boolean()
+          .meta({ description: 'true: U on the certificate already covers reading to the resolution.' }),
+        source: certified,
+      })
+      .optional()
+      .meta({ description: 'Measuring error from its certificate. Left out: what it measured is HOLD.' }),
+    calibration,
+  })
+}
+
+const lengthGauge = plainGauge(
+  ['feeler_gauge', 'depth_gauge', 'dial_indicator', 'caliper', 'roughness_comparator'],
+  ['in', 'mm', 'mil', 'um'],
+  'length',
+  'What it is: feelers, a depth gauge, a dial, a caliper, or a comparator for the finish of a surface.',
+)
+const scale = plainGauge(['scale'], ['lb', 'kg'], 'mass', 'A scale or a load cell on the hook.')
+const torqueWrench = plainGauge(
+  ['torque_wrench'],
+  ['ft-lb', 'N.m'],
+  'torque',
+  'A wrench or a tensioner that shows torque.',
+)
+const angleGauge = plainGauge(['angle_gauge'], ['deg'], 'angle', 'A protractor on a nut or a hand-wheel.')
+const powerMeter = plainGauge(['power_meter'], ['hp', 'kW'], 'power', 'What shows the load on the driver.')
+const timer = plainGauge(['hour_counter', 'stop_watch'], ['h', 'min', 's'], 'time', 'What counts time.')
 
 const degrees = written('temperature', { signed: true })
 
@@ -153,8 +207,14 @@ const gasMeter = z.strictObject({
 
 export const instrumentSchema = z.discriminatedUnion('kind', [
   diameterGauge,
+  lengthGauge,
   thermometer,
   pressureGauge,
+  scale,
+  torqueWrench,
+  angleGauge,
+  powerMeter,
+  timer,
   gasMeter,
 ])
 export const instrumentsSchema = z
@@ -177,11 +237,73 @@ export type Thermometer = z.output<typeof thermometer>
 export type PressureGauge = z.output<typeof pressureGauge>
 export type GasMeter = z.output<typeof gasMeter>
 
+/** Whatever is read as it stands, without a standard to set it on. */
+export type PlainGauge = z.output<
+  | typeof lengthGauge
+  | typeof scale
+  | typeof torqueWrench
+  | typeof angleGauge
+  | typeof powerMeter
+  | typeof timer
+>
+/** Whatever shows one figure with a step and an error of its own. */
+export type Reader = Exclude<Instrument, GasMeter>
+
+/** Kinds of quantity that a step may read. */
+export const READ_QUANTITIES = [
+  'length',
+  'temperature',
+  'pressure-gauge',
+  'mass',
+  'torque',
+  'angle',
+  'power',
+  'time',
+] as const
+export type ReadQuantity = (typeof READ_QUANTITIES)[number]
+
 /** Which kinds of instrument read a quantity. */
-export const READS: Readonly<
-  Record<'length' | 'temperature' | 'pressure-gauge', readonly Instrument['kind'][]>
-> = {
-  length: ['inside_micrometer', 'bore_gauge'],
+export const READS: Readonly<Record<ReadQuantity, readonly Reader['kind'][]>> = {
+  length: [
+    'inside_micrometer',
+    'bore_gauge',
+    'outside_micrometer',
+    'feeler_gauge',
+    'depth_gauge',
+    'dial_indicator',
+    'caliper',
+    'roughness_comparator',
+  ],
   temperature: ['contact_thermometer'],
   'pressure-gauge': ['pressure_gauge'],
+  mass: ['scale'],
+  torque: ['torque_wrench'],
+  angle: ['angle_gauge'],
+  power: ['power_meter'],
+  time: ['hour_counter', 'stop_watch'],
+}
+
+/** All kinds that a seat may take. */
+export const INSTRUMENT_KINDS: readonly [Instrument['kind'], ...Instrument['kind'][]] = [
+  'gas_meter',
+  ...READ_QUANTITIES.flatMap((quantity) => READS[quantity]),
+]
+
+/** The kind that a difference of two readings of a quantity has. */
+export const DIFFERENCE_OF: Readonly<Record<ReadQuantity, QuantityKind>> = {
+  length: 'length',
+  temperature: 'temperature-difference',
+  'pressure-gauge': 'pressure-difference',
+  mass: 'mass',
+  torque: 'torque',
+  angle: 'angle',
+  power: 'power',
+  time: 'time',
+}
+
+const ON_A_STANDARD: readonly string[] = ['inside_micrometer', 'bore_gauge', 'outside_micrometer']
+
+/** Whether it is set on a standard, and so has to be checked on it before and after what it measures. */
+export function isSetOnStandard(instrument: Instrument): instrument is DiameterGauge {
+  return ON_A_STANDARD.includes(instrument.kind)
 }

@@ -1,13 +1,12 @@
 // Cross-checks of the instrument register: ids, ranges, and figures of accuracy that cannot be true.
 
 import { quote } from '../lib/wording.ts'
-import type {
-  DiameterGauge,
-  GasMeter,
-  Instrument,
-  Instruments,
-  PressureGauge,
-  Thermometer,
+import {
+  type GasMeter,
+  type Instrument,
+  type Instruments,
+  isSetOnStandard,
+  type Reader,
 } from './instruments.ts'
 import { type Finding, finding, type Path, repeatedIds, warning } from './lint-common.ts'
 
@@ -22,7 +21,7 @@ export function lintInstruments(register: Instruments): Finding[] {
 function lintInstrument(instrument: Instrument, path: Path): Finding[] {
   if (instrument.kind === 'gas_meter') return lintMeter(instrument, path)
   const found = [...lintRange(instrument, path), ...lintAccuracy(instrument, path)]
-  if (instrument.kind === 'contact_thermometer' || instrument.kind === 'pressure_gauge') return found
+  if (!isSetOnStandard(instrument)) return found
   const { range, set_check } = instrument
   const isInside = set_check.size.si >= range.from.si && set_check.size.si <= range.to.si
   if (isInside || range.from.si >= range.to.si) return found
@@ -30,7 +29,7 @@ function lintInstrument(instrument: Instrument, path: Path): Finding[] {
   return [...found, finding([...path, 'set_check', 'size'], 'outside-range', message)]
 }
 
-function lintRange(instrument: DiameterGauge | Thermometer | PressureGauge, path: Path): Finding[] {
+function lintRange(instrument: Reader, path: Path): Finding[] {
   const { from, to } = instrument.range
   if (from.si < to.si) return []
   const message = `The range of ${quote(instrument.id)} starts at ${quote(from.text)}, not below its end, ${quote(to.text)}.`
@@ -41,7 +40,7 @@ function lintRange(instrument: DiameterGauge | Thermometer | PressureGauge, path
  * Reading to a resolution r alone gives an expanded uncertainty of about 0.58 r at k = 2: half-width r/2, uniform, JCGM
  * 100:2008 (GUM) F.2.2.1 (clause from memory). A stated figure below r/2 left the resolution out.
  */
-function lintAccuracy(instrument: DiameterGauge | Thermometer | PressureGauge, path: Path): Finding[] {
+function lintAccuracy(instrument: Reader, path: Path): Finding[] {
   const { resolution, uncertainty } = instrument
   const found: Finding[] = []
   if (resolution.si <= 0) {

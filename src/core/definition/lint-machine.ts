@@ -1,6 +1,8 @@
 // Cross-checks of one machine record: sizes that contradict each other, and limits that could not be applied as written.
 
 import { quote } from '../lib/wording.ts'
+import { aKind } from '../units/index.ts'
+import { characteristicOf } from './characteristics.ts'
 import type { WrittenQuantity } from './common.ts'
 import {
   type Finding,
@@ -25,6 +27,9 @@ export function lintMachine(machine: Machine): Finding[] {
     ...lintBore(machine),
     ...lintRingTravel(machine),
     ...lintLimits(machine),
+    ...machine.limits.flatMap((limit, n) => lintBound(limit, ['limits', n])),
+    ...lintCrossed(machine),
+    ...lintParts(machine),
     ...repeatedIds(['site', 'isolation_points'], site.isolation_points, 'isolation point'),
     ...lintGasLife(machine),
     ...repeatedIds(['site', 'gas', 'limits'], site.gas.limits, 'gas limit'),
@@ -42,7 +47,6 @@ function lintZeros(machine: Machine): Finding[] {
     [site.barometer, ['site', 'barometer']],
     [site.gas.life, ['site', 'gas', 'life']],
     [site.gas.lel_basis.lower_limit, ['site', 'gas', 'lel_basis', 'lower_limit']],
-    ...machine.limits.map((l, n): [WrittenQuantity, Path] => [l.at_most, ['limits', n, 'at_most']]),
   ]
   return must.flatMap(([quantity, path]) => (quantity === undefined ? [] : aboveZero(quantity, path)))
 }
@@ -61,6 +65,7 @@ function lintBore(machine: Machine): Finding[] {
   }
   machine.limits.forEach((limit, n) => {
     const path = ['limits', n, 'at_most']
+    if (limit.at_most?.kind !== 'length') return
     if (limit.characteristic === 'largest-diameter') {
       if (limit.at_most.si >= nominal.si) return
       const message = `The largest diameter ${quote(limit.at_most.text)} is below the nominal bore, ${quote(nominal.text)}.`
@@ -69,6 +74,80 @@ function lintBore(machine: Machine): Finding[] {
       const message = `${quote(limit.at_most.text)} for ${limit.characteristic} is as large as the bore itself.`
       found.push(finding(path, 'contradiction', message, 'this limit is a difference, not a diameter'))
     }
+  })
+  return found
+}
+
+/** A limit bounds the way its characteristic does, in a unit of what it bounds, and above zero. */
+function lintBound(limit: Machine['limits'][number], path: Path): Finding[] {
+  const { kind, bound } = characteristicOf(limit.characteristic)
+  const [key, other] =
+    bound === 'at-most' ? (['at_most', 'at_least'] as const) : (['at_least', 'at_most'] as const)
+  const found: Finding[] = []
+  if (limit[other] !== undefined) {
+    const message = `${quote(limit.characteristic)} bounds from ${bound === 'at-most' ? 'above' : 'below'}, so ${other} says nothing about it.`
+    found.push(
+      finding([...path, other], 'wrong-bound', message, `write ${key}, or name the other characteristic`),
+    )
+  }
+  const given = limit[key]
+  if (given === undefined) {
+    if (limit[other] !== undefined) return found
+    const message = `The limit for ${quote(limit.characteristic)} has no figure.`
+    return [...found, finding([...path, 'characteristic'], 'no-figure', message, `add ${key}`)]
+  }
+  if (given.kind !== kind) {
+    const message = `${quote(given.text)} is ${aKind(given.kind)}, and ${quote(limit.characteristic)} is ${aKind(kind)}.`
+    return [...found, finding([...path, key], 'wrong-quantity', message)]
+  }
+  return [...found, ...aboveZero(given, [...path, key])]
+}
+
+/** Pairs of characteristics of which one bounds from below and the other from above. */
+function lintCrossed(machine: Machine): Finding[] {
+  return machine.limits.flatMap((limit, n) => {
+    if (limit.at_least === undefined) return []
+    const upper = machine.limits.find((one) => `${one.characteristic}-least` === limit.characteristic)
+    if (upper?.at_most === undefined || limit.at_least.si < upper.at_most.si) return []
+    const message = `${quote(limit.at_least.text)} is not below ${quote(upper.at_most.text)}, the most for ${upper.characteristic}.`
+    return [finding(['limits', n, 'at_least'], 'contradiction', message)]
+  })
+}
+
+/** Hollow or solid decides how a piston is handled: figures that contradict one another are said at once. */
+function lintParts(machine: Machine): Finding[] {
+  const { piston, rings, rod, overhauls = [], bore } = machine
+  const found: Finding[] = []
+  if (piston?.construction === 'solid' && (piston.cavities ?? 0) > 0) {
+    const message = `A solid piston has no cavities, and ${piston.cavities} are on record.`
+    found.push(
+      finding(
+        ['piston', 'cavities'],
+        'contradiction',
+        message,
+        'correct one of the two; until then: unknown',
+      ),
+    )
+  }
+  if (piston?.diameter !== undefined && piston.diameter.si >= bore.nominal.si) {
+    const message = `The piston ${quote(piston.diameter.text)} is not smaller than the bore, ${quote(bore.nominal.text)}.`
+    found.push(finding(['piston', 'diameter'], 'contradiction', message))
+  }
+  if (rod !== undefined && rod.diameter.si >= bore.nominal.si) {
+    const message = `The rod ${quote(rod.diameter.text)} is not smaller than the bore, ${quote(bore.nominal.text)}.`
+    found.push(finding(['rod', 'diameter'], 'contradiction', message))
+  }
+  const isMetal = rings?.material === 'cast-iron' || rings?.material === 'bronze'
+  if (rings !== undefined && isMetal !== (bore.rings === 'metallic')) {
+    const message = `The rings are ${rings.material} here, and ${bore.rings} under bore.`
+    found.push(finding(['rings', 'material'], 'contradiction', message))
+  }
+  overhauls.forEach((one, n) => {
+    const before = overhauls[n - 1]
+    if (before === undefined) return
+    if (one.on > before.on && one.hours.si > before.hours.si) return
+    const message = `The overhaul of ${quote(one.on)} does not come after that of ${quote(before.on)}, in days and in hours.`
+    found.push(finding(['overhauls', n, 'on'], 'wrong-order', message, 'the latest stands last'))
   })
   return found
 }

@@ -5,6 +5,7 @@ import { list, nearest, quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFile, type JobFinding, within } from './lint-job-shape.ts'
 import { lintMakeSafe } from './lint-make-safe.ts'
+import { omittedFault } from './omitted.ts'
 import type { Procedure, Step, StepOf } from './procedure.ts'
 
 /** Parts within parts can multiply; a job sheet of this many steps is a mistake. */
@@ -45,18 +46,23 @@ function open(
   file: JobFile,
   inside: readonly string[],
   held: ReadonlySet<string>,
+  omits: ReadonlySet<string> = new Set(),
 ): Set<string> {
   const now = new Set(held)
   walk.found.push(...within(file, lintNames(walk, procedure)))
   procedure.steps.forEach((step, index) => {
+    if (omits.has(step.id)) return
     const path = ['steps', index]
     walk.steps += 1
-    walk.found.push(...within(file, lintHeld(procedure, step, index, now)))
+    walk.found.push(...within(file, lintHeld(procedure, step, index, now, omits)))
     if (step.kind === 'gate') for (const id of step.holds) now.add(id)
     if (step.kind !== 'part') return
     const used = usable(walk, step, file, path, inside)
     if (used === undefined) return
-    const after = open(walk, used, { kind: 'part', id: step.use }, [...inside, step.use], now)
+    const left = new Set(step.omits)
+    const fault = omittedFault(used, left)
+    if (fault !== null) walk.found.push(...within(file, [finding([...path, 'omits'], 'part-omits', fault)]))
+    const after = open(walk, used, { kind: 'part', id: step.use }, [...inside, step.use], now, left)
     // A part with a condition may be skipped, and its gates with it.
     if (step.when === undefined) for (const id of after) now.add(id)
   })
@@ -98,8 +104,15 @@ function lintNames({ names }: Walk, { hazards }: Procedure): Finding[] {
 }
 
 /** Only what the check of the file itself left open: a hazard that a part standing earlier was trusted to hold. */
-function lintHeld(procedure: Procedure, step: Step, index: number, held: ReadonlySet<string>): Finding[] {
-  if (!procedure.steps.slice(0, index).some((earlier) => earlier.kind === 'part')) return []
+function lintHeld(
+  procedure: Procedure,
+  step: Step,
+  index: number,
+  held: ReadonlySet<string>,
+  omits: ReadonlySet<string>,
+): Finding[] {
+  const seenHere = omits.size === 0 && !procedure.steps.slice(0, index).some((one) => one.kind === 'part')
+  if (seenHere) return []
   return (step.exposes ?? []).flatMap((id, n) => {
     if (held.has(id)) return []
     const message = `${quote(id)} is held back by no gate before this step, in this file or in a part.`

@@ -1,8 +1,12 @@
 // Cross-checks of judge and decide steps: everything they refer to is taken earlier, and is of the right sort.
 
-import { a, nearest, quote } from '../lib/wording.ts'
+import type { Computation } from '../compute/computation.ts'
+import { quote } from '../lib/wording.ts'
+import type { ProcedureValues } from '../rules/procedure-values.ts'
+import { earlierStep } from './earlier-step.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
-import type { Procedure, Step, StepOf } from './procedure.ts'
+import { lintFigures } from './lint-procedure-figures.ts'
+import type { FormJudge, Procedure, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>
 interface Input {
@@ -12,7 +16,19 @@ interface Input {
 }
 
 /** Findings of one judge step at `index`. */
-export function lintJudge(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+export function lintJudge(
+  procedure: Procedure,
+  judge: StepOf<'judge'>,
+  index: number,
+  values: ProcedureValues,
+  computations: ReadonlyMap<string, Computation>,
+): Finding[] {
+  return judge.compute === 'figures'
+    ? lintFigures(procedure, judge, index, values, computations)
+    : lintForm(procedure, judge, index)
+}
+
+function lintForm(procedure: Procedure, judge: FormJudge, index: number): Finding[] {
   const found: Finding[] = []
   for (const input of inputsOf(judge, ['steps', index, 'inputs'])) {
     const step = earlierStep(procedure, input.id, index, input.path, 'read')
@@ -31,7 +47,7 @@ export function lintDecide(procedure: Procedure, decide: StepOf<'decide'>, index
   return 'code' in step ? [step] : []
 }
 
-function inputsOf(judge: StepOf<'judge'>, base: Path): Input[] {
+function inputsOf(judge: FormJudge, base: Path): Input[] {
   const { inputs } = judge
   const lengths = (['diameters', 'datum', 'counterbore', 'set_before', 'set_after'] as const).flatMap(
     (key) => {
@@ -45,32 +61,6 @@ function inputsOf(judge: StepOf<'judge'>, base: Path): Input[] {
   return [...lengths, ...temperatures]
 }
 
-function earlierStep(
-  procedure: Procedure,
-  id: string,
-  index: number,
-  path: Path,
-  kind: Step['kind'],
-): Step | Finding {
-  const step = procedure.steps.slice(0, index).find((s) => s.id === id)
-  if (step === undefined) {
-    if (procedure.steps.some((s) => s.id === id)) {
-      const message = `${quote(id)} does not stand before this step, so its outcome is not known yet.`
-      return finding(path, 'used-too-early', message, 'move one of the two steps')
-    }
-    const known = procedure.steps.filter((s) => s.kind === kind).map((s) => s.id)
-    const near = nearest(id, known)
-    const hint = near === undefined ? `name an earlier ${kind} step` : `did you mean ${near}?`
-    return finding(path, 'unknown-step', `${quote(id)} is not a step of this procedure.`, hint)
-  }
-  if (step.kind === kind) return step
-  return finding(
-    path,
-    'wrong-step',
-    `${quote(id)} is ${a(step.kind)} step, and ${a(kind)} step is needed here.`,
-  )
-}
-
 function readAt(procedure: Procedure, id: string): { read: Read; at: number } | undefined {
   const at = procedure.steps.findIndex((s) => s.id === id)
   const read = procedure.steps[at]
@@ -82,7 +72,7 @@ function count(number: number, one: string, many: string): string {
 }
 
 /** Out-of-round compares axes and taper compares stations, so one of either tells nothing. */
-function lintDiameters(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+function lintDiameters(procedure: Procedure, judge: FormJudge, index: number): Finding[] {
   const found = readAt(procedure, judge.inputs.diameters)
   if (found === undefined) return []
   const { stations, axes = [] } = found.read
@@ -92,7 +82,7 @@ function lintDiameters(procedure: Procedure, judge: StepOf<'judge'>, index: numb
 }
 
 /** The set check brackets the readings (decision 10) and is of the very instrument that took them. */
-function lintSetChecks(procedure: Procedure, judge: StepOf<'judge'>, index: number): Finding[] {
+function lintSetChecks(procedure: Procedure, judge: FormJudge, index: number): Finding[] {
   const diameters = readAt(procedure, judge.inputs.diameters)
   if (diameters === undefined) return []
   const found: Finding[] = []

@@ -1,16 +1,16 @@
 // Cross-checks of a reading: instrument seat, stations and axes, repeats, and the range that is plausible.
 
 import { a, list, nearest, quote } from '../lib/wording.ts'
-import { unitsOf } from '../units/index.ts'
+import { FACT_TYPES } from '../rules/machine-facts.ts'
+import { aKind, KIND_NAME, type QuantityKind, unitsOf } from '../units/index.ts'
+import type { WrittenQuantity } from './common.ts'
+import { DIFFERENCE_OF, READS } from './instruments.ts'
 import { type Finding, finding, type Path, repeatedIds, unknownId, warning } from './lint-common.ts'
 import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>
 
-const FITTING: Readonly<Record<Read['quantity'], readonly string[]>> = {
-  length: ['inside_micrometer', 'bore_gauge'],
-  temperature: ['contact_thermometer'],
-}
+const FITTING: Readonly<Record<Read['quantity'], readonly string[]>> = READS
 
 /** Findings of one reading; `base` is its path. */
 export function lintRead(procedure: Procedure, read: Read, base: Path): Finding[] {
@@ -106,7 +106,7 @@ function lintRepeats(read: Read, base: Path): Finding[] {
     const message = `at_least is ${at_least}, more than at_most, which is ${at_most}.`
     found.push(finding([...path, 'at_least'], 'wrong-order', message))
   }
-  const wanted = read.quantity === 'length' ? 'length' : 'temperature-difference'
+  const wanted = DIFFERENCE_OF[read.quantity]
   if (within.kind === wanted && within.si <= 0) {
     const message = `${quote(within.text)} is not above zero, and no two readings agree that well.`
     found.push(finding([...path, 'within'], 'zero', message))
@@ -125,24 +125,54 @@ function lintRepeats(read: Read, base: Path): Finding[] {
 function lintPlausible(read: Read, base: Path): Finding[] {
   const { plausible } = read
   const path = [...base, 'plausible']
-  if ((plausible.from === 'range') !== (read.quantity === 'temperature')) {
-    const message = `${quote(plausible.from)} does not fit ${quote(read.id)}, which reads a ${read.quantity}.`
-    const fitting = read.quantity === 'temperature' ? 'range' : 'nominal, counterbore or standard'
-    return [
-      finding(
-        [...path, 'from'],
-        'wrong-quantity',
-        message,
-        `a ${read.quantity} is plausible from ${fitting}`,
-      ),
-    ]
+  if (plausible.from === 'range') return lintRange(read, plausible, path)
+  if (plausible.from === 'record') return lintRecord(read, plausible, path)
+  if (read.quantity !== 'length') {
+    const message = `${quote(plausible.from)} does not fit ${quote(read.id)}, which reads a ${KIND_NAME[read.quantity]}.`
+    const hint = `a ${KIND_NAME[read.quantity]} is plausible from range or record`
+    return [finding([...path, 'from'], 'wrong-quantity', message, hint)]
   }
-  if (plausible.from !== 'range') {
-    if (plausible.below.si + plausible.above.si > 0) return []
-    const message = `below and above are both ${quote(plausible.below.text)}, so every reading would be doubted.`
-    return [finding([...path, 'below'], 'zero', message, 'say how far off a reading may be')]
-  }
-  if (plausible.least.si < plausible.most.si) return []
-  const message = `least is ${quote(plausible.least.text)}, not below most, which is ${quote(plausible.most.text)}.`
+  return lintWindow(plausible, path)
+}
+
+function lintWindow(
+  { below, above }: { readonly below: WrittenQuantity; readonly above: WrittenQuantity },
+  path: Path,
+): Finding[] {
+  if (below.si + above.si > 0) return []
+  const message = `below and above are both ${quote(below.text)}, so every reading would be doubted.`
+  return [finding([...path, 'below'], 'zero', message, 'say how far off a reading may be')]
+}
+
+type Plausible<F extends Read['plausible']['from']> = Extract<Read['plausible'], { from: F }>
+
+function lintRange(read: Read, { least, most }: Plausible<'range'>, path: Path): Finding[] {
+  const wrong = (['least', 'most'] as const).filter((key) => ({ least, most })[key].kind !== read.quantity)
+  if (wrong.length > 0)
+    return wrong.map((key) => wrongKind(read, { least, most }[key], read.quantity, [...path, key]))
+  if (least.si < most.si) return []
+  const message = `least is ${quote(least.text)}, not below most, which is ${quote(most.text)}.`
   return [finding([...path, 'least'], 'wrong-order', message)]
+}
+
+function lintRecord(read: Read, plausible: Plausible<'record'>, path: Path): Finding[] {
+  const fact = FACT_TYPES.get(`machine.${plausible.of}`)
+  if (fact?.is !== 'one' || fact.of !== read.quantity) {
+    const known = [...FACT_TYPES].flatMap(([name, type]) =>
+      type.is === 'one' && type.of === read.quantity ? [name.slice('machine.'.length)] : [],
+    )
+    const near = nearest(plausible.of, known)
+    const message = `${quote(plausible.of)} is no ${KIND_NAME[read.quantity]} of the machine record.`
+    const hint = near === undefined ? `there are: ${list(known)}` : `did you mean ${near}?`
+    return [finding([...path, 'of'], 'unknown-fact', message, hint)]
+  }
+  const wanted = DIFFERENCE_OF[read.quantity]
+  const wrong = (['below', 'above'] as const).filter((key) => plausible[key].kind !== wanted)
+  if (wrong.length > 0) return wrong.map((key) => wrongKind(read, plausible[key], wanted, [...path, key]))
+  return lintWindow(plausible, path)
+}
+
+function wrongKind(read: Read, given: WrittenQuantity, wanted: QuantityKind, path: Path): Finding {
+  const message = `${quote(given.text)} is not ${aKind(wanted)}, and ${quote(read.id)} reads ${aKind(read.quantity)}.`
+  return finding(path, 'wrong-quantity', message)
 }

@@ -33,7 +33,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),
       ...lintWhen(procedure, step, index, { rules, values, computations }),
-      ...lintKind(procedure, step, index),
+      ...lintKind(procedure, step, index, values, computations),
       ...lintStepSafety(procedure, step, ['steps', index]),
     ]),
   ]
@@ -57,12 +57,18 @@ function lintUnusedHazards({ hazards, steps }: Procedure): Finding[] {
   })
 }
 
-function lintKind(procedure: Procedure, step: Step, index: number): Finding[] {
+function lintKind(
+  procedure: Procedure,
+  step: Step,
+  index: number,
+  values: ProcedureValues,
+  computations: typeof COMPUTATIONS,
+): Finding[] {
   const base = ['steps', index]
   if (step.kind === 'gate') return lintGate(procedure, step, base)
   if (step.kind === 'read') return lintRead(procedure, step, base)
   if (step.kind === 'observe') return repeatedIds([...base, 'conditions'], step.conditions, 'condition')
-  if (step.kind === 'judge') return lintJudge(procedure, step, index)
+  if (step.kind === 'judge') return lintJudge(procedure, step, index, values, computations)
   if (step.kind === 'decide') return lintDecide(procedure, step, index)
   if (step.kind === 'part' && step.use === procedure.procedure) {
     const message = `${quote(step.use)} would stand inside itself.`

@@ -13,7 +13,7 @@ import {
   source,
   written,
 } from './common.ts'
-import { beyond, characteristic } from './limit-book.ts'
+import { beyond, characteristic, limitQuantity, PISTON_MATERIALS, RING_MATERIALS } from './limit-book.ts'
 
 /** A gas limit names its place and purpose: one for one place or purpose never satisfies another. */
 const gasLimit = z.strictObject({
@@ -122,13 +122,98 @@ const bore = z.strictObject({
   rings: z.enum(['metallic', 'ptfe']).meta({ description: 'Material of the piston rings.' }),
 })
 
+const pistonRecord = z.strictObject({
+  construction: z.enum(['hollow', 'solid', 'unknown']).meta({
+    description: 'As the drawing has it. unknown is handled as hollow; so is solid until it is proved.',
+  }),
+  material: z.enum(PISTON_MATERIALS).meta({ description: 'Material of its body.' }),
+  mass: written('mass').optional().meta({ description: 'Mass of the piston alone, from the drawing.' }),
+  diameter: written('length').optional().meta({ description: 'Outside diameter at the lands.' }),
+  length: written('length').optional().meta({ description: 'Length over its faces.' }),
+  cavities: z.int().min(0).optional().meta({ description: 'Cavities inside, each apart from the others.' }),
+  plugs: z.int().min(0).optional().meta({ description: 'Plugs in its faces.' }),
+  vents: z
+    .int()
+    .min(0)
+    .optional()
+    .meta({ description: 'Vent holes, as a rule at the bottom of ring grooves.' }),
+  expansion: expansion.optional().meta({ description: 'Thermal expansion of its body.' }),
+  source: source.meta({ description: 'Drawing or machine book.' }),
+})
+
+const rodRecord = z.strictObject({
+  diameter: written('length').meta({ description: 'Nominal diameter where it runs in the packing.' }),
+  length: written('length')
+    .optional()
+    .meta({ description: 'Crosshead pin to middle of piston, for the runout to expect.' }),
+  mass: written('mass').optional().meta({ description: 'Mass of the rod alone.' }),
+  expansion: expansion.optional().meta({ description: 'Thermal expansion of its steel.' }),
+  source: source.meta({ description: 'Drawing or machine book.' }),
+})
+
+const ringsRecord = z.strictObject({
+  material: z.enum(RING_MATERIALS).meta({ description: 'Material of the piston rings.' }),
+  joint: z
+    .enum(['butt', 'step', 'angle_cut', 'segmental'])
+    .meta({ description: 'How the ends meet, or that the ring is of segments.' }),
+  count: z.int().positive('is not above zero').meta({ description: 'Rings on the piston.' }),
+  width: written('length').meta({ description: 'Axial width of a new ring.' }),
+  radial: written('length').optional().meta({ description: 'Radial thickness of a new ring.' }),
+  new_gap: written('length').optional().meta({ description: 'End gap of a new ring in a new bore.' }),
+  rider_thickness: written('length').optional().meta({ description: 'Thickness of a new rider band.' }),
+  source: source.meta({ description: 'Drawing, parts list or machine book.' }),
+})
+
+const pocketRecord = z.strictObject({
+  kind: z
+    .enum(['none', 'open', 'two_position', 'hand_wheel'])
+    .meta({ description: 'None; always open; open or shut by hand; or set by a hand-wheel.' }),
+  volume: written('volume').optional().meta({ description: 'Clearance it adds when fully open.' }),
+  turns: z.number().positive().optional().meta({ description: 'Turns of the hand-wheel from shut to open.' }),
+  source: source.meta({ description: 'Drawing or machine book.' }),
+})
+
+const driverRecord = z.strictObject({
+  kind: z.enum(['motor', 'engine']).meta({ description: 'What drives the compressor.' }),
+  rating: written('power').meta({ description: 'What it may be loaded to, for good.' }),
+  source: source.meta({ description: 'Plate or machine book.' }),
+})
+
+/** An overhaul of before: what was left then, so that wear has a beginning and a rate. */
+const overhaul = z.strictObject({
+  on: day.meta({ description: 'Day of the overhaul, YYYY-MM-DD.' }),
+  hours: written('time').meta({
+    description: 'Running hours of the machine on that day.',
+    examples: ['41200 h'],
+  }),
+  report: short.meta({ description: 'Number of its report.' }),
+  renewed: z
+    .array(z.enum(['bore', 'liner', 'rings', 'riders', 'rod', 'piston']))
+    .optional()
+    .meta({ description: 'What was made new or cut then: no rate of wear reaches across it.' }),
+  left: z
+    .array(
+      z.strictObject({
+        of: short.meta({ description: 'What was measured, as `of` in the read step has it.' }),
+        station: identifier.optional().meta({ description: 'Station, as in the read step.' }),
+        axis: identifier.optional().meta({ description: 'Axis, as in the read step.' }),
+        value: z
+          .union([written('length'), written('mass'), written('torque'), written('angle')])
+          .meta({ description: 'The figure as left.' }),
+      }),
+    )
+    .min(1, 'has no figures')
+    .meta({ description: 'Figures as left, one for each place.' }),
+})
+
 const share = written('ratio').optional().meta({
   description: 'MONITOR from this share of the limit, for example 70 %.',
 })
 
 const machineLimit = z.strictObject({
   characteristic,
-  at_most: written('length').meta({ description: 'The limit itself.' }),
+  at_most: limitQuantity.optional().meta({ description: 'The limit itself, where it bounds from above.' }),
+  at_least: limitQuantity.optional().meta({ description: 'The limit itself, where it bounds from below.' }),
   inclusive: z.boolean().meta({ description: 'true: a value exactly on the limit is still inside it.' }),
   beyond,
   monitor_from: share,
@@ -192,6 +277,12 @@ export const machineSchema = z
     service: service.meta({ description: 'What it compresses.' }),
     site: site.meta({ description: 'The place: barometer, emergency words, locks and gas rules.' }),
     bore: bore.meta({ description: 'Sizes and materials of the bore.' }),
+    piston: pistonRecord.optional().meta({ description: 'The piston; left out, nothing of it is known.' }),
+    rod: rodRecord.optional().meta({ description: 'The piston rod.' }),
+    rings: ringsRecord.optional().meta({ description: 'Piston rings and riders.' }),
+    pocket: pocketRecord.optional().meta({ description: 'The clearance pocket.' }),
+    driver: driverRecord.optional().meta({ description: 'What drives it.' }),
+    overhauls: z.array(overhaul).optional().meta({ description: 'Overhauls of before, the latest last.' }),
     limits: z
       .array(machineLimit)
       .meta({ description: "The machine's own limits; they always come before a fallback." }),

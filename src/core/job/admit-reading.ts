@@ -1,4 +1,6 @@
 // A reading as keyed: parsed knowingly, looked at for plausibility, doubted or taken. Nothing keyed is lost.
+import { READS } from '../definition/instruments.ts'
+import type { StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { parseEntry } from '../units/index.ts'
 import { seatUnfitness, unfitness } from './admit-people.ts'
@@ -59,7 +61,11 @@ export function readingFrom(
 ): Result<ReadingAt> {
   const { step } = asKind(placed, 'read')
   const instrument = instrumentById(defs, instrumentId)
-  if (instrument === undefined || instrument.kind === 'gas_meter' || instrument.kind === 'pressure_gauge')
+  if (
+    instrument === undefined ||
+    instrument.kind === 'gas_meter' ||
+    !READS[step.quantity].includes(instrument.kind)
+  )
     return refuse('no-instrument', 'No instrument is picked that measures this.')
   if (state.doubted[instrument.id] !== undefined)
     return refuse('doubted', `${instrument.id} was found out of calibration: pick another.`)
@@ -68,13 +74,18 @@ export function readingFrom(
   const entry = parseEntry(typed, {
     kind: step.quantity,
     unit: instrument.unit,
-    signed: step.quantity === 'temperature',
+    signed: mayBeBelowZero(step),
     decimalComma: defs.machine.decimal_comma ?? false,
     what: `${step.of}`,
   })
   if (!entry.ok) return entry
   const { value, unit, si } = entry.value
   return ok({ step: placed.id, place, instrument: instrument.id, typed, value, unit, si })
+}
+
+/** Temperatures, and whatever the procedure believes below zero. */
+function mayBeBelowZero({ quantity, plausible }: StepOf<'read'>): boolean {
+  return quantity === 'temperature' || (plausible.from === 'range' && plausible.least.si < 0)
 }
 
 export function admitSettledDoubt(

@@ -3,7 +3,7 @@
 
 import type { MissingPlace } from '../bore/bore-judge-input.ts'
 import type { BoreReading } from '../bore/bore-readings.ts'
-import type { StepOf } from '../definition/procedure.ts'
+import type { FormJudge, StepOf } from '../definition/procedure.ts'
 import { type Result, refuse } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
 import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
@@ -14,7 +14,13 @@ import { gaugeById } from './seats.ts'
 import type { State } from './state.ts'
 import { type Temperature, temperatureOver } from './temperature.ts'
 
-export type JudgeStep = PlacedStep & { readonly step: StepOf<'judge'> }
+export type JudgeStep = PlacedStep & { readonly step: FormJudge }
+
+/** A judge of the form of a bore, or null for any other step. */
+export function asBoreJudge(placed: PlacedStep): JudgeStep | null {
+  const { step } = placed
+  return step.kind === 'judge' && step.compute === 'bore_form' ? { ...placed, step } : null
+}
 
 /** What was measured for a bore judge step, with what, and how warm: everything its figures are worked out from. */
 export interface BoreFacts {

@@ -4,11 +4,14 @@ import type { Crew, Person } from '../definition/crew.ts'
 import type { Instrument, Instruments } from '../definition/instruments.ts'
 import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
+import { omittedFault } from '../definition/omitted.ts'
 import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
+import { compileFigures } from '../rules/figures.ts'
 import { compileRuleAt, compileValues, type ProcedureValue } from '../rules/procedure-values.ts'
 import type { CompiledRule, RuleOutcome } from '../rules/rule.ts'
+import type { CompiledValue } from '../rules/value.ts'
 import { sound } from './sound.ts'
 import type { State } from './state.ts'
 
@@ -25,6 +28,8 @@ export interface PlacedStep {
   readonly scope: string
   /** A part's own condition, which its steps inherit. */
   readonly inside: readonly PlacedStep[]
+  /** The expressions of a judge by figures, in its order. */
+  readonly figures?: readonly CompiledValue[]
 }
 
 /** A derived value in its place. `steps` are ids in the whole job, of all it rests on. */
@@ -73,6 +78,7 @@ export function assemble(sources: Sources): Result<Definitions> {
     scope: '',
     open: [sources.procedure.procedure],
     inside: [],
+    omits: new Set(),
     steps,
     values,
     seats,
@@ -96,6 +102,8 @@ interface Placing {
   readonly scope: string
   readonly open: readonly string[]
   readonly inside: readonly PlacedStep[]
+  /** Ids of steps of this procedure that are left out. */
+  readonly omits: ReadonlySet<string>
   readonly steps: PlacedStep[]
   readonly values: PlacedValue[]
   readonly seats: Map<string, Seat>
@@ -111,6 +119,8 @@ function place(procedure: Procedure, p: Placing): Result<null> {
   const values = compileValues(procedure, computations)
   const [refused] = values.refused
   if (refused !== undefined) return { ok: false, error: refused.refusal }
+  const gone = omittedFault(procedure, p.omits)
+  if (gone !== null) return refuse('part-omits', gone)
   for (const value of values.values)
     p.values.push({ ...value, scope: p.scope, steps: value.steps.map((id) => p.scope + id) })
   for (const [index, step] of procedure.steps.entries()) {
@@ -120,7 +130,17 @@ function place(procedure: Procedure, p: Placing): Result<null> {
       if (!compiled.ok) return compiled
       rule = compiled.value
     }
-    const here = { step, id: p.scope + step.id, rule, scope: p.scope, inside: p.inside }
+    if (p.omits.has(step.id)) continue
+    const figures = compileFigures(procedure, index, values, computations)
+    if (!figures.ok) return figures
+    const here = {
+      step,
+      id: p.scope + step.id,
+      rule,
+      scope: p.scope,
+      inside: p.inside,
+      ...(figures.value.length === 0 ? {} : { figures: figures.value }),
+    }
     if (step.kind !== 'part') {
       p.steps.push({ ...here, number: p.steps.length + 1 })
       continue
@@ -131,7 +151,13 @@ function place(procedure: Procedure, p: Placing): Result<null> {
     if (p.open.includes(step.use))
       return refuse('part-loop', `The part ${step.id} would put ${step.use} inside itself.`)
     const inside = [...p.inside, { ...here, number: 0 }]
-    const within = place(used, { ...p, scope: `${p.scope}${step.id}__`, open: [...p.open, step.use], inside })
+    const within = place(used, {
+      ...p,
+      scope: `${p.scope}${step.id}__`,
+      open: [...p.open, step.use],
+      inside,
+      omits: new Set(step.omits),
+    })
     if (!within.ok) return within
   }
   return ok(null)

@@ -7,7 +7,7 @@ import type { Doing, JobSeen } from './elsewhere.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
-import type { BoreVerdictRecord } from './verdict-record.ts'
+import type { VerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
   readonly role: 'procedure' | 'part' | 'machine' | 'limit-book' | 'instruments' | 'crew'
@@ -197,7 +197,7 @@ export type Body =
     }
   /** What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. */
   | { readonly type: 'branch.left'; readonly voids: readonly string[] }
-  | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: BoreVerdictRecord }
+  | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: VerdictRecord }
   | {
       readonly type: 'disposition.set'
       readonly step: string

@@ -56,18 +56,27 @@ const opened = of('job.opened', {
 })
 
 /** A verdict's insides are read by the version that shows them; the outline is what everything else rests on. */
-const verdict = z.looseObject({
-  compute: z.literal('bore_form'),
-  version: text,
-  inputs: z.looseObject({ readings: z.array(z.looseObject({})), limits: z.looseObject({}) }),
-  result: z.looseObject({
-    verdict: z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP']),
-    judged: z.array(z.looseObject({})),
-    holds: z.array(text),
-    proposals: z.array(z.looseObject({})),
+const result = {
+  verdict: z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP']),
+  judged: z.array(z.looseObject({})),
+  holds: z.array(text),
+}
+const verdict = z.discriminatedUnion('compute', [
+  z.looseObject({
+    compute: z.literal('bore_form'),
+    version: text,
+    inputs: z.looseObject({ readings: z.array(z.looseObject({})), limits: z.looseObject({}) }),
+    result: z.looseObject({ ...result, proposals: z.array(z.looseObject({})) }),
+    readings: z.array(z.int()),
   }),
-  readings: z.array(z.int()),
-})
+  z.looseObject({
+    compute: z.literal('figures'),
+    version: text,
+    inputs: z.looseObject({ figures: z.array(z.looseObject({})), holds: z.array(text) }),
+    result: z.looseObject(result),
+    readings: z.array(z.int()),
+  }),
+])
 
 const schema = z.discriminatedUnion('type', [
   opened,

@@ -1,35 +1,43 @@
-// Gathers what a bore judge step needs from the readings on record. What is missing goes in as missing: it is judged
+// The verdict of a judge step. Here what a bore judge needs is gathered from the readings on record; figure-step.ts does
+// the same for one that judges figures. What is missing goes in as missing: it is judged
 // HOLD there, never filled in here.
 
 import { judgeBore } from '../bore/bore-judge.ts'
-import type { BoreJudgeInput, SetCheck } from '../bore/bore-judge-input.ts'
+import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
 import type { BoreDatum } from '../bore/bore-wear.ts'
+import { judgeReads } from '../definition/judge-reads.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import type { Result } from '../lib/result.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
 import { boreFacts, type Gathered, gather, type JudgeStep } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { figuresVerdict } from './figure-step.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
-import { placeResult, placesOf } from './places.ts'
-import type { gaugeById } from './seats.ts'
+import { placesOf } from './places.ts'
+import { setCheckOf } from './set-check.ts'
 import { type State, standing } from './state.ts'
-import type { BoreVerdictRecord } from './verdict-record.ts'
+import type { VerdictRecord } from './verdict-record.ts'
+
+export type AnyJudgeStep = PlacedStep & { readonly step: StepOf<'judge'> }
 
 /** Works out the verdict of a judge step. `version` is stored with it. */
 export function judgeStep(
   defs: Definitions,
   state: State,
-  judge: JudgeStep,
+  judge: AnyJudgeStep,
   version: string,
-): BoreVerdictRecord {
-  const inputs = boreInput(defs, state, judge)
+): VerdictRecord {
+  const { step } = judge
+  if (step.compute === 'figures') return figuresVerdict(defs, state, { ...judge, step }, version)
+  const bore = { ...judge, step }
+  const inputs = boreInput(defs, state, bore)
   return {
     compute: 'bore_form',
     version,
     inputs,
     result: judgeBore(inputs),
-    readings: readingSeqs(defs, state, judge),
+    readings: readingSeqs(defs, state, bore),
   }
 }
 
@@ -66,8 +74,8 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     ...(maxBoreM === undefined ? {} : { maxBoreM }),
     lined: bore.lined,
     setCheck: {
-      before: setCheck(state, readStep(inputs.set_before), gauge),
-      after: setCheck(state, readStep(inputs.set_after), gauge),
+      before: setCheckOf(state, readStep(inputs.set_before), gauge),
+      after: setCheckOf(state, readStep(inputs.set_after), gauge),
     },
     temperaturesKnown:
       part !== null && body !== null && bore.expansion !== undefined && gauge?.expansion !== undefined,
@@ -102,34 +110,10 @@ function datumFor(defs: Definitions, strip: Gathered | null): BoreDatum | null {
   return recorded === undefined ? null : { from: 'as-bored record', singleM: recorded.diameter.si }
 }
 
-/** Null when the check was not made, or not with the gauge that measured. */
-function setCheck(
-  state: State,
-  placed: PlacedStep & { readonly step: StepOf<'read'> },
-  gauge: ReturnType<typeof gaugeById>,
-): SetCheck | null {
-  const place = placesOf(placed)[0]
-  if (place === undefined) return null
-  const result = placeResult(placed, place, state)
-  if (result.si === null || gauge === null) return null
-  if (result.readings.some((r) => r.instrument !== gauge.id)) return null
-  return { deviationM: result.si - gauge.set_check.size.si, allowedM: gauge.set_check.within.si }
-}
-
 function readingSeqs(defs: Definitions, state: State, judge: JudgeStep): number[] {
-  const { inputs } = judge.step
-  const ids = [
-    inputs.diameters,
-    inputs.datum,
-    inputs.counterbore,
-    inputs.set_before,
-    inputs.set_after,
-    ...inputs.part_temperature,
-    ...inputs.instrument_temperature,
-  ]
-  const steps = ids
-    .filter((id) => id !== undefined)
-    .map((id) => asKind(stepById(defs, judge.scope + id), 'read'))
+  const { needed, optional } = judgeReads(judge.step)
+  const ids = [...needed, ...optional]
+  const steps = ids.map((id) => asKind(stepById(defs, judge.scope + id), 'read'))
   const seqs = steps
     .filter((s) => applicability(defs, state, s) === 'do')
     .flatMap((s) => placesOf(s).flatMap((p) => standing(state, p.key).map((r) => r.seq)))

@@ -5,9 +5,9 @@
 // clause from memory); the whole step is common practice, no source. The reason: between two marks an instrument shows
 // the same, so "0" on a gauge with steps of 5 psi is also what nearly 5 psi look like, and says nothing about 0.5 psi.
 import type { EvidenceOf } from '../definition/evidence.ts'
-import type { DiameterGauge, PressureGauge, Thermometer } from '../definition/instruments.ts'
+import type { Reader } from '../definition/instruments.ts'
 
-export type Measuring = DiameterGauge | PressureGauge | Thermometer
+export type Measuring = Reader
 
 export type MeasuredOutcome =
   | { readonly kind: 'passes' }

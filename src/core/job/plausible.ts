@@ -1,6 +1,8 @@
 // Is a reading believable at all? Outside its window it is doubted: asked about, never corrected by the program.
+import { DIFFERENCE_OF, isSetOnStandard, type ReadQuantity } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
-import { decimalsOf, formatQuantity } from '../units/index.ts'
+import { writtenFact } from '../rules/machine-facts.ts'
+import { decimalsOf, formatQuantity, type QuantityKind, unitsOf } from '../units/index.ts'
 import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { gaugeById } from './seats.ts'
@@ -12,31 +14,59 @@ type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 /** Why the reading is doubted, as a clause about the figure, or null when it lies in its window. */
 export function implausible(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
-  const { plausible } = placed.step
+  const { plausible, quantity } = placed.step
+  const offScale = beyondItsScale(defs, reading)
+  if (offScale !== null) return offScale
   if (plausible.from === 'range') {
     if (reading.si >= plausible.least.si - NOISE && reading.si <= plausible.most.si + NOISE) return null
     return `outside ${plausible.least.text} to ${plausible.most.text}`
   }
-  const reference = referenceFor(defs, plausible.from, reading)
+  const reference = referenceFor(defs, plausible, reading)
   if (reference === null) return 'without anything on record to compare it with'
   const off = reading.si - reference.si
   if (off >= -plausible.below.si - NOISE && off <= plausible.above.si + NOISE) return null
-  const decimals = decimalsIn(defs, reading)
-  const size = formatQuantity({ kind: 'length', si: Math.abs(off) }, reading.unit, decimals)
+  const size = sizeOf(defs, quantity, Math.abs(off), reading)
   return `${size} ${off < 0 ? 'under' : 'over'} ${reference.name}`
+}
+
+/** A difference in the unit the reading was keyed in; of degrees and pressures, in the unit of their difference. */
+function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
+  const kind = DIFFERENCE_OF[quantity]
+  const unit = kind === quantity ? reading.unit : differenceUnit(reading.unit, kind)
+  return formatQuantity({ kind, si }, unit, decimalsIn(defs, reading))
+}
+
+function differenceUnit(unit: string, kind: QuantityKind): string {
+  const wanted = kind === 'temperature-difference' ? `delta-${unit}` : unit.replace(/g$/, '')
+  return unitsOf(kind).find((one) => one.symbol === wanted)?.symbol ?? unitsOf(kind)[0]?.symbol ?? unit
+}
+
+/** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */
+function beyondItsScale(defs: Definitions, reading: ReadingAt): string | null {
+  const instrument = instrumentById(defs, reading.instrument)
+  if (instrument === undefined || instrument.kind === 'gas_meter' || isSetOnStandard(instrument)) return null
+  if (instrument.kind === 'contact_thermometer') return null
+  const { from, to } = instrument.range
+  if (reading.si >= from.si - NOISE && reading.si <= to.si + NOISE) return null
+  return `beyond what ${instrument.id} reads, ${from.text} to ${to.text}`
 }
 
 function referenceFor(
   defs: Definitions,
-  from: 'nominal' | 'counterbore' | 'standard',
+  plausible: Exclude<ReadStep['step']['plausible'], { from: 'range' }>,
   reading: ReadingAt,
 ): { readonly si: number; readonly name: string } | null {
   const { bore } = defs.machine
-  if (from === 'nominal') return { si: bore.nominal.si, name: `nominal ${bore.nominal.text}` }
-  if (from === 'counterbore') {
+  if (plausible.from === 'nominal') return { si: bore.nominal.si, name: `nominal ${bore.nominal.text}` }
+  if (plausible.from === 'counterbore') {
     return bore.counterbore === undefined
       ? null
       : { si: bore.counterbore.si, name: `the counterbore on record, ${bore.counterbore.text}` }
+  }
+  if (plausible.from === 'record') {
+    const written = writtenFact(defs.machine, plausible.of)
+    const name = `the ${plausible.of.replaceAll('_', ' ')} on record, ${written?.text ?? ''}`
+    return written === undefined ? null : { si: written.si, name }
   }
   const gauge = gaugeById(defs, reading.instrument)
   return gauge === null
@@ -48,8 +78,7 @@ function referenceFor(
 export function decimalsIn(defs: Definitions, reading: Pick<ReadingAt, 'instrument' | 'unit'>): number {
   const instrument = instrumentById(defs, reading.instrument)
   if (instrument === undefined || instrument.kind === 'gas_meter') return 4
-  if (instrument.kind === 'contact_thermometer' || instrument.kind === 'pressure_gauge')
-    return decimalsOf(instrument.resolution.value)
-  if (instrument.resolution.unit === reading.unit) return decimalsOf(instrument.resolution.value)
+  const { resolution } = instrument
+  if (resolution.unit === reading.unit || resolution.kind !== 'length') return decimalsOf(resolution.value)
   return reading.unit === 'mm' ? 3 : 4
 }

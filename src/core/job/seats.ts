@@ -1,5 +1,11 @@
 // The instruments that sit in a procedure's seats, by what they measure.
-import type { DiameterGauge, GasMeter, Instrument, Thermometer } from '../definition/instruments.ts'
+import {
+  type DiameterGauge,
+  type GasMeter,
+  type Instrument,
+  isSetOnStandard,
+  type Thermometer,
+} from '../definition/instruments.ts'
 import { type Definitions, gasLimitById, instrumentById } from './definitions.ts'
 import type { State } from './state.ts'
 
@@ -24,7 +30,7 @@ export function gasMeterIn(defs: Definitions, state: State, seat: string): GasMe
 
 export function gaugeById(defs: Definitions, id: string): DiameterGauge | null {
   const instrument = instrumentById(defs, id)
-  return instrument?.kind === 'inside_micrometer' || instrument?.kind === 'bore_gauge' ? instrument : null
+  return instrument !== undefined && isSetOnStandard(instrument) ? instrument : null
 }
 
 export function thermometerById(defs: Definitions, id: string): Thermometer | null {

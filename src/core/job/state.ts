@@ -7,7 +7,7 @@ import type { CloseCause, ReadingAt } from './entries.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
-import type { BoreVerdictRecord } from './verdict-record.ts'
+import type { VerdictRecord } from './verdict-record.ts'
 
 export interface Given {
   readonly seq: number
@@ -81,7 +81,7 @@ export interface StopState {
 
 export interface VerdictState {
   readonly seq: number
-  readonly verdict: BoreVerdictRecord
+  readonly verdict: VerdictRecord
   readonly void: boolean
 }
 

@@ -1,8 +1,10 @@
 // The values that `when` rules and derived values may refer to: what earlier steps came to, readings that settled, facts
 // of the machine, values worked out of these. No value means unknown; nothing is ever filled in.
 import type { Value } from '../compute/computation.ts'
+import { judgeReads } from '../definition/judge-reads.ts'
 import { factsOf } from '../rules/machine-facts.ts'
 import type { Values } from '../rules/types.ts'
+import type { CompiledValue, ValueOutcome } from '../rules/value.ts'
 import { fromSi } from '../units/index.ts'
 import { asKind, type Definitions, type PlacedStep, type PlacedValue } from './definitions.ts'
 import { placeResult, placesOf } from './places.ts'
@@ -17,6 +19,26 @@ interface Look {
   readonly applies: Applies
   /** Derived values worked out so far, so that each is worked out once. */
   readonly seen: Map<PlacedValue, Value | undefined>
+  /** The figure to take for a place in place of its combined repeats; null where there is none. */
+  readonly instead?: Instead
+}
+
+/** SI in, SI out. */
+export type Instead = (placeKey: string, si: number) => number | null
+
+/**
+ * An expression of a judge step worked out on what is on record, with `instead` for sizes brought to 20 degC or moved to
+ * see how far the figure moves with them.
+ */
+export function workFigure(
+  defs: Definitions,
+  state: State,
+  scope: string,
+  compiled: CompiledValue,
+  applies: Applies,
+  instead: Instead,
+): ValueOutcome {
+  return compiled.work(valuesOf({ defs, state, applies, seen: new Map(), instead }, scope, compiled.names))
 }
 
 /** Values of the names that the rule of `placed` refers to, as far as they are known. */
@@ -49,18 +71,22 @@ function derivedValue(look: Look, scope: string, id: string): Value | undefined 
   return look.seen.get(placed)
 }
 
-function stepValue({ defs, state, applies }: Look, id: string): Value | undefined {
+function stepValue(look: Look, id: string): Value | undefined {
+  const { defs, state, applies } = look
   const placed = defs.steps.find((step) => step.id === id)
   if (placed === undefined || !applies(placed)) return undefined
-  if (placed.step.kind === 'read') return readingValue(state, placed)
+  if (placed.step.kind === 'read') return readingValue(look, placed)
   const word = outcomeOf(state, placed)
   return word === undefined ? undefined : { is: 'word', word }
 }
 
 /** The combined repeats of every place; nothing as soon as one place is missing, unsettled or not applicable. */
-function readingValue(state: State, step: PlacedStep): Value | undefined {
+function readingValue({ state, instead }: Look, step: PlacedStep): Value | undefined {
   const placed = asKind(step, 'read')
-  const all = placesOf(placed).map((place) => placeResult(placed, place, state).si)
+  const all = placesOf(placed).map((place) => {
+    const { si } = placeResult(placed, place, state)
+    return si === null || instead === undefined ? si : instead(place.key, si)
+  })
   const quantities = all.flatMap((si) => (si === null ? [] : [fromSi(placed.step.quantity, si)]))
   const [first, ...others] = quantities
   if (first === undefined || quantities.length < all.length) return undefined
@@ -92,19 +118,15 @@ function refersTo(defs: Definitions, placed: PlacedStep): string[] {
   // A part's own condition is a condition of every step in it.
   const names = [...placed.inside, placed].flatMap((p) => stepsBehind(defs, p.scope, p.rule?.names ?? []))
   if (step.kind === 'judge') {
-    const i = step.inputs
-    const optional = [i.datum, i.counterbore].filter((x) => x !== undefined)
-    const ids = [
-      i.diameters,
-      i.set_before,
-      i.set_after,
-      ...i.part_temperature,
-      ...i.instrument_temperature,
-      ...optional,
-    ]
-    return [...ids.map((id) => scope + id), ...names]
+    const { needed, optional } = judgeReads(step)
+    return [...needed, ...optional].map((id) => scope + id).concat(figureReads(defs, placed), names)
   }
   return step.kind === 'decide' ? [scope + step.about, ...names] : names
+}
+
+/** Ids of the steps that the expressions of a figures judge rest on. */
+export function figureReads(defs: Definitions, { figures = [], scope }: PlacedStep): string[] {
+  return [...new Set(figures.flatMap(({ names }) => stepsBehind(defs, scope, names)))]
 }
 
 /** Steps behind the names of a rule, through derived values too. */

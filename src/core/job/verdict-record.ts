@@ -1,13 +1,42 @@
 // A verdict as it is stored: with its inputs, so that it can be worked again a year later and compared, never replaced.
 import type { BoreVerdict } from '../bore/bore-judge.ts'
 import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
+import type { FigureJudgeInput, FigureVerdict } from '../metrology/figure-judge.ts'
+import type { VerdictWord } from '../metrology/verdict.ts'
 
-export interface BoreVerdictRecord {
-  readonly compute: 'bore_form'
+interface Common {
   /** Version of the program that worked it out. */
   readonly version: string
-  readonly inputs: BoreJudgeInput
-  readonly result: BoreVerdict
   /** Readings that went in, by seq, so the chain from figure to entry can be followed. */
   readonly readings: readonly number[]
+}
+
+export interface BoreVerdictRecord extends Common {
+  readonly compute: 'bore_form'
+  readonly inputs: BoreJudgeInput
+  readonly result: BoreVerdict
+}
+
+export interface FigureVerdictRecord extends Common {
+  readonly compute: 'figures'
+  readonly inputs: FigureJudgeInput
+  readonly result: FigureVerdict
+}
+
+export type VerdictRecord = BoreVerdictRecord | FigureVerdictRecord
+
+/** The same verdict with another word: for searches in which any word may fall. */
+export function withWord(record: VerdictRecord, word: VerdictWord): VerdictRecord {
+  return record.compute === 'bore_form'
+    ? { ...record, result: { ...record.result, verdict: word } }
+    : { ...record, result: { ...record.result, verdict: word } }
+}
+
+/** A verdict on the form of a bore; undefined for none, or for one of another sort. */
+export function boreRecord(record: VerdictRecord | undefined): BoreVerdictRecord | undefined {
+  return record?.compute === 'bore_form' ? record : undefined
+}
+
+export function figureRecord(record: VerdictRecord | undefined): FigureVerdictRecord | undefined {
+  return record?.compute === 'figures' ? record : undefined
 }

@@ -13,6 +13,7 @@ import { openPlace } from '../job/places.ts'
 import { stampEntry } from '../job/stamp.ts'
 import { type DispositionState, type State, standing } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
+import { withWord } from '../job/verdict-record.ts'
 import { voidMeasuredWith } from '../job/voiding.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { NOTHING_SEEN } from './account.ts'
@@ -327,8 +328,5 @@ export function judgedAs(
   word: VerdictWord,
   judge: NonNullable<Engine['judge']> = judgeStep,
 ): NonNullable<Engine['judge']> {
-  return (defs, state, placed, version) => {
-    const record = judge(defs, state, placed, version)
-    return { ...record, result: { ...record.result, verdict: word } }
-  }
+  return (defs, state, placed, version) => withWord(judge(defs, state, placed, version), word)
 }

@@ -9,6 +9,7 @@ import { peopleOnJob } from '../job/people-on.ts'
 import { openPlace } from '../job/places.ts'
 import type { State } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
+import { withWord } from '../job/verdict-record.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { type Account, NOTHING_SEEN, type Watch, watched } from './account.ts'
 import { aged } from './ages.ts'
@@ -183,7 +184,7 @@ class Search {
     for (const word of examples) {
       if (classOf(word) === classOf(verdict.result.verdict)) continue
       // Sizes are not searched, so any verdict may fall: the same one with another word.
-      const judge = () => ({ ...verdict, result: { ...verdict.result, verdict: word as VerdictWord } })
+      const judge = () => withWord(verdict, word as VerdictWord)
       const other = admit({ ...engine, judge }, node.state, move.input, now, NO_OTHERS)
       this.#arrive(
         engine,

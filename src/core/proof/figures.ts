@@ -1,12 +1,14 @@
 // Figures that a gauge or a meter could show: believable, on the edge of a limit, beyond it.
 
 import type { EvidenceOf } from '../definition/evidence.ts'
+import type { Instrument, ReadQuantity } from '../definition/instruments.ts'
 import type { GasLimit } from '../definition/machine.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import type { PlacedStep } from '../job/definitions.ts'
 import { type Definitions, instrumentById } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
-import { formatNumber, fromSi, valueIn } from '../units/index.ts'
+import { writtenFact } from '../rules/machine-facts.ts'
+import { formatNumber, fromSi, unitsOf, valueIn } from '../units/index.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -32,6 +34,8 @@ function middleOf(defs: Definitions, { step }: ReadStep): number {
       return bore.nominal.si
     case 'counterbore':
       return bore.counterbore?.si ?? bore.nominal.si
+    case 'record':
+      return writtenFact(defs.machine, plausible.of)?.si ?? 1
     case 'standard': {
       const gauge = instrumentOf(defs, step.with)
       return gauge !== undefined && 'set_check' in gauge ? gauge.set_check.size.si : bore.nominal.si
@@ -46,14 +50,14 @@ function instrumentOf(defs: Definitions, seatId: string) {
 
 function figure(defs: Definitions, { step }: ReadStep, si: number): Figure {
   const instrument = instrumentOf(defs, step.with)
-  const unit =
-    instrument === undefined || instrument.kind === 'gas_meter'
-      ? step.quantity === 'length'
-        ? 'mm'
-        : 'degC'
-      : instrument.unit
+  const unit = unitOf(instrument, step.quantity)
   const typed = formatNumber(valueIn(fromSi(step.quantity, si), unit), 5)
   return { typed, value: Number(typed), unit, si }
+}
+
+function unitOf(instrument: Instrument | undefined, quantity: ReadQuantity): string {
+  if (instrument !== undefined && instrument.kind !== 'gas_meter') return instrument.unit
+  return { length: 'mm', temperature: 'degC' }[quantity as 'length'] ?? unitsOf(quantity)[0]?.symbol ?? ''
 }
 
 /** What can be keyed at a place with this instrument: like the others, apart from them, and not to be believed. */
@@ -64,15 +68,23 @@ export function readingsFor(
   last: number | null,
 ): { readonly alike: string; readonly apart: string; readonly absurd: string } {
   const instrument = instrumentById(defs, instrumentId)
-  const unit = instrument === undefined || instrument.kind === 'gas_meter' ? 'mm' : instrument.unit
+  const unit = unitOf(instrument, read.step.quantity)
   const typed = (si: number) => formatNumber(valueIn(fromSi(read.step.quantity, si), unit), 5)
   const base = middleOf(defs, read)
   const alike = last ?? base
   return {
     alike: typed(alike),
     apart: typed(alike + read.step.repeats.within.si * 3),
-    absurd: typed(read.step.quantity === 'length' ? base * 2 : base + 500),
+    absurd: typed(absurdFor(read, base)),
   }
+}
+
+/** Outside every window there is. */
+function absurdFor({ step }: ReadStep, base: number): number {
+  const { plausible, quantity } = step
+  if (quantity === 'temperature') return base + 500
+  if (plausible.from === 'range') return plausible.most.si + 10 * (plausible.most.si - plausible.least.si)
+  return base * 2
 }
 
 /** Inside a gas limit, on each of its edges, just beyond each, and where some meters are blind. */

@@ -1,12 +1,13 @@
 // No verdict but HOLD where anything it needs is missing. Each place that a judge step rests on is taken away in turn from
 // a job that has everything, in each way in which it can be missing, and the judge of the engine is asked.
+import { judgeReads } from '../definition/judge-reads.ts'
 import type { Engine } from '../job/admit.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { judgeStep } from '../job/judge-step.ts'
 import { applicability } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { hangsOn } from '../job/values.ts'
+import { figureReads, hangsOn } from '../job/values.ts'
 import type { Breach } from './explore.ts'
 import { made } from './made.ts'
 
@@ -56,16 +57,8 @@ function needed(
   judge: PlacedStep,
 ): { readonly step: PlacedStep; readonly place: Place }[] {
   const behind = defs.steps.filter((s) => s.step.kind === 'read' && hangsOn(defs, s.id).includes(judge.id))
-  const inputs = asKind(judge, 'judge').step.inputs
-  const own = new Set(
-    [
-      inputs.diameters,
-      inputs.set_before,
-      inputs.set_after,
-      ...inputs.part_temperature,
-      ...inputs.instrument_temperature,
-    ].map((id) => judge.scope + id),
-  )
+  const named = judgeReads(asKind(judge, 'judge').step).needed.map((id) => judge.scope + id)
+  const own = new Set([...named, ...figureReads(defs, judge)])
   return behind
     .filter((s) => own.has(s.id) && applicability(defs, state, s) === 'do')
     .flatMap((step) => placesOf(asKind(step, 'read')).map((place) => ({ step, place })))

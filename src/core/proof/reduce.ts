@@ -110,8 +110,7 @@ function suits(defs: Definitions, one: Instrument): number {
       const same = one.lel_basis.gas === basis.gas && one.lel_basis.lower_limit.si === basis.lower_limit.si
       return (same ? 2 : 0) - one.needs_oxygen.at_least.si
     }
-    case 'contact_thermometer':
-    case 'pressure_gauge':
+    default:
       return (one.uncertainty === undefined ? -1e9 : 0) - one.resolution.si
   }
 }

@@ -4,7 +4,7 @@ import type { Procedure } from '../definition/procedure.ts'
 import { quote } from '../lib/wording.ts'
 import { type CompiledRule, compileRule } from './rule.ts'
 import { type NamedValue, scopeAt } from './scope.ts'
-import type { Barred, RuleRefusal, RuleResult, Scope } from './types.ts'
+import type { Barred, Operand, RuleRefusal, RuleResult, Scope } from './types.ts'
 import { type CompiledValue, compileValue } from './value.ts'
 
 export interface ProcedureValue extends NamedValue {
@@ -72,6 +72,27 @@ export function compileRuleAt(
   const scope = scopeAt(procedure, index, values, computations)
   return compileRule(
     rule,
+    withBarred(
+      scope,
+      [...broken].map((id) => [id, brokenName(id)] as const),
+      [],
+    ),
+  )
+}
+
+/** Compiles an expression of a stated kind that stands in step `index`, over what is known before it. */
+export function compileValueAt(
+  procedure: Procedure,
+  index: number,
+  is: string,
+  kind: Operand,
+  { values, broken }: ProcedureValues,
+  computations: ReadonlyMap<string, Computation>,
+): RuleResult<CompiledValue> {
+  const scope = scopeAt(procedure, index, values, computations)
+  return compileValue(
+    is,
+    kind,
     withBarred(
       scope,
       [...broken].map((id) => [id, brokenName(id)] as const),

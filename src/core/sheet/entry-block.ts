@@ -99,7 +99,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         defs,
         state,
         entry,
-        verdictBlock(defs, entry.verdict, margin, byLine(entry)),
+        verdictBlock(defs, titleOf(defs, entry.step), entry.verdict, margin, byLine(entry)),
         permitRows(defs, state, entry.step, entry.at),
       )
     case 'disposition.set':

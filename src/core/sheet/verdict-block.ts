@@ -1,9 +1,10 @@
 // A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
 import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
-import type { BoreVerdictRecord } from '../job/verdict-record.ts'
+import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { bareLength, lengthText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
+import { figuresBecause, figuresBlock } from './figures-block.ts'
 
 const LABELS: Readonly<Record<string, string>> = {
   'out-of-round': 'out of round',
@@ -12,12 +13,20 @@ const LABELS: Readonly<Record<string, string>> = {
   'largest-diameter': 'largest',
 }
 
+/** `title` is that of the judge step. */
 export function verdictBlock(
   defs: Definitions,
-  record: BoreVerdictRecord,
+  title: string,
+  record: VerdictRecord,
   margin: string,
   right: string,
 ): Block {
+  return record.compute === 'figures'
+    ? figuresBlock(defs, title, record, margin, right)
+    : boreBlock(defs, record, margin, right)
+}
+
+function boreBlock(defs: Definitions, record: BoreVerdictRecord, margin: string, right: string): Block {
   const { inputs, result } = record
   const rows: Row[] = [
     row(`Bore judged, ${inputs.readings.length} places, at 20 degC`, 'strong'),
@@ -113,7 +122,9 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
 }
 
 /** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */
-export function becauseRows(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
+export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
+  if (record.compute === 'figures') return figuresBecause(defs, record)
+  const { result } = record
   if (result.holds.length > 0) {
     const more =
       result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []

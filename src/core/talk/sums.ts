@@ -1,12 +1,17 @@
 // The arithmetic behind a verdict, line by line, so that a sceptic can redo it with a pencil.
 
 import type { Definitions } from '../job/definitions.ts'
-import type { BoreVerdictRecord } from '../job/verdict-record.ts'
+import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { formatNumber } from '../units/index.ts'
+import { figureSums } from './figure-sums.ts'
 import { bareLength, lengthText } from './names.ts'
 
 /** Lengths with one more decimal than the instrument gives, since means and corrections live there. */
-export function sums(defs: Definitions, record: BoreVerdictRecord): string[] {
+export function sums(defs: Definitions, record: VerdictRecord): string[] {
+  return record.compute === 'figures' ? figureSums(defs, record) : boreSums(defs, record)
+}
+
+function boreSums(defs: Definitions, record: BoreVerdictRecord): string[] {
   const { inputs, result } = record
   const fine = defs.machine.shop_units.length === 'in' ? 5 : 4
   const len = (m: number) => bareLength(defs, m, fine)

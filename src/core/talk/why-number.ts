@@ -5,13 +5,14 @@ import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
 import type { Value } from '../compute/computation.ts'
 import { compute, findComputation } from '../compute/registry.ts'
 import { showComputed } from '../compute/show.ts'
-import { type BoreFacts, boreFacts, type JudgeStep } from '../job/bore-facts.ts'
+import { asBoreJudge, type BoreFacts, boreFacts, type JudgeStep } from '../job/bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import type { BoreVerdictRecord } from '../job/verdict-record.ts'
+import { type BoreVerdictRecord, boreRecord } from '../job/verdict-record.ts'
 import { nearest } from '../lib/wording.ts'
 import { fromSi, type QuantityKind } from '../units/index.ts'
+import { whyFigure } from './figure-sums.ts'
 import { lengthText, placeName, placeNumber, readingText } from './names.ts'
 
 /** Words for the figures of a verdict; each stands for one characteristic or the measuring error. */
@@ -36,7 +37,7 @@ export function whyNumber(defs: Definitions, state: State, asked: string): strin
   const place = placeAt(defs, word)
   if (place !== null) return whyPlace(defs, state, place.step, place.key)
   const figure = Object.hasOwn(FIGURES, word) ? FIGURES[word] : undefined
-  if (figure === undefined) return [unknown(defs, word)]
+  if (figure === undefined) return whyFigure(defs, state, word) ?? [unknown(defs, word)]
   const judged = lastJudged(defs, state)
   if (judged === null) return ['No verdict stands yet, so that figure has no sums.']
   const facts = boreFacts(defs, state, judged.judge)
@@ -210,21 +211,24 @@ function number(value: number): Value {
   return { is: 'number', number: value }
 }
 
-/** The judge step that this read step goes into, or null. */
+/** The judge of a bore's form that this read step goes into, or null. */
 function judgeOf(defs: Definitions, read: PlacedStep): JudgeStep | null {
-  const found = defs.steps.find(
-    (s) =>
-      s.step.kind === 'judge' &&
-      [s.step.inputs.diameters, s.step.inputs.datum, s.step.inputs.counterbore].some(
-        (id) => id !== undefined && s.scope + id === read.id,
-      ),
-  )
-  return found === undefined ? null : asKind(found, 'judge')
+  for (const placed of defs.steps) {
+    const judge = asBoreJudge(placed)
+    if (judge === null) continue
+    const { diameters, datum, counterbore } = judge.step.inputs
+    if ([diameters, datum, counterbore].some((id) => id !== undefined && judge.scope + id === read.id))
+      return judge
+  }
+  return null
 }
 
 function lastJudged(defs: Definitions, state: State): { judge: JudgeStep; record: BoreVerdictRecord } | null {
-  const judges = defs.steps.filter((s) => s.step.kind === 'judge' && state.verdicts[s.id]?.void === false)
-  const last = judges[judges.length - 1]
-  const record = last === undefined ? undefined : state.verdicts[last.id]?.verdict
-  return last === undefined || record === undefined ? null : { judge: asKind(last, 'judge'), record }
+  const judged = defs.steps.flatMap((placed) => {
+    const judge = asBoreJudge(placed)
+    const stands = state.verdicts[placed.id]
+    const record = stands?.void === false ? boreRecord(stands.verdict) : undefined
+    return judge === null || record === undefined ? [] : [{ judge, record }]
+  })
+  return judged[judged.length - 1] ?? null
 }

@@ -6,8 +6,8 @@ import { IN } from './sample-bore.ts'
 
 function value(rule: LimitRule, boreIn: number, strokeIn?: number): number {
   const resolved = resolveRule(rule, {
-    nominalBoreM: boreIn * IN,
-    strokeM: strokeIn === undefined ? undefined : strokeIn * IN,
+    'nominal-bore': boreIn * IN,
+    stroke: strokeIn === undefined ? undefined : strokeIn * IN,
   })
   if (!resolved.ok) throw new Error(resolved.error.say)
   return resolved.value.valueM / IN
@@ -25,7 +25,11 @@ describe('rules of Bloch & Hoefner 1996, p. 259', () => {
   test('spread: 10.000 in gives 0.0075 in, so from a smallest of 10.0025 the largest may reach 10.010 (printed)', () => {
     expect(value(SPREAD, 10)).toBeCloseTo(0.0075, 12)
     expect(10.0025 + value(SPREAD, 10)).toBeCloseTo(10.01, 12)
-    const limit = limitFromRule(SPREAD, { nominalBoreM: 10 * IN }, sampleLimit({ rule: '0.00075 in per in' }))
+    const limit = limitFromRule(
+      SPREAD,
+      { 'nominal-bore': 10 * IN },
+      sampleLimit({ rule: '0.00075 in per in' }),
+    )
     const word = (largest: number) =>
       judgeAgainst({
         value: largest * IN - 10.0025 * IN,
@@ -67,17 +71,17 @@ describe('refusals', () => {
   }
   test('a size that is missing or unsound, a rule that is unsound: never a limit', () => {
     expect(code(SPREAD)).toBe('rule-size-missing')
-    expect(code(TAPER, { nominalBoreM: 0.25 })).toBe('rule-size-missing')
-    expect(code(SPREAD, { nominalBoreM: Number.NaN })).toBe('rule-size-missing')
-    expect(code(SPREAD, { nominalBoreM: 0 })).toBe('rule-size-missing')
+    expect(code(TAPER, { 'nominal-bore': 0.25 })).toBe('rule-size-missing')
+    expect(code(SPREAD, { 'nominal-bore': Number.NaN })).toBe('rule-size-missing')
+    expect(code(SPREAD, { 'nominal-bore': 0 })).toBe('rule-size-missing')
     for (const ratio of [0, -1, 1, Number.NaN]) expect(code({ ...SPREAD, ratio })).toBe('rule-ratio-unsound')
     for (const atMost of [0, Number.NaN]) expect(code({ ...SPREAD, atMost })).toBe('rule-ceiling-unsound')
-    expect(code({ ...SPREAD, of: 'rod' as 'stroke' }, { nominalBoreM: 0.25 })).toBe('rule-size-unknown')
+    expect(code({ ...SPREAD, of: 'rod' as 'stroke' }, { 'nominal-bore': 0.25 })).toBe('rule-size-unknown')
     expect(limitFromRule(SPREAD, {}, sampleLimit()).ok).toBe(false)
   })
 
   test('whether the ceiling cut the value is told', () => {
-    expect(resolveRule(ROUND_METAL, { nominalBoreM: 20 * IN })).toMatchObject({ value: { capped: true } })
-    expect(resolveRule(ROUND_METAL, { nominalBoreM: 10 * IN })).toMatchObject({ value: { capped: false } })
+    expect(resolveRule(ROUND_METAL, { 'nominal-bore': 20 * IN })).toMatchObject({ value: { capped: true } })
+    expect(resolveRule(ROUND_METAL, { 'nominal-bore': 10 * IN })).toMatchObject({ value: { capped: false } })
   })
 })

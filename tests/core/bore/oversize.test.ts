@@ -83,7 +83,7 @@ describe('which spread rule', () => {
   // Bloch & Hoefner 1996, p. 259: 0.00075, 0.0005, 0.001 to 0.015 in, 0.002 to 0.018 in, 0.0005 per in of stroke.
   test('the named rules carry the printed ratios and ceilings', () => {
     const inches = (rule: keyof typeof BORE_RULES, bore: number) => {
-      const found = resolveRule(BORE_RULES[rule], { nominalBoreM: bore * IN, strokeM: 9 * IN })
+      const found = resolveRule(BORE_RULES[rule], { 'nominal-bore': bore * IN, stroke: 9 * IN })
       return found.ok ? found.value.valueM / IN : Number.NaN
     }
     expect(inches('spread-general', 10)).toBeCloseTo(0.0075, 12)

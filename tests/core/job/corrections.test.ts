@@ -1,7 +1,9 @@
 // What a correction voids, by name: verdict, disposition, gate evidence, later branch; and that it is said beforehand.
+
 import { describe, expect, it } from 'vitest'
 import type { Input } from '../../../src/core/job/input.ts'
 import { standing } from '../../../src/core/job/state.ts'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { correctable } from '../../../src/core/talk/correct.ts'
 import { BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 import { gate, LOCKS, NO_START, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
@@ -41,7 +43,7 @@ describe('a corrected finding', () => {
     correct(walk, 'gone')
     expect(types(walk, 3)).toEqual(['finding.corrected', 'branch.left', 'verdict.given'])
     expect(walk.entries.at(-2)).toMatchObject({ voids: ['strip_diameter'] })
-    expect(walk.state.verdicts.bore_judged?.verdict.inputs.datum).toBeNull()
+    expect(boreRecord(walk.state.verdicts.bore_judged?.verdict)?.inputs.datum).toBeNull()
     for (const axis of ['vertical', 'horizontal'])
       expect(standing(walk.state, `strip_diameter.strip.${axis}`)).toEqual([])
     expect(correct(walk, 'present')).toBeNull()

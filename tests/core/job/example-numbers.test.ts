@@ -1,11 +1,12 @@
 // The example's verdict worked by plain arithmetic, step by step, and compared with what the engine came to.
 // Nothing of ours is called for the figures below, only to get the engine's own.
 import { expect, it } from 'vitest'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { Walk } from '../../helpers/example.ts'
 
 it('comes to the figures of a pencil', () => {
   const walk = new Walk().toVerdict()
-  const record = walk.state.verdicts.bore_judged?.verdict
+  const record = boreRecord(walk.state.verdicts.bore_judged?.verdict)
   if (record === undefined) throw new Error('not judged')
   const { result, inputs } = record
   const inch = (m: number | null | undefined) => (m ?? Number.NaN) / 0.0254

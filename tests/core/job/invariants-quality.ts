@@ -1,5 +1,6 @@
 // The part of the invariants that is about the work itself: what a verdict stands on, instruments found out of calibration,
 // inspection points. Read off the entries like the others.
+import type { StepOf } from '../../../src/core/definition/procedure.ts'
 import type { Definitions, PlacedStep } from '../../../src/core/job/definitions.ts'
 import type { Body, Entry } from '../../../src/core/job/entries.ts'
 import { next } from '../../../src/core/job/next.ts'
@@ -20,8 +21,7 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
     if (!stood || given.type !== 'verdict.given' || given.verdict.result.verdict === 'HOLD') return []
     const { verdict } = given
     const fallen = verdict.readings.filter((seq) => !counts.has(seq))
-    const { diameters, set_before, set_after, part_temperature, instrument_temperature } = placed.step.inputs
-    const needed = [diameters, set_before, set_after, ...part_temperature, ...instrument_temperature]
+    const needed = neededBy(placed.step)
     return [
       ...fallen.map(
         (seq) => `${verdict.result.verdict} of ${placed.id} stands on reading ${seq}, which does not`,
@@ -39,6 +39,16 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
       }),
     ]
   })
+}
+
+/** Read steps that a judge names outright; told from the step alone. */
+function neededBy(step: StepOf<'judge'>): string[] {
+  if (step.compute === 'figures') {
+    const at = step.at_20
+    return at === undefined ? [] : [...at.readings, at.set_before, at.set_after, ...at.part, ...at.instrument]
+  }
+  const { diameters, set_before, set_after, part_temperature, instrument_temperature } = step.inputs
+  return [diameters, set_before, set_after, ...part_temperature, ...instrument_temperature]
 }
 
 function voids(e: Entry, step: string): boolean {

@@ -1,7 +1,9 @@
 // From the readings on record to a verdict: what is missing, out, contradictory or without a source holds the job.
+
 import { describe, expect, it } from 'vitest'
 import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { limitsFor } from '../../../src/core/job/limits.ts'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 
 type Change = Partial<Record<FileCopy['role'], (text: string) => string>>
@@ -12,7 +14,7 @@ const swap = (from: string | RegExp, to: string) => (text: string) => {
   return changed
 }
 const judged = (walk: Walk) => {
-  const record = walk.state.verdicts.bore_judged?.verdict
+  const record = boreRecord(walk.state.verdicts.bore_judged?.verdict)
   if (record === undefined) throw new Error(`not judged, at ${walk.prompt.kind}`)
   return record
 }

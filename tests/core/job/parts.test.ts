@@ -1,6 +1,9 @@
 // Parts: their steps take the part's id before their own, in rules, inputs and answers alike.
+
 import { describe, expect, it } from 'vitest'
-import { asKind, stepById } from '../../../src/core/job/definitions.ts'
+import { lintParts } from '../../../src/core/definition/lint-parts.ts'
+import { asBoreJudge } from '../../../src/core/job/bore-facts.ts'
+import { stepById } from '../../../src/core/job/definitions.ts'
 import { boreInput } from '../../../src/core/job/judge-step.ts'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
 import { wouldVoid } from '../../../src/core/job/voids.ts'
@@ -11,6 +14,7 @@ import {
   LOCKS,
   type Raw,
   rawProcedure,
+  readOne,
   smallDefs,
   tell,
   tryAssemble,
@@ -49,6 +53,42 @@ describe('flattening', () => {
     })
     const loop = [inner('x', [part('p', 'y')]), inner('y', [part('p', 'x')])]
     expect(tryAssemble([part('p', 'x')], loop)).toMatchObject({ ok: false, error: { code: 'part-loop' } })
+  })
+
+  it('leaves out what the whole has already, and refuses to where something that stays refers to it', () => {
+    const used = inner('used', [
+      tell('a'),
+      look('seen'),
+      tell('b', { when: { rule: 'seen == "yes"', unknown: 'do' } }),
+    ])
+    const omitting = (...omits: string[]) => tryAssemble([tell('z'), part('p', 'used', { omits })], [used])
+    const left = omitting('a')
+    expect(left.ok && left.value.steps.map((s) => s.id)).toEqual(['z', 'p__seen', 'p__b'])
+    for (const omits of [['seen'], ['nowhere'], ['a', 'seen', 'b']])
+      expect(omitting(...omits)).toMatchObject({ ok: false, error: { code: 'part-omits' } })
+    expect(omitting('seen', 'b')).toMatchObject({ ok: true })
+  })
+
+  it('looks through derived values for what a step that stays refers to', () => {
+    const values = [{ id: 'wide', title: 'Wide', kind: 'length', is: 'size - machine.nominal' }]
+    const steps = [readOne('size'), tell('b', { when: { rule: 'wide > length("0.01 in")', unknown: 'do' } })]
+    const used = rawProcedure(steps, { procedure: 'used', values })
+    expect(tryAssemble([part('p', 'used', { omits: ['size'] })], [used])).toMatchObject({
+      ok: false,
+      error: { code: 'part-omits' },
+    })
+  })
+
+  it('does not leave out a gate that something still needs: the flattened whole is what is checked', () => {
+    const used = inner('used', [
+      gate('g', ['start'], [LOCKS, WITNESS]),
+      tell('b', { exposes: ['start'], hazard: 'x', trouble: 'y' }),
+    ])
+    const whole = rawProcedure([part('p', 'used', { omits: ['g'] })])
+    const codes = lintParts(whole, new Map([['used', used]])).map((one) => one.code)
+    expect(codes).toContain('not-held')
+    const held = rawProcedure([gate('own', ['start'], [LOCKS, WITNESS]), part('p', 'used', { omits: ['g'] })])
+    expect(lintParts(held, new Map([['used', used]])).map((one) => one.code)).not.toContain('not-held')
   })
 
   it('refuses ids that come to the same, so that one gate could stand open for another', () => {
@@ -169,7 +209,8 @@ describe('the bore inspection as a part', () => {
     const walk = finish(whole().keys('1'))
     expect(walk.state.closed).toMatch(/ACCEPT|MONITOR/)
     expect(Object.keys(walk.state.verdicts)).toEqual(['job__bore_judged'])
-    const judge = asKind(stepById(walk.engine.defs, 'job__bore_judged'), 'judge')
+    const judge = asBoreJudge(stepById(walk.engine.defs, 'job__bore_judged'))
+    if (judge === null) throw new Error('no judge of a bore')
     expect(boreInput(walk.engine.defs, walk.state, judge).readings).toHaveLength(6)
     expect(Object.keys(walk.state.readings).every((k) => k.startsWith('job__'))).toBe(true)
   })

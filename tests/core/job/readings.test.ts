@@ -1,8 +1,10 @@
 // Readings: repeats, doubt, correction, going back, n/a. Nothing keyed is lost, nothing doubtful counts by itself.
+
 import { describe, expect, it } from 'vitest'
 import { lastReopenable } from '../../../src/core/job/admit-change.ts'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { placeResult, placesOf } from '../../../src/core/job/places.ts'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 
 const HE_V = 'bore.head_end.vertical'
@@ -179,11 +181,11 @@ describe('back', () => {
 
   it('over the strip decides its branch anew: gone leaves its readings out', () => {
     const walk = new Walk().toVerdict()
-    expect(verdict(walk)?.verdict.inputs.datum).toMatchObject({ from: 'unswept strip' })
+    expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toMatchObject({ from: 'unswept strip' })
     walk.bring({ do: 'reopen', step: 'strip', why: 'it was none' })
     walk.keys('2')
     expect(verdict(walk)).toMatchObject({ void: false })
-    expect(verdict(walk)?.verdict.inputs.datum).toBeNull()
+    expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toBeNull()
     const strip = Object.entries(walk.state.readings).filter(([k]) => k.startsWith('strip_diameter'))
     const seqs = strip.flatMap(([, l]) => l.map((r) => r.seq))
     expect(seqs.some((s) => verdict(walk)?.verdict.readings.includes(s))).toBe(false)

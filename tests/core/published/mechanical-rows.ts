@@ -80,7 +80,7 @@ const gap = (rule: 'handbook-p228' | 'handbook-table-4-4') => () =>
 const tripled = (newIn: number) => got(gapLimit({ newGapM: newIn * IN, rule: 'three-times-new' }))
 const bore = (material: 'iron' | 'aluminium') => () =>
   got(runningClearance({ boreM: 20 * IN, material, rule: 'lubricated-no-rider' })).clearanceM / IN
-const spread = () => got(resolveRule(BORE_RULES['spread-general'], { nominalBoreM: 10 * IN })).valueM / IN
+const spread = () => got(resolveRule(BORE_RULES['spread-general'], { 'nominal-bore': 10 * IN })).valueM / IN
 const floor = () => 3 - got(undersizeAllowed({ diameterM: 3 * IN, rule: 'reuse-p290' })).mostM / IN
 
 const RINGS_AND_BORES: readonly PublishedRow[] = [

@@ -1,9 +1,9 @@
 // `why` with a number: the same sums as `barover compute`, on what is on record, and the same figures as the verdict.
 import { beforeAll, describe, expect, it } from 'vitest'
 import { compute, findComputation } from '../../../src/core/compute/registry.ts'
-import { boreFacts } from '../../../src/core/job/bore-facts.ts'
-import { asKind, stepById } from '../../../src/core/job/definitions.ts'
-import type { BoreVerdictRecord } from '../../../src/core/job/verdict-record.ts'
+import { asBoreJudge, boreFacts } from '../../../src/core/job/bore-facts.ts'
+import { stepById } from '../../../src/core/job/definitions.ts'
+import { type BoreVerdictRecord, boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { whyNumber } from '../../../src/core/talk/why-number.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 
@@ -46,11 +46,9 @@ describe('why with a number', () => {
   })
 
   it('the measuring error comes to the U of the verdict, line by line', () => {
-    const { error } = boreFacts(
-      walk.engine.defs,
-      walk.state,
-      asKind(stepById(walk.engine.defs, 'bore_judged'), 'judge'),
-    )
+    const judge = asBoreJudge(stepById(walk.engine.defs, 'bore_judged'))
+    if (judge === null) throw new Error('no judge of a bore')
+    const { error } = boreFacts(walk.engine.defs, walk.state, judge)
     expect(error).not.toBeNull()
     const shown = why('error')
     for (const name of ['Instrument', 'Temperature of the part', 'Repeats']) expect(shown).toContain(name)
@@ -63,7 +61,7 @@ describe('why with a number', () => {
       machine: (text) => text.replace('per_kelvin: 10.8e-6', 'per_kelvin: 10.8e-6\n    u_per_kelvin: 3.0e-6'),
     })
     const other = new Walk(doubted).toVerdict()
-    const u = other.state.verdicts.bore_judged?.verdict.inputs.readingU ?? 0
+    const u = boreRecord(other.state.verdicts.bore_judged?.verdict)?.inputs.readingU ?? 0
     expect(u).toBeGreaterThan(record.inputs.readingU ?? 1)
     const shown = why('u', other)
     expect(shown).toContain('Expansion of the part')

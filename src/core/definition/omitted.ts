@@ -1,0 +1,38 @@
+// Steps that a whole leaves out of a part, since it has them already: nothing that stays may refer to one.
+import { list, quote } from '../lib/wording.ts'
+import { judgeReads } from './judge-reads.ts'
+import type { Procedure, Step } from './procedure.ts'
+
+/** Why these steps cannot be left out of the procedure, in one sentence; null if they can. */
+export function omittedFault(procedure: Procedure, omits: ReadonlySet<string>): string | null {
+  for (const id of omits) {
+    if (!procedure.steps.some((step) => step.id === id))
+      return `${quote(id)} is no step of ${quote(procedure.procedure)}, so it cannot be left out.`
+    const users = procedure.steps.filter((step) => !omits.has(step.id) && refersTo(procedure, step, id))
+    if (users.length > 0)
+      return `${quote(id)} cannot be left out of ${quote(procedure.procedure)}: ${list(users.map((u) => quote(u.id)))} ${users.length === 1 ? 'refers' : 'refer'} to it.`
+  }
+  if (omits.size > 0 && procedure.steps.every((step) => omits.has(step.id)))
+    return `Every step of ${quote(procedure.procedure)} would be left out.`
+  return null
+}
+
+/** Values are looked through by their text: a name inside a longer one would only be refused needlessly, never missed. */
+function refersTo(procedure: Procedure, step: Step, id: string): boolean {
+  const texts = [
+    step.when?.rule ?? '',
+    ...(step.kind === 'judge' && step.compute === 'figures' ? step.figures.map(({ is }) => is) : []),
+  ]
+  const values = procedure.values ?? []
+  const isNamed = (text: string): boolean =>
+    names(text, id) || values.some((value) => names(text, value.id) && isNamed(value.is))
+  if (texts.some(isNamed)) return true
+  if (step.kind === 'decide') return step.about === id
+  if (step.kind !== 'judge') return false
+  const { needed, optional } = judgeReads(step)
+  return [...needed, ...optional].includes(id)
+}
+
+function names(text: string, id: string): boolean {
+  return new RegExp(`(?<![A-Za-z0-9_])${id}(?![A-Za-z0-9_])`).test(text)
+}

@@ -1,0 +1,97 @@
+// A verdict by figures on the sheet: each figure beside its limit and source, what governed, the stamp.
+import type { Definitions } from '../job/definitions.ts'
+import type { FigureVerdictRecord } from '../job/verdict-record.ts'
+import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
+import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
+import { type Block, type Row, row } from './block.ts'
+
+/** Columns that the name of a figure gets. */
+const NAME = 24
+
+export function figuresBlock(
+  defs: Definitions,
+  title: string,
+  record: FigureVerdictRecord,
+  margin: string,
+  right: string,
+): Block {
+  const { inputs, result } = record
+  const rows: Row[] = [row(`${title}, ${countText(inputs.figures.length)}`, 'strong')]
+  inputs.figures.forEach((figure, n) => {
+    const judged = result.judged[n]
+    if (judged !== undefined)
+      rows.push(
+        ...figureRows(
+          defs,
+          figure,
+          judged,
+          result.governs?.characteristics.includes(figure.characteristic) ?? false,
+        ),
+      )
+  })
+  rows.push(row(`( ${result.verdict} )`, 'stamp'))
+  for (const hold of result.holds) rows.push(row(`  HOLD: ${worded(hold)}`, 'caution'))
+  if (inputs.figures.some((figure) => figure.limit?.from === 'fallback'))
+    rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
+  rows.push(row('Type why for the sums.', 'faint'))
+  return { margin, right, rows }
+}
+
+function countText(figures: number): string {
+  return figures === 1 ? 'one figure' : `${figures} figures`
+}
+
+/** A hold names its figure by id; the sheet by its name. */
+function worded(hold: string): string {
+  const [id, ...rest] = hold.split(': ')
+  return rest.length === 0 || id === undefined ? hold : [figureLabel(id), ...rest].join(': ')
+}
+
+function figureRows(
+  defs: Definitions,
+  figure: Figure,
+  { judgement }: FigureJudgement,
+  governs: boolean,
+): Row[] {
+  const name = figureLabel(figure.characteristic).padEnd(NAME)
+  const value = figure.value === null ? '-' : figureText(defs, figure, figure.value, 0, true)
+  if (figure.limit === null)
+    return [row(`${name}${value.padStart(8)}   no limit on record   HOLD`, 'caution')]
+  const { limit } = figure
+  const bound = limit.bound === 'at-most' ? 'at most' : 'at least'
+  const most = figureText(defs, figure, limit.value, 0, true)
+  const used = judgement.used === null ? '' : `  ${Math.round(judgement.used * 100)}\u00a0%`
+  const word = judgement.verdict === 'ACCEPT' ? '' : `  ${judgement.verdict}`
+  const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
+  const u = figure.expandedU === null ? '' : `, U ${figureText(defs, figure, figure.expandedU, 0, true)}`
+  const kind = limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
+  return [
+    row(
+      `${name}${value.padStart(8)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${governs ? ' governs' : ''}${word}`,
+      tone,
+    ),
+    row(`  ${kind}${limit.source}${u}`, 'faint'),
+  ]
+}
+
+/** What holds the verdict up, or what governs with its limit and source, in few lines. */
+export function figuresBecause(defs: Definitions, { inputs, result }: FigureVerdictRecord): Row[] {
+  if (result.holds.length > 0) {
+    const more =
+      result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []
+    return [...result.holds.slice(0, 2).map((hold) => row(`  ${worded(hold)}`, 'caution')), ...more]
+  }
+  const governing = result.governs?.characteristics ?? []
+  return inputs.figures.flatMap((figure) => {
+    if (!governing.includes(figure.characteristic) || figure.value === null || figure.limit === null)
+      return []
+    const used = result.governs === null ? '' : `, ${Math.round(result.governs.used * 100)}\u00a0% used`
+    const { limit } = figure
+    const from = limit.from === 'fallback' ? 'fallback' : 'machine book'
+    return [
+      row(
+        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)} of ${figureText(defs, figure, limit.value)}${used}; ${from}, ${limit.source}`,
+      ),
+    ]
+  })
+}
