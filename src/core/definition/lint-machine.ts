@@ -145,9 +145,9 @@ function lintParts(machine: Machine): Finding[] {
   overhauls.forEach((one, n) => {
     const before = overhauls[n - 1]
     if (before === undefined) return
-    if (one.on > before.on && one.hours.si > before.hours.si) return
-    const message = `The overhaul of ${quote(one.on)} does not come after that of ${quote(before.on)}, in days and in hours.`
-    found.push(finding(['overhauls', n, 'on'], 'wrong-order', message, 'the latest stands last'))
+    if (one.day > before.day && one.hours.si > before.hours.si) return
+    const message = `The overhaul of ${quote(one.day)} does not come after that of ${quote(before.day)}, in days and in hours.`
+    found.push(finding(['overhauls', n, 'day'], 'wrong-order', message, 'the latest stands last'))
   })
   return found
 }

@@ -181,7 +181,7 @@ const driverRecord = z.strictObject({
 
 /** An overhaul of before: what was left then, so that wear has a beginning and a rate. */
 const overhaul = z.strictObject({
-  on: day.meta({ description: 'Day of the overhaul, YYYY-MM-DD.' }),
+  day: day.meta({ description: 'Day of the overhaul, YYYY-MM-DD.' }),
   hours: written('time').meta({
     description: 'Running hours of the machine on that day.',
     examples: ['41200 h'],
@@ -200,6 +200,13 @@ const overhaul = z.strictObject({
         value: z
           .union([written('length'), written('mass'), written('torque'), written('angle')])
           .meta({ description: 'The figure as left.' }),
+        u: written('length').optional().meta({
+          description: 'Its measuring error U at k = 2; left out, no rate of wear is told from it.',
+        }),
+        wears: z
+          .enum(['larger', 'smaller'])
+          .optional()
+          .meta({ description: 'Which way wear takes it; left out, no rate of wear is told from it.' }),
       }),
     )
     .min(1, 'has no figures')

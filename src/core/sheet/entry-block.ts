@@ -5,6 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import { applicability } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
+import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
@@ -161,6 +162,7 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
     case 'job.closed':
       return block(
         row(closing(entry.outcome), 'strong'),
+        ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),
         ...leftOut(defs, state),
         ...stillOpenRows(state),

@@ -1,5 +1,6 @@
 // From a line that somebody keyed to an input for the job: what does this line mean at this prompt? Pure; a question that
 // takes several lines (a correction, a disposition) is held in Talk, which is never on disk because nothing in it counts.
+
 import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
@@ -11,6 +12,7 @@ import type { State } from '../job/state.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
+import { changeLines } from './changes.ts'
 import { correct, standingReadings } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
 import { deviation } from './decide.ts'
@@ -53,6 +55,10 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
       return say(...whyLines(defs, state, prompt))
     case 'readings':
       return say(...readingLines(defs, state))
+    case 'changes': {
+      const lines = changeLines(defs, state)
+      return say(...(lines.length > 0 ? lines : ['Nothing was read as found or as left yet.']))
+    }
     case 'note':
       return ask({ kind: 'note' })
     case 'sign on':

@@ -3,7 +3,14 @@ import { asKind, type Definitions, instrumentById, stepById } from '../job/defin
 import type { ReadingAt } from '../job/entries.ts'
 import { placesOf } from '../job/places.ts'
 import { decimalsIn } from '../job/plausible.ts'
-import { companion, formatBoth, formatNumber, formatQuantity } from '../units/index.ts'
+import {
+  companion,
+  formatBoth,
+  formatNumber,
+  formatQuantity,
+  type QuantityKind,
+  unitNamed,
+} from '../units/index.ts'
 
 /** `7.3`: sheet number of the step, and of the place within it when it has several. */
 export function placeNumber(defs: Definitions, stepId: string, placeKey: string | null): string {
@@ -40,8 +47,8 @@ function decimalsTyped(reading: ReadingAt): number {
   return point < 0 || text.includes('e') ? 0 : Math.min(6, text.length - point - 1)
 }
 
-function kindOf(unit: string): 'length' | 'temperature' {
-  return unit === 'degF' || unit === 'degC' || unit === 'K' ? 'temperature' : 'length'
+function kindOf(unit: string): QuantityKind {
+  return unitNamed(unit)?.kind ?? 'length'
 }
 
 /** A length in the shop's unit, with the decimals of the resolution. */

@@ -7,7 +7,7 @@ export const WORDS = [
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
   { word: 'why', says: 'the reason; sums of a figure: why 7.3, why taper' },
   { word: 'correct', says: 'mend what was keyed' },
-  { word: 'readings', says: 'all so far' },
+  { word: 'readings', says: 'all so far; changes' },
   { word: 'back', says: 'to the last answer' },
   { word: 'open', says: 'what is still open' },
   { word: 'note', says: 'into the log' },
@@ -23,7 +23,7 @@ export const WORDS = [
 ] as const
 
 /** Words that help leaves to their neighbour or to the sheet, which names them where they are of use. */
-const SELDOM = ['sign off', 'hand over', 'countersign'] as const
+const SELDOM = ['sign off', 'hand over', 'countersign', 'changes'] as const
 
 export type Word = (typeof WORDS)[number]['word'] | (typeof SELDOM)[number]
 

@@ -1,0 +1,158 @@
+// As found against as left, and both against the overhauls of before: what was measured of one thing in one place, side by
+// side. Readings as combined, not brought to 20 degC: it shows what was read, and no verdict rests on it.
+import type { StepOf } from '../definition/procedure.ts'
+import type { Result } from '../lib/result.ts'
+import type { Renewal, WearReading } from '../wear/history.ts'
+import { type WearRate, wearRate } from '../wear/rate.ts'
+import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { applicability } from './next.ts'
+import { type Place, placeResult, placesOf } from './places.ts'
+import type { State } from './state.ts'
+
+type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
+type Overhaul = NonNullable<Definitions['machine']['overhauls']>[number]
+
+export interface Taken {
+  readonly si: number
+  readonly step: ReadStep
+  readonly place: Place
+  /** Expanded uncertainty at k = 2 of the instrument, SI; null when none is stated. */
+  readonly u: number | null
+}
+
+export interface Change {
+  readonly of: string
+  readonly found: Taken | null
+  readonly left: Taken | null
+  /** As left at the last overhaul that has this place. */
+  readonly last: { readonly si: number; readonly on: string } | null
+  /** Wear per running hour since then; null without anything to tell it from, a refusal where it must not be told. */
+  readonly rate: Result<WearRate> | null
+}
+
+/** One for each place of a step with a stage, in the order of the job. A place that was read as left only stands too. */
+export function changesOf(defs: Definitions, state: State): Change[] {
+  const staged = defs.steps.filter((one) => one.step.kind === 'read' && one.step.stage !== undefined)
+  const byPlace = new Map<string, { found: Taken | null; left: Taken | null }>()
+  for (const placed of staged) {
+    const read = asKind(placed, 'read')
+    if (applicability(defs, state, read) !== 'do') continue
+    for (const place of placesOf(read)) {
+      const taken = takenAt(defs, state, read, place)
+      if (taken === null) continue
+      const key = keyOf(read.step.of, place.station.id, place.axis?.id)
+      const known = byPlace.get(key) ?? { found: null, left: null }
+      byPlace.set(
+        key,
+        read.step.stage === 'as_found' ? { ...known, found: taken } : { ...known, left: taken },
+      )
+    }
+  }
+  const hours = hoursNow(defs, state)
+  return [...byPlace.values()].flatMap(({ found, left }): Change[] => {
+    const one = found ?? left
+    if (one === null) return []
+    const history = (defs.machine.overhauls ?? []).flatMap((overhaul) => recorded(overhaul, one))
+    const last = history[history.length - 1]
+    return [
+      {
+        of: one.step.step.of,
+        found,
+        left,
+        last: last === undefined ? null : { si: last.si, on: last.on },
+        rate: rateOf(history, one, hours),
+      },
+    ]
+  })
+}
+
+function keyOf(of: string, station: string, axis: string | undefined): string {
+  return [of.trim().toLowerCase(), station, axis ?? ''].join('\n')
+}
+
+function takenAt(defs: Definitions, state: State, step: ReadStep, place: Place): Taken | null {
+  const { si, readings } = placeResult(step, place, state)
+  if (si === null) return null
+  const errors = readings.map(({ instrument }) => statedU(defs, instrument))
+  return {
+    si,
+    step,
+    place,
+    u: errors.includes(null) ? null : Math.max(...errors.map((u) => u ?? Number.NaN)),
+  }
+}
+
+function statedU(defs: Definitions, id: string): number | null {
+  const instrument = instrumentById(defs, id)
+  if (instrument === undefined || instrument.kind === 'gas_meter' || instrument.uncertainty === undefined)
+    return null
+  const { expanded, k } = instrument.uncertainty
+  return (expanded.si * 2) / k
+}
+
+interface Recorded {
+  readonly si: number
+  readonly on: string
+  readonly hours: number
+  readonly u: number | null
+  readonly wears: 'larger' | 'smaller' | null
+  readonly since: Renewal
+}
+
+function recorded(overhaul: Overhaul, { step, place }: Taken): Recorded[] {
+  const wanted = keyOf(step.step.of, place.station.id, place.axis?.id)
+  return overhaul.left.flatMap((one) => {
+    const key = keyOf(one.of, one.station ?? place.station.id, one.axis ?? place.axis?.id)
+    if (key !== wanted || one.value.kind !== step.step.quantity) return []
+    const isRenewed = (overhaul.renewed ?? []).length > 0
+    return [
+      {
+        si: one.value.si,
+        on: overhaul.day,
+        hours: overhaul.hours.si / 3600,
+        u: one.u?.si ?? null,
+        wears: one.wears ?? null,
+        // What was renewed is told by part, not by place: anything renewed may have been this.
+        since: isRenewed ? 'unknown' : 'nothing',
+      },
+    ]
+  })
+}
+
+/** Running hours read on this job before anything was disturbed; null when they were not. */
+function hoursNow(defs: Definitions, state: State): number | null {
+  for (const one of defs.steps) {
+    if (one.step.kind !== 'read' || one.step.quantity !== 'time' || one.step.stage !== 'as_found') continue
+    const read = asKind(one, 'read')
+    const [place] = placesOf(read)
+    const si = place === undefined ? null : placeResult(read, place, state).si
+    if (si !== null) return si / 3600
+  }
+  return null
+}
+
+/** Only as found tells of wear. The first reading after something was renewed begins anew: nothing before it counts. */
+function rateOf(history: readonly Recorded[], now: Taken, hours: number | null): Result<WearRate> | null {
+  if (now.step.step.stage !== 'as_found' || now.u === null || hours === null) return null
+  const since = history.slice(
+    Math.max(
+      0,
+      history.findLastIndex((one) => one.since !== 'nothing'),
+    ),
+  )
+  const [wears] = since.map((one) => one.wears)
+  if (wears === undefined || wears === null || since.some((one) => one.wears !== wears || one.u === null))
+    return null
+  const readings = [
+    ...since.map(
+      (one, n): WearReading => ({
+        hours: one.hours,
+        value: one.si,
+        U: one.u ?? Number.NaN,
+        since: n === 0 ? 'nothing' : one.since,
+      }),
+    ),
+    { hours, value: now.si, U: now.u, since: 'nothing' as const },
+  ]
+  return wearRate({ readings, wears })
+}

@@ -1,0 +1,70 @@
+// As found, as left and the last overhaul in lines: on the word `changes`, and at the close.
+
+import { DIFFERENCE_OF } from '../definition/instruments.ts'
+import { type Change, changesOf, type Taken } from '../job/changes.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { State } from '../job/state.ts'
+import { formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
+import { placeName } from './names.ts'
+
+/** Nothing at all where no step has a stage. */
+export function changeLines(defs: Definitions, state: State): string[] {
+  return changesOf(defs, state).flatMap((change) => {
+    const one = change.found ?? change.left
+    if (one === null) return []
+    const parts = [
+      change.last === null ? null : `last ${figure(defs, one, change.last.si)} (${change.last.on})`,
+      change.found === null ? null : `found ${figure(defs, one, change.found.si)}`,
+      change.left === null ? null : `left ${figure(defs, one, change.left.si)}`,
+      change.found === null || change.left === null
+        ? null
+        : `change ${signed(defs, one, change.left.si - change.found.si)}`,
+    ].filter((part) => part !== null)
+    return [placeName(defs, one.step.id, one.place.key), `  ${parts.join('   ')}`, ...rateLines(defs, change)]
+  })
+}
+
+function unitFor(defs: Definitions, { step }: Taken): string {
+  const { quantity } = step.step
+  if (quantity === 'length') return defs.machine.shop_units.length
+  if (quantity === 'temperature') return defs.machine.shop_units.temperature
+  const seat = defs.seats.find((one) => one.id === step.step.with)
+  const instrument = defs.instruments.instruments.find((one) => seat?.kinds.includes(one.kind))
+  return instrument === undefined || instrument.kind === 'gas_meter'
+    ? (unitsOf(quantity)[0]?.symbol ?? '')
+    : instrument.unit
+}
+
+function decimalsIn(unit: string): number {
+  return { in: 4, mm: 3 }[unit as 'in'] ?? 1
+}
+
+function figure(defs: Definitions, taken: Taken, si: number): string {
+  const unit = unitFor(defs, taken)
+  return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))
+}
+
+/** A difference in the unit of the figure; of degrees and pressures the sizes of both are the same. */
+function signed(defs: Definitions, taken: Taken, si: number): string {
+  const unit = unitFor(defs, taken)
+  const kind = DIFFERENCE_OF[taken.step.step.quantity]
+  const wanted =
+    kind === taken.step.step.quantity
+      ? unit
+      : unit.startsWith('deg')
+        ? `delta-${unit}`
+        : unit.replace(/g$/, '')
+  const known = unitsOf(kind).find((one) => one.symbol === wanted)?.symbol ?? unitsOf(kind)[0]?.symbol ?? unit
+  return `${si > 0 ? '+' : ''}${formatQuantity({ kind, si }, known, decimalsIn(unit))}`
+}
+
+/** A rate says what its interval accounts for: two readings show no scatter (decision 16). */
+function rateLines(defs: Definitions, { rate, found }: Change): string[] {
+  if (rate === null || found === null) return []
+  if (!rate.ok) return [`  no rate of wear: ${rate.error.say}`]
+  const { perHour, U, basis } = rate.value
+  const unit = unitFor(defs, found)
+  const each = (m: number) =>
+    formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
+  return [`  wear ${each(perHour)} ${unit} in 1000 h, give or take ${each(U)} (${basis})`]
+}
