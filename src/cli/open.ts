@@ -6,6 +6,7 @@ import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
+import { misfit as misfitOf } from '../core/definition/lint-job.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
 import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
@@ -130,6 +131,15 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
     EXIT.fileProblem,
     `barover verify ${path} says what could be checked.`,
   )
+}
+
+/** The definitions of a job that is not opened. @throws UserError when its files cannot be used, or not together. */
+export function definitionsToRead(procedurePath: string, machinePath: string): Definitions {
+  const { files, paths } = readJobFiles(procedurePath, machinePath)
+  const defs = definitionsOrProblem(files, paths, 'new')
+  const wrong = misfitOf(defs.procedure, defs.machine)
+  if (wrong !== undefined) throw new UserError(wrong, EXIT.checkFailed)
+  return defs
 }
 
 function definitionsOrProblem(
