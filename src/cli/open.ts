@@ -6,7 +6,6 @@ import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
-import { misfit as misfitOf } from '../core/definition/lint-job.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
 import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
@@ -136,10 +135,7 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
 /** The definitions of a job that is not opened. @throws UserError when its files cannot be used, or not together. */
 export function definitionsToRead(procedurePath: string, machinePath: string): Definitions {
   const { files, paths } = readJobFiles(procedurePath, machinePath)
-  const defs = definitionsOrProblem(files, paths, 'new')
-  const wrong = misfitOf(defs.procedure, defs.machine)
-  if (wrong !== undefined) throw new UserError(wrong, EXIT.checkFailed)
-  return defs
+  return definitionsOrProblem(files, paths, 'new')
 }
 
 function definitionsOrProblem(
