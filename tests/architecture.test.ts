@@ -38,6 +38,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   // Rules take the shapes of the files from definition; definition has rules checked.
   ['rules', 'definition'],
   ['job'],
+  ['kit'],
   ['proof'],
   ['talk'],
   ['sheet'],

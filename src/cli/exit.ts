@@ -13,7 +13,7 @@ export const EXIT = {
 
 export const EXIT_WORDS: readonly (readonly [number, string])[] = [
   [EXIT.done, 'done'],
-  [EXIT.checkFailed, 'a check failed or a job was refused'],
+  [EXIT.checkFailed, 'a check failed, a job was refused, or its kit holds it'],
   [EXIT.wrongUse, 'wrong use of the command line'],
   [EXIT.unfinished, 'job left unfinished, or ended in HOLD or STOP'],
   [EXIT.fileProblem, 'a file is missing, unreadable, locked or damaged'],

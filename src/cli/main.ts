@@ -4,10 +4,12 @@ import process from 'node:process'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
+import { briefingCommand } from './commands/briefing.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
+import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { runCommand } from './commands/run.ts'
@@ -30,6 +32,8 @@ const COMMANDS: readonly Command[] = [
   safeCommand,
   verifyCommand,
   doubtCommand,
+  kitCommand,
+  briefingCommand,
   checkCommand,
   computeCommand,
   pinCommand,

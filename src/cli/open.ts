@@ -132,6 +132,12 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
   )
 }
 
+/** The definitions of a job that is not opened. @throws UserError when its files cannot be used, or not together. */
+export function definitionsToRead(procedurePath: string, machinePath: string): Definitions {
+  const { files, paths } = readJobFiles(procedurePath, machinePath)
+  return definitionsOrProblem(files, paths, 'new')
+}
+
 function definitionsOrProblem(
   files: readonly FileCopy[],
   paths: ReadonlyMap<string, string>,

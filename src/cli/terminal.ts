@@ -1,7 +1,6 @@
 // What kind of screen there is: a terminal to draw on, or plain lines.
 import process from 'node:process'
 import { COLUMNS } from '../authoring/wrap-words.ts'
-import type { RecordKind } from '../core/job/definitions.ts'
 import type { SheetStyle } from '../core/sheet/block.ts'
 import type { Values } from './args.ts'
 
@@ -24,7 +23,7 @@ export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?:
   return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
 }
 
-export function sheetStyle(values: Values, record: RecordKind): SheetStyle {
+export function sheetStyle(values: Values, record: SheetStyle['record']): SheetStyle {
   return { width: Math.max(30, columnsOf(process.stdout) - 1), record, ascii: wantsAscii(values) }
 }
 

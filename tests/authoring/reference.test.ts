@@ -36,6 +36,18 @@ describe('the reference', () => {
     expect(walk.keys('1').state.closed).toBe('NONE')
   })
 
+  it('shows needs that a step and a part may have, and no other kind of them passes', () => {
+    const piece = /^needs:\n(?: .*\n)+/m.exec(REFERENCE)?.[0] ?? ''
+    expect(piece).toContain('kind: lifting')
+    const needs = piece.replace(/^/gm, '    ').trimEnd()
+    const last = `  - id: cranked\n    kind: tell\n    title: End\n${needs}\n`
+    expect(check(withEnd(last)).diagnostics).toEqual([])
+    const part = new Map([[PROCEDURE, `${STARTER}${fence('part')}${needs}\n`]]).set(PART, fence('yaml'))
+    expect(check(part, MACHINE).diagnostics).toEqual([])
+    expect(check(withEnd(last.replace('kind: lifting', 'kind: crane'))).diagnostics).toHaveLength(1)
+    expect(check(withEnd(`${last.slice(0, last.indexOf('needs:'))}needs: []\n`)).diagnostics).toHaveLength(1)
+  })
+
   it('shows rules and values that hold', () => {
     const [rules = '', values = ''] = [...FIGURES.matchAll(/^```text\n(.*?)^```/gms)].map(
       (one) => one[1] ?? '',

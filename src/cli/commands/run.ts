@@ -1,7 +1,10 @@
 // barover run: a new job.
 import process from 'node:process'
 import type { RecordKind } from '../../core/job/definitions.ts'
-import { type Instant, readStamp } from '../../core/lib/instant.ts'
+import { kitOf } from '../../core/kit/kit.ts'
+import { kitBeforeJob } from '../../core/kit/words.ts'
+import { dayOf, type Instant, readStamp } from '../../core/lib/instant.ts'
+import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
@@ -9,7 +12,8 @@ import { startOf } from '../../plain/answers.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
-import { startJob } from '../open.ts'
+import { type OpenedJob, startJob } from '../open.ts'
+import { print, sheetStyle } from '../terminal.ts'
 
 export const runCommand: Command = {
   name: 'run',
@@ -63,6 +67,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
       answers: person ? 'person' : 'script',
     })
     await opened.session.look()
+    sayKit(opened, values)
     return drivePerson(opened, values)
   }
   const lines = answersFrom(answers)
@@ -76,7 +81,16 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
     answers: 'script',
   })
   await opened.session.look()
+  sayKit(opened, values)
   return driveScripted(opened, lines, stepped, values)
+}
+
+/** What is missing before the job begins, on the sheet above its first line. Programs ask `barover kit --json`. */
+function sayKit({ defs, record, session }: OpenedJob, values: Values): void {
+  if (values.json === true) return
+  const { lines, wrong } = kitBeforeJob(kitOf(defs, dayOf(session.snapshot().now)))
+  const rows = lines.map((line) => row(line, wrong ? 'caution' : 'faint'))
+  print(plainText(layOut({ margin: '', rows }, sheetStyle(values, record))))
 }
 
 export function jobsFolder(values: Values): string {

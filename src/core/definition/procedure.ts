@@ -4,7 +4,7 @@ import { QUANTITY_KINDS } from '../units/index.ts'
 import { identifier, invented, line, short } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { INSTRUMENT_KINDS } from './instruments.ts'
-import { common, kind, opening, point, type when } from './step-common.ts'
+import { common, kind, type need, opening, point, type when } from './step-common.ts'
 import { type FiguresJudge, type FormJudge, judge } from './step-judge.ts'
 import { type axis, read, type station } from './step-read.ts'
 
@@ -202,4 +202,5 @@ export type { Evidence, EvidenceOf } from './evidence.ts'
 export type Station = z.output<typeof station>
 export type Axis = z.output<typeof axis>
 export type Seat = z.output<typeof seat>
+export type Need = z.output<typeof need>
 export type Unknown = z.output<typeof when>['unknown']

@@ -13,6 +13,21 @@ export const when = z.strictObject({
   }),
 })
 
+/** What the kit is gathered from, beside the instruments, which seats and evidence name already. */
+export const need = z.strictObject({
+  what: short.meta({
+    description: 'What it is, in the words the store knows it by; the same words are the same thing.',
+    examples: ['Sling and shackles'],
+  }),
+  kind: z.enum(['lifting', 'tool', 'part', 'consumable', 'permit', 'person']).meta({
+    description: 'Under which heading it is listed; person: a role beyond the crew.',
+  }),
+  note: short.optional().meta({
+    description: 'What it has to be, or how many.',
+    examples: ['rated for piston and rod'],
+  }),
+})
+
 export const common = {
   id: identifier.meta({ description: 'Id of the step, once in the procedure; rules and judges name it.' }),
   title: short.meta({ description: 'A few words at the head of the step.' }),
@@ -25,6 +40,11 @@ export const common = {
     .optional()
     .meta({ description: 'Hazards, by id, that the step exposes people to; a gate before it holds each.' }),
   when: when.optional().meta({ description: 'Only under this condition; left out: always.' }),
+  needs: z
+    .array(need)
+    .min(1, 'lists nothing')
+    .optional()
+    .meta({ description: 'What has to be there before the job, beside instruments; listed in the kit.' }),
 }
 
 /** For steps that are work at the machine. */

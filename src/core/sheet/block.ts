@@ -22,7 +22,8 @@ export interface Block {
 
 export interface SheetStyle {
   readonly width: number
-  readonly record: RecordKind
+  /** The word that stands on every line. NOT LIVE: read before the job, and no record of it. */
+  readonly record: RecordKind | 'NOT LIVE'
   readonly ascii: boolean
 }
 
