@@ -209,6 +209,11 @@ function errorOf(one: Reader, si: number, spread: number, at20: At20 | null): nu
   return u.ok ? u.value : Number.NaN
 }
 
+/** Expanded uncertainty, k = 2, of one reading as good as it can be: no spread, no doubt in temperatures. Null: unstated. */
+export function oneReadingU(one: Reader): number | null {
+  return errorOf(one, 1, 0, null)
+}
+
 const COLD = { partAlpha: 0, instrumentAlpha: 0, partTempU: 0, instrumentTempU: 0 }
 
 /** Readings that went in, by number of their entries. */

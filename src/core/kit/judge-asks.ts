@@ -1,15 +1,18 @@
 // From a judge step to the instruments it rests on and the limits they have to be good enough for. One function for each
-// computation: another is added to the table, and the compiler asks for it.
+// computation: the compiler asks for another.
+
 import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
-import type { DiameterGauge, Instrument } from '../definition/instruments.ts'
-import type { StepOf } from '../definition/procedure.ts'
+import { type DiameterGauge, type Instrument, isSetOnStandard } from '../definition/instruments.ts'
 import type { JudgeStep } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import type { AnyJudgeStep } from '../job/judge-step.ts'
 import { limitsFor } from '../job/limits.ts'
+import { assertNever } from '../lib/result.ts'
 import { judgeAgainst } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
 import { formatQuantity } from '../units/index.ts'
+import { figuresAsks } from './figure-asks.ts'
 import type { SeatUse } from './seat-use.ts'
 
 export interface JudgeAsks {
@@ -18,11 +21,16 @@ export interface JudgeAsks {
   readonly missing: readonly string[]
 }
 
-const ASKS: Readonly<Record<StepOf<'judge'>['compute'], (defs: Definitions, judge: JudgeStep) => JudgeAsks>> =
-  { bore_form: boreFormAsks }
-
-export function judgeAsks(defs: Definitions, judge: JudgeStep): JudgeAsks {
-  return ASKS[judge.step.compute](defs, judge)
+export function judgeAsks(defs: Definitions, judge: AnyJudgeStep): JudgeAsks {
+  const { step } = judge
+  switch (step.compute) {
+    case 'bore_form':
+      return boreFormAsks(defs, { ...judge, step })
+    case 'figures':
+      return figuresAsks(defs, { ...judge, step })
+    default:
+      return assertNever(step)
+  }
 }
 
 function boreFormAsks(defs: Definitions, judge: JudgeStep): JudgeAsks {
@@ -50,7 +58,7 @@ function boreFault(
   limit: Limit,
 ): string | null {
   // What is no diameter gauge is told by the reading itself.
-  if (instrument.kind !== 'inside_micrometer' && instrument.kind !== 'bore_gauge') return null
+  if (!isSetOnStandard(instrument)) return null
   if (instrument.expansion === undefined) return 'its thermal expansion is not on record'
   const { nominal } = defs.machine.bore
   const isSize = characteristic === 'largest-diameter'

@@ -1,4 +1,5 @@
 // One step as the crew talks it through before the job: what is done, what it exposes people to, who signs. Nothing to fill in.
+import { characteristicOf } from '../definition/characteristics.ts'
 import type { Evidence, EvidenceOf, Need, Point, StepOf } from '../definition/procedure.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { gatesBefore, inspectedWords } from '../job/gate.ts'
@@ -95,12 +96,18 @@ function kindRows(defs: Definitions, placed: PlacedStep): Row[] {
         row(`- ${label}${finding === true ? ' (goes to the findings)' : ''}`),
       )
     case 'judge':
-      return [row(`Barover judges ${list(step.against)} against the limits on record.`)]
+      return [row(`Barover judges ${list(judged(step))} against the limits on record.`)]
     case 'decide':
       return [row(`A lead decides: ${list(step.choices, 'or')}.`)]
     default:
       return assertNever(step)
   }
+}
+
+function judged(step: StepOf<'judge'>): string[] {
+  return step.compute === 'figures'
+    ? step.figures.map(({ characteristic }) => characteristicOf(characteristic).label)
+    : [...step.against]
 }
 
 function readRows(defs: Definitions, read: StepOf<'read'>): Row[] {

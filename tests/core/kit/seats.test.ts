@@ -1,6 +1,6 @@
 // Which instruments of the register can do what the steps ask of them, and why the others cannot.
 import { describe, expect, it } from 'vitest'
-import type { Instrument } from '../../../src/core/definition/instruments.ts'
+import type { DiameterGauge, Instrument } from '../../../src/core/definition/instruments.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { type Kit, kitOf } from '../../../src/core/kit/kit.ts'
 import { exampleDefs } from '../../helpers/example.ts'
@@ -30,7 +30,7 @@ function changed(change: Partial<Record<string, (one: Instrument) => Instrument>
 }
 const metres = (inches: number) =>
   ({ text: `${inches} in`, kind: 'length', value: inches, unit: 'in', si: inches * 0.0254 }) as const
-type Gauge = Extract<Instrument, { kind: 'inside_micrometer' | 'bore_gauge' }>
+type Gauge = DiameterGauge
 const gauge = (change: Partial<Gauge>) => (one: Instrument) => ({ ...one, ...change }) as Instrument
 const off = (inches: number) => ({
   expanded: metres(inches),
@@ -159,17 +159,20 @@ describe('the seats of a kit', () => {
   })
 
   it('asks of a measured value what the hold point will ask', () => {
-    expect(kitOf(zeroed(), DAY).holds).toEqual([])
-    expect(whys(kitOf(zeroed({ at_least: '-0.1 psig', at_most: '0.1 psig' }), DAY), 'low', 'P-4')).toBe(
+    const { instruments } = example.instruments
+    const lowOnly = instruments.filter((one) => one.kind !== 'pressure_gauge' || one.id === 'P-4')
+    const low = { instruments: { instruments: lowOnly, invented: true as const } }
+    expect(kitOf(zeroed({}, low), DAY).holds).toEqual([])
+    expect(whys(kitOf(zeroed({ at_least: '-0.1 psig', at_most: '0.1 psig' }, low), DAY), 'low', 'P-4')).toBe(
       'P-4 may be off by 0.2 psi (k = 2), too coarse for a limit of -0.1 psig to 0.1 psig',
     )
-    expect(whys(kitOf(zeroed({ at_least: '20 psig', at_most: '30 psig' }), DAY), 'low', 'P-4')).toBe(
+    expect(whys(kitOf(zeroed({ at_least: '20 psig', at_most: '30 psig' }, low), DAY), 'low', 'P-4')).toBe(
       'below 20 psig',
     )
-    expect(kitOf(zeroed({ at_least: undefined, at_most: '0.2 psig' }), DAY).holds).toEqual([])
-    expect(kitOf(zeroed({ at_least: undefined, at_most: '0.19 psig' }), DAY).holds).toHaveLength(1)
-    expect(kitOf(zeroed({ at_least: '14.8 psig', at_most: undefined }), DAY).holds).toEqual([])
-    expect(kitOf(zeroed({ at_least: '14.9 psig', at_most: undefined }), DAY).holds).toHaveLength(1)
+    expect(kitOf(zeroed({ at_least: undefined, at_most: '0.2 psig' }, low), DAY).holds).toEqual([])
+    expect(kitOf(zeroed({ at_least: undefined, at_most: '0.19 psig' }, low), DAY).holds).toHaveLength(1)
+    expect(kitOf(zeroed({ at_least: '14.8 psig', at_most: undefined }, low), DAY).holds).toEqual([])
+    expect(kitOf(zeroed({ at_least: '14.9 psig', at_most: undefined }, low), DAY).holds).toHaveLength(1)
   })
 
   it('names a meter that means nothing in inert gas, or means another LEL', () => {

@@ -1,0 +1,83 @@
+// From a judge by figures to the instruments it rests on and the limits they have to be good enough for.
+import { characteristicOf } from '../definition/characteristics.ts'
+import { DIFFERENCE_OF, type Instrument, READS } from '../definition/instruments.ts'
+import { asKind, type Definitions } from '../job/definitions.ts'
+import { type FiguresJudgeStep, oneReadingU } from '../job/figure-step.ts'
+import { limitsFor } from '../job/limits.ts'
+import { figureReads } from '../job/values.ts'
+import { judgeAgainst } from '../metrology/conformity.ts'
+import type { Limit } from '../metrology/limit.ts'
+import { decimalsOf, formatQuantity, fromSi, type QuantityKind, valueIn } from '../units/index.ts'
+import type { JudgeAsks } from './judge-asks.ts'
+import type { SeatUse } from './seat-use.ts'
+
+export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAsks {
+  const { step, figures = [] } = judge
+  const limits = limitsFor(
+    defs,
+    step.figures.map(({ characteristic }) => characteristic),
+  )
+  const uses: SeatUse[] = []
+  const missing: string[] = []
+  step.figures.forEach(({ characteristic, is }, n) => {
+    const { label, kind } = characteristicOf(characteristic)
+    const limit = limits[characteristic]
+    if (limit === undefined) {
+      missing.push(`there is no limit for ${characteristic}`)
+      return
+    }
+    const compiled = figures[n]
+    const reads = compiled === undefined ? [] : figureReads(defs, { ...judge, figures: [compiled] })
+    for (const placed of defs.steps) {
+      if (placed.step.kind !== 'read' || !reads.includes(placed.id)) continue
+      const read = asKind(placed, 'read')
+      // Only where the figure moves as its readings do: a mean or a share of them moves less.
+      const isStraight = DIFFERENCE_OF[read.step.quantity] === kind && !/mean\(|\/|compute\(/.test(is)
+      uses.push({
+        seat: read.step.with,
+        placed: judge,
+        asks: `${label} judged at ${limitText(limit, kind)}`,
+        fault: (one) =>
+          READS[read.step.quantity].some((k) => k === one.kind)
+            ? fault(defs, one, limit, label, isStraight)
+            : null,
+      })
+    }
+  })
+  const own = step.at_20 === undefined ? undefined : step.at_20.of
+  if (own !== undefined && defs.machine[own]?.expansion === undefined)
+    missing.push(`the thermal expansion of the ${own} is not on record`)
+  return { uses, missing }
+}
+
+/** What leaves nothing to accept with one reading as good as it can be never will. */
+function fault(
+  defs: Definitions,
+  one: Instrument,
+  limit: Limit,
+  label: string,
+  isStraight: boolean,
+): string | null {
+  if (one.kind === 'gas_meter') return null
+  const u = oneReadingU(one)
+  const accepts = defs.machine.simple_acceptance
+  if (u === null && accepts === undefined) return 'nobody has stated how far off it may be'
+  if (!isStraight || limit.bound !== 'at-most') return null
+  const { acceptAtMost, reasons } = judgeAgainst({
+    value: 0,
+    expandedU: u,
+    resolution: one.resolution.si,
+    limit,
+    simpleAcceptance: accepts === undefined ? null : { by: accepts.by },
+  })
+  if (acceptAtMost === null) return `${label} cannot be judged by it: ${reasons.join(', ')}`
+  return acceptAtMost > 0
+    ? null
+    : `it may be off by as much as the limit of ${label}, which leaves nothing to accept`
+}
+
+function limitText(limit: Limit, kind: QuantityKind): string {
+  const { unit, value } = limit
+  const shown = Number(valueIn(fromSi(kind, value), unit).toPrecision(6))
+  return formatQuantity({ kind, si: value }, unit, Math.min(5, decimalsOf(shown)))
+}
