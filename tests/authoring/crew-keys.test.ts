@@ -19,6 +19,18 @@ describe('the example crew', () => {
     }
   })
 
+  it('of the second machine has them too', async () => {
+    const text = readFileSync(join(ROOT, 'examples/rg-27/crew.yaml'), 'utf8')
+    const read = readDefinition(text, 'crew.yaml')
+    if (!read.ok || read.kind !== 'crew') throw new Error('no crew')
+    expect(read.value.crew).toHaveLength(5)
+    for (const { id, pin } of read.value.crew) {
+      const printed = new RegExp(`\\b${id} (\\d{4})\\b`).exec(text)?.[1] ?? ''
+      expect(await pinFits(printed, pin ?? '')).toBe(true)
+      expect(isExampleKey(pin)).toBe(true)
+    }
+  })
+
   it('has keys that are known as its own, and no other is', async () => {
     expect(crew.map((p) => isExampleKey(p.pin))).toEqual(crew.map(() => true))
     expect(isExampleKey(await hashPin('4071', 10))).toBe(false)
