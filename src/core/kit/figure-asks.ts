@@ -1,12 +1,13 @@
 // From a judge by figures to the instruments it rests on and the limits they have to be good enough for.
 import { characteristicOf } from '../definition/characteristics.ts'
-import { DIFFERENCE_OF, type Instrument, READS } from '../definition/instruments.ts'
-import { asKind, type Definitions } from '../job/definitions.ts'
+import { DIFFERENCE_OF, type Instrument, isSetOnStandard, READS } from '../definition/instruments.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { type FiguresJudgeStep, oneReadingU } from '../job/figure-step.ts'
 import { limitsFor } from '../job/limits.ts'
 import { figureReads } from '../job/values.ts'
 import { judgeAgainst } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
+import { factsOf } from '../rules/machine-facts.ts'
 import { decimalsOf, formatQuantity, fromSi, type QuantityKind, valueIn } from '../units/index.ts'
 import type { JudgeAsks } from './judge-asks.ts'
 import type { SeatUse } from './seat-use.ts'
@@ -39,7 +40,7 @@ export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAs
         asks: `${label} judged at ${limitText(limit, kind)}`,
         fault: (one) =>
           READS[read.step.quantity].some((k) => k === one.kind)
-            ? fault(defs, one, limit, label, isStraight)
+            ? (unbracketed(judge, placed, one) ?? fault(defs, one, limit, label, isStraight))
             : null,
       })
     }
@@ -47,7 +48,24 @@ export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAs
   const own = step.at_20 === undefined ? undefined : step.at_20.of
   if (own !== undefined && defs.machine[own]?.expansion === undefined)
     missing.push(`the thermal expansion of the ${own} is not on record`)
+  const facts = factsOf(defs.machine)
+  const lacking = figures
+    .flatMap(({ names }) => names)
+    .filter((name) => name.startsWith('machine.') && !facts.has(name))
+  missing.push(...[...new Set(lacking)].map((name) => `${name} is not on record`))
   return { uses, missing }
+}
+
+/** Why what an instrument that is set on a standard reads there cannot be judged, or null. */
+function unbracketed(
+  { scope, step }: FiguresJudgeStep,
+  read: PlacedStep,
+  instrument: Instrument,
+): string | null {
+  if (!isSetOnStandard(instrument)) return null
+  if (step.at_20?.readings.some((id) => scope + id === read.id) !== true)
+    return 'it is set on a standard, and no set-check brackets what it reads there'
+  return instrument.expansion === undefined ? 'its thermal expansion is not on record' : null
 }
 
 /** What leaves nothing to accept with one reading as good as it can be never will. */

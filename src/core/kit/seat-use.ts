@@ -6,6 +6,7 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { judgeGas } from '../job/evidence-gas.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { judgeMeasured, type Measuring } from '../job/measured-limit.ts'
+import { writtenFact } from '../rules/machine-facts.ts'
 import { KIND_NAME } from '../units/index.ts'
 
 export interface SeatUse {
@@ -68,6 +69,11 @@ function spanFault(defs: Definitions, { plausible }: StepOf<'read'>, reader: Mea
       const { counterbore } = defs.machine.bore
       if (counterbore === undefined || takesIn(counterbore.si)) return null
       return `${span}, and the counterbore is ${counterbore.text}`
+    }
+    case 'record': {
+      const fact = writtenFact(defs.machine, plausible.of)
+      if (fact === undefined || takesIn(fact.si)) return null
+      return `${span}, and the ${plausible.of.replaceAll('_', ' ')} is ${fact.text}`
     }
     case 'standard': {
       const size = 'set_check' in reader ? reader.set_check.size : null
