@@ -113,7 +113,8 @@ export function hangsOn(defs: Definitions, stepId: string): string[] {
   return [...voided]
 }
 
-function refersTo(defs: Definitions, placed: PlacedStep): string[] {
+/** Steps whose outcome a step's own rests on, or that decide whether it is done at all. */
+export function refersTo(defs: Definitions, placed: PlacedStep): string[] {
   const { step, scope } = placed
   // A part's own condition is a condition of every step in it.
   const names = [...placed.inside, placed].flatMap((p) => stepsBehind(defs, p.scope, p.rule?.names ?? []))

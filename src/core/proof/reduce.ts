@@ -13,6 +13,7 @@ import type { GateState, Pending, Reading, State } from '../job/state.ts'
 import type { Watch } from './account.ts'
 import { made } from './made.ts'
 import { keptPeople } from './normal.ts'
+import { quietDone, quietened, quietFor } from './quiet.ts'
 
 /** Lock points kept: two, so that one lock can be tried at both. */
 const MOST_POINTS = 2
@@ -29,16 +30,16 @@ const FOREVER = '9999-12-31'
 const A_KEY = `$scrypt$ln=14,r=8,p=1$${'A'.repeat(22)}$${'A'.repeat(43)}`
 
 /**
- * One small job for each gate, and one where there is none. A step is only ever presented when all gates that hold any
- * of its hazards are open, and no gate looks at another: so what the whole job does at one gate, it does with that gate
- * alone in the procedure, where more can happen, as nothing waits for the other gates.
+ * One small job for each gate, and one without any, where the work itself is looked at. A step is only ever presented when
+ * all gates that hold any of its hazards are open, and no gate looks at another: so what the whole job does at one gate, it
+ * does with that gate alone in the procedure, where more can happen, as nothing waits for the other gates.
  */
 export function slices(whole: Definitions): Definitions[] {
   const gates = whole.steps.filter((s) => s.step.kind === 'gate')
-  return gates.length === 0 ? [reduced(whole, null)] : gates.map((gate) => reduced(whole, gate.id))
+  return [...gates.map((gate) => reduced(whole, gate.id)), reduced(whole, null)]
 }
 
-/** The definitions to search, with one of the gates. All other steps, hazards, rules and seats are there. */
+/** The definitions to search, with one of the gates or none; hazards and seats are all there, and every step it sees. */
 export function reduced(whole: Definitions, gateId: string | null): Definitions {
   const { machine } = whole
   const held = new Set(whole.steps.flatMap((s) => (s.step.kind === 'gate' ? s.step.holds : [])))
@@ -46,10 +47,12 @@ export function reduced(whole: Definitions, gateId: string | null): Definitions 
   const own = new Set(gate?.step.kind === 'gate' ? gate.step.holds : [])
   // What no gate holds stays: the engine has to hold such a step itself.
   const looksAt = (hazard: string) => own.has(hazard) || !held.has(hazard)
+  const quiet = quietFor(whole, gateId)
   return {
     ...whole,
     steps: whole.steps
       .filter((placed) => placed.step.kind !== 'gate' || placed.id === gateId)
+      .flatMap((placed) => quietened(quiet, placed) ?? [])
       .map((placed) => ({ ...placed, step: smallStep(placed.step, looksAt) })),
     machine: {
       ...machine,
@@ -162,8 +165,11 @@ function smallRead(step: StepOf<'read'>): StepOf<'read'> {
 export function projected(whole: Definitions, small: Definitions, state: State): State {
   const people = renamer(whole, small)
   const named = (id: string | null) => (id === null ? null : people(id))
-  const moved = <T extends Pending | null>(p: T): T =>
-    p === null ? p : ({ ...p, place: keptPlace(whole, small, p), by: named(p.by) } as T)
+  const quiet = quietFor(whole, gatesOf(small)[0]?.id ?? null)
+  const moved = <T extends Pending | null>(p: T): T | null =>
+    p === null || quiet.ids.has(p.step)
+      ? null
+      : ({ ...p, place: keptPlace(whole, small, p), by: named(p.by) } as T)
   return {
     ...state,
     doer: named(state.doer),
@@ -175,6 +181,7 @@ export function projected(whole: Definitions, small: Definitions, state: State):
         return g === undefined ? [] : [[gate.id, keptGate(whole, small, state, gate, g, named)]]
       }),
     ),
+    done: { ...without(state.done, quiet.ids), ...quietDone(whole, quiet, state) },
     readings: projectedReadings(whole, small, state),
     notApplicable: {},
     doubt: moved(state.doubt),
@@ -187,6 +194,10 @@ export function projected(whole: Definitions, small: Definitions, state: State):
       calledBy: s.calledBy.map(people),
     })),
   }
+}
+
+function without<T>(record: Readonly<Record<string, T>>, ids: ReadonlySet<string>): Record<string, T> {
+  return Object.fromEntries(Object.entries(record).filter(([id]) => !ids.has(id)))
 }
 
 function keptGate(
@@ -246,7 +257,7 @@ function projectedReadings(whole: Definitions, small: Definitions, state: State)
   const readings: Record<string, readonly Reading[]> = {}
   whole.steps.forEach((placed) => {
     const to = small.steps.find((s) => s.id === placed.id)
-    if (placed.step.kind !== 'read' || to === undefined) return
+    if (placed.step.kind !== 'read' || to?.step.kind !== 'read') return
     const read = asKind(placed, 'read')
     const kept = placesOf(asKind(to, 'read'))
     let group: Place[] = []
