@@ -11,8 +11,10 @@ import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from '../
 const STYLE = { width: 79, record: 'EXAMPLE', ascii: true } as const
 const list = (walk: Walk) => nonconformances(walk.engine.defs, walk.state)
 const open = (walk: Walk) => openItems(walk.engine.defs, walk.state)
-const shown = (walk: Walk, type: string) => {
-  const entry = walk.entries.findLast((e) => e.type === type)
+const shown = (walk: Walk, type: string, step?: string) => {
+  const entry = walk.entries.findLast(
+    (e) => e.type === type && (step === undefined || ('step' in e && e.step === step)),
+  )
   const block = entry === undefined ? null : entryBlock(walk.engine.defs, walk.state, entry)
   return block === null ? '' : plainText(layOut(block, STYLE))
 }
@@ -26,6 +28,8 @@ const SCORED = [
   '9.7502',
   '2',
   'at six o clock',
+  '1',
+  '1',
   '71.6',
   '70.8',
   '9.5001',
@@ -38,7 +42,7 @@ describe('a nonconformance', () => {
       { name: 'NC-1', step: 'surface', word: 'scored', stands: true, decided: null },
       { name: 'NC-2', step: 'bore_judged', word: 'MONITOR', stands: true, decided: null },
     ])
-    expect(shown(walk, 'finding.observed')).toMatch(/Nonconformance NC-1/)
+    expect(shown(walk, 'finding.observed', 'surface')).toMatch(/Nonconformance NC-1/)
     expect(shown(walk, 'verdict.given')).toMatch(/Nonconformance NC-2/)
   })
 

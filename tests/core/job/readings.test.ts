@@ -172,7 +172,7 @@ describe('back', () => {
 
   it('to an answer says what would be void, and voids it', () => {
     const walk = new Walk().toVerdict()
-    expect(lastReopenable(walk.engine.defs, walk.state)?.id).toBe('surface')
+    expect(lastReopenable(walk.engine.defs, walk.state)?.id).toBe('jacket_side')
     expect(walk.bring({ do: 'reopen', step: 'strip', why: '' })).toBe('no-words')
     expect(walk.bring({ do: 'reopen', step: 'strip', why: 'it was none' })).toBeNull()
     expect(walk.last).toMatchObject({ type: 'step.reopened', voids: ['bore_judged'] })
