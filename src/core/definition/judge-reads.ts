@@ -1,6 +1,7 @@
 // Which read steps a judge step names outright. What the expressions of a figures judge refer to is known once they are
 // compiled (job/figure-reads.ts).
 import type { StepOf } from './procedure.ts'
+import { at20Of } from './step-judge.ts'
 
 export interface JudgeReads {
   /** Without any of these the verdict is HOLD. */
@@ -17,7 +18,12 @@ export function judgeReads(step: StepOf<'judge'>): JudgeReads {
       optional: [i.datum, i.counterbore].flatMap((id) => id ?? []),
     }
   }
-  const at = step.at_20
-  if (at === undefined) return { needed: [], optional: [] }
-  return { needed: [...at.readings, at.set_before, at.set_after, ...at.part, ...at.instrument], optional: [] }
+  const needed = at20Of(step).flatMap((at) => [
+    ...at.readings,
+    at.set_before,
+    at.set_after,
+    ...at.part,
+    ...at.instrument,
+  ])
+  return { needed, optional: [] }
 }

@@ -7,6 +7,7 @@ import { characteristicOf, FORM_CHARACTERISTICS } from './characteristics.ts'
 import { earlierStep } from './earlier-step.ts'
 import { type Finding, finding, type Path, repeats } from './lint-common.ts'
 import type { FiguresJudge, Procedure, StepOf } from './procedure.ts'
+import { type At20, at20Of } from './step-judge.ts'
 
 export function lintFigures(
   procedure: Procedure,
@@ -32,12 +33,18 @@ export function lintFigures(
     const { code, say, hint, range } = compiled.error
     return [{ ...finding([...base, n, 'is'], code, say, hint), within: range }]
   })
-  return [...twice, ...each, ...lintAt20(procedure, judge, index)]
+  return [...twice, ...each, ...lintEachAt20(procedure, judge, index)]
 }
 
-function lintAt20(procedure: Procedure, { at_20: at }: FiguresJudge, index: number): Finding[] {
-  if (at === undefined) return []
-  const base: Path = ['steps', index, 'at_20']
+function lintEachAt20(procedure: Procedure, judge: FiguresJudge, index: number): Finding[] {
+  const first = judge.at_20 === undefined ? 0 : 1
+  return at20Of(judge).flatMap((at, n) => {
+    const key: Path = n < first ? ['at_20'] : ['also_at_20', n - first]
+    return lintAt20(procedure, at, index, ['steps', index, ...key])
+  })
+}
+
+function lintAt20(procedure: Procedure, at: At20, index: number, base: Path): Finding[] {
   const found: Finding[] = []
   const read = (id: string, path: Path, quantity: 'length' | 'temperature') => {
     const step = earlierStep(procedure, id, index, path, 'read')

@@ -72,8 +72,18 @@ const judgeFigures = z.strictObject({
   at_20: at20
     .optional()
     .meta({ description: 'For what a micrometer measured: temperatures and set-checks.' }),
+  also_at_20: z
+    .array(at20)
+    .optional()
+    .meta({ description: 'The same for what other instruments measured, each with its own checks.' }),
 })
 export const judge = z.discriminatedUnion('compute', [judgeForm, judgeFigures])
 
 export type FormJudge = z.output<typeof judgeForm>
 export type FiguresJudge = z.output<typeof judgeFigures>
+export type At20 = z.output<typeof at20>
+
+/** What is brought to 20 degC, one entry for each instrument. */
+export function at20Of({ at_20: at, also_at_20: also = [] }: FiguresJudge): readonly At20[] {
+  return at === undefined ? also : [at, ...also]
+}

@@ -1,7 +1,8 @@
 // What a micrometer measured for a judge by figures: brought to 20 degC, and bracketed by checks on its setting standard.
 import type { Reader } from '../definition/instruments.ts'
 import type { FiguresJudge, StepOf } from '../definition/procedure.ts'
-import { ok, type Result, refuse } from '../lib/result.ts'
+import { at20Of, type At20 as Bracket } from '../definition/step-judge.ts'
+import { ok, type Result } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
 import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
@@ -30,21 +31,19 @@ export interface At20 {
   readonly holds: readonly string[]
 }
 
-const NONE: At20 = {
-  covers: () => false,
-  reduce: () => refuse('not-at-20', 'Nothing is brought to 20 degC here.'),
-  error: () => ({ partAlpha: 0, instrumentAlpha: 0, partTempU: 0, instrumentTempU: 0 }),
-  holds: [],
-}
-
-/** Temperatures or checks that are missing are holds: sizes are never taken as they were read in their place. */
+/**
+ * One for each instrument. Temperatures or checks that are missing are holds: sizes are never taken as they were read in
+ * their place.
+ */
 export function at20Facts(
   defs: Definitions,
   state: State,
   judge: PlacedStep & { readonly step: FiguresJudge },
-): At20 {
-  const { at_20: at } = judge.step
-  if (at === undefined) return NONE
+): At20[] {
+  return at20Of(judge.step).map((at) => factsOf(defs, state, judge, at))
+}
+
+function factsOf(defs: Definitions, state: State, judge: PlacedStep, at: Bracket): At20 {
   const read = (id: string): ReadStep => asKind(stepById(defs, judge.scope + id), 'read')
   const covered = at.readings.map(read)
   const isDone = (one: ReadStep) => applicability(defs, state, one) === 'do'

@@ -3,6 +3,7 @@
 import type { CharacteristicId } from '../definition/characteristics.ts'
 import { isSetOnStandard, type Reader } from '../definition/instruments.ts'
 import type { FiguresJudge, StepOf } from '../definition/procedure.ts'
+import { at20Of } from '../definition/step-judge.ts'
 import { type Figure, type FigureJudgeInput, judgeFigures } from '../metrology/figure-judge.ts'
 import { propagate, type Source } from '../metrology/propagate.ts'
 import { expandedOfReading } from '../metrology/uncertainty.ts'
@@ -46,11 +47,11 @@ interface Read {
 
 export function figureInput(defs: Definitions, state: State, judge: FiguresJudgeStep): FigureJudgeInput {
   const { step, figures = [] } = judge
-  const at20 = at20Facts(defs, state, judge)
+  const brackets = at20Facts(defs, state, judge)
   const places = new Map<string, Read | string>()
   for (const read of readsBehind(defs, judge))
     if (applicability(defs, state, read) === 'do')
-      for (const [key, one] of readAt(defs, state, read, at20)) places.set(key, one)
+      for (const [key, one] of readAt(defs, state, read, brackets)) places.set(key, one)
   const faults = [...places.values()].filter((one) => typeof one === 'string')
   const limits = limitsFor(
     defs,
@@ -62,7 +63,7 @@ export function figureInput(defs: Definitions, state: State, judge: FiguresJudge
       const worked = compiled === undefined ? NOTHING : workOut(defs, state, judge, compiled, places)
       return { characteristic, is, ...worked, limit: limits[characteristic] ?? null }
     }),
-    holds: [...new Set([...at20.holds, ...faults])],
+    holds: [...new Set([...brackets.flatMap(({ holds }) => holds), ...faults])],
     k: 2,
     simpleAcceptance:
       defs.machine.simple_acceptance === undefined ? null : { by: defs.machine.simple_acceptance.by },
@@ -148,8 +149,9 @@ function* readAt(
   defs: Definitions,
   state: State,
   read: ReadStep,
-  at20: At20,
+  brackets: readonly At20[],
 ): Generator<[string, Read | string]> {
+  const at20 = brackets.find((one) => one.covers(read)) ?? null
   for (const place of placesOf(read)) {
     const { si, spread, readings } = placeResult(read, place, state)
     if (si === null) continue
@@ -160,8 +162,7 @@ function* readAt(
       yield [place.key, `${instruments.join(', ')} is not in the register, so what it read cannot be judged.`]
       continue
     }
-    const covered = at20.covers(read)
-    const bare = used.find((one) => isSetOnStandard(one) && !covered)
+    const bare = used.find((one) => isSetOnStandard(one) && at20 === null)
     if (bare !== undefined) {
       yield [
         place.key,
@@ -169,15 +170,13 @@ function* readAt(
       ]
       continue
     }
-    const reduced = covered ? at20.reduce(si) : { ok: true as const, value: si }
+    const reduced = at20 === null ? { ok: true as const, value: si } : at20.reduce(si)
     if (!reduced.ok) {
       yield [place.key, reduced.error.say]
       continue
     }
-    const isHeld = covered && at20.holds.length > 0
-    const errors = used.map((one) =>
-      isHeld ? null : errorOf(one, reduced.value, spread ?? 0, covered ? at20 : null),
-    )
+    const isHeld = at20 !== null && at20.holds.length > 0
+    const errors = used.map((one) => (isHeld ? null : errorOf(one, reduced.value, spread ?? 0, at20)))
     yield [
       place.key,
       {
@@ -218,9 +217,13 @@ const COLD = { partAlpha: 0, instrumentAlpha: 0, partTempU: 0, instrumentTempU: 
 
 /** Readings that went in, by number of their entries. */
 function seqsBehind(defs: Definitions, state: State, judge: FiguresJudgeStep): number[] {
-  const { at_20: at } = judge.step
-  const named =
-    at === undefined ? [] : [...at.readings, at.set_before, at.set_after, ...at.part, ...at.instrument]
+  const named = at20Of(judge.step).flatMap((at) => [
+    ...at.readings,
+    at.set_before,
+    at.set_after,
+    ...at.part,
+    ...at.instrument,
+  ])
   const ids = new Set([...named.map((id) => judge.scope + id), ...figureReads(defs, judge)])
   return defs.steps
     .filter((one) => ids.has(one.id) && one.step.kind === 'read' && applicability(defs, state, one) === 'do')

@@ -1,6 +1,7 @@
 // From a judge by figures to the instruments it rests on and the limits they have to be good enough for.
 import { characteristicOf } from '../definition/characteristics.ts'
 import { DIFFERENCE_OF, type Instrument, isSetOnStandard, READS } from '../definition/instruments.ts'
+import { at20Of } from '../definition/step-judge.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { type FiguresJudgeStep, oneReadingU } from '../job/figure-step.ts'
 import { limitsFor } from '../job/limits.ts'
@@ -45,9 +46,9 @@ export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAs
       })
     }
   })
-  const own = step.at_20 === undefined ? undefined : step.at_20.of
-  if (own !== undefined && defs.machine[own]?.expansion === undefined)
-    missing.push(`the thermal expansion of the ${own} is not on record`)
+  for (const own of new Set(at20Of(step).map((at) => at.of)))
+    if (defs.machine[own]?.expansion === undefined)
+      missing.push(`the thermal expansion of the ${own} is not on record`)
   const facts = factsOf(defs.machine)
   const lacking = figures
     .flatMap(({ names }) => names)
@@ -63,7 +64,7 @@ function unbracketed(
   instrument: Instrument,
 ): string | null {
   if (!isSetOnStandard(instrument)) return null
-  if (step.at_20?.readings.some((id) => scope + id === read.id) !== true)
+  if (!at20Of(step).some(({ readings }) => readings.some((id) => scope + id === read.id)))
     return 'it is set on a standard, and no set-check brackets what it reads there'
   return instrument.expansion === undefined ? 'its thermal expansion is not on record' : null
 }
