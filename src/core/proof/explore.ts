@@ -4,6 +4,7 @@ import { admit, type Engine } from '../job/admit.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import { NO_OTHERS } from '../job/elsewhere.ts'
 import type { Entry } from '../job/entries.ts'
+import { judgeStep } from '../job/judge-step.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import { openPlace } from '../job/places.ts'
@@ -61,6 +62,18 @@ interface Node {
 
 export function explore(engine: Engine, start: State, options: ExploreOptions): Explored {
   return new Search(engine, options).run(start)
+}
+
+/** The judge of the engine, with its word replaced where one is named for the step. */
+function saying(
+  words: ReadonlyMap<string, VerdictWord>,
+  judge: NonNullable<Engine['judge']> = judgeStep,
+): NonNullable<Engine['judge']> {
+  return (defs, state, placed, version) => {
+    const verdict = judge(defs, state, placed, version)
+    const word = words.get(placed.id)
+    return word === undefined ? verdict : withWord(verdict, word)
+  }
 }
 
 class Search {
@@ -175,25 +188,42 @@ class Search {
       if (move.input.do !== 'stop') return
     }
     this.#arrive(engine, node, move, step, admitted.entries, admitted.state)
-    const judged = admitted.entries.find((e) => e.type === 'verdict.given')
+    this.#vary(engine, node, move, step, admitted.entries, new Map())
+  }
+
+  /**
+   * Sizes are not searched, so any verdict may fall: the same one with another word, and each of several that fall in one
+   * move by itself. `said` are the words of those before it.
+   */
+  #vary(
+    engine: Engine,
+    node: Node,
+    move: Move,
+    step: string | null,
+    entries: readonly Entry[],
+    said: ReadonlyMap<string, VerdictWord>,
+  ): void {
+    const judged = entries.find((e) => e.type === 'verdict.given' && !said.has(e.step))
     if (judged?.type !== 'verdict.given') return
     const placed = engine.defs.steps.find((s) => s.id === judged.step)
     if (placed === undefined) return
     const { examples, classOf } = wordClasses(engine.defs, placed)
-    const { verdict } = judged
-    for (const word of examples) {
-      if (classOf(word) === classOf(verdict.result.verdict)) continue
-      // Sizes are not searched, so any verdict may fall: the same one with another word.
-      const judge = () => withWord(verdict, word as VerdictWord)
-      const other = admit({ ...engine, judge }, node.state, move.input, now, NO_OTHERS)
-      this.#arrive(
-        engine,
-        node,
-        { ...move, says: `${move.says} (${word})` },
-        step,
-        other.entries,
-        other.state,
+    const own = judged.verdict.result.verdict
+    this.#vary(engine, node, move, step, entries, new Map([...said, [judged.step, own]]))
+    for (const example of examples) {
+      if (classOf(example) === classOf(own)) continue
+      const words = new Map([...said, [judged.step, example as VerdictWord]])
+      const now = { ms: node.now + move.after, offsetMin: 0 }
+      const other = admit(
+        { ...engine, judge: saying(words, engine.judge) },
+        node.state,
+        move.input,
+        now,
+        NO_OTHERS,
       )
+      const says = `${move.says} (${[...words.values()].join(', ')})`
+      this.#arrive(engine, node, { ...move, says }, step, other.entries, other.state)
+      this.#vary(engine, node, move, step, other.entries, words)
     }
   }
 

@@ -61,7 +61,7 @@ describe('HOLD', () => {
   })
 
   it('with the temperature after not taken: known only before is not known', () => {
-    const after = [...AFTER_LINES.slice(0, 9), 'n/a', 'thermometer broke', ...AFTER_LINES.slice(10)]
+    const after = [...AFTER_LINES.slice(0, 11), 'n/a', 'thermometer broke', ...AFTER_LINES.slice(12)]
     const walk = new Walk().toBore().keys(...BORE_LINES, ...after)
     expect(judged(walk).inputs.temperaturesKnown).toBe(false)
     expect(judged(walk).result.verdict).toBe('HOLD')
@@ -214,7 +214,9 @@ describe('limits', () => {
   })
 
   it('takes the row for the rings fitted', () => {
-    const ptfe = verdictOf({ machine: swap('rings: metallic', 'rings: ptfe') }).inputs.limits['out-of-round']
+    const bands = swap('rings: metallic', 'rings: ptfe')
+    const set = swap('  material: cast-iron\n', '  material: ptfe\n')
+    const ptfe = verdictOf({ machine: (text) => set(bands(text)) }).inputs.limits['out-of-round']
     expect(inches(ptfe?.value)).toBeCloseTo(0.018, 9)
   })
 
