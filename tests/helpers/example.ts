@@ -213,7 +213,7 @@ export const AFTER_LINES = [
   '1',
   ...['9.5008', '9.5008', '9.5007', '9.5007'],
   '9.7502',
-  // Surface; finish, with its comparator; where the wear lies; what the jacket side shows.
-  ...['1', '1', '0.4', '1', '1'],
+  // Surface, where the wear lies, what the jacket side shows.
+  ...['1', '1', '1'],
   ...['71.6', '70.8', '9.5001'],
 ]

@@ -39,7 +39,7 @@ describe('plain lines', () => {
     expect(flow).toContain('Hazard: A start, a turn of the crank, or gas coming back can kill')
     expect(flow).toContain('In trouble: Come out, stand clear, say STOP.')
     expect(flow).toContain('Lock number at main driver breaker, E-1')
-    expect(flow).toContain('Sheet 2 of 20')
+    expect(flow).toContain('Sheet 2 of 19')
     // The answer is printed back, then what came of it, then the next prompt.
     const order = [
       '| L-101',

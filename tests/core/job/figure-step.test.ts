@@ -217,7 +217,7 @@ describe('a rod on a micrometer', () => {
       'no limit',
       rodSteps(),
       [...BEGIN, '2.2480', '2.2484', '2.0000'],
-      { machine: machine(LIMITS.slice(1)) },
+      { machine: machine(LIMITS.slice(1), { fallback: undefined }) },
       /no limit/,
     ],
     [

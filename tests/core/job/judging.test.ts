@@ -61,7 +61,7 @@ describe('HOLD', () => {
   })
 
   it('with the temperature after not taken: known only before is not known', () => {
-    const after = [...AFTER_LINES.slice(0, 11), 'n/a', 'thermometer broke', ...AFTER_LINES.slice(12)]
+    const after = [...AFTER_LINES.slice(0, 9), 'n/a', 'thermometer broke', ...AFTER_LINES.slice(10)]
     const walk = new Walk().toBore().keys(...BORE_LINES, ...after)
     expect(judged(walk).inputs.temperaturesKnown).toBe(false)
     expect(judged(walk).result.verdict).toBe('HOLD')

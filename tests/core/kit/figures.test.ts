@@ -35,7 +35,11 @@ const LIMITS = [limit('rod-undersize', '0.005 in'), limit('rod-out-of-round', '0
 const EXPANSION = { expansion: { per_kelvin: 11.5e-6, source: 'a table' } }
 
 function machine(limits = LIMITS, rod: Raw | null = EXPANSION): Definitions['machine'] {
-  const { rod: _, ...raw } = JSON.parse(
+  const {
+    rod: _,
+    fallback: __,
+    ...raw
+  } = JSON.parse(
     JSON.stringify(base.machine, (_key, one) =>
       typeof one?.text === 'string' && 'si' in one ? one.text : one,
     ),

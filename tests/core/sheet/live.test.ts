@@ -72,7 +72,7 @@ describe.each([
       if (live.tooSmall) continue
       for (const ask of view.ask.filter((r) => r.tone !== 'faint'))
         expect(run(text)).toContain(ask.text.trim())
-      expect(text).toMatch(/Sheet (\d+|-) of 20/)
+      expect(text).toMatch(/Sheet (\d+|-) of 19/)
       expect(live.inputMargin).toMatch(/^EXAMPLE/)
     }
   })
