@@ -7,6 +7,9 @@ import { SHIPPED, shippedDefs } from '../../helpers/shipped-jobs.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
+/** The example machine has neither a pocket nor a liner: there the job goes no further than what it should be. */
+const WAITS = ['clearance-pocket.yaml', 'renew-liner.yaml']
+
 describe('a shipped procedure', () => {
   it.each(SHIPPED)('%s is walked to its end', (name) => {
     const walk = new Walk(shippedDefs(name))
@@ -18,7 +21,8 @@ describe('a shipped procedure', () => {
       walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
       expect(violations(momentOf(walk), false)).toEqual([])
     }
-    expect(walk.state.closed).not.toBeNull()
+    if (WAITS.includes(name)) expect(walk.prompt.kind).toBe('held')
+    else expect(walk.state.closed).not.toBeNull()
   })
 
   it.each([
