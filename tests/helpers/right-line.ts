@@ -10,6 +10,7 @@ import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openWords } from '../../src/core/job/open-words.ts'
 import { doersOf, pointOf } from '../../src/core/job/point.ts'
+import { registerClear } from '../../src/core/job/register.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
@@ -167,7 +168,7 @@ function evidenceLine(
     case 'locks':
       return `L-${101 + nth}`
     case 'words':
-      return evidence.words
+      return evidence.register === 'clear' && !registerClear(state) ? 'taken' : evidence.words
     case 'gas': {
       const limit = gasLimitById(defs, evidence.limit)
       if (limit?.gas !== 'oxygen') return '0'

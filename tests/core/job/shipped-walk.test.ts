@@ -13,7 +13,7 @@ const WAITS = ['clearance-pocket.yaml', 'renew-liner.yaml']
 describe('a shipped procedure', () => {
   it.each(SHIPPED)('%s is walked to its end', (name) => {
     const walk = new Walk(shippedDefs(name))
-    for (let lines = 0; lines < 300 && walk.state.closed === null; lines++) {
+    for (let lines = 0; lines < 600 && walk.state.closed === null; lines++) {
       const { prompt, state } = walk
       const begun =
         prompt.kind === 'evidence' ? state.gates[prompt.gate.id]?.begun[prompt.item.key] : undefined
@@ -26,12 +26,13 @@ describe('a shipped procedure', () => {
   })
 
   it.each([
-    ['open-cylinder.yaml', 'bar_over'],
-    ['return-to-service.yaml', 'bar_over'],
+    ['bar-over.yaml', 'bar'],
+    ['open-cylinder.yaml', 'bar_in__bar'],
+    ['put-back.yaml', 'bar_free__bar'],
     ['return-to-service.yaml', 'first_start'],
   ])('%s does not send anybody to %s on a count of people of an hour ago', (name, step) => {
     const walk = new Walk(shippedDefs(name))
-    for (let lines = 0; lines < 300; lines++) {
+    for (let lines = 0; lines < 600; lines++) {
       const { prompt, state } = walk
       if (prompt.kind === 'confirm' && prompt.step.id === step) break
       const begun =
