@@ -116,8 +116,10 @@ function walkAll(checked: Checked, runs: number): void {
 /** A procedure of many gates, with openings and people counted. */
 function openCylinder(): Definitions {
   const read = (name: string) => readFileSync(join(ROOT, 'procedures', name), 'utf8')
-  const part = { role: 'part', name: 'isolation.yaml', sha256: '', text: read('isolation.yaml') } as const
-  const files = definitionsFrom([...fileCopies({ procedure: () => read('open-cylinder.yaml') }), part])
+  const parts = ['isolation.yaml', 'bar-over.yaml'].map(
+    (name) => ({ role: 'part', name, sha256: '', text: read(name) }) as const,
+  )
+  const files = definitionsFrom([...fileCopies({ procedure: () => read('open-cylinder.yaml') }), ...parts])
   if (!files.ok) throw new Error(files.diagnostics.map((d) => d.message).join('\n'))
   return files.defs
 }
