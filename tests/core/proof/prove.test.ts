@@ -1,35 +1,7 @@
-// Shipped procedures are proved; ones with a way past a gate, and engines broken on purpose, are refuted with that way shown.
+// Small jobs are proved (the shipped ones in shipped-*.test.ts); ones with a way past a gate, and engines broken on purpose, are refuted with that way shown.
 import { describe, expect, it } from 'vitest'
-import { definitionsFrom } from '../../../src/authoring/definitions.ts'
-import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { prove } from '../../../src/core/proof/prove.ts'
-import { fileCopies } from '../../helpers/example.ts'
-import { SHIPPED } from '../../helpers/shipped.ts'
 import { gate, NO_START, readOne, smallDefs, TWO_GATES, tell, WITNESS } from '../../helpers/small-job.ts'
-
-/** The procedures that this one uses as parts. */
-function partsOf(text: string): FileCopy[] {
-  const used = [...text.matchAll(/^ +use: (\w+)/gm)].map((m) => m[1])
-  return SHIPPED.filter((one) => used.some((id) => one.text.includes(`\nprocedure: ${id}\n`))).map((one) => ({
-    role: 'part',
-    name: one.path,
-    sha256: '',
-    text: one.text,
-  }))
-}
-
-describe('what is shipped', () => {
-  it.each(
-    SHIPPED.filter(({ text }) => /^procedure:/m.test(text)).map((one) => [one.path, one.text] as const),
-  )('is proved: %s', { timeout: 240_000 }, (_name, text) => {
-    const files = definitionsFrom([...fileCopies({ procedure: () => text }), ...partsOf(text)])
-    if (!files.ok) throw new Error(files.diagnostics.map((d) => d.message).join('\n'))
-    const proof = prove(files.defs)
-    expect(proof).toMatchObject({ is: 'proved' })
-    expect(proof.states).toBeGreaterThan(200)
-    expect(proof.moves).toBeGreaterThan(5000)
-  })
-})
 
 describe('small jobs', () => {
   it('with a gate whose own tests stand behind another are proved', { timeout: 120_000 }, () => {

@@ -1,0 +1,4 @@
+// A quarter of the shipped procedures, each searched to the end.
+import { proveShipped } from '../../helpers/prove-shipped.ts'
+
+proveShipped(0, 4)
