@@ -65,7 +65,10 @@ function check(...names: string[]): Promise<number> {
 describe('barover check', () => {
   it('finds nothing wrong with what is shipped, each procedure tried on each machine', async () => {
     expect(await check('procedures', 'examples')).toBe(0)
-    expect(printed).toMatch(/^Checked as a job on the machine TC-401-1: .*bore_inspection/m)
+    for (const machine of ['TC-401-1', 'RG-27-1'])
+      expect(flat()).toMatch(
+        new RegExp(`^Checked as a job on the machine ${machine}: .*bore_inspection`, 'm'),
+      )
     expect(printed).toMatch(/^\d+ files checked, 0 errors, 0 warnings\.\n$/m)
   })
 

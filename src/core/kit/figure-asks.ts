@@ -33,8 +33,12 @@ export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAs
     for (const placed of defs.steps) {
       if (placed.step.kind !== 'read' || !reads.includes(placed.id)) continue
       const read = asKind(placed, 'read')
-      // Only where the figure moves as its readings do: a mean or a share of them moves less.
-      const isStraight = DIFFERENCE_OF[read.step.quantity] === kind && !/mean\(|\/|compute\(/.test(is)
+      // Only where the figure moves as its readings do: a mean, a multiple or a share of them may move less.
+      const viaValue = defs.values.some(
+        (value) => value.scope === judge.scope && compiled?.names.includes(value.id) === true,
+      )
+      const isStraight =
+        DIFFERENCE_OF[read.step.quantity] === kind && !viaValue && !/mean\(|[*/]|compute\(/.test(is)
       uses.push({
         seat: read.step.with,
         placed: judge,
