@@ -79,21 +79,9 @@ export const CHANGES = [
       in: 'core/rules/unknown',
     },
     {
-      rule: 'A verdict hangs on the set-check after: when that is corrected, the verdict is void.',
-      find: '      i.set_after,\n',
-      into: '',
-      by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
-    },
-    {
-      rule: 'A verdict hangs on the temperatures of part and instrument.',
-      find: '      ...i.part_temperature,\n',
-      into: '',
-      by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
-    },
-    {
       rule: 'A verdict hangs on the datum and the counterbore.',
-      find: '      ...optional,\n',
-      into: '',
+      find: 'return [...needed, ...optional].map(',
+      into: 'return needed.map(',
       by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
     },
     {
@@ -121,6 +109,20 @@ export const CHANGES = [
       find: 'if (placed === undefined || !applies(placed)) return undefined',
       into: 'if (placed === undefined) return undefined',
       by: 'is told by a verdict that stands, and by none that is void or was skipped',
+    },
+  ]),
+  ...of('core/definition/judge-reads', 'core/job/hangs-on', [
+    {
+      rule: 'A verdict hangs on the set-check after: when that is corrected, the verdict is void.',
+      find: 'i.set_before, i.set_after,',
+      into: 'i.set_before,',
+      by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
+    },
+    {
+      rule: 'A verdict hangs on the temperatures of part and instrument.',
+      find: '...i.part_temperature, ',
+      into: '',
+      by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
     },
   ]),
   ...of('core/job/voids', 'core/job/points', [

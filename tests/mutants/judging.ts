@@ -28,13 +28,67 @@ export const JUDGING = [
       by: 'with two rows of the book for one thing: no limit',
     },
   ]),
-  ...of('core/job/judge-step', 'core/job/judging', [
+  ...of('core/job/set-check', 'core/job/judging', [
     {
       rule: 'A set-check made on another gauge than the one that measured is none.',
       find: '  if (result.readings.some((r) => r.instrument !== gauge.id)) return null\n',
       into: '',
       by: 'with a set-check made on another gauge than the one that measured',
     },
+  ]),
+  ...of('core/job/figure-step', 'core/job/figure-step', [
+    {
+      rule: 'What an instrument that is set on a standard measured for a figure counts only between two set-checks.',
+      find: 'const bare = used.find((one) => isSetOnStandard(one) && ',
+      into: 'const bare = used.find((one) => false && isSetOnStandard(one) && ',
+      by: 'a micrometer that nobody checked',
+    },
+  ]),
+  ...of('core/job/figure-at-20', 'core/job/figure-step', [
+    {
+      rule: 'A set-check that is off holds every figure of the sizes between.',
+      find: 'check.allowedM + 1e-9',
+      into: 'check.allowedM + 1',
+      by: 'a set-check after that is off',
+    },
+    {
+      rule: 'Sizes are not brought to 20 degC with an expansion that is not on record.',
+      find: 'if (own === undefined) holds.push',
+      into: 'if (false) holds.push',
+      by: 'no expansion of the rod on record',
+    },
+  ]),
+  ...of('core/metrology/figure-judge', 'core/metrology/figure-judge', [
+    {
+      rule: 'A figure that could not be worked out is HOLD.',
+      find: "if (value === null) return holdJudgement(unknown.length > 0 ? unknown : ['it could not be worked out'])",
+      into: 'if (value === null) return judgeAgainst({ value: 0, expandedU: 0, k, resolution: 1e-6, limit, simpleAcceptance })',
+      by: 'no value and no reason',
+    },
+    {
+      rule: 'The limit of one characteristic never serves for another.',
+      find: 'if (limit !== null && limit.characteristic !== characteristic)',
+      into: 'if (false)',
+      by: 'the limit of something else',
+    },
+  ]),
+  ...of('core/metrology/propagate', 'core/metrology/propagate', [
+    {
+      rule: 'A figure that moves with a reading of unstated error has no stated error.',
+      find: 'expandedU: isUnstated ? null : Math.sqrt(variance)',
+      into: 'expandedU: Math.sqrt(variance)',
+      by: 'is unknown where a reading that moves the figure has no stated error',
+    },
+  ]),
+  ...of('core/job/limits', 'core/job/figure-step', [
+    {
+      rule: 'Without a limit on record there is none.',
+      find: 'if (limit !== null) limits[characteristic] = limit',
+      into: "limits[characteristic] = limit ?? { characteristic, bound: 'at-most', value: 1, unit: 'in', inclusive: true, beyond: 'REWORK', source: 'x', approvedBy: 'x', since: 'x', from: 'machine', book: 'x' }",
+      by: 'no limit',
+    },
+  ]),
+  ...of('core/job/judge-step', 'core/job/judging', [
     {
       rule: 'The counterbore, larger by design, is never the datum of wear.',
       find: 'return recorded === undefined ? null : {',

@@ -158,7 +158,13 @@ function defsOf(
   const instruments = (change.instruments ?? [MICROMETER, FEELERS]).map((one) => instrumentSchema.parse(one))
   const sources = {
     machine: change.machine ?? machine(),
-    instruments: { instruments: [...base.instruments.instruments, ...instruments] },
+    // Of the example's own only what the steps beside it take.
+    instruments: {
+      instruments: [
+        ...base.instruments.instruments.filter((one) => one.kind === 'contact_thermometer'),
+        ...instruments,
+      ],
+    },
   }
   const seats = { seats: SEATS }
   return smallDefs(steps, [], sources as Partial<Definitions>, seats)

@@ -102,7 +102,8 @@ describe('answers', () => {
 
   it('where a tag is itself the number of a line, only lines count', () => {
     const ids: Readonly<Record<string, string>> = { 'M-3': '2', 'M-1': '17' }
-    const instruments = (text: string) => text.replace(/id: (M-\d)/g, (all, id) => `id: "${ids[id] ?? all}"`)
+    const instruments = (text: string) =>
+      text.replace(/id: (M-[13])/g, (all, id) => `id: "${ids[id] ?? all}"`)
     const walk = new Walk(exampleDefs({ instruments })).throughGate().keys('1', '1', '71.2', '70.4')
     const picked = (line: string) => (heard(walk, line).input as { instrument?: string } | null)?.instrument
     expect([picked('1'), picked('2'), picked('17'), picked('3')]).toEqual(['2', '17', '17', undefined])
