@@ -61,7 +61,10 @@ function fallbackLimit(defs: Definitions, characteristic: CharacteristicId): Lim
     bound,
     inclusive: row.inclusive,
     beyond: row.beyond,
-    ...(fallback.monitor_from === undefined ? {} : { monitorFrom: fallback.monitor_from.si }),
+    // The share used of a limit from below says nothing of wear: a new fit lies near it on purpose.
+    ...(fallback.monitor_from === undefined || bound === 'at-least'
+      ? {}
+      : { monitorFrom: fallback.monitor_from.si }),
     source: row.source,
     approvedBy: `${row.approved_by}; named by ${fallback.named_by}`,
     since: fallback.since,
