@@ -6,7 +6,7 @@ import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
 import { type Block, type Row, row } from './block.ts'
 
 /** Columns that the name of a figure gets. */
-const NAME = 24
+const NAME = 22
 
 export function figuresBlock(
   defs: Definitions,
@@ -56,21 +56,18 @@ function figureRows(
   const name = figureLabel(figure.characteristic).padEnd(NAME)
   const value = figure.value === null ? '-' : figureText(defs, figure, figure.value, 0, true)
   if (figure.limit === null)
-    return [row(`${name}${value.padStart(8)}   no limit on record   HOLD`, 'caution')]
+    return [row(`${name}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const { limit } = figure
   const bound = limit.bound === 'at-most' ? 'at most' : 'at least'
   const most = figureText(defs, figure, limit.value, 0, true)
   const used = judgement.used === null ? '' : `  ${Math.round(judgement.used * 100)}\u00a0%`
-  const word = judgement.verdict === 'ACCEPT' ? '' : `  ${judgement.verdict}`
+  const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const u = figure.expandedU === null ? '' : `, U ${figureText(defs, figure, figure.expandedU, 0, true)}`
   const kind = limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
   return [
-    row(
-      `${name}${value.padStart(8)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${governs ? ' governs' : ''}${word}`,
-      tone,
-    ),
-    row(`  ${kind}${limit.source}${u}`, 'faint'),
+    row(`${name}${value.padStart(7)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${word}`, tone),
+    row(`  ${governs ? 'governs; ' : ''}${kind}${limit.source}${u}`, 'faint'),
   ]
 }
 
