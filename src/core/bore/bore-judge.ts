@@ -1,5 +1,6 @@
 // Judges one bore: form, each characteristic against its limit, what governs, what holds it up, what might be done.
 
+import { type Governs, governing } from '../metrology/governing.ts'
 import { expandedOfCentreAgainstEnds } from '../metrology/uncertainty.ts'
 import { type VerdictWord, worst } from '../metrology/verdict.ts'
 import type { FormUncertainty } from './axis-form.ts'
@@ -27,7 +28,7 @@ export interface BoreVerdict {
   /** Always all four. */
   readonly judged: readonly CharacteristicJudgement[]
   /** Those that use the largest share of their limit among those judged; more than one when they tie. */
-  readonly governs: { readonly characteristics: readonly BoreCharacteristic[]; readonly used: number } | null
+  readonly governs: Governs<BoreCharacteristic> | null
   /** Each reason for HOLD in one sentence. */
   readonly holds: readonly string[]
   readonly proposals: readonly Proposal[]
@@ -91,14 +92,4 @@ function roomOf(input: BoreJudgeInput, form: BoreForm | null): { room: ReboreRoo
   if (room.ok) return { room: room.value, holds: [] }
   const isUnknown = room.error.code === 'counterbore-unknown'
   return { room: null, holds: isUnknown ? [] : [{ about: 'record', say: room.error.say }] }
-}
-
-function governing(judged: readonly CharacteristicJudgement[]): BoreVerdict['governs'] {
-  const shares = judged.flatMap(({ characteristic, judgement: { compared, used } }) =>
-    compared && used !== null ? [{ characteristic, used }] : [],
-  )
-  if (shares.length === 0) return null
-  const used = Math.max(...shares.map((share) => share.used))
-  const tied = shares.filter((share) => share.used >= used - 1e-9)
-  return { characteristics: tied.map(({ characteristic }) => characteristic), used }
 }

@@ -1,5 +1,6 @@
 // Judges figures that a procedure worked out from its readings, each against its own limit. Pure; SI throughout.
 import { holdJudgement, type Judgement, judgeAgainst } from './conformity.ts'
+import { type Governs, governing } from './governing.ts'
 import type { Limit } from './limit.ts'
 import { type VerdictWord, worst } from './verdict.ts'
 
@@ -47,7 +48,7 @@ export interface FigureVerdict {
   readonly verdict: VerdictWord
   readonly judged: readonly FigureJudgement[]
   /** Those that use the largest share of their limit; more than one when they tie. */
-  readonly governs: { readonly characteristics: readonly string[]; readonly used: number } | null
+  readonly governs: Governs<string> | null
   readonly holds: readonly string[]
 }
 
@@ -83,14 +84,4 @@ function judgeOne({ k, simpleAcceptance }: FigureJudgeInput, figure: Figure): Ju
     return holdJudgement([`the limit on record is for ${limit.characteristic}, not for this`])
   if (value === null) return holdJudgement(unknown.length > 0 ? unknown : ['it could not be worked out'])
   return judgeAgainst({ value, expandedU, k, resolution, limit, simpleAcceptance })
-}
-
-function governing(judged: readonly FigureJudgement[]): FigureVerdict['governs'] {
-  const shares = judged.flatMap(({ characteristic, judgement: { compared, used } }) =>
-    compared && used !== null ? [{ characteristic, used }] : [],
-  )
-  if (shares.length === 0) return null
-  const used = Math.max(...shares.map((share) => share.used))
-  const tied = shares.filter((share) => share.used >= used - 1e-9)
-  return { characteristics: tied.map(({ characteristic }) => characteristic), used }
 }

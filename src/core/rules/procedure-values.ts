@@ -66,18 +66,10 @@ export function compileRuleAt(
   procedure: Procedure,
   index: number,
   rule: string,
-  { values, broken }: ProcedureValues,
+  values: ProcedureValues,
   computations: ReadonlyMap<string, Computation>,
 ): RuleResult<CompiledRule> {
-  const scope = scopeAt(procedure, index, values, computations)
-  return compileRule(
-    rule,
-    withBarred(
-      scope,
-      [...broken].map((id) => [id, brokenName(id)] as const),
-      [],
-    ),
-  )
+  return compileRule(rule, knownAt(procedure, index, values, computations))
 }
 
 /** Compiles an expression of a stated kind that stands in step `index`, over what is known before it. */
@@ -86,18 +78,24 @@ export function compileValueAt(
   index: number,
   is: string,
   kind: Operand,
-  { values, broken }: ProcedureValues,
+  values: ProcedureValues,
   computations: ReadonlyMap<string, Computation>,
 ): RuleResult<CompiledValue> {
+  return compileValue(is, kind, knownAt(procedure, index, values, computations))
+}
+
+/** What an expression in step `index` may name. A value that does not hold itself is barred, so that its user is not blamed. */
+function knownAt(
+  procedure: Procedure,
+  index: number,
+  { values, broken }: ProcedureValues,
+  computations: ReadonlyMap<string, Computation>,
+): Scope {
   const scope = scopeAt(procedure, index, values, computations)
-  return compileValue(
-    is,
-    kind,
-    withBarred(
-      scope,
-      [...broken].map((id) => [id, brokenName(id)] as const),
-      [],
-    ),
+  return withBarred(
+    scope,
+    [...broken].map((id) => [id, brokenName(id)] as const),
+    [],
   )
 }
 
