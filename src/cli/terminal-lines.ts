@@ -60,10 +60,11 @@ export function terminalLines(stdin: NodeJS.ReadStream): TerminalLines {
 
   const seen = async (): Promise<string | null> => {
     for (;;) {
-      const [line, ...rest] = held.split('\n')
+      // Enter keyed just before the terminal edits lines again comes as it left the key.
+      const [line, ...rest] = held.split(/\r\n?|\n/)
       if (rest.length > 0 || (over && held !== '')) {
         held = rest.join('\n')
-        return (line ?? '').replace(/\r$/, '')
+        return line ?? ''
       }
       if (over) return null
       await more()

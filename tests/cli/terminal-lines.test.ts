@@ -1,6 +1,7 @@
-// A line keyed without being shown: what ends it, what erases, what is no part of it.
+// A line keyed without being shown: what ends it, what erases, what is no part of it. And the line keyed right after it.
+import { EventEmitter } from 'node:events'
 import { describe, expect, it } from 'vitest'
-import { keyUnseen } from '../../src/cli/terminal-lines.ts'
+import { keyUnseen, terminalLines } from '../../src/cli/terminal-lines.ts'
 
 describe('a line that is not shown', () => {
   it.each([
@@ -17,5 +18,22 @@ describe('a line that is not shown', () => {
 
   it('goes on from what was keyed before', () => {
     expect(keyUnseen('80', '41\r')).toEqual({ text: '8041', end: 'line', rest: '' })
+  })
+})
+
+describe('the line after one that was not shown', () => {
+  it('is taken though its Enter came before the terminal edits lines again', async () => {
+    const none = () => undefined
+    const stdin = Object.assign(new EventEmitter(), { setRawMode: none, resume: none, pause: none })
+    const lines = terminalLines(stdin as unknown as NodeJS.ReadStream)
+    const pin = lines.next(true)
+    stdin.emit('data', '4071\r')
+    expect(await pin).toBe('4071')
+    stdin.emit('data', 'TC-401-1\r')
+    expect(await lines.next(false)).toBe('TC-401-1')
+    const later = lines.next(false)
+    stdin.emit('data', 'done\n')
+    expect(await later).toBe('done')
+    lines.close()
   })
 })
