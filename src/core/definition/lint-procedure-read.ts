@@ -10,8 +10,6 @@ import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>
 
-const FITTING: Readonly<Record<Read['quantity'], readonly string[]>> = READS
-
 /** Findings of one reading; `base` is its path. */
 export function lintRead(procedure: Procedure, read: Read, base: Path): Finding[] {
   const seat = procedure.seats.find((s) => s.id === read.with)
@@ -31,10 +29,10 @@ export function lintRead(procedure: Procedure, read: Read, base: Path): Finding[
 }
 
 function lintSeat(read: Read, seat: Seat, base: Path): Finding[] {
-  const wrong = seat.kinds.filter((kind) => !FITTING[read.quantity].includes(kind))
+  const wrong = seat.kinds.filter((kind) => !READS[read.quantity].some((one) => one === kind))
   if (wrong.length === 0) return []
   const message = `The seat ${quote(seat.id)} may take ${a(list(wrong, 'or'))}, which does not read a ${read.quantity}.`
-  const hint = `for a ${read.quantity} the kinds are ${list(FITTING[read.quantity])}`
+  const hint = `for a ${read.quantity} the kinds are ${list(READS[read.quantity])}`
   return [finding([...base, 'with'], 'wrong-seat', message, hint)]
 }
 

@@ -1,8 +1,11 @@
 // A read step: what is read, where, with what, how often, and what is believed.
 import { z } from 'zod'
 import { identifier, line, short, written } from './common.ts'
-import { READ_QUANTITIES } from './instruments.ts'
+import { DIFFERENCE_OF, READ_QUANTITIES } from './instruments.ts'
 import { common, kind, opening, point } from './step-common.ts'
+
+/** Kinds that differences of what steps read have, each once. */
+const DIFFERENCES = [...new Set(READ_QUANTITIES.map((quantity) => DIFFERENCE_OF[quantity]))]
 
 export const station = z.strictObject({
   id: identifier.meta({ description: 'Id of the station.' }),
@@ -31,42 +34,15 @@ const repeats = z.strictObject({
     .max(9, 'is above 9')
     .meta({ description: 'After this many that disagree the place is HOLD.' }),
   within: z
-    .union(
-      (
-        [
-          'length',
-          'temperature-difference',
-          'pressure-difference',
-          'mass',
-          'torque',
-          'angle',
-          'power',
-          'time',
-        ] as const
-      ).map((one) => written(one)),
-    )
+    .union(DIFFERENCES.map((one) => written(one)))
     .meta({ description: 'How close the readings must lie.', examples: ['0.0003 in', '1 delta-degF'] }),
 })
 
 const below = written('length').meta({ description: 'Further below it than this is doubted.' })
 const above = written('length').meta({ description: 'Further above it than this is doubted.' })
-/** A figure of any quantity that a step reads, or a difference of two. */
-const anyFigure = z.union(
-  (
-    [
-      'length',
-      'temperature',
-      'temperature-difference',
-      'pressure-gauge',
-      'pressure-difference',
-      'mass',
-      'torque',
-      'angle',
-      'power',
-      'time',
-    ] as const
-  ).map((one) => written(one, { signed: true })),
-)
+/** A figure of any quantity that a step reads, and how far one may be off it. */
+const anyFigure = z.union(READ_QUANTITIES.map((one) => written(one, { signed: true })))
+const anyDistance = z.union(DIFFERENCES.map((one) => written(one)))
 const from =
   'What a reading is compared with before it is believed: nominal bore, counterbore, standard, a range, or a figure of the machine record.'
 const plausible = z.discriminatedUnion('from', [
@@ -86,8 +62,8 @@ const plausible = z.discriminatedUnion('from', [
       description: 'A figure of the machine record, as rules name it behind machine.',
       examples: ['rod_diameter'],
     }),
-    below: anyFigure.meta({ description: 'Further below it than this is doubted.' }),
-    above: anyFigure.meta({ description: 'Further above it than this is doubted.' }),
+    below: anyDistance.meta({ description: 'Further below it than this is doubted.' }),
+    above: anyDistance.meta({ description: 'Further above it than this is doubted.' }),
   }),
 ])
 

@@ -93,7 +93,7 @@ export function gather(
 }
 
 /** Instruments that the standing readings of the steps were taken with; a skipped step has none. */
-function instrumentsOf(
+export function instrumentsOf(
   defs: Definitions,
   state: State,
   steps: readonly (PlacedStep & { readonly step: StepOf<'read'> })[],
@@ -113,7 +113,6 @@ function errorInput(
 ): ReadingUncertaintyInput | null {
   if (gauge === null || gauge.uncertainty === undefined || part === null || body === null) return null
   const { expansion } = defs.machine.bore
-  const [partAlphaU, instrumentAlphaU] = [expansion?.u_per_kelvin, gauge.expansion?.u_per_kelvin]
   return {
     instrumentU: gauge.uncertainty.expanded.si,
     instrumentK: gauge.uncertainty.k,
@@ -125,15 +124,26 @@ function errorInput(
     repeatsSpread,
     resolutionM: gauge.resolution.si,
     resolutionInsideU: gauge.uncertainty.includes_resolution,
-    ...(partAlphaU === undefined && instrumentAlphaU === undefined
-      ? {}
-      : {
-          expansion: {
-            partAlphaU: partAlphaU ?? 0,
-            instrumentAlphaU: instrumentAlphaU ?? 0,
-            partC: part.celsius,
-            instrumentC: body.celsius,
-          },
-        }),
+    ...expansionDoubt(expansion, gauge.expansion, part, body),
+  }
+}
+
+type Expansion = Definitions['machine']['bore']['expansion']
+
+/** The doubt in the coefficients, where a record states any: it matters for a size. Nothing at all where none does. */
+export function expansionDoubt(
+  part: Expansion,
+  instrument: Expansion,
+  partTemp: Temperature,
+  instrumentTemp: Temperature,
+): Pick<ReadingUncertaintyInput, 'expansion'> {
+  if (part?.u_per_kelvin === undefined && instrument?.u_per_kelvin === undefined) return {}
+  return {
+    expansion: {
+      partAlphaU: part?.u_per_kelvin ?? 0,
+      instrumentAlphaU: instrument?.u_per_kelvin ?? 0,
+      partC: partTemp.celsius,
+      instrumentC: instrumentTemp.celsius,
+    },
   }
 }

@@ -124,6 +124,7 @@ function hoursNow(defs: Definitions, state: State): number | null {
   for (const one of defs.steps) {
     if (one.step.kind !== 'read' || one.step.quantity !== 'time' || one.step.stage !== 'as_found') continue
     const read = asKind(one, 'read')
+    if (applicability(defs, state, read) !== 'do') continue
     const [place] = placesOf(read)
     const si = place === undefined ? null : placeResult(read, place, state).si
     if (si !== null) return si / 3600
@@ -131,9 +132,10 @@ function hoursNow(defs: Definitions, state: State): number | null {
   return null
 }
 
-/** Only as found tells of wear. The first reading after something was renewed begins anew: nothing before it counts. */
+/** Only sizes wear, and only as found tells of it. The first reading after something was renewed begins anew: nothing before it counts. */
 function rateOf(history: readonly Recorded[], now: Taken, hours: number | null): Result<WearRate> | null {
-  if (now.step.step.stage !== 'as_found' || now.u === null || hours === null) return null
+  const { stage, quantity } = now.step.step
+  if (quantity !== 'length' || stage !== 'as_found' || now.u === null || hours === null) return null
   const since = history.slice(
     Math.max(
       0,

@@ -5,9 +5,8 @@ import { at20Of, type At20 as Bracket } from '../definition/step-judge.ts'
 import { ok, type Result } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
 import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
+import { expansionDoubt, instrumentsOf } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
-import { applicability } from './next.ts'
-import { placeResult, placesOf } from './places.ts'
 import { gaugeById } from './seats.ts'
 import { setCheckOf } from './set-check.ts'
 import type { State } from './state.ts'
@@ -46,8 +45,7 @@ export function at20Facts(
 function factsOf(defs: Definitions, state: State, judge: PlacedStep, at: Bracket): At20 {
   const read = (id: string): ReadStep => asKind(stepById(defs, judge.scope + id), 'read')
   const covered = at.readings.map(read)
-  const isDone = (one: ReadStep) => applicability(defs, state, one) === 'do'
-  const used = instrumentsOf(state, covered.filter(isDone))
+  const used = instrumentsOf(defs, state, covered)
   const gauge = used.length === 1 ? gaugeById(defs, used[0] ?? '') : null
   const part = temperatureOver(defs, state, at.part.map(read))
   const body = temperatureOver(defs, state, at.instrument.map(read))
@@ -88,24 +86,8 @@ function factsOf(defs: Definitions, state: State, judge: PlacedStep, at: Bracket
       instrumentAlpha: body20,
       partTempU: part?.standardU ?? Number.NaN,
       instrumentTempU: body?.standardU ?? Number.NaN,
-      ...(own?.u_per_kelvin === undefined && gauge?.expansion?.u_per_kelvin === undefined
-        ? {}
-        : {
-            expansion: {
-              partAlphaU: own?.u_per_kelvin ?? 0,
-              instrumentAlphaU: gauge?.expansion?.u_per_kelvin ?? 0,
-              partC: part?.celsius ?? Number.NaN,
-              instrumentC: body?.celsius ?? Number.NaN,
-            },
-          }),
+      ...(part === null || body === null ? {} : expansionDoubt(own, gauge?.expansion, part, body)),
     }),
     holds,
   }
-}
-
-function instrumentsOf(state: State, steps: readonly ReadStep[]): string[] {
-  const readings = steps.flatMap((one) =>
-    placesOf(one).flatMap((place) => placeResult(one, place, state).readings),
-  )
-  return [...new Set(readings.map((r) => r.instrument))].sort()
 }

@@ -2,7 +2,7 @@
 import { DIFFERENCE_OF, isSetOnStandard, type ReadQuantity } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import { writtenFact } from '../rules/machine-facts.ts'
-import { decimalsOf, formatQuantity, type QuantityKind, unitsOf } from '../units/index.ts'
+import { decimalsOf, differenceUnit, formatQuantity } from '../units/index.ts'
 import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { gaugeById } from './seats.ts'
@@ -32,13 +32,7 @@ export function implausible(defs: Definitions, placed: ReadStep, reading: Readin
 /** A difference in the unit the reading was keyed in; of degrees and pressures, in the unit of their difference. */
 function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
   const kind = DIFFERENCE_OF[quantity]
-  const unit = kind === quantity ? reading.unit : differenceUnit(reading.unit, kind)
-  return formatQuantity({ kind, si }, unit, decimalsIn(defs, reading))
-}
-
-function differenceUnit(unit: string, kind: QuantityKind): string {
-  const wanted = kind === 'temperature-difference' ? `delta-${unit}` : unit.replace(/g$/, '')
-  return unitsOf(kind).find((one) => one.symbol === wanted)?.symbol ?? unitsOf(kind)[0]?.symbol ?? unit
+  return formatQuantity({ kind, si }, differenceUnit(reading.unit, kind), decimalsIn(defs, reading))
 }
 
 /** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */

@@ -89,7 +89,8 @@ function pending(what: string, defs: Definitions, p: Pending | null, at: PlacedS
 
 /** The step that the job stands at, and how far it has come there. */
 function positionOf(state: State, now: Current): string {
-  if (now === null) return state.things.length === 0 ? 'end' : 'end, things'
+  // In brackets, as no id of a step can be: a step may be called end.
+  if (now === null) return state.things.length === 0 ? '(end)' : '(end, things)'
   const at = now.placed
   if (now.state === 'point' || now.state === 'review') return `${at.id} ${now.state}`
   if (at.step.kind !== 'read') return at.id

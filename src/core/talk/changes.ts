@@ -4,7 +4,7 @@ import { DIFFERENCE_OF } from '../definition/instruments.ts'
 import { type Change, changesOf, type Taken } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
-import { formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
+import { differenceUnit, formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
 import { placeName } from './names.ts'
 
 /** Nothing at all where no step has a stage. */
@@ -48,14 +48,7 @@ function figure(defs: Definitions, taken: Taken, si: number): string {
 function signed(defs: Definitions, taken: Taken, si: number): string {
   const unit = unitFor(defs, taken)
   const kind = DIFFERENCE_OF[taken.step.step.quantity]
-  const wanted =
-    kind === taken.step.step.quantity
-      ? unit
-      : unit.startsWith('deg')
-        ? `delta-${unit}`
-        : unit.replace(/g$/, '')
-  const known = unitsOf(kind).find((one) => one.symbol === wanted)?.symbol ?? unitsOf(kind)[0]?.symbol ?? unit
-  return `${si > 0 ? '+' : ''}${formatQuantity({ kind, si }, known, decimalsIn(unit))}`
+  return `${si > 0 ? '+' : ''}${formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))}`
 }
 
 /** A rate says what its interval accounts for: two readings show no scatter (decision 16). */

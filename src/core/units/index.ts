@@ -1,4 +1,5 @@
 // The public names of units: kinds, the unit table, quantities, typed entries and their display.
+export { differenceUnit } from './difference-unit.ts'
 export { type Entry, type EntryOptions, parseEntry } from './entry.ts'
 export { companion, decimalsOf, formatBoth, formatNumber, formatQuantity } from './format.ts'
 export {

@@ -6,22 +6,48 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { definitionsFrom } from '../../../src/authoring/definitions.ts'
 import { admit } from '../../../src/core/job/admit.ts'
-import type { Definitions } from '../../../src/core/job/definitions.ts'
+import type { Definitions, PlacedStep } from '../../../src/core/job/definitions.ts'
 import type { Entry } from '../../../src/core/job/entries.ts'
 import type { Input } from '../../../src/core/job/input.ts'
-import { next } from '../../../src/core/job/next.ts'
+import { applicability, next } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
+import { valuesForRules } from '../../../src/core/job/values.ts'
 import { NOTHING_SEEN, type Watch, watched } from '../../../src/core/proof/account.ts'
 import { type Explored, whereIs } from '../../../src/core/proof/explore.ts'
 import { AT_THE_MOMENT } from '../../../src/core/proof/moves.ts'
 import { searchSlice } from '../../../src/core/proof/prove.ts'
 import { projected, projectedWatch, slices } from '../../../src/core/proof/reduce.ts'
+import { withRuling } from '../../../src/core/proof/rulings.ts'
+import { restsOnFigures, rulesOf } from '../../../src/core/proof/words.ts'
 import { BORE_LINES, exampleDefs, fileCopies, ROOT, Walk } from '../../helpers/example.ts'
-import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
+import {
+  gate,
+  LOCKS,
+  NO_START,
+  readOne,
+  smallDefs,
+  TWO_GATES,
+  tell,
+  WITNESS,
+} from '../../helpers/small-job.ts'
 import { perform, schedule } from '../job/schedules.ts'
 
 /** Fixed, so that the suite says the same every time; change it to search elsewhere. */
 const SEED = 20260315
+
+/** The small job with its rules over figures as the figures of the whole job make them: sizes are not searched. */
+function asRuled(whole: Definitions, small: Definitions, state: State): Definitions {
+  const applies = (placed: PlacedStep) => applicability(whole, state, placed) === 'do'
+  const outcomes = new Map(
+    rulesOf(small)
+      .filter((placed) => restsOnFigures(small, placed))
+      .map((placed) => [
+        placed.id,
+        placed.rule?.evaluate(valuesForRules(whole, state, placed, applies)) ?? 'unknown',
+      ]),
+  )
+  return withRuling({ defs: small, version: 'proof' }, { key: '', outcomes }).defs
+}
 
 /** As the walk brings it, where PINs are taken as proved. */
 function proving(walk: Walk, input: Input): Input {
@@ -65,7 +91,8 @@ class Checked {
     let seen = walk.entries.length
     const where = (state: State, account: Watch) => {
       const { whole, small } = this
-      return whereIs(small, projected(whole, small, state), projectedWatch(whole, small, state, account))
+      const ruled = asRuled(whole, small, state)
+      return whereIs(ruled, projected(whole, small, state), projectedWatch(whole, small, state, account))
     }
     const after = (entries: readonly Entry[]) => entries.reduce((w, e) => watched(this.whole, w, e), watch)
     let at = where(walk.state, watch)
@@ -139,6 +166,22 @@ describe('every step of a random job was searched', () => {
 
   it('of a job with a gate whose own tests stand behind another', { timeout: 240_000 }, () =>
     checkAll(smallDefs(TWO_GATES), 120),
+  )
+
+  // The last step is called end, as what comes after it is in the search.
+  it('of a job with a rule over figures', { timeout: 240_000 }, () =>
+    checkAll(
+      smallDefs([
+        tell('brief'),
+        gate('hold', ['start'], [LOCKS, NO_START, WITNESS]),
+        tell('wiped', { exposes: ['start'] }),
+        readOne('size', { exposes: ['start'] }),
+        readOne('other', { exposes: ['start'] }),
+        tell('more', { exposes: ['start'], when: { rule: 'size > length("9.505 in")', unknown: 'hold' } }),
+        tell('end'),
+      ]),
+      120,
+    ),
   )
 
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
