@@ -58,6 +58,8 @@ interface Node {
   readonly now: number
   readonly ruling: Ruling
   readonly outline: string
+  /** The outline, and the ruling with it: what the figures make of a rule stands though the readings are forgotten. */
+  readonly key: string
 }
 
 export function explore(engine: Engine, start: State, options: ExploreOptions): Explored {
@@ -79,7 +81,7 @@ function saying(
 class Search {
   readonly #engine: Engine
   readonly #options: ExploreOptions
-  readonly #from = new Map<string, { readonly outline: string; readonly line: PathLine } | null>()
+  readonly #from = new Map<string, { readonly key: string; readonly line: PathLine } | null>()
   readonly #edges = new Map<string, Set<string>>()
   readonly #open = new Map<string, Set<string>>()
   readonly #asked = new Set<string>()
@@ -252,7 +254,7 @@ class Search {
       now,
     })
     const line = { says: move.says, step }
-    if (wrong !== null) this.#breach ??= { ...wrong, path: [...this.#pathTo(node.outline), line] }
+    if (wrong !== null) this.#breach ??= { ...wrong, path: [...this.#pathTo(node.key), line] }
     else {
       this.#reach(node, line, after, watch, Math.max(now, after.lastMs), node.ruling, this.#edges)
       // What had been given behind a missing line is as if it were given when it is asked.
@@ -280,14 +282,15 @@ class Search {
       const to = kept.get(from.outline) ?? new Set()
       kept.set(from.outline, to.add(outline))
     }
-    if (this.#from.has(outline)) return
-    this.#from.set(outline, from === null ? null : { outline: from.outline, line })
-    if (state.closed === null) this.#queue.push({ state, watch, now, ruling, outline })
+    const key = `${outline} ${ruling.key}`
+    if (this.#from.has(key)) return
+    this.#from.set(key, from === null ? null : { key: from.key, line })
+    if (state.closed === null) this.#queue.push({ state, watch, now, ruling, outline, key })
   }
 
-  #pathTo(outline: string): PathLine[] {
+  #pathTo(key: string): PathLine[] {
     const path: PathLine[] = []
-    for (let at = this.#from.get(outline); at !== undefined && at !== null; at = this.#from.get(at.outline))
+    for (let at = this.#from.get(key); at !== undefined && at !== null; at = this.#from.get(at.key))
       path.unshift(at.line)
     return path
   }
