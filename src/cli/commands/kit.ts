@@ -12,6 +12,13 @@ import { EXIT } from '../exit.ts'
 import { definitionsToRead } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
 
+/** Options of commands that look at a job before it is opened. */
+export const BEFORE_A_JOB = {
+  machine: { type: 'string', says: 'the machine record (YAML)' },
+  clock: { type: 'string', says: 'the day of the job, 2026-03-14, for the calibrations (default: today)' },
+  ascii: SHARED.ascii,
+} as const
+
 /** Widest a line of the list gets: longer ones are hard to follow back. */
 const WIDEST = 100
 
@@ -20,12 +27,7 @@ export const kitCommand: Command = {
   usage: 'barover kit PROCEDURE --machine FILE [--clock DAY]',
   summary:
     'What to have before the job: instruments that can do it and those that cannot, locks, lifting gear, papers, people.',
-  options: {
-    machine: { type: 'string', says: 'the machine record (YAML)' },
-    clock: { type: 'string', says: 'the day of the job, 2026-03-14, for the calibrations (default: today)' },
-    json: SHARED.json,
-    ascii: SHARED.ascii,
-  },
+  options: { ...BEFORE_A_JOB, json: SHARED.json },
   positionals: { least: 1, most: 1 },
   run: async (values, [procedure]) => {
     const kit = kitOf(definitionsFor('kit', procedure, values), dayFrom(text(values, 'clock')))

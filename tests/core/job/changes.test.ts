@@ -1,14 +1,13 @@
 // As found, as left and the last overhaul side by side, and the rate of wear between them.
 import { describe, expect, it } from 'vitest'
 import { instrumentSchema } from '../../../src/core/definition/instruments.ts'
-import { machineSchema } from '../../../src/core/definition/machine.ts'
 import { changesOf } from '../../../src/core/job/changes.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { changeLines } from '../../../src/core/talk/changes.ts'
-import { exampleDefs, Walk } from '../../helpers/example.ts'
+import { Walk } from '../../helpers/example.ts'
+import { machineWith } from '../../helpers/records.ts'
 import { type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
 
-const base = exampleDefs()
 const COUNTER = instrumentSchema.parse({
   id: 'H-9',
   kind: 'hour_counter',
@@ -62,12 +61,7 @@ const overhaul = (day: string, hours: string, figures: Raw[], more: Raw = {}) =>
 })
 
 function defsWith(overhauls: Raw[]): Definitions {
-  const raw = JSON.parse(
-    JSON.stringify(base.machine, (_key, one) =>
-      typeof one?.text === 'string' && 'si' in one ? one.text : one,
-    ),
-  )
-  const machine = machineSchema.parse({ ...raw, overhauls })
+  const machine = machineWith({ overhauls })
   const instruments = { instruments: [COUNTER, FEELERS] }
   return smallDefs(STEPS, [], { machine, instruments }, { seats: SEATS })
 }
@@ -121,6 +115,17 @@ describe('as found and as left', () => {
     const rate = gapOf(walked([...overhauls]))?.rate
     if (code === null) expect(rate).toBeNull()
     else expect(rate).toMatchObject({ ok: false, error: { code } })
+  })
+
+  it('tell no rate of what is no size: hours have none, whatever the record says', () => {
+    const hours = [
+      { of: 'running hours', value: '2 lb', wears: 'larger', u: '0.001 in' },
+      ...left('0.022 in'),
+    ]
+    const walk = walked([overhaul('2024-01-01', '2000 h', hours)])
+    const of = changesOf(walk.engine.defs, walk.state).find((one) => one.of === 'running hours')
+    expect(of).toMatchObject({ last: null, rate: null })
+    expect(lines(walk)).toContain('found 10000.0 h')
   })
 
   it('show what was read as found only, and nothing where nothing was', () => {

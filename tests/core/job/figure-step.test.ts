@@ -1,12 +1,12 @@
 // A judge by figures, walked: readings on a micrometer and on feelers, limits of the record, and everything that holds it.
 import { describe, expect, it } from 'vitest'
 import { instrumentSchema } from '../../../src/core/definition/instruments.ts'
-import { machineSchema } from '../../../src/core/definition/machine.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { hangsOn } from '../../../src/core/job/values.ts'
 import { figureRecord } from '../../../src/core/job/verdict-record.ts'
 import { whyLines } from '../../../src/core/talk/tell-about.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
+import { MICROMETER, machineWith } from '../../helpers/records.ts'
 import { type Raw, readOne, smallDefs, tryAssemble } from '../../helpers/small-job.ts'
 
 const base = exampleDefs()
@@ -17,18 +17,6 @@ const uncertainty = {
   source: 'Certificate (invented)',
 }
 const calibration = { due: '2027-01-01', certificate: 'C-1 (invented)' }
-const MICROMETER: Raw = {
-  id: 'M-5',
-  kind: 'outside_micrometer',
-  title: 'Outside micrometer',
-  unit: 'in',
-  range: { from: '2 in', to: '3 in' },
-  resolution: '0.0001 in',
-  uncertainty,
-  expansion: { per_kelvin: 11.5e-6, source: 'a table' },
-  set_check: { standard: 'S-2', size: '2.0000 in', within: '0.0001 in', source: 'Site rule (invented)' },
-  calibration,
-}
 const FEELERS: Raw = {
   id: 'F-1',
   kind: 'feeler_gauge',
@@ -59,14 +47,8 @@ const LIMITS: Raw[] = [
   },
 ]
 
-function machine(limits = LIMITS, more: Raw = {}): Definitions['machine'] {
-  const raw = JSON.parse(
-    JSON.stringify(base.machine, (_key, one) =>
-      typeof one?.text === 'string' && 'si' in one ? one.text : one,
-    ),
-  )
-  return machineSchema.parse({
-    ...raw,
+const machine = (limits = LIMITS, more: Raw = {}) =>
+  machineWith({
     limits,
     rod: {
       diameter: '2.250 in',
@@ -75,7 +57,6 @@ function machine(limits = LIMITS, more: Raw = {}): Definitions['machine'] {
     },
     ...more,
   })
-}
 
 const SEATS = [
   { id: 'thermometer', kinds: ['contact_thermometer'], for: 'temperatures' },
@@ -260,6 +241,70 @@ describe('a rod on a micrometer', () => {
     const one = walk(rodSteps(), [...BEGIN, '2.2480', '2.2484', '2.0000'])
     one.bring({ do: 'doubt-instrument', instrument: 'M-5', why: 'dropped', says: 'the shop' })
     expect(one.state.verdicts.judged?.void).toBe(true)
+  })
+})
+
+describe('sizes of two instruments in one figure', () => {
+  const SECOND: Raw = {
+    ...MICROMETER,
+    id: 'B-9',
+    kind: 'inside_micrometer',
+    range: { from: '1 in', to: '20 in' },
+    set_check: { standard: 'R-2', size: '2.0000 in', within: '0.0001 in', source: 'Site rule (invented)' },
+  }
+  const seat = { id: 'inside', kinds: ['inside_micrometer'], for: 'the seat' }
+  const inside = (id: string): Raw =>
+    readOne(id, { with: 'inside', plausible: { from: 'range', least: '1 in', most: '3 in' } })
+  const steps = (also: Raw | undefined): Raw[] => [
+    ...rodSteps().slice(0, 5),
+    inside('in_before'),
+    inside('seat'),
+    inside('in_after'),
+    judge([{ characteristic: 'piston-clearance', is: 'seat - min(rod)' }], {
+      at_20: AT_20,
+      ...(also === undefined ? {} : { also_at_20: [also] }),
+    }),
+    decide,
+  ]
+  const ALSO = { ...AT_20, readings: ['seat'], set_before: 'in_before', set_after: 'in_after' }
+  const limit = {
+    characteristic: 'piston-clearance',
+    at_most: '0.010 in',
+    inclusive: true,
+    beyond: 'REWORK',
+    ...provenance,
+  }
+  const at = (also: Raw | undefined, after = '2.0000') => {
+    const defs = smallDefs(
+      steps(also),
+      [],
+      {
+        machine: machine([limit]),
+        instruments: {
+          instruments: [
+            ...base.instruments.instruments.filter((one) => one.kind === 'contact_thermometer'),
+            ...[MICROMETER, SECOND].map((one) => instrumentSchema.parse(one)),
+          ],
+        },
+      },
+      { seats: [...SEATS, seat] },
+    )
+    const lines = [...BEGIN, '2.2480', '2.2484', '2.0000', '1', '2.0000', '2.2500', after]
+    return verdict(new Walk(defs).keys('RO', 'TC-401-1', ...lines))
+  }
+
+  it('is judged with each bracketed by its own checks, errors of both added as squares', () => {
+    const record = at(ALSO)
+    expect((record.inputs.figures[0]?.value ?? 0) / 0.0254).toBeCloseTo(2.25 - 2.248, 6)
+    const moves = record.inputs.figures[0]?.parts.map((part) => part.moves ?? Number.NaN) ?? []
+    expect(moves.filter((m) => m > 0)).toHaveLength(2)
+    expect(record.inputs.figures[0]?.expandedU).toBeCloseTo(Math.hypot(...moves), 12)
+    expect(record.result.verdict).toBe('ACCEPT')
+  })
+
+  it('holds where the second has no checks, or one that is off', () => {
+    expect(at(undefined).result.holds.join(' ')).toContain('B-9 measured here without a set-check')
+    expect(at(ALSO, '2.0003').result.holds.join(' ')).toContain('set-check after')
   })
 })
 

@@ -1,27 +1,15 @@
 // What a judge by figures asks of instruments and records, before anything is read.
 import { describe, expect, it } from 'vitest'
 import { instrumentSchema } from '../../../src/core/definition/instruments.ts'
-import { machineSchema } from '../../../src/core/definition/machine.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { kitOf } from '../../../src/core/kit/kit.ts'
 import { exampleDefs } from '../../helpers/example.ts'
+import { MICROMETER, machineWith } from '../../helpers/records.ts'
 import { type Raw, readOne, smallDefs } from '../../helpers/small-job.ts'
 
 const base = exampleDefs()
 const others = base.instruments.instruments.filter((one) => one.kind !== 'outside_micrometer')
 const off = (expanded: string) => ({ expanded, k: 2, includes_resolution: true, source: 'C (invented)' })
-const MICROMETER: Raw = {
-  id: 'M-5',
-  kind: 'outside_micrometer',
-  title: 'Outside micrometer',
-  unit: 'in',
-  range: { from: '2 in', to: '3 in' },
-  resolution: '0.0001 in',
-  uncertainty: off('0.0001 in'),
-  expansion: { per_kelvin: 11.5e-6, source: 'a table' },
-  set_check: { standard: 'S-2', size: '2.0000 in', within: '0.0001 in', source: 'Site rule (invented)' },
-  calibration: { due: '2027-01-01', certificate: 'C-1 (invented)' },
-}
 const limit = (characteristic: string, at_most: string): Raw => ({
   characteristic,
   at_most,
@@ -34,22 +22,12 @@ const limit = (characteristic: string, at_most: string): Raw => ({
 const LIMITS = [limit('rod-undersize', '0.005 in'), limit('rod-out-of-round', '0.001 in')]
 const EXPANSION = { expansion: { per_kelvin: 11.5e-6, source: 'a table' } }
 
-function machine(limits = LIMITS, rod: Raw | null = EXPANSION): Definitions['machine'] {
-  const {
-    rod: _,
-    fallback: __,
-    ...raw
-  } = JSON.parse(
-    JSON.stringify(base.machine, (_key, one) =>
-      typeof one?.text === 'string' && 'si' in one ? one.text : one,
-    ),
-  )
-  return machineSchema.parse({
-    ...raw,
+const machine = (limits = LIMITS, rod: Raw | null = EXPANSION) =>
+  machineWith({
     limits,
-    ...(rod === null ? {} : { rod: { diameter: '2.250 in', source: 'Drawing (invented)', ...rod } }),
+    fallback: undefined,
+    rod: rod === null ? undefined : { diameter: '2.250 in', source: 'Drawing (invented)', ...rod },
   })
-}
 
 const standard = { plausible: { from: 'standard', below: '0.01 in', above: '0.01 in' } }
 const temperature = (id: string): Raw =>
