@@ -47,7 +47,7 @@ export function definitionsFor(command: string, procedure: string | undefined, v
   const machine = text(values, 'machine')
   if (machine === undefined || procedure === undefined) {
     throw new UserError(
-      'It is for a machine: give its record with --machine FILE.',
+      'For which machine? Give its record with --machine FILE.',
       EXIT.wrongUse,
       `barover ${command} --help`,
     )
