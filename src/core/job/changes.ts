@@ -1,7 +1,7 @@
 // As found against as left, and both against the overhauls of before: what was measured of one thing in one place, side by
 // side. Readings as combined, not brought to 20 degC: it shows what was read, and no verdict rests on it.
 import type { StepOf } from '../definition/procedure.ts'
-import type { Result } from '../lib/result.ts'
+import { type Result, refuse } from '../lib/result.ts'
 import type { Renewal, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
@@ -26,7 +26,7 @@ export interface Change {
   readonly left: Taken | null
   /** As left at the last overhaul that has this place. */
   readonly last: { readonly si: number; readonly on: string } | null
-  /** Wear per running hour since then; null without anything to tell it from, a refusal where it must not be told. */
+  /** Wear per running hour since then; null where the record has nothing to tell it from, a refusal where it cannot be. */
   readonly rate: Result<WearRate> | null
 }
 
@@ -135,7 +135,7 @@ function hoursNow(defs: Definitions, state: State): number | null {
 /** Only sizes wear, and only as found tells of it. The first reading after something was renewed begins anew: nothing before it counts. */
 function rateOf(history: readonly Recorded[], now: Taken, hours: number | null): Result<WearRate> | null {
   const { stage, quantity } = now.step.step
-  if (quantity !== 'length' || stage !== 'as_found' || now.u === null || hours === null) return null
+  if (quantity !== 'length' || stage !== 'as_found' || now.u === null) return null
   const since = history.slice(
     Math.max(
       0,
@@ -145,6 +145,7 @@ function rateOf(history: readonly Recorded[], now: Taken, hours: number | null):
   const [wears] = since.map((one) => one.wears)
   if (wears === undefined || wears === null || since.some((one) => one.wears !== wears || one.u === null))
     return null
+  if (hours === null) return refuse('no-hours', 'the running hours were not read on this job.')
   const readings = [
     ...since.map(
       (one, n): WearReading => ({

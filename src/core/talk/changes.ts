@@ -4,12 +4,16 @@ import { DIFFERENCE_OF } from '../definition/instruments.ts'
 import { type Change, changesOf, type Taken } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
+import type { Refusal } from '../lib/result.ts'
 import { differenceUnit, formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
 import { placeName } from './names.ts'
 
-/** Nothing at all where no step has a stage. */
+/** Nothing at all where no step has a stage. Hours that were not read are one cause for every place: it is said once, at the end. */
 export function changeLines(defs: Definitions, state: State): string[] {
-  return changesOf(defs, state).flatMap((change) => {
+  const changes = changesOf(defs, state)
+  const rates = changes.flatMap(({ rate }) => (rate === null ? [] : [rate]))
+  const noHours = rates.find((rate) => !rate.ok && rate.error.code === 'no-hours')
+  const places = changes.flatMap((change) => {
     const one = change.found ?? change.left
     if (one === null) return []
     const parts = [
@@ -22,6 +26,7 @@ export function changeLines(defs: Definitions, state: State): string[] {
     ].filter((part) => part !== null)
     return [placeName(defs, one.step.id, one.place.key), `  ${parts.join('   ')}`, ...rateLines(defs, change)]
   })
+  return noHours === undefined || noHours.ok ? places : [...places, noRate(noHours.error)]
 }
 
 function unitFor(defs: Definitions, { step }: Taken): string {
@@ -54,10 +59,12 @@ function signed(defs: Definitions, taken: Taken, si: number): string {
 /** A rate says what its interval accounts for: two readings show no scatter (decision 16). */
 function rateLines(defs: Definitions, { rate, found }: Change): string[] {
   if (rate === null || found === null) return []
-  if (!rate.ok) return [`  no rate of wear: ${rate.error.say}`]
+  if (!rate.ok) return rate.error.code === 'no-hours' ? [] : [`  ${noRate(rate.error)}`]
   const { perHour, U, basis } = rate.value
   const unit = unitFor(defs, found)
   const each = (m: number) =>
     formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
   return [`  wear ${each(perHour)} ${unit} in 1000 h, give or take ${each(U)} (${basis})`]
 }
+
+const noRate = ({ say }: Refusal): string => `no rate of wear: ${say}`

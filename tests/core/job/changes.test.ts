@@ -60,10 +60,10 @@ const overhaul = (day: string, hours: string, figures: Raw[], more: Raw = {}) =>
   ...more,
 })
 
-function defsWith(overhauls: Raw[]): Definitions {
+function defsWith(overhauls: Raw[], steps = STEPS): Definitions {
   const machine = machineWith({ overhauls })
   const instruments = { instruments: [COUNTER, FEELERS] }
-  return smallDefs(STEPS, [], { machine, instruments }, { seats: SEATS })
+  return smallDefs(steps, [], { machine, instruments }, { seats: SEATS })
 }
 const walked = (overhauls: Raw[], lines = ['1', '10000', '1', '0.040', '0.020']) =>
   new Walk(defsWith(overhauls)).keys('RO', 'TC-401-1', ...lines)
@@ -115,6 +115,26 @@ describe('as found and as left', () => {
     const rate = gapOf(walked([...overhauls]))?.rate
     if (code === null) expect(rate).toBeNull()
     else expect(rate).toMatchObject({ ok: false, error: { code } })
+  })
+
+  it('say once that running hours were not read, where only they are missing', () => {
+    const wide = readOne('wide', { of: 'Ring width', with: 'feelers', stage: 'as_found', ...window })
+    const both = [...left('0.022 in'), { ...left('0.022 in')[0], of: 'ring width' }]
+    const defs = defsWith(
+      [overhaul('2024-01-01', '2000 h', both)],
+      [...STEPS.slice(0, -1), wide, tell('end')],
+    )
+    const walk = new Walk(defs).keys('RO', 'TC-401-1', '1', 'n/a', 'counter broken', '1', '0.040', '0.020')
+    walk.keys('0.030')
+    expect(changesOf(defs, walk.state).map(({ rate }) => rate?.ok === false && rate.error.code)).toEqual([
+      'no-hours',
+      'no-hours',
+    ])
+    const said = lines(walk).split('\n')
+    expect(said.filter((line) => line.includes('no rate'))).toEqual([
+      'no rate of wear: the running hours were not read on this job.',
+    ])
+    expect(said.at(-1)).toContain('no rate')
   })
 
   it('tell no rate of what is no size: hours have none, whatever the record says', () => {
