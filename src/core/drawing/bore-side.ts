@@ -1,13 +1,9 @@
 // The bore from the side, cut lengthwise, head end left: where along the bore the instrument goes now.
 import { type BoreLayout, layOutBore } from './bore-layout.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT, type Signs, signs } from './canvas.ts'
-import { type Tag, writeTags } from './tags.ts'
+import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
-import { nameForms, plain } from './words.ts'
-
-/** A place still to be measured, and one that is filled in. */
-const OPEN = 'o'
-const FILLED = 'x'
+import { plain } from './words.ts'
 
 export interface BoreSide {
   readonly stations: readonly DrawnStation[]
@@ -50,7 +46,7 @@ export function drawBoreSide(side: BoreSide, options: DrawOptions): Drawing {
   if (tall) drawTravel(scene)
   const named = drawNames(scene, tall)
   drawHere(scene, named)
-  if (tall) drawValues(scene)
+  if (tall) writeValues(paper, 6, markedRow(scene), { first: 0, last: columns - 1 })
   const lines = paper.lines()
   return drawing(lines.slice(0, !tall ? 5 : lines[6] === '' ? 6 : 7))
 }
@@ -99,7 +95,7 @@ function drawWallEnd(paper: Canvas, sign: Signs, { wall, step, corner }: WallEnd
 function drawStations({ stations, here, layout, sign, paper }: Scene): void {
   stations.forEach((station, i) => {
     const column = layout.columns[i] as number
-    paper.put(2, column, i === here ? INSTRUMENT : station.value === undefined ? OPEN : FILLED)
+    paper.put(2, column, i === here ? INSTRUMENT : markOf(station))
   })
   const column = layout.columns[here] as number
   for (const row of [1, 3]) {
@@ -127,57 +123,28 @@ function drawTravel({ layout, sign, paper }: Scene): void {
   if (text !== undefined) paper.put(4, travelFrom + 1 + Math.floor((room - text.length) / 2), text)
 }
 
-/** Names under their marks; true when the current station's own name found room. */
 function drawNames(scene: Scene, tall: boolean): boolean {
-  const { stations, here, layout, paper, columns } = scene
-  const names = stations.map((station) => plain(station.label))
-  const tags: Tag[] = stations.map((station, i) => ({
-    id: station.id,
-    column: layout.columns[i] as number,
-    forms: nameForms(names[i] as string, names),
-    rank: i === here ? 0 : 1,
-  }))
+  const { layout, paper, columns } = scene
   // In the low form the names share their row with the foot of the steps.
   const stepped = !tall && layout.stepLeft !== layout.wallLeft
   const first = stepped ? layout.stepLeft + 2 : 0
   const last = stepped ? layout.stepRight - 2 : columns - 1
-  const inside = tags.filter((tag) => tag.column > first && tag.column < last)
-  const written = writeTags(inside, { first, last, middle: middleOf(layout), marks: layout.columns })
-  for (const tag of written) paper.put(4 + (tall ? 1 : 0), tag.start, tag.text)
-  return written.some((tag) => tag.id === stations[here]?.id)
+  return writeNames(paper, 4 + (tall ? 1 : 0), markedRow(scene), { first, last })
 }
 
-function drawValues({ stations, here, layout, paper, columns }: Scene): void {
-  // A figure is written whole or not at all.
-  const tags = stations.flatMap((station, i) => {
-    const value = station.value === undefined ? '' : plain(station.value)
-    return value === ''
-      ? []
-      : [{ id: station.id, column: layout.columns[i] as number, forms: [value], rank: i === here ? 0 : 1 }]
-  })
-  const row = { first: 0, last: columns - 1, middle: middleOf(layout), marks: layout.columns }
-  for (const tag of writeTags(tags, row)) paper.put(6, tag.start, tag.text)
-}
-
-/** The word HERE over the instrument, with the station's name when that found no room under it. */
-function drawHere({ stations, here, layout, paper, columns }: Scene, named: boolean): void {
+/** HERE over the bore, between the steps when the station is. */
+function drawHere(scene: Scene, named: boolean): void {
+  const { here, layout, paper, columns } = scene
   const column = layout.columns[here] as number
   const { stepLeft, stepRight } = layout
-  const stepped = stepLeft !== layout.wallLeft
-  const inBore = stepped && column > stepLeft && column < stepRight
+  const inBore = stepLeft !== layout.wallLeft && column > stepLeft && column < stepRight
   const first = inBore ? stepLeft + 1 : 0
   const last = inBore ? stepRight - 1 : columns - 1
-  const name = plain(stations[here]?.label ?? '')
-  const texts = named || name === '' ? ['HERE'] : [`HERE ${name}`, `${name} HERE`, 'HERE']
-  for (const text of texts) {
-    const word = text.indexOf('HERE', text.length > 4 && !text.startsWith('HERE ') ? name.length + 1 : 0)
-    const want = column - word - (column <= middleOf(layout) ? 2 : 1)
-    const start = Math.max(first, Math.min(want, last - text.length + 1))
-    if (start + text.length - 1 > last || column < start + word || column > start + word + 3) continue
-    paper.put(0, start, text)
-    return
-  }
-  paper.put(0, Math.max(0, Math.min(column - 2, columns - 4)), 'HERE')
+  writeHere(paper, 0, markedRow(scene), { first, last, named })
+}
+
+function markedRow({ stations, here, layout }: Scene): MarkedRow {
+  return { stations, here, columns: layout.columns, middle: middleOf(layout) }
 }
 
 function middleOf(layout: BoreLayout): number {

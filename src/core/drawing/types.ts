@@ -5,6 +5,8 @@ export interface DrawnStation {
   readonly id: string
   /** Short name under the mark. Characters that are not plain ASCII are replaced. */
   readonly label: string
+  /** The place in full, where a list has room for it; without it the label serves. */
+  readonly words?: string
   /** Along ring travel: 0 is its head end limit, 1 its crank end limit; below 0 or above 1 lies outside it. */
   readonly at: number
   /** The reading already taken here, short text such as `9.5062`. Present means the place is filled in. */

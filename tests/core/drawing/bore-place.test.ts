@@ -1,7 +1,8 @@
 // Both views together: which of them are drawn, and where.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { axisWords, drawBorePlace } from '../../../src/core/drawing/bore-place.ts'
+import { drawBorePlace } from '../../../src/core/drawing/bore-place.ts'
+import { axisWords } from '../../../src/core/drawing/with-end-view.ts'
 import {
   axis,
   bore,
