@@ -39,8 +39,9 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...view.must,
     ...warning,
     ...view.rows,
-    ...view.drawing,
+    ...(view.drawings[0] ?? []),
     ...view.legend,
+    ...(view.profiles[0] ?? []),
     ...view.ask,
     row(`${below.text}   safe: make safe`, 'faint'),
   ]

@@ -1,11 +1,13 @@
 // Cross-checks of a reading: instrument seat, stations and axes, repeats, and the range that is plausible.
 
+import { axesOf } from '../drawing/kinds.ts'
 import { a, list, nearest, quote } from '../lib/wording.ts'
 import { FACT_TYPES } from '../rules/machine-facts.ts'
 import { aKind, KIND_NAME, type QuantityKind, unitsOf } from '../units/index.ts'
 import type { WrittenQuantity } from './common.ts'
 import { DIFFERENCE_OF, READS } from './instruments.ts'
 import { type Finding, finding, type Path, repeatedIds, unknownId, warning } from './lint-common.ts'
+import { lintDrawing } from './lint-procedure-drawing.ts'
 import type { Axis, Procedure, Seat, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>
@@ -23,6 +25,7 @@ export function lintRead(procedure: Procedure, read: Read, base: Path): Finding[
     ...(seat === undefined ? [seatless] : [...lintSeat(read, seat, base), ...lintHow(read, seat, base)]),
     ...lintStations(read, base),
     ...lintAxes(read, base),
+    ...lintDrawing(read, base),
     ...lintRepeats(read, base),
     ...lintPlausible(read, base),
   ]
@@ -71,10 +74,7 @@ function lintStations(read: Read, base: Path): Finding[] {
 function lintAxes(read: Read, base: Path): Finding[] {
   const axes = read.axes ?? []
   const found = repeatedIds([...base, 'axes'], axes, 'axis')
-  if (read.drawing === 'bore' && axes.length === 0) {
-    const message = `${quote(read.id)} is drawn as a bore and has no axes.`
-    found.push(finding([...base, 'drawing'], 'no-axes', message, 'list the axes, or write drawing: none'))
-  }
+  const isDrawn = read.drawing !== 'none' && axesOf(read.drawing) !== 'no'
   axes.forEach((axis, n) => {
     const path = [...base, 'axes', n]
     const twin = axes.slice(0, n).find((other) => ends(other) === ends(axis))
@@ -82,7 +82,7 @@ function lintAxes(read: Read, base: Path): Finding[] {
       const message = `${quote(axis.id)} has the same ends as ${quote(twin.id)}.`
       found.push(finding([...path, 'from'], 'same-place', message))
     }
-    if (read.drawing === 'bore' && Math.abs(axis.from - axis.to) !== 6) {
+    if (isDrawn && Math.abs(axis.from - axis.to) !== 6) {
       const message = `${quote(axis.id)} runs from ${axis.from} to ${axis.to} o'clock, which is not straight across.`
       found.push(
         warning([...path, 'to'], 'not-across', message, 'the ends of a diameter are six hours apart'),

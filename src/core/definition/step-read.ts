@@ -1,5 +1,6 @@
 // A read step: what is read, where, with what, how often, and what is believed.
 import { z } from 'zod'
+import { DRAWING_KINDS } from '../drawing/kinds.ts'
 import { identifier, line, short, written } from './common.ts'
 import { DIFFERENCE_OF, READ_QUANTITIES } from './instruments.ts'
 import { common, kind, opening, point } from './step-common.ts'
@@ -15,7 +16,7 @@ export const station = z.strictObject({
   }),
   at: z.number().min(-1).max(2).meta({
     description:
-      'Share of ring travel from its head-end limit (0) to its crank-end limit (1); outside ring travel beyond.',
+      'Share of the way from the head end of what is drawn (0) to its crank end (1); of a bore the way is ring travel, and stations lie beyond it too.',
   }),
   in_counterbore: z.boolean().optional().meta({ description: 'true: the station lies in the counterbore.' }),
 })
@@ -75,13 +76,13 @@ export const read = z.strictObject({
   quantity: z.enum(READ_QUANTITIES).meta({ description: 'What sort of quantity is read.' }),
   of: short.meta({ description: 'What is measured, for example: bore.' }),
   with: identifier.meta({ description: 'Seat of the instrument.' }),
-  drawing: z
-    .enum(['bore', 'none'])
-    .meta({ description: 'Whether the bore is drawn, with the place marked.' }),
+  drawing: z.enum([...DRAWING_KINDS, 'none']).meta({
+    description: 'What is drawn with the place marked on it, or none where a picture tells nothing.',
+  }),
   stations: z
     .array(station)
     .min(1, 'has no stations')
-    .meta({ description: 'Places along the bore, in order.' }),
+    .meta({ description: 'Places along what is drawn, in order.' }),
   axes: z.array(axis).optional().meta({ description: 'Directions across it; each station is read on each.' }),
   how: z.record(z.string(), line).meta({ description: 'The handling words by instrument kind.' }),
   repeats: repeats.meta({

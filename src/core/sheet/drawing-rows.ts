@@ -1,71 +1,131 @@
 // The drawing for the place being measured, from the procedure's own stations and axes and the readings so far.
-import { drawBorePlace } from '../drawing/bore-place.ts'
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
-import type { DrawnStation } from '../drawing/types.ts'
-import { asKind, type Definitions } from '../job/definitions.ts'
+import { drawPlace } from '../drawing/place.ts'
+import type { Drawing, DrawnStation } from '../drawing/types.ts'
+import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { bareLength } from '../talk/names.ts'
+import { bareLength, bareReading } from '../talk/names.ts'
 import { type Row, type SheetStyle, textWidth } from './block.ts'
 
 /** The marks of a place drawing; a drawing of one line has none. */
 export const LEGEND = '# instrument, here   x measured   o to come'
 
-export function placeDrawing(
+/** Instruments that are set from one side of a part to the other. All else touches it in one place. */
+const ACROSS: readonly string[] = ['inside_micrometer', 'bore_gauge', 'outside_micrometer']
+/** Lines to draw in, from all that are wanted to the lowest picture there is. */
+const HEIGHTS = [undefined, 13, 12, 11, 10, 9, 8, 7, 6, 5] as const
+/** Lines of a profile: whole, as a table, as words. */
+const PROFILE_HEIGHTS = [8, 7, 6, 5, 4, 3, 2] as const
+
+type Placed = Parameters<typeof placesOf>[0]
+type ReadPrompt = Extract<Prompt, { kind: 'read' }>
+
+/** Every form of the drawing, the fullest first; none where the step asks for none. */
+export function placeDrawings(
   defs: Definitions,
   state: State,
-  prompt: Extract<Prompt, { kind: 'read' }>,
+  prompt: ReadPrompt,
   style: SheetStyle,
-): Row[] {
-  const placed = asKind(prompt.step, 'read')
+): Row[][] {
+  const { step } = asKind(prompt.step, 'read')
+  const { drawing } = step
+  if (drawing === 'none') return []
   const { axis } = prompt.place
-  const stations = placed.step.stations.map((s): DrawnStation => {
-    const first = placesOf(placed).find((p) => p.station.id === s.id && p.axis?.id === axis?.id)
-    const si = first === undefined ? null : placeResult(placed, first, state).si
+  const place = {
+    kind: drawing,
+    stations: stationsOf(defs, state, prompt),
+    here: prompt.place.station.id,
+    across: ACROSS.includes(instrumentById(defs, prompt.instrument)?.kind ?? ''),
+    ...(axis === null ? {} : { axis, axes: step.axes ?? [] }),
+    hasCounterbore: defs.machine.bore.counterbore !== undefined,
+  }
+  const width = Math.min(66, textWidth(style))
+  const drawn = HEIGHTS.map((height) =>
+    drawPlace(place, { ascii: style.ascii, width, ...(height === undefined ? {} : { height }) }),
+  )
+  // Fewer are words alone, and the title says the place as well as they do.
+  return formsOf(drawn, 3)
+}
+
+/** Each lower form once; one of fewer than `least` lines only where there is no other. */
+function formsOf(drawn: readonly Drawing[], least: number): Row[][] {
+  const forms: Row[][] = []
+  for (const { lines } of drawn) {
+    const last = forms.at(-1)
+    if (lines.length > 0 && (last === undefined || (lines.length < last.length && lines.length >= least)))
+      forms.push(lines.map((text) => ({ text, tone: 'plain', keep: true })))
+  }
+  return forms
+}
+
+function stationsOf(defs: Definitions, state: State, prompt: ReadPrompt): DrawnStation[] {
+  const placed = asKind(prompt.step, 'read')
+  const places = placesOf(placed)
+  return placed.step.stations.map((s) => {
+    const place = places.find((p) => p.station.id === s.id && p.axis?.id === prompt.place.axis?.id)
+    const result = place === undefined ? null : placeResult(placed, place, state)
+    const value = figureOf(defs, placed, result)
     return {
       id: s.id,
       label: s.short ?? s.label,
+      words: s.label,
       at: s.at,
-      ...(si === null ? {} : { value: bareLength(defs, si) }),
+      ...(value === undefined ? {} : { value }),
       ...(s.in_counterbore === true ? { inCounterbore: true } : {}),
     }
   })
-  if (axis === null) return []
-  const drawn = drawBorePlace(
-    {
-      stations,
-      here: prompt.place.station.id,
-      axis,
-      hasCounterbore: defs.machine.bore.counterbore !== undefined,
-    },
-    { ascii: style.ascii, width: Math.min(66, textWidth(style)) },
-  )
-  return drawn.lines.map((text) => ({ text, tone: 'plain', keep: true }))
+}
+
+/** The figure of a settled place: lengths as the shop has them, all else in the unit it was keyed in. */
+function figureOf(
+  defs: Definitions,
+  { step }: Placed,
+  result: ReturnType<typeof placeResult> | null,
+): string | undefined {
+  if (result?.state === 'not-applicable') return 'n/a'
+  const last = result?.readings.at(-1)
+  if (result === null || result.si === null || last === undefined) return undefined
+  return step.quantity === 'length'
+    ? bareLength(defs, result.si)
+    : bareReading(defs, { ...last, si: result.si })
 }
 
 /** The wear along the bore, as soon as two stations of a read step have figures. */
 export function profileRows(defs: Definitions, state: State, stepId: string, style: SheetStyle): Row[] {
+  return profileForms(defs, state, stepId, style)[0] ?? []
+}
+
+/** The same in every form there is, the fullest first; none for what is not drawn as a bore. */
+export function profileForms(defs: Definitions, state: State, stepId: string, style: SheetStyle): Row[][] {
   const step = defs.steps.find((s) => s.id === stepId)
-  if (step === undefined || step.step.kind !== 'read' || step.step.axes === undefined) return []
+  if (step?.step.kind !== 'read' || step.step.drawing !== 'bore') return []
   const placed = asKind(step, 'read')
   const places = placesOf(placed)
+  const perUnit = defs.machine.shop_units.length === 'in' ? 0.0254 : 0.001
   const rows = (placed.step.axes ?? []).map((axis) => ({
     axisLabel: axis.label,
     values: placed.step.stations.map((s) => {
       const place = places.find((p) => p.station.id === s.id && p.axis?.id === axis.id)
       const si = place === undefined ? null : placeResult(placed, place, state).si
-      return si === null ? undefined : si / (defs.machine.shop_units.length === 'in' ? 0.0254 : 0.001)
+      return si === null ? undefined : si / perUnit
     }),
   }))
-  const drawn = drawBoreProfile(
-    {
-      stations: placed.step.stations.map((s) => ({ id: s.id, label: s.short ?? s.label, at: s.at })),
-      rows,
-      unit: defs.machine.shop_units.length,
-      decimals: defs.machine.shop_units.length === 'in' ? 4 : 3,
-    },
-    { ascii: style.ascii, width: Math.min(66, textWidth(style)) },
+  const profile = {
+    stations: placed.step.stations.map((s) => ({
+      id: s.id,
+      label: s.short ?? s.label,
+      at: s.at,
+      ...(s.in_counterbore === true ? { inCounterbore: true } : {}),
+    })),
+    rows,
+    unit: defs.machine.shop_units.length,
+    decimals: defs.machine.shop_units.length === 'in' ? 4 : 3,
+  }
+  const width = Math.min(66, textWidth(style))
+  const drawn = PROFILE_HEIGHTS.map((height) =>
+    drawBoreProfile(profile, { ascii: style.ascii, width, height }),
   )
-  return drawn.lines.map((text) => ({ text, tone: 'plain', keep: true }))
+  return formsOf(drawn, 2)
 }

@@ -2,6 +2,7 @@
 // do in trouble on it whatever gives way. When even that has no room, the screen says so and takes nothing but STOP.
 import { cut, widthOf } from '../lib/text.ts'
 import { type Line, layOut, marginWidth, type Row, row, type SheetStyle, textWidth } from './block.ts'
+import { drawnIn } from './drawn-in.ts'
 import type { FootText } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
 
@@ -57,21 +58,20 @@ export function fitLive(input: LiveInput): Live {
   }
   const { head, must, ask } = fits
   let left = room - height(fits)
-  const rule = left >= 1 ? [shortRule(style, 'under')] : []
-  left -= rule.length
-  const over = left >= 1 ? [shortRule(style, 'over')] : []
-  left -= over.length
   const text = lines(view.rows)
-  const showText = text.length <= left
-  if (showText) left -= text.length
   const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
-  const hint = hintText !== undefined && left >= 1 ? lines([row(hintText, 'faint')]) : []
+  const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])
+  const lowest = (view.drawings.at(-1)?.length ?? 0) + hinted.length
+  // Words that were read at the first reading of a step give way to the drawing, not the other way about.
+  const isDrawingFirst =
+    view.wordsKnown && view.drawings.length > 0 && lowest <= left && lowest + text.length > left
+  const showText = text.length <= left && !isDrawingFirst
+  if (showText) left -= text.length
+  const hint = left >= 1 ? hinted : []
   left -= hint.length
-  const drawing = lines(view.drawing)
-  const showDrawing = drawing.length > 0 && drawing.length <= left
-  if (showDrawing) left -= drawing.length
-  const legend = lines(view.legend)
-  const drawn = showDrawing ? [...drawing, ...(legend.length <= left ? legend : [])] : []
+  const { rules, drawn } = drawnIn(left, view, style)
+  const rule = rules >= 1 ? [shortRule(style, 'under')] : []
+  const over = rules >= 2 ? [shortRule(style, 'over')] : []
   return {
     above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
     inputMargin: marginOf(view.unit, style),

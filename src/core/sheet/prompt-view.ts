@@ -15,7 +15,7 @@ import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows } from './decision-rows.ts'
-import { LEGEND, placeDrawing } from './drawing-rows.ts'
+import { LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
@@ -31,8 +31,12 @@ export interface PromptView {
   /** Hazard and what to do in trouble: never dropped. */
   readonly must: readonly Row[]
   readonly rows: readonly Row[]
-  /** Dropped first when the screen is small. */
-  readonly drawing: readonly Row[]
+  /** The rows stood there at an earlier reading of the same step. */
+  readonly wordsKnown: boolean
+  /** The drawing of the place, the fullest form first; the lower ones are for small screens, which may drop it. */
+  readonly drawings: readonly (readonly Row[])[]
+  /** What was measured so far, plotted along the bore: its forms in the same order, dropped before the drawing is. */
+  readonly profiles: readonly (readonly Row[])[]
   /** What the marks of the drawing mean, where there is room for it beside the drawing. */
   readonly legend: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
@@ -51,7 +55,9 @@ const EMPTY: PromptView = {
   titleMayShorten: false,
   must: [],
   rows: [],
-  drawing: [],
+  wordsKnown: false,
+  drawings: [],
+  profiles: [],
   legend: [],
   ask: [],
   unit: '',
@@ -75,7 +81,8 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ...view,
     must: [...out, ...mustRows(prompt), ...others.must],
     rows: [],
-    drawing: [],
+    drawings: [],
+    profiles: [],
     legend: [],
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
@@ -263,13 +270,15 @@ function readView(
   const instrument = instrumentById(defs, prompt.instrument)
   const how = instrument === undefined ? undefined : step.how[instrument.kind]
   const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
-  const drawing = step.drawing === 'bore' ? placeDrawing(defs, state, prompt, style) : []
+  const drawings = placeDrawings(defs, state, prompt, style)
   return {
     margin: placeNumber(defs, prompt.step.id, prompt.place.key),
     title: placeName(defs, prompt.step.id, prompt.place.key),
     rows: [...(step.text === undefined ? [] : [row(step.text)]), ...(how === undefined ? [] : [row(how)])],
-    drawing,
-    legend: drawing.length < 2 ? [] : [row(LEGEND, 'faint')],
+    wordsKnown: prompt.place.number > 1 || standing(state, prompt.place.key).length > 0,
+    drawings,
+    profiles: profileForms(defs, state, prompt.step.id, style),
+    legend: (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
     ask: [
       row(
         `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,

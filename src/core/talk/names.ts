@@ -10,6 +10,7 @@ import {
   formatQuantity,
   type QuantityKind,
   unitNamed,
+  valueIn,
 } from '../units/index.ts'
 
 /** `7.3`: sheet number of the step, and of the place within it when it has several. */
@@ -39,6 +40,12 @@ export function readingText(defs: Definitions, reading: ReadingAt): string {
   return companion(reading.unit) === undefined
     ? formatQuantity(quantity, reading.unit, decimals)
     : formatBoth(quantity, reading.unit, decimals)
+}
+
+/** The figure alone, in the unit and with the decimals it was keyed in, for places next to each other. */
+export function bareReading(defs: Definitions, reading: ReadingAt): string {
+  const decimals = Math.max(decimalsIn(defs, reading), decimalsTyped(reading))
+  return formatNumber(valueIn({ kind: kindOf(reading.unit), si: reading.si }, reading.unit), decimals)
 }
 
 function decimalsTyped(reading: ReadingAt): number {

@@ -132,11 +132,11 @@ describe('on small screens', () => {
     const titled = (shots: Shot[]) => shots.find((s) => s.view.title.startsWith('Bore, CENTRE')) as Shot
     const large = titled(everyShot(120, 40))
     expect(large.text).toContain('Measure the diameter here')
-    expect(large.view.drawing.length).toBeGreaterThan(3)
-    for (const line of large.view.drawing) expect(large.text).toContain(line.text.trim())
+    expect(large.view.drawings[0]?.length).toBeGreaterThan(3)
+    for (const line of large.view.drawings[0] ?? []) expect(large.text).toContain(line.text.trim())
     const small = titled(everyShot(60, 14))
     expect(small.live.tooSmall).toBe(false)
-    expect(small.text).not.toContain(small.view.drawing[1]?.text.trim())
+    expect(small.text).not.toContain(small.view.drawings.at(-1)?.[1]?.text.trim())
   })
 })
 
@@ -144,12 +144,12 @@ describe('the marks of the drawing', () => {
   it('are told under it where there is room, and never without it', () => {
     for (const rows of [18, 24, 26]) {
       for (const { view, text } of everyShot(80, rows)) {
-        const isDrawn = view.drawing.length > 0 && text.includes(view.drawing[2]?.text ?? 'nothing')
+        const isDrawn = view.drawings.some((form) => text.includes(form[2]?.text ?? 'nothing'))
         if (text.includes('# instrument, here')) expect(isDrawn).toBe(true)
       }
     }
     const told = everyShot(80, 40).map(({ view, text }) => [
-      view.drawing.length > 0,
+      view.drawings.length > 0,
       text.includes('o to come'),
     ])
     for (const [isDrawn, isTold] of told) expect(isTold).toBe(isDrawn)

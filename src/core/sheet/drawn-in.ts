@@ -1,0 +1,41 @@
+// What of a drawing and its plot goes into the lines that are left on a screen.
+import { type Line, layOut, type Row, type SheetStyle } from './block.ts'
+import type { PromptView } from './prompt-view.ts'
+
+interface Drawn {
+  readonly place: readonly Line[]
+  readonly plot: readonly Line[]
+}
+
+/**
+ * Lines of drawing, plot and the words for the marks that go into `room` lines, and how many rules, up to two, still do.
+ * The rules are only for the eye: none is drawn where the drawing or the plot would go without for it.
+ */
+export function drawnIn(
+  room: number,
+  view: PromptView,
+  style: SheetStyle,
+): { readonly rules: number; readonly drawn: readonly Line[] } {
+  const [tight, airy] = [pick(room, view, style), pick(room - 2, view, style)]
+  const isSame = airy.place.length > 0 === tight.place.length > 0 && airy.plot.length === tight.plot.length
+  const { place, plot } = isSame ? airy : tight
+  const left = room - place.length - plot.length
+  const rules = Math.max(0, Math.min(2, left))
+  // Last, as they are learned once.
+  const words = place.length === 0 ? [] : lines(view.legend, style)
+  return { rules, drawn: [...place, ...(words.length <= left - rules ? words : []), ...plot] }
+}
+
+/** The fullest plot that leaves room for a drawing, with the fullest drawing there is room for. */
+function pick(room: number, { drawings, profiles }: PromptView, style: SheetStyle): Drawn {
+  const [places, plots] = [drawings, profiles].map((forms) => forms.map((form) => lines(form, style)))
+  for (const plot of [...(plots ?? []), []]) {
+    const place = places?.find((form) => form.length <= room - plot.length)
+    if (place !== undefined) return { place, plot }
+  }
+  return { place: [], plot: [] }
+}
+
+function lines(list: readonly Row[], style: SheetStyle): Line[] {
+  return list.length === 0 ? [] : layOut({ margin: '', rows: list }, style)
+}
