@@ -18,8 +18,8 @@ const END_TALL = 7
 
 /**
  * From 60 columns on: both next to each other, at most 7 lines, or 5 when `height` is under 7. Narrower: one above the
- * other when `height` allows the low forms of both (or states no limit), else the side view and one line of words, else
- * words alone.
+ * other when `height` allows the low forms of both (or states no limit), else the side view and one line of words, which
+ * gives way in 5 lines as the place is told in words beside any drawing; lower than that, words alone.
  */
 export function withEndView(side: SideView, end: EndView, options: DrawOptions): Drawing {
   const width = Math.floor(options.width)
@@ -38,7 +38,7 @@ export function withEndView(side: SideView, end: EndView, options: DrawOptions):
     if (height >= LOW + LOW) return under(LOW, endLines(LOW))
   }
   if (height >= side.tall + 1) return under(side.tall, words)
-  if (height >= LOW + 1) return under(LOW, words)
+  if (height >= LOW) return under(LOW, height > LOW ? words : [])
   return height >= 2 ? under(1, words) : under(1, [])
 }
 

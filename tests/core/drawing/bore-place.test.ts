@@ -80,7 +80,8 @@ HE |      x     >#<     o      | CE        '---6---'
     expect(lines(true, 40, 8)).toHaveLength(8)
     expect(lines(true, 40, 6)).toHaveLength(6)
     expect(lines(true, 40, 6).at(-1)).toBe("12 to 6 o'clock, seen from the head end")
-    expect(lines(true, 40, 5)).toEqual(['HERE CENTRE', "12 to 6 o'clock, seen from the head end"])
+    expect(lines(true, 40, 5)).toEqual(lines(true, 40, 6).slice(0, 5))
+    expect(lines(true, 40, 4)).toEqual(['HERE CENTRE', "12 to 6 o'clock, seen from the head end"])
     expect(lines(true, 40, 1)).toEqual(['HERE CENTRE'])
   })
 })
@@ -101,7 +102,7 @@ describe('any place', () => {
         const drawn = drawBorePlace({ ...side, axis: one, axes }, { ascii, width, height })
         expectSound(drawn, ascii, width, height)
         expect(count(drawn.lines, 'HERE')).toBe(1)
-        expect(drawn.lines.join('\n')).toMatch(/seen from|from head end/)
+        if (width >= 60 || height > 5) expect(drawn.lines.join('\n')).toMatch(/seen from|from head end/)
       }),
     )
   })
