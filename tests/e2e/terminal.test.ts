@@ -17,7 +17,7 @@ describe('resizing', () => {
     await t.see('Again, afresh (in)')
     // A frame of 22 rows, and then a terminal of 15: what the renderer would wipe everything for.
     t.resize({ cols: 80, rows: 15 })
-    await t.until('the lower screen', () => t.input === '' && !t.text.includes('seen from the head end'))
+    await t.until('the lower screen', () => t.input === '' && !t.text.includes('# instrument, here'))
     for (let i = 0; i < 20; i++) {
       const cols = [120, 60, 100, 40, 80][i % 5] ?? 80
       const rows = [40, 20, 12, 24, 15, 30, 10][i % 7] ?? 24
