@@ -6,6 +6,7 @@ import { Walk } from './example.ts'
 import { SHIPPED, shippedDefs } from './shipped-jobs.ts'
 
 type Read = StepOf<'read'>
+type Step = StepOf<'read' | 'observe' | 'tell'>
 
 export interface Alone {
   /** `rod-sizes rod_top` */
@@ -28,17 +29,22 @@ export function everyReadAlone(): Alone[] {
   })
 }
 
-/** Hazard and trouble stay, as they take room; what would keep the step from being presented does not. */
 function walkTo(defs: Definitions, step: Read): Walk {
-  const { exposes: _, when: __, point: ___, ...alone } = step
-  const { values: ____, ...procedure } = defs.procedure
-  const job = { ...procedure, steps: [alone as Read] }
-  const result = assemble({ ...defs, parts: new Map(), procedure: job })
-  if (!result.ok) throw new Error(result.error.say)
-  const walk = new Walk(result.value).keys('RO', defs.machine.machine)
+  const walk = stepAlone(defs, step)
   for (let n = 0; walk.prompt.kind === 'pick' && n < 9; n += 1) walk.key('1')
   if (walk.prompt.kind !== 'read') throw new Error(`${step.id}: ${walk.prompt.kind}, ${walk.said.join(' ')}`)
   return walk
+}
+
+/** Hazard and trouble stay, as they take room; what would keep the step from being presented does not. */
+export function stepAlone(defs: Definitions, step: Step): Walk {
+  const { exposes: _, when: __, ...rest } = step
+  const alone = { ...rest, point: undefined }
+  const { values: ___, ...procedure } = defs.procedure
+  const job = { ...procedure, steps: [alone as Step] }
+  const result = assemble({ ...defs, parts: new Map(), procedure: job })
+  if (!result.ok) throw new Error(result.error.say)
+  return new Walk(result.value).keys('RO', defs.machine.machine)
 }
 
 /** Reads the place that is asked for until it is settled; what is doubted is kept. */

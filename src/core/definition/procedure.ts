@@ -4,7 +4,7 @@ import { QUANTITY_KINDS } from '../units/index.ts'
 import { identifier, invented, line, short } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { INSTRUMENT_KINDS } from './instruments.ts'
-import { common, kind, type need, opening, point, type when } from './step-common.ts'
+import { common, kind, type need, opening, pictured, point, type when } from './step-common.ts'
 import { type FiguresJudge, type FormJudge, judge } from './step-judge.ts'
 import { type axis, read, type station } from './step-read.ts'
 
@@ -36,7 +36,14 @@ const places = z
     description: 'Temporary things the step puts in; where each is goes into the register when it is done.',
   })
 
-const tell = z.strictObject({ kind: kind('tell', 'Do this.'), ...common, ...opening, places, point })
+const tell = z.strictObject({
+  kind: kind('tell', 'Do this.'),
+  ...common,
+  ...pictured,
+  ...opening,
+  places,
+  point,
+})
 const confirm = z.strictObject({
   kind: kind('confirm', 'Do this, and say that it was seen.'),
   ...common,
@@ -67,6 +74,7 @@ const gate = z.strictObject({
 const observe = z.strictObject({
   kind: kind('observe', 'What is seen, as one of a list.'),
   ...common,
+  ...pictured,
   ...opening,
   point,
   conditions: z

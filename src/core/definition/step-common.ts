@@ -1,5 +1,6 @@
 // What steps of several kinds have in common: ids and texts, rules, what they let in, points of an inspection plan.
 import { z } from 'zod'
+import { FIGURE_KINDS } from '../drawing/figures.ts'
 import { identifier, line, short, written } from './common.ts'
 
 /** What an unknown rule does is always said: do the step, skip it, or hold the job there. There is no default. */
@@ -45,6 +46,13 @@ export const common = {
     .min(1, 'lists nothing')
     .optional()
     .meta({ description: 'What has to be there before the job, beside instruments; listed in the kit.' }),
+}
+
+/** For steps where nothing is read. */
+export const pictured = {
+  drawing: z.enum(FIGURE_KINDS).optional().meta({
+    description: 'A picture of where people stand and what points where; left out: none.',
+  }),
 }
 
 /** For steps that are work at the machine. */

@@ -1,5 +1,6 @@
 // The drawing for the place being measured, from the procedure's own stations and axes and the readings so far.
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
+import { drawFigure, type FigureKind } from '../drawing/figures.ts'
 import { drawPlace } from '../drawing/place.ts'
 import type { Drawing, DrawnStation } from '../drawing/types.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
@@ -47,6 +48,12 @@ export function placeDrawings(
   )
   // Fewer are words alone, and the title says the place as well as they do.
   return formsOf(drawn, 3)
+}
+
+/** The picture of a step where nothing is read, in its one form. */
+export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Row[][] {
+  if (kind === undefined) return []
+  return formsOf([drawFigure(kind, { ascii: style.ascii, width: textWidth(style) })], 1)
 }
 
 /** Each lower form once; one of fewer than `least` lines only where there is no other. */

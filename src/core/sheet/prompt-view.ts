@@ -15,7 +15,7 @@ import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows } from './decision-rows.ts'
-import { LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
+import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
@@ -215,14 +215,18 @@ function stepView(
   }
   switch (prompt.kind) {
     case 'tell':
-      return { ...base, ask: [row('Enter when it is done')] }
+      return { ...base, drawings: pictureOf(prompt.step, style), ask: [row('Enter when it is done')] }
     case 'confirm':
       return {
         ...base,
         ask: numbered([asKind(prompt.step, 'confirm').step.seen, 'Not so: say what you see']),
       }
     case 'observe':
-      return { ...base, ask: numbered(asKind(prompt.step, 'observe').step.conditions.map((c) => c.label)) }
+      return {
+        ...base,
+        drawings: pictureOf(prompt.step, style),
+        ask: numbered(asKind(prompt.step, 'observe').step.conditions.map((c) => c.label)),
+      }
     case 'decide': {
       const { step: decide, scope } = asKind(prompt.step, 'decide')
       const record = state.verdicts[scope + decide.about]?.verdict
@@ -245,6 +249,10 @@ function stepView(
     case 'read':
       return readView(defs, state, prompt, style)
   }
+}
+
+function pictureOf({ step }: PlacedStep, style: SheetStyle): Row[][] {
+  return step.kind === 'tell' || step.kind === 'observe' ? figureForms(step.drawing, style) : []
 }
 
 function pointRows(state: State, placed: PlacedStep): Row[] {

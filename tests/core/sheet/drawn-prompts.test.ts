@@ -6,7 +6,8 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import type { Walk } from '../../helpers/example.ts'
-import { type Alone, everyReadAlone, readOnce, settlePlace } from '../../helpers/read-alone.ts'
+import { type Alone, everyReadAlone, readOnce, settlePlace, stepAlone } from '../../helpers/read-alone.ts'
+import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 
 const ALL = everyReadAlone()
 const DRAWN = ALL.filter(({ step }) => step.drawing !== 'none')
@@ -156,4 +157,19 @@ describe('the wear along the bore', () => {
       expect(shown).toHaveLength(1)
     },
   )
+})
+
+describe('a step where nothing is read', () => {
+  const hollow = shippedDefs('hollow-piston.yaml')
+  const pictured = hollow.procedure.steps.filter((step) => step.kind === 'observe' || step.kind === 'tell')
+
+  it('has its picture at 80 by 24 where it asks for one, and only there', () => {
+    const drawn = pictured.map((step) => {
+      const { text, view } = shot(stepAlone(hollow, step), 80, 24)
+      expect(text.length).toBeLessThan(24)
+      expect(view.drawings).toHaveLength(step.drawing === undefined ? 0 : 1)
+      return text.join('\n').includes('nobody in line with plug, vent') ? [step.id] : []
+    })
+    expect(drawn.flat()).toEqual(['plugs_seen', 'knock', 'vents', 'quarantined'])
+  })
 })
