@@ -80,7 +80,7 @@ export const CHANGES = [
     },
     {
       rule: 'A verdict hangs on the datum and the counterbore.',
-      find: 'return [...needed, ...optional].map(',
+      find: 'return [...needed, ...optional, ...observed].map(',
       into: 'return needed.map(',
       by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
     },
