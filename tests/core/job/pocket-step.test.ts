@@ -162,6 +162,7 @@ describe('a reading that is missing', () => {
   })
 
   it('every step it rests on makes verdict, decision and nothing else fall', () => {
+    expect(hangsOn(pocketDefs('tc-401'), 'position')).toEqual(['judged', 'decided'])
     for (const id of [
       'fitted',
       'told_by',
