@@ -42,8 +42,8 @@ interface Readings {
   readonly load?: string
 }
 
-/** RG-27, its hand-wheel a turn and a half open; overloaded unless said otherwise. */
-export function rg27(readings: Readings = {}, defs = pocketDefs('rg-27')): Walk {
+/** What is keyed on RG-27 up to the verdict. */
+export function rg27Lines(readings: Readings = {}): string[] {
   const {
     setting = '540',
     suction = '2.10',
@@ -51,21 +51,31 @@ export function rg27(readings: Readings = {}, defs = pocketDefs('rg-27')): Walk 
     gas = ['30', '40'],
     load = '222',
   } = readings
-  return new Walk(defs).keys(
+  return [
     ...['IM', 'RG-27-1', '', '1', '1', '1', setting, setting],
     ...['B-52', suction, suction, 'B-54', discharge, discharge],
     ...['1', gas[0], gas[1], '1', load, load],
-  )
+  ]
 }
 
-/** TC-401, its pocket shut; well inside its rating unless said otherwise. `setting`: 1 shut, 2 open. */
-export function tc401(readings: Readings = {}, defs = pocketDefs('tc-401')): Walk {
+/** RG-27, its hand-wheel a turn and a half open; overloaded unless said otherwise. */
+export function rg27(readings: Readings = {}, defs = pocketDefs('rg-27')): Walk {
+  return new Walk(defs).keys(...rg27Lines(readings))
+}
+
+/** What is keyed on TC-401 up to the verdict. `setting`: 1 shut, 2 open. */
+export function tc401Lines(readings: Readings = {}): string[] {
   const { setting = '1', suction = '60', discharge = '520', gas = ['80', '110'], load = '250' } = readings
-  return new Walk(defs).keys(
+  return [
     ...['RO', 'TC-401-1', '', '2', setting],
     ...['P-6', suction, suction, 'P-8', discharge, discharge],
     ...['1', gas[0], gas[1], '1', load, load],
-  )
+  ]
+}
+
+/** TC-401, its pocket shut; well inside its rating unless said otherwise. */
+export function tc401(readings: Readings = {}, defs = pocketDefs('tc-401')): Walk {
+  return new Walk(defs).keys(...tc401Lines(readings))
 }
 
 export function pocketVerdictOf(walk: Walk): PocketVerdictRecord {

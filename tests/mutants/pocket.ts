@@ -102,7 +102,7 @@ export const POCKET = [
       rule: 'A verdict on a pocket hangs on the findings it rests on.',
       find: '...optional, ...observed]',
       into: '...optional]',
-      by: 'every step it rests on makes verdict, decision and nothing else fall',
+      by: 'every step it rests on makes verdict, decision and order fall',
     },
   ]),
   ...of('core/proof/gaps', 'core/proof/pocket-gaps', [

@@ -9,20 +9,49 @@ import { judgeStep } from '../../../src/core/job/judge-step.ts'
 import { pocketInput } from '../../../src/core/job/pocket-step.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { hangsOn } from '../../../src/core/job/values.ts'
+import { Walk } from '../../helpers/example.ts'
 import {
   pocketDefs,
   pocketJudgeOf,
   pocketVerdictOf,
   resultOf,
   rg27,
+  rg27Lines,
   type Site,
   tc401,
+  tc401Lines,
 } from '../../helpers/pocket-job.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
 const kW = (watts: number | null | undefined) => (watts ?? Number.NaN) / 1000
 const hp = (watts: number | null | undefined) => (watts ?? Number.NaN) / 745.699872
+
+describe('walked line by line', () => {
+  const ends = {
+    REWORK: ['1', 'VN', 'The plant can spare the gas.', '1', 'VN'],
+    HOLD: ['1', 'VN', 'The meter is read again tomorrow.', '1', 'VN'],
+    ACCEPT: ['1', 'KH', 'As every day.', '1', 'KH'],
+  }
+  it.each([
+    ['rg-27', 'REWORK', rg27Lines(), 'recommended', undefined],
+    ['rg-27', 'HOLD', rg27Lines({ load: '216' }), undefined, 'left'],
+    ['tc-401', 'ACCEPT', tc401Lines(), undefined, 'left'],
+  ] as const)(
+    '%s comes to %s and to an end, nothing shown before its time',
+    (site, word, lines, order, other) => {
+      const walk = new Walk(pocketDefs(site))
+      for (const line of [...lines, ...ends[word]]) {
+        expect([line, walk.key(line)]).toEqual([line, null])
+        expect(violations(momentOf(walk), false)).toEqual([])
+      }
+      expect(resultOf(walk).verdict).toBe(word)
+      expect(walk.state.closed).not.toBeNull()
+      // Where no opening was recommended, none can be ordered as recommended.
+      expect([walk.state.done.order, walk.state.done.order_without]).toEqual([order, other])
+    },
+  )
+})
 
 describe('RG-27, overloaded, with a hand-wheel', () => {
   const walk = rg27()
@@ -60,11 +89,9 @@ describe('RG-27, overloaded, with a hand-wheel', () => {
 
   it('holds where wheel and stem tell different settings, and takes them where they tell the same', () => {
     const both = (stem: string) => {
-      const one = rg27()
       const lines = ['IM', 'RG-27-1', '', '1', '3', '1', '540', '540', '1', stem, stem]
       const rest = ['B-52', '2.10', '2.10', 'B-54', '22.75', '22.75', '1', '30', '40', '1', '222', '222']
-      const again = new (one.constructor as new (defs: Definitions) => typeof one)(one.engine.defs)
-      return resultOf(again.keys(...lines, ...rest))
+      return resultOf(new Walk(pocketDefs('rg-27')).keys(...lines, ...rest))
     }
     expect(both('14.50').verdict).toBe('REWORK')
     expect(both('20.00').holds).toContain('Hand-wheel and stem tell different settings of the pocket.')
@@ -161,8 +188,9 @@ describe('a reading that is missing', () => {
     expect(judged(defs, doubted.state).holds.join(' ')).toContain('Driver load')
   })
 
-  it('every step it rests on makes verdict, decision and nothing else fall', () => {
-    expect(hangsOn(pocketDefs('tc-401'), 'position')).toEqual(['judged', 'decided'])
+  it('every step it rests on makes verdict, decision and order fall', () => {
+    const all = ['judged', 'decided', 'order', 'order_without']
+    expect(hangsOn(pocketDefs('tc-401'), 'position')).toEqual(all)
     for (const id of [
       'fitted',
       'told_by',
@@ -173,7 +201,7 @@ describe('a reading that is missing', () => {
       'gas_2',
       'load',
     ])
-      expect(hangsOn(defs, id)).toEqual(expect.arrayContaining(['judged', 'decided']))
+      expect(hangsOn(defs, id)).toEqual(expect.arrayContaining(all))
   })
 
   it('an instrument that states no error holds, unless the owner takes that on himself: then MONITOR at best', () => {
