@@ -58,8 +58,8 @@ export const POCKET = [
     },
     {
       rule: 'A setting is looked at with the pressures off by their errors too.',
-      find: 'const SHIFTS = [0, 1, -1] as const',
-      into: 'const SHIFTS = [0] as const',
+      find: 'for (const shift of SHIFTS) {',
+      into: 'for (const shift of SHIFTS.slice(0, 1)) {',
       by: 'hold what the shifted machine does not: a rod load that is only just inside its limit as read',
     },
     {

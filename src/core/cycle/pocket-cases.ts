@@ -17,12 +17,24 @@ export interface PocketCase {
   readonly correction: number
 }
 
-/** -1: pressures closer together and gas colder; 0: as read; 1: pressures wider apart and gas hotter. */
-const SHIFTS = [0, 1, -1] as const
+/** Each figure as read, or moved by its error up (1) or down (-1). */
+interface Shift {
+  readonly suction: number
+  readonly discharge: number
+  readonly gas: number
+}
+
+const SHIFTS: readonly Shift[] = [
+  { suction: 0, discharge: 0, gas: 0 },
+  { suction: -1, discharge: 1, gas: 1 },
+  { suction: 1, discharge: -1, gas: -1 },
+  { suction: 1, discharge: 1, gas: 1 },
+  { suction: -1, discharge: -1, gas: -1 },
+]
 
 /**
- * As read, and both ways by the expanded errors (k = 2) at once, which is further than they are off together with a
- * probability of 95 %. Wider apart and hotter is the worst for rod load and temperature; for load and reversal either may be.
+ * As read, and at each corner of what the two pressures may really be (expanded errors, k = 2), the gas of all stages hotter or
+ * colder with it. Wider apart and hotter is the worst for rod load and temperature; for load and reversal any may be.
  * An error that nobody stated counts as none, and the caller says so.
  * Refuses: what completeMachine and operate refuse for the machine so moved.
  */
@@ -43,15 +55,14 @@ export function pocketCases(machine: MachineModel, errors: PocketErrors): Result
   return ok(cases)
 }
 
-function movedBy(machine: MachineModel, errors: PocketErrors, shift: number): MachineModel {
-  if (shift === 0) return machine
+function movedBy(machine: MachineModel, errors: PocketErrors, shift: Shift): MachineModel {
   return {
     ...machine,
-    suctionPa: machine.suctionPa - shift * (errors.suctionPa ?? 0),
-    dischargePa: machine.dischargePa + shift * (errors.dischargePa ?? 0),
+    suctionPa: machine.suctionPa + shift.suction * (errors.suctionPa ?? 0),
+    dischargePa: machine.dischargePa + shift.discharge * (errors.dischargePa ?? 0),
     stages: machine.stages.map((stage, i) => ({
       ...stage,
-      suctionK: stage.suctionK + shift * (errors.suctionK[i] ?? 0),
+      suctionK: stage.suctionK + shift.gas * (errors.suctionK[i] ?? 0),
     })),
   }
 }

@@ -16,7 +16,7 @@ import { places, smallestOpening, WHAT_IS_LEFT } from './pocket-setting.ts'
  * REWORK: the load is over the target beyond the meter's error, and the smallest opening that brings it under is clear.
  * HOLD: anything missing or not a number; loads apart by more than the site's figure; the load too close to the target to
  * call; no opening is enough; a check out at the setting in question. The decision rule (measuring error counts against
- * acceptance) is that of JCGM 106:2012, clause 8.3.2, guarded acceptance with w = U.
+ * acceptance) is that of JCGM 106:2012, 8.3, guarded acceptance with w = U (clause from memory).
  */
 export function judgePocket(input: PocketJudgeInput): PocketVerdict {
   const complete = completeMachine(input.record)

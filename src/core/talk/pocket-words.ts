@@ -104,7 +104,7 @@ export function allowances(defs: Definitions, { inputs }: PocketVerdictRecord): 
         1,
       )
   return [
-    `Allowed for, U (k = ${k}): driver load ${power}, suction ${pressure(errors.suctionPa)}, discharge ${pressure(errors.dischargePa)}, gas ${hottest}. Every opening is worked out as read and with these against it, and the greatest load counts.`,
+    `Allowed for, U (k = ${k}): driver load ${power}, suction ${pressure(errors.suctionPa)}, discharge ${pressure(errors.dischargePa)}, gas ${hottest}. Every opening is worked out as read and with the readings off both ways, and the greatest load counts.`,
     'Not allowed for: errors of k, Z, efficiencies, valve losses, clearances and of the setting as read. Not in it: pulsation, valve dynamics, leakage, coolers that change with the flow.',
   ]
 }

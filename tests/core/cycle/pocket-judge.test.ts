@@ -185,8 +185,10 @@ describe('two stages', () => {
   })
 
   it('hold what the shifted machine does not: a rod load that is only just inside its limit as read', () => {
-    const asRead = judgePocket(input(machine))
-    const second = asRead.table.find((row) => row.opening === asRead.recommended)?.cylinders[1]
+    const errors = { ...NO_ERROR, dischargePa: si(5, 'psi'), suctionPa: si(1, 'psi') }
+    const free = judgePocket(input(machine, { errors }))
+    expect(free.verdict).toBe('REWORK')
+    const second = free.table.find((row) => row.opening === free.recommended)?.cylinders[1]
     const limit = (second?.compressionN ?? 0) * 1.002
     const tight = {
       ...machine,
@@ -196,7 +198,6 @@ describe('two stages', () => {
       })),
     }
     expect(judgePocket(input(tight)).verdict).toBe('REWORK')
-    const errors = { ...NO_ERROR, dischargePa: si(5, 'psi'), suctionPa: si(1, 'psi') }
     const held = judgePocket(input(tight, { errors }))
     expect(held.verdict).toBe('HOLD')
     expect(held.holds.join(' ')).toMatch(
@@ -217,6 +218,30 @@ describe('two stages', () => {
     const result = judgePocket(input(machine, { errors: { ...NO_ERROR, loadW: si(14, 'hp') } }))
     expect(result.holds).toEqual([expect.stringContaining('that they agree says nothing')])
   })
+})
+
+it('several cylinders in one stage share its pressures, and each is looked at', () => {
+  const whole = fitted(twoStage({ driverRatingW: si(300, 'hp') }), wheel(1))
+  // One cylinder as two of half its section each: the same gas, the same load.
+  const half = (metres: number) => metres / Math.SQRT2
+  const stages = whole.stages.map((stage, i) => ({
+    ...stage,
+    cylinders: stage.cylinders.flatMap((one) =>
+      i === 0
+        ? ['1', '3'].map((name) => ({
+            ...one,
+            name,
+            boreM: half(one.boreM),
+            rodM: half(one.rodM),
+            head: name === '1' ? one.head : end(one.head.clearance),
+          }))
+        : [one],
+    ),
+  }))
+  const [one, two] = [judgePocket(input(whole)), judgePocket(input({ ...whole, stages }))]
+  expect(two.computedW).toBeCloseTo(one.computedW ?? 0, 4)
+  expect(two.judged.map(({ cylinder }) => cylinder)).toEqual(['1', '3', '2'])
+  expect(two.judged[0]?.compressionN).toBeCloseTo((one.judged[0]?.compressionN ?? 0) / 2, 4)
 })
 
 describe('a pocket that is open or shut', () => {
