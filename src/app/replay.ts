@@ -1,11 +1,13 @@
 // From the entries of a journal to the state they come to: the same fold as the live job.
 
 import { judgeBore } from '../core/bore/bore-judge.ts'
+import { judgePocket } from '../core/cycle/pocket-judge.ts'
 import type { Definitions } from '../core/job/definitions.ts'
 import type { Entry, OpenedBody } from '../core/job/entries.ts'
 import { fold, opening } from '../core/job/fold.ts'
 import type { State } from '../core/job/state.ts'
 import type { VerdictRecord } from '../core/job/verdict-record.ts'
+import { assertNever } from '../core/lib/result.ts'
 import { judgeFigures } from '../core/metrology/figure-judge.ts'
 import { entryBlocks } from '../core/sheet/shown-block.ts'
 import type { Shown } from './session.ts'
@@ -46,7 +48,16 @@ export function changedVerdicts(defs: Definitions, entries: readonly Entry[]): s
 }
 
 function workAgain(record: VerdictRecord) {
-  return record.compute === 'bore_form' ? judgeBore(record.inputs) : judgeFigures(record.inputs)
+  switch (record.compute) {
+    case 'bore_form':
+      return judgeBore(record.inputs)
+    case 'figures':
+      return judgeFigures(record.inputs)
+    case 'pocket_setting':
+      return judgePocket(record.inputs)
+    default:
+      return assertNever(record)
+  }
 }
 
 /** JSON with keys in one order: reading an entry back may change theirs, and that is no other verdict. */

@@ -80,8 +80,8 @@ export const CHANGES = [
     },
     {
       rule: 'A verdict hangs on the datum and the counterbore.',
-      find: 'return [...needed, ...optional].map(',
-      into: 'return needed.map(',
+      find: 'return [...needed, ...optional, ...observed]',
+      into: 'return [...needed]',
       by: 'hangs on every reading it was made from, one by one, so that none is changed behind its back',
     },
     {

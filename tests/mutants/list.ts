@@ -10,6 +10,7 @@ import { JOURNAL } from './journal.ts'
 import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
 import { PEOPLE } from './people.ts'
+import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
@@ -30,6 +31,7 @@ export const MUTANTS = [
   ...CHANGES,
   ...DECISIONS,
   ...JUDGING,
+  ...POCKET,
   ...METROLOGY,
   ...JOURNAL,
   ...ELSEWHERE,

@@ -144,7 +144,8 @@ function foundAt(
   })
 }
 
-function places(travel: PocketTravel): readonly number[] {
+/** Every opening looked at, from shut to full open. */
+export function places(travel: PocketTravel): readonly number[] {
   if (travel.is === 'open-or-shut') return [0, 1]
   if (travel.step === null) return Array.from({ length: SCAN + 1 }, (_, i) => i / SCAN)
   const whole = Math.floor(1 / travel.step + 1e-9)

@@ -14,6 +14,8 @@ export interface SettingFault {
   readonly about: 'rod-load' | 'pin-load' | 'reversal' | 'discharge-temperature' | 'volumetric-efficiency'
   readonly stage: number
   readonly cylinder: string
+  /** The end draws nothing at all. */
+  readonly isDead?: true
   readonly say: string
 }
 
@@ -100,16 +102,16 @@ function faultOf(
 function loadFaults({ cylinder }: CylinderPoint, check: CylinderCheck): SettingFault[] {
   const { compressionN, tensionN } = check.gas
   const faults: SettingFault[] = []
-  if (compressionN > cylinder.compressionLimitN)
+  if (!(compressionN <= cylinder.compressionLimitN))
     faults.push(faultOf(check, 'hold', 'rod-load', 'the gas rod load in compression is above its limit.'))
-  if (tensionN > cylinder.tensionLimitN)
+  if (!(tensionN <= cylinder.tensionLimitN))
     faults.push(faultOf(check, 'hold', 'rod-load', 'the gas rod load in tension is above its limit.'))
   const peak = Math.max(check.reversal.compressionPeakN, check.reversal.tensionPeakN)
   if (cylinder.pinLimitN === undefined)
     faults.push(
       faultOf(check, 'warn', 'pin-load', 'no limit of gas plus inertia at the pin is on record: not judged.'),
     )
-  else if (peak > cylinder.pinLimitN)
+  else if (!(peak <= cylinder.pinLimitN))
     faults.push(faultOf(check, 'hold', 'pin-load', 'gas plus inertia at the pin is above its limit.'))
   return faults
 }
@@ -141,6 +143,7 @@ function efficiencyFaults(
       efficiency > 0
         ? `the ${end} end draws little: its volumetric efficiency is below the least wanted.`
         : `the ${end} end draws nothing: the gas in its clearance fills the stroke and heats up.`
-    return [faultOf(check, 'warn', 'volumetric-efficiency', words)]
+    const fault = faultOf(check, 'warn', 'volumetric-efficiency', words)
+    return [efficiency > 0 ? fault : { ...fault, isDead: true as const }]
   })
 }

@@ -14,6 +14,7 @@ import {
   warning,
 } from './lint-common.ts'
 import { lintGasLimit } from './lint-machine-gas.ts'
+import { lintWholeCompressor } from './lint-whole-compressor.ts'
 import type { Machine } from './machine.ts'
 
 /** Share by which ring travel may pass the stroke before it looks mistyped. Common practice, no source. */
@@ -30,6 +31,7 @@ export function lintMachine(machine: Machine): Finding[] {
     ...machine.limits.flatMap((limit, n) => lintBound(limit, ['limits', n])),
     ...lintCrossed(machine),
     ...lintParts(machine),
+    ...lintWholeCompressor(machine),
     ...repeatedIds(['site', 'isolation_points'], site.isolation_points, 'isolation point'),
     ...lintGasLife(machine),
     ...repeatedIds(['site', 'gas', 'limits'], site.gas.limits, 'gas limit'),

@@ -1,11 +1,13 @@
 // Cross-checks of judge and decide steps: everything they refer to is taken earlier, and is of the right sort.
 
 import type { Computation } from '../compute/computation.ts'
+import { assertNever } from '../lib/result.ts'
 import { quote } from '../lib/wording.ts'
 import type { ProcedureValues } from '../rules/procedure-values.ts'
 import { earlierStep } from './earlier-step.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { lintFigures } from './lint-procedure-figures.ts'
+import { lintPocketJudge } from './lint-procedure-pocket.ts'
 import type { FormJudge, Procedure, StepOf } from './procedure.ts'
 
 type Read = StepOf<'read'>
@@ -23,9 +25,16 @@ export function lintJudge(
   values: ProcedureValues,
   computations: ReadonlyMap<string, Computation>,
 ): Finding[] {
-  return judge.compute === 'figures'
-    ? lintFigures(procedure, judge, index, values, computations)
-    : lintForm(procedure, judge, index)
+  switch (judge.compute) {
+    case 'figures':
+      return lintFigures(procedure, judge, index, values, computations)
+    case 'pocket_setting':
+      return lintPocketJudge(procedure, judge, index)
+    case 'bore_form':
+      return lintForm(procedure, judge, index)
+    default:
+      return assertNever(judge)
+  }
 }
 
 function lintForm(procedure: Procedure, judge: FormJudge, index: number): Finding[] {

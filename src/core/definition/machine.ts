@@ -1,5 +1,6 @@
 // The machine record: one cylinder, its site, its limits. Everything a verdict or a gate needs to know about the place.
 import { z } from 'zod'
+import { POCKET_FITTED } from '../cycle/pocket-words.ts'
 import {
   day,
   expansion,
@@ -14,6 +15,7 @@ import {
   written,
 } from './common.ts'
 import { beyond, characteristic, limitQuantity, PISTON_MATERIALS, RING_MATERIALS } from './limit-book.ts'
+import { wholeCompressor } from './whole-compressor.ts'
 
 /** A gas limit names its place and purpose: one for one place or purpose never satisfies another. */
 const gasLimit = z.strictObject({
@@ -166,7 +168,7 @@ const ringsRecord = z.strictObject({
 
 const pocketRecord = z.strictObject({
   kind: z
-    .enum(['none', 'open', 'two_position', 'hand_wheel'])
+    .enum(POCKET_FITTED)
     .meta({ description: 'None; always open; open or shut by hand; or set by a hand-wheel.' }),
   volume: written('volume').optional().meta({ description: 'Clearance it adds when fully open.' }),
   turns: z.number().positive().optional().meta({ description: 'Turns of the hand-wheel from shut to open.' }),
@@ -289,6 +291,10 @@ export const machineSchema = z
     rings: ringsRecord.optional().meta({ description: 'Piston rings and riders.' }),
     pocket: pocketRecord.optional().meta({ description: 'The clearance pocket.' }),
     driver: driverRecord.optional().meta({ description: 'What drives it.' }),
+    whole_compressor: wholeCompressor.optional().meta({
+      description:
+        'All stages of the compressor, for working out its clearance pocket. Left out: no load question is answered.',
+    }),
     overhauls: z.array(overhaul).optional().meta({ description: 'Overhauls of before, the latest last.' }),
     limits: z
       .array(machineLimit)

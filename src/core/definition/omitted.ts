@@ -29,8 +29,8 @@ function refersTo(procedure: Procedure, step: Step, id: string): boolean {
   if (texts.some(isNamed)) return true
   if (step.kind === 'decide') return step.about === id
   if (step.kind !== 'judge') return false
-  const { needed, optional } = judgeReads(step)
-  return [...needed, ...optional].includes(id)
+  const { needed, optional, observed } = judgeReads(step)
+  return [...needed, ...optional, ...observed].includes(id)
 }
 
 function names(text: string, id: string): boolean {

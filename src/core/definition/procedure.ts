@@ -5,7 +5,7 @@ import { identifier, invented, line, short } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { INSTRUMENT_KINDS } from './instruments.ts'
 import { common, kind, type need, opening, pictured, point, type when } from './step-common.ts'
-import { type FiguresJudge, type FormJudge, judge } from './step-judge.ts'
+import { type FiguresJudge, type FormJudge, judge, type PocketJudge } from './step-judge.ts'
 import { type axis, read, type station } from './step-read.ts'
 
 const seat = z.strictObject({
@@ -204,7 +204,7 @@ export const procedureSchema = z
 export type Procedure = z.output<typeof procedureSchema>
 export type Step = z.output<typeof stepSchema>
 export type StepOf<K extends Step['kind']> = Extract<Step, { kind: K }>
-export type { FiguresJudge, FormJudge }
+export type { FiguresJudge, FormJudge, PocketJudge }
 export type Point = NonNullable<z.output<typeof point>>
 export type { Evidence, EvidenceOf } from './evidence.ts'
 export type Station = z.output<typeof station>

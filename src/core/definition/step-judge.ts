@@ -1,4 +1,5 @@
-// A judge step: the form of a bore, worked out by the program, or figures worked out by expressions of the procedure.
+// A judge step: the form of a bore or the setting of a clearance pocket, worked out by the program, or figures worked out by
+// expressions of the procedure.
 import { z } from 'zod'
 import { FORM_CHARACTERISTICS } from './characteristics.ts'
 import { identifier, line } from './common.ts'
@@ -22,7 +23,8 @@ const inputs = z.strictObject({
     .min(1)
     .meta({ description: 'Read steps of the temperature of the instrument.' }),
 })
-const compute = 'How it is worked out: bore_form by the program, figures from expressions of the procedure.'
+const compute =
+  'How it is worked out: bore_form and pocket_setting by the program, figures from expressions of the procedure.'
 const judgeForm = z.strictObject({
   kind: kind('judge', 'A verdict, worked out from what was read.'),
   ...common,
@@ -77,10 +79,38 @@ const judgeFigures = z.strictObject({
     .optional()
     .meta({ description: 'The same for what other instruments measured, each with its own checks.' }),
 })
-export const judge = z.discriminatedUnion('compute', [judgeForm, judgeFigures])
+const pocketInputs = z.strictObject({
+  fitted: identifier.meta({
+    description:
+      'Observe step of the kind of pocket fitted: its conditions hand_wheel, two_position, open and none count, any other holds.',
+  }),
+  wheel: identifier
+    .optional()
+    .meta({ description: 'Read step of the hand-wheel, degrees from shut, 360 a turn.' }),
+  stem: identifier.optional().meta({ description: 'Read step of the stem, from the face of the book.' }),
+  position: identifier.optional().meta({
+    description: 'Observe step with the conditions open and shut, for a pocket that is one or the other.',
+  }),
+  suction: identifier.meta({ description: 'Read step of the suction pressure of the first stage.' }),
+  discharge: identifier.meta({ description: 'Read step of the discharge pressure of the last stage.' }),
+  suction_temperatures: z
+    .array(identifier)
+    .min(1, 'names no reading')
+    .meta({ description: 'Read steps of the gas temperature at each suction, stage by stage.' }),
+  driver_load: identifier.meta({ description: 'Read step of the load on the driver.' }),
+})
+const judgePocket = z.strictObject({
+  kind: kind('judge', 'A verdict, worked out from what was read.'),
+  ...common,
+  point,
+  compute: z.literal('pocket_setting').meta({ description: compute }),
+  inputs: pocketInputs.meta({ description: 'Which earlier read and observe steps go in.' }),
+})
+export const judge = z.discriminatedUnion('compute', [judgeForm, judgeFigures, judgePocket])
 
 export type FormJudge = z.output<typeof judgeForm>
 export type FiguresJudge = z.output<typeof judgeFigures>
+export type PocketJudge = z.output<typeof judgePocket>
 export type At20 = z.output<typeof at20>
 
 /** What is brought to 20 degC, one entry for each instrument. */

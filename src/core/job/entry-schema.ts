@@ -76,6 +76,24 @@ const verdict = z.discriminatedUnion('compute', [
     result: z.looseObject(result),
     readings: z.array(z.int()),
   }),
+  z.looseObject({
+    compute: z.literal('pocket_setting'),
+    version: text,
+    inputs: z.looseObject({
+      record: z.looseObject({}),
+      choice: z.looseObject({}),
+      holds: z.array(text),
+      errors: z.looseObject({ suctionK: z.array(finite.nullable()) }),
+    }),
+    result: z.looseObject({
+      ...result,
+      cautions: z.array(text),
+      table: z.array(
+        z.looseObject({ cylinders: z.array(z.looseObject({})), faults: z.array(z.looseObject({})) }),
+      ),
+    }),
+    readings: z.array(z.int()),
+  }),
 ])
 
 const schema = z.discriminatedUnion('type', [

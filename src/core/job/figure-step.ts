@@ -145,7 +145,7 @@ function readsBehind(defs: Definitions, judge: PlacedStep): ReadStep[] {
  * Each settled place, or the reason why nothing read here can be trusted. A place without a settled value is left out: the
  * figure is then unknown, and says so itself.
  */
-function* readAt(
+export function* readAt(
   defs: Definitions,
   state: State,
   read: ReadStep,

@@ -1,5 +1,5 @@
 // The verdict of a judge step. Here what a bore judge needs is gathered from the readings on record; figure-step.ts does
-// the same for one that judges figures. What is missing goes in as missing: it is judged
+// the same for one that judges figures, pocket-step.ts for the setting of a pocket. What is missing goes in as missing: it is judged
 // HOLD there, never filled in here.
 
 import { judgeBore } from '../bore/bore-judge.ts'
@@ -15,6 +15,7 @@ import { figuresVerdict } from './figure-step.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
 import { placesOf } from './places.ts'
+import { pocketVerdict } from './pocket-step.ts'
 import { setCheckOf } from './set-check.ts'
 import { type State, standing } from './state.ts'
 import type { VerdictRecord } from './verdict-record.ts'
@@ -30,6 +31,8 @@ export function judgeStep(
 ): VerdictRecord {
   const { step } = judge
   if (step.compute === 'figures') return figuresVerdict(defs, state, { ...judge, step }, version)
+  if (step.compute === 'pocket_setting')
+    return pocketVerdict(defs, state, { ...judge, step }, version, readingSeqs(defs, state, judge))
   const bore = { ...judge, step }
   const inputs = boreInput(defs, state, bore)
   return {
@@ -110,7 +113,7 @@ function datumFor(defs: Definitions, strip: Gathered | null): BoreDatum | null {
   return recorded === undefined ? null : { from: 'as-bored record', singleM: recorded.diameter.si }
 }
 
-function readingSeqs(defs: Definitions, state: State, judge: JudgeStep): number[] {
+function readingSeqs(defs: Definitions, state: State, judge: AnyJudgeStep): number[] {
   const { needed, optional } = judgeReads(judge.step)
   const ids = [...needed, ...optional]
   const steps = ids.map((id) => asKind(stepById(defs, judge.scope + id), 'read'))

@@ -119,8 +119,10 @@ export function refersTo(defs: Definitions, placed: PlacedStep): string[] {
   // A part's own condition is a condition of every step in it.
   const names = [...placed.inside, placed].flatMap((p) => stepsBehind(defs, p.scope, p.rule?.names ?? []))
   if (step.kind === 'judge') {
-    const { needed, optional } = judgeReads(step)
-    return [...needed, ...optional].map((id) => scope + id).concat(figureReads(defs, placed), names)
+    const { needed, optional, observed } = judgeReads(step)
+    return [...needed, ...optional, ...observed]
+      .map((id) => scope + id)
+      .concat(figureReads(defs, placed), names)
   }
   return step.kind === 'decide' ? [scope + step.about, ...names] : names
 }

@@ -1,6 +1,8 @@
 // A verdict as it is stored: with its inputs, so that it can be worked again a year later and compared, never replaced.
 import type { BoreVerdict } from '../bore/bore-judge.ts'
 import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
+import type { PocketJudgeInput, PocketVerdict } from '../cycle/pocket-judge-input.ts'
+import { assertNever } from '../lib/result.ts'
 import type { FigureJudgeInput, FigureVerdict } from '../metrology/figure-judge.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 
@@ -23,13 +25,26 @@ export interface FigureVerdictRecord extends Common {
   readonly result: FigureVerdict
 }
 
-export type VerdictRecord = BoreVerdictRecord | FigureVerdictRecord
+export interface PocketVerdictRecord extends Common {
+  readonly compute: 'pocket_setting'
+  readonly inputs: PocketJudgeInput
+  readonly result: PocketVerdict
+}
+
+export type VerdictRecord = BoreVerdictRecord | FigureVerdictRecord | PocketVerdictRecord
 
 /** The same verdict with another word: for searches in which any word may fall. */
 export function withWord(record: VerdictRecord, word: VerdictWord): VerdictRecord {
-  return record.compute === 'bore_form'
-    ? { ...record, result: { ...record.result, verdict: word } }
-    : { ...record, result: { ...record.result, verdict: word } }
+  switch (record.compute) {
+    case 'bore_form':
+      return { ...record, result: { ...record.result, verdict: word } }
+    case 'figures':
+      return { ...record, result: { ...record.result, verdict: word } }
+    case 'pocket_setting':
+      return { ...record, result: { ...record.result, verdict: word } }
+    default:
+      return assertNever(record)
+  }
 }
 
 /** A verdict on the form of a bore; undefined for none, or for one of another sort. */

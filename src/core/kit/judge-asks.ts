@@ -13,6 +13,7 @@ import type { Limit } from '../metrology/limit.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
 import { formatQuantity } from '../units/index.ts'
 import { figuresAsks } from './figure-asks.ts'
+import { pocketAsks } from './pocket-asks.ts'
 import type { SeatUse } from './seat-use.ts'
 
 export interface JudgeAsks {
@@ -28,6 +29,8 @@ export function judgeAsks(defs: Definitions, judge: AnyJudgeStep): JudgeAsks {
       return boreFormAsks(defs, { ...judge, step })
     case 'figures':
       return figuresAsks(defs, { ...judge, step })
+    case 'pocket_setting':
+      return pocketAsks(defs, { ...judge, step })
     default:
       return assertNever(step)
   }

@@ -1,5 +1,5 @@
-// No verdict but HOLD where anything it needs is missing. Each place that a judge step rests on is taken away in turn from
-// a job that has everything, in each way in which it can be missing, and the judge of the engine is asked.
+// No verdict but HOLD where anything it needs is missing. Each place and finding that a judge step rests on is taken away in
+// turn from a job that has everything, in each way in which it can be missing, and the judge of the engine is asked.
 import { judgeReads } from '../definition/judge-reads.ts'
 import type { Engine } from '../job/admit.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
@@ -14,25 +14,60 @@ import { made } from './made.ts'
 /** The first judge step that says something else than HOLD on a gap, or null. */
 export function unheldVerdict(engine: Engine, fresh: State): Breach | null {
   const { defs } = engine
-  const whole = { ...fresh, doer: '', readings: allRead(defs, fresh) }
+  const read = { ...fresh, doer: '', readings: allRead(defs, fresh) }
   for (const judge of defs.steps) {
     if (judge.step.kind !== 'judge') continue
-    for (const { step, place } of needed(defs, whole, judge)) {
-      for (const [says, state] of gaps(defs, whole, step, place)) {
+    for (const whole of findings(defs, read, judge)) {
+      for (const { step, says, state } of allGaps(defs, whole, judge)) {
         const judged = (engine.judge ?? judgeStep)(defs, state, asKind(judge, 'judge'), engine.version)
         const word = judged.result.verdict
         if (word === 'HOLD') continue
-        const say = `${judge.id} comes to ${word} with ${place.key} ${says}`
-        return {
-          rule: 'verdict',
-          say,
-          step: judge.id,
-          path: [{ says: `${place.key}: ${says}`, step: step.id }],
-        }
+        const say = `${judge.id} comes to ${word} with ${says}`
+        return { rule: 'verdict', say, step: judge.id, path: [{ says, step }] }
       }
     }
   }
   return null
+}
+
+interface Gap {
+  readonly step: string
+  readonly says: string
+  readonly state: State
+}
+
+function allGaps(defs: Definitions, whole: State, judge: PlacedStep): Gap[] {
+  const unseen = observedBy(defs, judge)
+    .filter((one) => applicability(defs, whole, one) === 'do')
+    .map(({ id }): Gap => {
+      const { [id]: _seen, ...done } = whole.done
+      return { step: id, says: `${id} not seen`, state: { ...whole, done } }
+    })
+  const unread = needed(defs, whole, judge).flatMap(({ step, place }) =>
+    gaps(defs, whole, step, place).map(
+      ([says, state]): Gap => ({ step: step.id, says: `${place.key} ${says}`, state }),
+    ),
+  )
+  return [...unseen, ...unread]
+}
+
+function observedBy(defs: Definitions, judge: PlacedStep): PlacedStep[] {
+  const { observed } = judgeReads(asKind(judge, 'judge').step)
+  return observed.flatMap((id) => defs.steps.find((step) => step.id === judge.scope + id) ?? [])
+}
+
+/** The job with every finding that the steps the judge rests on can have, each with each. */
+function findings(defs: Definitions, read: State, judge: PlacedStep): State[] {
+  return observedBy(defs, judge).reduce(
+    (states: State[], placed) =>
+      states.flatMap((state) =>
+        asKind(placed, 'observe').step.conditions.map(({ id }) => ({
+          ...state,
+          done: { ...state.done, [placed.id]: id },
+        })),
+      ),
+    [read],
+  )
 }
 
 function allRead(defs: Definitions, state: State): State['readings'] {

@@ -1,5 +1,6 @@
 // What a rule may know of the machine record, by name. A fact that is not on record is unknown, never a default.
 import type { Value } from '../compute/computation.ts'
+import { POCKET_FITTED } from '../cycle/pocket-words.ts'
 import type { WrittenQuantity } from '../definition/common.ts'
 import { PISTON_MATERIALS } from '../definition/limit-book.ts'
 import type { Machine } from '../definition/machine.ts'
@@ -50,7 +51,11 @@ const WORD_FACTS: Readonly<Record<string, WordFact>> = {
   piston_construction: { words: ['hollow', 'solid', 'unknown'], from: (m) => m.piston?.construction },
   piston_material: { words: PISTON_MATERIALS, from: (m) => m.piston?.material },
   ring_joint: { words: ['butt', 'step', 'angle_cut', 'segmental'], from: (m) => m.rings?.joint },
-  pocket: { words: ['none', 'open', 'two_position', 'hand_wheel'], from: (m) => m.pocket?.kind },
+  pocket: { words: POCKET_FITTED, from: (m) => m.pocket?.kind },
+  stages: {
+    words: ['1', '2', '3', '4', '5', '6', '7', '8'],
+    from: (m) => m.whole_compressor?.stages_in_all.toString(),
+  },
 }
 
 /** Types of all facts, whatever the record holds: a procedure is checked without a machine. */

@@ -96,7 +96,7 @@ function kindRows(defs: Definitions, placed: PlacedStep): Row[] {
         row(`- ${label}${finding === true ? ' (goes to the findings)' : ''}`),
       )
     case 'judge':
-      return [row(`Barover judges ${list(judged(step))} against the limits on record.`)]
+      return [row(`Barover judges ${judged(step)} against the limits on record.`)]
     case 'decide':
       return [row(`A lead decides: ${list(step.choices, 'or')}.`)]
     default:
@@ -104,10 +104,17 @@ function kindRows(defs: Definitions, placed: PlacedStep): Row[] {
   }
 }
 
-function judged(step: StepOf<'judge'>): string[] {
-  return step.compute === 'figures'
-    ? step.figures.map(({ characteristic }) => characteristicOf(characteristic).label)
-    : [...step.against]
+function judged(step: StepOf<'judge'>): string {
+  switch (step.compute) {
+    case 'figures':
+      return list(step.figures.map(({ characteristic }) => characteristicOf(characteristic).label))
+    case 'pocket_setting':
+      return 'driver load, and rod load, reversal and discharge temperature of every cylinder, for each opening of the pocket,'
+    case 'bore_form':
+      return list(step.against)
+    default:
+      return assertNever(step)
+  }
 }
 
 function readRows(defs: Definitions, read: StepOf<'read'>): Row[] {

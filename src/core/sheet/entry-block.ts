@@ -22,12 +22,21 @@ import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
 /** `by RO 06:52`. */
+/** What 80 columns leave. */
+const FULL_SHEET = 63
+
 export function byLine(entry: Entry): string {
   const time = entry.at.slice(11, 16)
   return entry.by === undefined ? time : `by ${entry.by} ${time}`
 }
 
-export function entryBlock(defs: Definitions, state: State, entry: Entry): Block | null {
+/** `columns`: what the sheet leaves for words beside its margin. */
+export function entryBlock(
+  defs: Definitions,
+  state: State,
+  entry: Entry,
+  columns = FULL_SHEET,
+): Block | null {
   const step = 'step' in entry && entry.step !== null ? entry.step : null
   const margin = step === null ? '' : String(stepById(defs, step).number)
   const block = (...rows: Row[]): Block => ({ margin, right: byLine(entry), rows })
@@ -100,7 +109,11 @@ export function entryBlock(defs: Definitions, state: State, entry: Entry): Block
         defs,
         state,
         entry,
-        verdictBlock(defs, titleOf(defs, entry.step), entry.verdict, margin, byLine(entry)),
+        verdictBlock(defs, titleOf(defs, entry.step), entry.verdict, {
+          margin,
+          right: byLine(entry),
+          columns,
+        }),
         permitRows(defs, state, entry.step, entry.at),
       )
     case 'disposition.set':

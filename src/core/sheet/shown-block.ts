@@ -4,7 +4,7 @@ import { asKind, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { openPlace } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { type Block, row, type SheetStyle } from './block.ts'
+import { type Block, row, type SheetStyle, textWidth } from './block.ts'
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 
@@ -14,7 +14,7 @@ export function saidBlock(lines: readonly string[], refusal: boolean): Block {
 
 /** Blocks of an entry: its own, and the wear drawn out once the last place of a bore step is settled. */
 export function entryBlocks(defs: Definitions, state: State, entry: Entry, style: SheetStyle): Block[] {
-  const own = entryBlock(defs, state, entry)
+  const own = entryBlock(defs, state, entry, textWidth(style))
   const blocks = own === null ? [] : [own]
   if (entry.type !== 'reading.taken') return blocks
   const placed = stepById(defs, entry.step)

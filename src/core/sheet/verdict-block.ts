@@ -2,9 +2,11 @@
 import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
+import { assertNever } from '../lib/result.ts'
 import { bareLength, lengthText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { figuresBecause, figuresBlock } from './figures-block.ts'
+import { pocketBecause, pocketBlock } from './pocket-block.ts'
 
 const LABELS: Readonly<Record<string, string>> = {
   'out-of-round': 'out of round',
@@ -13,17 +15,23 @@ const LABELS: Readonly<Record<string, string>> = {
   'largest-diameter': 'largest',
 }
 
-/** `title` is that of the judge step. */
+/** `title` is that of the judge step; `columns` what is left for words beside the margin. */
 export function verdictBlock(
   defs: Definitions,
   title: string,
   record: VerdictRecord,
-  margin: string,
-  right: string,
+  look: { readonly margin: string; readonly right: string; readonly columns: number },
 ): Block {
-  return record.compute === 'figures'
-    ? figuresBlock(defs, title, record, margin, right)
-    : boreBlock(defs, record, margin, right)
+  switch (record.compute) {
+    case 'figures':
+      return figuresBlock(defs, title, record, look.margin, look.right)
+    case 'pocket_setting':
+      return pocketBlock(defs, title, record, look)
+    case 'bore_form':
+      return boreBlock(defs, record, look.margin, look.right)
+    default:
+      return assertNever(record)
+  }
 }
 
 function boreBlock(defs: Definitions, record: BoreVerdictRecord, margin: string, right: string): Block {
@@ -124,6 +132,7 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
 /** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */
 export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   if (record.compute === 'figures') return figuresBecause(defs, record)
+  if (record.compute === 'pocket_setting') return pocketBecause(defs, record)
   const { result } = record
   if (result.holds.length > 0) {
     const more =

@@ -2,13 +2,24 @@
 
 import type { Definitions } from '../job/definitions.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
+import { assertNever } from '../lib/result.ts'
 import { formatNumber } from '../units/index.ts'
 import { figureSums } from './figure-sums.ts'
 import { bareLength, lengthText } from './names.ts'
+import { pocketSums } from './pocket-sums.ts'
 
 /** Lengths with one more decimal than the instrument gives, since means and corrections live there. */
 export function sums(defs: Definitions, record: VerdictRecord): string[] {
-  return record.compute === 'figures' ? figureSums(defs, record) : boreSums(defs, record)
+  switch (record.compute) {
+    case 'figures':
+      return figureSums(defs, record)
+    case 'pocket_setting':
+      return pocketSums(defs, record)
+    case 'bore_form':
+      return boreSums(defs, record)
+    default:
+      return assertNever(record)
+  }
 }
 
 function boreSums(defs: Definitions, record: BoreVerdictRecord): string[] {

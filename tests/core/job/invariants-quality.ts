@@ -21,7 +21,7 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
     if (!stood || given.type !== 'verdict.given' || given.verdict.result.verdict === 'HOLD') return []
     const { verdict } = given
     const fallen = verdict.readings.filter((seq) => !counts.has(seq))
-    const needed = neededBy(placed.step)
+    const needed = neededBy(placed.step, defs.machine)
     return [
       ...fallen.map(
         (seq) => `${verdict.result.verdict} of ${placed.id} stands on reading ${seq}, which does not`,
@@ -42,10 +42,15 @@ export function verdictOnNothing({ defs, entries, state }: Moment): string[] {
 }
 
 /** Read steps that a judge names outright; told from the step alone. */
-function neededBy(step: StepOf<'judge'>): string[] {
+function neededBy(step: StepOf<'judge'>, machine: Definitions['machine']): string[] {
   if (step.compute === 'figures') {
     const at = step.at_20
     return at === undefined ? [] : [...at.readings, at.set_before, at.set_after, ...at.part, ...at.instrument]
+  }
+  if (step.compute === 'pocket_setting') {
+    const { suction, discharge, suction_temperatures: gas, driver_load } = step.inputs
+    // As many gas temperatures as the compressor has stages.
+    return [suction, discharge, ...gas.slice(0, machine.whole_compressor?.stages_in_all ?? 0), driver_load]
   }
   const { diameters, set_before, set_after, part_temperature, instrument_temperature } = step.inputs
   return [diameters, set_before, set_after, ...part_temperature, ...instrument_temperature]

@@ -1,0 +1,31 @@
+// The one figure of a read step that has one place, as it may go into a verdict, or why there is none.
+import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { readAt } from './figure-step.ts'
+import { applicability } from './next.ts'
+import { placeResult, placesOf } from './places.ts'
+import type { State } from './state.ts'
+
+/** One figure read: SI and its expanded error at k = 2 (null: nobody has stated one), or why there is none. */
+export type OneRead = { readonly si: number; readonly u: number | null } | { readonly why: string }
+
+/** The one place of a read step, as it may go into a verdict. */
+export function readOnce(defs: Definitions, state: State, judge: PlacedStep, id: string): OneRead {
+  const read = asKind(stepById(defs, judge.scope + id), 'read')
+  const name = read.step.title
+  if (applicability(defs, state, read) !== 'do') return { why: `${name}: not asked for on this job.` }
+  const [place, ...others] = placesOf(read)
+  if (place === undefined || others.length > 0) return { why: `${name}: not one figure.` }
+  const [found] = [...readAt(defs, state, read, [])]
+  if (found === undefined) return { why: `${name}: ${whyNot(placeResult(read, place, state).state)}.` }
+  const [, one] = found
+  return typeof one === 'string' ? { why: `${name}: ${one}` } : { si: one.si, u: one.expandedU }
+}
+
+function whyNot(result: ReturnType<typeof placeResult>['state']): string {
+  return {
+    more: 'not measured',
+    unsettled: 'the repeats do not agree',
+    'not-applicable': 'entered as not applicable',
+    settled: 'cannot be judged',
+  }[result]
+}
