@@ -1,10 +1,12 @@
 // What searching gate by gate takes for granted is looked at on the whole procedure: a step is presented only while every
-// gate that holds any of its hazards is open. In each place that a job can stand at, with every gate in every condition.
+// gate that holds any of its hazards is open. In each place that a job can stand at, with every gate that the step waits for,
+// or that one of those waits for, in every condition, and all the others alike in each.
 import type { Engine } from '../job/admit.ts'
+import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { gatesOf } from '../job/gate.ts'
-import { current, next } from '../job/next.ts'
+import { next } from '../job/next.ts'
 import { EMPTY_GATE, type GateState, type State } from '../job/state.ts'
-import { answered } from './before.ts'
+import { asAnswered } from './before.ts'
 import type { Breach } from './explore.ts'
 import { presented } from './invariants.ts'
 
@@ -25,50 +27,56 @@ export type Barriers =
   | { readonly is: 'bounded'; readonly bound: string }
 
 export function barriers(engine: Engine, fresh: State): Barriers {
-  const gates = gatesOf(engine.defs)
-  const many = CONDITIONS.length ** gates.length
-  if (many > MOST_CONDITIONS) return { is: 'bounded', bound: `${MOST_CONDITIONS} conditions of its gates` }
-  for (const place of places(engine, fresh)) {
-    for (let n = 0; n < many; n++) {
-      const conditions = gates.map(
-        (_, g) => CONDITIONS[Math.floor(n / CONDITIONS.length ** g) % CONDITIONS.length],
-      )
-      const breach = presentedThere(engine, { ...place, gates: asGates(engine, conditions) })
-      if (breach !== null) return { is: 'breached', breach }
+  for (const { placed, walked, state } of places(engine, fresh)) {
+    const waitedFor = gatesBehind(engine.defs, placed)
+    const many = CONDITIONS.length ** waitedFor.length
+    if (many > MOST_CONDITIONS)
+      return { is: 'bounded', bound: `${MOST_CONDITIONS} conditions of the gates before ${placed.id}` }
+    for (const others of CONDITIONS) {
+      const all = asGates(engine, () => others)
+      for (let n = 0; n < many; n++) {
+        const own = waitedFor.map(
+          (gate, g) =>
+            [gate.id, CONDITIONS[Math.floor(n / CONDITIONS.length ** g) % CONDITIONS.length]] as const,
+        )
+        const conditions = { ...all, ...Object.fromEntries(own.map(([id, c]) => [id, c ?? EMPTY_GATE])) }
+        const breach = presentedThere(walked, { ...state, gates: conditions })
+        if (breach !== null) return { is: 'breached', breach }
+      }
     }
   }
   return { is: 'sound' }
 }
 
-function asGates(engine: Engine, conditions: readonly (GateState | undefined)[]): State['gates'] {
-  return Object.fromEntries(gatesOf(engine.defs).map((gate, g) => [gate.id, conditions[g] ?? EMPTY_GATE]))
+/** The step itself if it is a gate, the gates that it waits for, and those that they wait for in turn. */
+function gatesBehind(defs: Definitions, placed: PlacedStep): readonly PlacedStep[] {
+  const all = new Set<PlacedStep>(placed.step.kind === 'gate' ? [placed] : [])
+  const waits = (step: PlacedStep) =>
+    gatesOf(defs).filter((gate) => gate.step.holds.some((h) => (step.step.exposes ?? []).includes(h)))
+  for (const gate of waits(placed)) all.add(gate)
+  for (const one of all) for (const gate of waits(one)) all.add(gate)
+  return [...all]
 }
 
-/** One state for each step that the job can stand at, on every way that its answers can lead. */
-function places(engine: Engine, fresh: State): State[] {
-  const { defs } = engine
+function asGates(engine: Engine, condition: () => GateState): State['gates'] {
+  return Object.fromEntries(gatesOf(engine.defs).map((gate) => [gate.id, condition()]))
+}
+
+/**
+ * A job that stands at each step, by whichever way: what rules say is only which step is next, so all that come before it are
+ * answered and no rule leaves it out.
+ */
+function* places(
+  engine: Engine,
+  fresh: State,
+): Generator<{ readonly placed: PlacedStep; readonly walked: Engine; readonly state: State }> {
+  const defs: Definitions = { ...engine.defs, ruled: () => 'true' }
   const doer = defs.crew.crew.find((p) => p.role !== 'trainee')?.id ?? ''
-  const open = asGates(
-    engine,
-    gatesOf(defs).map(() => CONDITIONS.at(-1)),
-  )
-  const seen = new Set<string>()
-  const found: State[] = []
-  let last: State[] = [{ ...fresh, doer, people: [doer], machineNamed: true, gates: open }]
-  while (last.length > 0) {
-    const ahead: State[] = []
-    for (const state of last) {
-      const at = current(defs, state)
-      // By step, and by what was answered before: two ways to one step may differ in what comes after.
-      const key = `${at?.placed.id ?? ''} ${JSON.stringify([state.done, Object.keys(state.readings)])}`
-      if (seen.has(key)) continue
-      seen.add(key)
-      found.push(state)
-      if (at !== null && at.state === 'do') ahead.push(...answered(engine, state, at.placed))
-    }
-    last = ahead
+  let state: State = { ...fresh, doer, people: [doer], machineNamed: true }
+  for (const placed of defs.steps) {
+    yield { placed, walked: { ...engine, defs }, state }
+    if (placed.step.kind !== 'gate') state = asAnswered(defs, state, placed)
   }
-  return found
 }
 
 function presentedThere({ defs }: Engine, state: State): Breach | null {

@@ -7,9 +7,10 @@ import { fold } from '../job/fold.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { judgeStep } from '../job/judge-step.ts'
 import { fallsWith } from '../job/lapse.ts'
-import { current, next } from '../job/next.ts'
+import { current, isComplete, next } from '../job/next.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import { openPlace } from '../job/places.ts'
+import { pendingPoint } from '../job/point.ts'
 import { stampEntry } from '../job/stamp.ts'
 import { type DispositionState, type State, standing } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
@@ -17,8 +18,9 @@ import { withWord } from '../job/verdict-record.ts'
 import { voidMeasuredWith } from '../job/voiding.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { NOTHING_SEEN } from './account.ts'
+import { mayBeLeftOut } from './free.ts'
 import { made, placedThing } from './made.ts'
-import { isAtGate, isCounted, isPaused, isShutRead, isShutWork, normal, upToCurrent } from './normal.ts'
+import { isAtGate, isAtRead, isAtWork, isCounted, isPaused, normal, upToCurrent } from './normal.ts'
 import { outlineOf } from './outline.ts'
 import { wordClasses } from './words.ts'
 
@@ -35,7 +37,7 @@ export interface Had {
 export function hadBefore(engine: Engine, state: State): Had[] {
   const { defs } = engine
   if (isPaused(state)) return raisedByOthers(defs, state)
-  const isForgotten = isAtGate(defs, state) || isShutRead(defs, state) || isShutWork(defs, state)
+  const isForgotten = isAtGate(defs, state) || isAtRead(defs, state) || isAtWork(defs, state)
   return isForgotten ? allTheWay(engine, state) : oneStep(engine, state)
 }
 
@@ -49,14 +51,15 @@ function oneStep(engine: Engine, state: State): Had[] {
         state: { ...state, things: [placedThing(state)] },
       },
     ]
-  // While a reading waits to be settled the job stays where it is.
-  if (at === null || at.state === 'hold' || state.doubt !== null || state.late !== null) return []
+  if (at === null || at.state === 'hold') return []
+  // While a reading waits to be settled the job stays where it is, unless it had to go back.
+  const pending = (state.late ?? state.doubt)?.step
+  if (pending === at.placed.id || (pending !== undefined && !mayBeLeftOut(at.placed))) return []
   if (at.state === 'point' || at.state === 'review') {
-    const point = { seq: 0, how: 'signed', person: null, void: false } as const
     return [
       {
         says: `(${at.placed.id}: signed before)`,
-        state: { ...state, points: { ...state.points, [at.placed.id]: point } },
+        state: { ...state, points: { ...state.points, [at.placed.id]: SIGNED } },
       },
     ]
   }
@@ -83,6 +86,53 @@ type Work = Pick<
   | 'points'
   | 'things'
 >
+
+/**
+ * The last step behind that had been left out is to be done after all. Several of them are so one after the other, as what
+ * comes behind the one that is done now is forgotten.
+ */
+export function afterAll(defs: Definitions, state: State): Had[] {
+  if (isPaused(state) || state.closed !== null) return []
+  const at = current(defs, state)
+  const until =
+    at === null || at.state === 'review'
+      ? defs.steps.length
+      : defs.steps.indexOf(at.placed) + (at.state === 'point' ? 1 : 0)
+  const last = defs.steps.slice(0, until).findLast(mayBeLeftOut)
+  if (last === undefined) return []
+  const without = <T>(record: Readonly<Record<string, T>>): Record<string, T> =>
+    Object.fromEntries(Object.entries(record).filter(([id]) => id !== last.id))
+  const readings = Object.entries(state.readings).filter(([, list]) => list[0]?.step !== last.id)
+  return [
+    {
+      says: `(${last.id}: to be done after all)`,
+      state: {
+        ...state,
+        done: without(state.done),
+        verdicts: without(state.verdicts),
+        dispositions: without(state.dispositions),
+        points: without(state.points),
+        readings: Object.fromEntries(readings),
+      },
+    },
+  ]
+}
+
+/** The state with the step answered in some way, and signed where it is a point of inspection. */
+export function asAnswered(defs: Definitions, state: State, placed: PlacedStep): State {
+  let after = state
+  while (!isComplete(after, placed)) {
+    const options = answered({ defs, version: 'proof' }, after, placed)
+    // Of a reading, the one with as many repeats as the place needs.
+    const next = placed.step.kind === 'read' ? options[2] : options[0]
+    if (next === undefined) throw new Error(`${placed.id} cannot be answered`)
+    after = next
+  }
+  if (pendingPoint(after, placed) === null) return after
+  return { ...after, points: { ...after.points, [placed.id]: SIGNED } }
+}
+
+const SIGNED = { seq: 0, how: 'signed', person: null, void: false } as const
 
 /** Work that the answers forgotten could have come to, by the prompt that they were forgotten at. */
 const worked = new WeakMap<Definitions, Map<string, readonly (Work & { readonly says: string })[]>>()

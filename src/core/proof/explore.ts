@@ -14,7 +14,7 @@ import { withWord } from '../job/verdict-record.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { type Account, NOTHING_SEEN, type Watch, watched } from './account.ts'
 import { aged } from './ages.ts'
-import { foundUnfit, hadBefore, likeFell, oneMore, putBack } from './before.ts'
+import { afterAll, foundUnfit, hadBefore, likeFell, oneMore, putBack } from './before.ts'
 import { firstWrong, type Wrong } from './invariants.ts'
 import { type Move, movesFrom } from './moves.ts'
 import { normal, withoutLooks } from './normal.ts'
@@ -132,6 +132,7 @@ class Search {
     const hads = withBefore
       ? [
           ...hadBefore(engine, node.state),
+          ...afterAll(defs, node.state),
           ...foundUnfit(defs, node.state, node.now),
           ...likeFell(defs, node.state, node.now),
           ...oneMore(defs, node.state, node.now),

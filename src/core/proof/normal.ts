@@ -4,11 +4,13 @@
 // - Of a shut gate only the lines before the first that is missing are kept.
 // - Under STOP nobody is at the keys, and of several STOPs there is one that is explained and one that is not.
 // - While nobody works, all answers are forgotten. Gates are never forgotten.
-// - While a gate is asked for again, so are the answers since the first step that stands behind the same hazards.
+// - While a gate is looked at, so are the answers since the first step that is to it like the current one: behind the same
+//   hazards, letting in the same, told or measured as this one is.
 // - A place that is done with, in whatever way, has readings that agree: from those a correction can do the most.
 // - Every seat holds its instrument, but for one that is being asked for. That one is put back is a move of its own.
 // - What only the sheet shows (wording, struck evidence, findings, who has been there) is dropped.
 
+import type { Step } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gatesOf, itemsOf } from '../job/gate.ts'
 import { applicability, type Current, current, next, type Prompt } from '../job/next.ts'
@@ -17,19 +19,21 @@ import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
 import { holdsUpClosing, type Thing } from '../job/register.ts'
 import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standing } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
-import { oncePer } from '../lib/once.ts'
+import { oncePer, oncePerPair } from '../lib/once.ts'
 import { made, placedThing, seatsOf } from './made.ts'
+import { decidedOver } from './over.ts'
 
 export function normal(defs: Definitions, full: State): State {
   const state = upToCurrent(defs, full)
   if (isAtGate(defs, state)) return atFirstOfItsKind(defs, state)
-  if (isShutRead(defs, state)) return atFirstRead(defs, state)
-  return isShutWork(defs, state) ? atFirstWork(defs, state) : state
+  if (isAtRead(defs, state)) return atFirstRead(defs, state)
+  return isAtWork(defs, state) ? atFirstWork(defs, state) : state
 }
 
-/** Something is told, seen or looked at that needs no gate while one is shut. */
-export function isShutWork(defs: Definitions, state: State): boolean {
+/** Something is told, seen or looked at while a gate is looked at. */
+export function isAtWork(defs: Definitions, state: State): boolean {
   if (
+    gatesOf(defs).length === 0 ||
     state.closed !== null ||
     state.cutShort ||
     isPaused(state) ||
@@ -37,14 +41,9 @@ export function isShutWork(defs: Definitions, state: State): boolean {
     state.late !== null
   )
     return false
-  const at = current(defs, state)?.placed
-  const isShut = gatesOf(defs).some((gate) => state.gates[gate.id]?.status !== 'open')
+  const at = current(defs, state)
   return (
-    isShut &&
-    at !== undefined &&
-    current(defs, state)?.state === 'do' &&
-    isPlain(at) &&
-    (at.step.exposes ?? []).length === 0
+    at !== null && at.state === 'do' && isPlain(at.placed) && next(defs, state).kind === at.placed.step.kind
   )
 }
 
@@ -52,21 +51,25 @@ function isPlain({ step }: PlacedStep): boolean {
   return step.kind === 'tell' || step.kind === 'confirm' || step.kind === 'observe'
 }
 
-/** The same at the first such step that lets in the same. */
+/** The same at the first such step behind the same hazards, that lets in the same: what came after that is forgotten. */
 function atFirstWork(defs: Definitions, state: State): State {
   const at = current(defs, state)?.placed
-  const holds = new Set(gatesOf(defs).flatMap((gate) => gate.step.holds))
-  const opens = (placed: PlacedStep) =>
-    'lets_in' in placed.step ? (placed.step.lets_in ?? []).filter((h) => holds.has(h)).join() : ''
-  const first = defs.steps.find(
-    (s) =>
-      isPlain(s) &&
-      isAlways(s) &&
-      (s.step.exposes ?? []).length === 0 &&
-      at !== undefined &&
-      opens(s) === opens(at),
-  )
+  if (at === undefined) return state
+  const like = workLike(defs, at)
+  const first = defs.steps.find((s) => isPlain(s) && isAlways(s) && workLike(defs, s) === like)
   return first === undefined || first === at ? state : forgotten(defs, state, defs.steps.indexOf(first))
+}
+
+/** All that a gate can see of a step that is told, seen or looked at. */
+const workLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string => {
+  const places = 'places' in step && step.places !== undefined
+  return JSON.stringify([step.exposes ?? [], letIn(defs, step), places, 'point' in step ? step.point : null])
+})
+
+/** What the step lets in that a gate here holds. */
+function letIn(defs: Definitions, step: Step): readonly string[] {
+  const holds = new Set(gatesOf(defs).flatMap((gate) => gate.step.holds))
+  return 'lets_in' in step ? (step.lets_in ?? []).filter((h) => holds.has(h)) : []
 }
 
 function isAlways({ step, inside }: PlacedStep): boolean {
@@ -79,17 +82,14 @@ function isElsewhere(defs: Definitions, state: State): boolean {
   return pending !== undefined && pending !== current(defs, state)?.placed.id
 }
 
-/** Something is measured that needs no gate while one is shut. */
-export function isShutRead(defs: Definitions, state: State): boolean {
-  if (state.closed !== null || state.cutShort || isPaused(state) || isElsewhere(defs, state)) return false
-  const at = current(defs, state)?.placed
-  const isShut = gatesOf(defs).some((gate) => state.gates[gate.id]?.status !== 'open')
-  return (
-    isShut &&
-    at?.step.kind === 'read' &&
-    current(defs, state)?.state === 'do' &&
-    next(defs, state).kind !== 'clear'
-  )
+/** Something is measured while a gate is looked at. */
+export function isAtRead(defs: Definitions, state: State): boolean {
+  if (gatesOf(defs).length === 0 || state.closed !== null || isPaused(state)) return false
+  if (isElsewhere(defs, state)) return false
+  const at = current(defs, state)
+  // A reading that time cut short is asked for no more, and may still be called out.
+  const isCalledOut = next(defs, state).kind === 'clear'
+  return at?.placed.step.kind === 'read' && at.state === 'do' && isCalledOut === state.cutShort
 }
 
 /** The same at the first step where as much is read behind the same hazards: what came after that is forgotten. */
@@ -97,14 +97,8 @@ function atFirstRead(defs: Definitions, state: State): State {
   const at = current(defs, state)?.placed
   if (at?.step.kind !== 'read') return state
   const read = asKind(at, 'read')
-  const like = JSON.stringify([at.step.exposes ?? [], at.step.repeats.at_least, at.step.repeats.at_most])
-  const first = defs.steps.find(
-    ({ step, inside }) =>
-      step.kind === 'read' &&
-      step.when === undefined &&
-      inside.every((part) => part.step.when === undefined) &&
-      JSON.stringify([step.exposes ?? [], step.repeats.at_least, step.repeats.at_most]) === like,
-  )
+  const like = readLike(defs, at)
+  const first = defs.steps.find((s) => s.step.kind === 'read' && isAlways(s) && readLike(defs, s) === like)
   const place = openPlace(read, state)
   if (first === undefined || first === at || place === null) return state
   const to = asKind(first, 'read')
@@ -129,6 +123,11 @@ function atFirstRead(defs: Definitions, state: State): State {
     late: state.late === null ? null : pending,
   }
 }
+
+/** All that a gate can see of a step that is measured. */
+const readLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string =>
+  JSON.stringify([step.exposes ?? [], letIn(defs, step), 'point' in step ? (step.point ?? null) : null]),
+)
 
 /** A gate is asked for again, or its people are called out, and no reading was cut short by that. */
 export function isAtGate(defs: Definitions, state: State): boolean {
@@ -199,7 +198,11 @@ export function upToCurrent(defs: Definitions, full: State): State {
     done: only(state.done),
     readings: readingsOf(defs, state, kept, now?.state === 'do' ? at : null),
     notApplicable: {},
-    verdicts: only(state.verdicts, (v) => !v.void),
+    verdicts: decidedOver(
+      defs,
+      at,
+      only(state.verdicts, (v) => !v.void),
+    ),
     dispositions: said(only(state.dispositions, (d) => !d.void)),
     // What was placed only ever holds up the end.
     things: now === null ? heldUp(defs, state) : [],

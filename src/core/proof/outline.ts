@@ -14,7 +14,7 @@ import { isReleasable, openStops } from '../job/stop-causes.ts'
 import { assertNever } from '../lib/result.ts'
 import type { Watch } from './account.ts'
 import { isCounted } from './normal.ts'
-import { wordClasses } from './words.ts'
+import { rulesOf, wordClasses, wordedSteps } from './words.ts'
 
 export function outlineOf(defs: Definitions, state: State, watch: Watch): string {
   if (state.closed !== null) return 'closed'
@@ -160,7 +160,7 @@ function lapseOrder(defs: Definitions, state: State): string {
 
 /** Words of steps behind that a rule can still tell apart, and what rules over figures are taken to come to. */
 function wordsOutline(defs: Definitions, state: State): string {
-  const words = defs.steps.flatMap((placed) => {
+  const words = wordedSteps(defs).flatMap((placed) => {
     const word =
       state.verdicts[placed.id]?.verdict.result.verdict ??
       state.dispositions[placed.id]?.choice ??
@@ -168,13 +168,11 @@ function wordsOutline(defs: Definitions, state: State): string {
     const kind = word === undefined ? null : wordClasses(defs, placed).classOf(word)
     return kind === null ? [] : [`${placed.id}=${kind}`]
   })
-  const ruled = defs.steps.flatMap((placed) =>
-    [...placed.inside, placed].flatMap((p) => {
-      const outcome = p.rule === null ? undefined : defs.ruled?.(state, p)
-      return outcome === undefined ? [] : [`${p.id}?${outcome}`]
-    }),
-  )
-  return [...words, ...new Set(ruled)].join(' ')
+  const ruled = rulesOf(defs).flatMap((p) => {
+    const outcome = defs.ruled?.(state, p)
+    return outcome === undefined ? [] : [`${p.id}?${outcome}`]
+  })
+  return [...words, ...ruled].join(' ')
 }
 
 /** The account of the invariants, as far as it differs from what the engine has: nothing, where the engine is right. */

@@ -7,13 +7,16 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Step, StepOf } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { type GateStep, gatesOf, type Item, itemsFor } from '../job/gate.ts'
+import { applicability } from '../job/next.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import { type Place, placeResult, placesOf } from '../job/places.ts'
 import type { GateState, Pending, Reading, State } from '../job/state.ts'
 import type { Watch } from './account.ts'
+import { asAnswered } from './before.ts'
+import { freed, mayBeLeftOut } from './free.ts'
 import { made } from './made.ts'
 import { keptPeople } from './normal.ts'
-import { quietDone, quietened, quietFor } from './quiet.ts'
+import { NO_SLICE, quietDone, quietened, quietFor, type Slice } from './quiet.ts'
 
 /** Lock points kept: two, so that one lock can be tried at both. */
 const MOST_POINTS = 2
@@ -29,31 +32,51 @@ const MOST_PEOPLE = 5
 const FOREVER = '9999-12-31'
 const A_KEY = `$scrypt$ln=14,r=8,p=1$${'A'.repeat(22)}$${'A'.repeat(43)}`
 
+/** Steps of which the work itself is looked at together; it must not be less than a step and what that is about. */
+const WORK_AT_ONCE = 30
+
 /**
- * One small job for each gate, and one without any, where the work itself is looked at. A step is only ever presented when
- * all gates that hold any of its hazards are open, and no gate looks at another: so what the whole job does at one gate, it
- * does with that gate alone in the procedure, where more can happen, as nothing waits for the other gates.
+ * One small job for each gate, and some without any, where the work itself is looked at, so many steps at a time. A step is
+ * only ever presented when all gates that hold any of its hazards are open, and no gate looks at another: so what the whole
+ * job does at one gate, it does with that gate alone in the procedure, where more can happen, as nothing waits for the others.
  */
 export function slices(whole: Definitions): Definitions[] {
   const gates = whole.steps.filter((s) => s.step.kind === 'gate')
-  return [...gates.map((gate) => reduced(whole, gate.id)), reduced(whole, null)]
+  const work = whole.steps.filter((s) => s.step.kind !== 'gate').map((s) => s.id)
+  const parts = Array.from({ length: Math.max(1, Math.ceil(work.length / WORK_AT_ONCE)) }, (_, n) =>
+    work.slice(n * WORK_AT_ONCE, (n + 1) * WORK_AT_ONCE),
+  )
+  return [
+    ...gates.map((gate) => reduced(whole, { gate: gate.id, work: [] })),
+    ...parts.map((ids) => reduced(whole, { gate: null, work: ids })),
+  ]
 }
 
+/** Which slice of which job a small one is. */
+const SLICES = new WeakMap<Definitions, Slice>()
+
 /** The definitions to search, with one of the gates or none; hazards and seats are all there, and every step it sees. */
-export function reduced(whole: Definitions, gateId: string | null): Definitions {
+function reduced(whole: Definitions, slice: Slice): Definitions {
+  const small = smallJob(whole, slice)
+  SLICES.set(small, slice)
+  return small
+}
+
+function smallJob(whole: Definitions, slice: Slice): Definitions {
   const { machine } = whole
+  const { gate: gateId } = slice
   const held = new Set(whole.steps.flatMap((s) => (s.step.kind === 'gate' ? s.step.holds : [])))
   const gate = whole.steps.find((s) => s.id === gateId)
   const own = new Set(gate?.step.kind === 'gate' ? gate.step.holds : [])
   // What no gate holds stays: the engine has to hold such a step itself.
   const looksAt = (hazard: string) => own.has(hazard) || !held.has(hazard)
-  const quiet = quietFor(whole, gateId)
+  const quiet = quietFor(whole, slice)
   return {
     ...whole,
     steps: whole.steps
       .filter((placed) => placed.step.kind !== 'gate' || placed.id === gateId)
       .flatMap((placed) => quietened(quiet, placed) ?? [])
-      .map((placed) => ({ ...placed, step: smallStep(placed.step, looksAt) })),
+      .map((placed) => freed({ ...placed, step: smallStep(placed.step, looksAt, gateId !== null) })),
     machine: {
       ...machine,
       decimal_comma: false,
@@ -118,11 +141,11 @@ function suits(defs: Definitions, one: Instrument): number {
   }
 }
 
-function smallStep(step: Step, looksAt: (hazard: string) => boolean): Step {
-  const exposes = step.exposes?.filter(looksAt)
+function smallStep(step: Step, looksAt: (hazard: string) => boolean, atGate: boolean): Step {
+  const exposes = step.exposes?.filter(looksAt).sort()
   const one = exposes === undefined ? step : { ...step, exposes }
   if (one.kind === 'gate') return { ...one, evidence: fewer(one.evidence) }
-  return one.kind === 'read' ? smallRead(one) : one
+  return one.kind === 'read' ? smallRead(one, atGate) : one
 }
 
 /** Of each run of words that prove the same the first and the last, of measured values that do so the last. */
@@ -149,10 +172,12 @@ function isLike(one: Evidence, other: Evidence | undefined): boolean {
   )
 }
 
-function smallRead(step: StepOf<'read'>): StepOf<'read'> {
+/** Where a gate is looked at, each place is read as often as any: that a reading settled it sooner is left open there. */
+function smallRead(step: StepOf<'read'>, atGate: boolean): StepOf<'read'> {
   const { stations, axes, repeats } = step
-  const least = Math.min(repeats.at_least, 2)
-  const small = { ...repeats, at_least: least, at_most: Math.min(repeats.at_most, MOST_REPEATS) }
+  const least = atGate ? 2 : Math.min(repeats.at_least, 2)
+  const most = atGate ? MOST_REPEATS : Math.min(repeats.at_most, MOST_REPEATS)
+  const small = { ...repeats, at_least: least, at_most: most }
   // The very last place is always kept, so that the step is complete when, and only when, the whole one is.
   const last = stations.slice(-1)
   if (axes === undefined) return { ...step, repeats: small, stations: ends(stations, MOST_PLACES) }
@@ -165,12 +190,12 @@ function smallRead(step: StepOf<'read'>): StepOf<'read'> {
 export function projected(whole: Definitions, small: Definitions, state: State): State {
   const people = renamer(whole, small)
   const named = (id: string | null) => (id === null ? null : people(id))
-  const quiet = quietFor(whole, gatesOf(small)[0]?.id ?? null)
+  const quiet = quietFor(whole, SLICES.get(small) ?? NO_SLICE)
   const moved = <T extends Pending | null>(p: T): T | null =>
     p === null || quiet.ids.has(p.step)
       ? null
       : ({ ...p, place: keptPlace(whole, small, p), by: named(p.by) } as T)
-  return {
+  const like: State = {
     ...state,
     doer: named(state.doer),
     people: state.people.map(people),
@@ -194,6 +219,12 @@ export function projected(whole: Definitions, small: Definitions, state: State):
       calledBy: s.calledBy.map(people),
     })),
   }
+  // What a rule left out is in the small job as if it had been answered before.
+  const leftOut = (placed: PlacedStep) => mayBeLeftOut(placed) && !quiet.ids.has(placed.id)
+  return small.steps.filter(leftOut).reduce((s, placed) => {
+    const own = whole.steps.find((one) => one.id === placed.id)
+    return own === undefined || applicability(whole, state, own) !== 'skip' ? s : asAnswered(small, s, placed)
+  }, like)
 }
 
 function without<T>(record: Readonly<Record<string, T>>, ids: ReadonlySet<string>): Record<string, T> {

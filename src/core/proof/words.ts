@@ -4,12 +4,21 @@ import type { StepOf } from '../definition/procedure.ts'
 import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { oncePer, oncePerPair } from '../lib/once.ts'
 import { VERDICT_WORDS } from '../metrology/verdict.ts'
+import { isOpenRule } from './free.ts'
 
 export interface WordClasses {
   /** One word of each class. */
   readonly examples: readonly string[]
+  readonly isToldApart: boolean
   /** The class of a word; null where no rule looks at the step. */
   classOf(word: string): string | null
+}
+
+/** A verdict that no rule looks at: what may be decided on it, and what may fall with it, hangs on whether it is HOLD. */
+const HOLD_OR_NOT: WordClasses = {
+  examples: ['ACCEPT', 'HOLD'],
+  isToldApart: true,
+  classOf: (word) => (word === 'HOLD' ? word : 'other'),
 }
 
 export const wordClasses = oncePerPair((defs: Definitions, placed: PlacedStep): WordClasses => {
@@ -17,13 +26,19 @@ export const wordClasses = oncePerPair((defs: Definitions, placed: PlacedStep): 
   const own = rulesOf(defs).filter(
     (p) => !restsOnFigures(defs, p) && (p.rule?.names ?? []).some((name) => p.scope + name === placed.id),
   )
-  if (own.length === 0) return { examples: words.slice(0, 1), classOf: () => null }
+  if (own.length === 0 && placed.step.kind === 'judge') return HOLD_OR_NOT
+  if (own.length === 0) return { examples: words.slice(0, 1), isToldApart: false, classOf: () => null }
   // A rule over this step alone sorts its words; where other steps come in too, every word is a class of its own.
   const alone = own.every((p) => p.rule?.names.length === 1)
   const classOf = (word: string): string => (alone ? own.map((p) => actOf(p, word)).join('/') : word)
   const examples = new Map(words.map((word) => [classOf(word), word]))
-  return { examples: [...examples.values()], classOf }
+  return { examples: [...examples.values()], isToldApart: true, classOf }
 })
+
+/** Steps whose words rules can tell apart. */
+export const wordedSteps = oncePer((defs: Definitions): readonly PlacedStep[] =>
+  defs.steps.filter((placed) => wordClasses(defs, placed).isToldApart),
+)
 
 /** What becomes of a step with a rule over one word. */
 function actOf({ rule, step }: PlacedStep, word: string): string {
@@ -59,6 +74,7 @@ export const rulesOf = oncePer((defs: Definitions): readonly PlacedStep[] =>
 
 /** Whether what the rule comes to hangs on how large something is: then it is searched as true, false and unknown. */
 export function restsOnFigures(defs: Definitions, placed: PlacedStep): boolean {
+  if (isOpenRule(placed)) return true
   return (placed.rule?.names ?? []).some((name) => {
     if (defs.values.some((v) => v.scope === placed.scope && v.id === name)) return true
     return defs.steps.find((s) => s.id === placed.scope + name)?.step.kind === 'read'

@@ -6,7 +6,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { definitionsFrom } from '../../../src/authoring/definitions.ts'
 import { admit } from '../../../src/core/job/admit.ts'
-import type { Definitions, PlacedStep } from '../../../src/core/job/definitions.ts'
+import { type Definitions, type PlacedStep, stepById } from '../../../src/core/job/definitions.ts'
 import type { Entry } from '../../../src/core/job/entries.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { applicability, next } from '../../../src/core/job/next.ts'
@@ -14,16 +14,22 @@ import type { State } from '../../../src/core/job/state.ts'
 import { valuesForRules } from '../../../src/core/job/values.ts'
 import { NOTHING_SEEN, type Watch, watched } from '../../../src/core/proof/account.ts'
 import { type Explored, whereIs } from '../../../src/core/proof/explore.ts'
+import { isOpenRule } from '../../../src/core/proof/free.ts'
 import { AT_THE_MOMENT } from '../../../src/core/proof/moves.ts'
 import { searchSlice } from '../../../src/core/proof/prove.ts'
 import { projected, projectedWatch, slices } from '../../../src/core/proof/reduce.ts'
 import { withRuling } from '../../../src/core/proof/rulings.ts'
 import { restsOnFigures, rulesOf } from '../../../src/core/proof/words.ts'
+import type { RuleOutcome } from '../../../src/core/rules/rule.ts'
 import { BORE_LINES, exampleDefs, fileCopies, ROOT, Walk } from '../../helpers/example.ts'
+import { rightLine } from '../../helpers/right-line.ts'
 import {
   gate,
   LOCKS,
   NO_START,
+  OXYGEN,
+  type Raw,
+  rawProcedure,
   readOne,
   smallDefs,
   TWO_GATES,
@@ -38,13 +44,15 @@ const SEED = 20260315
 /** The small job with its rules over figures as the figures of the whole job make them: sizes are not searched. */
 function asRuled(whole: Definitions, small: Definitions, state: State): Definitions {
   const applies = (placed: PlacedStep) => applicability(whole, state, placed) === 'do'
+  const ruleOf = (placed: PlacedStep): RuleOutcome => {
+    if (!isOpenRule(placed))
+      return placed.rule?.evaluate(valuesForRules(whole, state, placed, applies)) ?? 'unknown'
+    return applicability(whole, state, stepById(whole, placed.id)) === 'skip' ? 'false' : 'true'
+  }
   const outcomes = new Map(
     rulesOf(small)
       .filter((placed) => restsOnFigures(small, placed))
-      .map((placed) => [
-        placed.id,
-        placed.rule?.evaluate(valuesForRules(whole, state, placed, applies)) ?? 'unknown',
-      ]),
+      .map((placed) => [placed.id, ruleOf(placed)]),
   )
   return withRuling({ defs: small, version: 'proof' }, { key: '', outcomes }).defs
 }
@@ -140,6 +148,36 @@ function walkAll(checked: Checked, runs: number): void {
   )
 }
 
+/** Rules over findings, one that waits where nothing is known, a gate in a part that may be left out, points of inspection. */
+const POINT = { kind: 'hold', roles: ['lead'] }
+const seen = (id: string, more: Raw = {}): Raw => ({
+  id,
+  kind: 'observe',
+  title: id,
+  conditions: ['yes', 'no', 'odd'].map((one) => ({ id: one, label: one })),
+  ...more,
+})
+const IN_PART = [
+  readOne('first', { exposes: ['start'] }),
+  gate('air', ['bad_air'], [OXYGEN, WITNESS], { exposes: ['start'] }),
+  seen('inside', { exposes: ['start', 'bad_air'], lets_in: ['bad_air'] }),
+  readOne('deep', { exposes: ['bad_air'], when: { rule: 'inside != "no"', unknown: 'do' } }),
+  tell('signed', { exposes: ['bad_air'], point: POINT }),
+]
+const CONDITIONED = smallDefs(
+  [
+    tell('brief'),
+    seen('found'),
+    gate('isolated', ['start'], [NO_START, WITNESS]),
+    { id: 'p', kind: 'part', title: 'p', use: 'opened', when: { rule: 'found == "yes"', unknown: 'hold' } },
+    seen('again', { when: { rule: 'found != "odd"', unknown: 'skip' }, point: POINT }),
+    readOne('size', { exposes: ['start'], when: { rule: 'again == "yes"', unknown: 'skip' } }),
+    tell('more', { exposes: ['start'], when: { rule: 'size > length("9.505 in")', unknown: 'do' } }),
+    tell('last', { point: POINT }),
+  ],
+  [rawProcedure(IN_PART, { procedure: 'opened' })],
+)
+
 /** A procedure of many gates, with openings and people counted. */
 function openCylinder(): Definitions {
   const read = (name: string) => readFileSync(join(ROOT, 'procedures', name), 'utf8')
@@ -149,6 +187,11 @@ function openCylinder(): Definitions {
   const files = definitionsFrom([...fileCopies({ procedure: () => read('open-cylinder.yaml') }), ...parts])
   if (!files.ok) throw new Error(files.diagnostics.map((d) => d.message).join('\n'))
   return files.defs
+}
+
+function idAt({ prompt }: Walk): string {
+  if ('step' in prompt) return prompt.step.id
+  return 'gate' in prompt ? prompt.gate.id : prompt.kind
 }
 
 function checkAll(whole: Definitions, runs: number): void {
@@ -183,6 +226,38 @@ describe('every step of a random job was searched', () => {
       120,
     ),
   )
+
+  it('of a job whose parts and steps hang on what was found, with points to sign', { timeout: 240_000 }, () =>
+    checkAll(CONDITIONED, 120),
+  )
+
+  it('of a job that finds out late that what was left out has to be done', { timeout: 240_000 }, () => {
+    for (const small of slices(CONDITIONED)) {
+      const checked = new Checked(CONDITIONED, small)
+      const walk = new Walk(CONDITIONED)
+      checked.follow(walk)
+      const foundIs = (condition: string) =>
+        walk.bring({ do: 'correct-finding', step: 'found', condition, note: 'so', why: 'so' })
+      const answerUntil = (id: string) => {
+        for (let lines = 0; lines < 60 && idAt(walk) !== id; lines++)
+          walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
+        expect(idAt(walk)).toBe(id)
+      }
+      answerUntil('isolated')
+      // Left out: the part, and everything behind it but the end.
+      foundIs('odd')
+      answerUntil('last')
+      foundIs('yes')
+      expect(idAt(walk)).toBe('p__first')
+      answerUntil('p__signed')
+      foundIs('no')
+      answerUntil('size')
+      foundIs('odd')
+      expect(idAt(walk)).toBe('more')
+      foundIs('yes')
+      expect(checked.steps).toBeGreaterThan(20)
+    }
+  })
 
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
     checkAll(openCylinder(), 30),
