@@ -13,6 +13,7 @@ import { type At20, at20Facts } from './figure-at-20.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf } from './places.ts'
+import { beyondItsScale } from './plausible.ts'
 import type { State } from './state.ts'
 import { figureReads, type Instead, workFigure } from './values.ts'
 import type { FigureVerdictRecord } from './verdict-record.ts'
@@ -160,6 +161,12 @@ export function* readAt(
     const used = known.filter((one): one is Reader => one !== undefined && one.kind !== 'gas_meter')
     if (used.length < known.length || used.length === 0) {
       yield [place.key, `${instruments.join(', ')} is not in the register, so what it read cannot be judged.`]
+      continue
+    }
+    // It was doubted, and kept all the same: on record, and no measurement.
+    const off = readings.map((one) => beyondItsScale(defs, one)).find((why) => why !== null)
+    if (off !== undefined) {
+      yield [place.key, `A reading at ${place.station.label} is ${off}, so it cannot be judged.`]
       continue
     }
     const bare = used.find((one) => isSetOnStandard(one) && at20 === null)

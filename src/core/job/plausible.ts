@@ -36,7 +36,10 @@ function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: 
 }
 
 /** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */
-function beyondItsScale(defs: Definitions, reading: ReadingAt): string | null {
+export function beyondItsScale(
+  defs: Definitions,
+  reading: Pick<ReadingAt, 'instrument' | 'si'>,
+): string | null {
   const instrument = instrumentById(defs, reading.instrument)
   if (instrument === undefined || instrument.kind === 'gas_meter' || isSetOnStandard(instrument)) return null
   if (instrument.kind === 'contact_thermometer') return null

@@ -222,6 +222,10 @@ describe('what must hold pressure', () => {
     expect(value(lost('50.0', '49.4', 'P-7'), 'test-pressure-loss', PSI)).toBeCloseTo(0.6, 6)
     expect(lost('50.0', '49.4', 'P-7').result.verdict).toBe('ACCEPT')
     expect(lost('50.0', '46.0', 'P-7').result.verdict).toBe('REWORK')
+    // What a gauge cannot show was not read on it, whoever kept it and why.
+    const offScale = lost('50.0', '49.4', 'P-4').result
+    expect(offScale.verdict).toBe('HOLD')
+    expect(offScale.holds.join()).toContain('beyond what P-4 reads, 0 psig to 15 psig')
     // The gauge for running pressures may be off by 1.5 psi: with two readings on it nothing can be said of 2 psi.
     expect(lost('50', '49', 'P-6').result.verdict).toBe('HOLD')
   })
