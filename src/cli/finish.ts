@@ -1,6 +1,7 @@
 // How a run ends: what is said, and the exit code.
 import { basename, dirname } from 'node:path'
 import process from 'node:process'
+import { stepById } from '../core/job/definitions.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
@@ -17,6 +18,9 @@ export interface Ending {
   readonly finished: boolean
   readonly verdict: string
   readonly dispositions: readonly {
+    /** Title of the verdict that was decided on, and its word. */
+    readonly about: string
+    readonly word: string
     readonly choice: string
     readonly by: string
     readonly why: string
@@ -38,6 +42,8 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
     finished: state.closed !== null,
     verdict: state.closed ?? (openStop(state) === null ? 'OPEN' : outcomeOf(defs, state)),
     dispositions: dispositions.map((d) => ({
+      about: stepById(defs, d.about).step.title,
+      word: state.verdicts[d.about]?.verdict.result.verdict ?? 'HOLD',
       choice: d.choice,
       by: d.person,
       why: d.why,
@@ -75,7 +81,8 @@ export function printEnding(opened: OpenedJob, values: Values): number {
   if (values.json === true) {
     print(JSON.stringify(ending))
   } else {
-    const done = ending.dispositions.map((d) => `, ${d.choice} by ${d.by}`).join('')
+    const [only, ...more] = ending.dispositions
+    const done = only === undefined || more.length > 0 ? '' : `, ${only.choice} by ${only.by}`
     const open = ending.dispositions.filter((d) => d.open).length
     const style = sheetStyle(values, opened.record)
     const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
@@ -89,6 +96,10 @@ export function printEnding(opened: OpenedJob, values: Values): number {
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )
+    // Of several, each that was not accepted as it was; the others stand on the sheet.
+    if (more.length > 0)
+      for (const { about, word, choice, by } of ending.dispositions.filter((d) => d.word !== 'ACCEPT'))
+        said(`  ${about}: ${word}, ${choice} by ${by}`)
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
     print(`${opened.record}  head  ${ending.head}`)

@@ -69,7 +69,9 @@ export function startJob(wanted: NewJob): OpenedJob {
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
 function unproved(defs: Definitions): string | null {
   // Beside the sheet: what is printed may be read by a program.
-  process.stderr.write('Searching every state of this job for a way past a gate: some seconds.\n')
+  process.stderr.write(
+    'Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.\n',
+  )
   const proof = prove(defs)
   switch (proof.is) {
     case 'proved':

@@ -89,7 +89,7 @@ describe('barover check', () => {
     change('procedures/bore-inspection.yaml', 'kind: gate', 'kind: gat')
     expect(await check('procedures')).toBe(1)
     expect(printed).toMatch(
-      /^\d+ files checked, 1 error, 0 warnings\.\nMore may show once these are right\.\n$/m,
+      /^\d+ files checked, 2 errors, 0 warnings\.\nMore may show once these are right\.\n$/m,
     )
   })
 

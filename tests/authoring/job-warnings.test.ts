@@ -89,9 +89,12 @@ describe('gas limits of the machine that the gates leave untested', () => {
   it('are named when somebody measures in the bore and no gate before tests the air inside', () => {
     expect(told({ machine })).toEqual([noInside])
     const behind = put('  - id: form\n', `${gate('opening')}  - id: form\n`)
-    expect(told({ machine, procedure: behind })).toEqual([noInside])
+    // Either gate stands behind a step that faces what it holds, which is a finding of its own.
+    const warned = (procedure: (text: string) => string) =>
+      told({ machine, procedure }).filter((one) => !one.includes(' late-gate | bad_air'))
+    expect(warned(behind)).toEqual([noInside])
     const before = put('  - id: diameters\n', `${gate('opening')}  - id: diameters\n`)
-    expect(told({ machine, procedure: before })).toEqual([])
+    expect(warned(before)).toEqual([])
   })
 
   it('are not asked for where nobody is exposed in measuring', () => {

@@ -355,7 +355,7 @@ describe('between the files of a job', () => {
     })
     const result = checkJob({ ...files, parts })
     expect(new Set(result.ok ? [] : result.diagnostics.map((one) => one.code))).toEqual(
-      new Set(['in-part', 'too-many-steps']),
+      new Set(['in-part', 'late-gate', 'too-many-steps']),
     )
   })
 })

@@ -67,8 +67,10 @@ export const limitBookSchema = z
         }),
         source: source.meta({ description: 'Page of the rule.' }),
       })
+      .optional()
       .meta({
-        description: 'The published rule that tells light or high-differential service from ordinary.',
+        description:
+          'The published rule that tells light or high-differential service from ordinary; needed where a rule names a service.',
       }),
     limits: z
       .array(bookLimit)

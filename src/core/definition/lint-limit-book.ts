@@ -11,8 +11,11 @@ const SERVICES = ['ordinary', 'light_or_high'] as const
 
 /** All findings of one limit book, in no set order. */
 export function lintLimitBook(book: LimitBook): Finding[] {
-  const differential = book.light_or_high.ring_differential_above
-  const found = zero(differential, ['light_or_high', 'ring_differential_above'])
+  const differential = book.light_or_high?.ring_differential_above
+  const found =
+    differential === undefined
+      ? lintService(book)
+      : zero(differential, ['light_or_high', 'ring_differential_above'])
   book.limits.forEach((limit, n) => {
     const path = ['limits', n]
     found.push(...lintFigure(limit, path))
@@ -24,6 +27,15 @@ export function lintLimitBook(book: LimitBook): Finding[] {
     if (clash !== undefined) found.push(clash)
   })
   return found
+}
+
+/** A rule for one service in a book that does not say which service is which would never apply. */
+function lintService({ limits }: LimitBook): Finding[] {
+  return limits.flatMap((limit, n) => {
+    if (limit.service === undefined) return []
+    const message = `${quote(limit.characteristic)} is for ${limit.service} service, and the book does not say which that is.`
+    return [finding(['limits', n, 'service'], 'no-service-rule', message, 'add light_or_high: with its page')]
+  })
 }
 
 function zero(quantity: { readonly si: number; readonly text: string }, path: Path): Finding[] {

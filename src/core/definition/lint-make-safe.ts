@@ -14,6 +14,7 @@ export const SINCE_OPENED: readonly string[] = [
   'same-name',
   'burns',
   'two-hazards',
+  'late-gate',
 ]
 
 /** Findings of one procedure, or of one that stands inside it. */

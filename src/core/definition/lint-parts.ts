@@ -5,7 +5,7 @@ import { list, nearest, quote } from '../lib/wording.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { type JobFile, type JobFinding, within } from './lint-job-shape.ts'
 import { lintMakeSafe } from './lint-make-safe.ts'
-import { omittedFault } from './omitted.ts'
+import { omitsWithin, omittedFault } from './omitted.ts'
 import type { Procedure, Step, StepOf } from './procedure.ts'
 
 /** Parts within parts can multiply; a job sheet of this many steps is a mistake. */
@@ -19,6 +19,8 @@ interface Walk {
   readonly found: JobFinding[]
   /** What each hazard is called in the job so far, by its id. */
   readonly names: Map<string, string>
+  /** The first step that faces each hazard, by the hazard's id. */
+  readonly faced: Map<string, string>
   steps: number
 }
 
@@ -32,7 +34,7 @@ export function lintParts(
   beside: readonly string[] = [...parts.keys()],
 ): JobFinding[] {
   const others = beside.filter((id) => id !== procedure.procedure)
-  const walk: Walk = { parts, beside: others, found: [], names: new Map(), steps: 0 }
+  const walk: Walk = { parts, beside: others, found: [], names: new Map(), faced: new Map(), steps: 0 }
   walk.found.push(...within({ kind: 'procedure' }, lintMakeSafe(procedure)))
   for (const [id, part] of parts) walk.found.push(...within({ kind: 'part', id }, lintMakeSafe(part)))
   open(walk, procedure, { kind: 'procedure' }, [procedure.procedure], new Set())
@@ -55,11 +57,12 @@ function open(
     const path = ['steps', index]
     walk.steps += 1
     walk.found.push(...within(file, lintHeld(procedure, step, index, now, omits)))
+    walk.found.push(...within(file, lintLate(walk, step, index)))
     if (step.kind === 'gate') for (const id of step.holds) now.add(id)
     if (step.kind !== 'part') return
     const used = usable(walk, step, file, path, inside)
     if (used === undefined) return
-    const left = new Set(step.omits)
+    const left = omitsWithin(step, omits)
     const fault = omittedFault(used, left)
     if (fault !== null) walk.found.push(...within(file, [finding([...path, 'omits'], 'part-omits', fault)]))
     const after = open(walk, used, { kind: 'part', id: step.use }, [...inside, step.use], now, left)
@@ -101,6 +104,25 @@ function lintNames({ names }: Walk, { hazards }: Procedure): Finding[] {
     const hint = 'give one of the two an id of its own; if they are one hazard, give it one name'
     return [finding(['hazards', n, 'name'], 'two-hazards', message, hint)]
   })
+}
+
+/**
+ * A step waits for every gate of the job that holds a hazard it faces, wherever the gate stands. One further down would be
+ * asked before its turn.
+ */
+function lintLate({ faced }: Walk, step: Step, index: number): Finding[] {
+  const late =
+    step.kind !== 'gate'
+      ? []
+      : step.holds.flatMap((id, n) => {
+          const first = faced.get(id)
+          if (first === undefined) return []
+          const message = `${quote(id)} is faced by ${quote(first)} already, which stands before this gate and would wait for it.`
+          const hint = 'give what this gate holds an id and a name of its own, or move the gate up'
+          return [finding(['steps', index, 'holds', n], 'late-gate', message, hint)]
+        })
+  for (const id of step.exposes ?? []) if (!faced.has(id)) faced.set(id, step.id)
+  return late
 }
 
 /** Only what the check of the file itself left open: a hazard that a part standing earlier was trusted to hold. */

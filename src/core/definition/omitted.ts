@@ -1,13 +1,17 @@
 // Steps that a whole leaves out of a part, since it has them already: nothing that stays may refer to one.
 import { list, quote } from '../lib/wording.ts'
 import { judgeReads } from './judge-reads.ts'
-import type { Procedure, Step } from './procedure.ts'
+import type { Procedure, Step, StepOf } from './procedure.ts'
 
 /** Why these steps cannot be left out of the procedure, in one sentence; null if they can. */
 export function omittedFault(procedure: Procedure, omits: ReadonlySet<string>): string | null {
   for (const id of omits) {
-    if (!procedure.steps.some((step) => step.id === id))
+    const [own = id, ...inner] = id.split('.')
+    const step = procedure.steps.find((one) => one.id === own)
+    if (step === undefined || (inner.length > 0 && (step.kind !== 'part' || omits.has(own))))
       return `${quote(id)} is no step of ${quote(procedure.procedure)}, so it cannot be left out.`
+    // What refers to a step in a part stands in that part, where it is looked at.
+    if (inner.length > 0) continue
     const users = procedure.steps.filter((step) => !omits.has(step.id) && refersTo(procedure, step, id))
     if (users.length > 0)
       return `${quote(id)} cannot be left out of ${quote(procedure.procedure)}: ${list(users.map((u) => quote(u.id)))} ${users.length === 1 ? 'refers' : 'refer'} to it.`
@@ -15,6 +19,13 @@ export function omittedFault(procedure: Procedure, omits: ReadonlySet<string>): 
   if (omits.size > 0 && procedure.steps.every((step) => omits.has(step.id)))
     return `Every step of ${quote(procedure.procedure)} would be left out.`
   return null
+}
+
+/** What is left out of a part: what its own step says, and what a whole around it says as `part.step`. */
+export function omitsWithin(part: StepOf<'part'>, omits: ReadonlySet<string>): Set<string> {
+  const before = `${part.id}.`
+  const inner = [...omits].filter((id) => id.startsWith(before)).map((id) => id.slice(before.length))
+  return new Set([...(part.omits ?? []), ...inner])
 }
 
 /** Values are looked through by their text: a name inside a longer one would only be refused needlessly, never missed. */

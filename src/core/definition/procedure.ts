@@ -103,15 +103,18 @@ const decide = z.strictObject({
     .min(2)
     .meta({ description: 'What the lead may choose from.' }),
 })
+const omitted = z
+  .string()
+  .regex(/^[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)*$/, 'is not an id, nor a part and an id with a point between')
+  .max(200)
 const part = z.strictObject({
   kind: kind('part', 'Another procedure, inside this one.'),
   ...common,
   use: identifier.meta({ description: 'Id of that procedure; its file lies beside this one.' }),
-  omits: z
-    .array(identifier)
-    .min(1, 'omits nothing')
-    .optional()
-    .meta({ description: 'Ids of its steps that are left out here, since the whole has them already.' }),
+  omits: z.array(omitted).min(1, 'omits nothing').optional().meta({
+    description:
+      'Ids of its steps that are left out here, since the whole has them already; part.step for one in a part of it.',
+  }),
 })
 
 export const stepSchema = z.discriminatedUnion('kind', [

@@ -4,7 +4,7 @@ import type { Crew, Person } from '../definition/crew.ts'
 import type { Instrument, Instruments } from '../definition/instruments.ts'
 import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
-import { omittedFault } from '../definition/omitted.ts'
+import { omitsWithin, omittedFault } from '../definition/omitted.ts'
 import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
@@ -156,7 +156,7 @@ function place(procedure: Procedure, p: Placing): Result<null> {
       scope: `${p.scope}${step.id}__`,
       open: [...p.open, step.use],
       inside,
-      omits: new Set(step.omits),
+      omits: omitsWithin(step, p.omits),
     })
     if (!within.ok) return within
   }

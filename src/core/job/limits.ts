@@ -98,9 +98,10 @@ function sizesOf({ bore, rod, rings }: Machine): RuleSizes {
 /** Null when the record does not say enough to tell: then no row that depends on the service applies. */
 function serviceOf(machine: Machine, book: LimitBook): 'ordinary' | 'light_or_high' | null {
   const { molar_mass: mass, ring_differential: differential } = machine.service
-  if (mass !== undefined && mass < book.light_or_high.molar_mass_below) return 'light_or_high'
-  if (differential !== undefined && differential.si > book.light_or_high.ring_differential_above.si)
-    return 'light_or_high'
+  const { light_or_high: rule } = book
+  if (rule === undefined) return null
+  if (mass !== undefined && mass < rule.molar_mass_below) return 'light_or_high'
+  if (differential !== undefined && differential.si > rule.ring_differential_above.si) return 'light_or_high'
   return mass === undefined || differential === undefined ? null : 'ordinary'
 }
 

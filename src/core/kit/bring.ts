@@ -1,7 +1,7 @@
 // What a job wants beside instruments: lifting gear, tools, parts, consumables, papers, and what carries a number.
 import type { EvidenceOf, Need } from '../definition/procedure.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
-import { once, type Steps } from './steps.ts'
+import { once, type Steps, stepsOf } from './steps.ts'
 
 export interface Thing {
   readonly what: string
@@ -69,6 +69,22 @@ export function lifts(defs: Definitions): Thing[] {
       steps,
     }
   })
+}
+
+/** What the record has of weights, beside the lift plans; what it has not has to be found out before anything is slung. */
+export function weightsOnRecord(defs: Definitions): Thing[] {
+  const plans = evidenceOf(defs, 'lift').map(({ placed }) => placed)
+  if (plans.length === 0) return []
+  const { piston, rod } = defs.machine
+  const said = (what: string, written: string | undefined) =>
+    written === undefined ? `${what}: not on record, from its drawing` : `${what}: ${written}`
+  return [
+    {
+      what: 'Weights on record',
+      notes: [said('piston', piston?.mass?.text), said('rod', rod?.mass?.text)],
+      steps: stepsOf(plans),
+    },
+  ]
 }
 
 /** Everything whose number a hold point asks for. The same line in several gates is the same thing. */

@@ -1,6 +1,14 @@
 // The kit of a job: all that has to be there before it begins, gathered from its steps and records.
 import { asKind, type Definitions } from '../job/definitions.ts'
-import { lifts, type Numbered, neededThings, numberedThings, placedThings, type Thing } from './bring.ts'
+import {
+  lifts,
+  type Numbered,
+  neededThings,
+  numberedThings,
+  placedThings,
+  type Thing,
+  weightsOnRecord,
+} from './bring.ts'
 import { judgeAsks } from './judge-asks.ts'
 import { kitRoles, type Role } from './people.ts'
 import { readingUses } from './seat-use.ts'
@@ -56,7 +64,7 @@ export function kitOf(defs: Definitions, day: string): Kit {
     seats,
     numbered: numberedThings(defs),
     permits: neededThings(defs, 'permit'),
-    lifting: [...lifts(defs), ...neededThings(defs, 'lifting')],
+    lifting: [...weightsOnRecord(defs), ...lifts(defs), ...neededThings(defs, 'lifting')],
     tools: neededThings(defs, 'tool'),
     parts: neededThings(defs, 'part'),
     consumables: neededThings(defs, 'consumable'),

@@ -2,7 +2,6 @@
 import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { applicability } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { changeLines } from '../talk/changes.ts'
@@ -14,6 +13,7 @@ import { deviationRows, dispositionRows, openRows, permitRows, withNonconformanc
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
+import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
 import { stopRows } from './stop-block.ts'
@@ -177,7 +177,7 @@ export function entryBlock(
         row(closing(entry.outcome), 'strong'),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),
-        ...leftOut(defs, state),
+        ...leftOutRows(defs, state),
         ...stillOpenRows(state),
         ...openRows(defs, state),
       )
@@ -197,16 +197,6 @@ export function entryBlock(
     case 'late.settled':
       return readingBlock(defs, state, entry, byLine(entry))
   }
-}
-
-/** Steps that were not done because their rule said so: nothing is left out without a word. */
-function leftOut(defs: Definitions, state: State): Row[] {
-  return defs.steps
-    .filter((placed) => applicability(defs, state, placed) === 'skip')
-    .map((placed) => {
-      const rule = [placed, ...placed.inside].find((p) => p.rule !== null)?.rule?.text ?? ''
-      return row(`  left out: ${placed.number} ${placed.step.title} (only if ${rule})`)
-    })
 }
 
 function closing(outcome: string): string {

@@ -69,6 +69,39 @@ describe('flattening', () => {
     expect(omitting('seen', 'b')).toMatchObject({ ok: true })
   })
 
+  it('leaves out a step of a part of a part, and refuses one that is in none', () => {
+    const deep = inner('deep', [tell('a'), tell('b')])
+    const used = inner('used', [tell('z'), part('q', 'deep')])
+    const omitting = (...omits: string[]) => tryAssemble([part('p', 'used', { omits })], [used, deep])
+    const left = omitting('q.a')
+    expect(left.ok && left.value.steps.map((s) => s.id)).toEqual(['p__z', 'p__q__b'])
+    expect(omitting('q').ok).toBe(true)
+    for (const omits of [['q.nowhere'], ['z.a'], ['nowhere.a'], ['q', 'q.a'], ['q.a', 'q.b']])
+      expect(omitting(...omits), omits.join()).toMatchObject({ ok: false, error: { code: 'part-omits' } })
+    const codes = (...omits: string[]) => {
+      const whole = rawProcedure([part('p', 'used', { omits })])
+      return lintParts(whole, new Map([used, deep].map((one) => [one.procedure, one]))).map((one) => one.code)
+    }
+    expect(codes('q.nowhere')).toContain('part-omits')
+    expect(codes('q.a')).not.toContain('part-omits')
+  })
+
+  it('finds a gate that a step before it would wait for', () => {
+    const late = (...steps: Raw[]) =>
+      lintParts(rawProcedure(steps), new Map([['used', used]]))
+        .filter((one) => one.code === 'late-gate')
+        .map((one) => one.path.join('.'))
+    const danger = (id: string, hazard: string) => tell(id, { exposes: [hazard], hazard: 'x', trouble: 'y' })
+    const used = inner('used', [gate('g', ['start'], [LOCKS, WITNESS]), danger('in', 'start')])
+    const own = gate('own', ['start'], [LOCKS, WITNESS])
+    expect(late(own, danger('a', 'start'), part('p', 'used'))).toEqual(['steps.0.holds.0'])
+    expect(late(own, danger('a', 'start'), gate('again', ['bad_air', 'start'], [WITNESS]))).toEqual([
+      'steps.2.holds.1',
+    ])
+    expect(late(own, danger('a', 'start'), part('p', 'used', { omits: ['g'] }))).toEqual([])
+    expect(late(own, gate('air', ['bad_air'], [WITNESS], { exposes: ['start'] }))).toEqual([])
+  })
+
   it('looks through derived values for what a step that stays refers to', () => {
     const values = [{ id: 'wide', title: 'Wide', kind: 'length', is: 'size - machine.nominal' }]
     const steps = [readOne('size'), tell('b', { when: { rule: 'wide > length("0.01 in")', unknown: 'do' } })]

@@ -25,6 +25,29 @@ const short = (things: readonly { readonly what: string; readonly steps: Kit['to
 
 const SLING = { what: 'Sling and shackles', kind: 'lifting', note: 'rated for the head' }
 
+const LIFT = {
+  id: 'lift',
+  kind: 'lift',
+  load: 'Read the weight.',
+  rating: 'Read the rating.',
+  sling: 'Read the number.',
+  inspected: 'Look it over.',
+}
+
+describe('weights', () => {
+  it('of piston and rod on record stand before the slings, and what is not on record is said', () => {
+    const lifted = [gate('g', ['fall'], [LIFT, WITNESS]), tell('in', { exposes: ['fall'] })]
+    const [weights, sling] = kit(lifted).lifting
+    expect(weights).toMatchObject({ what: 'Weights on record', notes: ['piston: 95 lb', 'rod: 70 lb'] })
+    expect(sling?.what).toContain('Sling')
+    expect(kit([tell('a')]).lifting).toEqual([])
+    const defs = smallDefs(lifted)
+    const { mass: _mass, ...rod } = defs.machine.rod ?? { source: '', diameter: defs.machine.bore.nominal }
+    const without = kitOf({ ...defs, machine: { ...defs.machine, rod } }, DAY)
+    expect(without.lifting[0]?.notes).toEqual(['piston: 95 lb', 'rod: not on record, from its drawing'])
+  })
+})
+
 describe('what steps need', () => {
   it('is listed once under its kind, with the numbers of all steps that want it', () => {
     const found = kit([
@@ -119,8 +142,8 @@ describe('what hold points ask the number of', () => {
       inspected: 'Look.',
     }
     const found = kit([gate('a', ['fall'], [plan]), gate('b', ['fall'], [plan])])
-    expect(found.lifting).toHaveLength(1)
-    expect(found.lifting[0]).toMatchObject({
+    expect(found.lifting).toHaveLength(2)
+    expect(found.lifting[1]).toMatchObject({
       notes: ['load: Weigh it.', 'rating: Read it.'],
       steps: { numbers: [1, 2] },
     })
