@@ -82,6 +82,8 @@ export class Walk {
   stepMs = 10_000
   /** Keys the right PIN whenever one is asked, so that walks about other things need not. */
   autoPin = true
+  /** Where PINs are keyed: whatever stands there is taken as right, as for crews whose PINs are not in this file. */
+  pinsAreRight = false
   /** What a look at the folder finds. */
   others: () => Others = () => NO_OTHERS
 
@@ -134,7 +136,7 @@ export class Walk {
   /** As the session does it, with the key of tests. */
   private prove({ person, pin, what }: PinKeyed): string | null {
     if (waitAfterMisses(this.state, person, this.now.ms) !== null) return this.bring(what)
-    if (pin === pinOf(person)) {
+    if (this.pinsAreRight || pin === pinOf(person)) {
       const heard = proven(what)
       this.talk = heard.talk
       if (heard.input === null) return null

@@ -18,11 +18,8 @@ const copy = (role: FileCopy['role'], name: string): FileCopy => ({
 
 export function shippedDefs(name: string): Definitions {
   const rest = fileCopies().filter((file) => file.role !== 'procedure')
-  const text = copy('procedure', name).text
-  const parts = SHIPPED.filter((other) => {
-    const id = /^procedure: (\w+)$/m.exec(copy('part', other).text)?.[1]
-    return id !== undefined && new RegExp(`^ +use: ${id}$`, 'm').test(text)
-  }).map((other) => copy('part', other))
+  // Parts have parts, so all the others are at hand.
+  const parts = SHIPPED.filter((other) => other !== name).map((other) => copy('part', other))
   const result = definitionsFrom([copy('procedure', name), ...parts, ...rest])
   if (!result.ok)
     throw new Error(result.diagnostics.map((d) => `${d.file}:${d.line} ${d.message}`).join('\n'))

@@ -1,0 +1,114 @@
+// The whole piston pull, walked on both invented machines by their answers files: whenever a step faces a hazard a gate that
+// holds it is proved, no line of the answers goes astray, and each finding comes to its verdict.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { definitionsFrom } from '../../../src/authoring/definitions.ts'
+import type { FileCopy } from '../../../src/core/job/entries.ts'
+import { nonconformances } from '../../../src/core/job/nonconformance.ts'
+import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
+import { changeLines } from '../../../src/core/talk/changes.ts'
+import { readAnswers } from '../../../src/plain/answers.ts'
+import { ROOT, Walk } from '../../helpers/example.ts'
+import { SHIPPED } from '../../helpers/shipped-jobs.ts'
+import { violations } from './invariants.ts'
+import { momentOf } from './schedules.ts'
+
+type Site = 'tc-401' | 'rg-27'
+
+function defsOn(site: Site) {
+  const copy = (role: FileCopy['role'], folder: string, name: string): FileCopy => ({
+    role,
+    name,
+    sha256: '',
+    text: readFileSync(join(ROOT, folder, name), 'utf8'),
+  })
+  const found = definitionsFrom([
+    copy('procedure', 'procedures', 'piston-pull.yaml'),
+    ...SHIPPED.filter((name) => name !== 'piston-pull.yaml').map((name) => copy('part', 'procedures', name)),
+    ...(['machine', 'instruments', 'crew'] as const).map((role) =>
+      copy(role, `examples/${site}`, `${role}.yaml`),
+    ),
+    copy('limit-book', 'procedures/limits', 'handbook-1996.yaml'),
+  ])
+  if (!found.ok) throw new Error(found.diagnostics.map((d) => `${d.file}:${d.line} ${d.message}`).join('\n'))
+  return found.defs
+}
+
+/** As the plain driver does it: time passes, acts, and then the line is heard. PINs are keyed and taken as right. */
+function walked(site: Site): Walk {
+  const file = join(ROOT, 'examples', site, 'piston-pull-answers.txt')
+  const answers = readAnswers(readFileSync(file, 'utf8'), file)
+  if (!answers.ok) throw new Error(answers.error.say)
+  const walk = new Walk(defsOn(site))
+  walk.autoPin = false
+  walk.pinsAreRight = true
+  walk.stepMs = 0
+  let step = 0
+  for (const line of answers.value) {
+    if (line.kind === 'clock') walk.now = line.at
+    else if (line.kind === 'step') step = line.ms
+    else if (line.kind === 'wait') walk.wait(line.ms / 60_000)
+    else {
+      walk.wait(step / 60_000).bring({ do: 'tick' })
+      const before = walk.said.length
+      const had = walk.entries.length
+      walk.key(line.text === 'done' ? '' : line.text)
+      const refused = walk.entries.length === had && walk.talk.ask === null && walk.said.length > before
+      if (refused) throw new Error(`line ${line.line} was not taken: ${walk.said.slice(before).join(' ')}`)
+      if (walk.entries.length > had) expect(violations(momentOf(walk), false)).toEqual([])
+    }
+  }
+  return walk
+}
+
+const words = (walk: Walk) =>
+  Object.fromEntries(
+    Object.entries(walk.state.verdicts)
+      .filter(([, v]) => !v.void && v.verdict.result.verdict !== 'ACCEPT')
+      .map(([id, v]) => [id, v.verdict.result.verdict]),
+  )
+const found = (walk: Walk) =>
+  nonconformances(walk.engine.defs, walk.state).map(({ step, word }) => `${step} ${word}`)
+const doubted = (walk: Walk) =>
+  walk.entries.flatMap((entry) => (entry.type === 'instrument.doubted' ? [entry.instrument] : []))
+
+describe('the whole piston pull', () => {
+  it('on TC-401-1: bore honed, rod runs on, rings gap too far, pocket leaks, a gauge found out late', () => {
+    const walk = walked('tc-401')
+    expect(walk.state.closed).toBe('REPLACE')
+    expect(words(walk)).toEqual({
+      bore__bore_judged: 'REWORK',
+      rings_found__gap_judged: 'REPLACE',
+      rod_measured__rod_size_judged: 'MONITOR',
+      pocket_tested__leak_judged: 'REWORK',
+    })
+    expect(doubted(walk)).toEqual(['P-7'])
+    expect(found(walk)).toContain('gaps__check_valve passes')
+    const leftOut = leftOutRows(walk.engine.defs, walk.state).map(({ text }) => text)
+    expect(leftOut.filter((line) => line.includes('Old liner out'))).toEqual([
+      expect.stringMatching(/^ {2}left out: \d+ to \d+ Old liner out \(only if bore_choice == "liner"\)$/),
+    ])
+    expect(leftOut.length).toBeLessThan(50)
+    const changes = changeLines(walk.engine.defs, walk.state).join('\n')
+    expect(changes).toMatch(/last 9\.5053 in.*found 9\.5113.*left 9\.5119/)
+    expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
+  }, 240_000)
+
+  it('on RG-27-1: pocket opened, piston vented, liner renewed, and the bore measured again by another gauge', () => {
+    const walk = walked('rg-27')
+    expect(walk.state.closed).toBe('REPLACE')
+    expect(words(walk)).toEqual({
+      load__judged: 'REWORK',
+      bore__bore_judged: 'REWORK',
+      rings_found__gap_judged: 'REPLACE',
+      rod_measured__rod_size_judged: 'MONITOR',
+      liner_fits__fit_judged: 'MONITOR',
+      pocket_tested__leak_judged: 'REWORK',
+    })
+    expect(doubted(walk)).toEqual(['B-11'])
+    const bore = walk.state.verdicts.bore__bore_judged
+    expect(bore?.verdict.readings.length).toBeGreaterThan(12)
+    expect(walk.state.done.piston_is).toBe('vented')
+  }, 240_000)
+})
