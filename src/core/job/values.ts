@@ -8,6 +8,7 @@ import type { CompiledValue, ValueOutcome } from '../rules/value.ts'
 import { fromSi } from '../units/index.ts'
 import { asKind, type Definitions, type PlacedStep, type PlacedValue } from './definitions.ts'
 import { placeResult, placesOf } from './places.ts'
+import { beyondItsScale } from './plausible.ts'
 import type { State } from './state.ts'
 
 /** Whether a step is to be done: one that was skipped has no value, whatever was read before it came to be skipped. */
@@ -81,10 +82,12 @@ function stepValue(look: Look, id: string): Value | undefined {
 }
 
 /** The combined repeats of every place; nothing as soon as one place is missing, unsettled or not applicable. */
-function readingValue({ state, instead }: Look, step: PlacedStep): Value | undefined {
+function readingValue({ defs, state, instead }: Look, step: PlacedStep): Value | undefined {
   const placed = asKind(step, 'read')
   const all = placesOf(placed).map((place) => {
-    const { si } = placeResult(placed, place, state)
+    const { si, readings } = placeResult(placed, place, state)
+    // Kept beyond what its instrument shows: on record, and no measurement.
+    if (readings.some((one) => beyondItsScale(defs, one) !== null)) return null
     return si === null || instead === undefined ? si : instead(place.key, si)
   })
   const quantities = all.flatMap((si) => (si === null ? [] : [fromSi(placed.step.quantity, si)]))

@@ -8,6 +8,7 @@ import { next } from '../job/next.ts'
 import { EMPTY_GATE, type GateState, type State } from '../job/state.ts'
 import { asAnswered } from './before.ts'
 import type { Breach } from './explore.ts'
+import { hasCondition } from './free.ts'
 import { presented } from './invariants.ts'
 
 /** Conditions of all gates together that are tried in one place; more, and nothing is proved. */
@@ -64,18 +65,32 @@ function asGates(engine: Engine, condition: () => GateState): State['gates'] {
 
 /**
  * A job that stands at each step, by whichever way: what rules say is only which step is next, so all that come before it are
- * answered and no rule leaves it out.
+ * answered. Everything with a condition is there; or only this step, beside gates that were left out and never asked; or nobody
+ * can tell of any. At a point of inspection the step is done and not signed yet.
  */
 function* places(
   engine: Engine,
   fresh: State,
 ): Generator<{ readonly placed: PlacedStep; readonly walked: Engine; readonly state: State }> {
-  const defs: Definitions = { ...engine.defs, ruled: () => 'true' }
+  const { defs } = engine
+  const all: Definitions = { ...defs, ruled: () => 'true' }
+  const outcomes = defs.steps.some(hasCondition)
+    ? (['true', 'false', 'unknown'] as const)
+    : (['true'] as const)
   const doer = defs.crew.crew.find((p) => p.role !== 'trainee')?.id ?? ''
   let state: State = { ...fresh, doer, people: [doer], machineNamed: true }
   for (const placed of defs.steps) {
-    yield { placed, walked: { ...engine, defs }, state }
-    if (placed.step.kind !== 'gate') state = asAnswered(defs, state, placed)
+    const isOwn = (p: PlacedStep) => p === placed || placed.inside.includes(p)
+    const walks = outcomes.map((outcome): Engine => {
+      const ruled = (_: State, p: PlacedStep) => (outcome === 'false' && isOwn(p) ? 'true' : outcome)
+      return { ...engine, defs: { ...defs, ruled } }
+    })
+    for (const walked of walks) yield { placed, walked, state }
+    if (placed.step.kind === 'gate') continue
+    state = asAnswered(all, state, placed)
+    const { [placed.id]: signed, ...points } = state.points
+    const unsigned = { ...state, points }
+    if (signed !== undefined) for (const walked of walks) yield { placed, walked, state: unsigned }
   }
 }
 

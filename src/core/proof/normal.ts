@@ -56,24 +56,21 @@ function atFirstWork(defs: Definitions, state: State): State {
   const at = current(defs, state)?.placed
   if (at === undefined) return state
   const like = workLike(defs, at)
-  const first = defs.steps.find((s) => isPlain(s) && isAlways(s) && workLike(defs, s) === like)
+  const first = defs.steps.find((s) => isPlain(s) && workLike(defs, s) === like)
   return first === undefined || first === at ? state : forgotten(defs, state, defs.steps.indexOf(first))
 }
 
 /** All that a gate can see of a step that is told, seen or looked at. */
 const workLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string => {
   const places = 'places' in step && step.places !== undefined
-  return JSON.stringify([step.exposes ?? [], letIn(defs, step), places, 'point' in step ? step.point : null])
+  const point = 'point' in step ? step.point : null
+  return JSON.stringify([step.kind, step.exposes ?? [], letIn(defs, step), places, point])
 })
 
 /** What the step lets in that a gate here holds. */
 function letIn(defs: Definitions, step: Step): readonly string[] {
   const holds = new Set(gatesOf(defs).flatMap((gate) => gate.step.holds))
   return 'lets_in' in step ? (step.lets_in ?? []).filter((h) => holds.has(h)) : []
-}
-
-function isAlways({ step, inside }: PlacedStep): boolean {
-  return step.when === undefined && inside.every((part) => part.step.when === undefined)
 }
 
 /** A reading waits to be settled, and the job stands at another step. */
@@ -98,7 +95,14 @@ function atFirstRead(defs: Definitions, state: State): State {
   if (at?.step.kind !== 'read') return state
   const read = asKind(at, 'read')
   const like = readLike(defs, at)
-  const first = defs.steps.find((s) => s.step.kind === 'read' && isAlways(s) && readLike(defs, s) === like)
+  const from = state.doubt === null && state.late === null ? 0 : firstsBefore(defs, at)
+  const first = defs.steps.find(
+    (s, index) =>
+      index >= from &&
+      s.step.kind === 'read' &&
+      seatsOf(defs)[s.step.with] !== undefined &&
+      readLike(defs, s) === like,
+  )
   const place = openPlace(read, state)
   if (first === undefined || first === at || place === null) return state
   const to = asKind(first, 'read')
@@ -123,6 +127,17 @@ function atFirstRead(defs: Definitions, state: State): State {
     late: state.late === null ? null : pending,
   }
 }
+
+/**
+ * Where the job may go back to while a reading waits: the first of every sort of step before it has to stay before it, so that
+ * the job can stand at each of them with the reading ahead.
+ */
+const firstsBefore = oncePerPair((defs: Definitions, at: PlacedStep): number => {
+  const sort = (s: PlacedStep) =>
+    s.step.kind === 'read' ? readLike(defs, s) : isPlain(s) ? workLike(defs, s) : s.id
+  const before = defs.steps.slice(0, defs.steps.indexOf(at)).map(sort)
+  return before.reduce((last, one, index) => (before.indexOf(one) === index ? index + 1 : last), 0)
+})
 
 /** All that a gate can see of a step that is measured. */
 const readLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string =>

@@ -86,7 +86,9 @@ export function quietened(quiet: Quiet, placed: PlacedStep): PlacedStep | null {
   const { figures: _figures, ...rest } = placed
   const { id, title } = placed.step
   const told: PlacedStep = { ...rest, step: { kind: 'tell', id, title }, rule: null, inside: [] }
-  return quiet.groups.get(placed.id)?.some(hasCondition) === true ? asLeftOut(told) : told
+  // What was read there may fall, at any step, when an instrument is found unfit.
+  const mayFall = (one: PlacedStep) => hasCondition(one) || one.step.kind === 'read'
+  return quiet.groups.get(placed.id)?.some(mayFall) === true ? asLeftOut(told) : told
 }
 
 /** `done` of the small job for the steps that stand for runs: done when all that they stand for is, or is left out. */

@@ -14,11 +14,11 @@ export interface WordClasses {
   classOf(word: string): string | null
 }
 
-/** A verdict that no rule looks at: what may be decided on it, and what may fall with it, hangs on whether it is HOLD. */
-const HOLD_OR_NOT: WordClasses = {
-  examples: ['ACCEPT', 'HOLD'],
+/** A verdict that no rule looks at: what may be decided on it, and what may fall with it, hangs on which of three it is. */
+const BY_CHOICES: WordClasses = {
+  examples: ['ACCEPT', 'REWORK', 'HOLD'],
   isToldApart: true,
-  classOf: (word) => (word === 'HOLD' ? word : 'other'),
+  classOf: (word) => (word === 'HOLD' ? word : word === 'REWORK' || word === 'REPLACE' ? 'REWORK' : 'other'),
 }
 
 export const wordClasses = oncePerPair((defs: Definitions, placed: PlacedStep): WordClasses => {
@@ -26,7 +26,7 @@ export const wordClasses = oncePerPair((defs: Definitions, placed: PlacedStep): 
   const own = rulesOf(defs).filter(
     (p) => !restsOnFigures(defs, p) && (p.rule?.names ?? []).some((name) => p.scope + name === placed.id),
   )
-  if (own.length === 0 && placed.step.kind === 'judge') return HOLD_OR_NOT
+  if (own.length === 0 && placed.step.kind === 'judge') return BY_CHOICES
   if (own.length === 0) return { examples: words.slice(0, 1), isToldApart: false, classOf: () => null }
   // A rule over this step alone sorts its words; where other steps come in too, every word is a class of its own.
   const alone = own.every((p) => p.rule?.names.length === 1)
