@@ -98,7 +98,9 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     )
     // Of several, each that was not accepted as it was; the others stand on the sheet.
     if (more.length > 0)
-      for (const { about, word, choice, by } of ending.dispositions.filter((d) => d.word !== 'ACCEPT'))
+      for (const { about, word, choice, by } of ending.dispositions.filter(
+        (d) => d.word !== 'ACCEPT' || d.choice !== 'accept',
+      ))
         said(`  ${about}: ${word}, ${choice} by ${by}`)
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)

@@ -1,18 +1,8 @@
 // What check says of a whole compressor that contradicts its record or itself, and of a judge of the pocket setting whose inputs
 // cannot be: code and place, each from the shipped text with one thing changed.
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { checkFiles } from '../../src/authoring/check.ts'
-import { ROOT } from '../helpers/example.ts'
+import { toldCodes } from '../helpers/told-codes.ts'
 
-function codes(path: string, from: string | RegExp, to: string): string[] {
-  const text = readFileSync(join(ROOT, path), 'utf8')
-  const changed = text.replace(from, to)
-  if (changed === text) throw new Error(`${path} holds no ${from}`)
-  const { diagnostics } = checkFiles([{ path, text: changed }])
-  return diagnostics.map((one) => `${one.code} ${changed.split('\n')[one.line - 1]?.trim() ?? ''}`)
-}
 const TC = 'examples/tc-401/machine.yaml'
 const RG = 'examples/rg-27/machine.yaml'
 const LOAD = 'procedures/pocket-load.yaml'
@@ -55,7 +45,7 @@ describe('a whole compressor', () => {
       'contradiction margin: 1 %',
     ],
   ])('with %s is told', (_what, from, to, expected) => {
-    expect(codes(TC, from, to)).toContain(expected)
+    expect(toldCodes(TC, from, to)).toContain(expected)
   })
 
   it.each([
@@ -73,12 +63,12 @@ describe('a whole compressor', () => {
       'contradiction stem: { shut: 10.0 mm, open: 10.0 mm }',
     ],
   ])('with %s is told', (_what, from, to, expected) => {
-    expect(codes(RG, from, to)).toContain(expected)
+    expect(toldCodes(RG, from, to)).toContain(expected)
   })
 
   it('that only lacks figures is no finding: the verdict names them and holds', () => {
-    expect(codes(TC, '      z_suction: 0.98\n', '')).toEqual([])
-    expect(codes(TC, / {4}- stage: 2\n[\s\S]*? {2}between:/, '  between:')).toEqual([])
+    expect(toldCodes(TC, '      z_suction: 0.98\n', '')).toEqual([])
+    expect(toldCodes(TC, / {4}- stage: 2\n[\s\S]*? {2}between:/, '  between:')).toEqual([])
   })
 })
 
@@ -141,6 +131,6 @@ describe('a judge of the pocket setting', () => {
       /^unknown-key wind: load/,
     ],
   ])('with %s is told at its place', (_what, from, to, expected) => {
-    expect(codes(LOAD, from, to)).toContainEqual(expect.stringMatching(expected))
+    expect(toldCodes(LOAD, from, to)).toContainEqual(expect.stringMatching(expected))
   })
 })

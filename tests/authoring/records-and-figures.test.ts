@@ -1,18 +1,8 @@
 // What check says of limits that bound the wrong way, records that contradict themselves, rules of a book without a figure, and
 // figures that cannot be judged: code and place, each from the shipped text with one thing changed.
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { checkFiles } from '../../src/authoring/check.ts'
-import { ROOT } from '../helpers/example.ts'
+import { toldCodes } from '../helpers/told-codes.ts'
 
-function codes(path: string, from: string | RegExp, to: string): string[] {
-  const text = readFileSync(join(ROOT, path), 'utf8')
-  const changed = text.replace(from, to)
-  if (changed === text) throw new Error(`${path} holds no ${from}`)
-  const { diagnostics } = checkFiles([{ path, text: changed }])
-  return diagnostics.map((one) => `${one.code} ${changed.split('\n')[one.line - 1]?.trim() ?? ''}`)
-}
 const MACHINE = 'examples/tc-401/machine.yaml'
 const BOOK = 'procedures/limits/handbook-1996.yaml'
 const RODS = 'procedures/rod-sizes.yaml'
@@ -52,7 +42,7 @@ describe('a machine record', () => {
     ['overhauls out of order', 'day: 2021-08-03', 'day: 2018-08-03', 'wrong-order - day: 2018-08-03'],
     ['overhauls whose hours go back', 'hours: 38900 h', 'hours: 8900 h', 'wrong-order - day: 2021-08-03'],
   ])('with %s is told', (_what, from, to, expected) => {
-    expect(codes(MACHINE, from, to)).toContain(expected)
+    expect(toldCodes(MACHINE, from, to)).toContain(expected)
   })
 })
 
@@ -76,7 +66,7 @@ describe('a limit book', () => {
       'never-chosen - characteristic: ring-end-gap-least',
     ],
   ])('with %s is told', (_what, from, to, expected) => {
-    expect(codes(BOOK, from, to)).toContain(expected)
+    expect(toldCodes(BOOK, from, to)).toContain(expected)
   })
 })
 
@@ -138,6 +128,6 @@ describe('a judge by figures', () => {
       /./,
     ],
   ] as const)('with %s is told', (_what, from, to, expected) => {
-    expect(codes(RODS, from, to)).toContainEqual(expect.stringMatching(expected))
+    expect(toldCodes(RODS, from, to)).toContainEqual(expect.stringMatching(expected))
   })
 })

@@ -94,6 +94,16 @@ export const readOne = (id: string, more: Raw = {}): Raw => ({
   ...more,
 })
 
+/** One temperature; `more` changes the step. */
+export const readTemperature = (id: string, more: Raw = {}): Raw =>
+  readOne(id, {
+    quantity: 'temperature',
+    with: 'thermometer',
+    repeats: { at_least: 1, at_most: 3, within: '2 delta-degF' },
+    plausible: { from: 'range', least: '30 degF', most: '120 degF' },
+    ...more,
+  })
+
 /** Isolation first, then air at the opening, where the second gate's own tests are made behind the first. */
 export const TWO_GATES: readonly Raw[] = [
   tell('brief'),

@@ -14,6 +14,7 @@ import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
+import { SEARCH } from './search.ts'
 import { STOP } from './stop.ts'
 
 export { staleWhy, titlePattern } from './mutant.ts'
@@ -35,4 +36,5 @@ export const MUTANTS = [
   ...METROLOGY,
   ...JOURNAL,
   ...ELSEWHERE,
+  ...SEARCH,
 ]

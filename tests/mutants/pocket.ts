@@ -62,10 +62,12 @@ export const POCKET = [
       into: 'for (const shift of SHIFTS.slice(0, 1)) {',
       by: 'hold what the shifted machine does not: a rod load that is only just inside its limit as read',
     },
+  ]),
+  ...of('core/cycle/setting-checks', JUDGED, [
     {
       rule: 'A pocket that leaves an end drawing nothing is no setting to run at.',
-      find: "return fault.isDead === true ? { ...fault, grade: 'hold' } : fault",
-      into: 'return fault',
+      find: "efficiency > 0 ? 'warn' : 'hold'",
+      into: "'warn'",
       by: 'an end that draws nothing is no setting to run at',
     },
   ]),

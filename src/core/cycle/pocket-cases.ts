@@ -17,24 +17,27 @@ export interface PocketCase {
   readonly correction: number
 }
 
-/** Each figure as read, or moved by its error up (1) or down (-1). */
+/** Each figure as read, or moved by its error up (1) or down (-1). `behind`: the gas of all stages but the first. */
 interface Shift {
   readonly suction: number
   readonly discharge: number
   readonly gas: number
+  readonly behind: number
 }
 
 const SHIFTS: readonly Shift[] = [
-  { suction: 0, discharge: 0, gas: 0 },
-  { suction: -1, discharge: 1, gas: 1 },
-  { suction: 1, discharge: -1, gas: -1 },
-  { suction: 1, discharge: 1, gas: 1 },
-  { suction: -1, discharge: -1, gas: -1 },
+  { suction: 0, discharge: 0, gas: 0, behind: 0 },
+  { suction: -1, discharge: 1, gas: 1, behind: 1 },
+  { suction: 1, discharge: -1, gas: -1, behind: -1 },
+  { suction: 1, discharge: 1, gas: 1, behind: 1 },
+  { suction: -1, discharge: -1, gas: -1, behind: -1 },
+  { suction: 1, discharge: 1, gas: -1, behind: 1 },
+  { suction: -1, discharge: 1, gas: 1, behind: -1 },
 ]
 
 /**
  * As read, and at each corner of what the two pressures may really be (expanded errors, k = 2), the gas of all stages hotter or
- * colder with it. Wider apart and hotter is the worst for rod load and temperature; for load and reversal any may be.
+ * colder with it, and the first against the others, as the pressure between them goes with the temperatures.
  * An error that nobody stated counts as none, and the caller says so.
  * Refuses: what completeMachine and operate refuse for the machine so moved.
  */
@@ -62,7 +65,7 @@ function movedBy(machine: MachineModel, errors: PocketErrors, shift: Shift): Mac
     dischargePa: machine.dischargePa + shift.discharge * (errors.dischargePa ?? 0),
     stages: machine.stages.map((stage, i) => ({
       ...stage,
-      suctionK: stage.suctionK + shift.gas * (errors.suctionK[i] ?? 0),
+      suctionK: stage.suctionK + (i === 0 ? shift.gas : shift.behind) * (errors.suctionK[i] ?? 0),
     })),
   }
 }
@@ -106,7 +109,7 @@ export function checkedOpening(
     if (!point.ok) return point
     const checks = checkSetting(at, point.value)
     if (!checks.ok) return checks
-    const more = checks.value.faults.map(graded).filter((fault) => !faults.some(alike(fault)))
+    const more = checks.value.faults.filter((fault) => !faults.some(alike(fault)))
     faults.push(...(first === null ? more : more.map(tooClose)))
     first ??= { point: point.value, checks: checks.value }
   }
@@ -114,17 +117,9 @@ export function checkedOpening(
   return ok({ ...first, faults })
 }
 
-/** An end that draws nothing churns and heats its own gas, which no figure here follows: that is no setting to run at. */
-function graded(fault: SettingFault): SettingFault {
-  return fault.isDead === true ? { ...fault, grade: 'hold' } : fault
-}
-
+/** The same is out, as read or only when moved. */
 function alike(fault: SettingFault) {
-  return (other: SettingFault) =>
-    other.about === fault.about &&
-    other.stage === fault.stage &&
-    other.cylinder === fault.cylinder &&
-    (other.grade === 'hold' || fault.grade === 'warn')
+  return (other: SettingFault) => other.say.endsWith(fault.say)
 }
 
 function tooClose(fault: SettingFault): SettingFault {

@@ -12,6 +12,8 @@ export interface PocketErrors {
   /** Stage by stage, in order. */
   readonly suctionK: readonly (number | null)[]
   readonly loadW: number | null
+  /** Of the present setting, in shares of its travel; nought where it is told by an indicator. */
+  readonly opening: number | null
 }
 
 export interface PocketJudgeInput {

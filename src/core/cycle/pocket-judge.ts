@@ -68,6 +68,7 @@ function errorHolds({ errors, simpleAcceptance, record }: PocketJudgeInput): str
       errors.suctionK[i],
     ]),
     ['driver load', errors.loadW],
+    ['setting of the pocket', errors.opening],
   ]
   return each.flatMap(([what, u]) => {
     if (u === null || u === undefined)
@@ -188,7 +189,8 @@ function outWords(row: PocketRow): string[] {
 
 /** Some error is not known and not allowed for. */
 function isUnguarded({ errors }: PocketJudgeInput): boolean {
-  return [errors.suctionPa, errors.dischargePa, errors.loadW, ...errors.suctionK].includes(null)
+  const { suctionPa, dischargePa, loadW, opening, suctionK } = errors
+  return [suctionPa, dischargePa, loadW, opening, ...suctionK].includes(null)
 }
 
 /** The opening with the least load, where none is enough. */

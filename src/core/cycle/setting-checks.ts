@@ -14,8 +14,6 @@ export interface SettingFault {
   readonly about: 'rod-load' | 'pin-load' | 'reversal' | 'discharge-temperature' | 'volumetric-efficiency'
   readonly stage: number
   readonly cylinder: string
-  /** The end draws nothing at all. */
-  readonly isDead?: true
   readonly say: string
 }
 
@@ -143,7 +141,7 @@ function efficiencyFaults(
       efficiency > 0
         ? `the ${end} end draws little: its volumetric efficiency is below the least wanted.`
         : `the ${end} end draws nothing: the gas in its clearance fills the stroke and heats up.`
-    const fault = faultOf(check, 'warn', 'volumetric-efficiency', words)
-    return [efficiency > 0 ? fault : { ...fault, isDead: true as const }]
+    // One that draws nothing churns and heats its own gas, which no figure here follows: no setting to run at.
+    return [faultOf(check, efficiency > 0 ? 'warn' : 'hold', 'volumetric-efficiency', words)]
   })
 }

@@ -1,11 +1,12 @@
 // A part from the side, head end left: where along it the instrument goes now.
+
 import { layOutAlong } from './along-layout.ts'
 import { ALONG_PARTS, type AlongPart, type Reach } from './along-parts.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT } from './canvas.ts'
+import { hereIn, inWords } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import { inSigns } from './twin.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
-import { plain } from './words.ts'
 
 export type AlongKind = keyof typeof ALONG_PARTS
 
@@ -31,9 +32,7 @@ const MARK_ROW: Readonly<Record<Reach, number>> = { across: 2, top: 1, foot: 3, 
  * line of words instead. Throws when no station has the id `here`, which is a bug of the caller.
  */
 export function drawAlong(place: AlongPlace, options: DrawOptions): Drawing {
-  const here = place.stations.findIndex((station) => station.id === place.here)
-  const current = place.stations[here]
-  if (current === undefined) throw new Error(`no station '${place.here}' to draw`)
+  const { here, current } = hereIn(place.stations, place.here)
   const part: AlongPart = ALONG_PARTS[place.kind]
   const width = Math.min(MOST_WIDTH, Math.floor(options.width))
   const height = options.height ?? 6
@@ -41,8 +40,7 @@ export function drawAlong(place: AlongPlace, options: DrawOptions): Drawing {
   const frame = { first: left.length + 1, last: width - right.length - 2 - (part.tail ?? 0) }
   const layout =
     width < LEAST_WIDTH || height < 5 ? undefined : layOutAlong(place.stations, part.landmarks, frame)
-  if (layout === undefined)
-    return drawing([`HERE ${plain(current.label)}`.slice(0, Math.max(0, Math.floor(options.width)))])
+  if (layout === undefined) return inWords(current, options.width)
 
   const paper = canvas(6, width)
   part.paint(paper, layout)

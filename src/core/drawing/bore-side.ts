@@ -1,9 +1,10 @@
 // The bore from the side, cut lengthwise, head end left: where along the bore the instrument goes now.
+
 import { type BoreLayout, layOutBore } from './bore-layout.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT, type Signs, signs } from './canvas.ts'
+import { hereIn, inWords } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
-import { plain } from './words.ts'
 
 export interface BoreSide {
   readonly stations: readonly DrawnStation[]
@@ -29,13 +30,11 @@ interface Scene {
  * hold: one line of words instead. Throws when no station has the id `here`, which is a bug of the caller.
  */
 export function drawBoreSide(side: BoreSide, options: DrawOptions): Drawing {
-  const here = side.stations.findIndex((station) => station.id === side.here)
-  const current = side.stations[here]
-  if (current === undefined) throw new Error(`no station '${side.here}' to draw`)
+  const { here, current } = hereIn(side.stations, side.here)
   const width = Math.floor(options.width)
   const height = options.height ?? 7
   const layout = height < 5 ? undefined : layOutBore(side.stations, side.hasCounterbore === true, width)
-  if (layout === undefined) return drawing([`HERE ${plain(current.label)}`.slice(0, Math.max(0, width))])
+  if (layout === undefined) return inWords(current, width)
 
   const columns = layout.wallRight + 4
   const paper = canvas(7, columns)

@@ -1,10 +1,11 @@
 // One wall of the bore, cut lengthwise, head end left: for what is held on the metal in one place, not across.
+
 import { type BoreLayout, layOutBore } from './bore-layout.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT } from './canvas.ts'
+import { hereIn, inWords } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import { inSigns } from './twin.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
-import { plain } from './words.ts'
 
 export interface BoreWall {
   readonly stations: readonly DrawnStation[]
@@ -20,13 +21,11 @@ export interface BoreWall {
  * In words alone, and throws, as the side view of the bore does.
  */
 export function drawBoreWall(wall: BoreWall, options: DrawOptions): Drawing {
-  const here = wall.stations.findIndex((station) => station.id === wall.here)
-  const current = wall.stations[here]
-  if (current === undefined) throw new Error(`no station '${wall.here}' to draw`)
+  const { here, current } = hereIn(wall.stations, wall.here)
   const width = Math.floor(options.width)
   const height = options.height ?? 6
   const layout = height < 5 ? undefined : layOutBore(wall.stations, wall.hasCounterbore === true, width)
-  if (layout === undefined) return drawing([`HERE ${plain(current.label)}`.slice(0, Math.max(0, width))])
+  if (layout === undefined) return inWords(current, width)
 
   const paper = canvas(6, layout.wallRight + 4)
   drawWall(paper, layout)

@@ -19,7 +19,7 @@ const ringGap = spot(
   `
 ╭────────────────────╮
 │ ╭──────┤ ├───────╮ │
-│ │  ring in bore  │ │
+│ │  ring, square  │ │
 │ ╰────────────────╯ │
 ╰────────────────────╯`,
   `
@@ -121,42 +121,42 @@ HE │  piston  ╞═══╫═ end
 const pistonClearance = spot(
   `
 ════════ bore, top ════
- ┌──────────────┐
-HE   piston     ╞══ CE
- └──────────────┘
+
+HE │   piston     ╞══ CE
+
 ═══════ bore, foot ════`,
   `
 .
-1777777
+7777177
 .
-2888888`,
+8888288`,
 )
 
 const crossheadClearance = spot(
   `
 ═══════ guide, top ═════
- ┌──── shoe ──────┐
- │   crosshead    │
- └──── shoe ──────┘
+
+  │ crosshead on shoes │
+
 ═══════ guide, foot ════`,
   `
 .
-1777777
+.       7771777
 .
-2888888`,
+.       8882888`,
 )
 
 /** Rod at its packing, from the side; the dial stands on it. */
 const runoutTop = spot(
   `
-       ┌─┐         top dial
+       ┌─┐    top dial
 ───────┤ ├────────────────
 piston │ │  rod  crosshead
 ───────┤ ├────────────────
 packing└─┘  from the side`,
   `
-.               1
-.               7`,
+.          1
+.          7`,
 )
 
 const runoutSide = spot(
@@ -165,13 +165,13 @@ packing┌─┐  from above
 ───────┤ ├────────────────
 piston │ │  rod  crosshead
 ───────┤ ├────────────────
-       └─┘         side dial`,
+       └─┘    side dial`,
   `
 .
 .
 .
-.               7
-.               1`,
+.          7
+.          1`,
 )
 
 const nut = spot(
@@ -187,32 +187,32 @@ const nut = spot(
 .          177777777777`,
 )
 
-/** From the line on the nut, scribed at snug, to the line on what it sits on. */
+/** From the line on the piston to the line on the nut; they were one at snug. */
 const nutAngle = spot(
   `
-       ╷     line now
+piston ╷
   ┌────┴─┐
-┌─┘ line └─╴
-│  at snug │
-└─┐      ┌─┘ nut`,
+┌─┘      └─╴   nut line
+│   nut    │
+└─┐      ┌─┘`,
   `
 .        77
 .          77
 .            1`,
 )
 
-/** Depth gauge on the face, its rod down to the end of the rod. */
+/** Depth gauge on a face that does not turn with the nut, its rod down to the end of the rod. */
 const rodEnd = spot(
   `
-                on the face
-─────┐   ┌─────
- nut │   │ nut
-     ├───┤
-     │rod│`,
+                        face
+──────┐         ┌──────
+piston│nut   nut│piston
+      │  ├───┤  │
+      │  │rod│  │`,
   `
-777777777777777
-.      7
-.      1`,
+77777777777777777777777
+.          7
+.          1`,
 )
 
 /** Clearance pocket on the head end: hand-wheel and stem outside, its plug and its opening to the cylinder inside. */

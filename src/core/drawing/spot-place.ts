@@ -1,5 +1,7 @@
 // One place on a part, large, with the places of the step listed next to it: which is measured now, and what the others came to.
+
 import { beside, canvas, drawing, INSTRUMENT } from './canvas.ts'
+import { hereIn, inWords } from './here.ts'
 import { markOf } from './marks.ts'
 import { SPOT_ART, type SpotArt } from './spot-art.ts'
 import { inSigns } from './twin.ts'
@@ -31,8 +33,7 @@ export function hasTwoSpots(kind: SpotKind): boolean {
  * words instead. Throws when no station has the id `here`, which is a bug of the caller.
  */
 export function drawSpot(place: SpotPlace, options: DrawOptions): Drawing {
-  const here = place.stations.findIndex((station) => station.id === place.here)
-  if (here < 0) throw new Error(`no station '${place.here}' to draw`)
+  const { here, current } = hereIn(place.stations, place.here)
   const width = Math.min(MOST_WIDTH, Math.max(0, Math.floor(options.width)))
   const height = options.height ?? Number.POSITIVE_INFINITY
   const picture = drawing(inSigns(withMarks(place, here), options.ascii))
@@ -43,7 +44,7 @@ export function drawSpot(place: SpotPlace, options: DrawOptions): Drawing {
   }
   if (picture.width <= width && rows < height)
     return drawing([...picture.lines, ...listOf(place, here, width, height - rows)])
-  return drawing([`HERE ${plain(place.stations[here]?.label ?? '')}`.slice(0, width)])
+  return inWords(current, width)
 }
 
 function withMarks({ kind, stations }: SpotPlace, here: number): string[] {

@@ -9,7 +9,7 @@ import { reduceTo20 } from '../metrology/reduce-to-20.ts'
 import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { applicability } from './next.ts'
-import { placeResult, placesOf } from './places.ts'
+import { placeResult, placesOf, WHY_NOT } from './places.ts'
 import { gaugeById } from './seats.ts'
 import type { State } from './state.ts'
 import { type Temperature, temperatureOver } from './temperature.ts'
@@ -75,12 +75,7 @@ export function gather(
   for (const place of placesOf(placed)) {
     const where = { station: place.station.id, axis: place.axis?.id ?? 'only' }
     const result = placeResult(placed, place, state)
-    const why = {
-      more: 'not measured',
-      unsettled: 'the repeats do not agree',
-      'not-applicable': 'entered as not applicable',
-      settled: '',
-    }[result.state]
+    const why = WHY_NOT[result.state]
     const reduced = result.si === null ? null : reduce(result.si)
     if (reduced === null) missing.push({ ...where, why })
     else if (!reduced.ok) missing.push({ ...where, why: reduced.error.say.replace(/\.$/, '') })

@@ -7,6 +7,7 @@ import { type WearRate, wearRate } from '../wear/rate.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import { applicability } from './next.ts'
 import { type Place, placeResult, placesOf } from './places.ts'
+import { beyondItsScale } from './plausible.ts'
 import type { State } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
@@ -72,7 +73,8 @@ function keyOf(of: string, station: string, axis: string | undefined): string {
 
 function takenAt(defs: Definitions, state: State, step: ReadStep, place: Place): Taken | null {
   const { si, readings } = placeResult(step, place, state)
-  if (si === null) return null
+  // Kept beyond what its instrument shows: on record, and no measurement.
+  if (si === null || readings.some((one) => beyondItsScale(defs, one) !== null)) return null
   const errors = readings.map(({ instrument }) => statedU(defs, instrument))
   return {
     si,

@@ -21,6 +21,14 @@ export interface PlaceResult {
   readonly readings: readonly Reading[]
 }
 
+/** Why a place gives no figure, in words; one that is settled gives one, unless something else speaks against it. */
+export const WHY_NOT: Readonly<Record<PlaceResult['state'], string>> = {
+  more: 'not measured',
+  unsettled: 'the repeats do not agree',
+  'not-applicable': 'entered as not applicable',
+  settled: 'cannot be judged',
+}
+
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 export const placesOf = oncePer((placed: ReadStep): readonly Place[] => {

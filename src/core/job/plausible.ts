@@ -7,7 +7,7 @@ import { type Definitions, instrumentById, type PlacedStep } from './definitions
 import type { ReadingAt } from './entries.ts'
 import { gaugeById } from './seats.ts'
 
-/** Floating noise, in metres or kelvins: a reading on the edge of its window is inside it. */
+/** Floating noise, SI of whatever is read: a reading on the edge of its window is inside it. */
 const NOISE = 1e-9
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
@@ -42,7 +42,6 @@ export function beyondItsScale(
 ): string | null {
   const instrument = instrumentById(defs, reading.instrument)
   if (instrument === undefined || instrument.kind === 'gas_meter' || isSetOnStandard(instrument)) return null
-  if (instrument.kind === 'contact_thermometer') return null
   const { from, to } = instrument.range
   if (reading.si >= from.si - NOISE && reading.si <= to.si + NOISE) return null
   return `beyond what ${instrument.id} reads, ${from.text} to ${to.text}`

@@ -53,7 +53,7 @@ export function pocketInput(defs: Definitions, state: State, judge: PocketJudgeS
     holds: [
       ...(whole === undefined ? ['The machine record says nothing of the whole compressor.'] : []),
       ...fittedHolds(defs, state, judge),
-      ...all.flatMap((one) => ('why' in one ? [one.why] : [])),
+      ...all.flatMap(whyNotUsed),
       ...(whole === undefined ? [] : recordHolds(machine, whole)),
     ],
     errors: {
@@ -61,6 +61,7 @@ export function pocketInput(defs: Definitions, state: State, judge: PocketJudgeS
       dischargePa: u(discharge),
       suctionK: temperatures.map(u),
       loadW: u(load),
+      opening: u(setting),
     },
     k: 2,
     simpleAcceptance: machine.simple_acceptance === undefined ? null : { by: machine.simple_acceptance.by },
@@ -71,10 +72,14 @@ function si(one: OneRead): number | null {
   return 'why' in one ? null : one.si
 }
 
-/** What is not finite is told apart from what nobody stated: JSON has no word for it. */
+/** Why it may not go into the verdict: it was not read, or nobody can say how far off it may be. */
+function whyNotUsed(one: OneRead): string[] {
+  if ('why' in one) return [one.why]
+  return one.u === null || Number.isFinite(one.u) ? [] : ['A measuring error cannot be worked out.']
+}
+
 function u(one: OneRead): number | null {
-  if ('why' in one) return null
-  return one.u === null || Number.isFinite(one.u) ? one.u : -1
+  return 'why' in one || !Number.isFinite(one.u) ? null : one.u
 }
 
 function absolute(machine: Machine, one: OneRead): number | null {

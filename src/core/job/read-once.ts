@@ -2,7 +2,7 @@
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { readAt } from './figure-step.ts'
 import { applicability } from './next.ts'
-import { placeResult, placesOf } from './places.ts'
+import { placeResult, placesOf, WHY_NOT } from './places.ts'
 import type { State } from './state.ts'
 
 /** One figure read: SI and its expanded error at k = 2 (null: nobody has stated one), or why there is none. */
@@ -16,16 +16,7 @@ export function readOnce(defs: Definitions, state: State, judge: PlacedStep, id:
   const [place, ...others] = placesOf(read)
   if (place === undefined || others.length > 0) return { why: `${name}: not one figure.` }
   const [found] = [...readAt(defs, state, read, [])]
-  if (found === undefined) return { why: `${name}: ${whyNot(placeResult(read, place, state).state)}.` }
+  if (found === undefined) return { why: `${name}: ${WHY_NOT[placeResult(read, place, state).state]}.` }
   const [, one] = found
   return typeof one === 'string' ? { why: `${name}: ${one}` } : { si: one.si, u: one.expandedU }
-}
-
-function whyNot(result: ReturnType<typeof placeResult>['state']): string {
-  return {
-    more: 'not measured',
-    unsettled: 'the repeats do not agree',
-    'not-applicable': 'entered as not applicable',
-    settled: 'cannot be judged',
-  }[result]
 }

@@ -137,7 +137,7 @@ const SIGNED = { seq: 0, how: 'signed', person: null, void: false } as const
 /** Work that the answers forgotten could have come to, by the prompt that they were forgotten at. */
 const worked = new WeakMap<Definitions, Map<string, readonly (Work & { readonly says: string })[]>>()
 
-/** Every state that the answers forgotten while a gate is shut could have led to: one for each that is told apart. */
+/** Every state that the answers forgotten while a gate is looked at could have led to: one for each that is told apart. */
 function allTheWay(engine: Engine, state: State): Had[] {
   const { defs } = engine
   const prompt = next(defs, state)

@@ -21,10 +21,10 @@ import { takenBackBlock } from './taken-back-block.ts'
 import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
-/** `by RO 06:52`. */
 /** What 80 columns leave. */
 const FULL_SHEET = 63
 
+/** `by RO 06:52`. */
 export function byLine(entry: Entry): string {
   const time = entry.at.slice(11, 16)
   return entry.by === undefined ? time : `by ${entry.by} ${time}`

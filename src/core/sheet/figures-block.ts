@@ -4,6 +4,7 @@ import type { FigureVerdictRecord } from '../job/verdict-record.ts'
 import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
 import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
 import { type Block, type Row, row } from './block.ts'
+import { holdsInFew } from './holds-in-few.ts'
 
 /** Columns that the name of a figure gets. */
 const NAME = 22
@@ -73,11 +74,7 @@ function figureRows(
 
 /** What holds the verdict up, or what governs with its limit and source, in few lines. */
 export function figuresBecause(defs: Definitions, { inputs, result }: FigureVerdictRecord): Row[] {
-  if (result.holds.length > 0) {
-    const more =
-      result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []
-    return [...result.holds.slice(0, 2).map((hold) => row(`  ${worded(hold)}`, 'caution')), ...more]
-  }
+  if (result.holds.length > 0) return holdsInFew(result.holds.map(worded))
   const governing = result.governs?.characteristics ?? []
   return inputs.figures.flatMap((figure) => {
     if (!governing.includes(figure.characteristic) || figure.value === null || figure.limit === null)

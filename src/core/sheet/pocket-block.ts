@@ -18,9 +18,10 @@ import {
 } from '../talk/pocket-words.ts'
 import { formatNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
+import { holdsInFew } from './holds-in-few.ts'
 
 /** Columns that the table needs beside the margin; below that each opening gets lines of its own. */
-const TABLE = 60
+const TABLE = 61
 
 interface Look {
   readonly margin: string
@@ -156,11 +157,7 @@ export function pocketBecause(defs: Definitions, record: PocketVerdictRecord): R
   const { result } = record
   const loads = loadAgainstTarget(defs, record)
   const says = recommendation(defs, record)
-  if (result.holds.length > 0) {
-    const more =
-      result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []
-    return [...result.holds.slice(0, 2).map((hold) => row(`  ${hold}`, 'caution')), ...more]
-  }
+  if (result.holds.length > 0) return holdsInFew(result.holds)
   const now = rowAtOpening(record, result.present)
   return [
     ...(loads === null ? [] : [row(`  ${loads}`)]),

@@ -6,6 +6,7 @@ import { assertNever } from '../lib/result.ts'
 import { bareLength, lengthText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { figuresBecause, figuresBlock } from './figures-block.ts'
+import { holdsInFew } from './holds-in-few.ts'
 import { pocketBecause, pocketBlock } from './pocket-block.ts'
 
 const LABELS: Readonly<Record<string, string>> = {
@@ -134,11 +135,7 @@ export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   if (record.compute === 'figures') return figuresBecause(defs, record)
   if (record.compute === 'pocket_setting') return pocketBecause(defs, record)
   const { result } = record
-  if (result.holds.length > 0) {
-    const more =
-      result.holds.length > 2 ? [row(`  and ${result.holds.length - 2} more, on the sheet above`)] : []
-    return [...result.holds.slice(0, 2).map((hold) => row(`  ${hold}`, 'caution')), ...more]
-  }
+  if (result.holds.length > 0) return holdsInFew(result.holds)
   const governing = result.governs?.characteristics ?? []
   return result.judged.flatMap((c) => {
     if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []

@@ -30,7 +30,7 @@ export function pocketSums(defs: Definitions, record: PocketVerdictRecord): stri
     `Correction = (measured + U) / computed, never below 1 = ${formatNumber(correction, 4)}`,
     `${VE_FORMULA[machine.veForm]} on suction conditions, end by end.`,
     `  Source: ${VE_SOURCE[machine.veForm]}`,
-    `Pocket ${settingText(row)}: n = sum of VE x displacement x Ps / (Z R Ts), the same through all stages:`,
+    `Pocket ${settingText(row)}: n = sum of VE x displacement x Ps / (Z R Ts), each stage drawing what the one before passes on:`,
     ...at.value.stages.flatMap((stage, i) => stageLines(defs, stage, i, power)),
     `  Capacity ${figureIn('ratio', at.value.molPerS / present.value.molPerS, '%', 1)} % of now.`,
     `Driver = correction x (indicated + friction) = ${formatNumber(correction, 4)} x ${power(at.value.driverW)} = ${power(at.value.driverW * correction)} as read; ${power(row.loadW)} at worst.`,

@@ -20,7 +20,7 @@ const PICTURES: Readonly<Record<SpotKind, string>> = {
   ring_gap: `
 ╭────────────────────╮  x high 0.042
 │ ╭──────┤#├───────╮ │  # HERE as low as it reaches
-│ │  ring in bore  │ │
+│ │  ring, square  │ │
 │ ╰────────────────╯ │
 ╰────────────────────╯
 `,
@@ -71,32 +71,32 @@ HE │  piston  ╞═══╫═ end
    └──────────┘   ║
 `,
   piston_clearance: `
-════════ bore, top ════  x high 0.042
-x┌──────────────┐        # HERE as low as it reaches
-HE   piston     ╞══ CE
-#######─────────┘
+════════ bore, top ════   x high 0.042
+    x                     # HERE as low as it reaches
+HE │   piston     ╞══ CE
+#######
 ═══════ bore, foot ════
 `,
   crosshead_clearance: `
 ═══════ guide, top ═════  x high 0.042
-x┌──── shoe ──────┐       # HERE as low as it reaches
- │   crosshead    │
-#######shoe ──────┘
+           x              # HERE as low as it reaches
+  │ crosshead on shoes │
+        #######
 ═══════ guide, foot ════
 `,
   runout_top: `
-       ┌─┐      #  top dial  x high 0.042
-───────┤ ├──────#─────────   # HERE as low as it reaches
+       ┌─┐ #  top dial      x high 0.042
+───────┤ ├─#──────────────  # HERE as low as it reaches
 piston │ │  rod  crosshead
 ───────┤ ├────────────────
 packing└─┘  from the side
 `,
   runout_side: `
-packing┌─┐  from above        x high 0.042
-───────┤ ├────────────────    # HERE as low as it reaches
+packing┌─┐  from above      x high 0.042
+───────┤ ├────────────────  # HERE as low as it reaches
 piston │ │  rod  crosshead
-───────┤ ├──────#─────────
-       └─┘      #  side dial
+───────┤ ├─#──────────────
+       └─┘ #  side dial
 `,
   nut: `
   ┌──────┐                    x high 0.042
@@ -106,18 +106,18 @@ piston │ │  rod  crosshead
   └──────┘  wrench square on
 `,
   nut_angle: `
-       ╷ ##  line now  x high 0.042
-  ┌────┴─┐ ##          # HERE as low as it reaches
-┌─┘ line └─╴ #
-│  at snug │
-└─┐      ┌─┘ nut
+piston ╷ ##              x high 0.042
+  ┌────┴─┐ ##            # HERE as low as it reaches
+┌─┘      └─╴ # nut line
+│   nut    │
+└─┐      ┌─┘
 `,
   rod_end: `
-############### on the face  x high 0.042
-─────┐ # ┌─────              # HERE as low as it reaches
- nut │ # │ nut
-     ├───┤
-     │rod│
+####################### face  x high 0.042
+──────┐    #    ┌──────       # HERE as low as it reaches
+piston│nut # nut│piston
+      │  ├───┤  │
+      │  │rod│  │
 `,
   pocket_stem: `
   ╥ wheel  ┌────────┐       x high 0.042
@@ -244,8 +244,13 @@ describe('any place', () => {
 
   it('marks the other place of the picture as measured or to come', () => {
     for (const kind of KINDS.filter(hasTwoSpots)) {
-      expect(drawn(kind, 60, 5, false, 'low').join('')).toMatch(/x.*#/)
-      expect(drawn(kind, 60, 5, false, 'high').join('')).toMatch(/#.*o/)
+      const { marks } = SPOT_ART[kind]
+      const at = (cell: string, here: string) => {
+        const row = marks.findIndex((line) => line.includes(cell))
+        return [...(drawn(kind, 60, 5, false, here)[row] ?? '')][marks[row]?.indexOf(cell) ?? 0]
+      }
+      expect([at('1', 'low'), at('2', 'low')]).toEqual(['x', '#'])
+      expect([at('1', 'high'), at('2', 'high')]).toEqual(['#', 'o'])
     }
   })
 

@@ -31,6 +31,7 @@ import {
   type Raw,
   rawProcedure,
   readOne,
+  readTemperature,
   smallDefs,
   TWO_GATES,
   tell,
@@ -256,6 +257,26 @@ describe('every step of a random job was searched', () => {
       expect(idAt(walk)).toBe('more')
       foundIs('yes')
       expect(checked.steps).toBeGreaterThan(20)
+    }
+  })
+
+  it('of a job that goes back past a quiet reading while another waits', { timeout: 240_000 }, () => {
+    const steps = [
+      tell('brief'),
+      gate('isolated', ['start'], [NO_START, WITNESS]),
+      readTemperature('warm'),
+      readOne('size', { exposes: ['start'] }),
+      tell('end'),
+    ]
+    const defs = smallDefs(steps)
+    for (const small of slices(defs)) {
+      const walk = new Walk(defs)
+      new Checked(defs, small).follow(walk)
+      walk.keys('RO', 'TC-401-1', '', 'NO START', 'ML', '1', '71.2', '1', '9.9000')
+      expect(walk.state.doubt?.step).toBe('size')
+      walk.bring({ do: 'doubt-instrument', instrument: 'T-2', why: 'dropped', says: 'the laboratory' })
+      expect(idAt(walk)).toBe('size')
+      walk.wait(31).bring({ do: 'stop' })
     }
   })
 

@@ -86,10 +86,7 @@ describe.each([
   it('draws a form whole or not at all', () => {
     for (const { walk, name } of copies()) {
       const { whole, shown } = shot(walk, columns, rows)
-      expect([name, shown.length > 0]).toEqual([
-        name,
-        /# HERE|HERE/.test(whole.replace(/^.*instrument.*$/m, '')),
-      ])
+      expect([name, shown.length > 0]).toEqual([name, /HERE/.test(whole.replace(/^.*instrument.*$/m, ''))])
     }
   })
 })
@@ -110,15 +107,16 @@ describe('at 80 columns and 24 rows', () => {
     let filled = 0
     for (const { walk, step } of copies()) {
       if (step.stations.length < 2) continue
-      const before = shot(walk, 80, 24)
+      const before = shot(walk, 80, 30)
       for (let n = 0; n < (step.axes ?? [0]).length; n += 1) settlePlace(walk)
       const { prompt } = walk
       if (prompt.kind !== 'read') throw new Error(prompt.kind)
       const after = shot(walk, 80, 30)
       expect(before.shown[0]?.some((row) => /\bx\b/.test(row.text))).toBe(false)
-      const figure = /\d\.\d|\d\d/
+      const figures = ({ shown }: typeof before) =>
+        (shown[0] ?? []).flatMap(({ text }) => text.match(/\d[\d.]*/g) ?? []).length
       expect(after.shown[0]?.some((row) => /x/.test(row.text))).toBe(true)
-      expect(after.shown[0]?.some((row) => figure.test(row.text))).toBe(true)
+      expect(figures(after)).toBeGreaterThan(figures(before))
       expect(after.whole).not.toBe(before.whole)
       filled += 1
     }

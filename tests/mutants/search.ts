@@ -1,0 +1,61 @@
+// What the search has to see through although it makes states few: each of these shows in one shape of job only.
+import { of } from './mutant.ts'
+
+export const SEARCH = [
+  ...of('core/job/next', 'core/proof/shaped', [
+    {
+      rule: 'Who inspects waits for every gate of the step, and not for the first of them.',
+      find: "return barrier(defs, state, at.placed, at.placed, [at.placed.id]) ?? { kind: 'point', step: at.placed }",
+      into: "return (gatesBefore(defs, at.placed).slice(0, 1).every((g) => gateState(state, g.id).status === 'open') ? null : barrier(defs, state, at.placed, at.placed, [at.placed.id])) ?? { kind: 'point', step: at.placed }",
+      by: 'a point of inspection behind two gates',
+    },
+    {
+      rule: 'A gate that was never asked, in a part left out, holds as well as one beside it that is open.',
+      find: "if (status === 'open') continue",
+      into: "if (status === 'open' || (status === 'never' && gatesBefore(defs, placed).some((g) => gateState(state, g.id).status === 'open'))) continue",
+      by: 'a gate in a part that is left out, beside one that is open',
+    },
+    {
+      rule: 'A step whose rule nobody can answer, and that is to be waited at, is asked of nobody.',
+      find: "if (at.state === 'hold') return { kind: 'held', step: at.placed, why: at.why }",
+      into: "if (at.state === 'hold') return { kind: 'tell', step: at.placed }",
+      by: 'a step behind a rule that nobody can answer',
+    },
+    {
+      rule: 'The gates of a reading that waits stand before it is settled, wherever the job had to go back to.',
+      find: 'return barrier(defs, state, own, own, [own.id])',
+      into: 'return own.number > 0 ? null : barrier(defs, state, own, own, [own.id])',
+      by: 'a reading that waits while what was read before it falls',
+    },
+    {
+      rule: 'So they do where the reading is not the first of its kind.',
+      find: 'const own = stepById(defs, id)',
+      into: "const own = stepById(defs, id)\n  if (defs.steps.filter((s) => s.step.kind === 'read').length > 2) return null",
+      by: 'a second reading that waits while one between the two falls',
+    },
+  ]),
+  ...of('core/job/voiding', 'core/proof/shaped', [
+    {
+      rule: 'What lets a hazard in shuts its gates, whether it was told or confirmed.',
+      find: 'const done = lettingIn(defs, before, after, bodies)',
+      into: "const done = lettingIn(defs, before, after, bodies).filter((s) => s.step.kind !== 'confirm')",
+      by: 'a confirmed step that lets in what a told one let in before',
+    },
+  ]),
+  ...of('core/job/admit-reading', 'core/proof/shaped', [
+    {
+      rule: 'A reading called out after its gate fell counts for nothing until it is confirmed, whichever reading it is.',
+      find: "ok([{ type: 'reading.late', ...reading.value }])",
+      into: "ok([{ type: 'reading.taken', ...reading.value }])",
+      by: 'a late reading behind one that no instrument fits',
+    },
+  ]),
+  ...of('core/job/voids', 'core/proof/shaped', [
+    {
+      rule: 'A correction voids a verdict whatever its word is.',
+      find: '.filter((id) => (hanging.has(id) && loses(id))',
+      into: ".filter((id) => !['REWORK', 'REPLACE'].includes(state.verdicts[id]?.verdict.result.verdict ?? ''))\n    .filter((id) => (hanging.has(id) && loses(id))",
+      by: 'a verdict that sends the part back',
+    },
+  ]),
+]
