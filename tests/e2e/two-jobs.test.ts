@@ -62,7 +62,7 @@ describe('two jobs on one compressor, on screens of 80 by 24', () => {
     await bore.see('HOLD: STOP is open in job')
     bar.kill('SIGKILL')
     await bar.ended()
-    expect(bore.text).toContain('HOLD: STOP is open in job')
+    await expect.poll(() => bore.text).toContain('HOLD: STOP is open in job')
     const log = readdirSync(join(jobs, 'example')).find(
       (name) => name.includes('TC-401-2') && name.endsWith('.jsonl'),
     )

@@ -20,6 +20,7 @@ import { holdsUpClosing, type Thing } from '../job/register.ts'
 import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standing } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
 import { oncePer, oncePerPair } from '../lib/once.ts'
+import { mayBeLeftOut } from './free.ts'
 import { made, placedThing, seatsOf } from './made.ts'
 import { decidedOver } from './over.ts'
 
@@ -129,14 +130,17 @@ function atFirstRead(defs: Definitions, state: State): State {
 }
 
 /**
- * Where the job may go back to while a reading waits: the first of every sort of step before it has to stay before it, so that
- * the job can stand at each of them with the reading ahead.
+ * Where the job may go back to while a reading waits: only to what was read and fell, or was left out and is needed after all. The
+ * first of every such sort has to stay before it, so that the job can stand at each of them with the reading ahead.
  */
 const firstsBefore = oncePerPair((defs: Definitions, at: PlacedStep): number => {
   const sort = (s: PlacedStep) =>
-    s.step.kind === 'read' ? readLike(defs, s) : isPlain(s) ? workLike(defs, s) : s.id
+    s.step.kind === 'read' ? readLike(defs, s) : mayBeLeftOut(s) ? workLike(defs, s) : null
   const before = defs.steps.slice(0, defs.steps.indexOf(at)).map(sort)
-  return before.reduce((last, one, index) => (before.indexOf(one) === index ? index + 1 : last), 0)
+  return before.reduce(
+    (last, one, index) => (one !== null && before.indexOf(one) === index ? index + 1 : last),
+    0,
+  )
 })
 
 /** All that a gate can see of a step that is measured. */

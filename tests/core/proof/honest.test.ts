@@ -275,7 +275,7 @@ describe('every step of a random job was searched', () => {
       walk.keys('RO', 'TC-401-1', '', 'NO START', 'ML', '1', '71.2', '1', '9.9000')
       expect(walk.state.doubt?.step).toBe('size')
       walk.bring({ do: 'doubt-instrument', instrument: 'T-2', why: 'dropped', says: 'the laboratory' })
-      expect(idAt(walk)).toBe('size')
+      expect(idAt(walk)).toBe('warm')
       walk.wait(31).bring({ do: 'stop' })
     }
   })
