@@ -98,7 +98,8 @@ export function hearRegisterAnswer(
   const text = line.trim()
   const isNumber = question.kind === 'place-number' || question.kind === 'step-number'
   if (text === '' && !isNumber) return ask(question, 'Nothing was keyed; back leaves this question.')
-  const number = text === '' ? null : text
+  // A driver of lines has no bare Enter: done stands for it, as at a step.
+  const number = text === '' || /^done$/iu.test(text) ? null : text
   switch (question.kind) {
     case 'place-what':
       return ask({ kind: 'place-where', what: line })

@@ -5,8 +5,8 @@ import { rightLine } from '../../helpers/right-line.ts'
 import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 
 function toPurge(): Walk {
-  const walk = new Walk(shippedDefs('isolation.yaml'))
-  for (let n = 0; n < 60; n++) {
+  const walk = new Walk(shippedDefs('vent-and-purge.yaml'))
+  for (let n = 0; n < 120; n++) {
     const { prompt, state } = walk
     if (prompt.kind === 'pick' && prompt.seat.id === 'purge_meter') return walk
     const begun = prompt.kind === 'evidence' ? state.gates[prompt.gate.id]?.begun[prompt.item.key] : undefined
@@ -32,7 +32,7 @@ describe('the end of a purge', () => {
       { type: 'evidence.failed', item: 'purged', why: expect.stringMatching(/does not read what burns/) },
       { type: 'instrument.put-back', seat: 'purge_meter' },
     ])
-    expect(walk.state.gates.isolation?.given.purged).toBeUndefined()
+    expect(walk.state.gates.at_zero?.given.purged).toBeUndefined()
   })
 
   it('fails above its limit, and in whatever unit but its own', () => {
@@ -40,14 +40,14 @@ describe('the end of a purge', () => {
     expect(walk.key('3 %LEL')).not.toBe(null)
     expect(walk.key('101')).toBe('flammable_in_inert')
     walk.key('2.1')
-    expect(walk.state.gates.isolation?.given.purged).toBeUndefined()
+    expect(walk.state.gates.at_zero?.given.purged).toBeUndefined()
     expect(walk.entries.some((e) => e.type === 'evidence.failed' && e.item === 'purged')).toBe(true)
   })
 
   it('passes at its limit, and is not the test of what people breathe', () => {
     const walk = toPurge().keys('2', '2')
-    expect(walk.state.gates.isolation?.given.purged).toBeDefined()
+    expect(walk.state.gates.at_zero?.given.purged).toBeDefined()
     expect(walk.prompt.kind === 'pick' || walk.prompt.kind === 'evidence').toBe(true)
-    expect(walk.state.gates.isolation?.status).toBe('never')
+    expect(walk.state.gates.at_zero?.status).toBe('never')
   })
 })

@@ -182,7 +182,7 @@ const CONDITIONED = smallDefs(
 /** A procedure of many gates, with openings and people counted. */
 function openCylinder(): Definitions {
   const read = (name: string) => readFileSync(join(ROOT, 'procedures', name), 'utf8')
-  const parts = ['isolation.yaml', 'bar-over.yaml'].map(
+  const parts = ['isolation.yaml', 'vent-and-purge.yaml', 'bar-over.yaml'].map(
     (name) => ({ role: 'part', name, sha256: '', text: read(name) }) as const,
   )
   const files = definitionsFrom([...fileCopies({ procedure: () => read('open-cylinder.yaml') }), ...parts])
