@@ -11,10 +11,12 @@ import { peopleOnJob } from '../job/people-on.ts'
 import { placesOf } from '../job/places.ts'
 import { pointOf } from '../job/point.ts'
 import { openStop, type State, standing } from '../job/state.ts'
+import { wouldVoid } from '../job/voids.ts'
 import { assertNever } from '../lib/result.ts'
 import { turns, type Watch } from './account.ts'
 import { type Answer, answersAt, people, WHY } from './answers.ts'
 import { readingsFor } from './figures.ts'
+import { endsOfEachSort, readLike, workLike } from './like.ts'
 import { seatsOf } from './made.ts'
 
 export interface Move {
@@ -117,7 +119,11 @@ function comings(state: State, person: string, withUnasked: boolean): Answer[] {
 function secondThoughts(defs: Definitions, state: State): Answer[] {
   const answers: Answer[] = []
   const reopen = lastReopenable(defs, state)
-  const done = defs.steps.filter((s) => state.done[s.id] !== undefined)
+  const isAnswered = (s: PlacedStep) => state.done[s.id] !== undefined
+  // Where no gate is looked at, the work itself is, and each step of it is a sort of its own.
+  const isGated = gatesOf(defs).length > 0
+  const sortOf = (s: PlacedStep) => (isGated ? (s.step.kind === 'read' ? readLike : workLike)(defs, s) : s.id)
+  const done = endsOfEachSort(defs.steps.filter(isAnswered), sortOf)
   for (const step of done)
     answers.push({
       says: step.id === reopen?.id ? 'back' : `back to ${step.id}`,
@@ -137,7 +143,7 @@ function secondThoughts(defs: Definitions, state: State): Answer[] {
         says: `${key} was wrong`,
         input: { do: 'take-back-evidence', step: g.id, item: key, why: WHY },
       })
-  for (const instrument of state.picked)
+  for (const instrument of endsOfEachSort(state.picked, (id) => (isGated ? fallsWith(defs, state, id) : id)))
     answers.push({
       says: `${instrument} is out of calibration`,
       input: { do: 'doubt-instrument', instrument, why: WHY, says: WHY },
@@ -148,9 +154,28 @@ function secondThoughts(defs: Definitions, state: State): Answer[] {
       says: g.id === gate?.id ? 'again' : `again ${g.id}`,
       input: { do: 'ask-again', step: g.id },
     })
-  for (const placed of defs.steps)
-    if (placed.step.kind === 'read') answers.push(...corrections(defs, state, placed))
+  const reads = defs.steps.filter((s) => s.step.kind === 'read' && hasStanding(state, s))
+  for (const placed of endsOfEachSort(reads, sortOf)) answers.push(...corrections(defs, state, placed))
   return answers
+}
+
+/** All that falls with the instrument: what is asked, waits, was proved or was read with it. */
+function fallsWith(defs: Definitions, state: State, instrument: string): string {
+  const asked = current(defs, state)?.placed.step
+  const isAsked = asked?.kind === 'read' && seatsOf(defs)[asked.with] === instrument
+  const waits = [state.doubt, state.late].some((p) => p?.instrument === instrument)
+  const proves = Object.values(state.gates).flatMap(({ given }) =>
+    Object.keys(given).filter((key) => given[key]?.instrument === instrument),
+  )
+  const read = defs.steps.filter((s) => s.step.kind === 'read' && hasStanding(state, s, instrument))
+  const sorts = [...new Set(read.map((s) => readLike(defs, s)))]
+  return JSON.stringify([isAsked, waits, proves, sorts, wouldVoid(defs, state, ...read.map((s) => s.id))])
+}
+
+function hasStanding(state: State, placed: PlacedStep, instrument?: string): boolean {
+  return placesOf(asKind(placed, 'read')).some((p) =>
+    standing(state, p.key).some((r) => instrument === undefined || r.instrument === instrument),
+  )
 }
 
 /** One reading of the step corrected to one like the others, and to one apart from them. */

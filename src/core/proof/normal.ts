@@ -10,7 +10,6 @@
 // - Every seat holds its instrument, but for one that is being asked for. That one is put back is a move of its own.
 // - What only the sheet shows (wording, struck evidence, findings, who has been there) is dropped.
 
-import type { Step } from '../definition/procedure.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gatesOf, itemsOf } from '../job/gate.ts'
 import { applicability, type Current, current, next, type Prompt } from '../job/next.ts'
@@ -21,6 +20,7 @@ import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standin
 import { isReleasable, openStops } from '../job/stop-causes.ts'
 import { oncePer, oncePerPair } from '../lib/once.ts'
 import { mayBeLeftOut } from './free.ts'
+import { isPlain, readLike, workLike } from './like.ts'
 import { made, placedThing, seatsOf } from './made.ts'
 import { decidedOver } from './over.ts'
 
@@ -48,10 +48,6 @@ export function isAtWork(defs: Definitions, state: State): boolean {
   )
 }
 
-function isPlain({ step }: PlacedStep): boolean {
-  return step.kind === 'tell' || step.kind === 'confirm' || step.kind === 'observe'
-}
-
 /** The same at the first such step behind the same hazards, that lets in the same: what came after that is forgotten. */
 function atFirstWork(defs: Definitions, state: State): State {
   const at = current(defs, state)?.placed
@@ -59,19 +55,6 @@ function atFirstWork(defs: Definitions, state: State): State {
   const like = workLike(defs, at)
   const first = defs.steps.find((s) => isPlain(s) && workLike(defs, s) === like)
   return first === undefined || first === at ? state : forgotten(defs, state, defs.steps.indexOf(first))
-}
-
-/** All that a gate can see of a step that is told, seen or looked at. */
-const workLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string => {
-  const places = 'places' in step && step.places !== undefined
-  const point = 'point' in step ? step.point : null
-  return JSON.stringify([step.kind, step.exposes ?? [], letIn(defs, step), places, point])
-})
-
-/** What the step lets in that a gate here holds. */
-function letIn(defs: Definitions, step: Step): readonly string[] {
-  const holds = new Set(gatesOf(defs).flatMap((gate) => gate.step.holds))
-  return 'lets_in' in step ? (step.lets_in ?? []).filter((h) => holds.has(h)) : []
 }
 
 /** A reading waits to be settled, and the job stands at another step. */
@@ -142,11 +125,6 @@ const firstsBefore = oncePerPair((defs: Definitions, at: PlacedStep): number => 
     0,
   )
 })
-
-/** All that a gate can see of a step that is measured. */
-const readLike = oncePerPair((defs: Definitions, { step }: PlacedStep): string =>
-  JSON.stringify([step.exposes ?? [], letIn(defs, step), 'point' in step ? (step.point ?? null) : null]),
-)
 
 /** A gate is asked for again, or its people are called out, and no reading was cut short by that. */
 export function isAtGate(defs: Definitions, state: State): boolean {
