@@ -43,13 +43,6 @@ export const GATES = [
       in: 'core/job/points',
     },
     {
-      rule: 'A reading that waits to be settled is asked about behind the gates of its own step, wherever the job stands.',
-      find: ' ?? barrierOfPending(defs, state, placed)',
-      into: '',
-      by: 'is asked about only behind the gates of its own step, wherever the job stands',
-      in: 'core/job/pending',
-    },
-    {
       rule: 'A step of which nobody knows whether it is needed, and that says hold, holds the job.',
       find: "if (applies === 'skip') continue",
       into: "if (applies !== 'do') continue",

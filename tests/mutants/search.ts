@@ -21,17 +21,21 @@ export const SEARCH = [
       into: "if (at.state === 'hold') return { kind: 'tell', step: at.placed }",
       by: 'a step behind a rule that nobody can answer',
     },
+  ]),
+  ...of('core/job/next', 'core/job/pending', [
     {
-      rule: 'The gates of a reading that waits stand before it is settled, wherever the job had to go back to.',
-      find: 'return barrier(defs, state, own, own, [own.id])',
-      into: 'return own.number > 0 ? null : barrier(defs, state, own, own, [own.id])',
-      by: 'a reading that waits while what was read before it falls',
+      rule: 'A reading that waits is asked about at its own step, behind its gates, and nowhere else.',
+      find: 'if (state.doubt?.step === placed.id)',
+      into: 'if (state.doubt !== null)',
+      by: 'is asked about only at its own step, wherever the job stands',
     },
+  ]),
+  ...of('core/job/settle', 'core/job/pending', [
     {
-      rule: 'So they do where the reading is not the first of its kind.',
-      find: 'const own = stepById(defs, id)',
-      into: "const own = stepById(defs, id)\n  if (defs.steps.filter((s) => s.step.kind === 'read').length > 2) return null",
-      by: 'a second reading that waits while one between the two falls',
+      rule: 'A reading that waits is not used once the job goes back past its step.',
+      find: 'if (waits !== null && current(defs, state)?.placed.id !== waits.step)',
+      into: 'if (waits !== null && current(defs, state) === null)',
+      by: 'is not used when the job goes back',
     },
   ]),
   ...of('core/job/voiding', 'core/proof/shaped', [

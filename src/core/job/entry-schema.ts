@@ -160,6 +160,7 @@ const schema = z.discriminatedUnion('type', [
   of('reading.late', reading),
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
+  of('reading.dropped', { step: text, place: text }),
   of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
   of('reading.not-applicable', { step: text, place: text, why: text, person: text.optional(), signed }),
   of('not-applicable.taken-back', { step: text, place: text, why: text, voids }),

@@ -15,6 +15,7 @@ type ReadingEntry = Extract<
       | 'not-applicable.taken-back'
       | 'doubt.settled'
       | 'late.settled'
+      | 'reading.dropped'
   }
 >
 
@@ -56,6 +57,8 @@ export function foldReading(state: State, entry: ReadingEntry): State {
         voidBy: null,
       })
     }
+    case 'reading.dropped':
+      return { ...state, doubt: null, late: null }
     case 'reading.corrected': {
       const list = (state.readings[entry.place] ?? []).map((r) =>
         r.seq === entry.of ? { ...r, correctedBy: entry.seq } : r,

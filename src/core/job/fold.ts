@@ -119,6 +119,7 @@ export function fold(before: State, entry: Entry): State {
     case 'reading.late':
     case 'doubt.settled':
     case 'late.settled':
+    case 'reading.dropped':
     case 'reading.not-applicable':
       return foldReading(state, entry)
     case 'not-applicable.taken-back':

@@ -3,7 +3,7 @@
 import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { oncePerPair } from '../lib/once.ts'
-import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
 import { type OpenWord, openWords } from './open-words.ts'
@@ -107,10 +107,11 @@ function barrier(
 }
 
 function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
-  const shut = barrier(defs, state, placed, placed, [placed.id]) ?? barrierOfPending(defs, state, placed)
+  const shut = barrier(defs, state, placed, placed, [placed.id])
   if (shut !== null) return shut
-  if (state.late !== null) return { kind: 'late', step: placed, late: state.late }
-  if (state.doubt !== null) return { kind: 'doubt', step: placed, doubt: state.doubt }
+  // One that waits at another step is dropped before anything is asked (settle.ts).
+  if (state.late?.step === placed.id) return { kind: 'late', step: placed, late: state.late }
+  if (state.doubt?.step === placed.id) return { kind: 'doubt', step: placed, doubt: state.doubt }
   const { step } = placed
   const others = holdsStep(defs, state, placed)
   if (others !== null) return { kind: 'held', step: placed, why: others, elsewhere: true }
@@ -122,17 +123,6 @@ function present(defs: Definitions, state: State, placed: PlacedStep): Prompt {
   const place = openPlace(asKind(placed, 'read'), state)
   if (place === null) throw new Error(`read step ${placed.id} is complete but current`)
   return { kind: 'read', step: placed, place, instrument }
-}
-
-/**
- * A reading that waits to be settled belongs to its own step. Where the job had to go back, as an instrument was found out of
- * calibration, the gates of that step still come before it is settled.
- */
-function barrierOfPending(defs: Definitions, state: State, placed: PlacedStep): Prompt | null {
-  const id = (state.late ?? state.doubt)?.step
-  if (id === undefined || id === placed.id) return null
-  const own = stepById(defs, id)
-  return barrier(defs, state, own, own, [own.id])
 }
 
 function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedStep): Prompt {

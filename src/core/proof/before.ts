@@ -52,9 +52,8 @@ function oneStep(engine: Engine, state: State): Had[] {
       },
     ]
   if (at === null || at.state === 'hold') return []
-  // While a reading waits to be settled the job stays where it is, unless it had to go back.
-  const pending = (state.late ?? state.doubt)?.step
-  if (pending === at.placed.id || (pending !== undefined && !mayBeLeftOut(at.placed))) return []
+  // While a reading waits to be settled the job stays where it is.
+  if (state.late !== null || state.doubt !== null) return []
   if (at.state === 'point' || at.state === 'review') {
     return [
       {

@@ -18,17 +18,24 @@ import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
 import { holdsUpClosing, type Thing } from '../job/register.ts'
 import { EMPTY_GATE, openStop, type Reading, type State, type StopState, standing } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
-import { oncePer, oncePerPair } from '../lib/once.ts'
-import { mayBeLeftOut } from './free.ts'
+import { oncePer } from '../lib/once.ts'
 import { isPlain, readLike, workLike } from './like.ts'
 import { made, placedThing, seatsOf } from './made.ts'
 import { decidedOver } from './over.ts'
 
 export function normal(defs: Definitions, full: State): State {
-  const state = upToCurrent(defs, full)
+  const state = upToCurrent(defs, withoutDropped(defs, full))
   if (isAtGate(defs, state)) return atFirstOfItsKind(defs, state)
   if (isAtRead(defs, state)) return atFirstRead(defs, state)
   return isAtWork(defs, state) ? atFirstWork(defs, state) : state
+}
+
+/** As the engine leaves it: a reading that waits at a step the job does not stand at is dropped (settle.ts). */
+function withoutDropped(defs: Definitions, state: State): State {
+  const waits = (state.late ?? state.doubt)?.step
+  return waits === undefined || current(defs, state)?.placed.id === waits
+    ? state
+    : { ...state, doubt: null, late: null }
 }
 
 /** Something is told, seen or looked at while a gate is looked at. */
@@ -57,16 +64,9 @@ function atFirstWork(defs: Definitions, state: State): State {
   return first === undefined || first === at ? state : forgotten(defs, state, defs.steps.indexOf(first))
 }
 
-/** A reading waits to be settled, and the job stands at another step. */
-function isElsewhere(defs: Definitions, state: State): boolean {
-  const pending = (state.late ?? state.doubt)?.step
-  return pending !== undefined && pending !== current(defs, state)?.placed.id
-}
-
 /** Something is measured while a gate is looked at. */
 export function isAtRead(defs: Definitions, state: State): boolean {
   if (gatesOf(defs).length === 0 || state.closed !== null || isPaused(state)) return false
-  if (isElsewhere(defs, state)) return false
   const at = current(defs, state)
   // A reading that time cut short is asked for no more, and may still be called out.
   const isCalledOut = next(defs, state).kind === 'clear'
@@ -79,13 +79,8 @@ function atFirstRead(defs: Definitions, state: State): State {
   if (at?.step.kind !== 'read') return state
   const read = asKind(at, 'read')
   const like = readLike(defs, at)
-  const from = state.doubt === null && state.late === null ? 0 : firstsBefore(defs, at)
   const first = defs.steps.find(
-    (s, index) =>
-      index >= from &&
-      s.step.kind === 'read' &&
-      seatsOf(defs)[s.step.with] !== undefined &&
-      readLike(defs, s) === like,
+    (s) => s.step.kind === 'read' && seatsOf(defs)[s.step.with] !== undefined && readLike(defs, s) === like,
   )
   const place = openPlace(read, state)
   if (first === undefined || first === at || place === null) return state
@@ -112,23 +107,9 @@ function atFirstRead(defs: Definitions, state: State): State {
   }
 }
 
-/**
- * Where the job may go back to while a reading waits: only to what was read and fell, or was left out and is needed after all. The
- * first of every such sort has to stay before it, so that the job can stand at each of them with the reading ahead.
- */
-const firstsBefore = oncePerPair((defs: Definitions, at: PlacedStep): number => {
-  const sort = (s: PlacedStep) =>
-    s.step.kind === 'read' ? readLike(defs, s) : mayBeLeftOut(s) ? workLike(defs, s) : null
-  const before = defs.steps.slice(0, defs.steps.indexOf(at)).map(sort)
-  return before.reduce(
-    (last, one, index) => (one !== null && before.indexOf(one) === index ? index + 1 : last),
-    0,
-  )
-})
-
 /** A gate is asked for again, or its people are called out, and no reading was cut short by that. */
 export function isAtGate(defs: Definitions, state: State): boolean {
-  if (state.closed !== null || state.cutShort || isElsewhere(defs, state)) return false
+  if (state.closed !== null || state.cutShort) return false
   const prompt = next(defs, state)
   const isAsked =
     prompt.kind === 'evidence' ||

@@ -3,13 +3,13 @@
 // the place they settle, and who of several people with one role it is. That nothing of this matters is tested by walking
 // at random and finding every outline, and every step between two of them, in what was searched.
 import type { Instrument } from '../definition/instruments.ts'
-import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import type { Definitions } from '../job/definitions.ts'
 import { asKind } from '../job/definitions.ts'
 import { type GateStep, gatesOf, type Item, itemsOf } from '../job/gate.ts'
 import { lapsesOf } from '../job/lapse.ts'
 import { type Current, current, next } from '../job/next.ts'
 import { openPlace, placeResult } from '../job/places.ts'
-import { EMPTY_GATE, type Pending, type State, type StopState } from '../job/state.ts'
+import { EMPTY_GATE, type State, type StopState } from '../job/state.ts'
 import { isReleasable, openStops } from '../job/stop-causes.ts'
 import { assertNever } from '../lib/result.ts'
 import type { Watch } from './account.ts'
@@ -19,7 +19,6 @@ import { rulesOf, wordClasses, wordedSteps } from './words.ts'
 export function outlineOf(defs: Definitions, state: State, watch: Watch): string {
   if (state.closed !== null) return 'closed'
   const who = labels(state.doer)
-  const at = current(defs, state)?.placed ?? null
   return [
     state.left ? 'left' : '',
     openStops(state)
@@ -29,8 +28,9 @@ export function outlineOf(defs: Definitions, state: State, watch: Watch): string
     state.machineNamed ? '' : 'unnamed',
     next(defs, state).kind === 'pick' ? 'pick' : '',
     state.cutShort ? 'cut' : '',
-    pending('doubt', defs, state.doubt, at),
-    pending('late', defs, state.late, at),
+    // What waits belongs to the current step.
+    state.doubt === null ? '' : 'doubt',
+    state.late === null ? '' : 'late',
     positionOf(state, current(defs, state)),
     isCounted(defs) ? `${state.people.length}` : '',
     ...gatesOf(defs).map((gate) => gateOutline(defs, state, gate, who)),
@@ -76,15 +76,6 @@ function stopOutline(defs: Definitions, stop: StopState): string {
   const cause = stop.cause === null ? 'raised' : isReleasable(stop.cause) ? 'may be released' : 'lasts'
   const callers = [...stop.calledBy.map((id) => roleOf(defs, id)), ...(stop.callerUnknown ? ['?'] : [])]
   return `stop ${roleOf(defs, stop.by)} ${cause} ${callers.join('+')}`
-}
-
-/** Whether what is pending belongs to the current step, to one behind it, or to one ahead; and what that one exposes to. */
-function pending(what: string, defs: Definitions, p: Pending | null, at: PlacedStep | null): string {
-  if (p === null) return ''
-  if (p.step === at?.id) return what
-  const own = defs.steps.find((s) => s.id === p.step)
-  const isBehind = own !== undefined && (at === null || defs.steps.indexOf(own) < defs.steps.indexOf(at))
-  return `${what} ${isBehind ? 'behind' : 'ahead'} ${(own?.step.exposes ?? []).join('+')}`
 }
 
 /** The step that the job stands at, and how far it has come there. */

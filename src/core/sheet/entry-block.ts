@@ -195,6 +195,7 @@ export function entryBlock(
     case 'reading.not-applicable':
     case 'doubt.settled':
     case 'late.settled':
+    case 'reading.dropped':
       return readingBlock(defs, state, entry, byLine(entry))
   }
 }

@@ -19,6 +19,7 @@ type ReadingEntry = Extract<
       | 'reading.not-applicable'
       | 'doubt.settled'
       | 'late.settled'
+      | 'reading.dropped'
   }
 >
 
@@ -93,6 +94,17 @@ export function readingBlock(
               : entry.choice === 'again'
                 ? '  to be measured again'
                 : '  mistyped, to be keyed again in full',
+          ),
+        ],
+      }
+    case 'reading.dropped':
+      return {
+        margin: placeNumber(defs, entry.step, entry.place),
+        right: '',
+        rows: [
+          row(
+            'The reading that waited is not used, as the job went back: measured again in its turn.',
+            'caution',
           ),
         ],
       }

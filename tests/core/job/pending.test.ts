@@ -1,8 +1,8 @@
-// A reading that waits to be settled is settled behind the gates of its own step: going back to an easier step, or correcting
-// what stands before it, must not carry the question to where those gates are not asked.
+// A reading that waits to be settled is settled at its own step, behind the gates of that step: going back to an easier step, or
+// correcting what stands before it, must not carry the question to where those gates are not asked.
 import { describe, expect, it } from 'vitest'
 import { Walk } from '../../helpers/example.ts'
-import { gate, OXYGEN, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
+import { gate, OXYGEN, readOne, readTemperature, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const ONCE = { repeats: { at_least: 1, at_most: 1, within: '1 in' } }
 const JOB = [
@@ -32,15 +32,30 @@ describe('a reading that waits', () => {
     expect(walk.bring({ do: 'reopen', step: 'outside', why: 'once more' })).toBe(null)
   })
 
-  it('is asked about only behind the gates of its own step, wherever the job stands', () => {
+  it('is asked about only at its own step, wherever the job stands', () => {
     const walk = doubted()
-    walk.wait(31).bring({ do: 'tick' })
-    expect(walk.prompt.kind).toBe('clear')
-    // Set back past the rule, as an instrument found out of calibration sets a job back.
+    // Set back, as no entry of today sets a job back with a reading that still waits.
     walk.state = { ...walk.state, done: {} }
-    expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'air' } })
+    expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'outside' } })
     expect(walk.bring({ do: 'settle-doubt', choice: 'kept', why: 'it is so' })).toBe('not-asked')
-    walk.keys('ALL OUT')
-    expect(walk.prompt.kind).toBe('evidence')
+  })
+
+  it('is not used when the job goes back', () => {
+    const walk = new Walk(
+      smallDefs([
+        tell('outside'),
+        readTemperature('warm'),
+        gate('air', ['bad_air'], [OXYGEN, WITNESS]),
+        readOne('size', { exposes: ['bad_air'], ...ONCE }),
+      ]),
+    )
+    walk.keys('RO', 'TC-401-1', '', '1', '71.2', '1', '20.9', 'ML', '1', '9.9000')
+    expect(walk.state.doubt?.step).toBe('size')
+    walk.bring({ do: 'doubt-instrument', instrument: 'T-2', why: 'dropped', says: 'the laboratory' })
+    expect(walk.entries.at(-1)).toMatchObject({ type: 'reading.dropped', step: 'size' })
+    expect(walk.entries.at(-1)?.by).toBeUndefined()
+    expect(walk.state.doubt).toBeNull()
+    expect(walk.prompt).toMatchObject({ kind: 'pick', step: { id: 'warm' } })
+    expect(Object.keys(walk.state.readings).filter((place) => place.startsWith('size'))).toEqual([])
   })
 })

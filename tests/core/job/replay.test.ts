@@ -45,7 +45,13 @@ const ALL_KINDS = Object.keys({
     'reading.late': 0,
     'doubt.settled': 0,
   },
-  ...{ 'late.settled': 0, 'reading.corrected': 0, 'reading.not-applicable': 0, 'finding.observed': 0 },
+  ...{
+    'late.settled': 0,
+    'reading.dropped': 0,
+    'reading.corrected': 0,
+    'reading.not-applicable': 0,
+    'finding.observed': 0,
+  },
   ...{ 'instrument.doubted': 0, 'not-applicable.taken-back': 0, 'finding.corrected': 0, 'branch.left': 0 },
   ...{
     'verdict.given': 0,
@@ -203,8 +209,10 @@ describe('live state equals replay', () => {
     same(walk)
     // The rest is in the walk to the end, below.
     const kinds = new Set(walk.entries.map((e) => e.type))
-    // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below.
+    // A wait: the shipped procedure has none; a walk of its own is in evidence-kinds.test.ts and in the schedules below. So is
+    // that a reading is dropped, in pending.test.ts.
     const rest = [
+      'reading.dropped',
       'disposition.countersigned',
       ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
       ...TAKEN_BACK,

@@ -280,6 +280,30 @@ describe('every step of a random job was searched', () => {
     }
   })
 
+  it('of a job that goes back while its gate is asked for and a reading waits', { timeout: 240_000 }, () => {
+    const defs = smallDefs([
+      tell('brief'),
+      gate('isolated', ['start'], [NO_START, WITNESS]),
+      tell('in', { exposes: ['start'] }),
+      readTemperature('warm', { exposes: ['start'] }),
+      readOne('size', { exposes: ['start'] }),
+      tell('end'),
+    ])
+    for (const small of slices(defs)) {
+      const walk = new Walk(defs)
+      new Checked(defs, small).follow(walk)
+      walk.keys('RO', 'TC-401-1', '', 'NO START', 'ML', '', '1', '71.2', '1', '9.9000')
+      expect(walk.state.doubt?.step).toBe('size')
+      walk.bring({ do: 'take-back-evidence', step: 'isolated', item: 'try_start', why: 'it turned' })
+      walk.keys('ALL OUT')
+      expect(walk.prompt.kind).toBe('evidence')
+      walk.bring({ do: 'doubt-instrument', instrument: 'T-2', why: 'dropped', says: 'the laboratory' })
+      walk.keys('NO START', 'ML')
+      expect(walk.state.doubt).toBeNull()
+      expect(idAt(walk)).toBe('warm')
+    }
+  })
+
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
     checkAll(openCylinder(), 30),
   )

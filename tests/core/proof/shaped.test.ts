@@ -11,7 +11,6 @@ import {
   type Raw,
   rawProcedure,
   readOne,
-  readTemperature,
   smallDefs,
   tell,
   WITNESS,
@@ -58,7 +57,6 @@ function withoutDial(): Definitions {
   return smallDefs(steps, [], { instruments: { instruments } }, { seats })
 }
 
-const review = { point: { kind: 'review', roles: ['lead'] } }
 const more = { when: { rule: 'size > length("9.52 in")', unknown: 'hold' }, ...facing('start') }
 const letsIn = { ...facing('start'), lets_in: ['start'] }
 
@@ -90,22 +88,6 @@ const JOBS: readonly (readonly [string, () => Definitions])[] = [
         tell('a', letsIn),
         { id: 'b', kind: 'confirm', title: 'b', seen: 'So.', ...letsIn },
         tell('c', facing('start')),
-      ]),
-  ],
-  [
-    'a reading that waits while what was read before it falls',
-    () => smallDefs([tell('brief'), START, readTemperature('g'), readOne('r', facing('start')), tell('end')]),
-  ],
-  [
-    'a second reading that waits while one between the two falls',
-    () =>
-      smallDefs([
-        tell('brief'),
-        START,
-        readOne('f', facing('start')),
-        readTemperature('g', review),
-        readOne('r', facing('start')),
-        tell('end'),
       ]),
   ],
   ['a late reading behind one that no instrument fits', withoutDial],
