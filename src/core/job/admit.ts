@@ -14,6 +14,7 @@ import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
 import { admitDeviation } from './admit-deviation.ts'
 import { admitDisposition } from './admit-disposition.ts'
 import { newsFrom } from './admit-elsewhere.ts'
+import { admitFile } from './admit-file.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
 import { admitNotApplicable } from './admit-not-applicable.ts'
@@ -55,8 +56,10 @@ export interface Engine {
   readonly judge?: typeof judgeStep
 }
 
-/** Whoever left sees no prompt; a STOP is heard all the same. */
-const WHILE_LEFT: ReadonlySet<Input['do']> = new Set(['take-up', 'stop', 'leave', 'tick', 'clock-moved'])
+/** Whoever left sees no prompt; a STOP is heard all the same, and a copy under way still goes on record. */
+const WHILE_LEFT: ReadonlySet<Input['do']> = new Set([
+  ...(['take-up', 'stop', 'leave', 'tick', 'clock-moved', 'attach'] as const),
+])
 
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
 const BACKWARD_SLACK_MS = 2000
@@ -134,6 +137,8 @@ function handle(engine: Engine, before: State, state: State, input: Input): Resu
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'attach':
+      return admitFile(state, input, currentStep(defs, state))
     case 'place':
       return admitPlaced(input, currentStep(defs, state))
     case 'account':
@@ -171,6 +176,7 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'attach'
         | 'place'
         | 'account'
         | 'leave'

@@ -250,6 +250,19 @@ export type Body =
       readonly notice: number
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
+  /** A copy lies with the job's files: its bytes were on disk before this entry. It is evidence for nothing. */
+  | {
+      readonly type: 'file.attached'
+      readonly step: string | null
+      /** Name it is kept under. */
+      readonly name: string
+      /** Base name it had where it came from; nothing else of that computer. */
+      readonly given: string
+      /** Bytes. */
+      readonly size: number
+      readonly sha256: string
+      readonly caption: string
+    }
   | { readonly type: 'stop.raised'; readonly step: string | null }
   | {
       readonly type: 'stop.explained'

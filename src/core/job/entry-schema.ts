@@ -3,6 +3,7 @@
 import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
 import { CAUSE_IDS } from './stop-causes.ts'
 
@@ -200,6 +201,14 @@ const schema = z.discriminatedUnion('type', [
   of('point.notice-given', { step: text, whom: text }),
   of('point.not-attended', { step: text, whom: text, notice: z.int() }),
   of('note.written', { text, step: text.nullable() }),
+  of('file.attached', {
+    step: text.nullable(),
+    name: text.refine(isKeptName),
+    given: text.refine(isGivenName),
+    size: finite.refine(isFileSize),
+    sha256: text.refine(isSha256),
+    caption: text,
+  }),
   of('stop.raised', { step: text.nullable() }),
   of('stop.explained', {
     of: z.int().optional(),

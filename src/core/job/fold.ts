@@ -43,6 +43,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     stops: [],
     elsewhere: {},
     things: [],
+    files: [],
     cutShort: false,
     left: false,
     closed: null,
@@ -172,6 +173,10 @@ export function fold(before: State, entry: Entry): State {
     case 'thing.accounted':
     case 'things.handed-on':
       return foldRegister(state, entry)
+    case 'file.attached': {
+      const { type: _type, by = null, ...file } = entry
+      return { ...state, files: [...state.files, { ...file, by }] }
+    }
     case 'elsewhere.seen': {
       const { type: _type, seq: _seq, at: _at, by: _by, since: _since, ...seen } = entry
       return { ...state, elsewhere: { ...state.elsewhere, [keyOf(seen)]: seen } }
@@ -196,7 +201,8 @@ export function fold(before: State, entry: Entry): State {
 /** Only when the gate was open until now: what is asked behind one that fell earlier was never being done. */
 function isCutShort(before: State, entry: Entry): boolean {
   // Nobody did anything at the machine by these.
-  if (['note.written', 'elsewhere.seen', 'elsewhere.gone'].includes(entry.type)) return before.cutShort
+  if (['note.written', 'file.attached', 'elsewhere.seen', 'elsewhere.gone'].includes(entry.type))
+    return before.cutShort
   const byTime = entry.type === 'clock.moved' || (entry.type === 'gate.closed' && entry.cause === 'lapsed')
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }

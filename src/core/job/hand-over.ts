@@ -1,6 +1,7 @@
 // What the one who goes tells the one who comes, read off the state alone: done and next, what hangs on the machine, what is
 // open. It says what was tested and when, and never that it is good.
 import { clockOf, readStamp } from '../lib/instant.ts'
+import { fileText } from './attachment.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { otherLines } from './elsewhere-words.ts'
 import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
@@ -20,6 +21,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...progress(defs, state),
     ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
+    ...fileLines(state),
     ...otherLines(state),
     ...stopLines(state),
     ...doubtLines(defs, state),
@@ -41,6 +43,12 @@ function openLines(defs: Definitions, state: State): string[] {
     ...points.map((s) => `Open: ${named(s)}, its ${pendingPoint(state, s)?.kind} point is not signed`),
     ...state.deviations.map((d) => `Deviation permitted at ${at(d.step)}: ${d.what}, by ${d.person}`),
   ]
+}
+
+/** Counted, as the paper says how many there have to be; each is listed on the sheet. */
+function fileLines({ files }: State): string[] {
+  const last = files[files.length - 1]
+  return last === undefined ? [] : [`Files attached: ${files.length}, the last ${fileText(last)}`]
 }
 
 function people(state: State): string {

@@ -104,6 +104,15 @@ export type Input =
   | { readonly do: 'not-attended'; readonly step: string }
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
+  /** A copy of a file lies with the job's files, by what the shell reports of the bytes that were written. */
+  | {
+      readonly do: 'attach'
+      readonly name: string
+      readonly given: string
+      readonly size: number
+      readonly sha256: string
+      readonly caption: string
+    }
   | {
       readonly do: 'place'
       readonly what: string

@@ -1,6 +1,7 @@
 // The state of a job: plain data, only ever produced by folding entries.
 
 import { oncePer } from '../lib/once.ts'
+import type { AttachedFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
@@ -171,6 +172,8 @@ export interface State {
   readonly elsewhere: Readonly<Record<string, JobSeen>>
   /** Everything temporary that was ever placed. */
   readonly things: readonly Thing[]
+  /** Files attached, in the order they were. */
+  readonly files: readonly AttachedFile[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean

@@ -164,6 +164,7 @@ const signature: Rule = ({ defs, entries }) => {
 /** What may go on record under STOP: what is said of it, what stands about, leaving, what the clock does, and its end. */
 const UNDER_STOP: readonly Body['type'][] = [
   'note.written',
+  'file.attached',
   'thing.placed',
   'thing.seen',
   'thing.accounted',

@@ -1,4 +1,5 @@
 // What one entry looks like on the sheet once it is on record. Given the state after it, so that sums can be shown.
+import { fileText } from '../job/attachment.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
@@ -146,6 +147,8 @@ export function entryBlock(
       )
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
+    case 'file.attached':
+      return block(row(`Attached: ${fileText(entry)}`))
     case 'stop.raised':
     case 'stop.explained':
     case 'stop.released':

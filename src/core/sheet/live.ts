@@ -31,6 +31,8 @@ export interface Live {
 const HINT = 'Words: help why readings correct back note n/a leave stop'
 /** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
 const SAFE_HINT = 'Tab: make safe'
+/** Where a path is keyed the first Tab completes it; the second is make safe all the same. */
+const SAFE_HINT_AT_PATH = 'Tab twice: make safe'
 const FOOT_RULE = 24
 
 interface Parts {
@@ -44,10 +46,11 @@ export function fitLive(input: LiveInput): Live {
   if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns wide`)
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
-  const footWithSafe = `${foot.text}   ${SAFE_HINT}`
+  const safeHint = view.path ? SAFE_HINT_AT_PATH : SAFE_HINT
+  const footWithSafe = `${foot.text}   ${safeHint}`
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
   const footLine = lines([row(cut(isInFoot ? footWithSafe : foot.text, textWidth(style)), 'faint')])
-  const hints = isInFoot ? [HINT] : [`${SAFE_HINT}   Words: help, note, leave, stop`, SAFE_HINT]
+  const hints = isInFoot ? [HINT] : [`${safeHint}   Words: help, note, leave, stop`, safeHint]
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]

@@ -2,6 +2,7 @@
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { FILE_QUESTIONS, type FileAsk, hearFileAnswer, isFileAsk } from './ask-file.ts'
 import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
 import { hearStopAnswer, isStopAsk, STOP_QUESTIONS, type StopAsk } from './ask-stop.ts'
 import { type CorrectAsk, hearCorrection } from './correct.ts'
@@ -26,6 +27,7 @@ export type Ask =
   | PointAsk
   | StopAsk
   | RegisterAsk
+  | FileAsk
   | { readonly kind: 'ask-again-sure'; readonly step: string }
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
@@ -59,6 +61,7 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   ...POINT_QUESTIONS,
   'ask-again-sure': 'yes takes it back',
   ...STOP_QUESTIONS,
+  ...FILE_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
   'release-answer': 'What was put right?',
   pin: 'PIN',
@@ -112,6 +115,7 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
+  if (isFileAsk(question)) return hearFileAnswer(question, line)
   if (line.trim() === '')
     return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
   switch (question.kind) {

@@ -10,6 +10,7 @@ import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { changeLines } from './changes.ts'
@@ -42,6 +43,8 @@ export function hear(defs: Definitions, state: State, talk: Talk, line: string):
   if (word !== null) return hearWord(defs, state, prompt, word)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
+  const file = /^attach\s+(.+)$/i.exec(line.trim())
+  if (file?.[1] !== undefined) return attachWord(prompt, file[1])
   const about = /^why\s+(.+)$/i.exec(line.trim())
   if (about?.[1] !== undefined) return say(...whyNumber(defs, state, about[1]))
   return hearAtPrompt(defs, state, prompt, line)
@@ -61,6 +64,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): 
     }
     case 'note':
       return ask({ kind: 'note' })
+    case 'attach':
+      return attachWord(prompt, null)
     case 'sign on':
       return peopleWord(state, prompt, 'come-on')
     case 'sign off':

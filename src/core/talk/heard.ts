@@ -5,6 +5,7 @@ import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { mayLeave, wouldVoid } from '../job/voids.ts'
 import type { Ask } from './ask.ts'
+import type { FileWork } from './ask-file.ts'
 
 export interface Talk {
   readonly ask: Ask | null
@@ -28,6 +29,8 @@ export interface Heard {
   /** Lines to say that are not on record. */
   readonly say: readonly string[]
   readonly pin?: PinKeyed
+  /** Something to do with a file outside, which takes its time. */
+  readonly file?: FileWork
   /** The head of the log is said under the lines: on paper it proves the log up to there. */
   readonly withHead?: true
 }

@@ -11,6 +11,7 @@ export const WORDS = [
   { word: 'back', says: 'to the last answer' },
   { word: 'open', says: 'what is still open' },
   { word: 'note', says: 'into the log' },
+  { word: 'attach', says: 'a photo, a scan' },
   { word: 'n/a', says: 'it cannot be read' },
   { word: 'placed', says: 'something temporary' },
   { word: 'taken', says: 'it is accounted for' },

@@ -335,13 +335,14 @@ export function selfWitness({ defs, entries }: Moment): string[] {
   })
 }
 
-// --- 4. Under STOP nothing goes on record but a note, things placed or accounted for, what is said of it, its end, leaving, and the clock. -----
+// --- 4. Under STOP nothing goes on record but a note, a file, things placed or accounted for, what is said of it, its end, leaving, and the clock. -----
 
 const UNDER_STOP: readonly Body['type'][] = [
   'thing.placed',
   'thing.seen',
   'thing.accounted',
   'note.written',
+  'file.attached',
   'stop.raised',
   'stop.explained',
   'stop.released',

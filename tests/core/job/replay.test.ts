@@ -59,6 +59,7 @@ const ALL_KINDS = Object.keys({
     'disposition.set': 0,
     'disposition.countersigned': 0,
     'note.written': 0,
+    'file.attached': 0,
     'stop.raised': 0,
     'stop.explained': 0,
   },
@@ -175,22 +176,16 @@ describe('live state equals replay', () => {
       .keys('9.5033', '9.5034', 'n/a', 'cannot get there')
       .wait(31)
       .keys('9.5068', 'ALL OUT', '20.9', '0', '0')
-    walk.keys(
-      '20.9',
-      '0',
-      '0',
-      'ML',
-      '1',
-      'correct',
-      '1',
-      '71.3',
-      'misread',
-      'note all fine',
-      'stop',
-      '8',
-      'a shout',
-      'ML',
-    )
+    walk.keys('20.9', '0', '0', 'ML', '1', 'correct', '1', '71.3', 'misread', 'note all fine')
+    walk.bring({
+      do: 'attach',
+      name: 'a.jpg',
+      given: 'a.jpg',
+      size: 1,
+      sha256: 'ab'.repeat(32),
+      caption: 'wall',
+    })
+    walk.keys('stop', '8', 'a shout', 'ML')
     walk.keys(
       'release',
       'KH',
