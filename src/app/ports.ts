@@ -2,6 +2,8 @@
 import type { Others } from '../core/job/elsewhere.ts'
 import type { Entry } from '../core/job/entries.ts'
 import type { Instant } from '../core/lib/instant.ts'
+import type { Result } from '../core/lib/result.ts'
+import type { FoundFile } from '../core/talk/ask-file.ts'
 
 export interface Clock {
   readonly now: () => Instant
@@ -17,6 +19,33 @@ export interface PinCheck {
 /** Looks at the other jobs in the folder. Never throws: what cannot be looked at comes back as a job that cannot be read. */
 export interface OthersPort {
   readonly look: () => Others
+}
+
+/** What was kept of a file, by the bytes that were written. */
+export interface KeptFile {
+  readonly name: string
+  readonly given: string
+  readonly size: number
+  readonly sha256: string
+}
+
+export interface Completion {
+  /** The path as far as it is certain. */
+  readonly text: string
+  /** Names it may become, a few of them; empty when none fits. */
+  readonly fits: readonly string[]
+}
+
+/** Looks at files outside and copies them to the job's own. Never throws for what a file or a disk does. */
+export interface FilesPort {
+  readonly find: (path: string) => Promise<Result<FoundFile>>
+  /** The newest file in the folder that was named last. */
+  readonly newest: () => Promise<Result<FoundFile>>
+  /** Resolves once the copy is whole on disk under a name of its own. */
+  readonly keep: (file: FoundFile) => Promise<Result<KeptFile>>
+  /** Takes back a copy that did not go on record. */
+  readonly discard: (name: string) => Promise<void>
+  readonly complete: (typed: string) => Promise<Completion>
 }
 
 export interface JournalPort {

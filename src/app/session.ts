@@ -9,15 +9,16 @@ import { next } from '../core/job/next.ts'
 import { waitAfterMisses } from '../core/job/signature.ts'
 import type { State } from '../core/job/state.ts'
 import type { Instant } from '../core/lib/instant.ts'
-import { secrecyOf } from '../core/talk/ask.ts'
+import { type Ask, secrecyOf } from '../core/talk/ask.ts'
+import { afterFound, type FileWork } from '../core/talk/ask-file.ts'
 import { followUp } from '../core/talk/ask-register.ts'
 import { proven } from '../core/talk/crew-words.ts'
 import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
-import { type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
+import { ask, type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
 import { makeSafeLines } from '../core/talk/make-safe.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
 import { headLines } from './head.ts'
-import type { Clock, JournalPort, OthersPort, PinCheck } from './ports.ts'
+import type { Clock, Completion, FilesPort, JournalPort, OthersPort, PinCheck } from './ports.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
 export type Shown =
@@ -50,6 +51,10 @@ export interface Session {
   /** Looks at the other jobs on the machine; nothing is drawn anew unless one of them changed something here. */
   readonly look: () => Promise<void>
   readonly bring: (input: Input) => Promise<void>
+  /** Resolves when nothing is looked for or copied any more: a script waits for it, a person at the keyboard does not. */
+  readonly settled: () => Promise<void>
+  /** The path being keyed, as far as it can be completed. */
+  readonly complete: (typed: string) => Promise<Completion>
   /** Shows the make-safe sheet at once, whatever is still being written. */
   readonly makeSafe: () => void
 }
@@ -68,14 +73,18 @@ interface Start {
   readonly clock: Clock
   readonly pins: PinCheck
   readonly others: OthersPort
+  readonly files: FilesPort
 }
 
 export function createSession(start: Start): Session {
-  const { engine, journal, clock, pins, others } = start
+  const { engine, journal, clock, pins, others, files } = start
   const listeners = new Set<() => void>()
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
   let queue: Promise<void> = Promise.resolve()
+  /** Work on files, one after the other, beside the queue: no slow disk may hold back a STOP or the clock. */
+  let filing: Promise<void> = Promise.resolve()
+  let fault: { readonly error: unknown } | null = null
   let apartAtStart = snapshot.now.ms - clock.running()
 
   const publish = (next: Partial<Snapshot>): void => {
@@ -153,8 +162,44 @@ export function createSession(start: Start): Session {
     input === null ? talk : { ask: followUp(snapshot.state, input) ?? talk.ask }
 
   const inTurn = (work: () => Promise<void>): Promise<void> => {
-    queue = queue.then(work)
+    queue = queue.then(() => {
+      if (fault !== null) throw fault.error
+      return work()
+    })
     return queue
+  }
+
+  /** `asked`: the question that stands while the file is looked for; answered by something else, what is found is dropped. */
+  const startFiling = (work: FileWork, asked: Ask | null): void => {
+    filing = filing
+      .then(() => (work.do === 'keep' ? keep(work) : look(work, asked)))
+      .catch((error: unknown) => {
+        fault = { error }
+      })
+  }
+
+  const look = async (work: Exclude<FileWork, { do: 'keep' }>, asked: Ask | null): Promise<void> => {
+    const found = await (work.do === 'find' ? files.find(work.path) : files.newest())
+    await inTurn(async () => {
+      if (snapshot.talk.ask !== asked) return
+      const heard = found.ok ? afterFound(work.do, found.value) : ask({ kind: 'attach-path' })
+      const lines = found.ok ? heard.say : [found.error.say]
+      publish({ talk: heard.talk, shown: [...snapshot.shown, ...said(lines, !found.ok)] })
+    })
+  }
+
+  const keep = async ({ file, caption }: Extract<FileWork, { do: 'keep' }>): Promise<void> => {
+    const kept = await files.keep(file)
+    if (!kept.ok) {
+      const lines = [`${kept.error.say} Nothing was attached.`]
+      return inTurn(async () => publish({ shown: [...snapshot.shown, ...said(lines, true)] }))
+    }
+    await inTurn(async () => {
+      const shown = await take({ do: 'attach', ...kept.value, caption })
+      // On record means on disk; what did not go on record does not stay there either.
+      if (!snapshot.state.files.some((f) => f.name === kept.value.name)) await files.discard(kept.value.name)
+      publish({ now: clock.now(), shown: [...snapshot.shown, ...shown] })
+    })
   }
 
   const makeSafe = (): void => {
@@ -165,6 +210,14 @@ export function createSession(start: Start): Session {
   return {
     engine,
     makeSafe,
+    complete: (typed) => files.complete(typed),
+    settled: async () => {
+      for (let last = null as Promise<void> | null; last !== filing; ) {
+        last = filing
+        await last
+      }
+      if (fault !== null) throw fault.error
+    },
     snapshot: () => snapshot,
     subscribe: (listener) => {
       listeners.add(listener)
@@ -189,6 +242,7 @@ export function createSession(start: Start): Session {
           now: clock.now(),
           shown: [...snapshot.shown, ...shown, ...proved.shown],
         })
+        if (heard.file !== undefined) startFiling(heard.file, snapshot.talk.ask)
       })
     },
     tick: () =>

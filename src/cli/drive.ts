@@ -7,7 +7,7 @@ import type { SetClock } from '../node/clock.ts'
 import { readTextFile } from '../node/definition-files.ts'
 import { UserError } from '../node/user-error.ts'
 import { type AnswerLine, readAnswers } from '../plain/answers.ts'
-import { runPlain } from '../plain/plain.ts'
+import { runPlain, within } from '../plain/plain.ts'
 import type { Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import { printEnding } from './finish.ts'
@@ -85,12 +85,22 @@ async function* keyedLines({ session, defs }: OpenedJob): AsyncGenerator<string>
   }
 }
 
+/** A person at a terminal waits no longer for a disk that does not answer before the next line is heard: it may be STOP. */
+const PATIENCE_MS = 500
+const LAST_PATIENCE_MS = 20_000
+
+/** A copy under way goes on record before the log is shut; one from a disk that does not answer is given up. */
+async function copiesDone({ session }: OpenedJob): Promise<void> {
+  await within(session.settled(), LAST_PATIENCE_MS)
+}
+
 export async function drivePerson(opened: OpenedJob, values: Values): Promise<number> {
   process.exitCode = EXIT.unfinished
   try {
     if (canDraw(values)) {
       const { drawJob } = await import('../ui/draw-job.tsx')
       const interrupted = await drawJob(opened.session, sheetStyle(values, opened.record))
+      await copiesDone(opened)
       const code = printEnding(opened, values)
       return interrupted ? EXIT.interrupted : code
     }
@@ -102,8 +112,10 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
       style: sheetStyle(values, opened.record),
       out: { write: (text: string) => void process.stdout.write(text) },
       prompts: true,
+      ...(process.stdin.isTTY === true ? { patienceMs: PATIENCE_MS } : {}),
     }
     await runPlain(opened.session, lines, run)
+    await copiesDone(opened)
     return printEnding(opened, values)
   } finally {
     opened.journal.close()

@@ -16,6 +16,7 @@ import { assertNever } from '../core/lib/result.ts'
 import { prove } from '../core/proof/prove.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
+import { jobFiles } from '../node/job-files.ts'
 import { jobPath, newJobId } from '../node/job-folder.ts'
 import { createJob, type OpenJournal, openJob as openJournalFile } from '../node/job-store.ts'
 import { hasNobodyThere, otherJobs } from '../node/other-jobs.ts'
@@ -106,6 +107,7 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
     journal: journal.port,
     clock,
     pins: { fits: pinFits },
+    files: jobFiles(path),
     others: hasNobodyThere(openedOf(journal.entries))
       ? { look: () => NO_OTHERS }
       : otherJobs({

@@ -65,10 +65,22 @@ export interface PlainRun {
   readonly prompts: boolean
   /** Where the answer just given stands, said when it was not taken. */
   readonly where?: () => string
+  /** How long to wait for a file that is looked for or copied before the next line is heard; without it, until it is done. */
+  readonly patienceMs?: number
 }
 
 /** Time acts while a prompt waits, on plain lines too: how often it is looked at. */
 const LOOK_MS = 1000
+
+/** Waits for the work, but no longer than that. */
+export async function within(work: Promise<void>, ms?: number): Promise<void> {
+  if (ms === undefined) return work
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const late = new Promise<void>((resolve) => {
+    timer = setTimeout(resolve, ms)
+  })
+  await Promise.race([work, late]).finally(() => clearTimeout(timer))
+}
 
 /** Prints what came since, hears the lines one by one until they end or the job does. */
 export async function runPlain(session: Session, lines: AsyncIterable<string>, run: PlainRun): Promise<void> {
@@ -84,7 +96,7 @@ export async function runPlain(session: Session, lines: AsyncIterable<string>, r
   if (isOver()) return
   if (run.prompts) printPrompt(session, style, out)
   const watch = run.prompts
-    ? setInterval(() => void waiting(session, run, catchUp).catch(() => undefined), LOOK_MS)
+    ? setInterval(() => void waiting(session, run, catchUp, () => printed).catch(() => undefined), LOOK_MS)
     : null
   try {
     for await (const line of lines) {
@@ -100,6 +112,7 @@ export async function runPlain(session: Session, lines: AsyncIterable<string>, r
       if (run.prompts) printAnswer(line, session, style, out)
       const before = session.snapshot()
       await session.hear(line)
+      await within(session.settled(), run.patienceMs)
       catchUp()
       if (run.where !== undefined && wasNotTaken(before, session.snapshot()))
         out.write(
@@ -127,7 +140,12 @@ function wasNotTaken(before: Snapshot, after: Snapshot): boolean {
 }
 
 /** What time has done since: a warning once before a gas test lapses, and what fell when it did. */
-async function waiting(session: Session, run: PlainRun, catchUp: () => void): Promise<void> {
+async function waiting(
+  session: Session,
+  run: PlainRun,
+  catchUp: () => void,
+  printed: () => number,
+): Promise<void> {
   const before = session.snapshot()
   await session.tick()
   const after = session.snapshot()
@@ -135,7 +153,7 @@ async function waiting(session: Session, run: PlainRun, catchUp: () => void): Pr
   const soon = foot(defs, after.state, after.now).warning
   if (soon !== null && foot(defs, before.state, before.now).warning === null)
     run.out.write(`${plainText(layOut({ margin: '', rows: [row(soon, 'caution')] }, run.style))}\n`)
-  if (after.state.seq === before.state.seq) return
+  if (after.shown.length === printed()) return
   catchUp()
   printPrompt(session, run.style, run.out)
 }

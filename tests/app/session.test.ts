@@ -1,12 +1,14 @@
 // What the shell holds by itself: an entry is on disk before it is shown, a moved clock is found, a PIN is not tried in its wait.
 import { describe, expect, it } from 'vitest'
+import type { FilesPort } from '../../src/app/ports.ts'
 import { createSession } from '../../src/app/session.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../src/core/job/signature.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
+import { noFiles } from '../helpers/files.ts'
 
 /** A session from where the walk stands, with a disk and clocks that the test moves by hand. */
-function shell(walk: Walk) {
+function shell(walk: Walk, files?: FilesPort) {
   const written: Entry[] = []
   const tried: string[] = []
   const clock = { wallMs: walk.now.ms, runningMs: 0 }
@@ -23,6 +25,7 @@ function shell(walk: Walk) {
     },
     clock: { now: () => ({ ...walk.now, ms: clock.wallMs }), running: () => clock.runningMs },
     others: { look: walk.others },
+    files: files ?? noFiles,
     pins: {
       fits: async (pin) => {
         tried.push(pin)
