@@ -2,13 +2,15 @@
 import { Box, Static, useApp } from 'ink'
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import type { Session, Shown } from '../app/session.ts'
-import { type Line, layOut, row, type SheetStyle } from '../core/sheet/block.ts'
+import { cut } from '../core/lib/text.ts'
+import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
+import { fitsLine } from './tab.ts'
 import { useKeys } from './use-keys.ts'
 import { useLineEditor } from './use-line-editor.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
@@ -43,7 +45,6 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const { state, talk, now } = snapshot
   const { defs } = session.engine
   const view = promptView(defs, state, talk, style)
-  const live = fitLive({ view, foot: foot(defs, state, now), style, ...size, notice })
   const isOver = state.closed !== null || state.left
 
   const submit = useCallback(
@@ -82,8 +83,15 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
     return () => clearTimeout(timer)
   }, [notice])
-  const { editor, hidden, press } = useLineEditor(promptNow, live.tooSmall, submit)
-  useKeys(press, interrupt, session.makeSafe)
+  const below = foot(defs, state, now)
+  // What is said beside the question takes room, so whether there is room for the question is asked without it.
+  const { tooSmall } = fitLive({ view, foot: below, style, ...size, notice })
+  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, submit, session)
+  const bare = { view, foot: below, style, ...size }
+  const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
+  const withTold = fitLive({ ...bare, notice: told })
+  const live = withTold.tooSmall ? fitLive({ ...bare, notice }) : withTold
+  useKeys(press, interrupt, tab)
   useTicks(session, end)
   useLooks(session, end)
   useEffect(() => {

@@ -5,9 +5,17 @@ import { useEffect, useRef } from 'react'
 import type { Key } from './line-editor.ts'
 
 /** Control-C and Tab come apart: they are no keys of the line. */
-export type Pressed = Key | { readonly kind: 'interrupt' } | { readonly kind: 'safe' }
+export type Pressed =
+  | Key
+  | { readonly kind: 'interrupt' }
+  /** `again`: it was hit more than once. */
+  | { readonly kind: 'safe'; readonly again?: true }
 
-export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void, onSafe: () => void): void {
+export function useKeys(
+  onKey: (key: Key) => void,
+  onInterrupt: () => void,
+  onSafe: (again: boolean) => void,
+): void {
   const { setRawMode, internal_eventEmitter: input } = useStdin()
   const handlers = useRef({ onKey, onInterrupt, onSafe })
   handlers.current = { onKey, onInterrupt, onSafe }
@@ -18,7 +26,7 @@ export function useKeys(onKey: (key: Key) => void, onInterrupt: () => void, onSa
       held = read.held
       for (const key of read.keys) {
         if (key.kind === 'interrupt') handlers.current.onInterrupt()
-        else if (key.kind === 'safe') handlers.current.onSafe()
+        else if (key.kind === 'safe') handlers.current.onSafe(key.again === true)
         else handlers.current.onKey(key)
       }
     }
@@ -84,7 +92,7 @@ function nameKey(token: string): Pressed | null {
   const bare = /^\u001b(?![[O]).$/su.test(token) ? token.slice(1) : token
   const plain = PLAIN[bare]
   if (plain !== undefined) return { kind: plain } as Pressed
-  if (/^\t+$/.test(bare)) return { kind: 'safe' }
+  if (/^\t+$/.test(bare)) return bare === '\t' ? { kind: 'safe' } : { kind: 'safe', again: true }
   if (!bare.startsWith('\u001b')) return { kind: 'chunk', text: bare }
   // The two marks of a paste; the editor knows them without their escape character.
   if (/^\u001b\[20[01]~$/.test(token)) return { kind: 'chunk', text: token.slice(1) }

@@ -1,16 +1,27 @@
 // The line being keyed on the screen, and whether it may be seen. A PIN must show nowhere: not while it is keyed, not when
 // its question is gone, and not when it is keyed ahead of its question.
 import { useCallback, useReducer, useRef } from 'react'
+import type { Completion } from '../app/ports.ts'
 import type { PromptView } from '../core/sheet/prompt-view.ts'
 import { isHidden, type Secrecy } from '../core/talk/ask.ts'
 import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
-import { BLANK, type Editor, edit, type Key } from './line-editor.ts'
+import { BLANK, type Editor, edit, graphemes, type Key } from './line-editor.ts'
+import { tabMeans } from './tab.ts'
 
 export interface KeyedLine {
   readonly editor: Editor
   /** Nothing of it may be drawn. */
   readonly hidden: boolean
   readonly press: (key: Key) => void
+  /** Tab, hit more than once at a time or not. */
+  readonly tab: (again: boolean) => void
+  /** What fits the path as far as it was completed; null where nothing was asked for since the last key. */
+  readonly fits: readonly string[] | null
+}
+
+export interface TabWork {
+  readonly complete: (typed: string) => Promise<Completion>
+  readonly makeSafe: () => void
 }
 
 /**
@@ -21,16 +32,20 @@ export function useLineEditor(
   promptNow: () => PromptView,
   tooSmall: boolean,
   submit: (line: string, unseen: boolean) => Promise<void>,
+  tabWork: TabWork,
 ): KeyedLine {
   const held = useRef<Editor>(BLANK)
   /** Some of the line was keyed where a PIN is asked, or before it is known whether one is: figures of it are not drawn. */
   const unseen = useRef(false)
   const keyedAt = useRef<Secrecy>('open')
   const waiting = useRef(0)
+  /** Tab was the last key; then what it brought, once that is known. */
+  const tabbed = useRef<{ fits: readonly string[] | null } | null>(null)
   const [, redraw] = useReducer((n: number) => n + 1, 0)
 
   const press = useCallback(
     (key: Key) => {
+      tabbed.current = null
       const { secrecy, scan } = promptNow()
       // Half a PIN must never turn up as an answer to the question that took its place.
       if (keyedAt.current === 'hidden' && secrecy === 'digits') held.current = BLANK
@@ -53,9 +68,30 @@ export function useLineEditor(
     },
     [promptNow, tooSmall, submit],
   )
+  const tab = useCallback(
+    (again: boolean) => {
+      const { text } = held.current
+      const isAgain = again || tabbed.current !== null
+      if (tabMeans({ path: promptNow().path, text, again: isAgain, tooSmall }) === 'safe') {
+        tabbed.current = null
+        return tabWork.makeSafe()
+      }
+      const asked = { fits: null as readonly string[] | null }
+      tabbed.current = asked
+      const take = (found: Completion) => {
+        // Another key came, or another question.
+        if (tabbed.current !== asked || !promptNow().path) return
+        asked.fits = found.fits
+        held.current = { ...BLANK, text: found.text, caret: graphemes(found.text).length }
+        redraw()
+      }
+      tabWork.complete(text).then(take, () => take({ text, fits: [] }))
+    },
+    [promptNow, tooSmall, tabWork],
+  )
   const { secrecy } = promptNow()
   const editor = keyedAt.current === 'hidden' && secrecy === 'digits' ? BLANK : held.current
   const { text } = editor
   const hidden = isHidden(secrecy, text) || (unseen.current && isHidden('digits', text))
-  return { editor, hidden, press }
+  return { editor, hidden, press, tab, fits: tabbed.current?.fits ?? null }
 }

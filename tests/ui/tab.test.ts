@@ -1,0 +1,133 @@
+// What Tab means: make safe, but for one stroke where a path is being keyed.
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import type { FilesPort } from '../../src/app/ports.ts'
+import { drawJob } from '../../src/ui/draw-job.tsx'
+import { tabMeans } from '../../src/ui/tab.ts'
+import { readKeys } from '../../src/ui/use-keys.ts'
+import { Walk } from '../helpers/example.ts'
+import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { noFiles } from '../helpers/files.ts'
+
+vi.hoisted(() => {
+  process.env.CI = 'false'
+  process.env.CONTINUOUS_INTEGRATION = 'false'
+})
+
+const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
+
+function draw(complete: FilesPort['complete'], walk = new Walk().toBore(), size = { cols: 80, rows: 24 }) {
+  const terminal = fakeTerminal(size)
+  const { session } = memorySession(walk, false, { ...noFiles, complete })
+  const done = drawJob(session, { width: 79, record: 'EXAMPLE', ascii: false }, terminal)
+  drawn.push({ terminal, done })
+  const sheets = () =>
+    session.snapshot().shown.filter((s) => s.kind === 'said' && s.lines[0]?.startsWith('MAKE SAFE')).length
+  const say = async (line: string) => {
+    terminal.send(line)
+    await terminal.screen.until(line, () => terminal.screen.input === line)
+    terminal.send('\r')
+  }
+  return { terminal, screen: terminal.screen, session, sheets, say }
+}
+
+afterEach(async () => {
+  for (const { terminal, done } of drawn.splice(0)) {
+    terminal.stdin.emit('end')
+    await done
+  }
+})
+
+describe('Tab means', () => {
+  it.each([
+    [{ path: true, text: 'pho', again: false, tooSmall: false }, 'complete'],
+    [{ path: true, text: '', again: false, tooSmall: false }, 'safe'],
+    [{ path: true, text: '  ', again: false, tooSmall: false }, 'safe'],
+    [{ path: true, text: 'pho', again: true, tooSmall: false }, 'safe'],
+    [{ path: true, text: 'pho', again: false, tooSmall: true }, 'safe'],
+    [{ path: false, text: 'pho', again: false, tooSmall: false }, 'safe'],
+  ] as const)('with %j: %s', (where, what) => {
+    expect(tabMeans(where)).toBe(what)
+  })
+
+  it('more than once when several come in one read', () => {
+    expect(readKeys('', '\t\t').keys).toEqual([{ kind: 'safe', again: true }])
+    expect(readKeys('', 'x\t\t').keys).toEqual([
+      { kind: 'chunk', text: 'x' },
+      { kind: 'safe', again: true },
+    ])
+    expect(readKeys('', '\t').keys).toEqual([{ kind: 'safe' }])
+  })
+})
+
+describe('on the screen', () => {
+  const found = async (text: string) => ({ text: `${text}tos/`, fits: ['wall.jpg', 'ring.jpg'] })
+
+  it('the first completes the path, the next is make safe, and keys between begin anew', async () => {
+    const { screen, terminal, sheets, say } = draw(found)
+    await screen.see('Reading (in)')
+    await say('attach')
+    await screen.see('Path of the file')
+    await screen.see('Tab twice: make safe')
+    terminal.send('pho')
+    await screen.until('the beginning', () => screen.input === 'pho')
+    terminal.send('\t')
+    await screen.until('the whole', () => screen.input === 'photos/')
+    await screen.see('Fits: wall.jpg   ring.jpg')
+    expect(sheets()).toBe(0)
+    terminal.send('\t')
+    await screen.until('the sheet', () => sheets() === 1)
+    // The line is as it was.
+    expect(screen.input).toBe('photos/')
+    terminal.send('x')
+    await screen.until('one letter more', () => screen.input === 'photos/x')
+    terminal.send('\t')
+    await screen.until('completed again', () => screen.input === 'photos/xtos/')
+    expect(sheets()).toBe(1)
+  })
+
+  it('is make safe at once on the empty line of the path, and at any other question', async () => {
+    const { screen, terminal, sheets, say } = draw(found)
+    await screen.see('Reading (in)')
+    terminal.send('9.5')
+    await screen.until('half a figure', () => screen.input === '9.5')
+    terminal.send('\t')
+    await screen.until('the sheet', () => sheets() === 1)
+    terminal.send('\u0015')
+    await screen.until('an empty line', () => screen.input === '')
+    await say('attach')
+    await screen.see('Path of the file')
+    terminal.send('\t')
+    await screen.until('the sheet again', () => sheets() === 2)
+  })
+
+  it('is make safe with the second stroke also while the disk does not answer', async () => {
+    const { screen, terminal, sheets, say } = draw(() => new Promise(() => undefined))
+    await screen.see('Reading (in)')
+    await say('attach')
+    await screen.see('Path of the file')
+    terminal.send('pho')
+    await screen.until('the beginning', () => screen.input === 'pho')
+    terminal.send('\t')
+    terminal.send('\t')
+    await screen.until('the sheet', () => sheets() === 1)
+    terminal.send('\t\t')
+    await screen.until('and again', () => sheets() === 2)
+  })
+
+  it('names that fit never take the place of the question on a low screen', async () => {
+    const many = async () => ({
+      text: 'x',
+      fits: Array.from({ length: 6 }, (_, i) => `${'n'.repeat(60)}${i}.jpg`),
+    })
+    const { screen, terminal, say } = draw(many, undefined, { cols: 80, rows: 24 })
+    await screen.see('Reading (in)')
+    await say('attach')
+    await screen.see('Path of the file')
+    terminal.send('x')
+    await screen.until('the beginning', () => screen.input === 'x')
+    terminal.send('\t')
+    await screen.see('Fits: nnn')
+    expect(screen.text).toContain('Path of the file')
+    expect(screen.wipes).toBe(0)
+  })
+})
