@@ -5,6 +5,7 @@ import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { fileLines } from '../../core/talk/ask-file.ts'
 import { wordLine } from '../../core/talk/radio-words.ts'
 import { readingLines } from '../../core/talk/tell-about.ts'
 import { findJob } from '../../node/job-folder.ts'
@@ -40,6 +41,7 @@ export const showCommand: Command = {
           closed: state.closed,
           fellFrom: state.fellFrom,
           head,
+          files: state.files,
           entries,
         }),
       )
@@ -63,6 +65,8 @@ export const showCommand: Command = {
     const after = [
       row('All readings', 'strong'),
       ...readingLines(defs, state).map((line) => row(line)),
+      ...(state.files.length === 0 ? [] : [row('Attached files', 'strong')]),
+      ...fileLines(state).map((line) => row(line)),
       ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, word)}`, 'caution')),
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...(torn ? [row('An unfinished last line follows; it was never shown as saved.', 'caution')] : []),

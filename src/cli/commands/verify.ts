@@ -4,6 +4,8 @@ import { createHash } from 'node:crypto'
 import { changedVerdicts, misfit, openedOf, replay } from '../../app/replay.ts'
 import { definitionsFrom } from '../../authoring/definitions.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
+import { clean } from '../../core/lib/text.ts'
+import { checkFiles, type FilesCheck } from '../../node/check-files.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { journalBytes } from '../../node/job-store.ts'
 import { isHashText } from '../../node/journal/chain.ts'
@@ -44,8 +46,21 @@ export const verifyCommand: Command = {
       found.whole.state !== 'fault' &&
       inside.length === 0
     const standing = found.content.state === 'sound' ? standingIn(bytes) : null
+    const { files, strays } = filesIn(file.path, bytes)
+    const isWhole = files.every((f) => f.state === 'as-attached')
     if (values.json === true)
-      print(JSON.stringify({ job: file.id, record: file.record, sound, ...found, inside, standing }))
+      print(
+        JSON.stringify({
+          job: file.id,
+          record: file.record,
+          sound,
+          ...found,
+          inside,
+          standing,
+          files,
+          strays,
+        }),
+      )
     else {
       const line = (text: string) => print(`${file.record}  ${text}`)
       line(`${file.id}  ${found.lines} lines`)
@@ -53,10 +68,12 @@ export const verifyCommand: Command = {
       line(`  tail      ${found.tail.what}`)
       line(`  whole     ${found.whole.what}`)
       for (const fault of inside) line(`  inside    ${fault}`)
+      for (const { name, what } of files) line(`  file      ${clean(name)}: ${what}`)
+      for (const stray of strays) line(`  stray     ${clean(stray)}`)
       if (standing !== null) line(`  standing  ${standing}`)
       line(`  head      ${found.head}`)
     }
-    return sound ? EXIT.done : EXIT.checkFailed
+    return sound && isWhole ? EXIT.done : EXIT.checkFailed
   },
 }
 
@@ -64,6 +81,12 @@ export const verifyCommand: Command = {
 function standingIn(bytes: Buffer): string | null {
   const read = readEntries(examine(bytes).lines)
   return read.ok ? standingOf(replay(read.value).state) : null
+}
+
+/** The attached files, by what can be read of the log: its sound lines, also where a later one is not. */
+function filesIn(path: string, bytes: Buffer): FilesCheck {
+  const read = readEntries(examine(bytes).lines)
+  return checkFiles(path, read.ok ? replay(read.value).state.files : [])
 }
 
 /** What a sound chain can still hold: entries of another shape, copied files that do not match their hash, changed sums. */
