@@ -1,0 +1,65 @@
+// The words of a question as they are looked up: without those that say nothing, and cut to what their forms share.
+
+/** Words of a question that tell nothing about what is asked. */
+const SAYS_NOTHING = new Set(
+  (
+    'a an the this that these those it its he she they them i me my we us our you your one ones some any ' +
+    'is are was were be been being am do does did done doing has have had having can could may might must shall should ' +
+    'will would what why how where when which who whom whose and or of to in on at by for from with into out off up as ' +
+    'if than then so not no there here about really just please tell mean means meaning meant called word term explain ' +
+    'much many too very more less most least enough limit limits allowed allow ok okay good bad need needs needed use ' +
+    'used using get gets got go goes going come comes put puts take takes make makes made let know known thing things ' +
+    'kind sort difference between say says said happen happens want far long big small little large wide tight loose ever work works'
+  ).split(' '),
+)
+
+/** Short names for what the papers write out. */
+const SAME: Readonly<Record<string, string>> = {
+  mic: 'micrometer',
+  mike: 'micrometer',
+  micrometre: 'micrometer',
+  temp: 'temperature',
+  temps: 'temperature',
+  o2: 'oxygen',
+  flammable: 'burn',
+  flammables: 'burn',
+  gauges: 'gauge',
+  gage: 'gauge',
+  center: 'centre',
+  pellistor: 'pellistor',
+  ve: 'volumetric',
+}
+
+/** What the forms of a word share: `measure`, `measured` and `measuring` are one. */
+export function stem(word: string): string {
+  const lower = word.toLowerCase().replace(/['\u2019]s?$/, '')
+  const same = SAME[lower] ?? lower
+  for (const end of ['ies', 'ing', 'ed', 'es', 'e', 's'])
+    if (same.endsWith(end) && !same.endsWith('ss') && same.length - end.length >= (end === 's' ? 2 : 4))
+      return same.slice(0, -end.length)
+  return same
+}
+
+/** The words in a text, as they are written. */
+export function wordsOf(text: string): string[] {
+  return text.match(/[\p{L}\p{N}][\p{L}\p{N}'\u2019]*/gu) ?? []
+}
+
+/** What a question is about: each word once, without those that say nothing. */
+export function aboutOf(question: string): string[] {
+  const words = wordsOf(question.toLowerCase()).filter((word) => !SAYS_NOTHING.has(word))
+  return [...new Set(words.map(stem))]
+}
+
+/** Whether a question is about how much of something is still right. */
+export function asksLimit(question: string): boolean {
+  return /\b(?:limits?|how (?:much|many|far|big|wide|tight|hot)|too|allow(?:ed)?|most|least|max(?:imum)?|min(?:imum)?|toleranc\w+|still (?:good|ok|okay|right))\b/i.test(
+    question,
+  )
+}
+
+/** Whether a question is about what a term means. */
+export function asksMeaning(question: string): boolean {
+  const q = question.trim()
+  return /\b(?:mean(?:s|ing|t)?|called|define|definition)\b/i.test(q) || /^what(?:'s| is| are)\b/i.test(q)
+}

@@ -1,0 +1,104 @@
+// A question looked up in the passages of a job, on this computer and in nothing else. What is found is quoted as it
+// stands; where too little of the question is found in any passage, nothing is.
+import MiniSearch from 'minisearch'
+import type { Definitions } from '../job/definitions.ts'
+import { oncePer } from '../lib/once.ts'
+import { aboutOf, asksLimit, asksMeaning, stem, wordsOf } from './ask-words.ts'
+import { type Passage, type PassageKind, passagesOf } from './passages.ts'
+
+/** The most passages that are quoted to one question. */
+export const MOST_QUOTED = 3
+
+/** Share of the words of a question that a passage has to hold. */
+const ENOUGH = 0.6
+
+/** What is asked by its own name comes before what only mentions it. */
+const BY_NAME = 2
+
+/** A passage far below the best one answers something else. */
+const NEAR_THE_BEST = 0.35
+
+interface Papers {
+  readonly passages: ReadonlyMap<string, Passage>
+  readonly index: MiniSearch<Passage>
+}
+
+const papersOf = oncePer((defs: Definitions): Papers => {
+  const index = new MiniSearch<Passage>({
+    fields: ['text', 'about'],
+    storeFields: ['kind', 'step'],
+    tokenize: wordsOf,
+    processTerm: (term) => stem(term),
+  })
+  const passages = passagesOf(defs)
+  index.addAll(passages)
+  return { passages: new Map(passages.map((one) => [one.id, one])), index }
+})
+
+/** Passages that speak of what is asked, the best first; at most three, and none twice. */
+export function findPassages(defs: Definitions, question: string, step: number | null): Passage[] {
+  const about = aboutOf(question)
+  if (about.length === 0) return []
+  const exact = look(defs, question, about, step, false)
+  const hits = exact.length > 0 ? exact : look(defs, question, about, step, true)
+  const best = hits[0]?.score ?? 0
+  const quoted: Passage[] = []
+  for (const { passage, score } of hits) {
+    if (quoted.length === MOST_QUOTED || score < best * NEAR_THE_BEST) break
+    if (!quoted.some((one) => one.text === passage.text)) quoted.push(passage)
+  }
+  return quoted
+}
+
+interface Hit {
+  readonly passage: Passage
+  readonly score: number
+}
+
+/** `slips`: a letter wrong in a long word still finds it; tried only where nothing is found as it was keyed. */
+function look(
+  defs: Definitions,
+  question: string,
+  about: readonly string[],
+  step: number | null,
+  slips: boolean,
+): Hit[] {
+  const { index, passages } = papersOf(defs)
+  const weight = weightsFor(question)
+  const results = index.search(about.join(' '), {
+    boost: { about: 2 },
+    fuzzy: slips ? (term) => (term.length > 4 ? 1 : false) : false,
+    processTerm: (term) => term,
+    boostDocument: (_id, _term, stored) =>
+      weight(stored?.kind as PassageKind) * (step !== null && stored?.step === step ? 1.5 : 1),
+  })
+  const needed = Math.ceil(about.length * ENOUGH)
+  return results
+    .flatMap(({ id, score, queryTerms }) => {
+      const passage = passages.get(id)
+      const held = new Set(queryTerms).size
+      // What holds more of the question comes before what only holds a rare word of it.
+      if (passage === undefined || held < needed) return []
+      const named = isNamed(passage, about) ? BY_NAME : 1
+      return [{ passage, score: score * named * (held / about.length) ** 2 }]
+    })
+    .sort((a, b) => b.score - a.score || Number(a.passage.id) - Number(b.passage.id))
+}
+
+function isNamed({ name }: Passage, about: readonly string[]): boolean {
+  const words = wordsOf(name).map(stem)
+  return words.length > 0 && words.every((word) => about.includes(word))
+}
+
+/** What sort of passage a question is most likely to be after. */
+function weightsFor(question: string): (kind: PassageKind) => number {
+  const isWhy = /^\s*why\b/i.test(question)
+  const isLimit = asksLimit(question)
+  const isMeaning = asksMeaning(question)
+  return (kind) => {
+    if (kind === 'limit') return isLimit ? 3 : 0.6
+    if (kind === 'term') return isMeaning && !isLimit ? 3 : 1
+    if (kind === 'why') return isWhy ? 2 : 1
+    return kind === 'hazard' && isWhy ? 1.5 : 1
+  }
+}
