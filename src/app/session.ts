@@ -12,6 +12,7 @@ import type { Instant } from '../core/lib/instant.ts'
 import { type Ask, secrecyOf } from '../core/talk/ask.ts'
 import { afterFound, type FileWork } from '../core/talk/ask-file.ts'
 import { followUp } from '../core/talk/ask-register.ts'
+import { questionIn } from '../core/talk/asked.ts'
 import { proven } from '../core/talk/crew-words.ts'
 import { hear, PIN_DROPPED } from '../core/talk/hear.ts'
 import { ask, type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/talk/heard.ts'
@@ -74,6 +75,11 @@ interface Start {
   readonly pins: PinCheck
   readonly others: OthersPort
   readonly files: FilesPort
+}
+
+/** Keyed where a PIN was asked: figures, and what would be looked up if it were keyed elsewhere. */
+function couldBePin(line: string): boolean {
+  return /^\s*\d{4,}\s*$/.test(line) || questionIn(line) !== null
 }
 
 export function createSession(start: Start): Session {
@@ -227,9 +233,9 @@ export function createSession(start: Start): Session {
       if (isMakeSafe(line)) return makeSafe()
       return inTurn(async () => {
         const heard =
-          unseen && !isSecretNow() && /^\s*\d{4,}\s*$/.test(line)
+          unseen && !isSecretNow() && couldBePin(line)
             ? say(PIN_DROPPED)
-            : hear(engine.defs, snapshot.state, snapshot.talk, line)
+            : hear(engine.defs, snapshot.state, snapshot.talk, line, clock.now())
         const head = heard.withHead === true ? headLines(journal.head?.()) : []
         const shown = [
           ...said([...heard.say, ...head], false),

@@ -48,6 +48,13 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
   return all.map((one, i) => ({ ...one, id: String(i) }))
 }
 
+const FALLBACK = 'Fall-back limit, named by a lead'
+
+/** Whether it is a limit from a book, used as the machine's own is silent: then its caution goes with it. */
+export function isFallback({ from }: Passage): boolean {
+  return from.startsWith(FALLBACK)
+}
+
 /** Only the limit that a verdict would be held against; where there is none, there is nothing to quote. */
 function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
   const limit = limitsFor(defs, [id])[id]
@@ -55,7 +62,7 @@ function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
   const { label, bound } = characteristicOf(id)
   const way = bound === 'at-most' ? 'at most' : 'at least'
   const rule = limit.rule === undefined ? '' : ` (${limit.rule})`
-  const whose = limit.from === 'machine' ? 'Limit of this machine' : 'Fall-back limit, named by a lead'
+  const whose = limit.from === 'machine' ? 'Limit of this machine' : FALLBACK
   return [
     {
       kind: 'limit',

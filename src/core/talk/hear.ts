@@ -9,10 +9,13 @@ import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { type Instant, readStamp } from '../lib/instant.ts'
+import { answerLines, quotedLines } from './answer-asked.ts'
 import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
+import { answers, askedAt, askedWithin, couldAnswer } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
@@ -20,42 +23,85 @@ import { deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
+import { meantLine } from './meant.ts'
+import { nextLines } from './next-steps.ts'
 import { openLines } from './open-items.ts'
+import { pickedFrom } from './picked.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
-import { whyNumber } from './why-number.ts'
+import { whereLines } from './where.ts'
+import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
 
-export function hear(defs: Definitions, state: State, talk: Talk, line: string): Heard {
+const ASK_HOW = 'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'
+
+/** `now` is told where ages are asked for; left out, it is the moment of the last entry. */
+export function hear(
+  defs: Definitions,
+  state: State,
+  talk: Talk,
+  line: string,
+  now: Instant = momentOf(state),
+): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
   // It answers nothing: what is asked, and the question within it, stand as they were.
   if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
-  if (question !== null) return hearAnswer(defs, state, question, line)
+  if (question !== null) {
+    const asked = askedWithin(defs, question, line)
+    return asked === null
+      ? hearAnswer(defs, state, question, line)
+      : { talk, input: null, say: answerLines(defs, state, asked) }
+  }
+  const secrecy = secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
-  if (line.trim() !== '' && isHidden(secrecyOf(prompt, talk.ask), line)) return say(PIN_DROPPED)
-  const word = wordIn(line)
-  if (word !== null) return hearWord(defs, state, prompt, word)
+  if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
+  const word = answers(defs, prompt, line) ? null : wordIn(line)
+  if (word !== null) return hearWord(defs, state, prompt, word, now)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
   const file = /^attach\s+(.+)$/i.exec(line.trim())
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
-  const about = /^why\s+(.+)$/i.exec(line.trim())
-  if (about?.[1] !== undefined) return say(...whyNumber(defs, state, about[1]))
-  return hearAtPrompt(defs, state, prompt, line)
+  const about = answers(defs, prompt, line) ? null : /^why\s+(.+)$/i.exec(line.trim())
+  if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
+  const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
+  if (asked !== null) return say(...answerLines(defs, state, asked))
+  const meant = couldAnswer(defs, prompt, line) ? null : meantLine(prompt, line)
+  return meant === null ? hearAtPrompt(defs, state, prompt, line) : say(meant)
 }
 
-function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word): Heard {
+function momentOf(state: State): Instant {
+  return readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 }
+}
+
+/** The sums of a figure where it is one or near to one; else a question like any other. */
+function whyAbout(defs: Definitions, state: State, line: string, about: string): string[] {
+  const word = about.replace(/[\s?]+$/, '')
+  const known = whyKnown(defs, state, word)
+  if (known !== null) return known
+  if (nearFigure(word) !== undefined) return whyNumber(defs, state, word)
+  const quoted = quotedLines(defs, state, line)
+  if (quoted !== null) return quoted
+  return /\s/.test(word) ? answerLines(defs, state, line) : whyNumber(defs, state, word)
+}
+
+function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, now: Instant): Heard {
   switch (word) {
     case 'help':
       return say(...helpLines(defs, state))
     case 'why':
       return say(...whyLines(defs, state, prompt))
+    case 'ask':
+      return say(ASK_HOW)
+    case 'where':
+      return say(...whereLines(defs, state, now))
+    case 'next':
+      return say(...nextLines(defs, state))
     case 'readings':
       return say(...readingLines(defs, state))
     case 'changes': {
@@ -146,14 +192,6 @@ function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
     { kind: 'ask-again-sure', step: gate.id },
     `This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
   )
-}
-
-/** By its line, or by the number on its tag. Where a tag is itself one of the line numbers, only lines count. */
-function pickedFrom<T extends { readonly id: string }>(options: readonly T[], text: string): T | undefined {
-  const line = /^\d{1,2}$/.test(text) ? options[Number(text) - 1] : undefined
-  if (line !== undefined) return line
-  const named = options.filter((one) => one.id.toLowerCase() === text.toLowerCase())
-  return named.length === 1 ? named[0] : undefined
 }
 
 function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {

@@ -33,11 +33,21 @@ const WIDTH = 60
 
 /** The lines for one number. Unknown words get the ones that would be known. */
 export function whyNumber(defs: Definitions, state: State, asked: string): string[] {
+  return whyKnown(defs, state, asked) ?? [unknown(defs, asked.trim().toLowerCase())]
+}
+
+/** The figure that a misspelled one is taken to mean, or undefined. */
+export function nearFigure(asked: string): string | undefined {
+  return nearest(asked.trim().toLowerCase(), Object.keys(FIGURES))
+}
+
+/** The same, or null where that is no number on the sheet and no figure. */
+export function whyKnown(defs: Definitions, state: State, asked: string): string[] | null {
   const word = asked.trim().toLowerCase()
   const place = placeAt(defs, word)
   if (place !== null) return whyPlace(defs, state, place.step, place.key)
   const figure = Object.hasOwn(FIGURES, word) ? FIGURES[word] : undefined
-  if (figure === undefined) return whyFigure(defs, state, word) ?? [unknown(defs, word)]
+  if (figure === undefined) return whyFigure(defs, state, word)
   const judged = lastJudged(defs, state)
   if (judged === null) return ['No verdict stands yet, so that figure has no sums.']
   const facts = boreFacts(defs, state, judged.judge)
@@ -46,7 +56,7 @@ export function whyNumber(defs: Definitions, state: State, asked: string): strin
 
 function unknown(defs: Definitions, word: string): string {
   const known = ['a number on the sheet, as 7.3', 'round', 'taper', 'spread', 'largest', 'error']
-  const near = nearest(word, Object.keys(FIGURES))
+  const near = nearFigure(word)
   const first = defs.steps.find((s) => s.step.kind === 'read')
   const example = first === undefined ? '' : `; for example why ${first.number}`
   return near === undefined

@@ -6,6 +6,8 @@ export const WORDS = [
   { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
   { word: 'why', says: 'the reason; sums of a figure: why 7.3, why taper' },
+  { word: 'ask', says: 'or end it with ?' },
+  { word: 'where', says: 'how far; next: then' },
   { word: 'correct', says: 'mend what was keyed' },
   { word: 'readings', says: 'all so far; changes' },
   { word: 'back', says: 'to the last answer' },
@@ -24,7 +26,7 @@ export const WORDS = [
 ] as const
 
 /** Words that help leaves to their neighbour or to the sheet, which names them where they are of use. */
-const SELDOM = ['sign off', 'hand over', 'countersign', 'changes'] as const
+const SELDOM = ['sign off', 'hand over', 'countersign', 'changes', 'next'] as const
 
 export type Word = (typeof WORDS)[number]['word'] | (typeof SELDOM)[number]
 

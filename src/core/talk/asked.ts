@@ -1,0 +1,151 @@
+// What is a question in plain words, and what is not. A line that could be an answer where it was keyed is never one; nor
+// is anything keyed for a PIN; and where words are asked for, the line is those words, unless `ask` stands before it.
+import { type Definitions, personById } from '../job/definitions.ts'
+import { spaced } from '../job/evidence-asked.ts'
+import { type Item, inspectedWords } from '../job/gate.ts'
+import type { Prompt } from '../job/next.ts'
+import type { Ask } from './ask.ts'
+import { pickedFrom } from './picked.ts'
+
+const FIRST_WORDS = /^(?:what|why|how|where|when|which|is|can|do|does)(?:['\u2019]s)?\s+\S/i
+
+/** How a question of several lines takes a line: as the very words, as a figure, a number or initials, or unseen. */
+const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
+  pin: 'secret',
+  note: 'words',
+  object: 'words',
+  'finding-note': 'words',
+  'keep-why': 'words',
+  'not-applicable-why': 'words',
+  'not-applicable-who': 'short',
+  'correct-which': 'short',
+  'correct-value': 'short',
+  'correct-why': 'words',
+  'take-back-why': 'words',
+  'finding-which': 'short',
+  'finding-changed-note': 'words',
+  'finding-why': 'words',
+  'evidence-why': 'words',
+  'doubt-which': 'short',
+  'doubt-why': 'words',
+  'doubt-says': 'words',
+  'reopen-why': 'words',
+  'dispose-who': 'short',
+  'dispose-why': 'words',
+  'concession-authority': 'words',
+  'concession-until': 'words',
+  'deviation-which': 'short',
+  'deviation-what': 'words',
+  'deviation-why': 'words',
+  'deviation-authority': 'words',
+  'deviation-until': 'words',
+  'deviation-who': 'short',
+  'notice-which': 'short',
+  'notice-whom': 'words',
+  'stop-which': 'short',
+  'stop-cause': 'short',
+  'stop-why': 'words',
+  'stop-caller': 'short',
+  'stop-caller-too': 'short',
+  'close-who': 'short',
+  'close-first': 'words',
+  'place-what': 'words',
+  'place-where': 'words',
+  'place-number': 'words',
+  'step-where': 'words',
+  'step-number': 'words',
+  'account-which': 'short',
+  'account-who': 'short',
+  'hand-who': 'short',
+  'hand-to': 'words',
+  'ask-again-sure': 'short',
+  'release-who': 'short',
+  'release-answer': 'words',
+  'radio-lead': 'short',
+  'radio-said': 'words',
+  'radio-by': 'short',
+  'countersign-who': 'short',
+  'countersign-answer': 'short',
+  'come-on': 'short',
+  'sign-off': 'short',
+  'hand-over-to': 'short',
+}
+
+/** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */
+export function questionIn(line: string): string | null {
+  const text = line.trim()
+  if (!/\p{L}{3}/u.test(text)) return null
+  const after = afterAsk(text)
+  if (after !== null) return after
+  if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null
+  // What follows the first word has to hold a word as well: IS 401 2 is a tag.
+  return FIRST_WORDS.test(text) && /\s.*\p{L}{2}/u.test(text) ? text : null
+}
+
+/** What stands behind the word `ask`. */
+function afterAsk(text: string): string | null {
+  const rest = /^ask[:,]?\s+(.+)$/i.exec(text)?.[1]?.trim()
+  return rest !== undefined && /\p{L}{3}/u.test(rest) ? rest : null
+}
+
+/** The question, where one of several lines is being answered; null: the line is its answer. */
+export function askedWithin(defs: Definitions, question: Ask, line: string): string | null {
+  const takes = TAKES[question.kind]
+  if (takes === 'secret') return null
+  if (takes === 'words') {
+    const rest = afterAsk(line.trim())
+    // A note may begin with ask as well: "ask KH to look at it" is the note.
+    return rest === null ? null : questionIn(rest)
+  }
+  return isPerson(defs, line) ? null : questionIn(line)
+}
+
+/** The question keyed at a prompt; null: the line answers the prompt, or is refused there as it always was. */
+export function askedAt(defs: Definitions, prompt: Prompt, line: string): string | null {
+  const asked = questionIn(line)
+  return asked === null || couldAnswer(defs, prompt, line) ? null : asked
+}
+
+/** Whether a line with words in it could be taken, or put on record, at this prompt. */
+export function couldAnswer(defs: Definitions, prompt: Prompt, line: string): boolean {
+  return answers(defs, prompt, line) || (prompt.kind === 'tag' && couldBeTag(line))
+}
+
+/** Whether the line is the very thing that is asked for: then it is that, whatever else it could mean. */
+export function answers(defs: Definitions, prompt: Prompt, line: string): boolean {
+  switch (prompt.kind) {
+    case 'tag':
+      return line.trim().toUpperCase().replace(/\s+/g, '-') === defs.machine.machine.toUpperCase()
+    case 'sign-on':
+    case 'countersign':
+      return isPerson(defs, line)
+    case 'point':
+    case 'review':
+      return isPerson(defs, line) || /^not attended$/i.test(line.trim())
+    case 'pick':
+      return pickedFrom(prompt.options, line.trim()) !== undefined
+    case 'clear':
+      return spaced(line) === prompt.gate.step.clear_words
+    case 'evidence':
+      return isPerson(defs, line) || wordsAt(prompt.item).includes(spaced(line))
+    default:
+      return false
+  }
+}
+
+function isPerson(defs: Definitions, line: string): boolean {
+  return personById(defs, line.trim().toUpperCase()) !== undefined
+}
+
+/** A wrong tag goes on record, as it may be the wrong machine: only what can be the tag of nothing is a question here. */
+function couldBeTag(line: string): boolean {
+  const text = line.trim()
+  return /\d/.test(text) || (!text.endsWith('?') && text.split(/\s+/).length < 3)
+}
+
+/** The words that this line of evidence takes, typed in full. */
+function wordsAt({ evidence, part }: Item): readonly string[] {
+  if (evidence.kind === 'words') return [evidence.words]
+  if (evidence.kind === 'wait') return [evidence.begin_words, evidence.words]
+  return evidence.kind === 'lift' && part === 'inspected' ? [inspectedWords(evidence)] : []
+}

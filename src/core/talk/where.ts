@@ -1,0 +1,85 @@
+// The word `where`: which sheet of how many, in which part, what is done and what stands open, and how old the evidence of
+// each hold point is. It never calls any of it good, and goes on no record.
+import type { Definitions } from '../job/definitions.ts'
+import { type GateStep, gateState, gatesOf, itemsOf } from '../job/gate.ts'
+import { agedName } from '../job/item-label.ts'
+import { lapsesOf } from '../job/lapse.ts'
+import { applicability, current, isComplete } from '../job/next.ts'
+import { openStop, type State } from '../job/state.ts'
+import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
+import { openItems } from './open-items.ts'
+
+/** Open items that are named; of the rest it is said how many there are. */
+const MOST_NAMED = 3
+
+export function whereLines(defs: Definitions, state: State, now: Instant): string[] {
+  return [
+    ...(openStop(state) === null ? [] : ['STOP is open: nothing goes on until it is released.']),
+    ...placeLines(defs, state),
+    doneLine(defs, state),
+    ...openLines(defs, state),
+    ...gatesOf(defs).flatMap((gate) => gateLine(defs, state, gate, now)),
+  ]
+}
+
+function placeLines(defs: Definitions, state: State): string[] {
+  const { procedure, machine, steps } = defs
+  // Before the plate was read its tag is nowhere on screen, so that it cannot be copied from here.
+  const on = state.machineNamed ? ` on ${machine.machine}` : ''
+  const whole = `${procedure.title}${on}`
+  if (state.closed !== null) return [`This job is closed. ${whole}.`]
+  const at = current(defs, state)
+  if (at === null) return [`Past the last of ${steps.length} sheets. ${whole}.`]
+  const { number, step, inside } = at.placed
+  const parts = inside.map((part) => part.step.title)
+  return [
+    `Sheet ${number} of ${steps.length}, ${step.title}`,
+    `In: ${[whole, ...parts].join(' > ')}`,
+    ...(state.doer === null ? ['Nobody is at the keyboard: initials come first.'] : []),
+    ...(state.doer !== null && !state.machineNamed ? ['The tag on the plate comes first.'] : []),
+  ]
+}
+
+function doneLine(defs: Definitions, state: State): string {
+  const seen = new Map()
+  const asked = defs.steps.filter((placed) => applicability(defs, state, placed, seen) !== 'skip')
+  const done = asked.filter((placed) => isComplete(state, placed)).length
+  const out = defs.steps.length - asked.length
+  return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
+}
+
+function openLines(defs: Definitions, state: State): string[] {
+  const items = openItems(defs, state)
+  const more = items.length - MOST_NAMED
+  return items.length === 0
+    ? ['Nothing is open in this job.']
+    : [
+        'Open:',
+        ...items.slice(0, MOST_NAMED).map((item) => `  ${item}`),
+        ...(more > 0 ? [`  and ${more} more: the word open lists them`] : []),
+      ]
+}
+
+const STATUS = { never: 'not complete yet', open: 'complete', closed: 'FALLEN, asked again' } as const
+
+function gateLine(defs: Definitions, state: State, gate: GateStep, now: Instant): string[] {
+  const { status, given } = gateState(state, gate.id)
+  const shown = Object.keys(given).length
+  if (status === 'never' && shown === 0) return [`Hold point ${gate.number}: nothing shown yet.`]
+  const items = itemsOf(defs, state, gate)
+  const count =
+    status === 'open'
+      ? ''
+      : `, ${items.filter((i) => given[i.key] !== undefined).length} of ${items.length} shown`
+  return [`Hold point ${gate.number}: ${STATUS[status]}${count}${ageText(defs, state, gate, now)}.`]
+}
+
+/** How old what lapses first is, and when it does; nothing where time alone voids none of it. */
+function ageText(defs: Definitions, state: State, gate: GateStep, now: Instant): string {
+  const [first] = lapsesOf(defs, state, gate).sort((a, b) => a.atMs - b.atMs || a.givenMs - b.givenMs)
+  if (first === undefined) return ''
+  const at = Number.isFinite(first.atMs) ? clockOf({ ms: first.atMs, offsetMin: now.offsetMin }) : null
+  const age = `${minutesBetween(first.givenMs, now.ms)} min old`
+  const lapse = at === null ? 'its day cannot be told' : `${first.atMs <= now.ms ? 'lapsed' : 'lapses'} ${at}`
+  return `; ${agedName(first.evidence)} ${age}, ${lapse}`
+}
