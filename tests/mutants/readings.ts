@@ -12,7 +12,7 @@ export const READINGS = [
     },
     {
       rule: 'That a late reading was taken in time says nothing about its size: it is still doubted.',
-      find: 'if (why === null) return ok([settled])',
+      find: 'if (doubt === null) return ok([settled])',
       into: 'return ok([settled])',
       by: 'is still doubted for its size when confirmed',
       in: 'core/job/expiry',
@@ -47,6 +47,30 @@ export const READINGS = [
       into: "if (reference === null) return null\n  if (reference === null) return 'without",
       by: 'with nothing on record to compare it with is doubted',
       in: 'core/job/fail-closed',
+    },
+  ]),
+  ...of('core/job/likely', 'core/job/likely', [
+    {
+      rule: 'What may have been meant is shown only where it lies inside the window.',
+      find: 'fits(one.si) &&',
+      into: 'one.si !== keyed.si &&',
+      by: 'what is shown lies in the window, differs by its slip, and is one or two',
+    },
+  ]),
+  ...of('core/job/neighbours', 'core/job/doubtful', [
+    {
+      rule: 'A first reading far from all others of its step is doubted, on either side.',
+      find: 'if (si >= least - far && si <= most + far) return null',
+      into: 'if (si >= least - far) return null',
+      by: 'is doubted though its window lets it through, and 9.503 is shown',
+    },
+  ]),
+  ...of('core/job/last-left', 'core/job/doubtful', [
+    {
+      rule: 'Wear that goes backwards by more than both errors is doubted.',
+      find: 'return back <= last.u + u + NOISE ? null',
+      into: 'return back >= last.u + u + NOISE ? null',
+      by: 'smaller than it was left by more than both errors is doubted',
     },
   ]),
   ...of('core/job/admit-not-applicable', 'core/job/corrections', [

@@ -61,6 +61,10 @@ const diameterGauge = z.strictObject({
     description: 'Thermal expansion of its body; without it nothing measured is brought to 20 degC.',
   }),
   set_check: setCheck.meta({ description: 'What it is checked on before and after each set of readings.' }),
+  types_itself: z.boolean().optional().meta({
+    description:
+      'true: it types what it reads, by wire or radio, so readings may come faster than anyone keys.',
+  }),
   calibration,
 })
 

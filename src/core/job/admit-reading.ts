@@ -5,10 +5,10 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { parseEntry } from '../units/index.ts'
 import { seatUnfitness, unfitness } from './admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from './definitions.ts'
+import { doubtOf } from './doubtful.ts'
 import type { Body, ReadingAt } from './entries.ts'
 import type { Input } from './input.ts'
 import { next, readingCutShort } from './next.ts'
-import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import type { State } from './state.ts'
 
@@ -25,11 +25,11 @@ export function admitReading(defs: Definitions, state: State, input: Of<'read'>)
   }
   const reading = readingFrom(defs, state, prompt.step, input.place, prompt.instrument, input.typed)
   if (!reading.ok) return reading
-  const why = implausible(defs, asKind(prompt.step, 'read'), reading.value)
+  const doubt = doubtOf(defs, state, asKind(prompt.step, 'read'), reading.value)
   return ok([
-    why === null
+    doubt === null
       ? { type: 'reading.taken', ...reading.value }
-      : { type: 'reading.doubted', ...reading.value, why },
+      : { type: 'reading.doubted', ...reading.value, ...doubt },
   ])
 }
 
@@ -109,12 +109,12 @@ export function admitSettledLate(
   const settled: Body = { type: 'late.settled', kept: input.kept }
   if (!input.kept) return ok([settled])
   const placed = asKind(stepById(defs, late.step), 'read')
-  const why = implausible(defs, placed, late)
+  const doubt = doubtOf(defs, state, placed, late)
   // Confirming that it was taken in time says nothing about its size: a doubtful one is still asked about.
-  if (why === null) return ok([settled])
+  if (doubt === null) return ok([settled])
   const { step, place, instrument, typed, value, unit, si } = late
   return ok([
     { type: 'late.settled', kept: false },
-    { type: 'reading.doubted', step, place, instrument, typed, value, unit, si, why },
+    { type: 'reading.doubted', step, place, instrument, typed, value, unit, si, ...doubt },
   ])
 }

@@ -35,6 +35,7 @@ import { staleWhy } from './item-label.ts'
 import type { judgeStep } from './judge-step.ts'
 import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
+import { questionsNow } from './questions.ts'
 import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
@@ -92,6 +93,7 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
     add(closedByOpening(engine.defs, untouched, state, handled.value))
     add(closedByPlacing(engine.defs, untouched, state))
     add(closedByPick(engine.defs, untouched, state, handled.value))
+    add(questionsNow(engine.defs, untouched, state, handled.value))
   }
   if (before.left && !state.left) newsFrom(engine.defs, state, others, add)
   if (state.closed === null) {

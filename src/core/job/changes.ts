@@ -84,7 +84,8 @@ function takenAt(defs: Definitions, state: State, step: ReadStep, place: Place):
   }
 }
 
-function statedU(defs: Definitions, id: string): number | null {
+/** Expanded uncertainty at k = 2, SI; null where none is stated. */
+export function statedU(defs: Definitions, id: string): number | null {
   const instrument = instrumentById(defs, id)
   if (instrument === undefined || instrument.kind === 'gas_meter' || instrument.uncertainty === undefined)
     return null
@@ -92,7 +93,7 @@ function statedU(defs: Definitions, id: string): number | null {
   return (expanded.si * 2) / k
 }
 
-interface Recorded {
+export interface Recorded {
   readonly si: number
   readonly on: string
   readonly hours: number
@@ -101,7 +102,8 @@ interface Recorded {
   readonly since: Renewal
 }
 
-function recorded(overhaul: Overhaul, { step, place }: Taken): Recorded[] {
+/** What an overhaul of before left at the place, SI; nothing where it has no such figure. */
+export function recorded(overhaul: Overhaul, { step, place }: Pick<Taken, 'step' | 'place'>): Recorded[] {
   const wanted = keyOf(step.step.of, place.station.id, place.axis?.id)
   return overhaul.left.flatMap((one) => {
     const key = keyOf(one.of, one.station ?? place.station.id, one.axis ?? place.axis?.id)

@@ -4,6 +4,7 @@
 import type { Point } from '../definition/procedure.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
+import type { QuestionAbout } from './questions.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -153,7 +154,8 @@ export type Body =
     }
   | { readonly type: 'people.clear'; readonly step: string; readonly words: string }
   | ({ readonly type: 'reading.taken' } & ReadingAt)
-  | ({ readonly type: 'reading.doubted'; readonly why: string } & ReadingAt)
+  /** `shown`: what it may have been meant to be, as the sentence that was shown; left out where none was, and in old journals. */
+  | ({ readonly type: 'reading.doubted'; readonly why: string; readonly shown?: string } & ReadingAt)
   | ({ readonly type: 'reading.late' } & ReadingAt)
   | { readonly type: 'doubt.settled'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
   | { readonly type: 'late.settled'; readonly kept: boolean }
@@ -319,6 +321,13 @@ export type Body =
   | ({ readonly type: 'elsewhere.seen'; readonly since?: readonly Doing[] } & JobSeen)
   /** It is not among the jobs of this machine any more, though it had not ended. */
   | { readonly type: 'elsewhere.gone'; readonly job: string; readonly record: RecordKind }
+  /** Improbable, though each reading by itself is not: asked on the sheet, of nobody. It blocks nothing and changes nothing. */
+  | {
+      readonly type: 'readings.questioned'
+      readonly step: string
+      readonly about: QuestionAbout
+      readonly text: string
+    }
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | { readonly type: 'clock.moved'; readonly seconds: number }

@@ -5,6 +5,7 @@ import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
+import { QUESTIONS_ABOUT } from './questions.ts'
 import { CAUSE_IDS } from './stop-causes.ts'
 
 const text = z.string()
@@ -157,7 +158,7 @@ const schema = z.discriminatedUnion('type', [
   of('wait.begun', { step: text, item: text, shown: text }),
   of('people.clear', { step: text, words: text }),
   of('reading.taken', reading),
-  of('reading.doubted', { ...reading, why: text }),
+  of('reading.doubted', { ...reading, why: text, shown: text.optional() }),
   of('reading.late', reading),
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
@@ -248,6 +249,7 @@ const schema = z.discriminatedUnion('type', [
     since: z.array(doing).optional(),
   }),
   of('elsewhere.gone', { job: text, record: recordKind }),
+  of('readings.questioned', { step: text, about: z.enum(QUESTIONS_ABOUT), text }),
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),

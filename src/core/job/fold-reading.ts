@@ -30,7 +30,14 @@ export function foldReading(state: State, entry: ReadingEntry): State {
         voidBy: null,
       })
     case 'reading.doubted':
-      return { ...state, doubt: { ...pending(entry), why: entry.why } }
+      return {
+        ...state,
+        doubt: {
+          ...pending(entry),
+          why: entry.why,
+          ...(entry.shown === undefined ? {} : { shown: entry.shown }),
+        },
+      }
     case 'reading.late':
       return { ...state, late: pending(entry) }
     case 'doubt.settled': {

@@ -15,6 +15,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
   return {
     record: entry.record,
     job: entry.job,
+    scripted: entry.answers === 'script',
     seq: entry.seq,
     lastMs: readStamp(entry.at)?.ms ?? 0,
     lastAt: entry.at,
@@ -65,6 +66,7 @@ export function fold(before: State, entry: Entry): State {
     case 'machine.mismatched':
     case 'step.objected':
     case 'note.written':
+    case 'readings.questioned':
       return state
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }

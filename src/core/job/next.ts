@@ -30,7 +30,7 @@ export type Prompt =
       readonly options: readonly Instrument[]
     }
   | { readonly kind: 'evidence'; readonly gate: GateStep; readonly item: Item; readonly before: PlacedStep }
-  | { readonly kind: 'doubt'; readonly step: PlacedStep; readonly doubt: Pending & { readonly why: string } }
+  | { readonly kind: 'doubt'; readonly step: PlacedStep; readonly doubt: NonNullable<State['doubt']> }
   | { readonly kind: 'late'; readonly step: PlacedStep; readonly late: Pending }
   | { readonly kind: 'tell' | 'confirm' | 'observe' | 'decide'; readonly step: PlacedStep }
   | { readonly kind: 'judge'; readonly step: PlacedStep }

@@ -30,7 +30,7 @@ export function implausible(defs: Definitions, placed: ReadStep, reading: Readin
 }
 
 /** A difference in the unit the reading was keyed in; of degrees and pressures, in the unit of their difference. */
-function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
+export function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
   const kind = DIFFERENCE_OF[quantity]
   return formatQuantity({ kind, si }, differenceUnit(reading.unit, kind), decimalsIn(defs, reading))
 }

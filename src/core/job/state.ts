@@ -129,6 +129,8 @@ export interface DeviationState {
 export interface State {
   readonly record: RecordKind
   readonly job: string
+  /** Its answers come from a file or a pipe. */
+  readonly scripted: boolean
   readonly seq: number
   readonly lastMs: number
   readonly lastAt: string
@@ -151,7 +153,7 @@ export interface State {
   readonly gates: Readonly<Record<string, GateState>>
   readonly readings: Readonly<Record<string, readonly Reading[]>>
   readonly notApplicable: Readonly<Record<string, string>>
-  readonly doubt: (Pending & { readonly why: string }) | null
+  readonly doubt: (Pending & { readonly why: string; readonly shown?: string }) | null
   readonly late: Pending | null
   readonly verdicts: Readonly<Record<string, VerdictState>>
   readonly dispositions: Readonly<Record<string, DispositionState>>

@@ -24,7 +24,21 @@ export function baselineOf(defs: Definitions, read: ReadStep): Figure {
   return figure(defs, read, middleOf(defs, read))
 }
 
-function middleOf(defs: Definitions, { step }: ReadStep): number {
+/** Believed against the last overhaul too: on from everything that was left of it, the way wear goes. */
+function middleOf(defs: Definitions, read: ReadStep): number {
+  const middle = middleOfWindow(defs, read)
+  const { of, quantity, repeats } = read.step
+  const left = (defs.machine.overhauls ?? [])
+    .flatMap((one) => one.left)
+    .filter((one) => one.of.trim().toLowerCase() === of.trim().toLowerCase() && one.value.kind === quantity)
+  const figures = left.map((one) => one.value.si)
+  if (figures.length === 0) return middle
+  return left.some((one) => one.wears === 'smaller')
+    ? Math.min(middle, Math.min(...figures) - repeats.within.si)
+    : Math.max(middle, Math.max(...figures) + repeats.within.si)
+}
+
+function middleOfWindow(defs: Definitions, { step }: ReadStep): number {
   const { plausible } = step
   const { bore } = defs.machine
   switch (plausible.from) {

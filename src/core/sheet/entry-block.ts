@@ -4,6 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { pointOf } from '../job/point.ts'
+import { NO_FINDING } from '../job/questions.ts'
 import type { State } from '../job/state.ts'
 import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
@@ -145,6 +146,8 @@ export function entryBlock(
         row(`${POINT_NAMES.witness}, NOT ATTENDED: ${titleOf(defs, entry.step)}`, 'caution'),
         row(`  notice was given to ${entry.whom}, and its time has passed`),
       )
+    case 'readings.questioned':
+      return block(row(`Asked: ${entry.text}`, 'caution'), row(`  ${NO_FINDING}`))
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
     case 'file.attached':

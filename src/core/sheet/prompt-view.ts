@@ -181,6 +181,8 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: placeName(defs, prompt.doubt.step, prompt.doubt.place),
         ask: [
           row(`${prompt.doubt.typed.trim()} is ${prompt.doubt.why}.`, 'caution'),
+          // On a small screen it stands on the sheet above, with the doubt.
+          ...(prompt.doubt.shown === undefined ? [] : [row(prompt.doubt.shown, 'faint')]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  it is right: keep it and say why'),

@@ -42,6 +42,7 @@ export function readingBlock(
         right,
         rows: [
           row(`${entry.typed.trim()} doubted: it is ${entry.why}. It counts for nothing yet.`, 'caution'),
+          ...(entry.shown === undefined ? [] : [row(`  shown: ${entry.shown}`)]),
         ],
       }
     case 'reading.late':

@@ -1,10 +1,11 @@
 // What is still open in a job, in words: asked for with `open`, and listed when the job is closed.
-import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { otherLines } from '../job/elsewhere-words.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import { openWords } from '../job/open-words.ts'
 import { pendingPoint, pointOf } from '../job/point.ts'
+import { questionsOf } from '../job/questions.ts'
 import { openStop, type State, stands } from '../job/state.ts'
 import { placeName, placeNumber, readingText } from './names.ts'
 import { POINT_NAMES } from './points.ts'
@@ -31,10 +32,11 @@ export function openItems(defs: Definitions, state: State): string[] {
     .filter((r) => stands(r) && r.keptBecause !== null)
     .sort((a, b) => a.seq - b.seq)
     .map((r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`)
+  const asked = defs.steps.flatMap((placed) => questionLines(defs, state, placed))
   const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
   const stop = openStop(state) === null ? [] : ['STOP is not released']
   const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
-  return [...stop, ...undecided, ...spoken, ...points, ...places, ...kept]
+  return [...stop, ...undecided, ...spoken, ...points, ...places, ...kept, ...asked]
 }
 
 /** Points to be signed of steps that are done, and witness points that nobody attended. */
@@ -44,6 +46,15 @@ function pointLine(defs: Definitions, state: State, placed: PlacedStep): string[
   const name = `${placed.number} ${placed.step.title}: ${POINT_NAMES[point.kind].toLowerCase()}`
   if (pendingPoint(state, placed) !== null) return [`${name}, not signed`]
   return state.points[placed.id]?.how === 'not-attended' ? [`${name}, not attended`] : []
+}
+
+/** Asked when the step was complete, and standing still. */
+function questionLines(defs: Definitions, state: State, placed: PlacedStep): string[] {
+  if (placed.step.kind !== 'read' || !isComplete(state, placed)) return []
+  if (applicability(defs, state, placed) !== 'do') return []
+  return questionsOf(defs, state, asKind(placed, 'read')).map(
+    (one) => `${placed.number} ${placed.step.title}: asked, ${one.text}`,
+  )
 }
 
 /** `NC-1 Bore judged: REWORK`. */

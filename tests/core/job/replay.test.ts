@@ -63,6 +63,7 @@ const ALL_KINDS = Object.keys({
     'stop.raised': 0,
     'stop.explained': 0,
   },
+  'readings.questioned': 0,
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
   ...{ 'elsewhere.seen': 0, 'elsewhere.gone': 0 },
@@ -209,6 +210,8 @@ describe('live state equals replay', () => {
     const rest = [
       'reading.dropped',
       'disposition.countersigned',
+      // In questions.test.ts.
+      'readings.questioned',
       ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
       ...TAKEN_BACK,
       ...POINTS,

@@ -1,0 +1,149 @@
+// What somebody may have meant who keyed a figure that cannot be right: slips of the fingers that would bring it where it
+// fits. Shown and never taken. It stands with the engine, as what was shown goes on record with the doubt.
+import type { ReadQuantity } from '../definition/instruments.ts'
+import { formatNumber, quantity } from '../units/index.ts'
+import type { Typed } from './entries.ts'
+
+/**
+ * `swapped`: two figures next to each other changed round. `point`: the point lost, or in another place. `unit`: keyed in
+ * another unit of length than the one assumed, so off by 25.4 or 1000. `sign`: the minus lost, or one too many.
+ */
+export type Slip = 'swapped' | 'point' | 'unit' | 'sign'
+
+export interface Likely {
+  readonly slip: Slip
+  /** To be keyed in full, with its unit where that is not the one assumed. */
+  readonly figure: string
+  /** SI. */
+  readonly si: number
+}
+
+/** More than these fit anything, so they tell nothing: then none is shown. Common practice, no source. */
+const MOST_SHOWN = 2
+
+/** Figures with more places than this are no gauge's. */
+const MOST_DECIMALS = 9
+
+/** Same value, in SI: far below the step of any gauge. */
+const SAME = 1e-9
+
+/** How the site writes what is keyed. */
+export interface Written {
+  readonly kind: ReadQuantity
+  readonly decimalComma: boolean
+}
+
+/**
+ * The likely meanings of what was keyed, at most two, each inside the window by `fits` (SI in); none where more would fit.
+ * Nothing is rounded or worked out but by the slip itself: the figures are those that were keyed.
+ */
+export function likely(
+  keyed: Typed,
+  { kind, decimalComma }: Written,
+  fits: (si: number) => boolean,
+): readonly Likely[] {
+  const figures = figuresOf(keyed)
+  if (figures === null) return []
+  const points = pointsMoved(figures).map((one) => slipped('point', one, keyed.unit))
+  const units = kind === 'length' && !hasUnit(keyed.typed) ? otherUnits(keyed.unit) : []
+  const inUnits = units.map((unit) => slipped('unit', figures, unit))
+  const all = [
+    ...swaps(figures).map((one) => slipped('swapped', one, keyed.unit)),
+    // Where both come to the same, a point that was keyed is believed before the unit is.
+    ...(figures.includes('.') ? [...inUnits, ...points] : [...points, ...inUnits]),
+    slipped('sign', figures.startsWith('-') ? figures.slice(1) : `-${figures}`, keyed.unit),
+  ]
+  const fitting = all.filter(
+    (one, n) =>
+      Math.abs(one.si - keyed.si) > SAME &&
+      fits(one.si) &&
+      all.findIndex((other) => Math.abs(other.si - one.si) <= SAME) === n,
+  )
+  if (fitting.length > MOST_SHOWN) return []
+  return decimalComma ? fitting.map((one) => ({ ...one, figure: one.figure.replace('.', ',') })) : fitting
+}
+
+/** `9.053 has two figures changed round`, ... as a sentence or two, or null where there is nothing to show. */
+export function likelySentence(keyed: Typed, meant: readonly Likely[]): string | null {
+  const [first, second] = meant
+  if (first === undefined) return null
+  const typed = keyed.typed.trim()
+  if (second === undefined)
+    return `${first.figure} would fit; ${typed} ${SAYING[first.slip]}. Key it again in full if that is what you read.`
+  return `${first.figure} would fit; ${typed} ${SAYING[first.slip]}. So would ${second.figure}; ${typed} ${SAYING[second.slip]}. Key it again in full if one of them is what you read.`
+}
+
+const SAYING: Readonly<Record<Slip, string>> = {
+  swapped: 'has two figures changed round',
+  point: 'has its point lost or in another place',
+  unit: 'was keyed without that unit',
+  sign: 'has the other sign',
+}
+
+/** The plain figures as keyed, with every place and their sign; null where they are not told for certain. */
+function figuresOf({ typed, value }: Typed): string | null {
+  const decimals = /\d*[.,](\d+)/.exec(typed.normalize('NFKC'))?.[1]?.length ?? 0
+  if (decimals > MOST_DECIMALS || !Number.isFinite(value)) return null
+  const figures = formatNumber(value, decimals)
+  return Number(figures) === value ? figures : null
+}
+
+function slipped(slip: Slip, figures: string, unit: string): Likely {
+  const named = slip === 'unit' ? `${figures} ${unit}` : figures
+  return { slip, figure: named, si: quantity(Number(figures), unit).si }
+}
+
+/** Every two figures next to each other changed round, the point staying where it is. */
+function swaps(figures: string): string[] {
+  const count = figures.replace(/[^\d]/g, '').length
+  return Array.from({ length: Math.max(0, count - 1) }, (_, n) => swapped(figures, n)).filter(
+    (one) => one !== figures && isPlain(one),
+  )
+}
+
+/** The figures `n` and `n + 1`, from 0, changed round. Twice gives back what there was. */
+export function swapped(figures: string, n: number): string {
+  const places = [...figures].flatMap((sign, at) => (/\d/.test(sign) ? [at] : []))
+  const [one, other] = [places[n], places[n + 1]]
+  if (one === undefined || other === undefined) return figures
+  const signs = [...figures]
+  ;[signs[one], signs[other]] = [signs[other] ?? '', signs[one] ?? '']
+  return signs.join('')
+}
+
+/** The point anywhere among the figures that were keyed, and one place off with a nought put in. */
+function pointsMoved(figures: string): string[] {
+  const sign = figures.startsWith('-') ? '-' : ''
+  const digits = figures.replace(/[^\d]/g, '')
+  const own = digits.length - (figures.split('.')[1]?.length ?? 0)
+  const among = Array.from({ length: digits.length + 1 }, (_, n) => pointAt(digits, n))
+  const beside = [pointAt(digits, own - 1), pointAt(digits, own + 1)]
+  return [...new Set([...among, ...beside])].map((one) => sign + one).filter((one) => one !== figures)
+}
+
+/** `digits` with the point behind the first `n` of them; noughts are put in where it stands beside them. */
+function pointAt(digits: string, n: number): string {
+  const before =
+    n === 0
+      ? '0'
+      : digits
+          .slice(0, n)
+          .padEnd(n, '0')
+          .replace(/^0+(?=\d)/, '')
+  const behind = digits.slice(n)
+  return behind === '' ? before : `${before}.${behind}`
+}
+
+/** No nought stands before another figure of the whole: such a number cannot be keyed. */
+function isPlain(figures: string): boolean {
+  return !/^-?0\d/.test(figures)
+}
+
+function hasUnit(typed: string): boolean {
+  return /[\p{L}"\u2033\u201d]/u.test(typed)
+}
+
+/** Units a length is keyed in by mistake for the one assumed: off by 25.4, by 1000, or by both at once never. */
+function otherUnits(unit: string): readonly string[] {
+  return { in: ['mm', 'mil'], mm: ['in', 'um'], mil: ['um', 'in'], um: ['mil', 'mm'] }[unit] ?? []
+}

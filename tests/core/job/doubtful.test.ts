@@ -1,0 +1,210 @@
+// A reading doubted although its window lets it through, what is shown with a doubt, and that no doubt changes a figure.
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { asKind, stepById } from '../../../src/core/job/definitions.ts'
+import { readEntries } from '../../../src/core/job/entry-schema.ts'
+import { farFromOthers } from '../../../src/core/job/neighbours.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+
+const HE_V = 'bore.head_end.vertical'
+const CE_H = 'bore.crank_end.horizontal'
+/** Everything but the last place. */
+const FIVE = BORE_LINES.slice(0, 10)
+const at = (walk: Walk) => (walk.prompt.kind === 'read' ? walk.prompt.place.key : walk.prompt.kind)
+const STYLE = { width: 79, record: 'EXAMPLE' as const, ascii: false }
+const asked = (walk: Walk) =>
+  promptView(walk.engine.defs, walk.state, walk.talk, STYLE).ask.map(({ text }) => text)
+/** The example with what an overhaul left written otherwise. */
+const withMachine = (change: (text: string) => string) => exampleDefs({ machine: change })
+const NO_OVERHAULS = withMachine((t) => t.replace(/^overhauls:[\s\S]*?^limits:/m, 'limits:'))
+
+describe('an entry that cannot be right', () => {
+  it.each([
+    ['9.053', '9.503', 'has two figures changed round'],
+    ['9503', '9.503', 'has its point lost or in another place'],
+    ['95.03', '9.503', 'has its point lost or in another place'],
+    ['241.38', '241.38 mm', 'was keyed without that unit'],
+  ])('%s is doubted, %s is shown, and nothing is taken', (typed, figure, says) => {
+    const walk = new Walk().toBore().keys(typed)
+    const shown = `${figure} would fit; ${typed} ${says}. Key it again in full if that is what you read.`
+    expect(walk.last).toMatchObject({ type: 'reading.doubted', typed, shown })
+    expect(asked(walk)).toEqual([
+      expect.stringContaining(`${typed} is `),
+      shown,
+      '1  measure again',
+      '2  mistyped: key it again in full',
+      '3  it is right: keep it and say why',
+    ])
+    for (const line of ['', 'y', '4', figure, '9.503', 'yes']) walk.key(line)
+    expect(walk.last.type).toBe('reading.doubted')
+    walk.keys('2')
+    expect(walk.state.readings[HE_V]).toBeUndefined()
+    walk.keys('9.503')
+    expect(walk.state.readings[HE_V]).toMatchObject([{ typed: '9.503', value: 9.503, keptBecause: null }])
+    expect(walk.entries.filter((e) => e.type === 'reading.doubted')).toMatchObject([{ typed }])
+  })
+
+  it.each(['9,503', '9.50.3', '9..503', '9 503'])('%s is refused and asked anew', (typed) => {
+    const walk = new Walk().toBore()
+    expect(walk.key(typed)).not.toBeNull()
+    expect(walk.state.doubt).toBeNull()
+    expect(at(walk)).toBe(HE_V)
+  })
+
+  it('shows nothing where nothing would fit, and old journals without it still read', () => {
+    const walk = new Walk().toBore().keys('8.1111')
+    expect(walk.last.type).toBe('reading.doubted')
+    expect(walk.last).not.toHaveProperty('shown')
+    const disk = walk.entries.map((e) => ({ ...e, prev: '', hash: '' }))
+    expect(readEntries(disk).ok).toBe(true)
+  })
+})
+
+describe('a reading far from its neighbours', () => {
+  it('9.530 is doubted though its window lets it through, and 9.503 is shown', () => {
+    const walk = new Walk().toBore().keys(...FIVE, '9.530')
+    expect(walk.last).toMatchObject({
+      type: 'reading.doubted',
+      place: CE_H,
+      why: 'far from its neighbours: 0.0231 in over the most of the other 5 places, which lie within 0.0048 in',
+      shown: expect.stringContaining('9.503 would fit'),
+    })
+    expect(walk.state.readings[CE_H]).toBeUndefined()
+    walk.keys('3', 'measured three times, it is so')
+    expect(walk.state.readings[CE_H]).toMatchObject([
+      { typed: '9.530', value: 9.53, keptBecause: 'measured three times, it is so' },
+    ])
+  })
+
+  it.each([
+    ['just at four times the spread', '9.52605', 'reading.taken'],
+    ['just beyond', '9.5262', 'reading.doubted'],
+  ])('%s: %s', (_what, typed, type) => {
+    expect(new Walk().toBore().keys(...FIVE, typed).last.type).toBe(type)
+  })
+
+  it('is never told from fewer than four others, nor of a repeat', () => {
+    expect(new Walk().toBore().keys(...BORE_LINES.slice(0, 6), '9.530').last.type).toBe('reading.taken')
+    expect(new Walk().toBore().keys(...BORE_LINES.slice(0, 8), '9.530').last.type).toBe('reading.doubted')
+    const repeat = new Walk().toBore().keys(...BORE_LINES.slice(0, 9), '9.530')
+    expect(repeat.last.type).toBe('reading.taken')
+  })
+
+  it('in an even bore is one that is off by more than four times what repeats may be', () => {
+    const even = (typed: string) => new Walk(NO_OVERHAULS).toBore().keys(...even5(), typed).last.type
+    const even5 = () => [
+      '9.5001',
+      '9.5001',
+      '9.5002',
+      '9.5002',
+      '9.5001',
+      '9.5001',
+      '9.5002',
+      '9.5002',
+      '9.5001',
+      '9.5001',
+    ]
+    expect(even('9.5014')).toBe('reading.taken')
+    expect(even('9.5015')).toBe('reading.doubted')
+    expect(even('9.4989')).toBe('reading.taken')
+    expect(even('9.4988')).toBe('reading.doubted')
+  })
+
+  it('is told of lengths, on what the repeats came to', () => {
+    const walk = new Walk().toBore().keys(...FIVE)
+    const bore = asKind(stepById(walk.engine.defs, 'bore'), 'read')
+    const far = (si: number) => farFromOthers(walk.state, bore, CE_H, si)
+    expect(far(9.5 * 0.0254)).toBeNull()
+    expect(far(9.54 * 0.0254)).toMatchObject({ others: 5 })
+    expect(far(9.54 * 0.0254)?.beyond).toBeCloseTo((9.54 - 9.50685) * 0.0254, 12)
+    expect(far(9.46 * 0.0254)?.beyond).toBeCloseTo((9.46 - 9.5021) * 0.0254, 4)
+    const warm = { ...bore, step: { ...bore.step, quantity: 'temperature' as const } }
+    expect(farFromOthers(walk.state, warm, CE_H, 9.54 * 0.0254)).toBeNull()
+  })
+})
+
+describe('a reading against the last overhaul', () => {
+  it('smaller than it was left by more than both errors is doubted, and the prompt before names no old figure', () => {
+    const walk = new Walk().toBore()
+    const before = promptView(walk.engine.defs, walk.state, walk.talk, STYLE)
+    expect(JSON.stringify(before)).not.toContain('9.5026')
+    walk.keys('9.5018')
+    expect(walk.last).toMatchObject({
+      type: 'reading.doubted',
+      why: '0.0008 in smaller than what was left on 2023-11-20, 9.5026 in, and wear makes it larger',
+    })
+    expect(walk.state.readings[HE_V]).toBeUndefined()
+  })
+
+  it.each([
+    ['by both errors and no more', '9.5020', 'reading.taken'],
+    ['the very figure', '9.5026', 'reading.doubted'],
+    ['the very figure, keyed in the other system', '241.36604 mm', 'reading.doubted'],
+    ['one step off it', '9.5027', 'reading.taken'],
+  ])('%s: %s', (_what, typed, type) => {
+    expect(new Walk().toBore().keys(typed).last.type).toBe(type)
+  })
+
+  it('is asked of the first reading of a place only', () => {
+    const walk = new Walk().toBore().keys('9.5027', '9.5026')
+    expect(walk.last.type).toBe('reading.taken')
+  })
+
+  it('goes by the latest overhaul that has the place, and the way the record says it wears', () => {
+    const smaller = withMachine((t) => t.replaceAll('wears: larger', 'wears: smaller'))
+    const walk = new Walk(smaller).toBore().keys('9.5034')
+    expect(walk.last).toMatchObject({ why: expect.stringContaining('0.0008 in larger than what was left') })
+  })
+
+  it('without a stated error or a way of wear tells nothing but the very figure', () => {
+    const errorless = withMachine((t) => t.replaceAll(/\s+u: 0\.0003 in,/g, ''))
+    expect(new Walk(errorless).toBore().keys('9.4950').last.type).toBe('reading.taken')
+    expect(new Walk(errorless).toBore().keys('9.5026').last.type).toBe('reading.doubted')
+    expect(new Walk(NO_OVERHAULS).toBore().keys('9.5026').last.type).toBe('reading.taken')
+  })
+
+  it('is not asked of what is left now: it may have been made new', () => {
+    const asLeft = exampleDefs({ procedure: (t) => t.replace('stage: as_found', 'stage: as_left') })
+    expect(new Walk(asLeft).toBore().keys('9.5018').last.type).toBe('reading.taken')
+  })
+})
+
+describe('whatever is keyed', () => {
+  const figures = fc.oneof(
+    fc.integer({ min: 94000, max: 96500 }).map((n) => (n / 10000).toFixed(4)),
+    fc.integer({ min: 0, max: 99999 }).map((n) => (n / 1000).toFixed(3)),
+    fc.constantFrom('9.053', '9503', '95.03', '241.38', '241.38 mm', '9.5026'),
+  )
+
+  it('is what stands on record, to the last sign, and a doubt counts for nothing until it is settled', () => {
+    const start = new Walk().toBore()
+    const late = start.copy().keys(...FIVE)
+    fc.assert(
+      fc.property(figures, fc.boolean(), fc.constantFrom('1', '2', '3'), (typed, isLate, choice) => {
+        const walk = (isLate ? late : start).copy()
+        const place = isLate ? CE_H : HE_V
+        walk.key(typed)
+        const { last } = walk
+        if (last.type !== 'reading.taken' && last.type !== 'reading.doubted') throw new Error(last.type)
+        expect(last.typed).toBe(typed)
+        expect(last.value).toBe(Number.parseFloat(typed))
+        if (last.type === 'reading.taken') return
+        expect(walk.state.readings[place]).toBeUndefined()
+        walk.key(choice)
+        if (choice === '3') walk.key('because it is so')
+        const readings = walk.state.readings[place] ?? []
+        expect(readings.map((r) => [r.typed, r.value, r.si])).toEqual(
+          choice === '3' ? [[typed, last.value, last.si]] : [],
+        )
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  it('leaves the readings of the example as they were', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...AFTER_LINES)
+    expect(walk.entries.some((e) => e.type === 'reading.doubted')).toBe(false)
+    expect(walk.entries.some((e) => e.type === 'readings.questioned')).toBe(false)
+  })
+})
