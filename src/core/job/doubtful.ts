@@ -11,10 +11,15 @@ import { type State, standing } from './state.ts'
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 export interface Doubt {
-  /** A clause about the figure: `9.053 is ...`. */
+  /** A clause about the figure, short enough for the smallest screen: `9.053 is ...`. */
   readonly why: string
-  /** What the figure may have been meant to be, in a sentence; left out where nothing is shown. */
+  /** What it is held against, and what the figure may have been meant to be, in sentences; left out where nothing is. */
   readonly shown?: string
+}
+
+interface Reason {
+  readonly why: string
+  readonly more: string | null
 }
 
 /**
@@ -22,31 +27,35 @@ export interface Doubt {
  * what the last overhaul left, only as the first of its place: a repeat is held against the first, by `repeats`.
  */
 export function doubtOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Doubt | null {
-  const why = whyDoubted(defs, state, placed, reading)
-  if (why === null) return null
+  const reason = reasonOf(defs, state, placed, reading)
+  if (reason === null) return null
   const written = { kind: placed.step.quantity, decimalComma: defs.machine.decimal_comma ?? false }
-  const fits = (si: number) => whyDoubted(defs, state, placed, { ...reading, si }) === null
-  const shown = likelySentence(reading, likely(reading, written, fits))
-  return shown === null ? { why } : { why, shown }
+  const fits = (si: number) => reasonOf(defs, state, placed, { ...reading, si }) === null
+  const meant = likelySentence(reading, likely(reading, written, fits))
+  const shown = [reason.more, meant].filter((one) => one !== null).join(' ')
+  return shown === '' ? { why: reason.why } : { why: reason.why, shown }
 }
 
-function whyDoubted(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): string | null {
+function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Reason | null {
   const outside = implausible(defs, placed, reading)
-  if (outside !== null || standing(state, reading.place).length > 0) return outside
+  if (outside !== null) return { why: outside, more: null }
+  if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const far = farFromOthers(state, placed, reading.place, reading.si)
-  if (far !== null) return farText(far, size)
+  if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
-  return last === null ? null : lastText(last, size)
+  return last === null ? null : lastReason(last, size)
 }
 
-function farText({ beyond, spread, others }: Far, size: (si: number) => string): string {
+function farReason({ beyond, spread, others }: Far, size: (si: number) => string): Reason {
   const side = beyond > 0 ? 'over the most' : 'under the least'
-  return `far from its neighbours: ${size(beyond)} ${side} of the other ${others} places, which lie within ${size(spread)}`
+  const more = `It is ${size(beyond)} ${side} of the other ${others} places, which lie within ${size(spread)}.`
+  return { why: 'far from its neighbours', more }
 }
 
-function lastText({ is, si, on, change, wears }: LastLeft, size: (si: number) => string): string {
-  if (is === 'same') return `the very figure that was left on ${on}, ${size(si)}`
+function lastReason({ is, si, on, change, wears }: LastLeft, size: (si: number) => string): Reason {
+  if (is === 'same') return { why: 'the very figure of last time', more: `${size(si)} was left on ${on}.` }
   const way = change < 0 ? 'smaller' : 'larger'
-  return `${size(change)} ${way} than what was left on ${on}, ${size(si)}, and wear makes it ${wears ?? ''}`
+  const more = `${size(si)} was left on ${on}: this is ${size(change)} ${way}, and wear makes it ${wears ?? ''}.`
+  return { why: 'less worn than last time', more }
 }

@@ -185,7 +185,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           ...(prompt.doubt.shown === undefined ? [] : [row(prompt.doubt.shown, 'faint')]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
-          row('3  it is right: keep it and say why'),
+          row('3  keep it and say why'),
         ],
       }
     case 'late':

@@ -12,6 +12,10 @@ const FIRST_WORDS = /^(?:what|why|how|where|when|which|is|can|do|does)(?:['\u201
 /** How a question of several lines takes a line: as the very words, as a figure, a number or initials, or unseen. */
 const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   pin: 'secret',
+  'attach-path': 'words',
+  'attach-looking': 'short',
+  'attach-newest': 'short',
+  'attach-caption': 'words',
   note: 'words',
   object: 'words',
   'finding-note': 'words',

@@ -112,7 +112,9 @@ describe('as found and as left', () => {
     ['hours that do not rise', [overhaul('2024-01-01', '20000 h', left('0.022 in'))], 'hours-order'],
     ['wear that goes back', [overhaul('2024-01-01', '2000 h', left('0.060 in'))], 'contradiction'],
   ] as const)('tell no rate with %s', (_what, overhauls, code) => {
-    const rate = gapOf(walked([...overhauls]))?.rate
+    // Wear that goes back is doubted first, and kept here.
+    const kept = code === 'contradiction' ? ['3', 'measured twice'] : []
+    const rate = gapOf(walked([...overhauls], ['1', '10000', '1', '0.040', ...kept, '0.020']))?.rate
     if (code === null) expect(rate).toBeNull()
     else expect(rate).toMatchObject({ ok: false, error: { code } })
   })

@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { farFromOthers } from '../../../src/core/job/neighbours.ts'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 
@@ -34,7 +36,7 @@ describe('an entry that cannot be right', () => {
       shown,
       '1  measure again',
       '2  mistyped: key it again in full',
-      '3  it is right: keep it and say why',
+      '3  keep it and say why',
     ])
     for (const line of ['', 'y', '4', figure, '9.503', 'yes']) walk.key(line)
     expect(walk.last.type).toBe('reading.doubted')
@@ -67,8 +69,10 @@ describe('a reading far from its neighbours', () => {
     expect(walk.last).toMatchObject({
       type: 'reading.doubted',
       place: CE_H,
-      why: 'far from its neighbours: 0.0231 in over the most of the other 5 places, which lie within 0.0048 in',
-      shown: expect.stringContaining('9.503 would fit'),
+      why: 'far from its neighbours',
+      shown:
+        'It is 0.0231 in over the most of the other 5 places, which lie within 0.0048 in. ' +
+        '9.503 would fit; 9.530 has two figures changed round. Key it again in full if that is what you read.',
     })
     expect(walk.state.readings[CE_H]).toBeUndefined()
     walk.keys('3', 'measured three times, it is so')
@@ -132,7 +136,8 @@ describe('a reading against the last overhaul', () => {
     walk.keys('9.5018')
     expect(walk.last).toMatchObject({
       type: 'reading.doubted',
-      why: '0.0008 in smaller than what was left on 2023-11-20, 9.5026 in, and wear makes it larger',
+      why: 'less worn than last time',
+      shown: '9.5026 in was left on 2023-11-20: this is 0.0008 in smaller, and wear makes it larger.',
     })
     expect(walk.state.readings[HE_V]).toBeUndefined()
   })
@@ -154,7 +159,9 @@ describe('a reading against the last overhaul', () => {
   it('goes by the latest overhaul that has the place, and the way the record says it wears', () => {
     const smaller = withMachine((t) => t.replaceAll('wears: larger', 'wears: smaller'))
     const walk = new Walk(smaller).toBore().keys('9.5034')
-    expect(walk.last).toMatchObject({ why: expect.stringContaining('0.0008 in larger than what was left') })
+    expect(walk.last).toMatchObject({
+      shown: expect.stringContaining('this is 0.0008 in larger, and wear makes it smaller'),
+    })
   })
 
   it('without a stated error or a way of wear tells nothing but the very figure', () => {
@@ -167,6 +174,39 @@ describe('a reading against the last overhaul', () => {
   it('is not asked of what is left now: it may have been made new', () => {
     const asLeft = exampleDefs({ procedure: (t) => t.replace('stage: as_found', 'stage: as_left') })
     expect(new Walk(asLeft).toBore().keys('9.5018').last.type).toBe('reading.taken')
+  })
+})
+
+describe('the question of a doubt', () => {
+  const screen = (walk: Walk, columns: number, rows: number) => {
+    const style = { width: columns - 1, record: 'EXAMPLE' as const, ascii: true }
+    const { defs } = walk.engine
+    const view = promptView(defs, walk.state, walk.talk, style)
+    const shown = { view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice: null }
+    const live = fitLive(shown)
+    return { live, height: live.above.length + 1 + live.below.length }
+  }
+
+  it.each([
+    ['window', [], '9.053'],
+    ['neighbours', FIVE, '9.530'],
+    ['last overhaul', [], '9.5018'],
+    ['very figure', [], '9.5026'],
+  ])('fits both screens, with hazard and all three answers: %s', (_what, before, typed) => {
+    const walk = new Walk().toBore().keys(...before, typed)
+    expect(walk.prompt.kind).toBe('doubt')
+    for (const [columns, rows] of [
+      [80, 24],
+      [40, 15],
+    ] as const) {
+      const { live, height } = screen(walk, columns, rows)
+      expect(live.tooSmall).toBe(false)
+      expect(height).toBeLessThan(rows)
+      const text = live.above.map((line) => line.text).join(' ')
+      for (const must of ['Hazard: ', 'In trouble: ', `${typed} is `, '1  ', '2  ', '3  keep it'])
+        expect(text).toContain(must)
+      for (const line of live.above) expect(line.text).toMatch(/^[ -~]*$/)
+    }
   })
 })
 
