@@ -37,6 +37,9 @@ export function fileCopies(
   ]
 }
 
+/** The machine record without what was left before: readings of a bore that is new would be doubted beside it. */
+export const noOverhauls = (machine: string) => machine.replace(/^overhauls:[\s\S]*?^limits:/m, 'limits:')
+
 export function exampleDefs(change: Parameters<typeof fileCopies>[0] = {}): Definitions {
   const result = definitionsFrom(fileCopies(change))
   if (!result.ok)

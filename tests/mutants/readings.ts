@@ -72,6 +72,12 @@ export const READINGS = [
       into: 'return back >= last.u + u + NOISE ? null',
       by: 'smaller than it was left by more than both errors is doubted',
     },
+    {
+      rule: 'The very figure of last time on a fine gauge is doubted: it may have been copied.',
+      find: 'return gauge !== undefined && isSetOnStandard(gauge) ?',
+      into: 'return gauge === undefined ?',
+      by: 'without a stated error or a way of wear tells nothing but the very figure',
+    },
   ]),
   ...of('core/job/admit-not-applicable', 'core/job/corrections', [
     {

@@ -20,6 +20,8 @@ export interface Doubt {
 interface Reason {
   readonly why: string
   readonly more: string | null
+  /** Likely a slip of the fingers, so that what would fit is worth showing. */
+  readonly isSlip: boolean
 }
 
 /**
@@ -31,14 +33,14 @@ export function doubtOf(defs: Definitions, state: State, placed: ReadStep, readi
   if (reason === null) return null
   const written = { kind: placed.step.quantity, decimalComma: defs.machine.decimal_comma ?? false }
   const fits = (si: number) => reasonOf(defs, state, placed, { ...reading, si }) === null
-  const meant = likelySentence(reading, likely(reading, written, fits))
+  const meant = reason.isSlip ? likelySentence(reading, likely(reading, written, fits)) : null
   const shown = [reason.more, meant].filter((one) => one !== null).join(' ')
   return shown === '' ? { why: reason.why } : { why: reason.why, shown }
 }
 
 function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Reason | null {
   const outside = implausible(defs, placed, reading)
-  if (outside !== null) return { why: outside, more: null }
+  if (outside !== null) return { why: outside, more: null, isSlip: true }
   if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const far = farFromOthers(state, placed, reading.place, reading.si)
@@ -50,12 +52,14 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
 function farReason({ beyond, spread, others }: Far, size: (si: number) => string): Reason {
   const side = beyond > 0 ? 'over the most' : 'under the least'
   const more = `It is ${size(beyond)} ${side} of the other ${others} places, which lie within ${size(spread)}.`
-  return { why: 'far from its neighbours', more }
+  return { why: 'far from its neighbours', more, isSlip: true }
 }
 
+/** A figure so near to the one on record is no slip of the fingers: what would fit is left to whoever measures again. */
 function lastReason({ is, si, on, change, wears }: LastLeft, size: (si: number) => string): Reason {
-  if (is === 'same') return { why: 'the very figure of last time', more: `${size(si)} was left on ${on}.` }
+  if (is === 'same')
+    return { why: 'the very figure of last time', more: `${size(si)} was left on ${on}.`, isSlip: false }
   const way = change < 0 ? 'smaller' : 'larger'
   const more = `${size(si)} was left on ${on}: this is ${size(change)} ${way}, and wear makes it ${wears ?? ''}.`
-  return { why: 'less worn than last time', more }
+  return { why: 'less worn than last time', more, isSlip: false }
 }

@@ -1,7 +1,8 @@
-// A reading against what the last overhaul left at the same place: wear goes one way, and no two overhauls find one figure.
+// A reading against what the last overhaul left at the same place: wear goes one way, and a fine gauge finds no figure twice.
+import { isSetOnStandard } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import { recorded, statedU } from './changes.ts'
-import type { Definitions, PlacedStep } from './definitions.ts'
+import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { placesOf } from './places.ts'
 
@@ -22,7 +23,8 @@ export interface LastLeft {
 const NOISE = 1e-9
 
 /**
- * Null where there is nothing to ask. Wear going backwards is told only where the record says which way wear goes, and both
+ * Null where there is nothing to ask. The very figure is told of gauges that are set on a standard: feelers and dials do come
+ * out alike. Wear going backwards is told only where the record says which way wear goes, and both
  * errors (U at k = 2, of the record and of the instrument) are stated: it has to be more than the two of them together.
  * As left nothing is compared: what goes back may have been cut or made new on this very job.
  */
@@ -33,7 +35,10 @@ export function againstLast(defs: Definitions, step: ReadStep, reading: ReadingA
   if (last === undefined) return null
   const change = reading.si - last.si
   const told = { si: last.si, on: last.on, change, wears: last.wears }
-  if (Math.abs(change) <= NOISE) return { is: 'same', ...told }
+  if (Math.abs(change) <= NOISE) {
+    const gauge = instrumentById(defs, reading.instrument)
+    return gauge !== undefined && isSetOnStandard(gauge) ? { is: 'same', ...told } : null
+  }
   const u = statedU(defs, reading.instrument)
   if (last.wears === null || last.u === null || u === null) return null
   const back = last.wears === 'larger' ? -change : change

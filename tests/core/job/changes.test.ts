@@ -119,6 +119,12 @@ describe('as found and as left', () => {
     else expect(rate).toMatchObject({ ok: false, error: { code } })
   })
 
+  it('may be the very figure of then with feelers, which come out alike: it is not doubted', () => {
+    const walk = walked([overhaul('2024-01-01', '2000 h', left('0.040 in'))])
+    expect(walk.entries.filter((e) => e.type === 'reading.doubted')).toEqual([])
+    expect(lines(walk)).toContain('last 0.0400 in (2024-01-01)   found 0.0400 in')
+  })
+
   it('say once that running hours were not read, where only they are missing', () => {
     const wide = readOne('wide', { of: 'Ring width', with: 'feelers', stage: 'as_found', ...window })
     const both = [...left('0.022 in'), { ...left('0.022 in')[0], of: 'ring width' }]

@@ -7,7 +7,7 @@ import { farFromOthers } from '../../../src/core/job/neighbours.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 const HE_V = 'bore.head_end.vertical'
 const CE_H = 'bore.crank_end.horizontal'
@@ -19,7 +19,7 @@ const asked = (walk: Walk) =>
   promptView(walk.engine.defs, walk.state, walk.talk, STYLE).ask.map(({ text }) => text)
 /** The example with what an overhaul left written otherwise. */
 const withMachine = (change: (text: string) => string) => exampleDefs({ machine: change })
-const NO_OVERHAULS = withMachine((t) => t.replace(/^overhauls:[\s\S]*?^limits:/m, 'limits:'))
+const NO_OVERHAULS = withMachine(noOverhauls)
 
 describe('an entry that cannot be right', () => {
   it.each([

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { limitsFor } from '../../../src/core/job/limits.ts'
 import { boreRecord } from '../../../src/core/job/verdict-record.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 type Change = Partial<Record<FileCopy['role'], (text: string) => string>>
 
@@ -242,12 +242,15 @@ describe('simple acceptance', () => {
       swap(/ {4}uncertainty:\n {6}\{\n {8}expanded: 0\.0003 in,[\s\S]*?\n {6}\}\n/, '')(t)
     const plain = {
       instruments: noU,
-      machine: swap(/^fallback:/m, 'simple_acceptance: { by: KH, since: 2026-03-01 }\nfallback:'),
+      machine: (t: string) =>
+        swap(/^fallback:/m, 'simple_acceptance: { by: KH, since: 2026-03-01 }\nfallback:')(noOverhauls(t)),
     }
     const walk = new Walk(exampleDefs(plain)).toBore().keys(...fine, '2', ...AFTER_LINES.slice(5))
     expect(judged(walk).result.verdict).toBe('MONITOR')
     for (const one of judged(walk).result.judged) expect(one.judgement.note).toMatch(/not allowed for/)
-    const withU = new Walk().toBore().keys(...fine, '2', ...AFTER_LINES.slice(5))
+    const withU = new Walk(exampleDefs({ machine: noOverhauls }))
+      .toBore()
+      .keys(...fine, '2', ...AFTER_LINES.slice(5))
     expect(judged(withU).result.verdict).toBe('ACCEPT')
   })
 })

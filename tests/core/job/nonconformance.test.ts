@@ -5,7 +5,7 @@ import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE', ascii: true } as const
@@ -47,7 +47,7 @@ describe('a nonconformance', () => {
   })
 
   it('is none for ACCEPT or for a finding that is not marked', () => {
-    const walk = new Walk().toBore().keys('9.5003', '9.5003')
+    const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys('9.5003', '9.5003')
     walk.keys(...Array.from({ length: 10 }, () => '9.5003'), ...AFTER_LINES)
     expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('ACCEPT')
     expect(list(walk)).toEqual([])

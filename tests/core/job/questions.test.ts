@@ -7,15 +7,13 @@ import { fold, opening } from '../../../src/core/job/fold.ts'
 import { questionsOf } from '../../../src/core/job/questions.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 type Question = Extract<Entry, { type: 'readings.questioned' }>
 
 const asked = (walk: Walk): Question[] =>
   walk.entries.filter((e): e is Question => e.type === 'readings.questioned')
 const twice = (...figures: string[]) => figures.flatMap((figure) => [figure, figure])
-/** The figures of before would doubt most of what is keyed here. */
-const noOverhauls = (machine: string) => machine.replace(/^overhauls:[\s\S]*?^limits:/m, 'limits:')
 const DEFS = exampleDefs({ machine: noOverhauls })
 /** Top to bottom and side to side at the head end, the centre and the crank end. */
 const bore = (...figures: string[]) => new Walk(DEFS).toBore().keys(...twice(...figures))

@@ -5,7 +5,7 @@ import { lastReopenable } from '../../../src/core/job/admit-change.ts'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { placeResult, placesOf } from '../../../src/core/job/places.ts'
 import { boreRecord } from '../../../src/core/job/verdict-record.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 const HE_V = 'bore.head_end.vertical'
 const at = (walk: Walk) => (walk.prompt.kind === 'read' ? walk.prompt.place.key : walk.prompt.kind)
@@ -63,8 +63,9 @@ describe('a doubtful reading', () => {
 
   it.each(['9.490', '9.560'])('%s, on the edge of the window, is not doubted', (typed) => {
     // Where no overhaul of before has anything to say.
-    const machine = (t: string) => t.replace(/^overhauls:[\s\S]*?^limits:/m, 'limits:')
-    expect(new Walk(exampleDefs({ machine })).toBore().keys(typed).last.type).toBe('reading.taken')
+    expect(new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys(typed).last.type).toBe(
+      'reading.taken',
+    )
   })
 
   it.each([
