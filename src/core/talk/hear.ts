@@ -61,18 +61,23 @@ export function hear(
   const secrecy = secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
   if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
-  const word = answers(defs, prompt, line) ? null : wordIn(line)
+  // The very thing that is asked for is that, whatever word it begins with.
+  if (answers(defs, prompt, line)) return hearAtPrompt(defs, state, prompt, line)
+  const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word, now)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
   const file = /^attach\s+(.+)$/i.exec(line.trim())
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
-  const about = answers(defs, prompt, line) ? null : /^why\s+(.+)$/i.exec(line.trim())
+  const about = /^why\s+(.+)$/i.exec(line.trim())
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerLines(defs, state, asked))
   const meant = couldAnswer(defs, prompt, line) ? null : meantLine(prompt, line)
-  return meant === null ? hearAtPrompt(defs, state, prompt, line) : say(meant)
+  const heard = hearAtPrompt(defs, state, prompt, line)
+  if (meant === null) return heard
+  // What a hold point wants is said as well: the line may be a slip in that.
+  return heard.input?.do === 'evidence' ? { ...heard, say: [meant] } : say(meant)
 }
 
 function momentOf(state: State): Instant {

@@ -197,6 +197,8 @@ describe('at every prompt', () => {
       'ASK',
       'ASK THE PANEL',
       'WHY STARTED',
+      'NOTE THE SWITCH',
+      'ATTACH NO PUMP',
     ]) {
       expect([words, heard(asks(words), words.toLowerCase()).input]).toMatchObject([
         words,
@@ -335,12 +337,27 @@ describe('words that are none', () => {
     ['read', 'readngs', 'readings'],
     ['tell', 'doen', 'done'],
     ['observe', 'corect', 'correct'],
-    ['gas', 'stpo', 'stop'],
     ['stopped', 'relaese', 'release'],
   ])('%s: %j is met with %j', (name, line, near) => {
     const { input, say } = heard(PROMPTS[name]?.() as Walk, line)
     expect([input, say[0]]).toEqual([null, expect.stringContaining(`Did you mean ${near}?`)])
   })
+
+  it.each([
+    ['lock', 'stpo', 'stop', 'lock-number'],
+    ['words', 'stpo', 'stop', 'words'],
+    ['gas', 'stpo', 'stop', 'not-a-number'],
+    ['witness', 'none', 'note', 'unknown-person'],
+  ])(
+    '%s: %j is met with %j at a hold point too, which says what it wants as ever',
+    (name, line, near, code) => {
+      const walk = PROMPTS[name]?.() as Walk
+      expect(heard(walk, line).say).toEqual([expect.stringContaining(`Did you mean ${near}?`)])
+      const before = walk.entries.length
+      expect(walk.key(line)).toBe(code)
+      expect(walk.entries).toHaveLength(before)
+    },
+  )
 
   it('a figure, initials or words of a hold point are never met so', () => {
     for (const line of ['9.5O33', 'nan', 'inf', 'in', 'x'])
