@@ -28,7 +28,7 @@ export interface Live {
   readonly tooSmall: boolean
 }
 
-const HINT = 'Words: help why readings correct back note n/a leave stop'
+const HINT = 'Words: help why ask where correct back note n/a leave stop'
 /** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
 const SAFE_HINT = 'Tab: make safe'
 /** Where a path is keyed the first Tab completes it; the second is make safe all the same. */

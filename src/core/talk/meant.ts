@@ -1,16 +1,10 @@
 // A word that is none, where a number or a choice is asked for: the nearest word that is one.
 import type { Prompt } from '../job/next.ts'
 import { nearest } from '../lib/wording.ts'
-import { WORDS } from './words.ts'
+import { UNLISTED, WORDS } from './words.ts'
 
 /** n/a is left out: what is close to it is more likely a figure that was not one. */
-const ANYWHERE = [
-  ...WORDS.map(({ word }) => word as string),
-  'sign off',
-  'hand over',
-  'changes',
-  'next',
-].filter((word) => word !== 'n/a')
+const ANYWHERE = [...WORDS.map(({ word }) => word), ...UNLISTED].filter((word) => word !== 'n/a')
 
 const HERE: Readonly<Partial<Record<Prompt['kind'], readonly string[]>>> = {
   tell: ['done'],

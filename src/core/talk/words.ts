@@ -6,8 +6,8 @@ export const WORDS = [
   { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
   { word: 'why', says: 'the reason; sums of a figure: why 7.3, why taper' },
-  { word: 'ask', says: 'or end it with ?' },
-  { word: 'where', says: 'how far; next: then' },
+  { word: 'ask', says: 'a question, or ...?' },
+  { word: 'where', says: 'how far; next' },
   { word: 'correct', says: 'mend what was keyed' },
   { word: 'readings', says: 'all so far; changes' },
   { word: 'back', says: 'to the last answer' },
@@ -22,13 +22,12 @@ export const WORDS = [
   { word: 'instrument', says: 'out of calibration' },
   { word: 'sign on', says: 'sign off, hand over' },
   { word: 'leave', says: 'take it up later' },
-  { word: 'help', says: 'these words' },
 ] as const
 
-/** Words that help leaves to their neighbour or to the sheet, which names them where they are of use. */
-const SELDOM = ['sign off', 'hand over', 'countersign', 'changes', 'next'] as const
+/** Words that help leaves to itself, to their neighbour or to the sheet, which names them where they are of use. */
+export const UNLISTED = ['help', 'sign off', 'hand over', 'countersign', 'changes', 'next'] as const
 
-export type Word = (typeof WORDS)[number]['word'] | (typeof SELDOM)[number]
+export type Word = (typeof WORDS)[number]['word'] | (typeof UNLISTED)[number]
 
 /** Keys that name themselves with an escape sequence, such as an arrow hit on the way. */
 const KEY_SEQUENCES = /\u001b(?:\[[0-?]*[ -/]*[@-~]|O[@-~])?/g
@@ -54,5 +53,5 @@ export function wordIn(line: string): Word | null {
     .replace(/[\s_-]+/g, ' ')
     .replace(/^handover$/, 'hand over')
     .replace(/^accounted$/, 'taken')
-  return WORDS.find((w) => w.word === plain)?.word ?? SELDOM.find((word) => word === plain) ?? null
+  return WORDS.find((w) => w.word === plain)?.word ?? UNLISTED.find((word) => word === plain) ?? null
 }
