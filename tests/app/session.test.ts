@@ -1,14 +1,14 @@
 // What the shell holds by itself: an entry is on disk before it is shown, a moved clock is found, a PIN is not tried in its wait.
 import { describe, expect, it } from 'vitest'
-import type { FilesPort } from '../../src/app/ports.ts'
 import { createSession } from '../../src/app/session.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../src/core/job/signature.ts'
+import { PIN_DROPPED } from '../../src/core/talk/hear.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
 import { noFiles } from '../helpers/files.ts'
 
 /** A session from where the walk stands, with a disk and clocks that the test moves by hand. */
-function shell(walk: Walk, files?: FilesPort) {
+function shell(walk: Walk) {
   const written: Entry[] = []
   const tried: string[] = []
   const clock = { wallMs: walk.now.ms, runningMs: 0 }
@@ -25,7 +25,7 @@ function shell(walk: Walk, files?: FilesPort) {
     },
     clock: { now: () => ({ ...walk.now, ms: clock.wallMs }), running: () => clock.runningMs },
     others: { look: walk.others },
-    files: files ?? noFiles,
+    files: noFiles,
     pins: {
       fits: async (pin) => {
         tried.push(pin)
@@ -117,5 +117,18 @@ describe('a PIN', () => {
       'person.signed-on',
     ])
     expect(JSON.stringify(written)).not.toMatch(/9072|4071/)
+  })
+
+  it('whose question is gone looks up nothing that was keyed where a PIN was asked, and says nothing of it', async () => {
+    const { session, written } = shell(new Walk().toBore())
+    const said = () => session.snapshot().shown.flatMap((one) => (one.kind === 'said' ? one.lines : []))
+    for (const line of ['4071', 'what is 4071 runout', 'ask runout 4071']) {
+      await session.hear(line, true)
+      expect(said().at(-1)).toBe(PIN_DROPPED)
+    }
+    expect(said().join()).not.toContain('4071')
+    await session.hear('what is runout')
+    expect(said().join()).toContain('Terms of the trade, runout')
+    expect(written).toEqual([])
   })
 })

@@ -1,4 +1,5 @@
 // Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
+import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
 import { CHANGES } from './changes.ts'
 import { DECISIONS } from './decisions.ts'
 import { ELSEWHERE } from './elsewhere.ts'
@@ -36,5 +37,6 @@ export const MUTANTS = [
   ...METROLOGY,
   ...JOURNAL,
   ...ELSEWHERE,
+  ...ASKED_AND_ATTACHED,
   ...SEARCH,
 ]

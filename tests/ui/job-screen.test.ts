@@ -78,11 +78,12 @@ describe('at 80 columns and 24 rows', () => {
     expect(screen.lines.length).toBeLessThanOrEqual(24)
   })
 
-  it('asks what a doubtful figure was, and offers no figure of its own', async () => {
+  it('asks what a doubtful figure was, shows the one that would fit, and fills none in', async () => {
     const { screen } = draw(new Walk().toBore().keys('9.053'))
     await screen.see('2  mistyped: key it again in full')
-    expect(screen.text).toContain('9.053 is 0.4470 in under nominal 9.500 in.')
-    expect(screen.text).not.toContain('9.503')
+    await screen.see('9.053 is 0.4470 in under nominal 9.500 in.')
+    await screen.see('9.503 would fit; 9.053 has two figures changed round.')
+    await screen.until('an empty line to key on', () => screen.input === '')
   })
 
   it('asks a lead what is to be done under the stamp', async () => {

@@ -1,0 +1,208 @@
+// What is asked in plain words and what is attached: neither is ever an answer, and neither stands before what keeps people from harm.
+import { of } from './mutant.ts'
+
+export const ASKED_AND_ATTACHED = [
+  ...of('core/talk/asked', 'core/talk/asked', [
+    {
+      rule: 'A line that could be an answer at its prompt is never taken for a question.',
+      find: 'return asked === null || couldAnswer(defs, prompt, line) ? null : asked',
+      into: 'return asked',
+      by: 'the tag of another machine is put on record, and that of this one opens the job, whatever they look like',
+    },
+    {
+      rule: 'What is keyed where a PIN is asked is never looked up.',
+      find: "if (takes === 'secret') return null",
+      into: "if (takes === 'secret' && line === '') return null",
+      by: 'is never looked up, said or put into any input, whatever is keyed for it',
+    },
+    {
+      rule: 'Where words are asked for, a line that looks like a question is those words.',
+      find: "if (takes === 'words') {",
+      into: "if (takes === 'words' && line === '') {",
+      by: 'is the note',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/asked', [
+    {
+      rule: 'A question is never taken as an answer, and goes on no record.',
+      find: 'if (asked !== null) return say(...answerLines(defs, state, asked))',
+      into: 'if (asked !== null) return { ...hearAtPrompt(defs, state, prompt, line), say: answerLines(defs, state, asked) }',
+      by: 'a question is answered from the papers, and nothing else comes of it',
+    },
+    {
+      rule: 'What is keyed when the question for a PIN fell is not looked up.',
+      find: "const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null",
+      into: 'const asked = askedAt(defs, prompt, line)',
+      by: 'whose question fell under it is dropped unseen, and nothing is looked up then',
+    },
+    {
+      rule: 'The words that a hold point asks for are its answer, whatever word they begin with.',
+      find: 'if (answers(defs, prompt, line)) return',
+      into: 'if (line === null) return',
+      by: 'words that a hold point asks for are its answer, though they begin like a question',
+    },
+    {
+      rule: 'A figure that is shown with a doubt is never taken by keying it there.',
+      find: "say('Key 1, 2 or 3.')",
+      into: "input({ do: 'settle-doubt', choice: 'kept', why: 'it would fit' })",
+      by: 'is shown, and nothing is taken',
+      in: 'core/job/doubtful',
+    },
+  ]),
+  ...of('core/talk/answer-asked', 'core/talk/asked', [
+    {
+      rule: 'What is quoted of a later step is marked as not yet to be done.',
+      find: 'step > at ?',
+      into: 'step < 0 ?',
+      by: 'marks what stands in a later step, and keeps the tag of the plate to itself until it was read',
+    },
+    {
+      rule: 'Until the plate was read no answer shows its tag, so that nobody copies it from the screen.',
+      find: 'return machineNamed ||',
+      into: 'return text !== from ||',
+      by: 'marks what stands in a later step, and keeps the tag of the plate to itself until it was read',
+    },
+    {
+      rule: 'A limit out of a book is never quoted without the word that the maker comes first.',
+      find: 'found.some(isFallback)',
+      into: 'found.length === 0',
+      by: 'with a limit from a book says that the maker comes first; one without says nothing of it',
+    },
+  ]),
+  ...of('core/papers/find', 'core/papers/find', [
+    {
+      rule: 'Where too little of a question is found in any passage, nothing is quoted.',
+      find: 'held < needed',
+      into: 'held < 1',
+      by: ' is nothing',
+    },
+  ]),
+  ...of('core/talk/next-steps', 'core/talk/where', [
+    {
+      rule: 'Each step that is shown ahead is marked as not yet to be done.',
+      find: '`NOT YET  ',
+      into: '`',
+      by: 'at a hold point and at a reading gives three steps with hazard and hold point, each marked',
+    },
+  ]),
+  ...of('core/talk/where', 'core/talk/where', [
+    {
+      rule: 'A hold point that fell is told as fallen.',
+      find: "closed: 'FALLEN, asked again'",
+      into: "closed: 'complete'",
+      by: 'at a reading tells how old the gas test is and when it lapses, by the clock of the moment',
+    },
+  ]),
+  ...of('app/session', 'app/files', [
+    {
+      rule: 'A line keyed unseen where a PIN was asked is not looked up either.',
+      find: ' || questionIn(line) !== null',
+      into: '',
+      by: 'whose question is gone looks up nothing that was keyed where a PIN was asked, and says nothing of it',
+      in: 'app/session',
+    },
+    {
+      rule: 'An attached file is on record only once its bytes are on disk.',
+      find: 'const kept = await files.keep(file)',
+      into: 'const kept = await Promise.race([files.keep(file), Promise.resolve({ ok: true as const, value: { ...file, name: file.given, sha256: "ab".repeat(32) } })])',
+      by: 'is on record once its bytes are kept, and not before',
+    },
+    {
+      rule: 'What is found after its question fell to a STOP asks nothing more.',
+      find: 'if (snapshot.talk.ask !== asked) return',
+      into: 'if (snapshot === null) return',
+      by: 'holds back no STOP while it is looked for, and what is found after that is dropped',
+    },
+    {
+      rule: 'A copy that did not go on record does not stay with the files of the job.',
+      find: 'if (!snapshot.state.files.some((f) => f.name === kept.value.name))',
+      into: 'if (snapshot === null)',
+      by: 'is taken back from the disk when it did not go on record, as the job was closed meanwhile',
+    },
+  ]),
+  ...of('core/job/fold', 'core/job/attachment', [
+    {
+      rule: 'An attached file is evidence for nothing: it completes no step.',
+      find: 'return { ...state, files: [...state.files, { ...file, by }] }',
+      into: "return { ...state, files: [...state.files, { ...file, by }], done: { ...state.done, [file.step ?? '']: { seq: file.seq } } }",
+      by: 'answers nothing: at every prompt of the hold point and after it the same is asked as before',
+    },
+    {
+      rule: 'An attached file does not end what may still be called out of a reading cut short.',
+      find: "['note.written', 'file.attached', ",
+      into: "['note.written', ",
+      by: 'does not end what may still be called out of a reading cut short',
+    },
+    {
+      rule: 'A question about a whole step changes no figure and settles nothing.',
+      find: "    case 'readings.questioned':\n      return state",
+      into: "      return state\n    case 'readings.questioned':\n      return { ...state, doubt: null, notApplicable: { ...state.notApplicable, [entry.step]: entry.text } }",
+      by: 'to the last place are asked about, block nothing, and change no figure and no verdict',
+      in: 'core/job/questions',
+    },
+  ]),
+  ...of('core/job/attachment', 'core/job/attachment', [
+    {
+      rule: 'A file is kept under a plain name, which leads out of no folder.',
+      find: 'return KEPT.test(name) && ',
+      into: "return name !== '' && ",
+      by: 'is refused as ',
+    },
+  ]),
+  ...of('core/talk/ask-file', 'core/talk/attach', [
+    {
+      rule: 'While people are called out no file is asked for.',
+      find: "if (prompt.kind === 'clear')",
+      into: "if (prompt.kind === 'held')",
+      by: 'gives way to coming out, and is not begun there',
+    },
+    {
+      rule: 'The newest file is shown by name and age, and taken only when its number is keyed.',
+      find: "return work === 'newest'",
+      into: "return work === 'find'",
+      by: 'for the newest, which is shown and never taken by itself',
+    },
+  ]),
+  ...of('node/job-files', 'node/job-files', [
+    {
+      rule: 'A copy never takes the place of a file that is there.',
+      find: "await (await fs.open(path, 'wx')).close()",
+      into: "await (await fs.open(path, 'w')).close()",
+      by: 'never takes the place of what somebody else laid there',
+    },
+    {
+      rule: 'A file that changes while it is copied is not taken.',
+      find: ' || after.size !== before.size || after.mtimeMs !== before.mtimeMs',
+      into: '',
+      by: 'one that is written over while it is copied, though its size stays',
+    },
+    {
+      rule: 'A copy is synced before its entry says that it is kept.',
+      find: '      await target.sync()\n',
+      into: '',
+      by: 'one for which the disk fails at the ',
+    },
+  ]),
+  ...of('node/check-files', 'node/job-files', [
+    {
+      rule: 'A copy that is not what was attached is told as changed.',
+      find: 'return hashOf(path) === sha256',
+      into: 'return hashOf(path).length === sha256.length',
+      by: 'is held against it: as attached, changed, gone, and what it does not name',
+    },
+  ]),
+  ...of('ui/tab', 'ui/tab', [
+    {
+      rule: 'Tab hit twice is MAKE SAFE where a path is keyed too.',
+      find: 'path && !again && ',
+      into: 'path && ',
+      by: 'the first completes the path, the next is make safe, and keys between begin anew',
+    },
+    {
+      rule: 'Tab is MAKE SAFE wherever no path is keyed.',
+      find: 'path && !again',
+      into: '!again',
+      by: 'is make safe at once on the empty line of the path, and at any other question',
+    },
+  ]),
+]
