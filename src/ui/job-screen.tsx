@@ -87,7 +87,9 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall } = fitLive({ view, foot: below, style, ...size, notice })
   const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, submit, session)
-  const bare = { view, foot: below, style, ...size }
+  const last = snapshot.shown.at(-1)
+  const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
+  const bare = { view, foot: below, style, ...size, said }
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
   const withTold = fitLive({ ...bare, notice: told })
   const live = withTold.tooSmall ? fitLive({ ...bare, notice }) : withTold
@@ -148,14 +150,18 @@ function linesOf(
       style,
     )
   }
-  // What to do to be safe is read on any terminal, also on one too narrow for a sheet.
-  if (item.kind === 'said')
-    return layOut(saidBlock(item.lines, item.refusal), {
-      ...style,
-      width: Math.min(style.width, columns - 1),
-    })
+  if (item.kind === 'said') return saidLines(item, style, columns)
   const blocks = entryBlocks(session.engine.defs, item.state, item.entry, style)
   return blocks.flatMap((block) => layOut(block, style))
+}
+
+/** What to do to be safe is read on any terminal, also on one too narrow for a sheet. */
+function saidLines(
+  { lines, refusal }: Extract<Shown, { kind: 'said' }>,
+  style: SheetStyle,
+  columns: number,
+): Line[] {
+  return layOut(saidBlock(lines, refusal), { ...style, width: Math.min(style.width, columns - 1) })
 }
 
 /** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */

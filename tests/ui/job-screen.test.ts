@@ -185,6 +185,30 @@ describe('keys', () => {
     expect(written).toEqual([])
   })
 
+  it.each([
+    ['what bore is too big', '\r', "From this job's papers, word for word:"],
+    ['', '\t', 'THIS WORK'],
+  ])(
+    '%j and %j are answered in sight: the drawing gives way until something is taken',
+    async (line, key, says) => {
+      const { terminal, screen } = draw(new Walk().toBore())
+      await screen.see('seen from the head end')
+      if (line !== '') terminal.send(line)
+      await screen.until('the line', () => screen.input === line)
+      terminal.send(key)
+      await screen.until('the answer', () => screen.lines.some((line) => line.includes(says)))
+      await screen.until('room for it', () => !screen.text.includes('seen from the head end'))
+      for (const stays of ['Hazard: Both arms in the bore', 'In trouble: Come out', 'Reading (in) with M-3'])
+        await screen.until(stays, () => screen.text.includes(stays))
+      terminal.send('9.5033')
+      await screen.until('a figure', () => screen.input === '9.5033')
+      terminal.send('\r')
+      await screen.see('Again, afresh (in)')
+      await screen.until('the drawing', () => screen.text.includes('seen from the head end'))
+      expect(screen.wipes).toBe(0)
+    },
+  )
+
   it('Tab at the PIN shows it, and shows nothing of the PIN', async () => {
     const key = `$scrypt$ln=15,r=8,p=1$${'A'.repeat(22)}$${'B'.repeat(43)}`
     const defs = exampleDefs({

@@ -16,6 +16,8 @@ export interface LiveInput {
   readonly columns: number
   /** Something to say that is not on record, such as how to leave. */
   readonly notice: string | null
+  /** Rows of what was last said above: to keep them in sight, words and drawing of the prompt give way. */
+  readonly said?: number
 }
 
 export interface Live {
@@ -60,7 +62,7 @@ export function fitLive(input: LiveInput): Live {
     return tooSmall(input, `${least + 2 + footLine.length} rows high`)
   }
   const { head, must, ask } = fits
-  let left = room - height(fits)
+  let left = Math.max(0, room - height(fits) - (input.said ?? 0))
   const text = lines(view.rows)
   const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
   const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])

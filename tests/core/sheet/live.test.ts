@@ -13,11 +13,11 @@ interface Shot {
   readonly text: string
 }
 
-function shot(walk: Walk, columns: number, rows: number, notice: string | null = null): Shot {
+function shot(walk: Walk, columns: number, rows: number, notice: string | null = null, said = 0): Shot {
   const style = { width: Math.max(30, columns - 1), record: 'EXAMPLE' as const, ascii: false }
   const { defs } = walk.engine
   const view = promptView(defs, walk.state, walk.talk, style)
-  const live = fitLive({ view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice })
+  const live = fitLive({ view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice, said })
   const lines = [...live.above, { margin: live.inputMargin, text: '' }, ...live.below]
   return { view, live, text: lines.map((l) => l.margin + l.text).join('\n') }
 }
@@ -138,6 +138,31 @@ describe('on small screens', () => {
     expect(small.live.tooSmall).toBe(false)
     expect(small.text).not.toContain(small.view.drawings.at(-1)?.[1]?.text.trim())
   })
+})
+
+describe('what was said above', () => {
+  it.each([
+    [80, 24],
+    [40, 15],
+  ])(
+    'stays in sight at %i by %i: all gives way to it but hazard, trouble, question and foot',
+    (columns, rows) => {
+      let gaveWay = 0
+      walkExample((walk) => {
+        const [whole, least] = [shot(walk, columns, rows), shot(walk, columns, rows, null, 99)]
+        if (least.live.tooSmall) return
+        for (const must of [...least.view.must, ...least.view.ask.filter((r) => r.tone !== 'faint')])
+          expect(run(least.text)).toContain(must.text.trim())
+        expect(least.text).toMatch(/Sheet (\d+|-) of 19/)
+        for (const said of [1, 5, 9]) {
+          const { live } = shot(walk, columns, rows, null, said)
+          expect(height(live)).toBeLessThanOrEqual(Math.max(rows - 1 - said, height(least.live)))
+          if (height(live) < height(whole.live)) gaveWay++
+        }
+      })
+      expect(gaveWay).toBeGreaterThan(10)
+    },
+  )
 })
 
 describe('the marks of the drawing', () => {
