@@ -5,7 +5,7 @@ export const STOP = [
   ...of('core/talk/words', 'core/job/stop', [
     {
       rule: 'A line that is only stop is STOP, however often it is said.',
-      find: '/^(?:!|stop)(?:[\\s.,!]|stop)*$/i',
+      find: '/^(?:!|stop)(?:[\\s.,!?]|stop)*$/i',
       into: '/^(?:!|stop)$/i',
       by: 'blocks at once',
     },

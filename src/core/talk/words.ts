@@ -29,21 +29,34 @@ export const UNLISTED = ['help', 'sign off', 'hand over', 'countersign', 'change
 
 export type Word = (typeof WORDS)[number]['word'] | (typeof UNLISTED)[number]
 
+/** What people say for them. */
+const SAID: ReadonlyMap<string, Word> = new Map([
+  ['handover', 'hand over'],
+  ['accounted', 'taken'],
+  ['where am i', 'where'],
+  ['where are we', 'where'],
+  ['what next', 'next'],
+  ['what is next', 'next'],
+  ["what's next", 'next'],
+  ['show readings', 'readings'],
+  ['go back', 'back'],
+])
+
 /** Keys that name themselves with an escape sequence, such as an arrow hit on the way. */
 const KEY_SEQUENCES = /\u001b(?:\[[0-?]*[ -/]*[@-~]|O[@-~])?/g
 
 /**
  * A line that is only "stop", or the one key, is STOP everywhere; said or pressed several times, one after the other, or
- * with what cannot be seen around it, it is no less.
+ * with what cannot be seen around it, it is no less. A question mark makes no question of it: that has more words.
  */
 export function isStop(line: string): boolean {
   const plain = withoutUnseen(line.replace(KEY_SEQUENCES, '')).trim()
-  return /^(?:!|stop)(?:[\s.,!]|stop)*$/i.test(plain)
+  return /^(?:!|stop)(?:[\s.,!?]|stop)*$/i.test(plain)
 }
 
 /** A line that asks for the make-safe sheet, wherever it is keyed. */
 export function isMakeSafe(line: string): boolean {
-  return /^(?:make\s+)?safe[\s.!]*$/i.test(line.trim())
+  return /^(?:make\s+)?safe[\s.!?]*$/i.test(line.trim())
 }
 
 export function wordIn(line: string): Word | null {
@@ -51,7 +64,8 @@ export function wordIn(line: string): Word | null {
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ')
-    .replace(/^handover$/, 'hand over')
-    .replace(/^accounted$/, 'taken')
-  return WORDS.find((w) => w.word === plain)?.word ?? UNLISTED.find((word) => word === plain) ?? null
+    .replaceAll('\u2019', "'")
+  // A question mark makes one of these no other thing; a single word with one is asked about, and not done.
+  const said = SAID.get(plain.replace(/ ?[?.]+$/, '')) ?? plain
+  return WORDS.find(({ word }) => word === said)?.word ?? UNLISTED.find((word) => word === said) ?? null
 }

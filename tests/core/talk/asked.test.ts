@@ -359,6 +359,26 @@ describe('words that are none', () => {
     },
   )
 
+  it.each([
+    ['where am I?', 'Sheet 7 of 19, Bore'],
+    ['Where are we', 'Sheet 7 of 19, Bore'],
+    ['what\u2019s next?', 'NOT YET TO BE DONE'],
+    ['what next', 'NOT YET TO BE DONE'],
+    ['show readings', 'Set-check before'],
+    ['go back', 'The last reading was'],
+  ])('%j is what people say for one that is', (line, says) => {
+    const { input, say } = heard(PROMPTS.read?.() as Walk, line)
+    expect([input, say.join('\n')]).toEqual([null, expect.stringContaining(says)])
+  })
+
+  it.each(['leave?', 'correct?', 'back?', 'taken?', 'sign off?'])(
+    '%j is asked about and not done',
+    (line) => {
+      const { input, talk, say } = heard(PROMPTS.read?.() as Walk, line)
+      expect([input, talk.ask, isAnswer(say)]).toEqual([null, null, true])
+    },
+  )
+
   it('a figure, initials or words of a hold point are never met so', () => {
     for (const line of ['9.5O33', 'nan', 'inf', 'in', 'x'])
       expect(heard(PROMPTS.read?.() as Walk, line).input).toMatchObject({ do: 'read' })

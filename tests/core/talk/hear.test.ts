@@ -11,7 +11,20 @@ const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, w
 
 describe('words', () => {
   it.each([
-    ...['stop', ' STOP! ', 'stop stop', '!', '!!', '! !', '!stop', '! Stop!', 'stop !', '!!stop'],
+    ...[
+      'stop',
+      ' STOP! ',
+      'stop stop',
+      '!',
+      '!!',
+      '! !',
+      '!stop',
+      '! Stop!',
+      'stop !',
+      '!!stop',
+      'stop?',
+      'Stop ?',
+    ],
     ...['\u001b[Astop', '\u001bstop', 'stop\u0007', '\u200bstop'],
   ])('%j is STOP', (line) => {
     expect(heard(new Walk().toBore(), line).input).toEqual({ do: 'stop' })

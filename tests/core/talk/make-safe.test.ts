@@ -65,7 +65,7 @@ describe('the make-safe sheet', () => {
       fc.property(
         fc.constantFrom(...starts),
         schedule,
-        fc.constantFrom('safe', ' SAFE! ', 'make safe'),
+        fc.constantFrom('safe', ' SAFE! ', 'safe?', 'make safe'),
         (start, actions, word) => {
           const walk = start()
           const inputs: Input[] = []
