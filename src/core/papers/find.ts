@@ -4,7 +4,7 @@ import MiniSearch from 'minisearch'
 import type { Definitions } from '../job/definitions.ts'
 import { oncePer } from '../lib/once.ts'
 import { aboutOf, asksLimit, asksMeaning, stem, wordsOf } from './ask-words.ts'
-import { type Passage, type PassageKind, passagesOf } from './passages.ts'
+import { isFallback, type Passage, type PassageKind, passagesOf } from './passages.ts'
 
 /** The most passages that are quoted to one question. */
 export const MOST_QUOTED = 3
@@ -14,6 +14,9 @@ const ENOUGH = 0.6
 
 /** What is asked by its own name comes before what only mentions it. */
 const BY_NAME = 2
+
+/** What the machine's own papers say comes before a book. */
+const OWN_FIRST = 1.5
 
 /** A passage far below the best one answers something else. */
 const NEAR_THE_BEST = 0.35
@@ -80,7 +83,8 @@ function look(
       // What holds more of the question comes before what only holds a rare word of it.
       if (passage === undefined || held < needed) return []
       const named = isNamed(passage, about) ? BY_NAME : 1
-      return [{ passage, score: score * named * (held / about.length) ** 2 }]
+      const own = passage.kind === 'limit' && !isFallback(passage) ? OWN_FIRST : 1
+      return [{ passage, score: score * named * own * (held / about.length) ** 2 }]
     })
     .sort((a, b) => b.score - a.score || Number(a.passage.id) - Number(b.passage.id))
 }

@@ -77,7 +77,7 @@ function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
 
 /** What people say for it. */
 const ALSO: Readonly<Partial<Record<CharacteristicId, string>>> = {
-  'largest-diameter': 'bore diameter worn largest',
+  'largest-diameter': 'bore size, bore diameter, bore worn',
   'ring-end-gap': 'gap of the ring',
   'ring-end-gap-least': 'gap of the ring',
   'ring-side-clearance': 'groove',

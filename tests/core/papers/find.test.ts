@@ -60,6 +60,7 @@ describe('what is found', () => {
     ['what gap is too much', /^Limit of this machine|^Fall-back limit/],
     ['how much taper is allowed', /^Fall-back limit, named by a lead, taper/],
     ['how worn may the bore diameter be at most', /^Limit of this machine, largest/],
+    ['what bore is too big', /^Limit of this machine, largest/],
     ['how much oxygen is too little', /^Gas limit of this site, oxygen/],
   ])('%s: a limit with its source', (question, from) => {
     const [first] = ask(pull, question)
