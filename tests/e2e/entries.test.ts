@@ -29,7 +29,7 @@ describe('a reading', () => {
     await expect.poll(() => t.text).toContain('It counts for nothing yet.')
     expect(t.text).not.toContain('9.503 in')
     await t.say('9.503')
-    await t.see('Key 1, 2 or 3.')
+    await t.see('Key 1, 2 or 3 first')
     await t.say('2')
     await t.see('Reading (in) with M-3')
     await t.sayAll(['9.5043', '9.5034'])

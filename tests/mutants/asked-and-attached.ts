@@ -43,10 +43,26 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'A figure that is shown with a doubt is never taken by keying it there.',
-      find: "say('Key 1, 2 or 3.')",
+      find: "say('Key 1, 2 or 3 first; a figure is keyed after that.')",
       into: "input({ do: 'settle-doubt', choice: 'kept', why: 'it would fit' })",
       by: 'is shown, and nothing is taken',
       in: 'core/job/doubtful',
+    },
+  ]),
+  ...of('core/talk/words', 'core/talk/asked', [
+    {
+      rule: 'A word with a question mark behind it is asked about and not done.',
+      find: "replace(/ ?[?.]+$/, '')) ?? plain",
+      into: "replace(/ ?[?.]+$/, '')) ?? plain.replace(/ ?[?.]+$/, '')",
+      by: 'is asked about and not done',
+    },
+  ]),
+  ...of('core/sheet/live', 'core/sheet/live', [
+    {
+      rule: 'What was said last, as the make-safe sheet, has its room before words and drawing of the prompt.',
+      find: ' - (input.said ?? 0)',
+      into: '',
+      by: 'stays in sight at ',
     },
   ]),
   ...of('core/talk/answer-asked', 'core/talk/asked', [

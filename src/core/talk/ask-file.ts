@@ -35,7 +35,7 @@ export type FileAsk =
   | { readonly kind: 'attach-caption'; readonly file: FoundFile }
 
 export const FILE_QUESTIONS: Readonly<Record<FileAsk['kind'], string>> = {
-  'attach-path': 'Path of the file; Enter or newest: the newest in the folder named last',
+  'attach-path': 'Path of the file. Enter: the newest in the folder named last',
   'attach-looking': 'Looking for the file',
   'attach-newest': 'Is it this one? 1 yes, 2 no',
   'attach-caption': 'What does it show? One line',

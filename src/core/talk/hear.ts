@@ -232,7 +232,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'doubt':
       if (number === 1) return input({ do: 'settle-doubt', choice: 'again' })
       if (number === 2) return input({ do: 'settle-doubt', choice: 'mistyped' })
-      return number === 3 ? ask({ kind: 'keep-why' }) : say('Key 1, 2 or 3.')
+      return number === 3
+        ? ask({ kind: 'keep-why' })
+        : say('Key 1, 2 or 3 first; a figure is keyed after that.')
     case 'late':
       return number === 1 || number === 2
         ? input({ do: 'settle-late', kept: number === 1 })
