@@ -107,9 +107,11 @@ const omitted = z
   .string()
   .regex(/^[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)*$/, 'is not an id, nor a part and an id with a point between')
   .max(200)
+// How long a part takes is said at its own steps.
+const { takes: _takes, ...whole } = common
 const part = z.strictObject({
   kind: kind('part', 'Another procedure, inside this one.'),
-  ...common,
+  ...whole,
   use: identifier.meta({ description: 'Id of that procedure; its file lies beside this one.' }),
   omits: z.array(omitted).min(1, 'omits nothing').optional().meta({
     description:

@@ -41,6 +41,13 @@ export const common = {
     .optional()
     .meta({ description: 'Hazards, by id, that the step exposes people to; a gate before it holds each.' }),
   when: when.optional().meta({ description: 'Only under this condition; left out: always.' }),
+  takes: written('time')
+    .optional()
+    .meta({
+      description:
+        'About how long it takes, for telling how far the job is; left out: a usual time for its kind. No rule rests on it.',
+      examples: ['5 min'],
+    }),
   needs: z
     .array(need)
     .min(1, 'lists nothing')

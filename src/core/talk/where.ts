@@ -6,6 +6,7 @@ import { agedName } from '../job/item-label.ts'
 import { lapsesOf } from '../job/lapse.ts'
 import { applicability, current, isComplete } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
+import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
 import { openItems } from './open-items.ts'
 
@@ -17,6 +18,7 @@ export function whereLines(defs: Definitions, state: State, now: Instant): strin
     ...(openStop(state) === null ? [] : ['STOP is open: nothing goes on until it is released.']),
     ...placeLines(defs, state),
     doneLine(defs, state),
+    ...timeLines(defs, state),
     ...openLines(defs, state),
     ...gatesOf(defs).flatMap((gate) => gateLine(defs, state, gate, now)),
   ]
@@ -46,6 +48,19 @@ function doneLine(defs: Definitions, state: State): string {
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
   return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
+}
+
+/** Rounded, and said to be rough; nothing where nothing is left. */
+function timeLines(defs: Definitions, state: State): string[] {
+  if (state.closed !== null) return []
+  const seen = new Map()
+  const ways = defs.steps.map((placed) => applicability(defs, state, placed, seen))
+  const left = defs.steps.reduce((sum, placed, i) => {
+    return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
+  }, 0)
+  if (!(left > 0)) return []
+  const perhaps = ways.includes('hold') ? ' if all of it is needed' : ''
+  return [`About ${roughTime(left)} of work left${perhaps}. Rough times: common practice, no source.`]
 }
 
 function openLines(defs: Definitions, state: State): string[] {
