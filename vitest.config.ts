@@ -1,12 +1,18 @@
 import { defineConfig } from 'vitest/config'
 
+/** Pure code and the checker: nothing in them is left behind that another file could see, so they share their modules. */
+const SHARED = ['tests/{core,authoring,mutants}/**/*.test.ts']
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
     testTimeout: 30_000,
     // A screen arrives in pieces: what is looked for on it is waited for, as long as in Screen.until.
     expect: { poll: { timeout: 10_000 } },
     // Two cores is the smallest machine the suite has to be quick on.
     maxWorkers: 2,
+    projects: [
+      { extends: true, test: { name: 'pure', include: SHARED, isolate: false } },
+      { extends: true, test: { name: 'shell', include: ['tests/**/*.test.{ts,tsx}'], exclude: SHARED } },
+    ],
   },
 })

@@ -2,6 +2,28 @@
 import { of } from './mutant.ts'
 
 export const CHANGES = [
+  ...of('core/talk/correct', 'core/talk/hear', [
+    {
+      rule: 'Nothing is asked for a change that cannot be taken under STOP.',
+      find: 'if (openStop(state) !== null) return',
+      into: 'if (state.seq < 0) return',
+      by: 'and correct ask nothing where nothing may be changed: under STOP, and while a reading waits',
+    },
+    {
+      rule: 'Nor for one while a reading waits.',
+      find: 'if (state.doubt === null && state.late === null) return null',
+      into: 'if (state.seq >= 0) return null',
+      by: 'and correct ask nothing where nothing may be changed: under STOP, and while a reading waits',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/hear', [
+    {
+      rule: 'Whoever did it is refused as witness before a PIN is asked.',
+      find: 'return didThis(state, prompt.gate, text.toUpperCase()) ? input(given) : signing(defs, line, given)',
+      into: 'return signing(defs, line, given)',
+      by: 'who is at the keys is refused before any PIN is asked; somebody else is asked for it',
+    },
+  ]),
   ...of('core/job/admit-change', 'core/job/corrections', [
     {
       rule: 'While a reading waits to be settled nothing else is changed.',

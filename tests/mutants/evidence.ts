@@ -19,14 +19,14 @@ export const EVIDENCE = [
     },
     {
       rule: 'The one at the keyboard is never the witness.',
-      find: 'if (person.id === state.doer || doersAt',
-      into: 'if (doersAt',
+      find: 'return person === state.doer || doersAt',
+      into: 'return doersAt',
       by: 'refuses whoever gave evidence that stands, though another sits at the keyboard now',
     },
     {
       rule: 'Whoever gave any of the evidence that stands is not its witness, though another sits at the keyboard now.',
-      find: ' || doersAt(gateState(state, gate.id)).has(person.id)) {',
-      into: ') {',
+      find: ' || doersAt(gateState(state, gate.id)).has(person)',
+      into: '',
       by: 'refuses whoever gave evidence that stands, though another sits at the keyboard now',
     },
     {

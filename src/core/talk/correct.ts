@@ -4,7 +4,7 @@ import { fallsWithItem, findReading } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
-import { type State, stands } from '../job/state.ts'
+import { openStop, type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, voidWarning } from './heard.ts'
 import { placeName, placeNumber, readingText } from './names.ts'
 
@@ -71,7 +71,16 @@ export function correctable(defs: Definitions, state: State): Correctable[] {
   return [...standingReadings(defs, state), ...places, ...findings, ...shown]
 }
 
+/** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
+export function whyNoChange(state: State): string | null {
+  if (openStop(state) !== null) return 'STOP is open: nothing is changed until it is released.'
+  if (state.doubt === null && state.late === null) return null
+  return 'A reading waits: say first what becomes of it. 1 is to measure it again.'
+}
+
 export function correct(defs: Definitions, state: State): Heard {
+  const no = whyNoChange(state)
+  if (no !== null) return say(no)
   const items = correctable(defs, state)
   if (items.length === 0) return say('There is nothing to correct yet.')
   return ask(

@@ -5,6 +5,7 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
+import { didThis } from '../job/evidence-words.ts'
 import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
@@ -17,7 +18,7 @@ import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { answers, askedAt, askedWithin, couldAnswer } from './asked.ts'
 import { changeLines } from './changes.ts'
-import { correct, standingReadings } from './correct.ts'
+import { correct, standingReadings, whyNoChange } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
 import { deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
@@ -164,6 +165,8 @@ function notApplicable(prompt: Prompt): Heard {
 
 /** Back to the last thing answered; what would become void is said before anything happens. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
+  const no = whyNoChange(state)
+  if (no !== null) return say(no)
   const gate = gateBeingAsked(defs, state)
   if (gate !== null) return backAtGate(defs, state, gate)
   if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')
@@ -227,7 +230,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
-      return prompt.item.evidence.kind === 'witness' ? signing(defs, line, given) : input(given)
+      if (prompt.item.evidence.kind !== 'witness') return input(given)
+      // Refused before a PIN is asked, lest the next initials be keyed as one.
+      return didThis(state, prompt.gate, text.toUpperCase()) ? input(given) : signing(defs, line, given)
     }
     case 'doubt':
       if (number === 1) return input({ do: 'settle-doubt', choice: 'again' })

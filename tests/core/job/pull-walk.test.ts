@@ -56,7 +56,9 @@ function walked(site: Site): Walk {
       walk.key(line.text === 'done' ? '' : line.text)
       const refused = walk.entries.length === had && walk.talk.ask === null && walk.said.length > before
       if (refused) throw new Error(`line ${line.line} was not taken: ${walk.said.slice(before).join(' ')}`)
-      if (walk.entries.length > had) expect(violations(momentOf(walk), false)).toEqual([])
+      // Evidence sends nobody in by itself: what it opens is looked at when the next step is.
+      const isEvidence = walk.entries.at(-1)?.type === 'evidence.given'
+      if (walk.entries.length > had && !isEvidence) expect(violations(momentOf(walk), false)).toEqual([])
     }
   }
   return walk

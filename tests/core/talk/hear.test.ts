@@ -6,6 +6,7 @@ import { hear } from '../../../src/core/talk/hear.ts'
 import { QUIET } from '../../../src/core/talk/heard.ts'
 import { WORDS } from '../../../src/core/talk/words.ts'
 import { BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { gate, NO_START, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line)
 
@@ -156,5 +157,32 @@ describe('back', () => {
     expect(heard(new Walk().keys('RO'), 'back').say).toEqual(['There is nothing to go back to yet.'])
     expect(heard(new Walk().toGate(), 'back').input).toEqual({ do: 'ask-again', step: 'hold_point' })
     expect(heard(new Walk().toBore().wait(31).keys(''), 'back').input).toBeNull()
+  })
+
+  it('and correct ask nothing where nothing may be changed: under STOP, and while a reading waits', () => {
+    const stopped = new Walk().toBore().keys('stop', '8', 'a shout', 'ML')
+    const waiting = new Walk().toBore().keys('95.033')
+    expect(waiting.prompt.kind).toBe('doubt')
+    for (const [walk, why] of [
+      [stopped, 'STOP is open'],
+      [waiting, 'A reading waits'],
+    ] as const)
+      for (const word of ['back', 'correct']) {
+        expect(heard(walk, word)).toMatchObject({ input: null, talk: QUIET })
+        expect(heard(walk, word).say.join(' ')).toContain(why)
+      }
+  })
+})
+
+describe('a witness', () => {
+  it('who is at the keys is refused before any PIN is asked; somebody else is asked for it', () => {
+    const walk = new Walk(
+      smallDefs([gate('isolated', ['start'], [NO_START, WITNESS]), tell('in', { exposes: ['start'] })]),
+    )
+    walk.autoPin = false
+    walk.keys('RO', '4071', 'TC-401-1', 'NO START')
+    expect(walk.prompt.kind).toBe('evidence')
+    expect(heard(walk, 'ro')).toMatchObject({ input: { do: 'evidence' }, talk: QUIET })
+    expect(heard(walk, 'ML').talk.ask).toMatchObject({ kind: 'pin', person: 'ML' })
   })
 })
