@@ -49,7 +49,15 @@ const reporter = {
 }
 const vitest = await createVitest(
   'test',
-  { root: ROOT, watch: false, reporters: [reporter], passWithNoTests: true },
+  // Without the file of settings: its projects have servers of their own, which would read the files unbroken.
+  {
+    config: false,
+    root: ROOT,
+    watch: false,
+    reporters: [reporter],
+    passWithNoTests: true,
+    testTimeout: 30_000,
+  },
   { plugins: [plugin] },
 )
 await vitest.standalone()
