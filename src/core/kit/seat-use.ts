@@ -17,6 +17,8 @@ export interface SeatUse {
   readonly asks: string
   /** Why this instrument cannot do it, as a clause about it, or null. */
   readonly fault: (instrument: Instrument) => string | null
+  /** Whether its scale takes in all that may be read there; left out: nothing says how far that goes. */
+  readonly covers?: (instrument: Instrument) => boolean
 }
 
 /** Inch and millimetre of one figure differ in the last place of a double. */
@@ -49,6 +51,11 @@ function readUse(defs: Definitions, placed: PlacedStep, read: StepOf<'read'>): S
       if (!(reader.resolution.si <= within.si * (1 + NOISE)))
         return `it shows steps of ${reader.resolution.text}, too coarse to agree within ${within.text}`
       return spanFault(defs, read, reader)
+    },
+    covers: (instrument) => {
+      const { plausible } = read
+      if (plausible.from !== 'range' || instrument.kind === 'gas_meter') return true
+      return plausible.least.si >= instrument.range.from.si && plausible.most.si <= instrument.range.to.si
     },
   }
 }

@@ -33,6 +33,8 @@ export interface KitSeat {
     readonly due: string
     /** What has to come with it. */
     readonly standard: string | null
+    /** Its scale, where what may be read there can lie beyond it; null where it takes in all of that. */
+    readonly scale: string | null
   }[]
   readonly unfit: readonly Unfit[]
   /** What the job is not to be started without, as a clause with why; null when something does each use. */
@@ -67,7 +69,7 @@ function kitSeat(defs: Definitions, seat: Seat, uses: readonly SeatUse[], at: st
       what: one.things[0] ?? '',
       steps: one.steps,
     })),
-    fit: fit.map(named),
+    fit: fit.map((one) => named(one, uses)),
     unfit,
   }
   return {
@@ -108,14 +110,21 @@ function lookAt(
   }
 }
 
-function named(instrument: Instrument): KitSeat['fit'][number] {
+function named(instrument: Instrument, uses: readonly SeatUse[]): KitSeat['fit'][number] {
   const check = 'set_check' in instrument ? instrument.set_check : null
   return {
     id: instrument.id,
     title: instrument.title,
     due: instrument.calibration.due,
     standard: check === null ? null : `${check.standard}, ${check.size.text}`,
+    scale: uses.every((use) => use.covers?.(instrument) !== false) ? null : scaleOf(instrument),
   }
+}
+
+function scaleOf(instrument: Instrument): string | null {
+  return instrument.kind === 'gas_meter'
+    ? null
+    : `${instrument.range.from.text} to ${instrument.range.to.text}`
 }
 
 /** What is wanted, then each instrument that was looked at with why not. */

@@ -91,8 +91,8 @@ function seatLines(seat: KitSeat): string[] {
     `  asked: ${asks.join('; ')}`,
     ...(seat.changesOver ? [`  ${changeOver(seat)}`] : []),
     ...seat.fit.map(
-      ({ id, title, due, standard }) =>
-        `  fit: ${id}, ${title}, calibrated until ${due}${standard === null ? '' : `; with its ${standard}`}`,
+      ({ id, title, due, standard, scale }) =>
+        `  fit${scale === null ? '' : ` only if what is read there lies within ${scale}`}: ${id}, ${title}, calibrated until ${due}${standard === null ? '' : `; with its ${standard}`}`,
     ),
     ...seat.unfit.map((one) => `  NOT ${unfitText(one)}`),
     ...(seat.fit.length === 0 && seat.unfit.length === 0 ? ['  none in the register'] : []),

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest'
 import type { DiameterGauge, Instrument } from '../../../src/core/definition/instruments.ts'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { type Kit, kitOf } from '../../../src/core/kit/kit.ts'
+import { kitLines } from '../../../src/core/kit/words.ts'
 import { exampleDefs } from '../../helpers/example.ts'
+import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 import { gate, type Raw, smallDefs, tell } from '../../helpers/small-job.ts'
 
 const DAY = '2026-03-14'
@@ -86,6 +88,17 @@ describe('the seats of a kit', () => {
     expect(kit.holds).toEqual([])
     expect(kit.verdictHolds).toEqual([])
     expect(seat(kit, 'gauge').fit[0]?.standard).toBe('ring R-95, 9.5000 in')
+  })
+
+  it('says the scale of one that what is read may lie beyond, and of no other', () => {
+    const kit = kitOf(shippedDefs('running-data.yaml'), DAY)
+    const { fit } = seat(kit, 'line_gauge')
+    expect(fit.find((one) => one.id === 'P-7')?.scale).toMatch(/^\S+ psig to \S+ psig$/)
+    expect(kitLines(kit).join('\n')).toMatch(
+      /fit only if what is read there lies within \S+ psig to \S+ psig: P-7,/,
+    )
+    // Its window goes as far as the instrument does.
+    expect(seat(kitOf(example, DAY), 'thermometer').fit[0]?.scale).toBeNull()
   })
 
   it('leaves out a seat that nothing is read from', () => {
