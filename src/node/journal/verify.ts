@@ -30,8 +30,10 @@ export interface Verification {
   readonly grownBy: number | null
 }
 
-const TAIL_UNKNOWN = 'unknown: a removed tail looks like a shorter job'
-const WHOLE_UNKNOWN = 'unknown: a chain without a key can be rewritten whole'
+const TAIL_UNKNOWN =
+  'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that'
+const WHOLE_UNKNOWN =
+  'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that'
 
 /**
  * Checks a journal's bytes, and against `expectedHead` (64 hex digits noted elsewhere: on a hand-over, a report, a

@@ -13,8 +13,14 @@ describe('without a head noted elsewhere', () => {
       head: headOf(LINES),
       torn: null,
       content: { state: 'sound', line: null, what: '5 lines prove content and place.' },
-      tail: { state: 'unknown', what: 'unknown: a removed tail looks like a shorter job' },
-      whole: { state: 'unknown', what: 'unknown: a chain without a key can be rewritten whole' },
+      tail: {
+        state: 'unknown',
+        what: 'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that',
+      },
+      whole: {
+        state: 'unknown',
+        what: 'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that',
+      },
       grownBy: null,
     })
   })
