@@ -1,7 +1,13 @@
 import { defineConfig } from 'vitest/config'
 
 /** Pure code and the checker: nothing in them is left behind that another file could see, so they share their modules. */
-const SHARED = ['tests/{core,authoring,mutants}/**/*.test.ts']
+const PURE = ['tests/{core,authoring,mutants}/**/*.test.ts']
+/** But not where a module is replaced for one test, or where a long search fills the memory. */
+const APART = [
+  'tests/core/proof/**/*.test.ts',
+  'tests/core/job/{search,safety,pull-walk}.test.ts',
+  'tests/authoring/check-command.test.ts',
+]
 
 export default defineConfig({
   test: {
@@ -11,8 +17,9 @@ export default defineConfig({
     // Two cores is the smallest machine the suite has to be quick on.
     maxWorkers: 2,
     projects: [
-      { extends: true, test: { name: 'pure', include: SHARED, isolate: false } },
-      { extends: true, test: { name: 'shell', include: ['tests/**/*.test.{ts,tsx}'], exclude: SHARED } },
+      { extends: true, test: { name: 'pure', include: PURE, exclude: APART, isolate: false } },
+      { extends: true, test: { name: 'search', include: APART } },
+      { extends: true, test: { name: 'shell', include: ['tests/**/*.test.{ts,tsx}'], exclude: PURE } },
     ],
   },
 })
