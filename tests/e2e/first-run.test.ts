@@ -10,7 +10,7 @@ describe('the first run', () => {
     const jobs = terminal.folder()
     const t = terminal.start(['--jobs', jobs])
     await t.see('Start the example job')
-    await expect.poll(() => t.text).toContain('No real jobs yet')
+    await expect.poll(() => t.text).toContain('Only the example starts from here')
     await expect.poll(() => t.text).toContain('0 │ Leave')
     t.send('7')
     await t.see(/no\. │ 7/)

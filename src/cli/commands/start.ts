@@ -44,8 +44,8 @@ async function choose(values: Values): Promise<number> {
   const which = await drawChoice({
     title: 'Barover',
     lines: [
-      'Walks you through measuring and judging a compressor bore, and keeps the log.',
-      'No real jobs yet: examples and practice only.',
+      'Takes you through work on the piston end, and keeps the record of it.',
+      'Only the example starts from here. A real job: barover run --help.',
     ],
     options: [
       `Take up a job that was left (${open.length})`,

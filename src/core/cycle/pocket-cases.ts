@@ -4,7 +4,7 @@ import { ok, type Result } from '../lib/result.ts'
 import { completeMachine } from './machine-holds.ts'
 import type { MachineModel } from './machine-model.ts'
 import { type OperatingPoint, operate } from './operate.ts'
-import { type PocketChoice, withOpening } from './pocket-choice.ts'
+import { openingNow, type PocketChoice, withOpening } from './pocket-choice.ts'
 import { frictionOf } from './pocket-curve.ts'
 import type { PocketErrors } from './pocket-judge-input.ts'
 import { checkSetting, type SettingChecks, type SettingFault } from './setting-checks.ts'
@@ -25,37 +25,56 @@ interface Shift {
   readonly behind: number
 }
 
+const SIGNS = [-1, 1] as const
 const SHIFTS: readonly Shift[] = [
   { suction: 0, discharge: 0, gas: 0, behind: 0 },
-  { suction: -1, discharge: 1, gas: 1, behind: 1 },
-  { suction: 1, discharge: -1, gas: -1, behind: -1 },
-  { suction: 1, discharge: 1, gas: 1, behind: 1 },
-  { suction: -1, discharge: -1, gas: -1, behind: -1 },
-  { suction: 1, discharge: 1, gas: -1, behind: 1 },
-  { suction: -1, discharge: 1, gas: 1, behind: -1 },
+  ...SIGNS.flatMap((suction) =>
+    SIGNS.flatMap((discharge) =>
+      SIGNS.flatMap((gas) => SIGNS.map((behind) => ({ suction, discharge, gas, behind }))),
+    ),
+  ),
 ]
 
 /**
- * As read, and at each corner of what the two pressures may really be (expanded errors, k = 2), the gas of all stages hotter or
- * colder with it, and the first against the others, as the pressure between them goes with the temperatures.
+ * As read, and at each corner of what the two pressures and the gas temperatures of the first and of the other stages may really
+ * be (expanded errors, k = 2): the pressure between two stages goes with the temperatures. The load measured now is held against
+ * the least that is computed within the error of the setting, so that a pocket that stands further open than read hides nothing.
  * An error that nobody stated counts as none, and the caller says so.
  * Refuses: what completeMachine and operate refuse for the machine so moved.
  */
-export function pocketCases(machine: MachineModel, errors: PocketErrors): Result<readonly PocketCase[]> {
+export function pocketCases(
+  machine: MachineModel,
+  choice: PocketChoice,
+  errors: PocketErrors,
+): Result<readonly PocketCase[]> {
   const cases: PocketCase[] = []
   for (const shift of SHIFTS) {
     const moved = completeMachine(movedBy(machine, errors, shift))
     if (!moved.ok) return { ok: false, error: { code: 'hold', say: moved.error.join(' ') } }
     const present = operate(moved.value)
     if (!present.ok) return present
+    const least = leastNow(moved.value, choice, errors.opening ?? 0)
+    if (!least.ok) return least
     cases.push({
       machine: moved.value,
       present: present.value,
       frictionW: frictionOf(moved.value, present.value),
-      correction: Math.max(1, (machine.measuredLoadW + (errors.loadW ?? 0)) / present.value.driverW),
+      correction: Math.max(1, (machine.measuredLoadW + (errors.loadW ?? 0)) / least.value),
     })
   }
   return ok(cases)
+}
+
+/** The least driver load computed with the pocket anywhere between the ends of what its setting may really be, watts. */
+function leastNow(machine: MachineModel, choice: PocketChoice, u: number): Result<number> {
+  const now = openingNow(machine, choice)
+  let least = Number.POSITIVE_INFINITY
+  for (const opening of new Set([now, Math.max(0, now - u), Math.min(1, now + u)])) {
+    const at = operate(withOpening(machine, choice, opening))
+    if (!at.ok) return at
+    least = Math.min(least, at.value.driverW)
+  }
+  return ok(least)
 }
 
 function movedBy(machine: MachineModel, errors: PocketErrors, shift: Shift): MachineModel {
@@ -101,7 +120,7 @@ export function checkedOpening(
   choice: PocketChoice,
   opening: number,
 ): Result<CheckedOpening> {
-  const faults: SettingFault[] = []
+  const faults = new Map<string, SettingFault>()
   let first: Pick<CheckedOpening, 'point' | 'checks'> | null = null
   for (const { machine, frictionW } of cases) {
     const at = withOpening(machine, choice, opening)
@@ -109,17 +128,12 @@ export function checkedOpening(
     if (!point.ok) return point
     const checks = checkSetting(at, point.value)
     if (!checks.ok) return checks
-    const more = checks.value.faults.filter((fault) => !faults.some(alike(fault)))
-    faults.push(...(first === null ? more : more.map(tooClose)))
+    for (const fault of checks.value.faults)
+      if (!faults.has(fault.say)) faults.set(fault.say, first === null ? fault : tooClose(fault))
     first ??= { point: point.value, checks: checks.value }
   }
   if (first === null) throw new Error('an opening was checked in no case')
-  return ok({ ...first, faults })
-}
-
-/** The same is out, as read or only when moved. */
-function alike(fault: SettingFault) {
-  return (other: SettingFault) => other.say.endsWith(fault.say)
+  return ok({ ...first, faults: [...faults.values()] })
 }
 
 function tooClose(fault: SettingFault): SettingFault {

@@ -62,6 +62,13 @@ function stepOf(pockets: readonly (Pocket | undefined)[]): Result<PocketTravel> 
   return ok({ is: 'variable', step: first })
 }
 
+/** Where the chosen pocket stands, 0 shut to 1 full open; where the machine record has been looked at there is one. */
+export function openingNow(machine: MachineModel, choice: PocketChoice): number {
+  const cylinder = chosenCylinder(machine, choice)
+  const end = choice.ends === 'crank' ? cylinder?.crank : cylinder?.head
+  return end?.opening ?? Number.NaN
+}
+
 /** The same machine with the chosen pocket at `opening`, 0 shut to 1 full open. */
 export function withOpening(machine: MachineModel, choice: PocketChoice, opening: number): MachineModel {
   const ends = chosenEnds(choice)

@@ -4,7 +4,7 @@ import type { VerdictWord } from '../metrology/verdict.ts'
 import { completeMachine } from './machine-holds.ts'
 import type { MachineModel } from './machine-model.ts'
 import { checkedOpening, type PocketCase, pocketCases, worstLoad } from './pocket-cases.ts'
-import { type PocketTravel, pocketTravel } from './pocket-choice.ts'
+import { openingNow, type PocketTravel, pocketTravel } from './pocket-choice.ts'
 import type { PocketJudgeInput, PocketRow, PocketVerdict } from './pocket-judge-input.ts'
 import { pocketRow, tableOpenings } from './pocket-rows.ts'
 import { places, smallestOpening, WHAT_IS_LEFT } from './pocket-setting.ts'
@@ -27,7 +27,7 @@ export function judgePocket(input: PocketJudgeInput): PocketVerdict {
   if (!travel.ok) return held([travel.error.say])
   const fault = stepFault(input, travel.value)
   if (fault !== null) return held([fault])
-  const cases = pocketCases(machine, input.errors)
+  const cases = pocketCases(machine, input.choice, input.errors)
   if (!cases.ok) return held([cases.error.say])
   const computedW = cases.value[0]?.present.driverW ?? Number.NaN
   const apart = agreementHold(input, machine, computedW)
@@ -104,7 +104,7 @@ function agreementHold(
 function judged(question: Question): PocketVerdict {
   const { input, machine, travel, cases, computedW } = question
   const targetW = machine.driverRatingW * (1 - machine.margin)
-  const present = openingNow(question)
+  const present = openingNow(machine, input.choice)
   const loadAt = (opening: number) => worstLoad(cases, input.choice, opening)
   const enough = smallestOpening(travel, targetW, loadAt)
   const rowAt = (opening: number) => {
@@ -140,13 +140,6 @@ function judged(question: Question): PocketVerdict {
     at: at.opening,
     judged: at.cylinders,
   }
-}
-
-/** Where the machine record has been looked at there is one. */
-function openingNow({ machine, input: { choice } }: Question): number {
-  const cylinder = machine.stages[choice.stage - 1]?.cylinders[choice.cylinder - 1]
-  const end = choice.ends === 'crank' ? cylinder?.crank : cylinder?.head
-  return end?.opening ?? Number.NaN
 }
 
 interface Rows {

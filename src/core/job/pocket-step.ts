@@ -53,7 +53,7 @@ export function pocketInput(defs: Definitions, state: State, judge: PocketJudgeS
     holds: [
       ...(whole === undefined ? ['The machine record says nothing of the whole compressor.'] : []),
       ...fittedHolds(defs, state, judge),
-      ...all.flatMap(whyNotUsed),
+      ...all.flatMap((one) => ('why' in one ? [one.why] : [])),
       ...(whole === undefined ? [] : recordHolds(machine, whole)),
     ],
     errors: {
@@ -72,14 +72,9 @@ function si(one: OneRead): number | null {
   return 'why' in one ? null : one.si
 }
 
-/** Why it may not go into the verdict: it was not read, or nobody can say how far off it may be. */
-function whyNotUsed(one: OneRead): string[] {
-  if ('why' in one) return [one.why]
-  return one.u === null || Number.isFinite(one.u) ? [] : ['A measuring error cannot be worked out.']
-}
-
+/** What was not read holds by itself, so nothing is asked of its error besides. */
 function u(one: OneRead): number | null {
-  return 'why' in one || !Number.isFinite(one.u) ? null : one.u
+  return 'why' in one ? 0 : one.u
 }
 
 function absolute(machine: Machine, one: OneRead): number | null {

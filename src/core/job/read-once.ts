@@ -18,5 +18,8 @@ export function readOnce(defs: Definitions, state: State, judge: PlacedStep, id:
   const [found] = [...readAt(defs, state, read, [])]
   if (found === undefined) return { why: `${name}: ${WHY_NOT[placeResult(read, place, state).state]}.` }
   const [, one] = found
-  return typeof one === 'string' ? { why: `${name}: ${one}` } : { si: one.si, u: one.expandedU }
+  if (typeof one === 'string') return { why: `${name}: ${one}` }
+  if (one.expandedU !== null && !Number.isFinite(one.expandedU))
+    return { why: `${name}: its measuring error cannot be worked out.` }
+  return { si: one.si, u: one.expandedU }
 }

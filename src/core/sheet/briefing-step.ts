@@ -139,7 +139,7 @@ function evidenceText(defs: Definitions, evidence: Evidence): string {
       return `${points.length} locks by number, at: ${points.join('; ')}. ${evidence.ask}`
     }
     case 'words':
-      return `${evidence.ask} Words: ${evidence.words}`
+      return `${evidence.ask} Type: ${evidence.words}`
     case 'gas':
       return `Gas, ${label()}: ${gasLimitText(defs, evidence.limit)}. ${evidence.ask}`
     case 'measured':
@@ -147,9 +147,9 @@ function evidenceText(defs: Definitions, evidence: Evidence): string {
     case 'numbers':
       return `${evidence.of.replaceAll('_', ' ')} by number${PER[evidence.per]}. ${evidence.ask}`
     case 'wait':
-      return `A wait of ${evidence.lasts.text}. ${evidence.ask} Words: ${evidence.words}`
+      return `A wait of ${evidence.lasts.text}. ${evidence.ask} Type: ${evidence.words}`
     case 'lift':
-      return `Lift plan. ${evidence.load} ${evidence.rating} ${evidence.sling} ${evidence.inspected} Words: ${inspectedWords(evidence)}`
+      return `Lift plan. ${evidence.load} ${evidence.rating} ${evidence.sling} ${evidence.inspected} Type: ${inspectedWords(evidence)}`
     case 'witness':
       return `Witness, ${a(list(evidence.roles, 'or'))} who did none of it. ${evidence.ask}`
     default:

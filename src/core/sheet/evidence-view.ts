@@ -88,7 +88,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
     case 'numbers':
       return [ask, row(`Number: ${itemLabel(defs, item)}`)]
     case 'words':
-      return [ask, row(`Words: ${evidence.words}`)]
+      return [ask, row(`Type: ${evidence.words}`)]
     case 'witness':
       return [ask]
     case 'wait':
@@ -110,7 +110,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
 
 function liftRows(lift: EvidenceOf<'lift'>, part: LiftPart): Row[] {
   const ask = row(lift[part], 'strong')
-  return part === 'inspected' ? [ask, row(`Words: ${inspectedWords(lift)}`)] : [ask]
+  return part === 'inspected' ? [ask, row(`Type: ${inspectedWords(lift)}`)] : [ask]
 }
 
 /** When it began and when it ends; how long is left stands in the foot, which follows the clock. */
