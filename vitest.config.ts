@@ -8,6 +8,8 @@ const APART = [
   'tests/core/job/{search,safety,pull-walk}.test.ts',
   'tests/authoring/check-command.test.ts',
 ]
+/** Whatever is in no folder of pure code. */
+const REST = ['tests/!(core|authoring|mutants)/**/*.test.{ts,tsx}', 'tests/*.test.{ts,tsx}']
 
 export default defineConfig({
   test: {
@@ -18,8 +20,7 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, exclude: APART, isolate: false } },
-      { extends: true, test: { name: 'search', include: APART } },
-      { extends: true, test: { name: 'shell', include: ['tests/**/*.test.{ts,tsx}'], exclude: PURE } },
+      { extends: true, test: { name: 'apart', include: [...APART, ...REST] } },
     ],
   },
 })

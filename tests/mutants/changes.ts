@@ -5,13 +5,13 @@ export const CHANGES = [
   ...of('core/talk/correct', 'core/talk/hear', [
     {
       rule: 'Nothing is asked for a change that cannot be taken under STOP.',
-      find: 'if (openStop(state) !== null) return',
-      into: 'if (state.seq < 0) return',
+      find: "return openStop(state) === null ? null : 'STOP is open",
+      into: "return state.seq >= 0 ? null : 'STOP is open",
       by: 'and correct ask nothing where nothing may be changed: under STOP, and while a reading waits',
     },
     {
       rule: 'Nor for one while a reading waits.',
-      find: 'if (state.doubt === null && state.late === null) return null',
+      find: 'if (!isPending(state)) return null',
       into: 'if (state.seq >= 0) return null',
       by: 'and correct ask nothing where nothing may be changed: under STOP, and while a reading waits',
     },

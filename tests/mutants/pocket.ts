@@ -52,9 +52,15 @@ export const POCKET = [
   ...of('core/cycle/pocket-cases', JUDGED, [
     {
       rule: 'The error of the power meter counts on top of the measured load.',
-      find: '(machine.measuredLoadW + (errors.loadW ?? 0)) / present.value.driverW',
-      into: 'machine.measuredLoadW / present.value.driverW',
+      find: '(machine.measuredLoadW + (errors.loadW ?? 0)) / least.value',
+      into: 'machine.measuredLoadW / least.value',
       by: 'counts the error of the power meter on top of the measured load',
+    },
+    {
+      rule: 'The pocket may stand further open than it was read, by the error of its setting.',
+      find: 'leastNow(moved.value, choice, errors.opening ?? 0)',
+      into: 'leastNow(moved.value, choice, 0)',
+      by: 'counts the error of the setting: the pocket may stand further open than it was read',
     },
     {
       rule: 'A setting is looked at with the pressures off by their errors too.',

@@ -33,8 +33,8 @@ export const SEARCH = [
   ...of('core/job/settle', 'core/job/pending', [
     {
       rule: 'A reading that waits is not used once the job goes back past its step.',
-      find: 'if (waits !== null && current(defs, state)?.placed.id !== waits.step)',
-      into: 'if (waits !== null && current(defs, state) === null)',
+      find: 'if (waits !== null) return',
+      into: 'if (waits?.step === null) return',
       by: 'is not used when the job goes back',
     },
   ]),

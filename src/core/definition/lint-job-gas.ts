@@ -22,6 +22,9 @@ const GAS: Readonly<Record<GasLimit['gas'], string>> = {
   hydrogen_sulfide: 'H2S',
 }
 
+/** Drawings of what is read from outside, with nothing open. */
+const OUTSIDE: readonly string[] = ['pocket_stem', 'pocket_wheel']
+
 interface Walked {
   readonly step: Step
   readonly index: number
@@ -86,7 +89,8 @@ function lintOpening(job: JobParts, steps: readonly Walked[], gates: readonly Wa
 }
 
 function isInBore(step: Step): boolean {
-  return step.kind === 'read' && step.quantity === 'length' && (step.exposes?.length ?? 0) > 0
+  if (step.kind !== 'read' || step.quantity !== 'length' || OUTSIDE.includes(step.drawing ?? '')) return false
+  return (step.exposes?.length ?? 0) > 0
 }
 
 function isTested({ tests }: Walked, place: Place): boolean {

@@ -23,7 +23,7 @@ export function findReading(state: State, seq: number): Reading | null {
   return null
 }
 
-function isPending(state: State): boolean {
+export function isPending(state: State): boolean {
   return state.doubt !== null || state.late !== null
 }
 

@@ -159,7 +159,7 @@ export type Body =
   | ({ readonly type: 'reading.late' } & ReadingAt)
   | { readonly type: 'doubt.settled'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
   | { readonly type: 'late.settled'; readonly kept: boolean }
-  /** The job went back to another step before it was said what becomes of the reading that waits. */
+  /** The job stands at another step before it was said what becomes of the reading that waits. */
   | { readonly type: 'reading.dropped'; readonly step: string; readonly place: string }
   | ({
       readonly type: 'reading.corrected'

@@ -190,6 +190,12 @@ export const current = oncePerPair((defs: Definitions, state: State): Current =>
   return review === null ? null : { state: 'review', placed: review, why: '' }
 })
 
+/** The reading that waits, where the job stands at another step than its own; else null. */
+export function waitsElsewhere(defs: Definitions, state: State): Pending | null {
+  const waits = state.late ?? state.doubt
+  return waits !== null && current(defs, state)?.placed.id !== waits.step ? waits : null
+}
+
 export type Applicability = 'do' | 'skip' | 'hold'
 
 /**

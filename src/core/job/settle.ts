@@ -7,7 +7,7 @@ import type { Body } from './entries.ts'
 import { gateState, gatesOf, missingItem } from './gate.ts'
 import { judgeStep } from './judge-step.ts'
 import { staleNow } from './lapse.ts'
-import { current, next } from './next.ts'
+import { next, waitsElsewhere } from './next.ts'
 import { outcomeOf } from './outcome.ts'
 import { openStop, type State } from './state.ts'
 import { closedByPeople } from './voiding.ts'
@@ -31,10 +31,9 @@ export function settle(
     if (holdsGate(defs, state, gate.step.holds) !== null) continue
     return [{ type: 'gate.opened', step: gate.id, ...lookedAt(others) }]
   }
-  const waits = state.late ?? state.doubt
   // What was keyed at a step is worth something only while the job stays there: it is settled at that step, behind its gates.
-  if (waits !== null && current(defs, state)?.placed.id !== waits.step)
-    return [{ type: 'reading.dropped', step: waits.step, place: waits.place }]
+  const waits = waitsElsewhere(defs, state)
+  if (waits !== null) return [{ type: 'reading.dropped', step: waits.step, place: waits.place }]
   const left = branchLeft(defs, state)
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
   const prompt = next(defs, state)

@@ -241,7 +241,7 @@ function raisedByOthers(defs: Definitions, state: State): Had[] {
 
 /** A reading of the current step that was waiting to be settled when work was broken off. */
 function leftPending(defs: Definitions, state: State, placed: PlacedStep): Had[] {
-  if (placed.step.kind !== 'read' || state.doubt !== null || state.late !== null) return []
+  if (placed.step.kind !== 'read') return []
   const read = asKind(placed, 'read')
   const place = openPlace(read, state)
   if (place === null) return []

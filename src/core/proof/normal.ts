@@ -12,7 +12,7 @@
 
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gatesOf, itemsOf } from '../job/gate.ts'
-import { applicability, type Current, current, next, type Prompt } from '../job/next.ts'
+import { applicability, type Current, current, next, type Prompt, waitsElsewhere } from '../job/next.ts'
 import { openWords } from '../job/open-words.ts'
 import { openPlace, type Place, placeResult, placesOf } from '../job/places.ts'
 import { holdsUpClosing, type Thing } from '../job/register.ts'
@@ -32,10 +32,7 @@ export function normal(defs: Definitions, full: State): State {
 
 /** As the engine leaves it: a reading that waits at a step the job does not stand at is dropped (settle.ts). */
 function withoutDropped(defs: Definitions, state: State): State {
-  const waits = (state.late ?? state.doubt)?.step
-  return waits === undefined || current(defs, state)?.placed.id === waits
-    ? state
-    : { ...state, doubt: null, late: null }
+  return waitsElsewhere(defs, state) === null ? state : { ...state, doubt: null, late: null }
 }
 
 /** Something is told, seen or looked at while a gate is looked at. */

@@ -104,7 +104,7 @@ export function readingBlock(
         right: '',
         rows: [
           row(
-            'The reading that waited is not used, as the job went back: measured again in its turn.',
+            'The reading that waited is not used: the job stands at another step. It is measured anew where it is asked again.',
             'caution',
           ),
         ],

@@ -1,6 +1,6 @@
 // What can be put right, and the questions on the way: readings, places entered as n/a, findings, evidence of hold points.
 // Before anything happens it is said what would become void.
-import { fallsWithItem, findReading } from '../job/admit-change.ts'
+import { fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
@@ -73,16 +73,23 @@ export function correctable(defs: Definitions, state: State): Correctable[] {
 
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
 export function whyNoChange(state: State): string | null {
-  if (openStop(state) !== null) return 'STOP is open: nothing is changed until it is released.'
-  if (state.doubt === null && state.late === null) return null
-  return 'A reading waits: say first what becomes of it. 1 is to measure it again.'
+  return openStop(state) === null ? null : 'STOP is open: nothing is changed until it is released.'
+}
+
+/** Why no reading or step is changed while a reading waits; evidence and findings may be. Null where none waits. */
+export function whySettleFirst(state: State): string | null {
+  if (!isPending(state)) return null
+  return `A reading waits: say first what becomes of it, where it is asked. ${state.late === null ? 1 : 2} is to measure it again.`
 }
 
 export function correct(defs: Definitions, state: State): Heard {
   const no = whyNoChange(state)
   if (no !== null) return say(no)
-  const items = correctable(defs, state)
-  if (items.length === 0) return say('There is nothing to correct yet.')
+  const settle = whySettleFirst(state)
+  const items = correctable(defs, state).filter(
+    ({ kind }) => settle === null || kind === 'evidence' || kind === 'finding',
+  )
+  if (items.length === 0) return say(settle ?? 'There is nothing to correct yet.')
   return ask(
     { kind: 'correct-which', items },
     ...items.map((r, i) => `${String(i + 1).padStart(2)} ${r.text}`),

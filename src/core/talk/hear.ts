@@ -18,7 +18,7 @@ import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
 import { answers, askedAt, askedWithin, couldAnswer } from './asked.ts'
 import { changeLines } from './changes.ts'
-import { correct, standingReadings, whyNoChange } from './correct.ts'
+import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
 import { deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
@@ -170,6 +170,8 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const gate = gateBeingAsked(defs, state)
   if (gate !== null) return backAtGate(defs, state, gate)
   if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')
+  const settle = whySettleFirst(state)
+  if (settle !== null) return say(settle)
   const step = lastReopenable(defs, state)
   const readings = standingReadings(defs, state)
   const lastReading = readings[readings.length - 1]

@@ -96,6 +96,15 @@ describe('one stage, ideal cycle, friction in proportion', () => {
     expect((result.recommended ?? 0) * 100).toBeCloseTo(Math.ceil(turns / 0.25) * 0.25, 9)
   })
 
+  it('counts the error of the setting: the pocket may stand further open than it was read', () => {
+    const machine = single(112, 0.25)
+    const share = TARGET / si(112, 'hp')
+    // By the closed form again: what was measured may be the load ten turns open, and falls from there.
+    const turns = volumeFor(machine, si(112, 'hp'), TARGET) / PER_TURN + share * 10
+    const result = judgePocket(input(machine, { errors: { ...NO_ERROR, opening: 0.1 } }))
+    expect((result.recommended ?? 0) * 100).toBeCloseTo(Math.ceil(turns / 0.25) * 0.25, 9)
+  })
+
   it('says nothing where the load is too close to the target to call, on either side of it', () => {
     const rated = (hp: number) => ({ ...single(112, 1), driverRatingW: si(hp, 'hp'), margin: 0 })
     const at = (hp: number, u: number) =>

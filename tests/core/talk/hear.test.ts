@@ -161,16 +161,37 @@ describe('back', () => {
 
   it('and correct ask nothing where nothing may be changed: under STOP, and while a reading waits', () => {
     const stopped = new Walk().toBore().keys('stop', '8', 'a shout', 'ML')
+    for (const word of ['back', 'correct']) {
+      expect(heard(stopped, word)).toMatchObject({ input: null, talk: QUIET })
+      expect(heard(stopped, word).say.join(' ')).toContain('STOP is open')
+    }
     const waiting = new Walk().toBore().keys('95.033')
     expect(waiting.prompt.kind).toBe('doubt')
-    for (const [walk, why] of [
-      [stopped, 'STOP is open'],
-      [waiting, 'A reading waits'],
-    ] as const)
-      for (const word of ['back', 'correct']) {
-        expect(heard(walk, word)).toMatchObject({ input: null, talk: QUIET })
-        expect(heard(walk, word).say.join(' ')).toContain(why)
-      }
+    expect(heard(waiting, 'back')).toMatchObject({ input: null, talk: QUIET })
+    expect(heard(waiting, 'back').say.join(' ')).toMatch(/^A reading waits.* 1 is to measure it again\.$/)
+  })
+
+  it('say of a late reading that 2 measures it again, as 1 would confirm it', () => {
+    const late = new Walk().toBore().wait(31)
+    late.bring({ do: 'tick' })
+    late.keys('9.5033', 'ALL OUT')
+    expect(late.state.late).not.toBeNull()
+    late.state = { ...late.state, gates: new Walk().toBore().state.gates }
+    expect(late.prompt.kind).toBe('late')
+    expect(heard(late, 'back').say.join(' ')).toMatch(/ 2 is to measure it again\.$/)
+  })
+
+  it('and correct still reach evidence while a reading waits: a lock that was wrong is said at once', () => {
+    const waiting = new Walk().toBore().keys('95.033')
+    const { ask } = heard(waiting, 'correct').talk
+    const kinds = ask?.kind === 'correct-which' ? ask.items.map(({ kind }) => kind) : []
+    expect(kinds).toContain('evidence')
+    expect(kinds).not.toContain('reading')
+    const late = new Walk().toBore().wait(31)
+    late.bring({ do: 'tick' })
+    late.keys('9.5033', 'ALL OUT')
+    expect(heard(late, 'back').say.join(' ')).not.toContain('A reading waits')
+    expect(heard(late, 'back').talk.ask?.kind).toBe('ask-again-sure')
   })
 })
 
