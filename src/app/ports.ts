@@ -1,4 +1,5 @@
 // What a running job needs from outside. The core never sees these; tests put their own in.
+import type { KeptFile } from '../core/job/attachment.ts'
 import type { Others } from '../core/job/elsewhere.ts'
 import type { Entry } from '../core/job/entries.ts'
 import type { Instant } from '../core/lib/instant.ts'
@@ -19,14 +20,6 @@ export interface PinCheck {
 /** Looks at the other jobs in the folder. Never throws: what cannot be looked at comes back as a job that cannot be read. */
 export interface OthersPort {
   readonly look: () => Others
-}
-
-/** What was kept of a file, by the bytes that were written. */
-export interface KeptFile {
-  readonly name: string
-  readonly given: string
-  readonly size: number
-  readonly sha256: string
 }
 
 export interface Completion {

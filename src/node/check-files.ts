@@ -14,13 +14,13 @@ export interface FileCheck {
   readonly what: string
 }
 
-export interface FilesCheck {
+export interface AttachedCheck {
   readonly files: readonly FileCheck[]
   /** Names that lie there and are on no record, in words. */
   readonly strays: readonly string[]
 }
 
-export function checkFiles(log: string, attached: readonly AttachedFile[]): FilesCheck {
+export function checkAttached(log: string, attached: readonly AttachedFile[]): AttachedCheck {
   const folder = filesFolderOf(log)
   const named = new Set(attached.map((file) => file.name))
   return {

@@ -5,8 +5,8 @@ import { createHash, randomBytes } from 'node:crypto'
 import { constants } from 'node:fs'
 import * as promises from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import type { FilesPort, KeptFile } from '../app/ports.ts'
-import { givenName, keptName, MOST_FILE_BYTES } from '../core/job/attachment.ts'
+import type { FilesPort } from '../app/ports.ts'
+import { type KeptFile, keptName, MOST_FILE_BYTES } from '../core/job/attachment.ts'
 import { ok, type Result, refuse } from '../core/lib/result.ts'
 import { quote } from '../core/lib/wording.ts'
 import type { FoundFile } from '../core/talk/ask-file.ts'
@@ -39,18 +39,17 @@ export function jobFiles(log: string, fs: CopyFs = promises): FilesPort {
 
 async function keep(folder: string, file: FoundFile, fs: CopyFs): Promise<Result<KeptFile>> {
   const told = quote(file.given)
-  const given = givenName(file.given)
   const temporary = join(folder, `${randomBytes(6).toString('hex')}${TEMPORARY}`)
   let isDone = false
   try {
     await makeFolder(folder, fs)
     const copied = await copyTo(temporary, file, fs)
     if (!copied.ok) return copied
-    const name = await giveName(folder, temporary, given, fs)
+    const name = await giveName(folder, temporary, file.given, fs)
     if (name === null) return refuse('file-names', `There are too many files named like ${told} already.`)
     isDone = true
     await syncFolder(folder, fs)
-    return ok({ name, given, ...copied.value })
+    return ok({ name, given: file.given, ...copied.value })
   } catch (error) {
     return refuse('file-disk', `${told} could not be copied: ${plainReason(error)}.`)
   } finally {

@@ -1,6 +1,7 @@
 // The same job as plain lines, for pipes, files, terminals that cannot draw, and people who listen to the screen.
 // Nothing is ever drawn over: what was printed stands.
 import type { Session, Shown, Snapshot } from '../app/session.ts'
+import { within } from '../app/within.ts'
 import { layOut, plainText, row, type SheetStyle } from '../core/sheet/block.ts'
 import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
@@ -71,16 +72,6 @@ export interface PlainRun {
 
 /** Time acts while a prompt waits, on plain lines too: how often it is looked at. */
 const LOOK_MS = 1000
-
-/** Waits for the work, but no longer than that. */
-export async function within(work: Promise<void>, ms?: number): Promise<void> {
-  if (ms === undefined) return work
-  let timer: ReturnType<typeof setTimeout> | undefined
-  const late = new Promise<void>((resolve) => {
-    timer = setTimeout(resolve, ms)
-  })
-  await Promise.race([work, late]).finally(() => clearTimeout(timer))
-}
 
 /** Prints what came since, hears the lines one by one until they end or the job does. */
 export async function runPlain(session: Session, lines: AsyncIterable<string>, run: PlainRun): Promise<void> {

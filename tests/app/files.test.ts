@@ -1,6 +1,7 @@
 // Attaching, as the shell does it: bytes on disk before the entry, and nothing held back meanwhile, least of all a STOP.
 import { describe, expect, it } from 'vitest'
-import type { FilesPort, KeptFile } from '../../src/app/ports.ts'
+import type { FilesPort } from '../../src/app/ports.ts'
+import type { KeptFile } from '../../src/core/job/attachment.ts'
 import { ok, type Result, refuse } from '../../src/core/lib/result.ts'
 import type { FoundFile } from '../../src/core/talk/ask-file.ts'
 import { Walk } from '../helpers/example.ts'

@@ -32,30 +32,26 @@ describe('attach', { timeout: 60_000 }, () => {
       await t.say('attach')
       await t.see('Path of the file')
       await t.see('Hazard: Both arms in the bore')
-      t.send(`${folder}/w`)
-      await t.until('the beginning', () => t.input?.endsWith('/w') === true)
-      t.send('\t')
-      await t.until('as far as both agree', () => t.input?.endsWith('/wall-') === true)
+      await t.key(`${folder}/w`, '/w')
+      await t.key('\t', '/wall-')
       await t.see('Fits: wall-crank-end.jpg   wall-head-end.jpg')
-      t.send('h')
-      await t.until('one letter more', () => t.input?.endsWith('/wall-h') === true)
-      t.send('\t')
-      await t.until('the whole', () => t.input?.endsWith('/wall-head-end.jpg') === true)
+      await t.key('h', '/wall-h')
+      await t.key('\t', '/wall-head-end.jpg')
       expect(t.all).not.toContain('MAKE SAFE')
       t.send('\r')
       await t.see('What does it show? One line')
       await t.say('score at 12 o clock')
       await t.see('Attached: wall-head-end.jpg, 25 bytes: score at 12 o clock')
       await t.see('Reading (in) with M-3')
-      await t.say('attach')
-      await t.see('Path of the file')
-      await t.say('')
-      await t.see('wall-crank-end.jpg, 26 bytes, last written 3 min ago')
+      await t.dialogue([
+        ['attach', 'Path of the file'],
+        ['', 'wall-crank-end.jpg, 26 bytes, last written 3 min ago'],
+      ])
       expect(attached(jobs)).toHaveLength(1)
-      await t.say('1')
-      await t.see('What does it show? One line')
-      await t.say('the other end')
-      await t.see('Attached: wall-crank-end.jpg')
+      await t.dialogue([
+        ['1', 'What does it show? One line'],
+        ['the other end', 'Attached: wall-crank-end.jpg'],
+      ])
       expect(attached(jobs)).toMatchObject([
         { name: 'wall-head-end.jpg', given: 'wall-head-end.jpg', size: 25, step: 'bore', by: 'RO' },
         { name: 'wall-crank-end.jpg', caption: 'the other end' },
@@ -72,26 +68,22 @@ describe('attach', { timeout: 60_000 }, () => {
   it('refuses what is no file in one sentence and asks again; Tab twice and stop are what they always are', async () => {
     const folder = photos()
     const { t, jobs } = await jobAt(TO_GATE)
-    await t.say('attach')
+    await t.dialogue([
+      ['attach', 'Path of the file'],
+      [join(folder, 'none.jpg'), 'There is no file'],
+      [folder, "'pics' is a folder"],
+    ])
     await t.see('Path of the file')
-    await t.say(join(folder, 'none.jpg'))
-    await t.see('There is no file')
-    await t.say(folder)
-    await t.see("'pics' is a folder")
-    await t.see('Path of the file')
-    t.send('x')
-    await t.until('a letter', () => t.input === 'x')
+    await t.key('x', 'x')
     t.send('\t\t')
     await t.see('FIRST OF ALL: come out, stand clear.')
     await expect.poll(() => t.all).toContain('MAKE SAFE')
-    t.send('\u0015')
-    await t.until('an empty line', () => t.input === '')
-    await t.say('stop')
-    await t.see('STOP. Everybody out and clear.')
-    await t.say('attach')
-    await t.see('Path of the file')
-    await t.say('newest')
-    await t.see('Is it this one?')
+    await t.key('\u0015', '')
+    await t.dialogue([
+      ['stop', 'STOP. Everybody out and clear.'],
+      ['attach', 'Path of the file'],
+      ['newest', 'Is it this one?'],
+    ])
     await t.say('1')
     await t.say('what fell')
     await t.see('Attached: wall-crank-end.jpg')

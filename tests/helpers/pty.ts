@@ -93,6 +93,22 @@ export class Terminal extends Screen {
     for (const line of lines) await this.say(line)
   }
 
+  /** Keys without Enter, until the line ends as it should; for an empty `shown`, until it is empty. */
+  async key(text: string, shown: string): Promise<void> {
+    this.send(text)
+    await this.until(`"${shown}" on the line`, () =>
+      shown === '' ? this.input === '' : this.input?.endsWith(shown) === true,
+    )
+  }
+
+  /** Each line as it is said, and what has to be seen then. */
+  async dialogue(pairs: readonly (readonly [line: string, seen: string])[]): Promise<void> {
+    for (const [line, seen] of pairs) {
+      await this.say(line)
+      await this.see(seen)
+    }
+  }
+
   override resize(size: Size): void {
     super.resize(size)
     this.#pty.resize(size.cols, size.rows)

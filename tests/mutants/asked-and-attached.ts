@@ -80,7 +80,7 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'A limit out of a book is never quoted without the word that the maker comes first.',
-      find: 'found.some(isFallback)',
+      find: 'found.some(({ fallback }) => fallback)',
       into: 'found.length === 0',
       by: 'with a limit from a book says that the maker comes first; one without says nothing of it',
     },

@@ -27,7 +27,15 @@ function draw(complete: FilesPort['complete'], walk = new Walk().toBore(), size 
     await terminal.screen.until(line, () => terminal.screen.input === line)
     terminal.send('\r')
   }
-  return { terminal, screen: terminal.screen, session, sheets, say }
+  /** At the question for a path, with so much of it keyed. */
+  const atPath = async (typed: string) => {
+    await terminal.screen.see('Reading (in)')
+    await say('attach')
+    await terminal.screen.see('Path of the file')
+    terminal.send(typed)
+    await terminal.screen.until('the beginning', () => terminal.screen.input === typed)
+  }
+  return { terminal, screen: terminal.screen, session, sheets, atPath }
 }
 
 afterEach(async () => {
@@ -63,13 +71,9 @@ describe('on the screen', () => {
   const found = async (text: string) => ({ text: `${text}tos/`, fits: ['wall.jpg', 'ring.jpg'] })
 
   it('the first completes the path, the next is make safe, and keys between begin anew', async () => {
-    const { screen, terminal, sheets, say } = draw(found)
-    await screen.see('Reading (in)')
-    await say('attach')
-    await screen.see('Path of the file')
+    const { screen, terminal, sheets, atPath } = draw(found)
+    await atPath('pho')
     await screen.see('Tab twice: make safe')
-    terminal.send('pho')
-    await screen.until('the beginning', () => screen.input === 'pho')
     terminal.send('\t')
     await screen.until('the whole', () => screen.input === 'photos/')
     await screen.see('Fits: wall.jpg   ring.jpg')
@@ -86,7 +90,7 @@ describe('on the screen', () => {
   })
 
   it('is make safe at once on the empty line of the path, and at any other question', async () => {
-    const { screen, terminal, sheets, say } = draw(found)
+    const { screen, terminal, sheets, atPath } = draw(found)
     await screen.see('Reading (in)')
     terminal.send('9.5')
     await screen.until('half a figure', () => screen.input === '9.5')
@@ -94,19 +98,14 @@ describe('on the screen', () => {
     await screen.until('the sheet', () => sheets() === 1)
     terminal.send('\u0015')
     await screen.until('an empty line', () => screen.input === '')
-    await say('attach')
-    await screen.see('Path of the file')
+    await atPath('')
     terminal.send('\t')
     await screen.until('the sheet again', () => sheets() === 2)
   })
 
   it('is make safe with the second stroke also while the disk does not answer', async () => {
-    const { screen, terminal, sheets, say } = draw(() => new Promise(() => undefined))
-    await screen.see('Reading (in)')
-    await say('attach')
-    await screen.see('Path of the file')
-    terminal.send('pho')
-    await screen.until('the beginning', () => screen.input === 'pho')
+    const { screen, terminal, sheets, atPath } = draw(() => new Promise(() => undefined))
+    await atPath('pho')
     terminal.send('\t')
     terminal.send('\t')
     await screen.until('the sheet', () => sheets() === 1)
@@ -119,12 +118,8 @@ describe('on the screen', () => {
       text: 'x',
       fits: Array.from({ length: 6 }, (_, i) => `${'n'.repeat(60)}${i}.jpg`),
     })
-    const { screen, terminal, say } = draw(many, undefined, { cols: 80, rows: 24 })
-    await screen.see('Reading (in)')
-    await say('attach')
-    await screen.see('Path of the file')
-    terminal.send('x')
-    await screen.until('the beginning', () => screen.input === 'x')
+    const { screen, terminal, atPath } = draw(many, undefined, { cols: 80, rows: 24 })
+    await atPath('x')
     terminal.send('\t')
     await screen.see('Fits: nnn')
     expect(screen.text).toContain('Path of the file')

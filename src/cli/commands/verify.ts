@@ -5,7 +5,7 @@ import { changedVerdicts, misfit, openedOf, replay } from '../../app/replay.ts'
 import { definitionsFrom } from '../../authoring/definitions.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import { clean } from '../../core/lib/text.ts'
-import { checkFiles, type FilesCheck } from '../../node/check-files.ts'
+import { type AttachedCheck, checkAttached } from '../../node/check-files.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { journalBytes } from '../../node/job-store.ts'
 import { isHashText } from '../../node/journal/chain.ts'
@@ -84,9 +84,9 @@ function standingIn(bytes: Buffer): string | null {
 }
 
 /** The attached files, by what can be read of the log: its sound lines, also where a later one is not. */
-function filesIn(path: string, bytes: Buffer): FilesCheck {
+function filesIn(path: string, bytes: Buffer): AttachedCheck {
   const read = readEntries(examine(bytes).lines)
-  return checkFiles(path, read.ok ? replay(read.value).state.files : [])
+  return checkAttached(path, read.ok ? replay(read.value).state.files : [])
 }
 
 /** What a sound chain can still hold: entries of another shape, copied files that do not match their hash, changed sums. */

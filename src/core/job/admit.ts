@@ -59,7 +59,12 @@ export interface Engine {
 
 /** Whoever left sees no prompt; a STOP is heard all the same, and a copy under way still goes on record. */
 const WHILE_LEFT: ReadonlySet<Input['do']> = new Set([
-  ...(['take-up', 'stop', 'leave', 'tick', 'clock-moved', 'attach'] as const),
+  'take-up',
+  'stop',
+  'leave',
+  'tick',
+  'clock-moved',
+  'attach',
 ])
 
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */

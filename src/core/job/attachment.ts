@@ -2,19 +2,23 @@
 // is never evidence: it opens no gate, settles no reading and completes no step.
 import { clean } from '../lib/text.ts'
 
-export interface AttachedFile {
+/** What was kept of a file, by the bytes that were written. */
+export interface KeptFile {
+  /** Name in the folder of the job's files. */
+  readonly name: string
+  /** Base name it had where it came from; nothing else of that computer. */
+  readonly given: string
+  /** Bytes. */
+  readonly size: number
+  readonly sha256: string
+}
+
+export interface AttachedFile extends KeptFile {
   /** Entry it was attached with. */
   readonly seq: number
   readonly at: string
   readonly by: string | null
   readonly step: string | null
-  /** Name in the folder of the job's files. */
-  readonly name: string
-  /** Base name it had where it came from. */
-  readonly given: string
-  /** Bytes. */
-  readonly size: number
-  readonly sha256: string
   /** What it shows, in words. */
   readonly caption: string
 }

@@ -10,7 +10,7 @@ import { type State, standing } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-export interface Doubt {
+interface Doubt {
   /** A clause about the figure, short enough for the smallest screen: `9.053 is ...`. */
   readonly why: string
   /** What it is held against, and what the figure may have been meant to be, in sentences; left out where nothing is. */
@@ -56,10 +56,11 @@ function farReason({ beyond, spread, others }: Far, size: (si: number) => string
 }
 
 /** A figure so near to the one on record is no slip of the fingers: what would fit is left to whoever measures again. */
-function lastReason({ is, si, on, change, wears }: LastLeft, size: (si: number) => string): Reason {
-  if (is === 'same')
+function lastReason(last: LastLeft, size: (si: number) => string): Reason {
+  const { si, on, change } = last
+  if (last.is === 'same')
     return { why: 'the very figure of last time', more: `${size(si)} was left on ${on}.`, isSlip: false }
   const way = change < 0 ? 'smaller' : 'larger'
-  const more = `${size(si)} was left on ${on}: this is ${size(change)} ${way}, and wear makes it ${wears ?? ''}.`
+  const more = `${size(si)} was left on ${on}: this is ${size(change)} ${way}, and wear makes it ${last.wears}.`
   return { why: 'less worn than last time', more, isSlip: false }
 }

@@ -2,6 +2,7 @@
 // State is a fold over them (fold.ts); what may be added is decided in admit.ts.
 
 import type { Point } from '../definition/procedure.ts'
+import type { KeptFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
 import type { QuestionAbout } from './questions.ts'
@@ -253,18 +254,11 @@ export type Body =
     }
   | { readonly type: 'note.written'; readonly text: string; readonly step: string | null }
   /** A copy lies with the job's files: its bytes were on disk before this entry. It is evidence for nothing. */
-  | {
+  | ({
       readonly type: 'file.attached'
       readonly step: string | null
-      /** Name it is kept under. */
-      readonly name: string
-      /** Base name it had where it came from; nothing else of that computer. */
-      readonly given: string
-      /** Bytes. */
-      readonly size: number
-      readonly sha256: string
       readonly caption: string
-    }
+    } & KeptFile)
   | { readonly type: 'stop.raised'; readonly step: string | null }
   | {
       readonly type: 'stop.explained'

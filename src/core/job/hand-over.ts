@@ -21,7 +21,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...progress(defs, state),
     ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
-    ...fileLines(state),
+    ...attachedLine(state),
     ...otherLines(state),
     ...stopLines(state),
     ...doubtLines(defs, state),
@@ -46,7 +46,7 @@ function openLines(defs: Definitions, state: State): string[] {
 }
 
 /** Counted, as the paper says how many there have to be; each is listed on the sheet. */
-function fileLines({ files }: State): string[] {
+function attachedLine({ files }: State): string[] {
   const last = files[files.length - 1]
   return last === undefined ? [] : [`Files attached: ${files.length}, the last ${fileText(last)}`]
 }

@@ -1,5 +1,6 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
+import type { KeptFile } from './attachment.ts'
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 
@@ -105,14 +106,7 @@ export type Input =
   | { readonly do: 'reopen'; readonly step: string; readonly why: string }
   | { readonly do: 'note'; readonly text: string }
   /** A copy of a file lies with the job's files, by what the shell reports of the bytes that were written. */
-  | {
-      readonly do: 'attach'
-      readonly name: string
-      readonly given: string
-      readonly size: number
-      readonly sha256: string
-      readonly caption: string
-    }
+  | ({ readonly do: 'attach'; readonly caption: string } & KeptFile)
   | {
       readonly do: 'place'
       readonly what: string

@@ -5,22 +5,21 @@ import { recorded, statedU } from './changes.ts'
 import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { placesOf } from './places.ts'
+import { NOISE } from './plausible.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-export interface LastLeft {
-  /** `same`: the very figure. `unworn`: wear went backwards by more than both errors. */
-  readonly is: 'same' | 'unworn'
+interface Told {
   /** What it was left at, SI, and the day, YYYY-MM-DD. */
   readonly si: number
   readonly on: string
   /** Reading less what was left, SI. */
   readonly change: number
-  readonly wears: 'larger' | 'smaller' | null
 }
 
-/** Floating noise, in metres. */
-const NOISE = 1e-9
+/** `same`: the very figure. `unworn`: wear, which makes it larger or smaller, went backwards by more than both errors. */
+export type LastLeft = Told &
+  ({ readonly is: 'same' } | { readonly is: 'unworn'; readonly wears: 'larger' | 'smaller' })
 
 /**
  * Null where there is nothing to ask. The very figure is told of gauges that are set on a standard: feelers and dials do come
@@ -34,7 +33,7 @@ export function againstLast(defs: Definitions, step: ReadStep, reading: ReadingA
   const last = (defs.machine.overhauls ?? []).flatMap((one) => recorded(one, { step, place })).at(-1)
   if (last === undefined) return null
   const change = reading.si - last.si
-  const told = { si: last.si, on: last.on, change, wears: last.wears }
+  const told = { si: last.si, on: last.on, change }
   if (Math.abs(change) <= NOISE) {
     const gauge = instrumentById(defs, reading.instrument)
     return gauge !== undefined && isSetOnStandard(gauge) ? { is: 'same', ...told } : null
@@ -42,5 +41,5 @@ export function againstLast(defs: Definitions, step: ReadStep, reading: ReadingA
   const u = statedU(defs, reading.instrument)
   if (last.wears === null || last.u === null || u === null) return null
   const back = last.wears === 'larger' ? -change : change
-  return back <= last.u + u + NOISE ? null : { is: 'unworn', ...told }
+  return back <= last.u + u + NOISE ? null : { is: 'unworn', wears: last.wears, ...told }
 }

@@ -3,12 +3,13 @@
 import type { ReadQuantity } from '../definition/instruments.ts'
 import { formatNumber, quantity } from '../units/index.ts'
 import type { Typed } from './entries.ts'
+import { NOISE } from './plausible.ts'
 
 /**
  * `swapped`: two figures next to each other changed round. `point`: the point lost, or in another place. `unit`: keyed in
  * another unit of length than the one assumed, so off by 25.4 or 1000. `sign`: the minus lost, or one too many.
  */
-export type Slip = 'swapped' | 'point' | 'unit' | 'sign'
+type Slip = 'swapped' | 'point' | 'unit' | 'sign'
 
 export interface Likely {
   readonly slip: Slip
@@ -23,9 +24,6 @@ const MOST_SHOWN = 2
 
 /** Figures with more places than this are no gauge's. */
 const MOST_DECIMALS = 9
-
-/** Same value, in SI: far below the step of any gauge. */
-const SAME = 1e-9
 
 /** How the site writes what is keyed. */
 export interface Written {
@@ -55,22 +53,22 @@ export function likely(
   ]
   const fitting = all.filter(
     (one, n) =>
-      Math.abs(one.si - keyed.si) > SAME &&
+      Math.abs(one.si - keyed.si) > NOISE &&
       fits(one.si) &&
-      all.findIndex((other) => Math.abs(other.si - one.si) <= SAME) === n,
+      all.findIndex((other) => Math.abs(other.si - one.si) <= NOISE) === n,
   )
   if (fitting.length > MOST_SHOWN) return []
   return decimalComma ? fitting.map((one) => ({ ...one, figure: one.figure.replace('.', ',') })) : fitting
 }
 
-/** `9.053 has two figures changed round`, ... as a sentence or two, or null where there is nothing to show. */
+/** `9.503 would fit; 9.053 has two figures changed round. ...` for each, and what to do; null where there is nothing to show. */
 export function likelySentence(keyed: Typed, meant: readonly Likely[]): string | null {
   const [first, second] = meant
   if (first === undefined) return null
-  const typed = keyed.typed.trim()
-  if (second === undefined)
-    return `${first.figure} would fit; ${typed} ${SAYING[first.slip]}. Key it again in full if that is what you read.`
-  return `${first.figure} would fit; ${typed} ${SAYING[first.slip]}. So would ${second.figure}; ${typed} ${SAYING[second.slip]}. Key it again in full if one of them is what you read.`
+  const why = ({ slip }: Likely) => `${keyed.typed.trim()} ${SAYING[slip]}.`
+  const also = second === undefined ? '' : ` So would ${second.figure}; ${why(second)}`
+  const which = second === undefined ? 'that' : 'one of them'
+  return `${first.figure} would fit; ${why(first)}${also} Key it again in full if ${which} is what you read.`
 }
 
 const SAYING: Readonly<Record<Slip, string>> = {

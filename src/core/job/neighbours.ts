@@ -3,17 +3,15 @@
 import type { StepOf } from '../definition/procedure.ts'
 import type { PlacedStep } from './definitions.ts'
 import { placeResult, placesOf } from './places.ts'
+import { NOISE } from './plausible.ts'
 import type { State } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 /** Further off than this many times the spread of the others is far. Common practice, no source. */
-export const FAR = 4
+const FAR = 4
 /** With fewer other places than this nothing can be told. Common practice, no source. */
-export const OTHERS_NEEDED = 4
-
-/** Floating noise, in metres. */
-const NOISE = 1e-9
+const OTHERS_NEEDED = 4
 
 export interface Far {
   /** How far beyond the nearest of the others, SI; below zero where it is smaller than all of them. */

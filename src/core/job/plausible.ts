@@ -8,7 +8,7 @@ import type { ReadingAt } from './entries.ts'
 import { gaugeById } from './seats.ts'
 
 /** Floating noise, SI of whatever is read: a reading on the edge of its window is inside it. */
-const NOISE = 1e-9
+export const NOISE = 1e-9
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 

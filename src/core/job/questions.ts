@@ -6,6 +6,7 @@ import { readStamp } from '../lib/instant.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { openPlace, type Place, placeResult, placesOf } from './places.ts'
+import { NOISE } from './plausible.ts'
 import { type Reading, type State, standing } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
@@ -26,16 +27,13 @@ export interface Question {
 export const NO_FINDING = 'A question and no finding: what you know of it, put down with note.'
 
 /** With fewer places all alike is nothing to ask about. Common practice, no source. */
-export const ALIKE_PLACES = 6
+const ALIKE_PLACES = 6
 /** With fewer readings their time is nothing to ask about. Common practice, no source. */
-export const FAST_READINGS = 6
+const FAST_READINGS = 6
 /** Nobody sets a gauge in a bore, swings it and reads it in less than this. Common practice, no source. */
-export const FAST_SECONDS = 5
+const FAST_SECONDS = 5
 /** Two figures differ for certain beyond this many times `repeats.within`: each of them may be off by one. */
 const CLEAR = 2
-/** Floating noise, in metres. */
-const NOISE = 1e-9
-
 /** Questions that stand on what was read at the step, as far as it has come. */
 export function questionsOf(defs: Definitions, state: State, placed: ReadStep): Question[] {
   if (placed.step.quantity !== 'length') return []

@@ -23,19 +23,18 @@ const SAME: Readonly<Record<string, string>> = {
   o2: 'oxygen',
   flammable: 'burn',
   flammables: 'burn',
-  gauges: 'gauge',
+  gases: 'gas',
   gage: 'gauge',
   center: 'centre',
-  pellistor: 'pellistor',
   ve: 'volumetric',
 }
 
-/** What the forms of a word share: `measure`, `measured` and `measuring` are one. */
+/** What the forms of a word share: `measure`, `measured` and `measuring` are one. `gas` is no form of another. */
 export function stem(word: string): string {
   const lower = word.toLowerCase().replace(/['\u2019]s?$/, '')
   const same = SAME[lower] ?? lower
   for (const end of ['ies', 'ing', 'ed', 'es', 'e', 's'])
-    if (same.endsWith(end) && !same.endsWith('ss') && same.length - end.length >= (end === 's' ? 2 : 4))
+    if (same.endsWith(end) && !same.endsWith('ss') && same.length - end.length >= (end === 's' ? 3 : 4))
       return same.slice(0, -end.length)
   return same
 }

@@ -4,7 +4,7 @@ import MiniSearch from 'minisearch'
 import type { Definitions } from '../job/definitions.ts'
 import { oncePer } from '../lib/once.ts'
 import { aboutOf, asksLimit, asksMeaning, stem, wordsOf } from './ask-words.ts'
-import { isFallback, type Passage, type PassageKind, passagesOf } from './passages.ts'
+import { type Passage, type PassageKind, passagesOf } from './passages.ts'
 
 /** The most passages that are quoted to one question. */
 export const MOST_QUOTED = 3
@@ -17,6 +17,9 @@ const BY_NAME = 2
 
 /** What the machine's own papers say comes before a book. */
 const OWN_FIRST = 1.5
+
+/** What stands in the step that is asked at comes before the same words in another. */
+const HERE_FIRST = 1.5
 
 /** A passage far below the best one answers something else. */
 const NEAR_THE_BEST = 0.35
@@ -73,17 +76,17 @@ function look(
     fuzzy: slips ? (term) => (term.length > 4 ? 1 : false) : false,
     processTerm: (term) => term,
     boostDocument: (_id, _term, stored) =>
-      weight(stored?.kind as PassageKind) * (step !== null && stored?.step === step ? 1.5 : 1),
+      weight(stored?.kind as PassageKind) * (step !== null && stored?.step === step ? HERE_FIRST : 1),
   })
   const needed = Math.ceil(about.length * ENOUGH)
   return results
     .flatMap(({ id, score, queryTerms }) => {
       const passage = passages.get(id)
       const held = new Set(queryTerms).size
-      // What holds more of the question comes before what only holds a rare word of it.
       if (passage === undefined || held < needed) return []
       const named = isNamed(passage, about) ? BY_NAME : 1
-      const own = passage.kind === 'limit' && !isFallback(passage) ? OWN_FIRST : 1
+      const own = passage.kind === 'limit' && !passage.fallback ? OWN_FIRST : 1
+      // What holds more of the question comes before what only holds a rare word of it.
       return [{ passage, score: score * named * own * (held / about.length) ** 2 }]
     })
     .sort((a, b) => b.score - a.score || Number(a.passage.id) - Number(b.passage.id))

@@ -16,11 +16,12 @@ blind: A solid plate put between two flanges, so that a leaking valve cannot let
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
 bump test: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
+catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
 clearance volume: The gas that stays in the end of the cylinder when the piston stands at its dead centre. The more of it there is, the less fresh gas comes in with each stroke.
 concession: Leave, given in writing by somebody entitled to it, to use a part that does not conform, with a reason and an end.
-countersignature: A second signature, given later, by the one in whose name something was keyed before. Until it is there the word is open.
 counterbore: A length at the end of the bore that was cut larger on purpose, so that the rings run out over its edge and leave no ridge. It tells nothing about wear.
+countersignature: A second signature, given later, by the one in whose name something was keyed before. Until it is there the word is open.
 crank end: The end of the cylinder nearest to the crank, where the rod comes out.
 crosshead: The block that slides in a straight line between connecting rod and piston rod, so that only push and pull reach the piston rod.
 crosshead pin: The pin that joins the connecting rod to the crosshead. Its load has to change direction in each turn, or its bearing runs dry.
@@ -33,7 +34,6 @@ disposition: What a lead decides about something that did not conform: accept, r
 distance piece: The open length of frame between crosshead guide and cylinder that keeps oil and gas apart. Gas that leaks from the packing gathers there.
 double acting: Said of a cylinder that compresses at both ends of its piston.
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
-ring gap: The opening between the two ends of a piston ring that lies in the bore. Too tight, the ends butt when hot and the ring seizes; too wide, it leaks.
 expanded uncertainty: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad.
 fall-back limit: A limit from a named book, used only where the machine's own papers say nothing and a lead has named that book.
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
@@ -43,12 +43,11 @@ head end: The end of the cylinder away from the crank, closed by the outer head.
 hold point: A place in the work that nobody passes until what it asks for is shown and on record. Some are there to keep people from harm, and some for an inspection.
 hone: To dress a bore with stones that spread outward, for a finish or a little roundness. It makes the bore larger.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
+infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
 interference: How much larger the inner part is than the hole it sits in before the two are put together.
 isolation point: A place where a source of energy is shut off and locked, such as a breaker or a valve.
 jacket: The space around a cylinder through which cooling water runs.
 LEL: Lower explosive limit: the least share of a gas in air that can burn. A meter shows parts of it in per cent LEL, and means one named gas by that.
-catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
-infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
 liner: A sleeve that forms the bore and can be renewed without a new cylinder.
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
@@ -58,14 +57,15 @@ nonconformance: Anything found that is not as it was asked for. It stays open un
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
-piston rod: The rod that joins piston and crosshead and passes through the packing.
 piston ring: A ring in a groove of the piston that seals against the bore.
+piston rod: The rod that joins piston and crosshead and passes through the packing.
 preload: The pull that stays in a bolt or rod after it was made tight.
 purge: To sweep gas out of a space with another one that does not burn, before it is opened or filled. A space swept with nitrogen holds no oxygen to breathe.
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
 reversal: The change of the load at the crosshead pin from push to pull and back in each turn. It lets oil in on both sides of the bearing.
 rider band: A band around the piston that carries its weight, so that the piston itself does not touch the bore. It has to stand proud of the piston.
 ridge: A step at the end of ring travel, left where the rings never wore the bore.
+ring gap: The opening between the two ends of a piston ring that lies in the bore. Too tight, the ends butt when hot and the ring seizes; too wide, it leaks.
 ring land: The part of the piston between two ring grooves.
 ring travel: The length of bore that the rings sweep from one end of the stroke to the other.
 rod drop: How far the piston rod has come down from where it ran when the rider bands were new. It tells how far the bands have worn.

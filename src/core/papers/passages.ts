@@ -25,9 +25,12 @@ export interface Passage {
   readonly text: string
   /** Looked through too, and not quoted: the title over it, other words for it. */
   readonly about: string
+  /** A limit from a book, used as the machine's own is silent: its caution goes with it. */
+  readonly fallback: boolean
 }
 
-type Bare = Omit<Passage, 'id'>
+/** `fallback` is left out where it is none. */
+type Bare = Omit<Passage, 'id' | 'fallback'> & { readonly fallback?: boolean }
 
 export function passagesOf(defs: Definitions): readonly Passage[] {
   const all: Bare[] = [
@@ -45,14 +48,7 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
     ...defs.machine.site.gas.limits.map((limit) => gasPassage(defs, limit)),
     ...defs.steps.flatMap((placed) => stepPassages(defs, placed)),
   ]
-  return all.map((one, i) => ({ ...one, id: String(i) }))
-}
-
-const FALLBACK = 'Fall-back limit, named by a lead'
-
-/** Whether it is a limit from a book, used as the machine's own is silent: then its caution goes with it. */
-export function isFallback({ from }: Passage): boolean {
-  return from.startsWith(FALLBACK)
+  return all.map((one, i) => ({ fallback: false, ...one, id: String(i) }))
 }
 
 /** Only the limit that a verdict would be held against; where there is none, there is nothing to quote. */
@@ -62,7 +58,8 @@ function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
   const { label, bound } = characteristicOf(id)
   const way = bound === 'at-most' ? 'at most' : 'at least'
   const rule = limit.rule === undefined ? '' : ` (${limit.rule})`
-  const whose = limit.from === 'machine' ? 'Limit of this machine' : FALLBACK
+  const fallback = limit.from !== 'machine'
+  const whose = fallback ? 'Fall-back limit, named by a lead' : 'Limit of this machine'
   return [
     {
       kind: 'limit',
@@ -71,6 +68,7 @@ function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
       name: label,
       text: `${label}: ${way} ${limitFigure(defs, id, limit)}${rule}. Source: ${limit.source}`,
       about: `${id.replaceAll('-', ' ')} ${ALSO[id] ?? ''} limit`,
+      fallback,
     },
   ]
 }

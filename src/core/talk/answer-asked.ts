@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { current } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { findPassages } from '../papers/find.ts'
-import { isFallback, type Passage } from '../papers/passages.ts'
+import type { Passage } from '../papers/passages.ts'
 
 export const NOTHING_FOUND =
   "Nothing in this job's papers answers that. Ask a lead, or look in the machine's own book."
@@ -19,7 +19,7 @@ export function quotedLines(defs: Definitions, state: State, question: string): 
   return [
     WORD_FOR_WORD,
     ...found.flatMap((passage) => [`${passage.from}${notYet(passage, at)}:`, `  "${passage.text}"`]),
-    ...(found.some(isFallback) ? ['Fall-back limits: the maker’s manual comes first.'] : []),
+    ...(found.some(({ fallback }) => fallback) ? ['Fall-back limits: the maker’s manual comes first.'] : []),
   ]
 }
 

@@ -14,8 +14,19 @@ const HERE: Readonly<Partial<Record<Prompt['kind'], readonly string[]>>> = {
 }
 
 const CHOICES: readonly Prompt['kind'][] = [
-  ...(['pick', 'evidence', 'doubt', 'late', 'tell', 'confirm', 'observe', 'decide', 'read'] as const),
-  ...(['held', 'stopped', 'stop-cause', 'open-things'] as const),
+  'pick',
+  'evidence',
+  'doubt',
+  'late',
+  'tell',
+  'confirm',
+  'observe',
+  'decide',
+  'read',
+  'held',
+  'stopped',
+  'stop-cause',
+  'open-things',
 ]
 
 /** One sentence, or null where the line is no word or is near to none. */

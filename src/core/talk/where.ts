@@ -86,11 +86,11 @@ function gateLine(defs: Definitions, state: State, gate: GateStep, now: Instant)
     status === 'open'
       ? ''
       : `, ${items.filter((i) => given[i.key] !== undefined).length} of ${items.length} shown`
-  return [`Hold point ${gate.number}: ${STATUS[status]}${count}${ageText(defs, state, gate, now)}.`]
+  return [`Hold point ${gate.number}: ${STATUS[status]}${count}${evidenceAge(defs, state, gate, now)}.`]
 }
 
 /** How old what lapses first is, and when it does; nothing where time alone voids none of it. */
-function ageText(defs: Definitions, state: State, gate: GateStep, now: Instant): string {
+function evidenceAge(defs: Definitions, state: State, gate: GateStep, now: Instant): string {
   const [first] = lapsesOf(defs, state, gate).sort((a, b) => a.atMs - b.atMs || a.givenMs - b.givenMs)
   if (first === undefined) return ''
   const at = Number.isFinite(first.atMs) ? clockOf({ ms: first.atMs, offsetMin: now.offsetMin }) : null

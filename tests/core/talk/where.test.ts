@@ -6,7 +6,7 @@ import { hear } from '../../../src/core/talk/hear.ts'
 import { nextLines, stepsAhead } from '../../../src/core/talk/next-steps.ts'
 import { whereLines } from '../../../src/core/talk/where.ts'
 import { LOCK_LINES, Walk } from '../../helpers/example.ts'
-import { shippedDefs } from '../../helpers/shipped-jobs.ts'
+import { rawProcedure, smallDefs, tell } from '../../helpers/small-job.ts'
 import { exampleAnswers, walkExample } from '../../helpers/walked.ts'
 
 const where = (walk: Walk) => whereLines(walk.engine.defs, walk.state, walk.now).join('\n')
@@ -62,10 +62,10 @@ describe('where', () => {
   })
 
   it('names the parts that a sheet stands in', () => {
-    const walk = new Walk(shippedDefs('piston-pull.yaml'))
-    expect(walk.engine.defs.steps.some(({ inside }) => inside.length > 0)).toBe(true)
-    const part = walk.engine.defs.steps[0]?.inside[0]?.step.title
-    if (part !== undefined) expect(where(walk)).toContain(`> ${part}`)
+    const opened = rawProcedure([tell('look')], { procedure: 'opened' })
+    const part = { id: 'p', kind: 'part', title: 'Cylinder opened', use: 'opened' }
+    const walk = new Walk(smallDefs([part, tell('last')], [opened])).keys('RO', 'TC-401-1')
+    expect(where(walk)).toContain('Sheet 1 of 2, look\nIn: Small job on TC-401-1 > Cylinder opened\n')
   })
 
   it('counts what a verdict leaves open, three by name', () => {
