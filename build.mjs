@@ -13,7 +13,8 @@ const banner = [
 await rm('dist', { recursive: true, force: true })
 await mkdir('dist', { recursive: true })
 await build({
-  entryPoints: { barover: 'src/cli/main.ts' },
+  // The second is what a thread of a search runs (src/cli/search.ts).
+  entryPoints: { barover: 'src/cli/main.ts', 'search-worker': 'src/cli/search-worker.ts' },
   outdir: 'dist',
   outExtension: { '.js': '.mjs' },
   bundle: true,

@@ -9,13 +9,14 @@ export type DefinitionsResult =
   | { readonly ok: true; readonly defs: Definitions; readonly warnings: readonly Diagnostic[] }
   | { readonly ok: false; readonly diagnostics: readonly Diagnostic[] }
 
-type Copy = Pick<FileCopy, 'role' | 'name' | 'text'>
+/** A file of a job, by what it is and its text. */
+export type JobCopy = Pick<FileCopy, 'role' | 'name' | 'text'>
 
 /**
  * Checks the files together and assembles them. A missing file is a diagnostic like any other. `kept`: the files of a job
  * that was opened before; what files need only since then holds it back no more.
  */
-export function definitionsFrom(files: readonly Copy[], of: 'new' | 'kept' = 'new'): DefinitionsResult {
+export function definitionsFrom(files: readonly JobCopy[], of: 'new' | 'kept' = 'new'): DefinitionsResult {
   const only = (role: FileCopy['role']): TextFile =>
     asText(files.find((f) => f.role === role) ?? { role, name: `(no ${role} file)`, text: '' })
   const all = (role: FileCopy['role']): TextFile[] => files.filter((f) => f.role === role).map(asText)
@@ -38,6 +39,6 @@ export function definitionsFrom(files: readonly Copy[], of: 'new' | 'kept' = 'ne
   }
 }
 
-function asText(copy: Copy): TextFile {
+function asText(copy: JobCopy): TextFile {
   return { path: copy.name, text: copy.text }
 }

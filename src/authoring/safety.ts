@@ -5,8 +5,10 @@ import { quote } from '../core/lib/wording.ts'
 import type { Breach, PathLine } from '../core/proof/explore.ts'
 import { type Proof, prove } from '../core/proof/prove.ts'
 import { type GoodJob, type GoodOf, partsOf } from './check.ts'
+import type { JobCopy } from './definitions.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { locateFinding } from './locate.ts'
+import type { YamlFile } from './read-yaml.ts'
 
 export interface Safety {
   readonly procedure: string
@@ -16,8 +18,11 @@ export interface Safety {
   readonly diagnostic: Diagnostic | null
 }
 
-/** `search` is the program's own proof unless said. */
-export function safetyOf(job: GoodJob, search: (defs: Definitions) => Proof = prove): Safety {
+/** How a job is searched: by its definitions, or by the files it was assembled from. */
+export type SearchJob = (defs: Definitions, files: readonly JobCopy[]) => Proof | Promise<Proof>
+
+/** `search` is the program's own proof, made here and now, unless said. */
+export async function safetyOf(job: GoodJob, search: SearchJob = (defs) => prove(defs)): Promise<Safety> {
   const assembled = assemble(partsOf(job))
   const named = { procedure: job.procedure.value.procedure, machine: job.machine.value.machine }
   if (!assembled.ok) {
@@ -29,7 +34,7 @@ export function safetyOf(job: GoodJob, search: (defs: Definitions) => Proof = pr
       diagnostic: locateFinding(job.procedure.yaml, { path: [], code, message: say }),
     }
   }
-  const proof = search(assembled.value)
+  const proof = await search(assembled.value, copiesOf(job))
   switch (proof.is) {
     case 'proved':
       return { ...named, proof, diagnostic: null }
@@ -46,6 +51,22 @@ export function safetyOf(job: GoodJob, search: (defs: Definitions) => Proof = pr
       return { ...named, proof, diagnostic: locateFinding(job.procedure.yaml, at) }
     }
   }
+}
+
+function copiesOf(job: GoodJob): JobCopy[] {
+  const copy = (role: JobCopy['role'], { yaml }: { readonly yaml: YamlFile }): JobCopy => ({
+    role,
+    name: yaml.file,
+    text: yaml.text,
+  })
+  return [
+    copy('procedure', job.procedure),
+    ...job.parts.map((one) => copy('part', one)),
+    copy('machine', job.machine),
+    copy('instruments', job.instruments),
+    copy('crew', job.crew),
+    ...job.limitBooks.map((one) => copy('limit-book', one)),
+  ]
 }
 
 function breachAt(job: GoodJob, breach: Breach): Diagnostic {

@@ -11,9 +11,8 @@ import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
-import { stamp } from '../core/lib/instant.ts'
+import { type Instant, stamp } from '../core/lib/instant.ts'
 import { assertNever } from '../core/lib/result.ts'
-import { prove } from '../core/proof/prove.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobFiles } from '../node/job-files.ts'
@@ -24,6 +23,7 @@ import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
+import { searchJob } from './search.ts'
 import { columnsOf } from './terminal.ts'
 
 export interface OpenedJob {
@@ -45,35 +45,53 @@ export interface NewJob {
   readonly answers: 'person' | 'script'
 }
 
-export function startJob(wanted: NewJob): OpenedJob {
+export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
   const defs = definitionsOrProblem(files, paths, 'new')
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
-  const now = wanted.clock.now()
-  const job = newJobId(defs.machine.machine, defs.procedure.procedure, now)
-  const opening = {
-    record,
-    job,
-    version: VERSION,
-    zone: zoneName(),
-    clock: wanted.clockKind,
-    answers: wanted.answers,
-    files,
+  const { machine } = defs.machine
+  const openedAt = (now: Instant, why: string | null) => {
+    const opening = {
+      record,
+      job: newJobId(machine, defs.procedure.procedure, now),
+      version: VERSION,
+      zone: zoneName(),
+      clock: wanted.clockKind,
+      answers: wanted.answers,
+      files,
+    }
+    const opened = openJob(defs, opening, () => why)
+    if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
+    return opened.value
   }
-  const opened = openJob(defs, opening, unproved)
-  if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
-  const first: Entry = { ...opened.value, seq: 0, at: stamp(now) }
+  // What else stands against it is said before minutes of searching, and the job begins when they are over.
+  if (record === 'REAL') openedAt(wanted.clock.now(), null)
+  const why = record === 'REAL' ? await unproved(defs, files) : null
+  const now = wanted.clock.now()
+  const opening = openedAt(now, why)
+  const { job } = opening
+  const first: Entry = { ...opening, seq: 0, at: stamp(now) }
   const path = jobPath(wanted.jobs, record, job)
   return running(path, defs, createJob(path, first), wanted.clock)
 }
 
+/** Lines on how far a search has come are no closer together, in ms. */
+const TOLD_EACH_MS = 5000
+
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
-function unproved(defs: Definitions): string | null {
+async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<string | null> {
   // Beside the sheet: what is printed may be read by a program.
-  process.stderr.write(
-    'Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.\n',
-  )
-  const proof = prove(defs)
+  const tell = (line: string) => process.stderr.write(`${line}\n`)
+  let told = performance.now()
+  const onPiece = (done: number, of: number) => {
+    if (performance.now() - told < TOLD_EACH_MS) return
+    told = performance.now()
+    tell(`${done} of ${of} pieces searched.`)
+  }
+  tell('Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.')
+  tell('It is searched once; after that only what was changed.')
+  const { proof, pieces, kept } = await searchJob(defs, files, { onPiece })
+  if (kept > 0) tell(`${kept} of its ${pieces} pieces had been searched before.`)
   switch (proof.is) {
     case 'proved':
       return null

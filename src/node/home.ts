@@ -11,17 +11,25 @@ export function homeFolder(): string {
   return folder
 }
 
-/** A procedure by path, or by the name of a shipped one. */
+/** A procedure by path, or by the name of a shipped one. @throws UserError (exit 4) where there is neither. */
 export function findProcedure(wanted: string): string {
-  if (existsSync(wanted)) return wanted
-  const folder = join(homeFolder(), 'procedures')
-  const shipped = existsSync(folder) ? readdirSync(folder).filter((n) => n.endsWith('.yaml')) : []
-  const name = shipped.find((n) => n === wanted || n === `${wanted.replaceAll('_', '-')}.yaml`)
-  if (name !== undefined) return join(folder, name)
-  const names = shipped.map((n) => n.replace(/\.yaml$/, '')).join(', ')
+  const found = existsSync(wanted) ? wanted : shippedProcedure(wanted)
+  if (found !== null) return found
+  const names = shipped().map((n) => n.replace(/\.yaml$/, ''))
   throw new UserError(
     `There is no procedure "${wanted}".`,
     4,
-    `Shipped with Barover: ${names}. Or give the path of a file.`,
+    `Shipped with Barover: ${names.join(', ')}. Or give the path of a file.`,
   )
+}
+
+/** The path of a shipped procedure by its name, with or without its ending, or null. */
+export function shippedProcedure(wanted: string): string | null {
+  const name = shipped().find((n) => n === wanted || n === `${wanted.replaceAll('_', '-')}.yaml`)
+  return name === undefined ? null : join(homeFolder(), 'procedures', name)
+}
+
+function shipped(): string[] {
+  const folder = join(homeFolder(), 'procedures')
+  return existsSync(folder) ? readdirSync(folder).filter((n) => n.endsWith('.yaml')) : []
 }

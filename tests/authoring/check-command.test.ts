@@ -12,25 +12,27 @@ const search = vi.hoisted(() => ({
   breach: null as Breach | null,
   bound: null as string | null,
   isReal: false,
+  kept: 0,
 }))
-vi.mock('../../src/core/proof/prove.ts', async (original) => {
-  const real = await original<typeof import('../../src/core/proof/prove.ts')>()
-  const prove: typeof real.prove = (defs) => {
+vi.mock('../../src/cli/search.ts', async (original) => {
+  const real = await original<typeof import('../../src/cli/search.ts')>()
+  const searchJob: typeof real.searchJob = async (defs, files, options) => {
+    if (search.isReal) return real.searchJob(defs, files, options)
     const seen = { states: 12_345, moves: 1_234_567 }
-    if (search.isReal) return real.prove(defs)
-    if (search.breach !== null) return { is: 'refuted', breach: search.breach, ...seen }
+    const pieces = { pieces: 9, kept: search.kept }
+    if (search.breach !== null) return { proof: { is: 'refuted', breach: search.breach, ...seen }, ...pieces }
     return search.bound === null
-      ? { is: 'proved', ...seen }
-      : { is: 'not-proved', bound: search.bound, ...seen }
+      ? { proof: { is: 'proved', ...seen }, ...pieces }
+      : { proof: { is: 'not-proved', bound: search.bound, ...seen }, ...pieces }
   }
-  return { ...real, prove }
+  return { ...real, searchJob }
 })
 
 let folder = ''
 let printed = ''
 
 beforeEach(() => {
-  Object.assign(search, { breach: null, bound: null, isReal: false })
+  Object.assign(search, { breach: null, bound: null, isReal: false, kept: 0 })
   folder = mkdtempSync(join(tmpdir(), 'check-'))
   for (const name of ['procedures', 'examples'])
     cpSync(join(ROOT, name), join(folder, name), { recursive: true })
@@ -123,6 +125,14 @@ describe('barover check', () => {
     )
   })
 
+  it('says how much of it had been searched before', async () => {
+    search.kept = 8
+    expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(0)
+    expect(flat()).toMatch(
+      /fresh\. Of its 9 pieces 8 had been searched before: --anew searches them again\.$/m,
+    )
+  })
+
   it('prints the answers that lead past a gate at the step they lead to, and ends with 1', async () => {
     search.breach = {
       rule: 'hazard',
@@ -165,6 +175,11 @@ describe('barover check', () => {
         severity: 'error',
       }),
     ])
+  })
+
+  it('takes a shipped procedure by its name', async () => {
+    await checkCommand.run({}, ['bore_inspection', join(folder, 'examples/tc-401')])
+    expect(flat()).toMatch(/^Safety of bore_inspection on TC-401-1: /m)
   })
 
   it('refuses a path where nothing is', async () => {

@@ -45,7 +45,8 @@ describe('a REAL job', () => {
   it('is searched, opened, signed with keys of its own, killed and taken up, by people only', {
     timeout: 240_000,
   }, async () => {
-    const t = terminal.start(run())
+    const env = { XDG_CACHE_HOME: join(folder, 'cache') }
+    const t = terminal.start(run(), { env })
     await t.see('Searching every state of this job')
     await t.see('Who is at the keyboard?')
     await t.sayAll(['RO', PINS.RO, 'TC-401-1'])
@@ -67,6 +68,11 @@ describe('a REAL job', () => {
       'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.',
     )
     expect(readFileSync(log, 'utf8')).toBe(before)
+    const second = terminal.start(run(), { env })
+    await second.see('pieces had been searched before.')
+    await second.see('Who is at the keyboard?')
+    second.kill('SIGKILL')
+    await second.ended()
     const again = terminal.start(['resume', log, '--jobs', join(folder, 'jobs')])
     await again.see('Taken up again.')
     await again.see('Who is at the keyboard?')

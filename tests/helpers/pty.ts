@@ -13,6 +13,8 @@ export const BUNDLE = process.env.BAROVER_BUNDLE ?? join(ROOT, 'dist', 'barover.
 /** The environment of a plain terminal: a set CI keeps the renderer from drawing. */
 export function plainEnv(more: Readonly<Record<string, string | undefined>> = {}): Record<string, string> {
   const env: Record<string, string | undefined> = { ...process.env, TERM: 'xterm-256color', TZ: 'UTC' }
+  // No proof of an earlier run, and nothing left behind, unless a test brings a folder of its own.
+  env.XDG_CACHE_HOME = '/dev/null/none'
   for (const name of [
     'CI',
     'CONTINUOUS_INTEGRATION',

@@ -62,4 +62,32 @@ export const SEARCH = [
       by: 'a verdict that sends the part back',
     },
   ]),
+  ...of('node/kept-proofs', 'node/kept-proofs', [
+    {
+      rule: 'A proof that was kept is of the very program and files it was made of.',
+      find: "add(add(createHash('sha256'), FORMAT), program)",
+      into: "add(createHash('sha256'), FORMAT)",
+      by: 'is another for each piece with',
+    },
+    {
+      rule: 'A proof that was kept counts under its own name only.',
+      find: 'named !== name || ',
+      into: '',
+      by: 'is found again by its name and by no other',
+    },
+    {
+      rule: 'A folder that others can write to holds no proofs.',
+      find: '(uid === process.getuid() && (mode & 0o022) === 0)',
+      into: 'uid === process.getuid()',
+      by: 'counts for nothing in a folder that others can write to, and is not put there',
+    },
+  ]),
+  ...of('cli/search', 'cli/search', [
+    {
+      rule: 'Only what was found sound is kept as searched.',
+      find: 'if (name !== null && isSound(one)) store.keep',
+      into: 'if (name !== null) store.keep',
+      by: 'keeps what is sound, and nothing else',
+    },
+  ]),
 ]

@@ -82,16 +82,16 @@ afterEach(() => {
   for (const job of open.splice(0)) job.opened.journal.close()
 })
 
-function start(
+async function start(
   jobs: string,
   procedurePath: string,
   machinePath: string = MACHINE,
   record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE',
   answers: 'person' | 'script' = 'person',
-): Job {
+): Promise<Job> {
   const clock = steppedFrom(START)
   const job = new Job(
-    startJob({ procedurePath, machinePath, jobs, record, clock, clockKind: 'set', answers }),
+    await startJob({ procedurePath, machinePath, jobs, record, clock, clockKind: 'set', answers }),
   )
   open.push(job)
   return job
@@ -122,7 +122,7 @@ async function provesAll(job: Job): Promise<void> {
 
 /** RO at the bore of throw 1, with an arm in it. */
 async function atTheBore(jobs: string, record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE'): Promise<Job> {
-  const job = await start(jobs, BORE, MACHINE, record).on('RO')
+  const job = await (await start(jobs, BORE, MACHINE, record)).on('RO')
   await job.give('')
   await provesAll(job)
   await job.give('ML')
@@ -133,7 +133,7 @@ async function atTheBore(jobs: string, record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE
 const statusOf = (job: Job) => job.state.gates.hold_point?.status
 
 async function readyToBar(jobs: string, machine: string): Promise<Job> {
-  const job = await start(jobs, BAR, machine).on('KH')
+  const job = await (await start(jobs, BAR, machine)).on('KH')
   await job.give('ALL COUNTED', 'PB')
   expect(job.state.gates.ready?.status).toBe('open')
   return job
@@ -187,8 +187,8 @@ describe('a block taken off on another throw', () => {
 
   it('is not begun beside an open hold point when both are proved in the same moment', async () => {
     const at = folder()
-    const bore = await start(join(at, 'jobs'), BORE).on('RO')
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bore = await (await start(join(at, 'jobs'), BORE)).on('RO')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bore.give('')
     await provesAll(bore)
     await bar.give('ALL COUNTED')
@@ -225,7 +225,7 @@ describe('a STOP on the machine', () => {
   it('strikes every hold point of the other job, whole, and holds it until it is released there', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bar.bring({ do: 'stop' })
     await bore.look()
     expect(fellFor(bore)).toEqual([
@@ -248,7 +248,7 @@ describe('a STOP on the machine', () => {
   it('raised and ended with its job between two looks is seen all the same', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bar.bring({ do: 'stop' })
     const of = bar.state.stops[0]?.seq ?? -1
     await bar.bring({ do: 'explain-stop', of, cause: 'moved', why: 'it turned', calledBy: 'RO' })
@@ -265,7 +265,7 @@ describe('what was taken off', () => {
   it('by number fells what rested on that number, and what it held; without one, everything', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bar.bring({ do: 'place', what: 'lock', where: 'V-11', number: 'l103' })
     await bore.look()
     expect(statusOf(bore)).toBe('open')
@@ -293,7 +293,7 @@ describe('a log that cannot be read', () => {
   it('holds, says why, and lets go once it can be read again', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bore.look()
     const whole = readFileSync(bar.opened.path)
     writeFileSync(bar.opened.path, whole.toString('utf8').replace('"person":"KH"', '"person":"PB"'))
@@ -314,7 +314,7 @@ describe('a log that cannot be read', () => {
     const jobs = join(folder(), 'jobs')
     mkdirSync(join(jobs, 'example'), { recursive: true })
     writeFileSync(join(jobs, 'example', 'nothing.example.jsonl'), '')
-    const job = await start(jobs, BORE).on('RO')
+    const job = await (await start(jobs, BORE)).on('RO')
     await job.give('')
     expect(job.heldBy).toContain('it holds no complete entry')
     expect(job.entries('gate.closed')).toEqual([])
@@ -323,7 +323,7 @@ describe('a log that cannot be read', () => {
   it('or was cut short, or is gone, voids what was proved', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bore.look()
     const lines = readFileSync(bar.opened.path, 'utf8').split('\n')
     writeFileSync(bar.opened.path, `${lines.slice(0, 2).join('\n')}\n`)
@@ -339,7 +339,7 @@ describe('a log that cannot be read', () => {
   it('is gone, though its job had not ended: everything that was proved falls, once', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bore.look()
     unlinkSync(bar.opened.path)
     await bore.look()
@@ -356,7 +356,7 @@ describe('a log that cannot be read', () => {
     const at = folder()
     const bar = await readyToBar(join(at, 'jobs'), throw2(at))
     appendFileSync(bar.opened.path, '{"seq":9,"prev":"0f')
-    const bore = await start(join(at, 'jobs'), BORE).on('RO')
+    const bore = await (await start(join(at, 'jobs'), BORE)).on('RO')
     await bore.give('')
     // It had been told to bar over when it was killed.
     expect(bore.heldBy).toMatch(/^job [0-9a-f]{4} \(KH on it\) is at "Bar over"/)
@@ -382,12 +382,12 @@ describe('records of different kinds', () => {
 describe('a job that takes its answers from a script', () => {
   it('has nobody at the machine: it neither holds nor is held, and a STOP it was left under is in nobody’s way', async () => {
     const at = folder()
-    const scripted = await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script').on('RO')
+    const scripted = await (await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script')).on('RO')
     await scripted.bring({ do: 'stop' })
     const bore = await atTheBore(join(at, 'jobs'))
     expect(bore.entries('elsewhere.seen')).toEqual([])
     await bore.bring({ do: 'stop' })
-    const again = await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script').on('RO')
+    const again = await (await start(join(at, 'jobs'), BORE, MACHINE, 'EXAMPLE', 'script')).on('RO')
     await again.give('')
     expect(again.prompt.kind).toBe('evidence')
   })
@@ -403,7 +403,7 @@ describe('a job that is taken up', () => {
   it('is told what has ended meanwhile, and by name', async () => {
     const at = folder()
     const bore = await atTheBore(join(at, 'jobs'))
-    const bar = await start(join(at, 'jobs'), BAR, throw2(at)).on('KH')
+    const bar = await (await start(join(at, 'jobs'), BAR, throw2(at))).on('KH')
     await bore.bring({ do: 'leave' })
     bore.opened.journal.close()
     await bar.give('ALL COUNTED', 'PB')

@@ -8,10 +8,12 @@ import { pathLines, type Safety, safetyLine, safetyOf } from '../../authoring/sa
 import { type CheckedTogether, checkTogether } from '../../authoring/together.ts'
 import { wrapWords } from '../../authoring/wrap-words.ts'
 import { readTextFile } from '../../node/definition-files.ts'
+import { shippedProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { renderAt } from '../open.ts'
+import { type Searched, searchJob } from '../search.ts'
 import { columnsOf, print } from '../terminal.ts'
 
 export const checkCommand: Command = {
@@ -21,22 +23,27 @@ export const checkCommand: Command = {
     'Check procedures, machine records, limit books, instruments and crew; a folder means all YAML files in it. ' +
     'A machine record is also checked with the files it uses, and with every procedure given: ' +
     'every way through such a job is then searched for one that leads past a gate.',
-  options: { json: SHARED.json },
+  options: {
+    anew: { type: 'boolean', says: 'search everything again, also what this program has searched before' },
+    json: SHARED.json,
+  },
   positionals: { least: 1, most: 10_000 },
   run: async (values, paths) => {
     const wanted = [...new Set(paths.map((path) => normalize(path)).flatMap(yamlIn))]
     const files = wanted.map((path): TextFile => ({ path, text: readTextFile(path) }))
     if (files.length === 0) throw new UserError('There is no YAML file to check there.', EXIT.fileProblem)
     const checked = checkTogether(files, disk)
-    const searched: Searched[] = []
+    const searched: Timed[] = []
     // Said as it is found: the search of a folder of procedures takes a while.
-    const search = (job: GoodJob): Searched => {
-      const one = timed(job)
+    const search = async (job: GoodJob): Promise<Timed> => {
+      const one = await timed(job, values.anew === true)
       searched.push(one)
       return one
     }
-    if (values.json === true) print(asJson(checked, checked.sound.map(search)))
-    else for (const text of asText(checked, search, columnsOf(process.stdout))) print(text)
+    if (values.json === true) {
+      for (const job of checked.sound) await search(job)
+      print(asJson(checked, searched))
+    } else for await (const text of asText(checked, search, columnsOf(process.stdout))) print(text)
     const isClean = checked.diagnostics.every((d) => d.severity !== 'error')
     return isClean && searched.every((one) => one.safety.proof.is === 'proved') ? EXIT.done : EXIT.checkFailed
   },
@@ -63,23 +70,31 @@ const disk: Disk = {
   },
 }
 
-interface Searched {
+interface Timed {
   readonly safety: Safety
   readonly seconds: number
+  /** Null: it came to no search. */
+  readonly searched: Searched | null
 }
 
-function timed(job: GoodJob): Searched {
+async function timed(job: GoodJob, anew: boolean): Promise<Timed> {
   const start = performance.now()
-  const safety = safetyOf(job)
-  return { safety, seconds: (performance.now() - start) / 1000 }
+  let searched: Searched | null = null
+  const safety = await safetyOf(job, async (defs, files) => {
+    searched = await searchJob(defs, files, { anew })
+    return searched.proof
+  })
+  return { safety, seconds: (performance.now() - start) / 1000, searched }
 }
 
-function asJson(checked: CheckedTogether, searched: readonly Searched[]): string {
+function asJson(checked: CheckedTogether, searched: readonly Timed[]): string {
   const { kinds, diagnostics, jobs, refusals, alone } = checked
-  const safety = searched.map(({ safety: { procedure, machine, proof } }) => ({
+  const safety = searched.map(({ safety: { procedure, machine, proof }, searched: one }) => ({
     procedure,
     machine,
     ...proof,
+    pieces: one?.pieces ?? 0,
+    searchedBefore: one?.kept ?? 0,
   }))
   const found = searched.flatMap((one) => one.safety.diagnostic ?? [])
   return JSON.stringify({
@@ -93,11 +108,11 @@ function asJson(checked: CheckedTogether, searched: readonly Searched[]): string
 }
 
 /** What is printed, in order; each job is searched when its line is asked for. */
-function* asText(
+async function* asText(
   checked: CheckedTogether,
-  search: (job: GoodJob) => Searched,
+  search: (job: GoodJob) => Promise<Timed>,
   columns: number,
-): Generator<string, void, void> {
+): AsyncGenerator<string, void, void> {
   const { files, diagnostics, jobs, sound, waiting, refusals, alone, isStoppedEarly } = checked
   const sentence = (text: string) => wrapWords(text, columns, 2)
   const texts = new Map(files.map((f) => [f.path, f.text]))
@@ -109,10 +124,10 @@ function* asText(
   }
   let unsafe = 0
   for (const job of sound) {
-    const { safety, seconds } = search(job)
+    const { safety, seconds, searched } = await search(job)
     if (safety.diagnostic !== null) unsafe += 1
     yield* breachText(safety, texts)
-    yield sentence(safetyLine(safety, seconds))
+    yield sentence(safetyLine(safety, seconds) + before(searched))
   }
   for (const id of alone)
     yield sentence(`Safety of ${id}: NOT SEARCHED. Check it together with the record of a machine it takes.`)
@@ -121,6 +136,12 @@ function* asText(
   const warnings = diagnostics.length - errors
   yield `${count(files.length, 'file')} checked, ${count(errors + unsafe, 'error')}, ${count(warnings, 'warning')}.`
   if (isStoppedEarly) yield 'More may show once these are right.'
+}
+
+/** What of it is an earlier search of the very same program and files. */
+function before(searched: Searched | null): string {
+  if (searched === null || searched.kept === 0) return ''
+  return ` Of its ${searched.pieces} pieces ${searched.kept} had been searched before: --anew searches them again.`
 }
 
 function breachText({ diagnostic, proof }: Safety, texts: ReadonlyMap<string, string>): string[] {
@@ -149,6 +170,8 @@ function yamlIn(path: string): string[] {
   try {
     isFolder = statSync(path).isDirectory()
   } catch {
+    const shipped = shippedProcedure(path)
+    if (shipped !== null) return [shipped]
     throw new UserError(`${path}: there is no such file.`, EXIT.fileProblem)
   }
   if (!isFolder) return [path]

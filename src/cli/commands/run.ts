@@ -60,7 +60,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
   const set = clockFrom(text(values, 'clock'))
   if (answers === undefined) {
     const person = process.stdin.isTTY === true
-    const opened = startJob({
+    const opened = await startJob({
       ...base,
       clock: set === null ? systemClock : runningFrom(set),
       clockKind: set === null ? 'system' : 'set',
@@ -74,7 +74,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
   const start = set ?? startOf(lines)
   const stepped = start === null ? null : steppedFrom(start)
   const clock = stepped ?? systemClock
-  const opened = startJob({
+  const opened = await startJob({
     ...base,
     clock,
     clockKind: stepped === null ? 'system' : 'set',

@@ -22,26 +22,76 @@ export type Proof =
 /** Any moment will do: a job opened then is like a job opened at any other. */
 const SOME_DAY: Instant = { ms: 1_767_600_000_000, offsetMin: 0 }
 
-/** `engine` is what is walked: the program's own, or, in tests, one that was broken on purpose. */
-export function prove(
-  whole: Definitions,
-  options: { readonly engine?: (defs: Definitions) => Engine; readonly mostStates?: number } = {},
-): Proof {
+/** What the search of one piece of a job came to. */
+export interface Found {
+  readonly states: number
+  readonly moves: number
+  readonly breach: Breach | null
+  /** A bound that was hit before everything was seen, or null. */
+  readonly bound: string | null
+}
+
+/** A piece of the proof that can be searched by itself, in any order and beside others. */
+export interface Piece {
+  /** The small job that is searched; null for what lies between the gates of the whole. */
+  readonly small: Definitions | null
+  readonly search: () => Found
+}
+
+export interface ProveOptions {
+  /** What is walked: the program's own, or, in tests, one that was broken on purpose. */
+  readonly engine?: (defs: Definitions) => Engine
+  readonly mostStates?: number
+}
+
+/** All that has to be searched of a job, in the order in which a breach is told. */
+export function piecesOf(whole: Definitions, options: ProveOptions = {}): readonly Piece[] {
   const { engine = own, mostStates = MOST_STATES } = options
+  const inSlices = slices(whole).map((small): Piece => {
+    const search = () => {
+      const walked = engine(small)
+      const { states, moves, bound, breach } = explore(walked, freshJob(), { mostStates })
+      return { states, moves, bound, breach: breach === null ? null : plainer(walked, breach) }
+    }
+    return { small, search }
+  })
+  return [...inSlices, { small: null, search: () => between(engine(whole)) }]
+}
+
+function between(engine: Engine): Found {
+  const none = { states: 0, moves: 0, bound: null, breach: null }
+  const found = barriers(engine, freshJob())
+  if (found.is === 'breached') return { ...none, breach: found.breach }
+  if (found.is === 'bounded') return { ...none, bound: found.bound }
+  return { ...none, breach: unheldVerdict(engine, freshJob()) }
+}
+
+/** Whether nothing was left open in a piece. */
+export function isSound({ breach, bound }: Found): boolean {
+  return breach === null && bound === null
+}
+
+/** What the pieces come to, given in their order and up to the first that is not sound. */
+export function proofOf(pieces: readonly Found[]): Proof {
   const seen = { states: 0, moves: 0 }
-  for (const small of slices(whole)) {
-    const walked = engine(small)
-    const { states, moves, bound, breach } = explore(walked, freshJob(), { mostStates })
+  for (const { states, moves, breach, bound } of pieces) {
     seen.states += states
     seen.moves += moves
-    if (breach !== null) return { is: 'refuted', breach: plainer(walked, breach), ...seen }
+    if (breach !== null) return { is: 'refuted', breach, ...seen }
     if (bound !== null) return { is: 'not-proved', bound, ...seen }
   }
-  const between = barriers(engine(whole), freshJob())
-  if (between.is === 'breached') return { is: 'refuted', breach: between.breach, ...seen }
-  if (between.is === 'bounded') return { is: 'not-proved', bound: between.bound, ...seen }
-  const breach = unheldVerdict(engine(whole), freshJob())
-  return breach === null ? { is: 'proved', ...seen } : { is: 'refuted', breach, ...seen }
+  return { is: 'proved', ...seen }
+}
+
+/** One piece after the other. */
+export function prove(whole: Definitions, options: ProveOptions = {}): Proof {
+  const found: Found[] = []
+  for (const piece of piecesOf(whole, options)) {
+    const one = piece.search()
+    found.push(one)
+    if (!isSound(one)) break
+  }
+  return proofOf(found)
 }
 
 /** For tests: all that was searched of one slice, with its edges. */
