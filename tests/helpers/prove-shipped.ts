@@ -4,9 +4,10 @@ import { describe, expect, it } from 'vitest'
 import { definitionsFrom } from '../../src/authoring/definitions.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { FileCopy } from '../../src/core/job/entries.ts'
+import { gatesOf } from '../../src/core/job/gate.ts'
 import { barriers } from '../../src/core/proof/barriers.ts'
 import { unheldVerdict } from '../../src/core/proof/gaps.ts'
-import { freshJob, prove } from '../../src/core/proof/prove.ts'
+import { freshJob, piecesOf, proofOf } from '../../src/core/proof/prove.ts'
 import { fileCopies } from './example.ts'
 import { SHIPPED } from './shipped.ts'
 
@@ -28,6 +29,41 @@ function partsOf(path: string): FileCopy[] {
   }))
 }
 
+/** Gates of a job by their procedure and id there: `isolated__isolation` is the gate isolation of the part isolation. */
+function gateOf(defs: Definitions, small: Definitions | null): string | null {
+  const gate = small === null ? undefined : gatesOf(small)[0]
+  if (gate === undefined) return null
+  const inside = gate.inside.at(-1)?.step
+  return inside?.kind === 'part'
+    ? `${inside.use}:${gate.id.split('__').at(-1)}`
+    : `${defs.procedure.procedure}:${gate.id}`
+}
+
+/**
+ * A part's gate is searched in that part by itself and in the longest procedure that uses it, where most comes before and
+ * after it; in the others only their own. `barover check procedures examples` searches all.
+ */
+function longestUsers(): ReadonlyMap<string, string> {
+  const longest = new Map<string, { readonly path: string; readonly steps: number }>()
+  for (const { path, text } of PROCEDURES.filter((one) => basename(one.path) !== LONG)) {
+    const defs = defsOf(path, text)
+    for (const { small } of piecesOf(defs)) {
+      const gate = gateOf(defs, small)
+      if (gate === null || gate.startsWith(`${defs.procedure.procedure}:`)) continue
+      const known = longest.get(gate)
+      if (known === undefined || known.steps < defs.steps.length)
+        longest.set(gate, { path, steps: defs.steps.length })
+    }
+  }
+  return new Map([...longest].map(([gate, { path }]) => [gate, path]))
+}
+
+let users: ReadonlyMap<string, string> | undefined
+function usersOnce(): ReadonlyMap<string, string> {
+  users ??= longestUsers()
+  return users
+}
+
 function defsOf(path: string, text: string): Definitions {
   const files = definitionsFrom([...fileCopies({ procedure: () => text }), ...partsOf(path)])
   if (!files.ok) throw new Error(files.diagnostics.map((d) => d.message).join('\n'))
@@ -42,7 +78,14 @@ export function proveShipped(first: number, of: number): void {
     const whole = mine.filter((one) => !isLong(one))
     if (whole.length > 0)
       it.each(whole)('is proved: %s', { timeout: 480_000 }, (path, text) => {
-        const proof = prove(defsOf(path, text))
+        const defs = defsOf(path, text)
+        const longest = usersOnce()
+        const own = `${defs.procedure.procedure}:`
+        const mine = piecesOf(defs).filter(({ small }) => {
+          const gate = gateOf(defs, small)
+          return gate === null || gate.startsWith(own) || longest.get(gate) === path
+        })
+        const proof = proofOf(mine.map((piece) => piece.search()))
         expect(proof).toMatchObject({ is: 'proved' })
         expect(proof.states).toBeGreaterThan(20)
         expect(proof.moves).toBeGreaterThan(500)

@@ -209,7 +209,7 @@ describe('every step of a random job was searched', () => {
   it('of the shipped procedure', { timeout: 240_000 }, () => checkAll(exampleDefs(), 120))
 
   it('of a job with a gate whose own tests stand behind another', { timeout: 240_000 }, () =>
-    checkAll(smallDefs(TWO_GATES), 120),
+    checkAll(smallDefs(TWO_GATES), 80),
   )
 
   // The last step is called end, as what comes after it is in the search.
@@ -229,7 +229,7 @@ describe('every step of a random job was searched', () => {
   )
 
   it('of a job whose parts and steps hang on what was found, with points to sign', { timeout: 240_000 }, () =>
-    checkAll(CONDITIONED, 120),
+    checkAll(CONDITIONED, 80),
   )
 
   it('of a job that finds out late that what was left out has to be done', { timeout: 240_000 }, () => {
@@ -305,6 +305,6 @@ describe('every step of a random job was searched', () => {
   })
 
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
-    checkAll(openCylinder(), 30),
+    checkAll(openCylinder(), 20),
   )
 })
