@@ -72,7 +72,7 @@ function ReviewScreen({ drawn, onLeft }: { readonly drawn: DrawnReview; readonly
     ? drawn.most === 0
       ? 'No such number: 0 leaves.'
       : `No such number: 1 to ${drawn.most}, Enter for the list, 0 leaves.`
-    : 'A number: what is behind it. Enter: the list. 0: leave. Tab: make safe.'
+    : 'Number: what is behind it. Enter: list. 0: leave. Tab: safe.'
   const [keyed] = layOut({ margin: 'no.', rows: [row('')] }, style)
   const lines = [
     ...(isList ? drawn.list(style, Math.max(1, rows - BELOW)) : []),

@@ -33,13 +33,19 @@ export function changesInFull(defs: Definitions, changes: readonly Changed[]): R
     : [header(), ...thingsOf(changes).flatMap((places) => thingRows(defs, places))]
 }
 
-/** All of them in words, a line each. */
+/** All of them in words, a line each. Hours that were not read are one cause for every place: it is said once, at the end. */
 export function changesInWords(defs: Definitions, changes: readonly Changed[]): Row[] {
-  return thingsOf(changes).flatMap((places) => [
-    row(`${thingName(defs, places)}:`),
-    ...places.map((one) => row(`  ${inWords(defs, one)}`)),
-  ])
+  const noHours = changes.find(({ rate }) => isNoHours(rate))?.rate
+  return [
+    ...thingsOf(changes).flatMap((places) => [
+      row(`${thingName(defs, places)}:`),
+      ...places.map((one) => row(`  ${inWords(defs, one)}`)),
+    ]),
+    ...(noHours?.ok === false ? [row(`  No rate of wear: ${noHours.error.say}`)] : []),
+  ]
 }
+
+const isNoHours = (rate: Changed['rate']) => rate !== null && !rate.ok && rate.error.code === 'no-hours'
 
 function thingsOf(changes: readonly Changed[]): Changed[][] {
   const things = new Map<string, Changed[]>()
@@ -138,7 +144,7 @@ function inWords(defs: Definitions, one: Changed): string {
 }
 
 function wearWords(defs: Definitions, { rate, found }: Changed): string[] {
-  if (rate === null || found === null) return []
+  if (rate === null || found === null || isNoHours(rate)) return []
   if (!rate.ok) return [`no rate of wear: ${rate.error.say}`]
   const { per1000, interval, basis } = wearFigures(defs, found, rate.value)
   return [`wear ${per1000} in 1000 h, give or take ${interval} (${basis})`]

@@ -74,3 +74,8 @@ export function count(n: number, one: string, many = `${one}s`): string {
 export function sentence(text: string): string {
   return /[.?!]$/.test(text.trimEnd()) ? text.trimEnd() : `${text.trimEnd()}.`
 }
+
+/** The same within a sentence: what was keyed may end with a stop of its own. */
+export function clause(text: string): string {
+  return text.trimEnd().replace(/[.]+$/, '')
+}

@@ -41,6 +41,7 @@ export interface Review {
   /** Stamps of the first and the last entry. */
   readonly from: string
   readonly to: string
+  /** Everybody who was on it or signed for something. */
   readonly people: readonly string[]
   readonly exceptions: readonly Exception[]
   /** What was as usual, counted, each a clause. */
@@ -76,6 +77,12 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   strayFiles,
 ]
 
+/** Everybody whose initials stand for something, on the job or not. */
+function signers(entry: Entry): string[] {
+  if (!('signed' in entry) || entry.signed === undefined) return []
+  return 'person' in entry && entry.person !== undefined ? [entry.person] : []
+}
+
 /** `state` is what `entries` fold to. The same log and the same facts give the same review, numbers included. */
 export function reviewOf(defs: Definitions, entries: readonly Entry[], state: State, beside: Beside): Review {
   const look: Look = { defs, entries, state, beside, moves: movesOf(entries) }
@@ -89,7 +96,7 @@ export function reviewOf(defs: Definitions, entries: readonly Entry[], state: St
     isClosed: state.closed !== null,
     from: first?.at ?? state.lastAt,
     to: state.lastAt,
-    people: state.everOn,
+    people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],
     exceptions: inOrder(LOOKS.flatMap((find) => find(look))),
     usual: usual(look),
     changes: changesOf(defs, state).map((change) => ({

@@ -3,6 +3,7 @@ import { gatesOf } from '../job/gate.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { stands } from '../job/state.ts'
 import { boreRecord, figureRecord } from '../job/verdict-record.ts'
+import { plannedFalls } from './kinds/gates.ts'
 import { count, entriesOf, type Look } from './look.ts'
 
 export function usual(look: Look): string[] {
@@ -17,6 +18,7 @@ export function usual(look: Look): string[] {
   const opened = new Set(entriesOf(look, 'gate.opened').map((e) => e.step)).size
   const kept = beside.files.filter((file) => file.isAsAttached).length
   const fallback = fallbacks(look)
+  const planned = plannedFalls(look)
   const n = (of: number, words: string) => (of === 0 ? [] : [words])
   return [
     `${count(entries.length, 'entry', 'entries')}`,
@@ -26,10 +28,8 @@ export function usual(look: Look): string[] {
       `${defs.steps.length - asked.length} left out by their own condition`,
     ),
     ...n(readings.length, `${count(readings.length, 'reading')} with ${count(instruments, 'instrument')}`),
-    ...n(
-      gatesOf(defs).length,
-      `${opened} of ${count(gatesOf(defs).length, 'hold point')} were complete once`,
-    ),
+    ...n(gatesOf(defs).length, `hold points complete at some time: ${opened} of ${gatesOf(defs).length}`),
+    ...n(planned, `hold points fell ${count(planned, 'time')} by a step that is meant to let something in`),
     ...n(accepted.length, `${count(accepted.length, 'verdict')} ACCEPT`),
     ...n(fallback, `${count(fallback, 'verdict')} by fall-back limits`),
     ...n(kept, `${count(kept, 'file')} as attached`),

@@ -26,12 +26,12 @@ describe('a clean job', () => {
   it('has nothing out of the ordinary, and says how much was as usual', () => {
     const review = reviewed(smallDone())
     expect(review.exceptions).toEqual([])
-    expect(review).toMatchObject({ standing: 'closed with NONE', isClosed: true, people: ['RO'] })
+    expect(review).toMatchObject({ standing: 'closed with NONE', isClosed: true, people: ['RO', 'KH'] })
     expect(review.usual).toEqual(
       expect.arrayContaining([
         '5 of 5 steps done',
         '1 reading with 1 instrument',
-        '1 of 1 hold point were complete once',
+        'hold points complete at some time: 1 of 1',
       ]),
     )
   })

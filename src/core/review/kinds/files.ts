@@ -1,6 +1,6 @@
 // Attached files that are not as they were when they were attached.
 import type { Found } from '../exception.ts'
-import type { Look } from '../look.ts'
+import { type Look, sentence } from '../look.ts'
 
 export function changedFiles({ beside, state }: Look): Found[] {
   return beside.files
@@ -11,7 +11,7 @@ export function changedFiles({ beside, state }: Look): Found[] {
         kind: 'file',
         what: `Attached ${name}: ${what}`,
         sentences: [
-          `It was attached as: ${caption}.`,
+          sentence(`It was attached as: ${caption}`),
           'The log holds its size and SHA-256 from that moment.',
         ],
         entries: [seq],

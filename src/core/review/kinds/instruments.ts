@@ -3,7 +3,7 @@ import { instrumentById } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
 import { instrumentName } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, count, entriesOf, type Look, namedById, sentence } from '../look.ts'
+import { byWhom, clause, count, entriesOf, type Look, namedById, sentence } from '../look.ts'
 
 export function instruments(look: Look): Found[] {
   return [...doubted(look), ...pastDue(look), ...putBack(look)]
@@ -14,7 +14,7 @@ function doubted(look: Look): Found[] {
     kind: 'instrument',
     what: `${e.instrument} OUT OF CALIBRATION, ${byWhom(look, e)}; ${count(e.readings.length, 'reading')} void`,
     sentences: [
-      sentence(`${e.why}, says ${e.says}`),
+      sentence(`${clause(e.why)}, says ${e.says}`),
       ...(e.voids.length === 0
         ? []
         : [`Void with it: ${e.voids.map((id) => namedById(look, id)).join('; ')}.`]),

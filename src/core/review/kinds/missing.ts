@@ -3,6 +3,7 @@ import { asKind, type PlacedStep } from '../../job/definitions.ts'
 import { applicability, isComplete } from '../../job/next.ts'
 import { unsettledPlaces } from '../../job/unsettled.ts'
 import { valuesForRules } from '../../job/values.ts'
+import { list } from '../../lib/wording.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { count, type Look, named } from '../look.ts'
@@ -70,17 +71,17 @@ function none(id: string): never {
   throw new Error(`no step ${id} in the procedure`)
 }
 
-/** A rule that came to false left a step out for a reason; one that nobody could tell left it out for want of one. */
+/**
+ * A rule that came to false left a step out for a reason, and so did one about a step that was itself left out. One that wanted
+ * to know what should have been told, and was not, left it out for want of it.
+ */
 function leftOutUnknown(look: Look): Found[] {
   const { defs, state } = look
-  const isDone = (placed: PlacedStep) => applicability(defs, state, placed) === 'do'
   const by = new Map<PlacedStep, PlacedStep[]>()
   for (const placed of defs.steps) {
     if (applicability(defs, state, placed) !== 'skip') continue
-    const rule =
-      [...placed.inside, placed].find((one) => applicability(defs, state, one) === 'skip') ?? placed
-    if (rule.rule?.evaluate(valuesForRules(defs, state, rule, isDone)) !== 'unknown') continue
-    by.set(rule, [...(by.get(rule) ?? []), placed])
+    const rule = [...placed.inside, placed].find((one) => applicability(defs, state, one) === 'skip')
+    if (rule !== undefined && untold(look, rule).length > 0) by.set(rule, [...(by.get(rule) ?? []), placed])
   }
   return [...by].map(([rule, steps]) => {
     const [first, end] = [steps[0]?.number, steps[steps.length - 1]?.number]
@@ -89,13 +90,22 @@ function leftOutUnknown(look: Look): Found[] {
       what: `Left out, not known whether needed: ${first === end ? first : `${first} to ${end}`} ${rule.step.title}`,
       sentences: [
         `It is done only if: ${rule.rule?.text ?? ''}.`,
-        ...(rule.rule?.unknownBecause(valuesForRules(defs, state, rule, isDone)) ?? []).map(
-          (why) => `Not known: ${why}.`,
-        ),
+        `Not told: ${list(untold(look, rule).map((name) => name.replaceAll('_', ' ')))}.`,
       ],
       entries: [],
       open: false,
       grave: 2,
     }
+  })
+}
+
+/** Names of its rule that should have a value and have none; nothing where the rule is known. */
+function untold({ defs, state }: Look, placed: PlacedStep): string[] {
+  const isDone = (other: PlacedStep) => applicability(defs, state, other) === 'do'
+  const values = valuesForRules(defs, state, placed, isDone)
+  if (placed.rule === null || placed.rule.evaluate(values) !== 'unknown') return []
+  return placed.rule.names.filter((name) => {
+    const step = defs.steps.find((one) => one.id === placed.scope + name)
+    return !values.has(name) && (step === undefined || applicability(defs, state, step) !== 'skip')
   })
 }

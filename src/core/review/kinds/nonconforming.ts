@@ -5,7 +5,7 @@ import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import { nonconformanceText } from '../../talk/open-items.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, entriesOf, type Look } from '../look.ts'
+import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
 
 export function nonconforming(look: Look): Found[] {
   return [...fallen(look), ...nonconformances(look.defs, look.state).map((nc) => one(look, nc))]
@@ -46,10 +46,13 @@ function one(look: Look, nc: Nonconformance): Found {
     kind: judged ? 'verdict' : 'finding',
     what: `${nonconformanceText(defs, nc)}; ${standing}`,
     sentences: [
-      ...(judged ? becauseRows(defs, entry.verdict).map(({ text }) => `${text.trim()}.`) : noteOf(look, nc)),
-      ...decisions.map(
-        (d) =>
-          `Decided ${byWhom(look, d)}: ${d.choice} by ${d.person}${d.radio === undefined ? '' : ` by radio, keyed by ${d.radio.by}`}, ${d.why}.`,
+      ...(judged
+        ? becauseRows(defs, entry.verdict).map(({ text }) => sentence(text.trim()))
+        : noteOf(look, nc)),
+      ...decisions.map((d) =>
+        sentence(
+          `Decided ${byWhom(look, d)}: ${d.choice} by ${d.person}${d.radio === undefined ? '' : ` by radio, keyed by ${d.radio.by}`}, ${d.why}`,
+        ),
       ),
       ...decisions.flatMap((d) =>
         d.authority === undefined || d.valid === undefined
@@ -76,7 +79,7 @@ function one(look: Look, nc: Nonconformance): Found {
 
 function noteOf({ state }: Look, nc: Nonconformance): string[] {
   const note = nc.stands ? state.findings[nc.step] : undefined
-  return note === undefined ? [] : [`Noted with it: ${note}.`]
+  return note === undefined ? [] : [sentence(`Noted with it: ${note}`)]
 }
 
 /** What stands before what is void, the undecided first, then by the word of the verdict. */

@@ -3,7 +3,7 @@
 import type { StopState } from '../../job/state.ts'
 import { causeWords } from '../../job/stop-causes.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, entriesOf, type Look } from '../look.ts'
+import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
 
 export function stops(look: Look): Found[] {
   return look.state.stops.map((stop) => one(look, stop))
@@ -32,12 +32,12 @@ function one(look: Look, stop: StopState): Found {
     kind: 'stop',
     what: `STOP ${raised === undefined ? '' : byWhom(look, raised)}: ${cause}; ${end}`,
     sentences: [
-      ...(stop.why === null ? [] : [`Because: ${stop.why}.`]),
+      ...(stop.why === null ? [] : [sentence(`Because: ${stop.why}`)]),
       `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.join(', ')}.`,
       ...ends.map((e) =>
         e.type === 'stop.released'
-          ? `Released by ${e.person}: ${e.answer}.`
-          : `${e.person} let it stand; before a new job is opened: ${e.first}.`,
+          ? sentence(`Released by ${e.person}: ${e.answer}`)
+          : sentence(`${e.person} let it stand; before a new job is opened: ${e.first}`),
       ),
       ...(stop.releasedBy === null && !stands
         ? ['A lead answers it where the job is taken up: release, or close.']
