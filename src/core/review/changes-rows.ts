@@ -6,7 +6,7 @@ import { lengthText } from '../talk/names.ts'
 import { count } from './look.ts'
 import type { Changed } from './review.ts'
 
-const COLUMNS = { name: 13, figure: 9, change: 9, rate: 8, hours: 7 }
+const COLUMNS = { name: 12, figure: 9, change: 8, rate: 8, hours: 7 }
 
 /** Things that were measured at the last overhaul too; the others are counted. */
 const MOST_THINGS = 2
@@ -74,7 +74,7 @@ function header(): Row {
   const { name, figure, change, rate, hours } = COLUMNS
   const head = ['last', 'found', 'left'].map((word) => word.padStart(figure)).join('')
   return kept(
-    `${'As read'.padEnd(name)}${head}${'change'.padStart(change)}${'/1000h'.padStart(rate)}${'h left'.padStart(hours)}`,
+    `${'As read'.padEnd(name)}${head}${'change'.padStart(change)}${'/1000h'.padStart(rate)}${'hours'.padStart(hours)}`,
   )
 }
 
@@ -105,7 +105,7 @@ function inColumns(defs: Definitions, one: Changed): string {
   const wear =
     one.rate?.ok === true && one.found !== null ? wearFigures(defs, one.found, one.rate.value).per1000 : null
   return [
-    `  ${placeShort(one)}`.slice(0, name).padEnd(name),
+    ` ${placeShort(one)}`.slice(0, name).padEnd(name),
     cell(figures?.last, figure),
     cell(figures?.found, figure),
     cell(figures?.left, figure),
@@ -127,7 +127,9 @@ function placeShort({ found, left }: Changed): string {
 function hoursShort({ hoursLeft }: Changed): string | null {
   if (hoursLeft?.ok !== true) return null
   const hours = Math.floor(hoursLeft.value.earliest)
-  return hours === 0 ? 'now' : String(hours)
+  if (hours === 0) return 'now'
+  // More than the column holds, and than anybody plans by; the words have the figure.
+  return hours < 1_000_000 ? String(hours) : 'far'
 }
 
 function inWords(defs: Definitions, one: Changed): string {

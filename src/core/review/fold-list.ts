@@ -19,6 +19,10 @@ export function foldTo(exceptions: readonly Exception[], rows: number): Listed[]
     if (taken() <= rows) break
     group.isFolded = group.of.length > 1
   }
+  // Folding a long kind may leave room for a short one after all: the worst first.
+  for (const group of groups) {
+    if (group.isFolded && taken() + group.of.length - 1 <= rows) group.isFolded = false
+  }
   const listed = groups.flatMap(({ kind, of, isFolded }): Listed[] =>
     isFolded ? [{ is: 'many', kind, of }] : of.map((one): Listed => ({ is: 'one', one })),
   )

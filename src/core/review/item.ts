@@ -28,7 +28,9 @@ function changesItem(defs: Definitions, review: Review): Block[] {
       margin: String(changesNumber(review)),
       rows: [
         row('As found, as left and the last overhaul', 'strong'),
-        row('As read, not brought to 20 degC: no verdict rests on it. h left: the early end, to plan by.'),
+        row(
+          'As read, not brought to 20 degC: no verdict rests on it. Hours: left to the limit, the early end, to plan by.',
+        ),
         ...changesInFull(defs, review.changes),
         ...changesInWords(defs, review.changes),
       ],
