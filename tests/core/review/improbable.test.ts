@@ -56,7 +56,9 @@ describe('figures that end only in 0 or 5', () => {
         ),
       },
     }
-    expect(leaningDigits(inFives, bore(ROUND).state)).toEqual([])
+    const fives = bore(twice('9.5050', '9.5025', '9.5125', '9.5075', '9.5150', '9.5100')).state
+    expect(leaningDigits(NEW_BORE, fives)).toMatchObject([{ ending: 6 }])
+    expect(leaningDigits(inFives, fives)).toEqual([])
   })
 
   it('count by first readings: repeats are no new draw, and the round size of a standard is none', () => {

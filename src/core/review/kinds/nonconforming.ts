@@ -72,7 +72,8 @@ function one(look: Look, nc: Nonconformance): Found {
       ...countersigned.map((c) => c.seq),
       ...(voidBy === null ? [] : [voidBy]),
     ],
-    open: nc.stands && decided === null,
+    // A lead who decides to hold has put it off.
+    open: nc.stands && (decided === null || decided.choice === 'hold'),
     grave: graveOf(nc, judged),
   }
 }
