@@ -110,7 +110,7 @@ describe('a review', () => {
             ).toBe(true)
           }
       }),
-      { numRuns: 60, seed: 20260316 },
+      { numRuns: 30, seed: 20260316 },
     )
   })
 })
