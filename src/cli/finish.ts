@@ -6,6 +6,7 @@ import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
+import { radioOpen } from '../core/talk/standing.ts'
 import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
@@ -59,11 +60,6 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
 export function exitCodeOf(state: State): number {
   if (state.closed === null) return EXIT.unfinished
   return state.closed === 'HOLD' || state.closed === 'STOP' ? EXIT.unfinished : EXIT.done
-}
-
-/** `1 word by radio to countersign`. */
-export function radioOpen(count: number): string {
-  return `${count} ${count === 1 ? 'word' : 'words'} by radio to countersign`
 }
 
 /**

@@ -12,6 +12,7 @@ import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
 import { resumeCommand } from './commands/resume.ts'
+import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
 import { safeCommand } from './commands/safe.ts'
 import { showCommand } from './commands/show.ts'
@@ -29,6 +30,7 @@ const COMMANDS: readonly Command[] = [
   resumeCommand,
   jobsCommand,
   showCommand,
+  reviewCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,

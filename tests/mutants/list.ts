@@ -15,6 +15,7 @@ import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
+import { REVIEW } from './review.ts'
 import { SEARCH } from './search.ts'
 import { STOP } from './stop.ts'
 
@@ -38,5 +39,6 @@ export const MUTANTS = [
   ...JOURNAL,
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
+  ...REVIEW,
   ...SEARCH,
 ]

@@ -1,13 +1,11 @@
 // barover jobs: what is in the folder of jobs.
 import { replay } from '../../app/replay.ts'
-import { openWords } from '../../core/job/open-words.ts'
-import { openStop, type State } from '../../core/job/state.ts'
+import { standingOf } from '../../core/talk/standing.ts'
 import { type JobFile, listJobs } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
-import { radioOpen } from '../finish.ts'
 import { print } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -28,11 +26,6 @@ export const jobsCommand: Command = {
   },
 }
 
-function openStanding(state: State): string {
-  const open = openWords(state).length
-  return open === 0 ? 'open' : `open, ${radioOpen(open)}`
-}
-
 export interface JobSummary {
   readonly job: string
   readonly record: string
@@ -41,13 +34,6 @@ export interface JobSummary {
   /** In words: what it ended in, or that it is open, stopped or damaged. */
   readonly standing: string
   readonly open: boolean
-}
-
-export function standingOf(state: State): string {
-  if (state.fellFrom !== null)
-    return `closed with ${state.fellFrom}, fallen to ${state.closed}: ${Object.keys(state.doubted).join(', ')} out of calibration`
-  if (state.closed !== null) return `closed with ${state.closed}`
-  return openStop(state) === null ? openStanding(state) : 'open, under STOP'
 }
 
 export function summary(file: JobFile): JobSummary {

@@ -1,8 +1,8 @@
 // As found against as left, and both against the overhauls of before: what was measured of one thing in one place, side by
 // side. Readings as combined, not brought to 20 degC: it shows what was read, and no verdict rests on it.
 import type { StepOf } from '../definition/procedure.ts'
-import { type Result, refuse } from '../lib/result.ts'
-import type { Renewal, WearReading } from '../wear/history.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import type { Renewal, WearHistory, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import { applicability } from './next.ts'
@@ -29,6 +29,8 @@ export interface Change {
   readonly last: { readonly si: number; readonly on: string } | null
   /** Wear per running hour since then; null where the record has nothing to tell it from, a refusal where it cannot be. */
   readonly rate: Result<WearRate> | null
+  /** The readings since it was last renewed that the rate is of, this job's own the last; null where there is no rate. */
+  readonly history: WearHistory | null
 }
 
 /** One for each place of a step with a stage, in the order of the job. A place that was read as left only stands too. */
@@ -55,13 +57,16 @@ export function changesOf(defs: Definitions, state: State): Change[] {
     if (one === null) return []
     const history = (defs.machine.overhauls ?? []).flatMap((overhaul) => recorded(overhaul, one))
     const last = history[history.length - 1]
+    const worn = wearOf(history, one, hours)
+    const rate = worn?.ok === true ? wearRate(worn.value) : worn
     return [
       {
         of: one.step.step.of,
         found,
         left,
         last: last === undefined ? null : { si: last.si, on: last.on },
-        rate: rateOf(history, one, hours),
+        rate,
+        history: worn?.ok === true ? worn.value : null,
       },
     ]
   })
@@ -137,7 +142,7 @@ function hoursNow(defs: Definitions, state: State): number | null {
 }
 
 /** Only sizes wear, and only as found tells of it. The first reading after something was renewed begins anew: nothing before it counts. */
-function rateOf(history: readonly Recorded[], now: Taken, hours: number | null): Result<WearRate> | null {
+function wearOf(history: readonly Recorded[], now: Taken, hours: number | null): Result<WearHistory> | null {
   const { stage, quantity } = now.step.step
   if (quantity !== 'length' || stage !== 'as_found' || now.u === null) return null
   const since = history.slice(
@@ -161,5 +166,5 @@ function rateOf(history: readonly Recorded[], now: Taken, hours: number | null):
     ),
     { hours, value: now.si, U: now.u, since: 'nothing' as const },
   ]
-  return wearRate({ readings, wears })
+  return ok({ readings, wears })
 }

@@ -34,6 +34,14 @@ const FAST_READINGS = 6
 const FAST_SECONDS = 5
 /** Two figures differ for certain beyond this many times `repeats.within`: each of them may be off by one. */
 const CLEAR = 2
+
+/** The test behind each question with its threshold, as a review names them. All of them: common practice, no source. */
+export const TEST_OF: Readonly<Record<QuestionAbout, string>> = {
+  axes: `side to side over top to bottom by more than ${CLEAR} times what repeats may differ; bores that lie, from 2 stations on`,
+  alike: `every reading the same to the last figure; gauges set on a standard, from ${ALIKE_PLACES} places on`,
+  fast: `under ${FAST_SECONDS} s from reading to reading, on average; gauges set on a standard that do not type, from ${FAST_READINGS} readings on`,
+}
+
 /** Questions that stand on what was read at the step, as far as it has come. */
 export function questionsOf(defs: Definitions, state: State, placed: ReadStep): Question[] {
   if (placed.step.quantity !== 'length') return []

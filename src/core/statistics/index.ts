@@ -1,4 +1,5 @@
 // The public names of statistics.
+export { binomialAtLeast } from './binomial.ts'
 export { GRUBBS_SOUND_FROM, type GrubbsTest, grubbsCritical, grubbsTest } from './grubbs.ts'
 export { fitLine, type Line, type Point, type Prediction, predict, spreadAt } from './line.ts'
 export { normalAt } from './normal-quantile.ts'

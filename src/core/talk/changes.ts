@@ -6,6 +6,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import type { Refusal } from '../lib/result.ts'
 import { differenceUnit, formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
+import type { WearRate } from '../wear/rate.ts'
 import { placeName } from './names.ts'
 
 /** Nothing at all where no step has a stage. Hours that were not read are one cause for every place: it is said once, at the end. */
@@ -49,6 +50,46 @@ function figure(defs: Definitions, taken: Taken, si: number): string {
   return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))
 }
 
+/** The figures of a change without their unit, for columns beside each other; null where there is none. */
+export interface ChangeFigures {
+  readonly unit: string
+  readonly last: string | null
+  readonly found: string | null
+  readonly left: string | null
+  readonly change: string | null
+}
+
+export function changeFigures(defs: Definitions, change: Change): ChangeFigures | null {
+  const one = change.found ?? change.left
+  if (one === null) return null
+  const unit = unitFor(defs, one)
+  const kind = one.step.step.quantity
+  const bare = (si: number | undefined) =>
+    si === undefined ? null : formatNumber(valueIn({ kind, si }, unit), decimalsIn(unit))
+  const { found, left } = change
+  const moved = found === null || left === null ? null : signed(defs, one, left.si - found.si)
+  return {
+    unit,
+    last: bare(change.last?.si),
+    found: bare(found?.si),
+    left: bare(left?.si),
+    // Its unit is that of the figures, and stands with them.
+    change: moved?.split(' ')[0] ?? null,
+  }
+}
+
+/** Wear in 1000 h and its interval, without unit, and what the interval accounts for. */
+export function wearFigures(
+  defs: Definitions,
+  found: Taken,
+  { perHour, U, basis }: WearRate,
+): { readonly per1000: string; readonly interval: string; readonly basis: string } {
+  const unit = unitFor(defs, found)
+  const each = (m: number) =>
+    formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
+  return { per1000: each(perHour), interval: each(U), basis }
+}
+
 /** A difference in the unit of the figure; of degrees and pressures the sizes of both are the same. */
 function signed(defs: Definitions, taken: Taken, si: number): string {
   const unit = unitFor(defs, taken)
@@ -60,11 +101,8 @@ function signed(defs: Definitions, taken: Taken, si: number): string {
 function rateLines(defs: Definitions, { rate, found }: Change): string[] {
   if (rate === null || found === null) return []
   if (!rate.ok) return rate.error.code === 'no-hours' ? [] : [`  ${noRate(rate.error)}`]
-  const { perHour, U, basis } = rate.value
-  const unit = unitFor(defs, found)
-  const each = (m: number) =>
-    formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
-  return [`  wear ${each(perHour)} ${unit} in 1000 h, give or take ${each(U)} (${basis})`]
+  const { per1000, interval, basis } = wearFigures(defs, found, rate.value)
+  return [`  wear ${per1000} ${unitFor(defs, found)} in 1000 h, give or take ${interval} (${basis})`]
 }
 
 const noRate = ({ say }: Refusal): string => `no rate of wear: ${say}`

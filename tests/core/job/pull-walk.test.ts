@@ -10,6 +10,7 @@ import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
 import { changeLines } from '../../../src/core/talk/changes.ts'
 import { readAnswers } from '../../../src/plain/answers.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
+import { expectReviewed } from '../../helpers/pull-review.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
@@ -95,6 +96,7 @@ describe('the whole piston pull', () => {
     const changes = changeLines(walk.engine.defs, walk.state).join('\n')
     expect(changes).toMatch(/last 9\.5053 in.*found 9\.5113.*left 9\.5119/)
     expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
+    expectReviewed(walk)
   }, 240_000)
 
   it('on RG-27-1: pocket opened, piston vented, liner renewed, and the bore measured again by another gauge', () => {
@@ -112,5 +114,6 @@ describe('the whole piston pull', () => {
     const bore = walk.state.verdicts.bore__bore_judged
     expect(bore?.verdict.readings.length).toBeGreaterThan(12)
     expect(walk.state.done.piston_is).toBe('vented')
+    expectReviewed(walk)
   }, 240_000)
 })

@@ -1,0 +1,151 @@
+// barover review: what a lead who was not there has to know of a job, worst first. It reads and writes nothing.
+import { replay } from '../../app/replay.ts'
+import type { Definitions } from '../../core/job/definitions.ts'
+import type { Entry } from '../../core/job/entries.ts'
+import { readEntries } from '../../core/job/entry-schema.ts'
+import type { State } from '../../core/job/state.ts'
+import { clean } from '../../core/lib/text.ts'
+import type { Beside } from '../../core/review/beside.ts'
+import { itemBlocks } from '../../core/review/item.ts'
+import { reviewJson } from '../../core/review/json.ts'
+import { changesNumber, screenLines, wholeBlocks } from '../../core/review/page.ts'
+import { type Review, reviewOf } from '../../core/review/review.ts'
+import { type Block, layOut, plainText } from '../../core/sheet/block.ts'
+import { makeSafeLines } from '../../core/talk/make-safe.ts'
+import { findJob, type JobFile } from '../../node/job-folder.ts'
+import { examine } from '../../node/journal/examine.ts'
+import { UserError } from '../../node/user-error.ts'
+import { type Command, SHARED, text, type Values } from '../args.ts'
+import { crewBefore } from '../crew-before.ts'
+import { EXIT } from '../exit.ts'
+import { exitCodeOf } from '../finish.ts'
+import { checkLog, headFrom, type LogCheck } from '../log-check.ts'
+import { definitionsOf } from '../open.ts'
+import { canDraw, print, sheetStyle } from '../terminal.ts'
+import { jobsFolder } from './run.ts'
+
+export const reviewCommand: Command = {
+  name: 'review',
+  usage: 'barover review JOB [--item N] [--head HASH] [--jobs DIR]',
+  summary:
+    'What was out of the ordinary in a job, worst first, and the entries behind it. Nothing is written.',
+  options: {
+    item: { type: 'string', says: 'the entries behind this number of the review' },
+    head: { type: 'string', says: 'head hash that was noted elsewhere: it proves the log whole' },
+    ...SHARED,
+  },
+  positionals: { least: 1, most: 1 },
+  run: async (values, [job]) => {
+    const file = findJob(jobsFolder(values), job ?? '')
+    const check = checkLog(file.path, headFrom(values))
+    const reviewed = reviewIn(values, file, check)
+    const code = codeOf(check, reviewed.state)
+    const { review, defs, entries } = reviewed
+    if (values.json === true) {
+      print(JSON.stringify({ ...reviewJson(review), head: check.found.head }))
+      return code
+    }
+    const style = sheetStyle(values, review.record)
+    const item = text(values, 'item')
+    if (item !== undefined) {
+      printBlocks(itemAsked(reviewed, item, values), style)
+      return code
+    }
+    if (!canDraw(values)) {
+      printBlocks(wholeBlocks(defs, review), style)
+      return code
+    }
+    const { drawReview } = await import('../../ui/draw-review.tsx')
+    const interrupted = await drawReview({
+      style,
+      most: lastNumber(review),
+      list: (at, rows) => screenLines(defs, review, at, rows),
+      item: (number, at) =>
+        (itemBlocks(defs, entries, review, number, at) ?? []).flatMap((block) => layOut(block, at)),
+      safe: () => makeSafeLines(defs, reviewed.state),
+    })
+    return interrupted ? EXIT.interrupted : code
+  },
+}
+
+interface Reviewed {
+  readonly review: Review
+  readonly defs: Definitions
+  readonly entries: readonly Entry[]
+  readonly state: State
+}
+
+/**
+ * Of a log that is not sound, what its sound lines tell, with that said first.
+ * @throws UserError (exit 4) when not even its first line can be read.
+ */
+function reviewIn(values: Values, file: JobFile, check: LogCheck): Reviewed {
+  const read = readEntries(examine(check.bytes).lines)
+  if (!read.ok || read.value.length === 0)
+    throw new UserError(
+      `${file.path}: ${read.ok ? check.found.content.what : read.error.say}`,
+      EXIT.fileProblem,
+      `barover verify ${file.path} says what could be checked.`,
+    )
+  const entries = read.value
+  const defs = definitionsOf(file.path, entries)
+  const { state } = replay(entries)
+  const at = entries[0]?.at ?? state.lastAt
+  const before = crewBefore(jobsFolder(values), file, { at, machine: defs.machine.machine })
+  return { review: reviewOf(defs, entries, state, besideOf(check, before)), defs, entries, state }
+}
+
+function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBefore']): Beside {
+  const { content, tail, whole, grownBy, torn } = found
+  const heads = [tail, whole].filter((check) => check.state === 'fault').map(({ what }) => `${what}.`)
+  const isProved = tail.state === 'checked' && whole.state === 'checked' && grownBy === 0
+  return {
+    log: {
+      faults: [
+        ...(content.state === 'fault' ? [`${content.what} What follows that line is not shown here.`] : []),
+        ...heads,
+        ...inside,
+      ],
+      whole: isProved && content.state === 'sound' ? 'proved' : 'unknown',
+      checked: [
+        content.what,
+        `Tail ${tail.what}.`,
+        `Whole ${whole.what}.`,
+        ...(torn === null ? [] : ['An unfinished last line follows; it was never shown as saved.']),
+      ],
+    },
+    files: attached.files.map(({ seq, name, state, what }) => ({
+      seq,
+      name: clean(name),
+      isAsAttached: state === 'as-attached',
+      what,
+    })),
+    strays: attached.strays.map(clean),
+    crewBefore: before,
+  }
+}
+
+/** The worst of it: a damaged log, then a check that failed, then how the job ended. */
+function codeOf(check: LogCheck, state: State): number {
+  if (check.found.content.state === 'fault') return EXIT.fileProblem
+  return check.isSound && check.isWhole ? exitCodeOf(state) : EXIT.checkFailed
+}
+
+function lastNumber(review: Review): number {
+  return review.changes.length === 0 ? review.exceptions.length : changesNumber(review)
+}
+
+function itemAsked({ defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
+  const number = /^[1-9]\d{0,3}$/.test(item.trim()) ? Number(item) : 0
+  const blocks = itemBlocks(defs, entries, review, number, sheetStyle(values, review.record))
+  if (blocks !== null) return blocks
+  const most = lastNumber(review)
+  throw new UserError(
+    most === 0 ? 'This review has no numbers.' : `--item takes a number of this review, 1 to ${most}.`,
+    EXIT.wrongUse,
+  )
+}
+
+function printBlocks(blocks: readonly Block[], style: Parameters<typeof layOut>[1]): void {
+  for (const block of blocks) print(plainText(layOut(block, style)))
+}

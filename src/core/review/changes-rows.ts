@@ -1,0 +1,163 @@
+// As found, as left and the last overhaul of each place on one line: in columns for a screen, in words for whoever listens.
+import type { Definitions } from '../job/definitions.ts'
+import { type Row, row } from '../sheet/block.ts'
+import { changeFigures, wearFigures } from '../talk/changes.ts'
+import { lengthText } from '../talk/names.ts'
+import { count } from './look.ts'
+import type { Changed } from './review.ts'
+
+const COLUMNS = { name: 12, figure: 9, change: 8, rate: 8, hours: 7 }
+
+/** Things that were measured at the last overhaul too; the others are counted. */
+const MOST_THINGS = 2
+
+/** For a screen: of each thing the place that is nearest to its limit, or wears fastest. */
+export function changesInFew(defs: Definitions, changes: readonly Changed[], number: number): Row[] {
+  if (changes.length === 0) return []
+  const told = thingsOf(changes)
+    .filter((places) => places.some((one) => one.last !== null))
+    .slice(0, MOST_THINGS)
+  const rest = changes.length - told.length
+  const more =
+    rest === 0
+      ? []
+      : [row(`  ${count(rest, 'place')}${told.length === 0 ? '' : ' more'} as found or as left: ${number}`)]
+  if (told.length === 0) return more
+  return [header(), ...told.flatMap((places) => thingRows(defs, [nearest(places)])), ...more]
+}
+
+/** All of them, in the same columns. */
+export function changesInFull(defs: Definitions, changes: readonly Changed[]): Row[] {
+  return changes.length === 0
+    ? []
+    : [header(), ...thingsOf(changes).flatMap((places) => thingRows(defs, places))]
+}
+
+/** All of them in words, a line each. Hours that were not read are one cause for every place: it is said once, at the end. */
+export function changesInWords(defs: Definitions, changes: readonly Changed[]): Row[] {
+  const noHours = changes.find(({ rate }) => isNoHours(rate))?.rate
+  return [
+    ...thingsOf(changes).flatMap((places) => [
+      row(`${thingName(defs, places)}:`),
+      ...places.map((one) => row(`  ${inWords(defs, one)}`)),
+    ]),
+    ...(noHours?.ok === false ? [row(`  No rate of wear: ${noHours.error.say}`)] : []),
+  ]
+}
+
+const isNoHours = (rate: Changed['rate']) => rate !== null && !rate.ok && rate.error.code === 'no-hours'
+
+function thingsOf(changes: readonly Changed[]): Changed[][] {
+  const things = new Map<string, Changed[]>()
+  for (const one of changes) things.set(one.of, [...(things.get(one.of) ?? []), one])
+  return [...things.values()]
+}
+
+/** The one to plan by: the earliest end first, then the fastest wear. */
+function nearest(places: readonly Changed[]): Changed {
+  const hours = ({ hoursLeft }: Changed) =>
+    hoursLeft?.ok === true ? hoursLeft.value.earliest : Number.POSITIVE_INFINITY
+  const rate = ({ rate: worn }: Changed) =>
+    worn?.ok === true ? worn.value.perHour : Number.NEGATIVE_INFINITY
+  const sorted = [...places].sort((a, b) => {
+    const [x, y] = [hours(a), hours(b)]
+    if (x !== y) return x < y ? -1 : 1
+    const [r, s] = [rate(a), rate(b)]
+    return r === s ? 0 : r > s ? -1 : 1
+  })
+  const [first] = sorted
+  if (first === undefined) throw new Error('a thing has a place')
+  return first
+}
+
+function header(): Row {
+  const { name, figure, change, rate, hours } = COLUMNS
+  const head = ['last', 'found', 'left'].map((word) => word.padStart(figure)).join('')
+  return kept(
+    `${'As read'.padEnd(name)}${head}${'change'.padStart(change)}${'/1000h'.padStart(rate)}${'hours'.padStart(hours)}`,
+  )
+}
+
+const kept = (text: string): Row => ({ ...row(text), keep: true })
+
+function thingName(defs: Definitions, places: readonly Changed[]): string {
+  const [first] = places
+  const unit = first === undefined ? null : changeFigures(defs, first)
+  const rates = places.flatMap(({ rate }) => (rate?.ok === true ? [rate.value] : []))
+  const bases = [...new Set(rates.map(({ basis }) => basis))]
+  const readings = [
+    ...new Set(
+      places.flatMap(({ history, rate }) => (rate?.ok === true ? [history?.readings.length ?? 0] : [])),
+    ),
+  ]
+  const wear = bases.length === 0 ? '' : `; wear by ${readings.join(' or ')} readings, ${bases.join(', or ')}`
+  return `${first?.of ?? ''}, ${unit?.unit ?? ''}${wear}`
+}
+
+function thingRows(defs: Definitions, places: readonly Changed[]): Row[] {
+  return [row(thingName(defs, places)), ...places.map((one) => kept(inColumns(defs, one)))]
+}
+
+function inColumns(defs: Definitions, one: Changed): string {
+  const { name, figure, change, rate, hours } = COLUMNS
+  const figures = changeFigures(defs, one)
+  const cell = (text: string | null | undefined, width: number) => ` ${(text ?? '-').padStart(width - 1)}`
+  const wear =
+    one.rate?.ok === true && one.found !== null ? wearFigures(defs, one.found, one.rate.value).per1000 : null
+  return [
+    ` ${placeShort(one)}`.slice(0, name).padEnd(name),
+    cell(figures?.last, figure),
+    cell(figures?.found, figure),
+    cell(figures?.left, figure),
+    cell(figures?.change, change),
+    cell(wear, rate),
+    cell(hoursShort(one), hours),
+  ].join('')
+}
+
+/** `CE 9-3`; the station's short name, and the axis by the clock seen from the head end. */
+function placeShort({ found, left }: Changed): string {
+  const place = (found ?? left)?.place
+  if (place === undefined) return ''
+  const { station, axis } = place
+  return [station.short ?? station.label, ...(axis === null ? [] : [`${axis.from}-${axis.to}`])].join(' ')
+}
+
+/** The end to plan by. */
+function hoursShort({ hoursLeft }: Changed): string | null {
+  if (hoursLeft?.ok !== true) return null
+  const hours = Math.floor(hoursLeft.value.earliest)
+  if (hours === 0) return 'now'
+  // More than the column holds, and than anybody plans by; the words have the figure.
+  return hours < 1_000_000 ? String(hours) : 'far'
+}
+
+function inWords(defs: Definitions, one: Changed): string {
+  const figures = changeFigures(defs, one)
+  const told = [
+    one.last === null || figures === null ? null : `last ${figures.last} on ${one.last.on}`,
+    figures?.found == null ? null : `found ${figures.found}`,
+    figures?.left == null ? null : `left ${figures.left}`,
+    figures?.change == null ? null : `change ${figures.change}`,
+  ].filter((part) => part !== null)
+  return [`${placeShort(one)}: ${told.join(', ')}`, ...wearWords(defs, one), ...hoursWords(defs, one)].join(
+    '; ',
+  )
+}
+
+function wearWords(defs: Definitions, { rate, found }: Changed): string[] {
+  if (rate === null || found === null || isNoHours(rate)) return []
+  if (!rate.ok) return [`no rate of wear: ${rate.error.say}`]
+  const { per1000, interval, basis } = wearFigures(defs, found, rate.value)
+  return [`wear ${per1000} in 1000 h, give or take ${interval} (${basis})`]
+}
+
+function hoursWords(defs: Definitions, { hoursLeft }: Changed): string[] {
+  if (hoursLeft === null) return []
+  if (!hoursLeft.ok) return [`hours left not told: ${hoursLeft.error.say}`]
+  const { earliest, expected, of } = hoursLeft.value
+  const on = expected === null ? '' : `, straight on ${Math.round(expected)} h`
+  return [
+    `its limit ${lengthText(defs, of.value)} may be reached from ${Math.floor(earliest)} h on${on} (${of.from === 'fallback' ? 'fallback' : 'machine book'}, ${of.source})`,
+  ]
+}

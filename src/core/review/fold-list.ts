@@ -1,0 +1,33 @@
+// A list cut to the rows there are: nothing is left out, what does not fit is counted by its kind, the least grave first.
+import type { Exception, Kind } from './exception.ts'
+
+export type Listed =
+  | { readonly is: 'one'; readonly one: Exception }
+  | { readonly is: 'many'; readonly kind: Kind; readonly of: readonly Exception[] }
+  /** Kinds that did not fit even counted; only on a screen of a few rows. */
+  | { readonly is: 'rest'; readonly of: readonly Exception[] }
+
+export function foldTo(exceptions: readonly Exception[], rows: number): Listed[] {
+  const groups: { kind: Kind; of: Exception[]; isFolded: boolean }[] = []
+  for (const one of exceptions) {
+    const last = groups[groups.length - 1]
+    if (last?.kind === one.kind) last.of.push(one)
+    else groups.push({ kind: one.kind, of: [one], isFolded: false })
+  }
+  const taken = () => groups.reduce((sum, g) => sum + (g.isFolded ? 1 : g.of.length), 0)
+  for (const group of [...groups].reverse()) {
+    if (taken() <= rows) break
+    group.isFolded = group.of.length > 1
+  }
+  // Folding a long kind may leave room for a short one after all: the worst first.
+  for (const group of groups) {
+    if (group.isFolded && taken() + group.of.length - 1 <= rows) group.isFolded = false
+  }
+  const listed = groups.flatMap(({ kind, of, isFolded }): Listed[] =>
+    isFolded ? [{ is: 'many', kind, of }] : of.map((one): Listed => ({ is: 'one', one })),
+  )
+  if (listed.length <= rows) return listed
+  const shown = listed.slice(0, Math.max(0, rows - 1))
+  const rest = listed.slice(shown.length).flatMap((l) => (l.is === 'one' ? [l.one] : l.of))
+  return [...shown, { is: 'rest', of: rest }]
+}

@@ -1,0 +1,82 @@
+// Hours left until a size reaches its limit, where that can be told of a place by itself. It works out nothing new: the wear is
+// that of changes, the limit that of the judge step, the reckoning that of wear/hours-left.
+import type { CharacteristicId } from '../definition/characteristics.ts'
+import type { Change } from '../job/changes.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { limitsFor } from '../job/limits.ts'
+import type { State } from '../job/state.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { expandedOfTwo } from '../metrology/budget.ts'
+import type { Limit } from '../metrology/limit.ts'
+import { type HoursLeft, hoursToLimits } from '../wear/hours-left.ts'
+
+export interface Outlook extends HoursLeft {
+  readonly of: Limit
+}
+
+/** What a lead may decide after which a part runs on as it was found. */
+const RUNS_ON = ['accept', 'concession']
+
+/**
+ * Null where there is no rate of wear. By what was read, not brought to 20 degC. Refuses: `remade`, where the size was changed
+ * or renewed on this job or a lead decided that it is to be, so that what wore is there no more (decision: never across a
+ * reline, rebore or change of material); `no-limit`; and what `hoursToLimits` refuses. That refuses a first set of a new ring
+ * material: of rings and riders no record tells it, so they are never told; of other parts the question does not arise.
+ */
+export function hoursLeftOf(defs: Definitions, state: State, change: Change): Result<Outlook> | null {
+  const { found, history, rate } = change
+  if (found === null || history === null || rate === null || !rate.ok) return null
+  const judged = judgedBy(defs, found.step, history.wears)
+  if (judged === null) return refuse('no-limit', 'no limit on record is of this size by itself.')
+  if (isRemade(state, change, judged.judge))
+    return refuse('remade', 'it was changed or renewed on this job, or is to be: its wear begins anew.')
+  const limit = limitsFor(defs, [judged.characteristic])[judged.characteristic]
+  if (limit === undefined) return refuse('no-limit', 'no limit on record is of this size by itself.')
+  const firstSet = /^ri(ng|der)-/.test(judged.characteristic) ? 'unknown' : 'no'
+  const told = hoursToLimits(history, [limit.value], firstSet)
+  if (!told.ok) return told
+  const [one] = told.value.limits
+  return one === undefined
+    ? refuse('no-limit', 'no limit on record is of this size by itself.')
+    : ok({ ...one, of: limit })
+}
+
+interface JudgedBy {
+  readonly characteristic: CharacteristicId
+  readonly judge: string
+}
+
+/** The judge step that holds the size itself against a limit on the side it wears to: not a difference of two sizes. */
+function judgedBy(defs: Definitions, read: PlacedStep, wears: 'larger' | 'smaller'): JudgedBy | null {
+  for (const placed of defs.steps) {
+    if (placed.step.kind !== 'judge') continue
+    const { step } = asKind(placed, 'judge')
+    if (step.compute === 'bore_form') {
+      const isThis = placed.scope + step.inputs.diameters === read.id
+      if (isThis && wears === 'larger' && step.against.includes('largest-diameter'))
+        return { characteristic: 'largest-diameter', judge: placed.id }
+    } else if (step.compute === 'figures') {
+      const own = step.figures.find(({ is }) => sizeItself(is, wears) === read.id.slice(placed.scope.length))
+      if (own !== undefined && read.id.startsWith(placed.scope))
+        return { characteristic: own.characteristic, judge: placed.id }
+    }
+  }
+  return null
+}
+
+/** The step whose worst size the expression is, as wear goes: `max(gap)` or `gap` of what grows, `min(wall)` of what thins. */
+function sizeItself(is: string, wears: 'larger' | 'smaller'): string | null {
+  const [, worst, step] = /^\s*(?:(max|min)\()?\s*(\w+)\s*\)?\s*$/.exec(is) ?? []
+  if (step === undefined) return null
+  return worst === undefined || worst === (wears === 'larger' ? 'max' : 'min') ? step : null
+}
+
+function isRemade(state: State, { found, left }: Change, judge: string): boolean {
+  const decided = Object.values(state.dispositions).find((d) => d.about === judge && !d.void)
+  if (decided !== undefined && !RUNS_ON.includes(decided.choice)) return true
+  if (found === null || left === null) return false
+  // Two readings of one size differ by their errors; more than that, or errors nobody states, is taken as work done on it.
+  return (
+    found.u === null || left.u === null || !(Math.abs(left.si - found.si) <= expandedOfTwo(found.u, left.u))
+  )
+}

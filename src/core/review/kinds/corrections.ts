@@ -1,0 +1,127 @@
+// What was put right or taken back after it had been keyed, with the old and the new.
+import { stepById } from '../../job/definitions.ts'
+import type { Entry, ReadingAt } from '../../job/entries.ts'
+import { placeName, placeNumber, readingText } from '../../talk/names.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
+
+export function corrections(look: Look): Found[] {
+  return [
+    ...readings(look),
+    ...findings(look),
+    ...takenBack(look),
+    ...reopened(look),
+    ...left(look),
+    ...dropped(look),
+  ]
+}
+
+const isReading = (entry: Entry | undefined): entry is Entry & ReadingAt =>
+  entry !== undefined && 'place' in entry && 'typed' in entry
+
+const base = { kind: 'correction', open: false } as const
+
+function readings(look: Look): Found[] {
+  const { defs } = look
+  return entriesOf(look, 'reading.corrected').map((e) => {
+    const old = look.entries[e.of]
+    const was = isReading(old) ? readingText(defs, old) : 'what is not in this log'
+    const judged = e.voids.filter((id) => stepById(defs, id).step.kind === 'judge')
+    return {
+      ...base,
+      what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}: ${isReading(old) ? old.typed.trim() : '?'}, now ${e.typed.trim()}, ${byWhom(look, e)}`,
+      sentences: [
+        `Before: ${was}${isReading(old) ? ` with ${old.instrument}, ${byWhom(look, old)}` : ''}.`,
+        `After: ${readingText(defs, e)} with ${e.instrument}, ${byWhom(look, e)}.`,
+        sentence(`Because: ${e.why}`),
+        ...(judged.length === 0 ? [] : ['It was changed after it had been judged.']),
+        ...voids(look, e.voids),
+      ],
+      entries: [e.of, e.seq],
+      grave: judged.length === 0 ? 1 : 0,
+    }
+  })
+}
+
+function findings(look: Look): Found[] {
+  return entriesOf(look, 'finding.corrected').map((e) => {
+    const { step } = stepById(look.defs, e.step)
+    const label = (id: string) =>
+      step.kind === 'observe' ? (step.conditions.find((c) => c.id === id)?.label ?? id) : id
+    const old = look.entries.findLast(
+      (o) =>
+        (o.type === 'finding.observed' || o.type === 'finding.corrected') &&
+        o.step === e.step &&
+        o.seq < e.seq,
+    )
+    return {
+      ...base,
+      what: `${namedById(look, e.step)}: ${label(e.was)}, now ${label(e.condition)}, ${byWhom(look, e)}`,
+      sentences: [
+        `Before: ${label(e.was)}${old === undefined ? '' : `, ${byWhom(look, old)}`}.`,
+        `After: ${label(e.condition)}${e.note === undefined ? '' : `, ${e.note}`}.`,
+        sentence(`Because: ${e.why}`),
+        ...voids(look, e.voids),
+      ],
+      entries: [...(old === undefined ? [] : [old.seq]), e.seq],
+      grave: e.voids.length > 0 ? 0 : 1,
+    }
+  })
+}
+
+function takenBack(look: Look): Found[] {
+  const { defs } = look
+  return entriesOf(look, 'not-applicable.taken-back').map((e) => ({
+    ...base,
+    what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}: n/a taken back, ${byWhom(look, e)}`,
+    sentences: [sentence(`Because: ${e.why}`), ...voids(look, e.voids)],
+    entries: [
+      ...entriesOf(look, 'reading.not-applicable')
+        .filter((n) => n.place === e.place && n.seq < e.seq)
+        .slice(-1)
+        .map((n) => n.seq),
+      e.seq,
+    ],
+    grave: 1,
+  }))
+}
+
+function reopened(look: Look): Found[] {
+  return entriesOf(look, 'step.reopened').map((e) => ({
+    ...base,
+    what: `Went back to ${namedById(look, e.step)}, ${byWhom(look, e)}`,
+    sentences: [sentence(`Because: ${e.why}`), ...voids(look, e.voids)],
+    entries: [e.seq],
+    grave: 1,
+  }))
+}
+
+function left(look: Look): Found[] {
+  return entriesOf(look, 'branch.left').map((e) => ({
+    ...base,
+    what: `Counts for nothing any more, ${byWhom(look, e)}: ${e.voids.map((id) => namedById(look, id)).join('; ')}`,
+    sentences: ['It was done under a condition that was not met any more. Its readings stay in the log.'],
+    entries: [e.seq],
+    grave: 1,
+  }))
+}
+
+function dropped(look: Look): Found[] {
+  return look.moves.flatMap(({ entry, before }): Found[] => {
+    if (entry.type !== 'reading.dropped') return []
+    const waited = before.doubt ?? before.late
+    return [
+      {
+        ...base,
+        what: `${placeNumber(look.defs, entry.step, entry.place)} ${placeName(look.defs, entry.step, entry.place)}: ${waited?.typed.trim() ?? 'a reading'} not used, ${byWhom(look, entry)}`,
+        sentences: ['The job stood at another step before it was said what becomes of it.'],
+        entries: [...(waited === null ? [] : [waited.seq]), entry.seq],
+        grave: 1,
+      },
+    ]
+  })
+}
+
+function voids(look: Look, ids: readonly string[]): string[] {
+  return ids.length === 0 ? [] : [`Void with it: ${ids.map((id) => namedById(look, id)).join('; ')}.`]
+}

@@ -1,0 +1,54 @@
+// Readings that were not believed as keyed, or keyed after their hold point had fallen, and what became of each.
+import { placeName, placeNumber, readingText } from '../../talk/names.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, type Look, type Move, sentence } from '../look.ts'
+
+export function doubted(look: Look): Found[] {
+  return look.moves.flatMap((move) => one(look, move))
+}
+
+function one(look: Look, { entry }: Move): Found[] {
+  if (entry.type !== 'reading.doubted' && entry.type !== 'reading.late') return []
+  const { defs } = look
+  const isDoubt = entry.type === 'reading.doubted'
+  const waits = (state: Move['before']) => (isDoubt ? state.doubt : state.late)?.seq === entry.seq
+  const end = look.moves.find(({ before, after }) => waits(before) && !waits(after))?.entry
+  const isKept =
+    (end?.type === 'doubt.settled' && end.choice === 'kept') || (end?.type === 'late.settled' && end.kept)
+  const where = `${placeNumber(defs, entry.step, entry.place)} ${placeName(defs, entry.step, entry.place)}`
+  const why = isDoubt ? entry.why : 'keyed after the hold point had fallen'
+  return [
+    {
+      kind: 'doubted',
+      what: `${where}: ${entry.typed.trim()} ${isDoubt ? `is ${why}` : why}; ${became(end)}`,
+      sentences: [
+        sentence(
+          `Keyed ${byWhom(look, entry)} with ${entry.instrument}: ${readingText(defs, entry)}, ${why}`,
+        ),
+        ...(isDoubt && entry.shown !== undefined ? [sentence(entry.shown)] : []),
+        sentence(`It was ${became(end)}${end === undefined ? '' : `, ${byWhom(look, end)}`}`),
+        ...(end?.type === 'doubt.settled' && end.why !== undefined ? [sentence(`Because: ${end.why}`)] : []),
+      ],
+      entries: [entry.seq, ...(end === undefined ? [] : [end.seq])],
+      open: false,
+      grave: isKept === true ? 0 : 1,
+    },
+  ]
+}
+
+function became(end: Move['entry'] | undefined): string {
+  switch (end?.type) {
+    case 'doubt.settled':
+      return { kept: 'KEPT', again: 'measured again', mistyped: 'mistyped, keyed again' }[end.choice]
+    case 'late.settled':
+      return end.kept ? 'confirmed as taken before' : 'not used'
+    case 'reading.not-applicable':
+      return 'entered as n/a'
+    case 'instrument.doubted':
+      return 'void with its instrument'
+    case undefined:
+      return 'never answered'
+    default:
+      return 'not used'
+  }
+}

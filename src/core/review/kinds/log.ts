@@ -1,0 +1,47 @@
+// Whether the log itself can be trusted, as the disk tells it.
+
+import type { Found } from '../exception.ts'
+import { count, type Look } from '../look.ts'
+
+export function faultsOfLog({ beside: { log } }: Look): Found[] {
+  if (log.faults.length === 0) return []
+  return [
+    {
+      kind: 'log',
+      what: `THE LOG IS NOT SOUND: ${log.faults[0]}`,
+      sentences: [...log.faults, 'Nothing below can be relied on until somebody knows how that came about.'],
+      entries: [],
+      open: true,
+    },
+  ]
+}
+
+/** Heads the list where it is wrong and ends it where it is only unknown. */
+export function notProvedWhole({ beside: { log } }: Look): Found[] {
+  if (log.whole === 'proved') return []
+  return [
+    {
+      kind: 'unproved',
+      what: 'Not proved whole: no head noted elsewhere was given',
+      sentences: [
+        ...log.checked,
+        'A head that was written down at a hand-over or at the end shows it: barover review JOB --head HASH.',
+      ],
+      entries: [],
+      open: false,
+    },
+  ]
+}
+
+export function strayFiles({ beside: { strays } }: Look): Found[] {
+  if (strays.length === 0) return []
+  return [
+    {
+      kind: 'unproved',
+      what: `${count(strays.length, 'file')} beside the log on no record`,
+      sentences: strays.map((stray) => `${stray}.`),
+      entries: [],
+      open: false,
+    },
+  ]
+}

@@ -1,0 +1,91 @@
+// Verdicts that are not ACCEPT and findings that do not conform, each with what was decided about it.
+import { type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
+import { validityText } from '../../job/validity.ts'
+import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
+import { becauseRows } from '../../sheet/verdict-block.ts'
+import { nonconformanceText } from '../../talk/open-items.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
+
+export function nonconforming(look: Look): Found[] {
+  return [...fallen(look), ...nonconformances(look.defs, look.state).map((nc) => one(look, nc))]
+}
+
+/** A job whose outcome fell after it was closed reads as another in whatever was printed of it before. */
+function fallen({ state }: Look): Found[] {
+  if (state.fellFrom === null) return []
+  const doubted = Object.keys(state.doubted).join(', ')
+  return [
+    {
+      kind: 'verdict',
+      what: `Closed with ${state.fellFrom}, FALLEN to ${state.closed} since: ${doubted} out of calibration`,
+      sentences: ['What was read with it, and every verdict that rests on that, counts for nothing.'],
+      entries: Object.values(state.doubted),
+      open: true,
+      grave: -1,
+    },
+  ]
+}
+
+function one(look: Look, nc: Nonconformance): Found {
+  const { defs, state } = look
+  const entry = look.entries[nc.seq]
+  const judged = entry?.type === 'verdict.given'
+  const decisions = entriesOf(look, 'disposition.set').filter((d) => d.about === nc.step && d.seq > nc.seq)
+  const countersigned = entriesOf(look, 'disposition.countersigned').filter((c) =>
+    decisions.some((d) => d.step === c.step && d.seq < c.seq),
+  )
+  const { decided } = nc
+  const voidBy = state.raised.find((r) => r.seq === nc.seq)?.voidBy ?? null
+  const standing = !nc.stands
+    ? 'void since'
+    : decided === null
+      ? 'NOT DECIDED'
+      : `${decided.choice} by ${decided.person}`
+  return {
+    kind: judged ? 'verdict' : 'finding',
+    what: `${nonconformanceText(defs, nc)}; ${standing}`,
+    sentences: [
+      ...(judged
+        ? becauseRows(defs, entry.verdict).map(({ text }) => sentence(text.trim()))
+        : noteOf(look, nc)),
+      ...decisions.map((d) =>
+        sentence(
+          `Decided ${byWhom(look, d)}: ${d.choice} by ${d.person}${d.radio === undefined ? '' : ` by radio, keyed by ${d.radio.by}`}, ${d.why}`,
+        ),
+      ),
+      ...decisions.flatMap((d) =>
+        d.authority === undefined || d.valid === undefined
+          ? []
+          : [`On the authority of ${d.authority}, ${validityText(d.valid)}.`],
+      ),
+      ...(voidBy === null ? [] : [`It was made void by entry ${voidBy}.`]),
+      ...(nc.stands && decided === null
+        ? [
+            `No decision stands about it${state.closed === null ? ': it is asked where the job is taken up, at its decide step' : ', and a closed job takes none'}.`,
+          ]
+        : []),
+    ],
+    entries: [
+      nc.seq,
+      ...decisions.map((d) => d.seq),
+      ...countersigned.map((c) => c.seq),
+      ...(voidBy === null ? [] : [voidBy]),
+    ],
+    // A lead who decides to hold has put it off.
+    open: nc.stands && (decided === null || decided.choice === 'hold'),
+    grave: graveOf(nc, judged),
+  }
+}
+
+function noteOf({ state }: Look, nc: Nonconformance): string[] {
+  const note = nc.stands ? state.findings[nc.step] : undefined
+  return note === undefined ? [] : [sentence(`Noted with it: ${note}`)]
+}
+
+/** What stands before what is void, the undecided first, then by the word of the verdict. */
+function graveOf(nc: Nonconformance, judged: boolean): number {
+  if (!nc.stands) return 30
+  const word = judged ? VERDICT_WORDS.length - VERDICT_WORDS.indexOf(nc.word as VerdictWord) : 0
+  return (nc.decided === null ? 0 : 10) + word
+}

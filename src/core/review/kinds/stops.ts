@@ -1,0 +1,55 @@
+// Every STOP: who called it and why, who released it and with which answer, or that it stands.
+
+import type { StopState } from '../../job/state.ts'
+import { causeWords } from '../../job/stop-causes.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
+
+export function stops(look: Look): Found[] {
+  return look.state.stops.map((stop) => one(look, stop))
+}
+
+function one(look: Look, stop: StopState): Found {
+  const raised = look.entries[stop.seq]
+  const explained = entriesOf(look, 'stop.explained').filter(
+    (e) => (e.of ?? lastBefore(look, e.seq)) === stop.seq,
+  )
+  // One release is for all that are open then; one that stands keeps open what is.
+  const ends = look.moves.flatMap(({ entry, before }) =>
+    (entry.type === 'stop.released' || entry.type === 'stop.stands') &&
+    before.stops.some((s) => s.seq === stop.seq && s.releasedBy === null)
+      ? [entry]
+      : [],
+  )
+  const cause = stop.cause === null ? 'cause not told' : causeWords(stop.cause).says
+  const stands = ends.some((e) => e.type === 'stop.stands')
+  const end = stands
+    ? 'the job ended under it'
+    : stop.releasedBy === null
+      ? 'NOT RELEASED'
+      : `released by ${stop.releasedBy}`
+  return {
+    kind: 'stop',
+    what: `STOP ${raised === undefined ? '' : byWhom(look, raised)}: ${cause}; ${end}`,
+    sentences: [
+      ...(stop.why === null ? [] : [sentence(`Because: ${stop.why}`)]),
+      `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.join(', ')}.`,
+      ...ends.map((e) =>
+        e.type === 'stop.released'
+          ? sentence(`Released by ${e.person}: ${e.answer}`)
+          : sentence(`${e.person} let it stand; before a new job is opened: ${e.first}`),
+      ),
+      ...(stop.releasedBy === null && !stands
+        ? ['A lead answers it where the job is taken up: release, or close.']
+        : []),
+    ],
+    entries: [stop.seq, ...explained.map((e) => e.seq), ...ends.map((e) => e.seq)],
+    open: stop.releasedBy === null && !stands,
+    grave: stop.releasedBy === null ? 0 : 1,
+  }
+}
+
+/** An old journal explains the last one without naming it. */
+function lastBefore(look: Look, seq: number): number | undefined {
+  return look.state.stops.filter((s) => s.seq < seq).at(-1)?.seq
+}

@@ -1,0 +1,81 @@
+// What every look at a job is given, and short words for when and by whom.
+import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { fold, opening } from '../job/fold.ts'
+import type { State } from '../job/state.ts'
+import type { Beside } from './beside.ts'
+
+/** One entry with the state on either side of it. */
+export interface Move {
+  readonly entry: Entry
+  readonly before: State
+  readonly after: State
+}
+
+export interface Look {
+  readonly defs: Definitions
+  readonly entries: readonly Entry[]
+  readonly state: State
+  readonly moves: readonly Move[]
+  readonly beside: Beside
+}
+
+/** A log begins with job.opened; anything else is a bug of the caller. */
+export function movesOf(entries: readonly Entry[]): Move[] {
+  const [first, ...rest] = entries
+  if (first === undefined || first.type !== 'job.opened') throw new Error('a job begins with job.opened')
+  let state = opening(first)
+  const moves: Move[] = [{ entry: first, before: state, after: state }]
+  for (const entry of rest) {
+    const before = state
+    state = fold(state, entry)
+    moves.push({ entry, before, after: state })
+  }
+  return moves
+}
+
+type OfType<T extends Entry['type']> = Extract<Entry, { type: T }>
+
+export function entriesOf<T extends Entry['type']>(look: Look, ...types: T[]): OfType<T>[] {
+  return look.entries.filter((e): e is OfType<T> => (types as string[]).includes(e.type))
+}
+
+/** `06:52`, with its day before it where the job was opened on another. */
+export function when(look: Look, { at }: Pick<Entry, 'at'>): string {
+  const day = at.slice(0, 10)
+  return day === look.entries[0]?.at.slice(0, 10) ? at.slice(11, 16) : `${day} ${at.slice(11, 16)}`
+}
+
+/** `RO 06:52`. */
+export function byWhom(look: Look, entry: Pick<Entry, 'at' | 'by'>): string {
+  return `${entry.by ?? 'nobody signed on'} ${when(look, entry)}`
+}
+
+/** `12 Bore judged`. */
+export function named(placed: PlacedStep): string {
+  return `${placed.number} ${placed.step.title}`
+}
+
+export function namedById({ defs }: Look, id: string): string {
+  const placed = defs.steps.find((one) => one.id === id)
+  return placed === undefined ? id : named(placed)
+}
+
+/** `3 times`, `once`. */
+export function times(n: number): string {
+  return n === 1 ? 'once' : n === 2 ? 'twice' : `${n} times`
+}
+
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`
+}
+
+/** What somebody keyed may end with a stop of its own. */
+export function sentence(text: string): string {
+  return /[.?!]$/.test(text.trimEnd()) ? text.trimEnd() : `${text.trimEnd()}.`
+}
+
+/** The same within a sentence: what was keyed may end with a stop of its own. */
+export function clause(text: string): string {
+  return text.trimEnd().replace(/[.]+$/, '')
+}

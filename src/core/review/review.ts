@@ -1,0 +1,107 @@
+// The review of a job: what was out of the ordinary, worst first, and the rest counted. Pure: the definitions and entries of a
+// log, the state they fold to, and what only the disk tells go in; data comes out, for a screen or a report to show.
+import { type Change, changesOf } from '../job/changes.ts'
+import type { Definitions, RecordKind } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import type { State } from '../job/state.ts'
+import type { Result } from '../lib/result.ts'
+import { standingOf } from '../talk/standing.ts'
+import type { Beside } from './beside.ts'
+import { type Exception, type Found, inOrder } from './exception.ts'
+import { hoursLeftOf, type Outlook } from './hours-left.ts'
+import { clockJumps } from './kinds/clock.ts'
+import { corrections } from './kinds/corrections.ts'
+import { crewQuestions } from './kinds/crew.ts'
+import { deviations } from './kinds/deviations.ts'
+import { doubted } from './kinds/doubted.ts'
+import { changedFiles } from './kinds/files.ts'
+import { gates } from './kinds/gates.ts'
+import { improbable } from './kinds/improbable.ts'
+import { instruments } from './kinds/instruments.ts'
+import { faultsOfLog, notProvedWhole, strayFiles } from './kinds/log.ts'
+import { machineDoubts } from './kinds/machine.ts'
+import { missing } from './kinds/missing.ts'
+import { nonconforming } from './kinds/nonconforming.ts'
+import { notApplicable } from './kinds/not-applicable.ts'
+import { objections } from './kinds/objections.ts'
+import { stillOpen } from './kinds/open.ts'
+import { stops } from './kinds/stops.ts'
+import { notEnforced } from './kinds/unenforced.ts'
+import { type Look, movesOf } from './look.ts'
+import { usual } from './usual.ts'
+
+export interface Review {
+  readonly job: string
+  readonly record: RecordKind
+  readonly machine: string
+  readonly title: string
+  /** How it ended, or that it is open, in words. */
+  readonly standing: string
+  readonly isClosed: boolean
+  /** Stamps of the first and the last entry. */
+  readonly from: string
+  readonly to: string
+  /** Everybody who was on it or signed for something. */
+  readonly people: readonly string[]
+  readonly exceptions: readonly Exception[]
+  /** What was as usual, counted, each a clause. */
+  readonly usual: readonly string[]
+  readonly changes: readonly Changed[]
+}
+
+/** As found, as left and the last overhaul at one place, with the hours it has left. */
+export interface Changed extends Change {
+  readonly hoursLeft: Result<Outlook> | null
+}
+
+const LOOKS: readonly ((look: Look) => Found[])[] = [
+  faultsOfLog,
+  changedFiles,
+  notEnforced,
+  stops,
+  machineDoubts,
+  gates,
+  nonconforming,
+  objections,
+  stillOpen,
+  instruments,
+  missing,
+  clockJumps,
+  crewQuestions,
+  corrections,
+  notApplicable,
+  deviations,
+  doubted,
+  improbable,
+  notProvedWhole,
+  strayFiles,
+]
+
+/** Everybody whose initials stand for something, on the job or not. */
+function signers(entry: Entry): string[] {
+  if (!('signed' in entry) || entry.signed === undefined) return []
+  return 'person' in entry && entry.person !== undefined ? [entry.person] : []
+}
+
+/** `state` is what `entries` fold to. The same log and the same facts give the same review, numbers included. */
+export function reviewOf(defs: Definitions, entries: readonly Entry[], state: State, beside: Beside): Review {
+  const look: Look = { defs, entries, state, beside, moves: movesOf(entries) }
+  const [first] = entries
+  return {
+    job: state.job,
+    record: state.record,
+    machine: defs.machine.machine,
+    title: defs.procedure.title,
+    standing: standingOf(state),
+    isClosed: state.closed !== null,
+    from: first?.at ?? state.lastAt,
+    to: state.lastAt,
+    people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],
+    exceptions: inOrder(LOOKS.flatMap((find) => find(look))),
+    usual: usual(look),
+    changes: changesOf(defs, state).map((change) => ({
+      ...change,
+      hoursLeft: hoursLeftOf(defs, state, change),
+    })),
+  }
+}

@@ -1,0 +1,56 @@
+// What was as it should be, counted, so that a short list of exceptions is not taken for a short job.
+import { gatesOf } from '../job/gate.ts'
+import { applicability, isComplete } from '../job/next.ts'
+import { stands } from '../job/state.ts'
+import { boreRecord, figureRecord } from '../job/verdict-record.ts'
+import { plannedFalls } from './kinds/gates.ts'
+import { count, entriesOf, type Look } from './look.ts'
+
+export function usual(look: Look): string[] {
+  const { defs, state, entries, beside } = look
+  const asked = defs.steps.filter((s) => applicability(defs, state, s) !== 'skip')
+  const done = asked.filter((s) => isComplete(state, s)).length
+  const readings = Object.values(state.readings).flat().filter(stands)
+  const instruments = new Set(readings.map((r) => r.instrument)).size
+  const accepted = Object.values(state.verdicts).filter(
+    (v) => !v.void && v.verdict.result.verdict === 'ACCEPT',
+  )
+  const opened = new Set(entriesOf(look, 'gate.opened').map((e) => e.step)).size
+  const kept = beside.files.filter((file) => file.isAsAttached).length
+  const fallback = fallbacks(look)
+  const planned = plannedFalls(look)
+  const n = (of: number, words: string) => (of === 0 ? [] : [words])
+  return [
+    `${count(entries.length, 'entry', 'entries')}`,
+    `${done} of ${count(asked.length, 'step')} done`,
+    ...n(
+      defs.steps.length - asked.length,
+      `${defs.steps.length - asked.length} left out by their own condition`,
+    ),
+    ...n(readings.length, `${count(readings.length, 'reading')} with ${count(instruments, 'instrument')}`),
+    ...n(gatesOf(defs).length, `hold points complete at some time: ${opened} of ${gatesOf(defs).length}`),
+    ...n(planned, `hold points fell ${count(planned, 'time')} by a step that is meant to let something in`),
+    ...n(accepted.length, `${count(accepted.length, 'verdict')} ACCEPT`),
+    ...n(fallback, `${count(fallback, 'verdict')} by fall-back limits`),
+    ...n(kept, `${count(kept, 'file')} as attached`),
+    ...n(entriesOf(look, 'note.written').length, count(entriesOf(look, 'note.written').length, 'note')),
+    ...n(
+      entriesOf(look, 'job.handed-over').length,
+      `handed over ${count(entriesOf(look, 'job.handed-over').length, 'time')}`,
+    ),
+    ...n(
+      entriesOf(look, 'job.taken-up').length,
+      `taken up ${count(entriesOf(look, 'job.taken-up').length, 'time')}`,
+    ),
+  ]
+}
+
+/** Verdicts that stand and rest on a limit that is not the machine's own: the maker's manual comes first. */
+function fallbacks({ state }: Look): number {
+  return Object.values(state.verdicts).filter(({ verdict, void: isVoid }) => {
+    if (isVoid) return false
+    const bore = boreRecord(verdict)?.result.judged ?? []
+    const figures = figureRecord(verdict)?.inputs.figures ?? []
+    return [...bore, ...figures].some(({ limit }) => limit?.from === 'fallback')
+  }).length
+}

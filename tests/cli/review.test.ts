@@ -1,0 +1,162 @@
+// barover review of a job on disk: finished, changed, cut short, with files beside it, and after a job of another crew file.
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { basename, dirname, join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
+import { barover, MACHINE } from '../helpers/cli.ts'
+import { logPath, terminals } from '../helpers/pty.ts'
+
+const { folder } = terminals()
+const done = { name: '', bytes: Buffer.alloc(0), head: '' }
+
+beforeAll(async () => {
+  const jobs = mkdtempSync(join(tmpdir(), 'barover-review-'))
+  const ran = await barover(['--jobs', jobs, '--json'])
+  done.name = basename(logPath(jobs))
+  done.bytes = readFileSync(logPath(jobs))
+  done.head = (JSON.parse(ran.out) as { head: string }).head
+  rmSync(jobs, { recursive: true })
+})
+
+function withLog(bytes = done.bytes): { jobs: string; path: string } {
+  const jobs = folder()
+  const path = join(jobs, 'example', done.name)
+  mkdirSync(dirname(path))
+  writeFileSync(path, bytes)
+  return { jobs, path }
+}
+const review = (jobs: string, ...more: string[]) =>
+  barover(['review', 'TC-401-1-bore', '--jobs', jobs, ...more])
+const linesOf = (bytes: Buffer) => bytes.toString('utf8').split('\n').slice(0, -1)
+
+describe('barover review', () => {
+  it('prints it whole where there is no terminal, every line marked, and writes nothing', async () => {
+    const { jobs, path } = withLog()
+    const { code, out, err } = await review(jobs, '--ascii')
+    expect({ code, err }).toEqual({ code: 0, err: '' })
+    const lines = out.trimEnd().split('\n')
+    for (const line of lines) expect(line).toMatch(/^EXAMPLE [\x20-\x7e]*$/)
+    expect(lines[0]).toContain('REVIEW  TC-401-1')
+    expect(lines[1]).toContain('closed with MONITOR')
+    expect(lines[3]).toMatch(/^EXAMPLE {6}1 \| .*answers came from a file or a pipe/)
+    expect(out).toMatch(/NC-1 Bore judged: MONITOR; accept by KH/)
+    expect(out).toContain('Not proved whole')
+    expect(readFileSync(path)).toEqual(done.bytes)
+  })
+
+  it('with another head than the noted one says first that the log is not sound, and takes none that cannot be one', async () => {
+    const { jobs } = withLog()
+    const other = await review(jobs, '--head', 'ab'.repeat(32))
+    expect(other.code).toBe(1)
+    expect(other.out).toMatch(/^EXAMPLE {6}1 │ THE LOG IS NOT SOUND: .*noted\s/m)
+    expect(await review(jobs, '--head', 'abc')).toMatchObject({ code: 2, out: '' })
+  })
+
+  it('shows the entries behind a number, and refuses one that there is not', async () => {
+    const { jobs } = withLog()
+    const item = await review(jobs, '--item', '3')
+    expect(item.code).toBe(0)
+    expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
+    expect(item.out).toMatch(/Disposition by KH: ACCEPT +by RO 06:40/)
+    const none = await review(jobs, '--item', '99')
+    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 5.\n' })
+  })
+
+  it('is one JSON object for other programs; with the noted head the log is proved whole', async () => {
+    const { jobs } = withLog()
+    const { out, code } = await review(jobs, '--json', '--head', done.head)
+    expect(code).toBe(0)
+    const told = JSON.parse(out) as { exceptions: { kind: string; rank: number }[]; changes: unknown[] }
+    expect(told).toMatchObject({ record: 'EXAMPLE', machine: 'TC-401-1', head: done.head })
+    expect(told.exceptions.map((one) => one.kind)).toEqual(['unenforced', 'unenforced', 'verdict'])
+    expect(told.changes[0]).toMatchObject({ of: 'bore diameter', station: 'head_end', axis: 'vertical' })
+  })
+})
+
+describe('of a log that is not as it was', () => {
+  it('what its sound lines tell is shown, with that first, and the code says it', async () => {
+    const changed = Buffer.from(done.bytes)
+    const at = changed.indexOf('"typed":"9.5068"')
+    changed.write('9.5048', at + '"typed":"'.length)
+    const { jobs } = withLog(changed)
+    const { code, out } = await review(jobs)
+    expect(code).toBe(4)
+    expect(out).toMatch(/^EXAMPLE {6}1 │ THE LOG IS NOT SOUND: Line \d+ was changed/m)
+    expect(out).toMatch(/NOT CLOSED: \d+ of \d+ steps done/)
+  })
+
+  it('nothing is shown where not even the first line can be read', async () => {
+    const { jobs } = withLog(Buffer.from('{"seq":0}\n'))
+    expect(await review(jobs)).toMatchObject({
+      code: 4,
+      out: '',
+      err: expect.stringMatching(/There is no entry in this journal/),
+    })
+  })
+})
+
+/** The chain built anew over other entries, as an earlier job would have it. */
+function rewritten(change: (entry: Entry) => Entry): Buffer {
+  let prev = GENESIS
+  const lines = linesOf(done.bytes).map((line, seq) => {
+    const { seq: _s, prev: _p, hash: _h, at, ...entry } = JSON.parse(line) as Entry & { at: string }
+    const built = buildLine(change(entry as Entry), { seq, prev, at })
+    prev = lineHash(built)
+    return built
+  })
+  return Buffer.from(`${lines.join('\n')}\n`)
+}
+
+describe('beside other jobs', () => {
+  it('the crew file is held against that of the last job before on the machine', async () => {
+    const { jobs, path } = withLog()
+    const earlier = join(dirname(path), done.name.replace('2026-03-14-0620', '2026-03-13-0620'))
+    const crew = (entry: Entry): Entry => {
+      if (entry.type !== 'job.opened') return entry
+      const files = entry.files as { role: string; text: string }[]
+      return {
+        ...entry,
+        files: files.map((f) =>
+          f.role === 'crew' ? { ...f, text: f.text.replace('R. Oduya', 'R. Odd') } : f,
+        ),
+      }
+    }
+    writeFileSync(earlier, rewritten(crew))
+    const { out } = await barover(['review', done.name, '--jobs', jobs, '--json'])
+    const crewFound = (JSON.parse(out) as { exceptions: { kind: string; what: string }[] }).exceptions.filter(
+      (one) => one.kind === 'crew',
+    )
+    expect(crewFound).toMatchObject([{ what: expect.stringMatching(/RO is R\. Oduya and was R\. Odd/) }])
+  })
+
+  it('an attached file that is gone stands among the first, and the code says it', async () => {
+    const jobs = folder()
+    writeFileSync(join(jobs, 'wall.jpg'), 'a picture')
+    const lines = [
+      'clock 2026-03-14 06:20+00:00',
+      'RO',
+      '4071',
+      'TC-401-1',
+      `attach ${join(jobs, 'wall.jpg')}`,
+      'the wall',
+      'leave',
+    ]
+    writeFileSync(join(jobs, 'answers.txt'), lines.join('\n'))
+    await barover([
+      'run',
+      'bore-inspection',
+      '--machine',
+      MACHINE,
+      '--answers',
+      join(jobs, 'answers.txt'),
+      '--jobs',
+      jobs,
+    ])
+    const log = logPath(jobs)
+    rmSync(join(log.replace('.jsonl', '.files')), { recursive: true, force: true })
+    const { code, out } = await review(jobs)
+    expect(code).toBe(1)
+    expect(out).toMatch(/^EXAMPLE {6}1 │ Attached wall\.jpg: GONE$/m)
+  })
+})

@@ -1,0 +1,318 @@
+// A clean job is spoiled in one way at a time, and exactly that comes out of its review: with its entries, old and new, and who.
+import { describe, expect, it } from 'vitest'
+import type { Entry } from '../../../src/core/job/entries.ts'
+import type { Beside } from '../../../src/core/review/beside.ts'
+import type { Kind } from '../../../src/core/review/exception.ts'
+import { Walk } from '../../helpers/example.ts'
+import {
+  asPerson,
+  kindsOf,
+  moved,
+  only,
+  reviewed,
+  reviewOfEntries,
+  SMALL_DEFS,
+  smallAtSize,
+  smallDone,
+  smallStart,
+  withEntries,
+} from '../../helpers/reviewed.ts'
+import { gate, NO_START, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
+
+const crew = SMALL_DEFS.crew
+const file = { name: 'wall.jpg', given: 'wall.jpg', size: 10, sha256: 'a'.repeat(64), caption: 'the wall' }
+
+describe('a clean job', () => {
+  it('has nothing out of the ordinary, and says how much was as usual', () => {
+    const review = reviewed(smallDone())
+    expect(review.exceptions).toEqual([])
+    expect(review).toMatchObject({ standing: 'closed with NONE', isClosed: true, people: ['RO', 'KH'] })
+    expect(review.usual).toEqual(
+      expect.arrayContaining([
+        '5 of 5 steps done',
+        '1 reading with 1 instrument',
+        'hold points complete at some time: 1 of 1',
+      ]),
+    )
+  })
+})
+
+interface Spoiled {
+  readonly walk: Walk
+  readonly beside?: Partial<Beside>
+  readonly kinds: readonly Kind[]
+  readonly says: RegExp
+}
+
+const STOPPED = ['stop', '1', 'it smells', 'ML', 'release', 'KH', 'aired and tested']
+/** After a STOP, a gate of the small job that has people behind it is proved again. */
+const AGAIN = ['NO START', 'KH']
+
+const SPOILS: Readonly<Record<string, () => Spoiled>> = {
+  'a STOP that was released': () => ({
+    walk: smallStart().keys(...STOPPED, ...AGAIN, '1', '1', '9.5033', '1', ''),
+    kinds: ['stop'],
+    says: /^STOP RO 06:\d\d: gas.*; released by KH$/,
+  }),
+  'a word by which the plate was another': () => ({
+    walk: new Walk(SMALL_DEFS).keys('RO', 'TC-999', 'TC-401-1', ...AGAIN, '1', '1', '9.5033', '1', ''),
+    kinds: ['machine'],
+    says: /WRONG PLATE read, RO 06:\d\d: TC-999/,
+  }),
+  'evidence that was taken back': () => {
+    const walk = smallStart().keys('NO START')
+    walk.bring({ do: 'ask-again', step: 'stopped' })
+    return {
+      walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
+      kinds: ['gate'],
+      says: /^1 stopped: evidence void once, proved again$/,
+    }
+  },
+  'a finding nobody decides about': () => ({
+    walk: smallAtSize().keys('9.5033', '2', 'at six o clock', ''),
+    kinds: ['finding'],
+    says: /^NC-1 look: Scored; NOT DECIDED$/,
+  }),
+  'an objection': () => ({
+    walk: smallStart().keys(...AGAIN, '2', 'still wet', '1', '1', '9.5033', '1', ''),
+    kinds: ['objection'],
+    says: /^2 wiped: not so, RO/,
+  }),
+  'an instrument found out after the close': () => {
+    const walk = smallDone()
+    walk.bring({ do: 'doubt-instrument', instrument: 'M-3', why: 'dropped', says: 'the bench', person: 'KH' })
+    return { walk, kinds: ['instrument', 'missing'], says: /^M-3 OUT OF CALIBRATION, .*1 reading void$/ }
+  },
+  'a correction': () => {
+    const walk = smallAtSize().keys('9.5033', '1')
+    const of = walk.state.readings['size.here']?.[0]?.seq ?? -1
+    walk.bring({ do: 'correct', of, typed: '9.5043', why: 'misread' })
+    return { walk: walk.keys(''), kinds: ['correction'], says: /^3 size: 9\.5033, now 9\.5043, RO/ }
+  },
+  'a place entered as n/a': () => ({
+    walk: smallAtSize().keys('n/a', 'it is under the scaffold', '1', ''),
+    kinds: ['not-applicable'],
+    says: /n\/a, it is under the scaffold$/,
+  }),
+  'a reading kept though it was doubted': () => ({
+    walk: smallAtSize().keys('9.7033', '3', 'measured by two of us', '1', ''),
+    kinds: ['doubted'],
+    says: /^3 size: 9\.7033 is .*; KEPT$/,
+  }),
+  'a deviation permit': () => {
+    const walk = smallStart()
+    walk.bring({
+      do: 'permit-deviation',
+      step: 'size',
+      what: 'by one reading only',
+      why: 'no time',
+      authority: 'memo 4',
+      until: '2026-12-01',
+      person: 'KH',
+    })
+    return {
+      walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
+      kinds: ['deviation'],
+      says: /^DP-1 3 size: by one reading only$/,
+    }
+  },
+  'a wrong PIN': () => {
+    const walk = smallStart()
+    walk.bring({ do: 'pin-missed', person: 'KH' })
+    return {
+      walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
+      kinds: ['crew'],
+      says: /^1 wrong PIN for KH$/,
+    }
+  },
+  'a thing nobody accounted for': () => {
+    const walk = smallStart()
+    walk.bring({ do: 'place', what: 'sling', where: 'on the hook', number: 'S-4' })
+    return {
+      walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
+      kinds: ['open'],
+      says: /^Placed: sling, on the hook, S-4; NOT ACCOUNTED FOR$|^NOT CLOSED/,
+    }
+  },
+  'a job that was left': () => ({
+    walk: smallAtSize(),
+    kinds: ['open'],
+    says: /^NOT CLOSED: 2 of 5 steps done, at 3 size$/,
+  }),
+  'an attached file that was changed': () => {
+    const walk = smallStart()
+    walk.bring({ do: 'attach', ...file })
+    const seq = walk.last.seq
+    return {
+      walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
+      beside: {
+        files: [{ seq, name: file.name, isAsAttached: false, what: 'CHANGED: 9 bytes, attached with 10' }],
+      },
+      kinds: ['file'],
+      says: /^Attached wall\.jpg: CHANGED/,
+    }
+  },
+  'a log that is not sound': () => ({
+    walk: smallDone(),
+    beside: { log: { faults: ['Line 4 was changed.'], whole: 'proved', checked: [] } },
+    kinds: ['log'],
+    says: /^THE LOG IS NOT SOUND: Line 4 was changed\.$/,
+  }),
+  'a log that nothing proves whole': () => ({
+    walk: smallDone(),
+    beside: { log: { faults: [], whole: 'unknown', checked: ['Tail unknown.'] } },
+    kinds: ['unproved'],
+    says: /^Not proved whole/,
+  }),
+  'a file on no record': () => ({
+    walk: smallDone(),
+    beside: { strays: ['odd.jpg: not in the log'] },
+    kinds: ['unproved'],
+    says: /^1 file beside the log on no record$/,
+  }),
+  'a crew file with another key': () => ({
+    walk: smallDone(),
+    beside: {
+      crewBefore: {
+        job: 'the-job-before',
+        crew: { ...crew, crew: crew.crew.map((p) => (p.id === 'KH' ? { ...p, pin: '$scrypt$other' } : p)) },
+      },
+    },
+    kinds: ['crew'],
+    says: /^The crew file is not that of the job before: KH has another key$/,
+  }),
+}
+
+describe('a job spoiled by', () => {
+  it.each(Object.keys(SPOILS))('%s shows exactly that', (name) => {
+    const spoil = SPOILS[name]
+    if (spoil === undefined) throw new Error('no such spoil')
+    const { walk, beside = {}, kinds, says } = spoil()
+    const review = reviewed(walk, beside)
+    expect(kindsOf(review)).toEqual(kinds)
+    const first = review.exceptions[0]
+    expect(first?.what).toMatch(says)
+    for (const seq of first?.entries ?? []) expect(walk.entries[seq]).toBeDefined()
+  })
+
+  it('a STOP that closed it: the STOP first, then what was not done', () => {
+    const walk = smallStart().keys('stop', '3', 'it turned', 'ML')
+    walk.bring({ do: 'close-stopped', first: 'find out why', person: 'KH' })
+    const review = reviewed(walk)
+    expect(kindsOf(review)).toEqual(['stop', 'missing'])
+    expect(only(review, 'stop')).toMatchObject({
+      what: expect.stringMatching(/the job ended under it$/),
+      open: false,
+    })
+    expect(only(review, 'stop').sentences.join(' ')).toContain('find out why')
+    expect(only(review, 'missing').what).toBe('NOT DONE: 1 to 5, from stopped to end')
+  })
+
+  it('a STOP nobody released: open, with the words that answer it', () => {
+    const stop = only(reviewed(smallStart().keys('stop', '1', 'it smells', 'ML')), 'stop')
+    expect(stop).toMatchObject({ open: true, what: expect.stringMatching(/NOT RELEASED$/) })
+    expect(stop.sentences.join(' ')).toContain('release, or close')
+  })
+})
+
+describe('a hold point', () => {
+  const walk = smallAtSize().keys('leave')
+  walk.bring({ do: 'take-up' })
+  walk.keys('ML', '9.5033', '1', '')
+
+  it('that fell has its fall, what called people out, and whether it was proved again', () => {
+    const defs = smallDefs([
+      gate('stopped', ['start'], [NO_START, WITNESS]),
+      tell('inside', { exposes: ['start'] }),
+      tell('again', { exposes: ['start'] }),
+    ])
+    const fallen = new Walk(defs).keys('RO', 'TC-401-1', 'NO START', 'KH', '')
+    fallen.bring({ do: 'clock-moved', seconds: 400 })
+    const before = reviewed(fallen)
+    expect(kindsOf(before)).toEqual(['gate', 'open', 'clock'])
+    expect(only(before, 'gate').what).toBe('1 stopped: fell once, not proved since')
+    fallen.keys('ALL OUT', 'NO START', 'KH', '')
+    const gateNow = only(reviewed(fallen), 'gate')
+    expect(gateNow.what).toBe('1 stopped: fell once, proved again')
+    expect(gateNow.sentences[0]).toMatch(/^Fell .*: the clock moved; clear .*, proved again /)
+    expect(gateNow.entries.map((seq) => fallen.entries[seq]?.type)).toEqual([
+      'clock.moved',
+      'people.clear',
+      'gate.opened',
+    ])
+    expect(only(reviewed(fallen), 'clock').what).toMatch(/^The clock moved by 400 s/)
+  })
+
+  it('that fell only because the job was left is the least grave of its kind', () => {
+    expect(only(reviewed(walk), 'gate').what).toMatch(/^1 stopped: fell once, not proved since$/)
+  })
+
+  it('whose test failed has the reading that failed', () => {
+    const bore = new Walk().toGate().keys('L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106')
+    bore.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED', '1', '17.2')
+    const { what, sentences, entries } = only(reviewed(bore), 'gate')
+    expect(what).toMatch(/FAILED once/)
+    expect(sentences.join(' ')).toMatch(/FAILED RO .*oxygen where people breathe 17\.2/)
+    expect(entries.map((seq) => bore.entries[seq]?.type)).toContain('evidence.failed')
+  })
+})
+
+describe('what only a log from elsewhere holds', () => {
+  const entries = asPerson(smallDone().entries)
+  const at = entries.findIndex((e) => e.type === 'reading.taken')
+
+  it('a time that runs backwards', () => {
+    const back = entries.map((e, i): Entry => (i === at ? { ...e, at: moved(e.at, -60) } : e))
+    const review = reviewOfEntries(SMALL_DEFS, back)
+    expect(kindsOf(review)).toEqual(['clock'])
+    expect(only(review, 'clock')).toMatchObject({ entries: [at - 1, at], open: true })
+  })
+
+  it('a reading by an instrument past its day', () => {
+    const late = SMALL_DEFS.instruments.instruments.map((one) =>
+      one.id === 'M-3' ? { ...one, calibration: { ...one.calibration, due: '2026-03-13' } } : one,
+    )
+    const review = reviewOfEntries({ ...SMALL_DEFS, instruments: { instruments: late } }, entries)
+    expect(only(review, 'instrument')).toMatchObject({
+      what: 'M-3 read 1 time after its calibration had lapsed on 2026-03-13',
+      entries: [at],
+    })
+  })
+
+  it('answers from a file, and a clock set by hand, at the head of it', () => {
+    const review = reviewOfEntries(SMALL_DEFS, smallDone().entries)
+    expect(review.exceptions.map((one) => one.what)).toEqual([
+      'Its answers came from a file or a pipe: gates not enforced by Barover',
+      'Its clock was set by hand: no time in it tells when anything was done',
+    ])
+  })
+
+  it('a signature by initials alone', () => {
+    const alone = entries.map(
+      (e): Entry => ('signed' in e && e.signed === 'pin' ? { ...e, signed: 'initials' } : e),
+    )
+    expect(only(reviewOfEntries(SMALL_DEFS, alone), 'crew').what).toBe(
+      'Signed by initials alone, without a PIN: RO and KH',
+    )
+  })
+
+  it('another job that vanished, or could not be read', () => {
+    const gone = withEntries(entries, at, { type: 'elsewhere.gone', job: 'x-3f2a', record: 'REAL' })
+    expect(only(reviewOfEntries(SMALL_DEFS, gone), 'machine').sentences).toEqual([
+      'It was REAL job x-3f2a: where is its log?',
+    ])
+  })
+})
+
+describe('a place whose repeats never agreed', () => {
+  it('is missing: it has no figure', () => {
+    const defs = smallDefs([
+      readOne('size', { repeats: { at_least: 2, at_most: 2, within: '0.0003 in' } }),
+      tell('end'),
+    ])
+    const walk = new Walk(defs).keys('RO', 'TC-401-1', '1', '9.5033', '9.5053', '')
+    const { what, entries } = only(reviewed(walk), 'missing')
+    expect(what).toBe('HOLD: 1 size, 2 readings never agreed')
+    expect(entries).toHaveLength(2)
+  })
+})

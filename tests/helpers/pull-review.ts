@@ -1,0 +1,45 @@
+// What the review of a walked piston pull has to hold, whatever its answers come to: the structure, and no counts.
+import { expect } from 'vitest'
+import { nonconformances } from '../../src/core/job/nonconformance.ts'
+import { KINDS } from '../../src/core/review/exception.ts'
+import { screenLines, wholeBlocks } from '../../src/core/review/page.ts'
+import { layOut, plainText } from '../../src/core/sheet/block.ts'
+import type { Walk } from './example.ts'
+import { reviewOfEntries } from './reviewed.ts'
+
+export function expectReviewed(walk: Walk): void {
+  const { defs } = walk.engine
+  const review = reviewOfEntries(defs, walk.entries)
+  const of = (kind: string) => review.exceptions.filter((one) => one.kind === kind)
+  const ranks = review.exceptions.map((one) => KINDS.indexOf(one.kind))
+  expect(ranks).toEqual([...ranks].sort((a, b) => a - b))
+  // Answers from a file head it, before anything that they say.
+  expect(review.exceptions[0]?.what).toMatch(/gates not enforced by Barover/)
+  const raised = nonconformances(defs, walk.state)
+  expect([...of('verdict'), ...of('finding')].map((one) => one.entries[0]).sort()).toEqual(
+    raised.map(({ seq }) => seq).sort(),
+  )
+  const doubted = walk.entries.filter((e) => e.type === 'instrument.doubted').map((e) => e.seq)
+  expect(of('instrument').flatMap((one) => one.entries)).toEqual(expect.arrayContaining(doubted))
+  expect(of('missing').filter((one) => one.what.startsWith('NOT DONE'))).toEqual([])
+  expect(of('log')).toEqual([])
+  // One screen, and on it the bore with the last overhaul beside it; its hours are not told, as it was cut or renewed.
+  const style = { width: 79, record: 'EXAMPLE', ascii: true } as const
+  const screen = plainText(screenLines(defs, review, style, 21)).split('\n')
+  expect(screen.length).toBeLessThanOrEqual(21)
+  expect(screen.join('\n')).toMatch(/bore diameter, (?:in|mm); wear by \d readings, /)
+  expect(screen.join('\n')).toMatch(
+    /^EXAMPLE {8}\| {2}\S+ \d+-\d+ +\d+\.\d+ +\d+\.\d+ +\d+\.\d+ +[+-]\d+\.\d+ +\d+\.\d+ +-$/m,
+  )
+  const bores = review.changes.filter((one) => one.of === 'bore diameter')
+  expect(bores.length).toBeGreaterThan(1)
+  for (const { rate, hoursLeft } of bores) {
+    expect(rate?.ok).toBe(true)
+    expect(hoursLeft).toMatchObject({ ok: false, error: { code: 'remade' } })
+  }
+  const whole = wholeBlocks(defs, review)
+    .map((block) => plainText(layOut(block, style)))
+    .join('\n')
+  for (const { number } of review.exceptions)
+    expect(whole).toMatch(new RegExp(`^EXAMPLE +${number} \\| `, 'm'))
+}

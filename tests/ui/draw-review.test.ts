@@ -1,0 +1,92 @@
+// A review on the terminal: a list of one screen, a number for what is behind it, Enter for the list, Tab for make safe, 0 out.
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { itemBlocks } from '../../src/core/review/item.ts'
+import { screenLines } from '../../src/core/review/page.ts'
+import { layOut } from '../../src/core/sheet/block.ts'
+import { drawReview } from '../../src/ui/draw-review.tsx'
+import { Walk } from '../helpers/example.ts'
+import { type FakeTerminal, fakeTerminal } from '../helpers/fake-terminal.ts'
+import { asPerson, reviewed } from '../helpers/reviewed.ts'
+
+vi.hoisted(() => {
+  process.env.CI = 'false'
+  process.env.CONTINUOUS_INTEGRATION = 'false'
+})
+
+const drawn: { terminal: FakeTerminal; done: Promise<boolean> }[] = []
+
+function draw(size = { cols: 80, rows: 24 }) {
+  const walk = new Walk().toVerdict()
+  const { defs } = walk.engine
+  const review = reviewed(walk)
+  const terminal = fakeTerminal(size)
+  const done = drawReview(
+    {
+      style: { width: size.cols - 1, record: 'EXAMPLE', ascii: false },
+      most: review.exceptions.length + 1,
+      list: (style, rows) => screenLines(defs, review, style, rows),
+      item: (number, style) =>
+        (itemBlocks(defs, asPerson(walk.entries), review, number, style) ?? []).flatMap((b) =>
+          layOut(b, style),
+        ),
+      safe: () => ['MAKE SAFE. Words only', 'Come out, everybody'],
+    },
+    terminal,
+  )
+  drawn.push({ terminal, done })
+  return { ...terminal, done }
+}
+
+afterEach(async () => {
+  for (const { terminal, done } of drawn.splice(0)) {
+    terminal.stdin.emit('end')
+    await done
+  }
+})
+
+describe('a review on the screen', () => {
+  it('is the list, all of it in sight, and the word of the record on every line', async () => {
+    const { screen } = draw()
+    await screen.see('Number: what is behind it.')
+    expect(screen.text).toContain('NC-1 Bore judged: MONITOR; NOT DECIDED')
+    expect(screen.text).toMatch(/bore diameter, in/)
+    for (const line of screen.lines.filter((l) => l !== '')) expect(line).toMatch(/^EXAMPLE /)
+    expect(screen.wipes).toBe(0)
+  })
+
+  it('by a number shows what is behind it, by Enter the list again, and says which numbers there are', async () => {
+    const { screen, send } = draw()
+    await screen.see('NC-1')
+    send('1')
+    send('\r')
+    await screen.see('( MONITOR )')
+    expect(screen.all).toMatch(/entry \d+ {3}2026-03-14/)
+    expect(screen.text).not.toContain('REVIEW')
+    send('\r')
+    await screen.see('REVIEW  TC-401-1')
+    send('99')
+    send('\r')
+    await screen.see(/No such number: 1 to \d+/)
+  })
+
+  it('by Tab has the make-safe sheet, by 0 is over, and by Control-C was interrupted', async () => {
+    const { screen, send, done } = draw()
+    await screen.see('REVIEW')
+    send('\t')
+    await screen.see('Come out, everybody')
+    send('0')
+    send('\r')
+    expect(await done).toBe(false)
+    const other = draw()
+    await other.screen.see('REVIEW')
+    other.send('\u0003')
+    expect(await other.done).toBe(true)
+  })
+
+  it('stays above the bottom of a low and narrow terminal', async () => {
+    const { screen } = draw({ cols: 40, rows: 10 })
+    await screen.see('NC-1')
+    expect(screen.lines.filter((l) => l !== '').length).toBeLessThan(10)
+    expect(screen.wipes).toBe(0)
+  })
+})
