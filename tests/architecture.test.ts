@@ -43,6 +43,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['papers'],
   ['talk'],
   ['sheet'],
+  ['aloud'],
 ]
 const CORE_FOLDERS = CORE_LAYERS.flat()
 const layerOf = (path: string) => CORE_LAYERS.findIndex((l) => l.includes(path.split('/')[2] ?? ''))

@@ -1,10 +1,11 @@
 // The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to
 // do in trouble on it whatever gives way. When even that has no room, the screen says so and takes nothing but STOP.
 import { cut, widthOf } from '../lib/text.ts'
-import { type Line, layOut, marginWidth, type Row, row, type SheetStyle, textWidth } from './block.ts'
+import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
 import type { FootText } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
+import { stroke } from './ruling.ts'
 
 export interface LiveInput {
   readonly view: PromptView
@@ -35,7 +36,6 @@ const HINT = 'Words: help why ask where correct back note n/a leave stop'
 const SAFE_HINT = 'Tab: make safe'
 /** Where a path is keyed the first Tab completes it; the second is make safe all the same. */
 const SAFE_HINT_AT_PATH = 'Tab twice: make safe'
-const FOOT_RULE = 24
 
 interface Parts {
   readonly head: readonly Line[]
@@ -75,8 +75,8 @@ export function fitLive(input: LiveInput): Live {
   const hint = left >= 1 ? hinted : []
   left -= hint.length
   const { rules, drawn } = drawnIn(left, view, style)
-  const rule = rules >= 1 ? [shortRule(style, 'under')] : []
-  const over = rules >= 2 ? [shortRule(style, 'over')] : []
+  const rule = rules >= 1 ? [ruled(style)] : []
+  const over = rules >= 2 ? [ruled(style)] : []
   return {
     above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
     inputMargin: marginOf(view.unit, style),
@@ -113,15 +113,8 @@ function height({ head, must, ask }: Parts): number {
   return head.length + must.length + ask.length
 }
 
-/** Sets what is asked off from what is on record, above, and from the foot. Short, so that no resize breaks it in two. */
-function shortRule(style: SheetStyle, where: 'over' | 'under'): Line {
-  const cross = style.ascii ? '+-' : where === 'over' ? '├─' : '┴─'
-  const margin = style.record.padEnd(marginWidth(style) - 2) + cross
-  return {
-    margin,
-    text: (style.ascii ? '-' : '─').repeat(Math.min(FOOT_RULE, textWidth(style))),
-    tone: 'faint',
-  }
+function ruled(style: SheetStyle): Line {
+  return { margin: marginOf('', style), text: stroke(style.ascii, textWidth(style)), tone: 'faint' }
 }
 
 function marginOf(unit: string, style: SheetStyle): string {

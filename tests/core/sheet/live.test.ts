@@ -26,7 +26,7 @@ function shot(walk: Walk, columns: number, rows: number, notice: string | null =
 const run = (text: string) =>
   text
     .split('\n')
-    .map((line) => line.replace(/^.*?[│├┴]/, '').trim())
+    .map((line) => line.replace(/^.*?│/, '').trim())
     .join(' ')
 
 function everyShot(columns: number, rows: number, notice: string | null = null): Shot[] {
