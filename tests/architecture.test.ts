@@ -44,6 +44,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['talk'],
   ['sheet'],
   ['review'],
+  ['aloud'],
 ]
 const CORE_FOLDERS = CORE_LAYERS.flat()
 const layerOf = (path: string) => CORE_LAYERS.findIndex((l) => l.includes(path.split('/')[2] ?? ''))

@@ -41,6 +41,18 @@ export interface FilesPort {
   readonly complete: (typed: string) => Promise<Completion>
 }
 
+/** The speech program of the computer. Never throws, never waits: what goes wrong comes back as `failed`. */
+export interface VoicePort {
+  /** Looked for anew each time: it may have been put in meanwhile. `tried`: the names of those that were looked for. */
+  readonly program: () =>
+    | { readonly ok: true; readonly name: string }
+    | { readonly ok: false; readonly tried: readonly string[] }
+  /** Begins to say it and returns at once. `ended` is called once, unless it is cut off. */
+  readonly say: (words: string, ended: (how: 'said' | 'failed') => void) => void
+  /** Cuts off what is being said. */
+  readonly hush: () => void
+}
+
 export interface JournalPort {
   /** Returns once the entries are on disk; throws when they are not. */
   readonly append: (entries: readonly Entry[]) => Promise<void>

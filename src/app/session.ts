@@ -19,7 +19,8 @@ import { ask, type Heard, type PinKeyed, QUIET, say, type Talk } from '../core/t
 import { makeSafeLines } from '../core/talk/make-safe.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
 import { headLines } from './head.ts'
-import type { Clock, Completion, FilesPort, JournalPort, OthersPort, PinCheck } from './ports.ts'
+import type { Clock, Completion, FilesPort, JournalPort, OthersPort, PinCheck, VoicePort } from './ports.ts'
+import { createReader } from './reader.ts'
 
 /** One thing for the transcript: an entry with the states around it, or words that are on no record. */
 export type Shown =
@@ -75,6 +76,7 @@ interface Start {
   readonly pins: PinCheck
   readonly others: OthersPort
   readonly files: FilesPort
+  readonly voice: VoicePort
 }
 
 /** Keyed where a PIN was asked: figures, and what would be looked up if it were keyed elsewhere. */
@@ -83,7 +85,7 @@ function couldBePin(line: string): boolean {
 }
 
 export function createSession(start: Start): Session {
-  const { engine, journal, clock, pins, others, files } = start
+  const { engine, journal, clock, pins, others, files, voice } = start
   const listeners = new Set<() => void>()
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
@@ -96,9 +98,17 @@ export function createSession(start: Start): Session {
   const publish = (next: Partial<Snapshot>): void => {
     snapshot = { ...snapshot, ...next }
     for (const listener of listeners) listener()
+    reader.follow(snapshot)
   }
   const said = (lines: readonly string[], refusal: boolean): Shown[] =>
     lines.length === 0 ? [] : [{ key: key++, kind: 'said', lines, refusal }]
+
+  const reader = createReader({
+    defs: engine.defs,
+    voice,
+    shown: start.shown.length,
+    tell: (line) => publish({ shown: [...snapshot.shown, ...said([line], true)] }),
+  })
 
   /**
    * A wall clock that ran apart from the running clock was moved by somebody: nothing that rests on it stands. Compared
@@ -237,8 +247,9 @@ export function createSession(start: Start): Session {
             ? say(PIN_DROPPED)
             : hear(engine.defs, snapshot.state, snapshot.talk, line, clock.now())
         const head = heard.withHead === true ? headLines(journal.head?.()) : []
+        const aloud = heard.aloud === undefined ? [] : reader.turn(heard.aloud)
         const shown = [
-          ...said([...heard.say, ...head], false),
+          ...said([...heard.say, ...head, ...aloud], false),
           ...(heard.input === null ? [] : await take(heard.input)),
         ]
         const proved =

@@ -21,6 +21,11 @@ export const SHARED = {
   ascii: { type: 'boolean', says: 'only ASCII signs' },
 } as const
 
+/** Of commands that a person answers. */
+export const ALOUD = {
+  aloud: { type: 'boolean', says: 'read the sheet aloud, with the speech program of the computer' },
+} as const
+
 export function readArgs(
   command: Command,
   args: readonly string[],

@@ -50,6 +50,7 @@ export async function driveScripted(
   process.exitCode = EXIT.unfinished
   const at = { line: 0 }
   const out = values.json === true ? { write: () => undefined } : process.stdout
+  if (values.aloud === true) out.write('Answers from a file are not read aloud.\n')
   const run = {
     style: sheetStyle(values, opened.record),
     out: { write: (text: string) => void out.write(text) },
@@ -98,6 +99,8 @@ async function copiesDone({ session }: OpenedJob): Promise<void> {
 export async function drivePerson(opened: OpenedJob, values: Values): Promise<number> {
   process.exitCode = EXIT.unfinished
   try {
+    // As if the word had been keyed: where nothing can be read aloud the sheet says so.
+    if (values.aloud === true) await opened.session.hear('aloud')
     if (canDraw(values)) {
       const { drawJob } = await import('../ui/draw-job.tsx')
       const interrupted = await drawJob(opened.session, sheetStyle(values, opened.record))

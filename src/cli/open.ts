@@ -22,6 +22,7 @@ import { hasNobodyThere, otherJobs } from '../node/other-jobs.ts'
 import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
+import { systemVoice } from '../node/voice.ts'
 import { EXIT } from './exit.ts'
 import { searchJob } from './search.ts'
 import { columnsOf } from './terminal.ts'
@@ -126,6 +127,7 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
     clock,
     pins: { fits: pinFits },
     files: jobFiles(path),
+    voice: systemVoice(),
     others: hasNobodyThere(openedOf(journal.entries))
       ? { look: () => NO_OTHERS }
       : otherJobs({

@@ -2,6 +2,7 @@
 import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
 import { asciiTwin, clean } from '../core/lib/text.ts'
+import { marginRule } from '../core/sheet/ruling.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
@@ -76,7 +77,7 @@ function ChoiceScreen({
     [choice, end, showSafe],
   )
   useKeys(press, () => end('interrupted'), showSafe)
-  const rule = choice.ascii ? ' | ' : ' │ '
+  const rule = ` ${marginRule(choice.ascii)} `
   const room = Math.max(1, size.rows - 7 - choice.lines.length)
   const options = choice.options.slice(0, room)
   const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`

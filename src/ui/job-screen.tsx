@@ -13,6 +13,7 @@ import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
 import { useKeys } from './use-keys.ts'
 import { useLineEditor } from './use-line-editor.ts'
+import { askedName, heldBack, useSide } from './use-side.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 
 /** Entries shown again when a job is taken up; the whole is in the log. */
@@ -84,16 +85,23 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     return () => clearTimeout(timer)
   }, [notice])
   const below = foot(defs, state, now)
-  // What is said beside the question takes room, so whether there is room for the question is asked without it.
-  const { tooSmall } = fitLive({ view, foot: below, style, ...size, notice })
-  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, submit, session)
   const last = snapshot.shown.at(-1)
   const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
   const bare = { view, foot: below, style, ...size, said }
+  const side = useSide(askedName(view), (up) => fitLive({ ...bare, notice, side: up }).turn)
+  // What is said beside the question takes room, so whether there is room for the question is asked without it.
+  const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
+  const isHeldBack = (line: string) => {
+    const held = heldBack(line, tooSmall, turn !== null && turn.at < turn.of - 1)
+    if (held === 'turn') side.turn(1)
+    if (held === 'unread') setNotice('Not taken: there is more to read first. Enter turns over.')
+    return held !== null
+  }
+  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, session)
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
-  const withTold = fitLive({ ...bare, notice: told })
-  const live = withTold.tooSmall ? fitLive({ ...bare, notice }) : withTold
-  useKeys(press, interrupt, tab)
+  const withTold = fitLive({ ...bare, notice: told, side: side.up })
+  const live = withTold.tooSmall ? fitLive({ ...bare, notice, side: side.up }) : withTold
+  useKeys(press, interrupt, tab, side.turn)
   useTicks(session, end)
   useLooks(session, end)
   useEffect(() => {

@@ -4,21 +4,25 @@ import { useStdin } from 'ink'
 import { useEffect, useRef } from 'react'
 import type { Key } from './line-editor.ts'
 
-/** Control-C and Tab come apart: they are no keys of the line. */
+/** Control-C, Tab and the keys that turn come apart: they are no keys of the line. */
 export type Pressed =
   | Key
   | { readonly kind: 'interrupt' }
   /** `again`: it was hit more than once. */
   | { readonly kind: 'safe'; readonly again?: true }
+  /** Over to another side of what is asked. */
+  | { readonly kind: 'turn-back' }
+  | { readonly kind: 'turn-on' }
 
 export function useKeys(
   onKey: (key: Key) => void,
   onInterrupt: () => void,
   onSafe: (again: boolean) => void,
+  onTurn: (by: 1 | -1) => unknown = () => undefined,
 ): void {
   const { setRawMode, internal_eventEmitter: input } = useStdin()
-  const handlers = useRef({ onKey, onInterrupt, onSafe })
-  handlers.current = { onKey, onInterrupt, onSafe }
+  const handlers = useRef({ onKey, onInterrupt, onSafe, onTurn })
+  handlers.current = { onKey, onInterrupt, onSafe, onTurn }
   useEffect(() => {
     let held = ''
     const take = (raw: string) => {
@@ -27,6 +31,8 @@ export function useKeys(
       for (const key of read.keys) {
         if (key.kind === 'interrupt') handlers.current.onInterrupt()
         else if (key.kind === 'safe') handlers.current.onSafe(key.again === true)
+        else if (key.kind === 'turn-back') handlers.current.onTurn(-1)
+        else if (key.kind === 'turn-on') handlers.current.onTurn(1)
         else handlers.current.onKey(key)
       }
     }
@@ -76,6 +82,10 @@ const PLAIN: Readonly<Record<string, Pressed['kind']>> = {
   '\u0015': 'erase-all',
 }
 const NAMED: Readonly<Record<string, Pressed['kind']>> = {
+  A: 'turn-back',
+  B: 'turn-on',
+  '5~': 'turn-back',
+  '6~': 'turn-on',
   C: 'right',
   D: 'left',
   H: 'home',

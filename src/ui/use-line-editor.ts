@@ -4,7 +4,6 @@ import { useCallback, useReducer, useRef } from 'react'
 import type { Completion } from '../app/ports.ts'
 import type { PromptView } from '../core/sheet/prompt-view.ts'
 import { isHidden, type Secrecy } from '../core/talk/ask.ts'
-import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 import { BLANK, type Editor, edit, graphemes, type Key } from './line-editor.ts'
 import { tabMeans } from './tab.ts'
 
@@ -27,10 +26,12 @@ export interface TabWork {
 /**
  * A reducer holds the line, so that several reads in one turn of the event loop lose no character. While a line before is
  * still being taken nobody knows what the next one will answer: it may be a PIN, and no gauge may answer with it.
+ * A line that `isHeldBack` is heard by nobody.
  */
 export function useLineEditor(
   promptNow: () => PromptView,
   tooSmall: boolean,
+  isHeldBack: (line: string) => boolean,
   submit: (line: string, unseen: boolean) => Promise<void>,
   tabWork: TabWork,
 ): KeyedLine {
@@ -57,8 +58,7 @@ export function useLineEditor(
       if (line === null) return redraw()
       const wasUnseen = unseen.current
       unseen.current = false
-      // What cannot be seen cannot be answered.
-      if (tooSmall && !isStop(line) && !isMakeSafe(line) && wordIn(line) !== 'leave') return redraw()
+      if (isHeldBack(line)) return redraw()
       waiting.current++
       submit(line, wasUnseen).finally(() => {
         waiting.current--
@@ -66,7 +66,7 @@ export function useLineEditor(
       })
       redraw()
     },
-    [promptNow, tooSmall, submit],
+    [promptNow, isHeldBack, submit],
   )
   const tab = useCallback(
     (again: boolean) => {

@@ -6,6 +6,7 @@ import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../src/core/job/signatu
 import { PIN_DROPPED } from '../../src/core/talk/hear.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
 import { noFiles } from '../helpers/files.ts'
+import { noVoice } from '../helpers/voice.ts'
 
 /** A session from where the walk stands, with a disk and clocks that the test moves by hand. */
 function shell(walk: Walk) {
@@ -26,6 +27,7 @@ function shell(walk: Walk) {
     clock: { now: () => ({ ...walk.now, ms: clock.wallMs }), running: () => clock.runningMs },
     others: { look: walk.others },
     files: noFiles,
+    voice: noVoice,
     pins: {
       fits: async (pin) => {
         tried.push(pin)

@@ -1,6 +1,6 @@
 // A terminal in memory for the renderer: what it writes lands on a screen, and keys can be sent to it.
 import { PassThrough, Writable } from 'node:stream'
-import type { FilesPort } from '../../src/app/ports.ts'
+import type { FilesPort, VoicePort } from '../../src/app/ports.ts'
 import type { Session } from '../../src/app/session.ts'
 import { createSession } from '../../src/app/session.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
@@ -8,6 +8,7 @@ import type { Terminal } from '../../src/ui/show.tsx'
 import { pinOf, type Walk } from './example.ts'
 import { noFiles } from './files.ts'
 import { Screen, type Size } from './screen.ts'
+import { noVoice } from './voice.ts'
 
 export interface FakeTerminal extends Terminal {
   readonly screen: Screen
@@ -53,7 +54,12 @@ export interface MemorySession {
 }
 
 /** A session that goes on from where a walk stands. With `slow`, the disk and the check of a PIN wait to be let through. */
-export function memorySession(walk: Walk, slow = false, files: FilesPort = noFiles): MemorySession {
+export function memorySession(
+  walk: Walk,
+  slow = false,
+  files: FilesPort = noFiles,
+  voice: VoicePort = noVoice,
+): MemorySession {
   const written: Entry[] = []
   let waiting: (() => void)[] = []
   const held = async () => {
@@ -72,6 +78,7 @@ export function memorySession(walk: Walk, slow = false, files: FilesPort = noFil
     clock: { now: () => walk.now, running: () => walk.now.ms },
     others: { look: walk.others },
     files,
+    voice,
     pins: {
       fits: async (pin, key) => {
         await held()

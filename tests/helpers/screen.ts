@@ -52,7 +52,7 @@ export class Screen {
   }
 
   #flowOf(lines: readonly string[]): string {
-    const words = (line: string) => line.replace(/^.*?[│|├┴] ?/, '').replace(/ {2,}(by \w+ )?\d\d:\d\d$/, '')
+    const words = (line: string) => line.replace(/^.*?[│|] ?/, '').replace(/ {2,}(by \w+ )?\d\d:\d\d$/, '')
     return lines.map((line) => words(line).trim()).join(' ')
   }
 
@@ -60,7 +60,7 @@ export class Screen {
   get input(): string | null {
     const { lines } = this
     const foot = lines.findLastIndex((line) => /Sheet (\d+|-) of \d+/.test(line))
-    const above = lines.slice(0, Math.max(0, foot)).filter((line) => !/[┴+][─-]/.test(line))
+    const above = lines.slice(0, Math.max(0, foot)).filter((line) => !/[│|] [─-]{8,}$/.test(line))
     const line = above.at(-1)
     return foot < 0 || line === undefined ? null : line.replace(/^.*?[│|] ?/, '').trimEnd()
   }

@@ -1,4 +1,5 @@
 // Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
+import { ALOUD } from './aloud.ts'
 import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
 import { CHANGES } from './changes.ts'
 import { DECISIONS } from './decisions.ts'
@@ -40,5 +41,6 @@ export const MUTANTS = [
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
   ...REVIEW,
+  ...ALOUD,
   ...SEARCH,
 ]

@@ -62,12 +62,17 @@ describe('keys', () => {
     ['a click', `${ESC}[<0;12;4M`],
     ['Control-F1', `${ESC}[1;5P`],
     ['F5', `${ESC}[15~`],
-    ['arrow up', `${ESC}[A`],
     ['shift-tab', `${ESC}[Z`],
     ['escape', ESC],
     ['two escapes', ESC + ESC],
   ])('leaves %s out of the line', (_, raw) => {
     expect(keys(raw)).toEqual([])
+  })
+
+  it('turns over by the arrows up and down, and by a page', () => {
+    const kinds = [`${ESC}[A`, `${ESC}OA`, `${ESC}[5~`, `${ESC}[B`, `${ESC}[6~`].flatMap((raw) => keys(raw))
+    const back = { kind: 'turn-back' }
+    expect(kinds).toEqual([back, back, back, { kind: 'turn-on' }, { kind: 'turn-on' }])
   })
 
   it('lets ! through right after Escape', () => {

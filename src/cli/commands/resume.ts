@@ -7,7 +7,7 @@ import { readStamp } from '../../core/lib/instant.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { UserError } from '../../node/user-error.ts'
-import { type Command, SHARED, text, type Values } from '../args.ts'
+import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { takeUpJob } from '../open.ts'
@@ -20,6 +20,7 @@ export const resumeCommand: Command = {
   summary: 'Take a job up where it was left. JOB is a path, its id, or a part of the id that only it has.',
   options: {
     answers: { type: 'string', says: 'take the answers from this file; never for a REAL job' },
+    ...ALOUD,
     ...SHARED,
   },
   positionals: { least: 1, most: 1 },

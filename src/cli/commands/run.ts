@@ -9,7 +9,7 @@ import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { startOf } from '../../plain/answers.ts'
-import { type Command, SHARED, text, type Values } from '../args.ts'
+import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { type OpenedJob, startJob } from '../open.ts'
@@ -27,6 +27,7 @@ export const runCommand: Command = {
       says: 'real, practice or example (default: example for an invented machine, else real)',
     },
     clock: { type: 'string', says: 'start the clock at this time, 2026-03-14 06:20; never for a REAL job' },
+    ...ALOUD,
     ...SHARED,
   },
   positionals: { least: 1, most: 1 },

@@ -2,7 +2,7 @@
 import { join } from 'node:path'
 import { homeFolder } from '../../node/home.ts'
 import { listJobs } from '../../node/job-folder.ts'
-import { type Command, SHARED, type Values } from '../args.ts'
+import { ALOUD, type Command, SHARED, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { linesWithoutJob } from '../safe-lines.ts'
 import { canDraw, wantsAscii } from '../terminal.ts'
@@ -18,7 +18,7 @@ export const startCommand: Command = {
   usage: 'barover',
   summary:
     'A choice: take up a job, start the example, see a finished job. Without a terminal: the example job.',
-  options: SHARED,
+  options: { ...ALOUD, ...SHARED },
   positionals: { least: 0, most: 0 },
   run: async (values) => (canDraw(values) ? choose(values) : example(values, true)),
 }

@@ -1,6 +1,7 @@
 // The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
 import type { RecordKind } from '../job/definitions.ts'
 import { asciiTwin, clean, cut, widthOf, wrap } from '../lib/text.ts'
+import { marginRule } from './ruling.ts'
 
 /** What a row is; a shell may colour by it, and nothing is told by colour alone. */
 export type Tone = 'plain' | 'strong' | 'faint' | 'caution' | 'stamp'
@@ -78,7 +79,7 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
 }
 
 function margin(number: string, style: SheetStyle): string {
-  const rule = style.ascii ? '|' : '│'
+  const rule = marginRule(style.ascii)
   const word = style.record.padEnd(WORD)
   return style.width < NARROW ? `${word}${rule} ` : `${word} ${number.padStart(5)} ${rule} `
 }

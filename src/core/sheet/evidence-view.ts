@@ -44,6 +44,7 @@ export function evidenceView(
   return {
     ...base,
     rows: [...why, ...boxes(defs, state, gate, prompt.item)],
+    wordsKnown: true,
     ask: askRows(defs, state, gate, prompt.item),
     unit: unitOf(defs, state, prompt.item),
   }

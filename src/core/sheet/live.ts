@@ -1,10 +1,13 @@
-// The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to
-// do in trouble on it whatever gives way. When even that has no room, the screen says so and takes nothing but STOP.
+// The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to do in
+// trouble on it whatever gives way. What has no room at once is folded into sides. When even that has no room, the screen says so and
+// takes nothing but STOP.
 import { cut, widthOf } from '../lib/text.ts'
-import { type Line, layOut, marginWidth, type Row, row, type SheetStyle, textWidth } from './block.ts'
+import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
 import type { FootText } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
+import { stroke } from './ruling.ts'
+import { fold } from './sides.ts'
 
 export interface LiveInput {
   readonly view: PromptView
@@ -16,8 +19,27 @@ export interface LiveInput {
   readonly columns: number
   /** Something to say that is not on record, such as how to leave. */
   readonly notice: string | null
+  /** The side that is up, where it is folded. @default the first */
+  readonly side?: SideUp
   /** Rows of what was last said above: to keep them in sight, words and drawing of the prompt give way. */
   readonly said?: number
+}
+
+/** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
+export interface SideUp {
+  readonly of: 'front' | 'question'
+  readonly n: number
+}
+
+export interface Turn {
+  readonly at: number
+  readonly of: number
+  /** Sides before the question: they are not answered. */
+  readonly front: number
+  /** The question is more urgent than they are. */
+  readonly isUrgent: boolean
+  /** Tells those sides from others: where they were turned over once, the next question of the step does not show them first. */
+  readonly key: string
 }
 
 export interface Live {
@@ -26,6 +48,8 @@ export interface Live {
   readonly inputMargin: string
   readonly inputWidth: number
   readonly below: readonly Line[]
+  /** Null where all of it stands on the screen at once. */
+  readonly turn: Turn | null
   /** The terminal cannot hold what must be seen: only STOP and leaving are taken. */
   readonly tooSmall: boolean
 }
@@ -35,7 +59,6 @@ const HINT = 'Words: help why ask where correct back note n/a leave stop'
 const SAFE_HINT = 'Tab: make safe'
 /** Where a path is keyed the first Tab completes it; the second is make safe all the same. */
 const SAFE_HINT_AT_PATH = 'Tab twice: make safe'
-const FOOT_RULE = 24
 
 interface Parts {
   readonly head: readonly Line[]
@@ -57,13 +80,10 @@ export function fitLive(input: LiveInput): Live {
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const fits = tries.find((p) => height(p) <= room)
-  if (fits === undefined) {
-    const least = Math.min(...tries.map(height))
-    return tooSmall(input, `${least + 2 + footLine.length} rows high`)
-  }
+  const text = lines(view.rows)
+  if (fits === undefined || losesWords(input, room - text.length)) return folded(input, room, footLine)
   const { head, must, ask } = fits
   let left = Math.max(0, room - height(fits) - (input.said ?? 0))
-  const text = lines(view.rows)
   const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
   const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])
   const lowest = (view.drawings.at(-1)?.length ?? 0) + hinted.length
@@ -75,15 +95,73 @@ export function fitLive(input: LiveInput): Live {
   const hint = left >= 1 ? hinted : []
   left -= hint.length
   const { rules, drawn } = drawnIn(left, view, style)
-  const rule = rules >= 1 ? [shortRule(style, 'under')] : []
-  const over = rules >= 2 ? [shortRule(style, 'over')] : []
+  const rule = rules >= 1 ? [ruled(style)] : []
+  const over = rules >= 2 ? [ruled(style)] : []
   return {
     above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
     below: [...rule, ...footLine, ...hint],
+    turn: null,
     tooSmall: false,
   }
+}
+
+/** Words that were not read yet have no room at all; where something was said above they give way to it all the same. */
+function losesWords(input: LiveInput, room: number): boolean {
+  const { view, said = 0 } = input
+  return (
+    view.rows.length > 0 &&
+    !view.wordsKnown &&
+    said === 0 &&
+    height(parts({ ...input, notice: null }, 3)) > room
+  )
+}
+
+/** Lines of a side under its title: fewer are no help to anybody. */
+const LEAST = 4
+
+function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live {
+  const { view, foot, style, notice } = input
+  const { head, must } = parts({ ...input, foot: { ...foot, warning: null } }, 2)
+  const urgent = [foot.warning, notice].flatMap((text) => (text === null ? [] : [row(text, 'caution')]))
+  const over = [...block(urgent, style), ...head]
+  const most = room - over.length - 1
+  if (most < LEAST) return tooSmall(input, `${input.rows + LEAST - most} rows high`)
+  const ask = view.ask.filter((r) => r.tone !== 'faint').map((r) => block([r], style))
+  const text = view.wordsKnown ? [] : block(view.rows, style)
+  // What was just said above stays in sight: the sides are lower then, and more of them.
+  const lines = Math.max(LEAST, most - (input.said ?? 0))
+  const { sides, front } = fold({ must, text, ask, room: lines })
+  const side = input.side ?? { of: 'front', n: 0 }
+  const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
+  const shown = sides[at] ?? []
+  const isLast = at === sides.length - 1
+  const hinted = shown.length < lines ? block([row(SAFE_HINT, 'faint')], style) : []
+  const turning = turningRow(at, sides.length, textWidth(style))
+  return {
+    above: [...over, ...shown, ...block([turning], style)],
+    inputMargin: marginOf(isLast ? view.unit : '', style),
+    inputWidth: textWidth(style),
+    below: [...footLine, ...hinted],
+    turn: {
+      at,
+      of: sides.length,
+      front,
+      isUrgent: view.ask[0]?.tone === 'caution',
+      key: [...must, ...text].map((l) => l.text).join('\n'),
+    },
+    tooSmall: false,
+  }
+}
+
+/** Which side is up and how to turn it over, in one line on any sheet. */
+function turningRow(at: number, of: number, width: number): Row {
+  const [wide, narrow] =
+    at === of - 1
+      ? [`${at + 1} of ${of}   Up: turn back`, `${at + 1} of ${of}  Up: back`]
+      : [`Enter turns over: ${at + 1} of ${of}`, `Enter: over, ${at + 1} of ${of}`]
+  return row(widthOf(wide) <= width ? wide : narrow, at === of - 1 ? 'faint' : 'strong')
 }
 
 function block(list: readonly Row[], style: SheetStyle): Line[] {
@@ -113,15 +191,8 @@ function height({ head, must, ask }: Parts): number {
   return head.length + must.length + ask.length
 }
 
-/** Sets what is asked off from what is on record, above, and from the foot. Short, so that no resize breaks it in two. */
-function shortRule(style: SheetStyle, where: 'over' | 'under'): Line {
-  const cross = style.ascii ? '+-' : where === 'over' ? '├─' : '┴─'
-  const margin = style.record.padEnd(marginWidth(style) - 2) + cross
-  return {
-    margin,
-    text: (style.ascii ? '-' : '─').repeat(Math.min(FOOT_RULE, textWidth(style))),
-    tone: 'faint',
-  }
+function ruled(style: SheetStyle): Line {
+  return { margin: marginOf('', style), text: stroke(style.ascii, textWidth(style)), tone: 'faint' }
 }
 
 function marginOf(unit: string, style: SheetStyle): string {
@@ -139,6 +210,7 @@ function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
     inputMargin: marginOf('', style),
     inputWidth: textWidth(style),
     below: [],
+    turn: null,
     tooSmall: true,
   }
 }

@@ -31,7 +31,7 @@ export interface PromptView {
   /** Hazard and what to do in trouble: never dropped. */
   readonly must: readonly Row[]
   readonly rows: readonly Row[]
-  /** The rows stood there at an earlier reading of the same step. */
+  /** The rows stood there at an earlier reading of the same step, or only repeat what stands elsewhere. */
   readonly wordsKnown: boolean
   /** The drawing of the place, the fullest form first; the lower ones are for small screens, which may drop it. */
   readonly drawings: readonly (readonly Row[])[]

@@ -126,6 +126,10 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
       return countersignWord(state, prompt)
     case 'hand over':
       return handOver(defs, state, prompt)
+    case 'aloud':
+      return { ...say(), aloud: 'on' }
+    case 'aloud off':
+      return { ...say(), aloud: 'off' }
     case 'placed':
       return ask({ kind: 'place-what' })
     case 'taken':

@@ -31,6 +31,8 @@ export interface Heard {
   readonly pin?: PinKeyed
   /** Something to do with a file outside, which takes its time. */
   readonly file?: FileWork
+  /** The sheet is read aloud from now on, or not any more. */
+  readonly aloud?: 'on' | 'off'
   /** The head of the log is said under the lines: on paper it proves the log up to there. */
   readonly withHead?: true
 }

@@ -5,7 +5,7 @@ import { withoutUnseen } from '../lib/text.ts'
 export const WORDS = [
   { word: 'stop', says: 'STOP: blocks everything, asks why after. Or key !' },
   { word: 'safe', says: 'MAKE SAFE: what to do, whom to call. Drawn: Tab too' },
-  { word: 'why', says: 'the reason; sums of a figure: why 7.3, why taper' },
+  { word: 'why', says: 'reason; why taper' },
   { word: 'ask', says: 'a question, or ...?' },
   { word: 'where', says: 'how far; next' },
   { word: 'correct', says: 'mend what was keyed' },
@@ -21,11 +21,20 @@ export const WORDS = [
   { word: 'notice', says: 'of a witness point' },
   { word: 'instrument', says: 'out of calibration' },
   { word: 'sign on', says: 'sign off, hand over' },
+  { word: 'aloud', says: 'read out; aloud off' },
   { word: 'leave', says: 'take it up later' },
 ] as const
 
 /** Words that help leaves to itself, to their neighbour or to the sheet, which names them where they are of use. */
-export const UNLISTED = ['help', 'sign off', 'hand over', 'countersign', 'changes', 'next'] as const
+export const UNLISTED = [
+  'help',
+  'sign off',
+  'hand over',
+  'countersign',
+  'changes',
+  'next',
+  'aloud off',
+] as const
 
 export type Word = (typeof WORDS)[number]['word'] | (typeof UNLISTED)[number]
 
@@ -40,6 +49,8 @@ const SAID: ReadonlyMap<string, Word> = new Map([
   ["what's next", 'next'],
   ['show readings', 'readings'],
   ['go back', 'back'],
+  ['read aloud', 'aloud'],
+  ['aloud on', 'aloud'],
 ])
 
 /** Keys that name themselves with an escape sequence, such as an arrow hit on the way. */

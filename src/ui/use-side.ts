@@ -1,0 +1,65 @@
+// Which side of what is asked is up, where a low terminal has it folded. Sides that were turned over once at a step are not shown
+// first again, and the key Up goes back to them.
+import { useCallback, useReducer, useRef } from 'react'
+import type { SideUp, Turn } from '../core/sheet/live.ts'
+import type { PromptView } from '../core/sheet/prompt-view.ts'
+import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
+
+/** The same as long as the same is asked. */
+export function askedName({ margin, title, must, ask }: PromptView): string {
+  return [margin, title, ...[...must, ...ask].map((r) => r.text)].join('\n')
+}
+
+/**
+ * Why a line is not heard: it turns over, or it answers what was not read to its end. STOP, the make-safe sheet and leaving are always
+ * heard; where there is more to read so are the other words, which answer nothing.
+ */
+export function heldBack(
+  line: string,
+  tooSmall: boolean,
+  hasMore: boolean,
+): 'unseen' | 'turn' | 'unread' | null {
+  if (isStop(line) || isMakeSafe(line)) return null
+  const word = wordIn(line)
+  // What cannot be seen cannot be answered.
+  if (tooSmall) return word === 'leave' ? null : 'unseen'
+  if (!hasMore || word !== null) return null
+  return line.trim() === '' ? 'turn' : 'unread'
+}
+
+export interface Side {
+  readonly up: SideUp
+  /** Turns over; false where there is nothing to turn to. */
+  readonly turn: (by: 1 | -1) => boolean
+}
+
+const FIRST: SideUp = { of: 'front', n: 0 }
+const QUESTION: SideUp = { of: 'question', n: 0 }
+
+/** The side that is up of what is asked, which `asked` names. `fold` tells how it is folded with a side up. */
+export function useSide(asked: string, fold: (side: SideUp) => Turn | null): Side {
+  const read = useRef(new Set<string>())
+  const at = useRef({ asked: '', up: FIRST })
+  const [, redraw] = useReducer((n: number) => n + 1, 0)
+  const first = fold(at.current.up)
+  if (first !== null && at.current.asked !== asked)
+    at.current = { asked, up: first.isUrgent || read.current.has(first.key) ? QUESTION : FIRST }
+  const { up } = at.current
+  const turn = useCallback(
+    (by: 1 | -1) => {
+      const now = fold(up)
+      const to = now === null ? -1 : now.at + by
+      if (now === null || to < 0 || to >= now.of) return false
+      const isQuestion = to >= now.front
+      at.current = {
+        ...at.current,
+        up: isQuestion ? { of: 'question', n: to - now.front } : { of: 'front', n: to },
+      }
+      if (isQuestion) read.current.add(now.key)
+      redraw()
+      return true
+    },
+    [fold, up],
+  )
+  return { up, turn }
+}

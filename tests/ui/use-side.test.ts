@@ -1,0 +1,92 @@
+// A low terminal: what is asked is folded, is turned over by Enter, and is answered only once all of it was up.
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { drawJob } from '../../src/ui/draw-job.tsx'
+import { heldBack } from '../../src/ui/use-side.ts'
+import { Walk } from '../helpers/example.ts'
+import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+
+vi.hoisted(() => {
+  process.env.CI = 'false'
+  process.env.CONTINUOUS_INTEGRATION = 'false'
+})
+
+const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
+const UP = '\u001b[A'
+
+function draw(walk: Walk) {
+  const terminal = fakeTerminal({ cols: 40, rows: 15 })
+  const memory = memorySession(walk)
+  drawn.push({
+    terminal,
+    done: drawJob(memory.session, { width: 39, record: 'EXAMPLE', ascii: true }, terminal),
+  })
+  const { screen } = terminal
+  const say = async (line: string) => {
+    terminal.send(line)
+    await screen.until(line, () => screen.input === line)
+    terminal.send('\r')
+  }
+  return { ...memory, terminal, screen, say }
+}
+
+afterEach(async () => {
+  for (const { terminal, done } of drawn.splice(0)) {
+    terminal.stdin.emit('end')
+    await done
+  }
+})
+
+describe('at 40 columns and 15 rows', () => {
+  it('the hazard is up first and whole, and nothing is answered before it was turned over', async () => {
+    const { terminal, screen, say, written } = draw(new Walk().toGate())
+    await screen.see('Enter turns over: 1 of 2')
+    expect(screen.flow).toContain('In trouble: Come out, stand clear, say STOP. Nobody goes in')
+    expect(screen.text).not.toContain('Lock number')
+    await say('L-101')
+    await screen.see('Not taken: there is more to read first.')
+    expect(written).toEqual([])
+    terminal.send('\r')
+    await screen.see('Lock number at main driver')
+    expect(screen.flow).toContain('Hazard: A start, a turn of')
+    terminal.send(UP)
+    await screen.see('Enter turns over: 1 of 2')
+    terminal.send('\r')
+    await screen.see('Lock number at main driver')
+    await say('L-101')
+    // The same hazard was read: the next line of the hold point is asked at once, and turns back to it.
+    await screen.see('Lock number at barring')
+    expect(written.map((entry) => entry.type)).toEqual(['evidence.given'])
+    expect(screen.flow).toMatch(/2 of 2 +Up: turn back/)
+    expect(screen.wipes).toBe(0)
+  })
+
+  it('STOP and words are heard on every side', async () => {
+    const { screen, say, written } = draw(new Walk().toGate())
+    await screen.see('Enter turns over')
+    await say('where')
+    await screen.see('Hold point 2: nothing shown yet')
+    await say('stop')
+    await screen.see('STOP')
+    await screen.until('the STOP', () => written.some((entry) => entry.type === 'stop.raised'))
+    await screen.see('Enter turns over: 1 of 3')
+    expect(screen.flow).toContain('say MAYDAY')
+  })
+})
+
+describe('a line is held back', () => {
+  it.each([
+    ['stop', true, true, null],
+    ['!', false, true, null],
+    ['safe', true, true, null],
+    ['leave', true, true, null],
+    ['why', true, false, 'unseen'],
+    ['why', false, true, null],
+    ['9.5033', false, true, 'unread'],
+    ['', false, true, 'turn'],
+    ['', false, false, null],
+    ['9.5033', false, false, null],
+    ['', true, true, 'unseen'],
+  ] as const)('"%s", too small %s, more to read %s: %s', (line, tooSmall, hasMore, why) => {
+    expect(heldBack(line, tooSmall, hasMore)).toBe(why)
+  })
+})
