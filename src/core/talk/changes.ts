@@ -5,7 +5,14 @@ import { type Change, changesOf, type Taken } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import type { Refusal } from '../lib/result.ts'
-import { differenceUnit, formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
+import {
+  differenceUnit,
+  formatFinish,
+  formatQuantity,
+  shownNumber,
+  unitsOf,
+  valueIn,
+} from '../units/index.ts'
 import { placeName } from './names.ts'
 
 /** Nothing at all where no step has a stage. Hours that were not read are one cause for every place: it is said once, at the end. */
@@ -29,6 +36,12 @@ export function changeLines(defs: Definitions, state: State): string[] {
   return noHours === undefined || noHours.ok ? places : [...places, noRate(noHours.error)]
 }
 
+/** Read with a comparator: a finish. */
+function isFinishStep(defs: Definitions, { step }: Taken): boolean {
+  const kinds = defs.seats.find((one) => one.id === step.step.with)?.kinds ?? []
+  return kinds.length > 0 && kinds.every((kind) => kind === 'roughness_comparator')
+}
+
 function unitFor(defs: Definitions, { step }: Taken): string {
   const { quantity } = step.step
   if (quantity === 'length') return defs.machine.shop_units.length
@@ -40,11 +53,15 @@ function unitFor(defs: Definitions, { step }: Taken): string {
     : instrument.unit
 }
 
+/** Comparators go in steps of a tenth of a micrometre, and finer ones are told as fine as they are. */
+const FINISH_DECIMALS = 1
+
 function decimalsIn(unit: string): number {
   return { in: 4, mm: 3 }[unit as 'in'] ?? 1
 }
 
 function figure(defs: Definitions, taken: Taken, si: number): string {
+  if (isFinishStep(defs, taken)) return formatFinish(si, FINISH_DECIMALS)
   const unit = unitFor(defs, taken)
   return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))
 }
@@ -53,7 +70,10 @@ function figure(defs: Definitions, taken: Taken, si: number): string {
 function signed(defs: Definitions, taken: Taken, si: number): string {
   const unit = unitFor(defs, taken)
   const kind = DIFFERENCE_OF[taken.step.step.quantity]
-  return `${si > 0 ? '+' : ''}${formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))}`
+  const text = isFinishStep(defs, taken)
+    ? formatFinish(si, FINISH_DECIMALS)
+    : formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))
+  return si > 0 && Number.parseFloat(text) > 0 ? `+${text}` : text
 }
 
 /** A rate says what its interval accounts for: two readings show no scatter (decision 16). */
@@ -63,7 +83,7 @@ function rateLines(defs: Definitions, { rate, found }: Change): string[] {
   const { perHour, U, basis } = rate.value
   const unit = unitFor(defs, found)
   const each = (m: number) =>
-    formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
+    shownNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
   return [`  wear ${each(perHour)} ${unit} in 1000 h, give or take ${each(U)} (${basis})`]
 }
 
