@@ -24,6 +24,7 @@ import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
+import { toldProof } from './proof-words.ts'
 import { columnsOf } from './terminal.ts'
 
 export interface OpenedJob {
@@ -70,10 +71,12 @@ export function startJob(wanted: NewJob): OpenedJob {
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
 function unproved(defs: Definitions): string | null {
   // Beside the sheet: what is printed may be read by a program.
-  process.stderr.write(
-    'Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.\n',
+  const engine = toldProof(
+    defs,
+    (line) => process.stderr.write(`${line}\n`),
+    () => performance.now(),
   )
-  const proof = prove(defs)
+  const proof = prove(defs, { engine })
   switch (proof.is) {
     case 'proved':
       return null

@@ -92,9 +92,19 @@ export function onLines(defs: Definitions, { on }: Hanging): string[] {
   return on.map((one) => `Still on by the record: ${deviceText(defs, one)}, keyed ${when(one)}`)
 }
 
-/** A line for each that came off, when and by whom. */
+/** What came off, when and by whom: each by its own number, and those that words stand for in one line. */
 export function offLines(defs: Definitions, { off }: Hanging): string[] {
-  return off.map(({ what, told }) => `Came off: ${deviceText(defs, what)}, ${when(told)}, ${where(told)}`)
+  const words = off.filter(({ told }) => told.item.evidence.kind === 'words')
+  const [first] = words
+  const all = words.map(({ what }) => deviceText(defs, what)).join('; ')
+  return [
+    ...off
+      .filter(({ told }) => told.item.evidence.kind !== 'words')
+      .map(({ what, told }) => `Came off: ${deviceText(defs, what)}, ${when(told)}, at ${where(told)}`),
+    ...(first === undefined
+      ? []
+      : [`Came off by ${when(first.told)}, who keyed ${first.told.shown} at ${where(first.told)}: ${all}`]),
+  ]
 }
 
 function deviceText(defs: Definitions, { item, shown }: Keyed): string {
@@ -108,7 +118,4 @@ function when({ at, by }: Keyed): string {
   return `${time} by ${by ?? 'nobody known'}`
 }
 
-function where({ gate, item, shown }: Keyed): string {
-  const words = item.evidence.kind === 'words' ? `${shown} at ` : ''
-  return `${words}${gate.number} ${gate.step.title}`
-}
+const where = ({ gate }: Keyed) => `${gate.number} ${gate.step.title}`

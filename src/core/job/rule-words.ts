@@ -7,7 +7,7 @@ import { stepsBehind } from './values.ts'
 
 /** A clause to stand behind "only if", without a full stop. Empty for a step without a rule. */
 export function ruleWords(defs: Definitions, { rule, scope }: PlacedStep): string {
-  return rule === null ? '' : termWords(defs, scope, rule.term, false)
+  return rule === null ? '' : termWords(defs, scope, rule.term(), false)
 }
 
 function termWords(defs: Definitions, scope: string, term: RuleTerm, inside: boolean): string {

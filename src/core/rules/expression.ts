@@ -31,7 +31,7 @@ export interface Expression {
   /** Nodes; each is worked out once at most, as nothing loops. */
   readonly size: number
   /** What it asks, for telling it in words; a figure is only named. */
-  readonly term: RuleTerm
+  term(): RuleTerm
   work(values: Values): Outcome
 }
 
@@ -67,7 +67,7 @@ export function compileExpression(text: string, scope: Scope): RuleResult<Expres
       names,
       type: checked.type ?? '',
       size: walk.size,
-      term: termOf(parsed.value.ast),
+      term: () => termOf(parsed.value.ast),
       work: (values) => work(parsed.value, { names, notUnknown: walk.notUnknown, scope }, values),
     },
   }

@@ -14,7 +14,7 @@ export interface CompiledRule {
   readonly names: readonly string[]
   readonly size: number
   /** What it asks, as far as it can be told in words. */
-  readonly term: RuleTerm
+  term(): RuleTerm
   /** Unknown as soon as any name it refers to, in whatever branch, has no value. */
   evaluate(values: Values): RuleOutcome
   /** Why it is unknown, in clauses; nothing when it is known. */

@@ -50,6 +50,8 @@ function wordsOf(node: ASTNode): readonly string[] {
 function joined(is: 'all' | 'any', terms: readonly RuleTerm[]): RuleTerm {
   const flat: RuleTerm[] = []
   for (const term of terms.flatMap((one) => (one.is === is ? one.of : [one]))) {
+    if (flat.some((one) => one.is === 'other' && term.is === 'other' && `${one.names}` === `${term.names}`))
+      continue
     const at = flat.findIndex(
       (one) =>
         one.is === 'word' &&

@@ -57,7 +57,7 @@ const FINDING_WORDS: Readonly<Record<(typeof FINDING_CHOICES)[number], string>> 
   rework: 'put right in this job, as it was made',
   repair: 'made fit in this job, not as it was made',
   replace: 'a new part went in, in this job',
-  concession: 'runs on as it is, on whose authority and until when',
+  concession: 'runs on as it is: by whom, until when',
   hold: 'not fit: the job ends with HOLD',
 }
 
