@@ -1,11 +1,12 @@
 // How a run ends: what is said, and the exit code.
 import { basename, dirname } from 'node:path'
 import process from 'node:process'
-import { stepById } from '../core/job/definitions.ts'
+import { type Definitions, stepById } from '../core/job/definitions.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
+import { closingLine } from '../core/sheet/closing-rows.ts'
 import { radioOpen } from '../core/talk/standing.ts'
 import { text, type Values } from './args.ts'
 import { EXIT } from './exit.ts'
@@ -18,8 +19,10 @@ export interface Ending {
   readonly path: string
   readonly finished: boolean
   readonly verdict: string
+  /** The verdict as left in words, where something was done about the one as found. */
+  readonly asLeft?: string
   readonly dispositions: readonly {
-    /** Title of the verdict that was decided on, and its word. */
+    /** Title of the verdict or finding that was decided on, and its word. */
     readonly about: string
     readonly word: string
     readonly choice: string
@@ -42,9 +45,10 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
     path,
     finished: state.closed !== null,
     verdict: state.closed ?? (openStop(state) === null ? 'OPEN' : outcomeOf(defs, state)),
+    ...(state.asLeft === null ? {} : { asLeft: state.asLeft }),
     dispositions: dispositions.map((d) => ({
       about: stepById(defs, d.about).step.title,
-      word: state.verdicts[d.about]?.verdict.result.verdict ?? 'HOLD',
+      word: state.verdicts[d.about]?.verdict.result.verdict ?? foundText(defs, state, d.about),
       choice: d.choice,
       by: d.person,
       why: d.why,
@@ -54,6 +58,13 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
     })),
     head: journal.head(),
   }
+}
+
+/** What was found, as its list calls it. */
+function foundText(defs: Definitions, state: State, id: string): string {
+  const { step } = stepById(defs, id)
+  const found = step.kind === 'observe' ? step.conditions.find((one) => one.id === state.done[id]) : undefined
+  return found?.label ?? 'HOLD'
 }
 
 /** 0 when the job is done; 3 when it is left unfinished or ended in HOLD or STOP. */
@@ -88,7 +99,9 @@ export function printEnding(opened: OpenedJob, values: Values): number {
       ending.finished
         ? ending.verdict === 'NONE'
           ? 'Done. Nothing in this procedure was to be judged.'
-          : `Verdict ${ending.verdict}${done}.`
+          : ending.asLeft === undefined
+            ? `Verdict ${ending.verdict}${done}.`
+            : closingLine(opened.defs, opened.session.snapshot().state, ending.verdict)
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )

@@ -87,7 +87,7 @@ async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<
   const onPiece = (done: number, of: number) => {
     if (performance.now() - told < TOLD_EACH_MS) return
     told = performance.now()
-    tell(`${done} of ${of} pieces searched.`)
+    tell(`  ${done} of ${of} pieces searched`)
   }
   tell('Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.')
   tell('It is searched once; after that only what was changed.')

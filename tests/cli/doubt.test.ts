@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { barover } from '../helpers/cli.ts'
+import { ANSWERS, barover, runArgs } from '../helpers/cli.ts'
 import { logPath, terminals, withoutHashes } from '../helpers/pty.ts'
 
 const { folder } = terminals()
@@ -15,7 +15,7 @@ let finished = { name: '', bytes: Buffer.alloc(0) }
 
 beforeAll(async () => {
   const jobs = mkdtempSync(join(tmpdir(), 'barover-doubt-'))
-  await barover(['--jobs', jobs, '--json'])
+  await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
   finished = { name: basename(logPath(jobs)), bytes: readFileSync(logPath(jobs)) }
   rmSync(jobs, { recursive: true })
 })

@@ -1,7 +1,7 @@
 // The example without a terminal, answers from pipes and files, and the exit code of each ending.
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { chmodSync, readFileSync, writeFileSync } from 'node:fs'
+import { chmodSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { ANSWERS, barover, runArgs } from '../helpers/cli.ts'
@@ -11,9 +11,23 @@ import { exampleAnswers } from '../helpers/walked.ts'
 const { folder, start } = terminals()
 
 describe('without a terminal', () => {
-  it('barover alone runs the example to its verdict', async () => {
-    const jobs = folder()
-    const { code, out, err } = await barover(['--jobs', jobs])
+  it('barover alone says what can be done, begins nothing and writes nothing', async () => {
+    const cwd = folder()
+    for (const args of [[], ['--jobs', cwd], ['--json']]) {
+      const { code, out, err } = await barover(args, { cwd })
+      expect({ code, err }).toEqual({ code: 0, err: '' })
+      if (args[0] === '--json') expect(JSON.parse(out)).toEqual({ began: false, open: [] })
+      else expect(out).toContain('Nothing was begun and nothing written.')
+    }
+    expect(readdirSync(cwd)).toEqual([])
+  })
+
+  it('what it names to be typed runs the example to its verdict', async () => {
+    const cwd = folder()
+    const { out: says } = await barover([], { cwd })
+    const line = /^ {2}barover (run .*answers\.txt.*)$/m.exec(says)?.[1] ?? ''
+    const jobs = join(cwd, 'jobs')
+    const { code, out, err } = await barover(line.split(' '), { cwd })
     expect({ code, err }).toEqual({ code: 0, err: '' })
     expect(out).toContain('( MONITOR )')
     expect(out).toContain('Verdict MONITOR, accept by KH.')
@@ -25,7 +39,7 @@ describe('without a terminal', () => {
 
   it('gives the same log each time but for its name and hashes', async () => {
     const [a, b] = [folder(), folder()]
-    await Promise.all([barover(['--jobs', a]), barover(['--jobs', b])])
+    await Promise.all([a, b].map((jobs) => barover(runArgs(jobs, '--answers', ANSWERS))))
     const bare = (jobs: string) =>
       logged(jobs).map(({ prev: _p, hash: _h, job: _j, zone: _z, ...rest }) => rest)
     expect(bare(a)).toEqual(bare(b))

@@ -98,7 +98,7 @@ describe('barover briefing', () => {
       expect(line.length).toBeLessThanOrEqual(80)
     }
     expect(out).toContain('HOLD POINT. It keeps people from')
-    expect(out).toContain('Only if strip == "present"')
+    expect(out).toContain('Only if step 8, Unswept strip, finds')
     expect(out).toMatch(/│ RO {2}R\. Oduya, mechanic\n.*signed _+ {2}date _+\n/)
     expect(readdirSync(cwd)).toEqual([])
   })

@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
-import { ANSWERS, barover } from '../helpers/cli.ts'
+import { ANSWERS, barover, runArgs } from '../helpers/cli.ts'
 import { BUNDLE, logPath, plainEnv, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
@@ -16,7 +16,7 @@ beforeAll(async () => {
   const { mkdtempSync, rmSync } = await import('node:fs')
   const { tmpdir } = await import('node:os')
   const jobs = mkdtempSync(join(tmpdir(), 'barover-logs-'))
-  const ran = await barover(['--jobs', jobs, '--json'])
+  const ran = await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
   done.name = basename(logPath(jobs))
   done.bytes = readFileSync(logPath(jobs))
   done.head = (JSON.parse(ran.out) as { head: string }).head

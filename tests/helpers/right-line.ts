@@ -1,6 +1,6 @@
 // What a careful person would key at the prompt as it stands; for walks that have to get somewhere.
 
-import { dispositionsFor } from '../../src/core/job/admit-disposition.ts'
+import { dispositionsFor, FINDING_CHOICES } from '../../src/core/job/admit-disposition.ts'
 import { unfitness } from '../../src/core/job/admit-people.ts'
 
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
@@ -40,6 +40,8 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
           .flat()
           .find((r) => r.seq === question.of)?.typed ?? '9.5030'
       )
+    case 'finding-choice':
+      return String(1 + (salt % FINDING_CHOICES.length))
     case 'dispose-who':
       if (salt > 3) return 'radio'
       return lead(defs, state, state.doer)
@@ -112,6 +114,8 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
     case 'stop-cause':
       // Mostly a cause that can be released, so that walks get somewhere.
       return ['8', '1', '7', '2', '8', '3'][salt % 6] ?? '8'
+    case 'findings':
+      return '1'
     case 'countersign':
       return prompt.open[0]?.lead ?? 'KH'
     case 'stopped':

@@ -40,8 +40,8 @@ export const DECISIONS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them, also after handing the keyboard on.',
-      find: 'if (person.id !== state.doer && !readers(state, readings).has(person.id)) return null',
-      into: 'if (person.id !== state.doer) return null',
+      find: 'new Set([state.doer, ...readers(state, verdict.verdict.readings)])',
+      into: 'new Set([state.doer])',
       by: 'is not for a lead who measured and then handed the keyboard on',
     },
     {

@@ -6,6 +6,7 @@ import { DECISIONS } from './decisions.ts'
 import { ELSEWHERE } from './elsewhere.ts'
 import { EVIDENCE } from './evidence.ts'
 import { FALLING } from './falling.ts'
+import { FINDINGS } from './findings.ts'
 import { GAS_AND_GAUGES } from './gas-and-gauges.ts'
 import { GATES } from './gates.ts'
 import { JOURNAL } from './journal.ts'
@@ -29,6 +30,7 @@ export const MUTANTS = [
   ...EVIDENCE,
   ...PEOPLE,
   ...POINTS,
+  ...FINDINGS,
   ...STOP,
   ...RELEASE,
   ...READINGS,

@@ -64,7 +64,7 @@ export const POINTS = [
     },
     {
       rule: 'A word by radio is not keyed by whoever did the work: they would gain by it.',
-      find: 'if (person.id === state.doer || readers(state, found.value.readings).has(person.id))',
+      find: 'if (person.id === state.doer || found.value.doers.has(person.id))',
       into: 'if (person.id === state.doer)',
       by: 'is refused from who took a reading and handed over, and from the lead who is there',
     },
@@ -76,8 +76,8 @@ export const POINTS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them by radio either.',
-      find: 'return barsDeciding(state, lead, found.value.readings)',
-      into: "return lead.role === 'lead' ? null : barsDeciding(state, lead, found.value.readings)",
+      find: 'return barsDeciding(lead, found.value.doers)',
+      into: "return lead.role === 'lead' ? null : barsDeciding(lead, found.value.doers)",
       by: 'is refused from who took a reading and handed over, and from the lead who is there',
     },
     {

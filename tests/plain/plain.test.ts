@@ -138,7 +138,9 @@ describe('plain lines', () => {
       .replace('9.5019\n1\n9.5008\n9.5008\n9.5007\n9.5007', '9.5019\n2')
       .split('\n')
     const { flow } = await run(new Walk(), gone, false)
-    expect(flow).toContain('left out: 9 Unswept strip (only if strip == "present")')
+    expect(flow).toContain(
+      'left out: 9 Unswept strip (only if step 8, Unswept strip, finds "A strip is there',
+    )
     let text = ''
     const { session } = memorySession(new Walk())
     const style = { width: 79, record: 'EXAMPLE', ascii: true } as const

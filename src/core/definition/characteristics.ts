@@ -77,3 +77,9 @@ export const CHARACTERISTIC_IDS = Object.keys(CHARACTERISTICS) as [Characteristi
 export function characteristicOf(id: CharacteristicId): Characteristic {
   return CHARACTERISTICS[id]
 }
+
+/** `least rider clearance`: the label with its side, where two limits share one. */
+export function characteristicText(id: CharacteristicId): string {
+  const { label, bound } = CHARACTERISTICS[id]
+  return bound === 'at-least' ? `least ${label}` : label
+}

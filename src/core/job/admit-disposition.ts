@@ -1,4 +1,5 @@
-// A lead's disposition of a verdict. It is about a judge step and nothing else: a gate has no disposition of any kind.
+// A lead's disposition of a verdict, or of what was found where the job would end with it open. A gate has no disposition of
+// any kind.
 import type { Person } from '../definition/crew.ts'
 import type { Step } from '../definition/procedure.ts'
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
@@ -6,12 +7,13 @@ import { asKind, type Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
+import type { Nonconformance } from './nonconformance.ts'
 import { notAsked, words } from './refusals.ts'
 import { signer } from './signature.ts'
 import type { State } from './state.ts'
 import { type Validity, validityFrom } from './validity.ts'
 
-/** The one kind of step that a disposition can be about. */
+/** The one kind of step that a decide step can be about. */
 export type Disposable = Extract<Step['kind'], 'judge'>
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -25,6 +27,9 @@ export function dispositionsFor(verdict: string, choices: readonly string[]): st
   })
 }
 
+/** What a lead may choose for a finding, in the order it is asked. */
+export const FINDING_CHOICES = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold'] as const
+
 /** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
 export function readers(state: State, seqs: readonly number[]): Set<string | null> {
   const all = Object.values(state.readings).flat()
@@ -32,19 +37,20 @@ export function readers(state: State, seqs: readonly number[]): Set<string | nul
 }
 
 export interface Asked {
-  /** Id of the judge step whose verdict is disposed of. */
+  /** Id of the judge or observe step whose outcome is disposed of. */
   readonly about: string
-  /** Seqs of the readings the verdict stands on. */
-  readonly readings: readonly number[]
+  /** Who did what is decided on: none of them decides. */
+  readonly doers: ReadonlySet<string | null>
 }
 
-/** The verdict that is to be disposed of now, if this choice is open for it. */
+/** The verdict or finding that is to be disposed of now, if this choice is open for it. */
 export function disposable(
   defs: Definitions,
   state: State,
   input: { readonly step: string; readonly choice: string },
 ): Result<Asked> {
   const prompt = next(defs, state)
+  if (prompt.kind === 'findings') return disposableFinding(state, prompt.open, input)
   if (prompt.kind !== 'decide' || prompt.step.id !== input.step) return notAsked()
   const { step, scope } = asKind(prompt.step, 'decide')
   const about = scope + step.about
@@ -60,15 +66,28 @@ export function disposable(
       `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
     )
   }
-  return ok({ about, readings: verdict.verdict.readings })
+  // Whoever keys at the moment counts as one who measured.
+  return ok({ about, doers: new Set([state.doer, ...readers(state, verdict.verdict.readings)]) })
 }
 
-/** Why this person may not decide on what was read, or null. */
-export function barsDeciding(state: State, person: Person, readings: readonly number[]): Refusal | null {
+/** A lead at the keyboard decides on what others found: else a lead alone with a crew could never end a job. */
+function disposableFinding(
+  state: State,
+  open: readonly Nonconformance[],
+  input: { readonly step: string; readonly choice: string },
+): Result<Asked> {
+  if (!open.some(({ step }) => step === input.step)) return notAsked()
+  if (!FINDING_CHOICES.some((choice) => choice === input.choice))
+    return refuse('choice', 'That is not open for a finding: key one of the numbers.')
+  return ok({ about: input.step, doers: new Set(state.doneBy[input.step] ?? []) })
+}
+
+/** Why this person may not decide on what these people did, or null. */
+export function barsDeciding(person: Person, doers: ReadonlySet<string | null>): Refusal | null {
   if (person.role !== 'lead')
     return { code: 'not-lead', say: `${person.id} is a ${person.role}, and a disposition is a lead's.` }
-  if (person.id !== state.doer && !readers(state, readings).has(person.id)) return null
-  return { code: 'own-work', say: `${person.id} took the readings, so another lead decides on them.` }
+  if (!doers.has(person.id)) return null
+  return { code: 'own-work', say: `${person.id} did that work, so another lead decides on it.` }
 }
 
 export function admitDisposition(
@@ -78,11 +97,11 @@ export function admitDisposition(
 ): Result<readonly Body[]> {
   const asked = disposable(defs, state, input)
   if (!asked.ok) return asked
-  const { about, readings } = asked.value
+  const { about, doers } = asked.value
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  const barred = barsDeciding(state, person, readings)
+  const barred = barsDeciding(person, doers)
   if (barred !== null) return { ok: false, error: barred }
   const why = words(input.why, 'The reason')
   if (!why.ok) return why

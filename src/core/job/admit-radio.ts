@@ -1,7 +1,7 @@
 // A lead's word by radio. It opens no gate and releases no STOP; of a verdict it decides, keyed by somebody who has nothing
 // to gain by it, and the job does not close until that same lead has signed for it.
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
-import { barsDeciding, disposable, readers } from './admit-disposition.ts'
+import { barsDeciding, disposable } from './admit-disposition.ts'
 import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -26,7 +26,7 @@ export function barsRadio(
   }
   const lead = personById(defs, asked.lead.trim().toUpperCase())
   if (lead === undefined) return { code: 'unknown-person', say: unknownPerson(defs, asked.lead) }
-  return barsDeciding(state, lead, found.value.readings)
+  return barsDeciding(lead, found.value.doers)
 }
 
 export function admitRadio(defs: Definitions, state: State, input: Of<'radio'>): Result<readonly Body[]> {
@@ -44,7 +44,7 @@ export function admitRadio(defs: Definitions, state: State, input: Of<'radio'>):
     return refuse('lead-here', `${lead} is here, and decides and signs instead of being heard by radio.`)
   if (!state.people.includes(person.id))
     return refuse('not-on', `${person.id} is not on this job: somebody who is and heard it keys it.`)
-  if (person.id === state.doer || readers(state, found.value.readings).has(person.id)) {
+  if (person.id === state.doer || found.value.doers.has(person.id)) {
     return refuse('own-word', `${person.id} did the work, so somebody else who heard it keys it.`)
   }
   return ok([

@@ -37,6 +37,8 @@ export interface PlacedValue extends ProcedureValue {
   readonly scope: string
 }
 
+export type Hazard = Procedure['hazards'][number]
+
 export interface Definitions {
   readonly procedure: Procedure
   readonly machine: Machine
@@ -46,6 +48,8 @@ export interface Definitions {
   readonly steps: readonly PlacedStep[]
   readonly values: readonly PlacedValue[]
   readonly seats: readonly Seat[]
+  /** Every hazard that the procedure and its parts name; where two name one, the words of the whole. */
+  readonly hazards: readonly Hazard[]
   /** What the procedure and its parts add to the make-safe sheet. */
   readonly makeSafe: readonly string[]
   /** Ids of those of its procedures that are marked invented. */
@@ -71,6 +75,7 @@ export function assemble(sources: Sources): Result<Definitions> {
   const steps: PlacedStep[] = []
   const values: PlacedValue[] = []
   const seats = new Map<string, Seat>()
+  const hazards = new Map<string, Hazard>()
   const makeSafe = new Set<string>()
   const invented = new Set<string>()
   const placed = place(sources.procedure, {
@@ -82,6 +87,7 @@ export function assemble(sources: Sources): Result<Definitions> {
     steps,
     values,
     seats,
+    hazards,
     makeSafe,
     invented,
   })
@@ -92,6 +98,7 @@ export function assemble(sources: Sources): Result<Definitions> {
     steps,
     values,
     seats: [...seats.values()],
+    hazards: [...hazards.values()],
     makeSafe: [...makeSafe],
     invented: [...invented],
   })
@@ -107,12 +114,14 @@ interface Placing {
   readonly steps: PlacedStep[]
   readonly values: PlacedValue[]
   readonly seats: Map<string, Seat>
+  readonly hazards: Map<string, Hazard>
   readonly makeSafe: Set<string>
   readonly invented: Set<string>
 }
 
 function place(procedure: Procedure, p: Placing): Result<null> {
   for (const seat of procedure.seats) if (!p.seats.has(seat.id)) p.seats.set(seat.id, seat)
+  for (const hazard of procedure.hazards) if (!p.hazards.has(hazard.id)) p.hazards.set(hazard.id, hazard)
   for (const line of procedure.make_safe ?? []) p.makeSafe.add(line)
   if (procedure.invented === true) p.invented.add(procedure.procedure)
   const { computations = COMPUTATIONS } = p.sources
@@ -161,6 +170,11 @@ function place(procedure: Procedure, p: Placing): Result<null> {
     if (!within.ok) return within
   }
   return ok(null)
+}
+
+/** What the hazard is called where people read it; an id that no procedure names is at least not program text. */
+export function hazardName({ hazards }: Pick<Definitions, 'hazards'>, id: string): string {
+  return hazards.find((hazard) => hazard.id === id)?.name ?? id.replaceAll('_', ' ')
 }
 
 export function stepById(defs: Definitions, id: string): PlacedStep {

@@ -2,7 +2,7 @@
 // the machine, so what one job takes off is void in all. It fails closed: what cannot be read, or cannot be told from a
 // hazard of ours, counts as one. Who is waited for is in holdsGate and holdsStep, what falls is in admit-elsewhere.ts.
 import { list } from '../lib/wording.ts'
-import type { Definitions, PlacedStep, RecordKind } from './definitions.ts'
+import { type Definitions, hazardName, type PlacedStep, type RecordKind } from './definitions.ts'
 import type { State } from './state.ts'
 
 export interface NamedHazard {
@@ -168,8 +168,8 @@ function metBy(ours: readonly NamedHazard[], theirs: readonly NamedHazard[]): re
   return met.length === 0 ? theirs : met
 }
 
-/** What the step lets in again, with the names its procedure has for it. */
+/** What the step lets in again, with the names the procedures have for it. */
 export function lettingHazards(defs: Definitions, { step }: PlacedStep): readonly NamedHazard[] {
   const ids = 'lets_in' in step ? (step.lets_in ?? []) : []
-  return ids.map((id) => ({ id, name: defs.procedure.hazards.find((h) => h.id === id)?.name ?? id }))
+  return ids.map((id) => ({ id, name: hazardName(defs, id) }))
 }

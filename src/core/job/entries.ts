@@ -325,7 +325,12 @@ export type Body =
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | { readonly type: 'clock.moved'; readonly seconds: number }
-  | { readonly type: 'job.closed'; readonly outcome: string }
+  | {
+      readonly type: 'job.closed'
+      readonly outcome: string
+      /** The verdict as left in words, where something was done about the one as found. */
+      readonly as_left?: string
+    }
 
 /** A body with its place in the journal. `by` is who was at the keyboard; absent when nobody had signed on. */
 export type Entry = Body & { readonly seq: number; readonly at: string; readonly by?: string }

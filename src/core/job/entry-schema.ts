@@ -253,7 +253,7 @@ const schema = z.discriminatedUnion('type', [
   of('job.left', {}),
   of('job.taken-up', {}),
   of('clock.moved', { seconds: finite }),
-  of('job.closed', { outcome: text }),
+  of('job.closed', { outcome: text, as_left: text.optional() }),
 ])
 
 /** Refuses, naming the line, what is no entry of this version: code `newer` for a newer journal, else `shape`. */

@@ -62,7 +62,9 @@ function strike(
 ): GateState {
   const struck = items.flatMap((item) => {
     const was = gate.given[item] ?? gate.begun[item]
-    return was === undefined ? [] : [{ item, shown: was.shown, cause }]
+    if (was === undefined) return []
+    const { seq, at, by, shown } = was
+    return [{ item, shown, cause, seq, at, by }]
   })
   const given = without(gate.given, (item) => items.includes(item))
   return {

@@ -48,6 +48,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     cutShort: false,
     left: false,
     closed: null,
+    asLeft: null,
     fellFrom: null,
   }
 }
@@ -194,7 +195,7 @@ export function fold(before: State, entry: Entry): State {
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
       return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
     case 'job.closed':
-      return { ...state, closed: entry.outcome }
+      return { ...state, closed: entry.outcome, asLeft: entry.as_left ?? null }
     default:
       return assertNever(entry)
   }

@@ -7,6 +7,7 @@ import { otherLines } from './elsewhere-words.ts'
 import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
+import { hanging, offLines, onLines } from './locks-on.ts'
 import { applicability, isComplete, next } from './next.ts'
 import { nonconformances } from './nonconformance.ts'
 import { pendingPoint } from './point.ts'
@@ -19,7 +20,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     `${defs.procedure.title} on ${defs.machine.machine}, job ${state.job}`,
     people(state),
     ...progress(defs, state),
-    ...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate)),
+    ...lockAndGateLines(defs, state),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
     ...attachedLine(state),
     ...otherLines(state),
@@ -71,8 +72,25 @@ function progress(defs: Definitions, state: State): string[] {
 const named = (placed: PlacedStep | undefined) =>
   placed === undefined ? '' : `${placed.number} ${placed.step.title}`
 
+/** No hold point of a job that has ended is asked again; what may still hang is all that is left of them. */
+function lockAndGateLines(defs: Definitions, state: State): string[] {
+  const found = hanging(defs, state)
+  const off = offLines(defs, found)
+  if (state.closed === null) {
+    const gone = new Set(found.off.map(({ what }) => what.shown))
+    return [...gatesOf(defs).flatMap((gate) => gateLines(defs, state, gate, gone)), ...off]
+  }
+  if (gatesOf(defs).length === 0) return []
+  const on = onLines(defs, found)
+  return [
+    'This job has ended: no hold point of it is asked again.',
+    ...(on.length === 0 ? ['Still on by the record: no lock, blind or tag'] : on),
+    ...off,
+  ]
+}
+
 /** What hangs on the machine is told also where its evidence has fallen: a lock does not come off by that. */
-function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
+function gateLines(defs: Definitions, state: State, gate: GateStep, gone: ReadonlySet<string>): string[] {
   const { status, given, struck } = gateState(state, gate.id)
   // One that was mistyped hangs nowhere.
   const fallen = struck.filter(
@@ -87,7 +105,7 @@ function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
   })
   const hangs = ({ evidence }: Item) => evidence.kind === 'locks' || evidence.kind === 'numbers'
   const devices = all
-    .filter(({ item }) => hangs(item))
+    .filter(({ item, shown }) => hangs(item) && !gone.has(shown))
     .map(({ item, shown, isVoid }) => `${itemLabel(defs, item)}: ${shown}${isVoid ? ', evidence void' : ''}`)
   const besides = all
     .filter(({ item, isVoid }) => !isVoid && !hangs(item) && item.evidence.kind !== 'gas')

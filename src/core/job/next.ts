@@ -3,13 +3,16 @@
 import type { Instrument } from '../definition/instruments.ts'
 import type { Seat } from '../definition/procedure.ts'
 import { oncePerPair } from '../lib/once.ts'
-import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
+import { list } from '../lib/wording.ts'
+import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
+import { type Nonconformance, openFindings } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
 import { holdsUpClosing, type Thing } from './register.ts'
+import { ruleWords } from './rule-words.ts'
 import { openStop, type Pending, type State, type StopState } from './state.ts'
 import { unexplainedStop } from './stop-causes.ts'
 import { valuesForRules } from './values.ts'
@@ -37,6 +40,8 @@ export type Prompt =
   /** The step is done, and its inspection point is still to be signed: on the spot, or from the records at the end. */
   | { readonly kind: 'point' | 'review'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
+  /** All is done, and no lead has decided yet on what was found. */
+  | { readonly kind: 'findings'; readonly open: readonly Nonconformance[] }
   /** All is done, and a lead has not signed yet for what they said by radio. */
   | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
   /** Everything is done, and things that were placed are not accounted for. */
@@ -58,6 +63,8 @@ export function next(defs: Definitions, state: State): Prompt {
   if (at === null) {
     const things = holdsUpClosing(defs, state)
     if (things.length > 0) return { kind: 'open-things', things }
+    const findings = openFindings(defs, state)
+    if (findings.length > 0) return { kind: 'findings', open: findings }
     const open = openWords(state)
     return open.length === 0 ? { kind: 'finish' } : { kind: 'countersign', open }
   }
@@ -94,7 +101,11 @@ function barrier(
 ): Prompt | null {
   const bare = unheld(defs, placed)
   if (bare.length > 0)
-    return { kind: 'held', step: placed, why: `no gate holds back ${bare.join(', ')} here` }
+    return {
+      kind: 'held',
+      step: placed,
+      why: `no hold point keeps people from ${list(bare.map((id) => hazardName(defs, id)))} here`,
+    }
   for (const gate of gatesBefore(defs, placed)) {
     const { status, mustClear } = gateState(state, gate.id)
     if (status === 'open') continue
@@ -179,7 +190,7 @@ export const current = oncePerPair((defs: Definitions, state: State): Current =>
       return {
         state: 'hold',
         placed,
-        why: `it cannot be told yet whether this step is needed: ${placed.rule?.text ?? ''}`,
+        why: `it cannot be told yet whether this is needed; it is only if ${ruleWords(defs, heldBy(defs, state, placed))}`,
       }
     if (!isComplete(state, placed)) return { state: 'do', placed, why: '' }
     const point = pendingPoint(state, placed)
@@ -189,6 +200,11 @@ export const current = oncePerPair((defs: Definitions, state: State): Current =>
   // A review may wait until everything else is done, and no longer.
   return review === null ? null : { state: 'review', placed: review, why: '' }
 })
+
+/** The step itself, or the part around it, whose rule is not known. */
+function heldBy(defs: Definitions, state: State, placed: PlacedStep): PlacedStep {
+  return [...placed.inside, placed].find((one) => applicability(defs, state, one) === 'hold') ?? placed
+}
 
 /** The reading that waits, where the job stands at another step than its own; else null. */
 export function waitsElsewhere(defs: Definitions, state: State): Pending | null {

@@ -24,7 +24,7 @@ export function nonconformances(defs: Definitions, state: State): Nonconformance
       step,
       word,
       stands: voidBy === null,
-      decided: voidBy === null ? decidedAbout(state, step) : null,
+      decided: voidBy === null ? decidedAbout(state, step, seq) : null,
     }))
 }
 
@@ -34,6 +34,15 @@ function conformsNot(defs: Definitions, id: string, word: string): boolean {
   return step?.kind === 'observe' && step.conditions.some((c) => c.id === word && c.finding === true)
 }
 
-function decidedAbout(state: State, step: string): DispositionState | null {
-  return Object.values(state.dispositions).find((d) => d.about === step && !d.void) ?? null
+/** Findings that stand and that no lead has decided on: the job does not end before. */
+export function openFindings(defs: Definitions, state: State): Nonconformance[] {
+  return nonconformances(defs, state).filter(
+    ({ step, stands, decided }) =>
+      stands && decided === null && defs.steps.find(({ id }) => id === step)?.step.kind === 'observe',
+  )
+}
+
+/** The disposition that stands about what the step came to; one given before that entry was about something else. */
+export function decidedAbout(state: State, step: string, since = -1): DispositionState | null {
+  return Object.values(state.dispositions).find((d) => d.about === step && !d.void && d.seq > since) ?? null
 }

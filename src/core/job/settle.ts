@@ -1,7 +1,8 @@
 // What the job does by itself once an entry is in: open a complete gate, judge, close. One thing at a time, until quiet.
 import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
-import { asKind } from './definitions.ts'
+import { coursesOf, leftText, wholeOf } from './as-left.ts'
+import { asKind, type Definitions } from './definitions.ts'
 import { holdsGate, type Others } from './elsewhere.ts'
 import type { Body } from './entries.ts'
 import { gateState, gatesOf, missingItem } from './gate.ts'
@@ -46,7 +47,13 @@ export function settle(
       },
     ]
   }
-  return prompt.kind === 'finish' ? [{ type: 'job.closed', outcome: outcomeOf(defs, state) }] : []
+  return prompt.kind === 'finish' ? [closing(defs, state)] : []
+}
+
+function closing(defs: Definitions, state: State): Body {
+  const whole = wholeOf(coursesOf(defs, state))
+  const left = whole?.changed === true ? { as_left: leftText(whole) } : {}
+  return { type: 'job.closed', outcome: outcomeOf(defs, state), ...left }
 }
 
 /** What was read of other open jobs when the gate opened: on record with it. */

@@ -29,6 +29,12 @@ export interface Begun {
   readonly shown: string
 }
 
+/** Of void evidence: what was keyed, by whom and when, and why it fell. */
+export type Struck = Pick<Given, 'seq' | 'at' | 'by' | 'shown'> & {
+  readonly item: string
+  readonly cause: CloseCause
+}
+
 export interface GateState {
   /** `never` opened yet, `open`, or `closed` again after it had been open. */
   readonly status: 'never' | 'open' | 'closed'
@@ -36,7 +42,7 @@ export interface GateState {
   /** Waits that run, and those that a given answer ended, by item. */
   readonly begun: Readonly<Record<string, Begun>>
   /** Void evidence, kept to be shown. */
-  readonly struck: readonly { readonly item: string; readonly shown: string; readonly cause: CloseCause }[]
+  readonly struck: readonly Struck[]
   readonly cause: CloseCause | null
   /** The cause as a clause of its own, where the plain word does not say it all. */
   readonly why: string | null
@@ -180,6 +186,8 @@ export interface State {
   readonly cutShort: boolean
   readonly left: boolean
   readonly closed: string | null
+  /** The verdict as left when it was closed, in words; null: the same as found. */
+  readonly asLeft: string | null
   /** What it was closed with, when its outcome fell afterwards. */
   readonly fellFrom: string | null
 }

@@ -100,9 +100,10 @@ function readingValue({ defs, state, instead }: Look, step: PlacedStep): Value |
 function outcomeOf(state: State, placed: PlacedStep): string | undefined {
   const verdict = state.verdicts[placed.id]
   if (verdict !== undefined) return verdict.void ? undefined : verdict.verdict.result.verdict
+  // What was decided about a finding is not what was found.
+  if (placed.step.kind !== 'decide') return state.done[placed.id]
   const disposition = state.dispositions[placed.id]
-  if (disposition !== undefined) return disposition.void ? undefined : disposition.choice
-  return state.done[placed.id]
+  return disposition === undefined || disposition.void ? undefined : disposition.choice
 }
 
 /** Judge and decide steps, and conditional steps, whose outcome rests on the given step: what a change there voids. */
@@ -136,7 +137,7 @@ export function figureReads(defs: Definitions, { figures = [], scope }: PlacedSt
 }
 
 /** Steps behind the names of a rule, through derived values too. */
-function stepsBehind(defs: Definitions, scope: string, names: readonly string[]): string[] {
+export function stepsBehind(defs: Definitions, scope: string, names: readonly string[]): string[] {
   return names.flatMap((name) => {
     const value = defs.values.find((one) => one.scope === scope && one.id === name)
     return value === undefined ? [scope + name] : value.steps

@@ -1,6 +1,6 @@
 // What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
 import { list } from '../lib/wording.ts'
-import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { type Definitions, hazardName, instrumentById, type PlacedStep } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
@@ -28,7 +28,7 @@ export function closedByOpening(
   const done = lettingIn(defs, before, after, bodies)
   const letIn = new Set(done.flatMap(({ step }) => ('lets_in' in step ? (step.lets_in ?? []) : [])))
   if (letIn.size === 0) return []
-  const names = [...letIn].map((id) => defs.procedure.hazards.find((h) => h.id === id)?.name ?? id)
+  const names = [...letIn].map((id) => hazardName(defs, id))
   const why = `${list(done.map(({ step }) => step.title))} can let in ${list(names)}`
   return gatesOf(defs).flatMap((gate): Body[] => {
     if (!gate.step.holds.some((hazard) => letIn.has(hazard))) return []

@@ -1,5 +1,5 @@
 // From a judge by figures to the instruments it rests on and the limits they have to be good enough for.
-import { characteristicOf } from '../definition/characteristics.ts'
+import { characteristicOf, characteristicText } from '../definition/characteristics.ts'
 import { DIFFERENCE_OF, type Instrument, isSetOnStandard, READS } from '../definition/instruments.ts'
 import { at20Of } from '../definition/step-judge.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
@@ -25,7 +25,7 @@ export function figuresAsks(defs: Definitions, judge: FiguresJudgeStep): JudgeAs
     const { label, kind } = characteristicOf(characteristic)
     const limit = limits[characteristic]
     if (limit === undefined) {
-      missing.push(`there is no limit for ${characteristic}`)
+      missing.push(`there is no limit for the ${characteristicText(characteristic)}`)
       return
     }
     const compiled = figures[n]

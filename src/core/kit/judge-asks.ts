@@ -2,6 +2,7 @@
 // computation: the compiler asks for another.
 
 import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
+import { characteristicText } from '../definition/characteristics.ts'
 import { type DiameterGauge, type Instrument, isSetOnStandard } from '../definition/instruments.ts'
 import type { JudgeStep } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
@@ -43,12 +44,12 @@ function boreFormAsks(defs: Definitions, judge: JudgeStep): JudgeAsks {
   const uses = against.flatMap((characteristic): SeatUse[] => {
     const limit = limits[characteristic]
     if (limit === undefined) return []
-    const asks = `${characteristic} judged at ${lengthIn(limit.value, limit.unit)}`
+    const asks = `${characteristicText(characteristic)} judged at ${lengthIn(limit.value, limit.unit)}`
     return [{ seat, placed: judge, asks, fault: (one) => boreFault(defs, one, characteristic, limit) }]
   })
   const missing = against
     .filter((characteristic) => limits[characteristic] === undefined)
-    .map((characteristic) => `there is no limit for ${characteristic}`)
+    .map((characteristic) => `there is no limit for the ${characteristicText(characteristic)}`)
   if (defs.machine.bore.expansion === undefined)
     missing.push('the thermal expansion of the cylinder is not on record')
   return { uses, missing }

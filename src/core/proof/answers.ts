@@ -109,6 +109,8 @@ export function answersAt(defs: Definitions, state: State, prompt: Prompt): Answ
           input: { do: 'countersign', agrees, person, proved: true },
         })),
       )
+    // Where nobody is sent any more: the search leaves it out (findings.ts).
+    case 'findings':
     case 'held':
     case 'closed':
     case 'judge':

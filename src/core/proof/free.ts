@@ -10,6 +10,7 @@ const ALWAYS: CompiledRule = {
   text: 'it may be left out',
   names: [],
   size: 1,
+  term: () => ({ is: 'all', of: [] }),
   evaluate: () => 'true',
   unknownBecause: () => [],
 }

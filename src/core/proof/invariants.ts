@@ -52,6 +52,7 @@ export function presented(prompt: Prompt): PlacedStep | null {
     case 'sign-on':
     case 'tag':
     case 'open-things':
+    case 'findings':
     case 'countersign':
     case 'held':
     case 'clear':

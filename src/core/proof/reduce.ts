@@ -13,6 +13,7 @@ import { type Place, placeResult, placesOf } from '../job/places.ts'
 import type { GateState, Pending, Reading, State } from '../job/state.ts'
 import type { Watch } from './account.ts'
 import { asAnswered } from './before.ts'
+import { withoutFinding } from './findings.ts'
 import { freed, mayBeLeftOut } from './free.ts'
 import { made } from './made.ts'
 import { keptPeople } from './normal.ts'
@@ -145,7 +146,7 @@ function smallStep(step: Step, looksAt: (hazard: string) => boolean, atGate: boo
   const exposes = step.exposes?.filter(looksAt).sort()
   const one = exposes === undefined ? step : { ...step, exposes }
   if (one.kind === 'gate') return { ...one, evidence: fewer(one.evidence) }
-  return one.kind === 'read' ? smallRead(one, atGate) : one
+  return one.kind === 'read' ? smallRead(one, atGate) : withoutFinding(one)
 }
 
 /** Of each run of words that prove the same the first and the last, of measured values that do so the last. */

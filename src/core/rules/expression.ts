@@ -11,6 +11,7 @@ import { addComputations, Refused } from './computation-run.ts'
 import { explainParse, explainTypes } from './explain.ts'
 import { language, MachineRecord } from './language.ts'
 import { catchingFaults, fromValue, type Measured } from './measured.ts'
+import { type RuleTerm, termOf } from './terms.ts'
 import { typeOfName } from './type-names.ts'
 import { type Range, type RuleRefusal, type RuleResult, refusalAt, type Scope, type Values } from './types.ts'
 import { visit } from './walk.ts'
@@ -29,6 +30,8 @@ export interface Expression {
   readonly type: string
   /** Nodes; each is worked out once at most, as nothing loops. */
   readonly size: number
+  /** What it asks, for telling it in words; a figure is only named. */
+  term(): RuleTerm
   work(values: Values): Outcome
 }
 
@@ -64,6 +67,7 @@ export function compileExpression(text: string, scope: Scope): RuleResult<Expres
       names,
       type: checked.type ?? '',
       size: walk.size,
+      term: () => termOf(parsed.value.ast),
       work: (values) => work(parsed.value, { names, notUnknown: walk.notUnknown, scope }, values),
     },
   }

@@ -1,6 +1,7 @@
 // A `when` rule: an expression in CEL (Common Expression Language) over what earlier steps came to. It is true, false or
 // unknown, and what unknown does is always said beside it (`when.unknown`).
 import { compileExpression } from './expression.ts'
+import type { RuleTerm } from './terms.ts'
 import { sayType } from './type-names.ts'
 import { type RuleResult, refusalAt, type Scope, type Values } from './types.ts'
 
@@ -12,6 +13,8 @@ export interface CompiledRule {
   /** Names the rule refers to: steps, values, and facts of the machine (`machine.nominal`). */
   readonly names: readonly string[]
   readonly size: number
+  /** What it asks, as far as it can be told in words. */
+  term(): RuleTerm
   /** Unknown as soon as any name it refers to, in whatever branch, has no value. */
   evaluate(values: Values): RuleOutcome
   /** Why it is unknown, in clauses; nothing when it is known. */
@@ -35,13 +38,14 @@ export function compileRule(text: string, scope: Scope): RuleResult<CompiledRule
     const say = 'The rule refers to no step, so it could never change its mind.'
     return { ok: false, error: refusalAt(range, 'rule-constant', say) }
   }
-  const { names, size } = expression
+  const { names, size, term } = expression
   return {
     ok: true,
     value: {
       text,
       names,
       size,
+      term,
       evaluate: (values) => {
         const outcome = expression.work(values)
         if (outcome.is === 'unknown') return 'unknown'

@@ -1,9 +1,10 @@
 // One step as the crew talks it through before the job: what is done, what it exposes people to, who signs. Nothing to fill in.
 import { characteristicOf } from '../definition/characteristics.ts'
 import type { Evidence, EvidenceOf, Need, Point, StepOf } from '../definition/procedure.ts'
-import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { type Definitions, hazardName, type PlacedStep } from '../job/definitions.ts'
 import { gatesBefore, inspectedWords } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
+import { ruleWords } from '../job/rule-words.ts'
 import { assertNever } from '../lib/result.ts'
 import { a, list } from '../lib/wording.ts'
 import { POINT_NAMES } from '../talk/points.ts'
@@ -18,7 +19,7 @@ export function briefingStep(defs: Definitions, placed: PlacedStep): Block {
     (ids ?? []).map((id) => hazardName(defs, id)).join('; ')
   const rows = [
     row(step.title, 'strong'),
-    ...[...placed.inside, placed].flatMap(conditionRows),
+    ...[...placed.inside, placed].flatMap((one) => conditionRows(defs, one)),
     ...((step.exposes ?? []).length === 0
       ? []
       : [row(`Exposes people to: ${names(step.exposes)}. ${behind(defs, placed)}`, 'caution')]),
@@ -38,10 +39,6 @@ export function briefingStep(defs: Definitions, placed: PlacedStep): Block {
   return { margin: String(placed.number), rows }
 }
 
-function hazardName(defs: Definitions, id: string): string {
-  return defs.procedure.hazards.find((hazard) => hazard.id === id)?.name ?? id.replaceAll('_', ' ')
-}
-
 /** `Behind hold points 3 and 8.` */
 function behind(defs: Definitions, placed: PlacedStep): string {
   const numbers = gatesBefore(defs, placed).map((gate) => String(gate.number))
@@ -55,10 +52,11 @@ const UNKNOWN = {
   hold: 'the job waits here',
 } as const
 
-function conditionRows({ step }: PlacedStep): Row[] {
+function conditionRows(defs: Definitions, placed: PlacedStep): Row[] {
+  const { step } = placed
   if (step.when === undefined) return []
-  const whole = step.kind === 'part' ? ` (all of ${step.title})` : ''
-  return [row(`Only if ${step.when.rule}${whole}; while that is unknown ${UNKNOWN[step.when.unknown]}`)]
+  const whole = step.kind === 'part' ? `All of ${step.title}: only if` : 'Only if'
+  return [row(`${whole} ${ruleWords(defs, placed)}. While that is unknown ${UNKNOWN[step.when.unknown]}.`)]
 }
 
 function needsRows(needs: readonly Need[]): Row[] {

@@ -45,13 +45,13 @@ function headBlock({ procedure, machine, steps }: Definitions, kit: Kit): Block 
   }
 }
 
-function dangerBlock({ procedure, machine, makeSafe }: Definitions): Block {
+function dangerBlock({ hazards, machine, makeSafe }: Definitions): Block {
   const { emergency, rescue } = machine.site
   return {
     margin: '',
     rows: [
       row('What can hurt, and what to do then', 'strong'),
-      ...procedure.hazards.map(({ name }) => row(`- ${name}`, 'caution')),
+      ...[...new Set(hazards.map(({ name }) => name))].map((name) => row(`- ${name}`, 'caution')),
       ...makeSafe.map((line) => row(`Make safe: ${line}`)),
       row(`Call: ${emergency}`, 'strong'),
       ...(rescue === undefined

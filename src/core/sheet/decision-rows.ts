@@ -5,6 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { isOver, validityText } from '../job/validity.ts'
+import { nonconformanceText } from '../talk/names.ts'
 import { openItems } from '../talk/open-items.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
@@ -24,17 +25,28 @@ export function withNonconformance(
   return { ...block, rows: [...block.rows, ...more, ...said] }
 }
 
-export function dispositionRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+export function dispositionRows(
+  defs: Definitions,
+  state: State,
+  entry: Extract<Entry, { type: 'disposition.set' }>,
+): Row[] {
   const choice = entry.choice.toUpperCase()
   const sign = bySign(entry.signed)
+  // Of a verdict it stands under the step that asks for it; a finding is named, as it is decided on at the end.
+  const found = nonconformances(defs, state).filter(
+    ({ step, decided }) => step === entry.step && decided?.seq === entry.seq,
+  )
+  const about = found.map((one) => row(`${nonconformanceText(defs, one)}`))
   if (entry.radio === undefined) {
     return [
+      ...about,
       row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'),
       row(`  ${entry.why}`),
       ...termsRows(entry),
     ]
   }
   return [
+    ...about,
     row(`Disposition by ${entry.person} BY RADIO, keyed by ${entry.radio.by}${sign}: ${choice}`, 'strong'),
     row(`  as it was said: ${entry.why}`),
     row(`  Open until ${entry.person} signs for it: countersign. The job does not close before.`, 'caution'),

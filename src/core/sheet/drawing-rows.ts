@@ -7,7 +7,7 @@ import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { bareLength, bareReading } from '../talk/names.ts'
+import { bareLength, bareReading, isFinish } from '../talk/names.ts'
 import { type Row, type SheetStyle, textWidth } from './block.ts'
 
 /** The marks of a place drawing; a drawing of one line has none. */
@@ -94,7 +94,7 @@ function figureOf(
   if (result?.state === 'not-applicable') return 'n/a'
   const last = result?.readings.at(-1)
   if (result === null || result.si === null || last === undefined) return undefined
-  return step.quantity === 'length'
+  return step.quantity === 'length' && !isFinish(defs, last.instrument)
     ? bareLength(defs, result.si)
     : bareReading(defs, { ...last, si: result.si })
 }

@@ -11,6 +11,7 @@ import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
+import { closingLine, courseRows } from './closing-rows.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
@@ -119,7 +120,7 @@ export function entryBlock(
         permitRows(defs, state, entry.step, entry.at),
       )
     case 'disposition.set':
-      return block(...dispositionRows(entry))
+      return block(...dispositionRows(defs, state, entry))
     case 'disposition.countersigned':
       return block(
         entry.agrees
@@ -180,7 +181,8 @@ export function entryBlock(
       )
     case 'job.closed':
       return block(
-        row(closing(entry.outcome), 'strong'),
+        row(closingLine(defs, state, entry.outcome), 'strong'),
+        ...courseRows(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),
         ...leftOutRows(defs, state),
@@ -204,10 +206,6 @@ export function entryBlock(
     case 'reading.dropped':
       return readingBlock(defs, state, entry, byLine(entry))
   }
-}
-
-function closing(outcome: string): string {
-  return outcome === 'NONE' ? 'Job closed. Nothing in it was to be judged.' : `Job closed with ${outcome}.`
 }
 
 function findingBlock(

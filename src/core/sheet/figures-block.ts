@@ -3,6 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { FigureVerdictRecord } from '../job/verdict-record.ts'
 import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
 import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
+import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { holdsInFew } from './holds-in-few.ts'
 
@@ -61,7 +62,7 @@ function figureRows(
   const { limit } = figure
   const bound = limit.bound === 'at-most' ? 'at most' : 'at least'
   const most = figureText(defs, figure, limit.value, 0, true)
-  const used = judgement.used === null ? '' : `  ${Math.round(judgement.used * 100)}\u00a0%`
+  const used = judgement.used === null ? '' : `  ${shownNumber(judgement.used * 100, 0)}\u00a0%`
   const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const u = figure.expandedU === null ? '' : `, U ${figureText(defs, figure, figure.expandedU, 0, true)}`
@@ -79,7 +80,7 @@ export function figuresBecause(defs: Definitions, { inputs, result }: FigureVerd
   return inputs.figures.flatMap((figure) => {
     if (!governing.includes(figure.characteristic) || figure.value === null || figure.limit === null)
       return []
-    const used = result.governs === null ? '' : `, ${Math.round(result.governs.used * 100)}\u00a0% used`
+    const used = result.governs === null ? '' : `, ${shownNumber(result.governs.used * 100, 0)}\u00a0% used`
     const { limit } = figure
     const from = limit.from === 'fallback' ? 'fallback' : 'machine book'
     return [

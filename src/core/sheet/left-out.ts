@@ -2,6 +2,7 @@
 // whole is one line.
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { applicability } from '../job/next.ts'
+import { ruleWords } from '../job/rule-words.ts'
 import type { State } from '../job/state.ts'
 import { type Row, row } from './block.ts'
 
@@ -16,6 +17,6 @@ export function leftOutRows(defs: Definitions, state: State): Row[] {
   return [...groups].map(([by, steps]) => {
     const [first, last] = [steps[0]?.number, steps.at(-1)?.number]
     const numbers = first === last ? `${first}` : `${first} to ${last}`
-    return row(`  left out: ${numbers} ${by.step.title} (only if ${by.rule?.text ?? ''})`)
+    return row(`  left out: ${numbers} ${by.step.title} (only if ${ruleWords(defs, by)})`)
   })
 }

@@ -10,7 +10,7 @@ import { unsuited } from '../job/seats.ts'
 import { type State, standing } from '../job/state.ts'
 import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
-import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { instrumentName, nonconformanceText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -128,6 +128,15 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'stop-cause':
     case 'stopped':
       return stopView(defs, state, prompt)
+    case 'findings':
+      return {
+        title: 'All done, but no lead has decided on what was found',
+        ask: [
+          ...prompt.open.map((one, i) => row(`${i + 1}  ${nonconformanceText(defs, one)}`, 'caution')),
+          row('The number of a finding, then what a lead decides about it', 'strong'),
+          row('The job closes once each is decided; leave keeps it as it is.', 'faint'),
+        ],
+      }
     case 'countersign':
       return {
         title: 'Said by radio and not signed for yet',

@@ -4,7 +4,7 @@ import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import { type State, standing } from '../job/state.ts'
-import { bareLength, lengthText, placeName, placeNumber, readingText } from '../talk/names.ts'
+import { bareWorked, placeName, placeNumber, readingText, workedText } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 
@@ -136,7 +136,7 @@ function takenRows(
   const result = placeResult(placed, place, state)
   const spread =
     placed.step.quantity === 'length' && result.spread !== null
-      ? `   spread ${bareLength(defs, result.spread)}`
+      ? `   spread ${bareWorked(defs, entry, result.spread)}`
       : ''
   const rows = [row(`  again ${readingText(defs, entry)}${spread}`, 'strong')]
   if (result.state === 'more') rows.push(row('  too far apart: once more', 'caution'))
@@ -150,7 +150,7 @@ function takenRows(
     upTo.length > 2 &&
     placed.step.quantity === 'length'
   ) {
-    rows.push(row(`  counts as ${lengthText(defs, result.si)}, the middle of ${upTo.length}`))
+    rows.push(row(`  counts as ${workedText(defs, entry, result.si)}, the middle of ${upTo.length}`))
   }
   return rows
 }

@@ -4,6 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
 import { bareLength, lengthText } from '../talk/names.ts'
+import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { figuresBecause, figuresBlock } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
@@ -74,7 +75,7 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
   if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const limit = bareLength(defs, c.limit.value)
   const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
-  const used = c.judgement.used === null ? '' : `  ${Math.round(c.judgement.used * 100)}\u00a0%`
+  const used = c.judgement.used === null ? '' : `  ${shownNumber(c.judgement.used * 100, 0)}\u00a0%`
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const kind = c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
   return [
@@ -139,7 +140,7 @@ export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   return result.judged.flatMap((c) => {
     if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []
-    const used = c.judgement.used === null ? '' : `, ${Math.round(c.judgement.used * 100)}\u00a0% used`
+    const used = c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% used`
     return [
       row(
         `  ${LABELS[c.characteristic]} governs: ${bareLength(defs, c.valueM)} of ${bareLength(defs, c.limit.value)}${used}; ${c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '}${c.limit.source}`,

@@ -153,6 +153,7 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return hearDoubt(defs, state, question, line)
     case 'reopen-why':
       return input({ do: 'reopen', step: question.step, why: line })
+    case 'finding-choice':
     case 'dispose-who':
     case 'dispose-why':
     case 'concession-authority':

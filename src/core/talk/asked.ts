@@ -34,6 +34,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'doubt-why': 'words',
   'doubt-says': 'words',
   'reopen-why': 'words',
+  'finding-choice': 'short',
   'dispose-who': 'short',
   'dispose-why': 'words',
   'concession-authority': 'words',

@@ -5,7 +5,15 @@ import { type Change, changesOf, type Taken } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import type { Refusal } from '../lib/result.ts'
-import { differenceUnit, formatNumber, formatQuantity, unitsOf, valueIn } from '../units/index.ts'
+import {
+  differenceUnit,
+  formatFinish,
+  formatNumber,
+  formatQuantity,
+  shownNumber,
+  unitsOf,
+  valueIn,
+} from '../units/index.ts'
 import type { WearRate } from '../wear/rate.ts'
 import { placeName } from './names.ts'
 
@@ -30,6 +38,12 @@ export function changeLines(defs: Definitions, state: State): string[] {
   return noHours === undefined || noHours.ok ? places : [...places, noRate(noHours.error)]
 }
 
+/** Read with a comparator: a finish. */
+function isFinishStep(defs: Definitions, { step }: Taken): boolean {
+  const kinds = defs.seats.find((one) => one.id === step.step.with)?.kinds ?? []
+  return kinds.length > 0 && kinds.every((kind) => kind === 'roughness_comparator')
+}
+
 function unitFor(defs: Definitions, { step }: Taken): string {
   const { quantity } = step.step
   if (quantity === 'length') return defs.machine.shop_units.length
@@ -41,11 +55,15 @@ function unitFor(defs: Definitions, { step }: Taken): string {
     : instrument.unit
 }
 
+/** Comparators go in steps of a tenth of a micrometre, and finer ones are told as fine as they are. */
+const FINISH_DECIMALS = 1
+
 function decimalsIn(unit: string): number {
   return { in: 4, mm: 3 }[unit as 'in'] ?? 1
 }
 
 function figure(defs: Definitions, taken: Taken, si: number): string {
+  if (isFinishStep(defs, taken)) return formatFinish(si, FINISH_DECIMALS)
   const unit = unitFor(defs, taken)
   return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))
 }
@@ -62,10 +80,14 @@ export interface ChangeFigures {
 export function changeFigures(defs: Definitions, change: Change): ChangeFigures | null {
   const one = change.found ?? change.left
   if (one === null) return null
-  const unit = unitFor(defs, one)
   const kind = one.step.step.quantity
-  const bare = (si: number | undefined) =>
-    si === undefined ? null : formatNumber(valueIn({ kind, si }, unit), decimalsIn(unit))
+  const finish = isFinishStep(defs, one)
+  const unit = finish ? formatFinish(one.si, FINISH_DECIMALS).replace(/^\S+ /, '') : unitFor(defs, one)
+  const bare = (si: number | undefined) => {
+    if (si === undefined) return null
+    if (finish) return formatFinish(si, FINISH_DECIMALS).split(' ')[0] ?? null
+    return formatNumber(valueIn({ kind, si }, unit), decimalsIn(unit))
+  }
   const { found, left } = change
   const moved = found === null || left === null ? null : signed(defs, one, left.si - found.si)
   return {
@@ -86,7 +108,7 @@ export function wearFigures(
 ): { readonly per1000: string; readonly interval: string; readonly basis: string } {
   const unit = unitFor(defs, found)
   const each = (m: number) =>
-    formatNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
+    shownNumber(valueIn({ kind: 'length', si: m * 1000 }, unit), decimalsIn(unit) + 1)
   return { per1000: each(perHour), interval: each(U), basis }
 }
 
@@ -94,7 +116,10 @@ export function wearFigures(
 function signed(defs: Definitions, taken: Taken, si: number): string {
   const unit = unitFor(defs, taken)
   const kind = DIFFERENCE_OF[taken.step.step.quantity]
-  return `${si > 0 ? '+' : ''}${formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))}`
+  const text = isFinishStep(defs, taken)
+    ? formatFinish(si, FINISH_DECIMALS)
+    : formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))
+  return si > 0 && Number.parseFloat(text) > 0 ? `+${text}` : text
 }
 
 /** A rate says what its interval accounts for: two readings show no scatter (decision 16). */

@@ -1,9 +1,12 @@
 // The questions of a lead's disposition and of a deviation permit.
 import { deviable } from '../job/admit-deviation.ts'
+import { FINDING_CHOICES } from '../job/admit-disposition.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
+import type { Nonconformance } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { numberIn } from './correct.ts'
 import { ask, type Heard, say, signing } from './heard.ts'
+import { nonconformanceText } from './names.ts'
 
 interface Disposing {
   readonly step: string
@@ -21,6 +24,8 @@ interface Permitting {
 }
 
 export type DecideAsk =
+  /** What is done about a finding; `step` is where it was found. */
+  | ({ readonly kind: 'finding-choice' } & Pick<Disposing, 'step'>)
   | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
   | ({ readonly kind: 'dispose-why' } & Pick<Disposing, 'step' | 'choice' | 'person'>)
   | ({ readonly kind: 'concession-authority' } & Disposing)
@@ -33,6 +38,7 @@ export type DecideAsk =
   | ({ readonly kind: 'deviation-who' } & Permitting)
 
 export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
+  'finding-choice': 'What is done about it? Its number',
   'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
   'dispose-why': 'The reason',
   'concession-authority': 'On whose authority? A person or a paper',
@@ -43,6 +49,28 @@ export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
   'deviation-authority': 'On whose authority? A person or a paper',
   'deviation-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
   'deviation-who': 'Initials of the lead who permits it',
+}
+
+/** Nothing comes after the end of a job that could measure it again, so that each word says what it means of the part. */
+const FINDING_WORDS: Readonly<Record<(typeof FINDING_CHOICES)[number], string>> = {
+  accept: 'fit as it is',
+  rework: 'put right in this job, as it was made',
+  repair: 'made fit in this job, not as it was made',
+  replace: 'a new part went in, in this job',
+  concession: 'runs on as it is: by whom, until when',
+  hold: 'not fit: the job ends with HOLD',
+}
+
+/** The finding picked by its number at the end of a job, and what a lead may say of it. */
+export function decideFinding(defs: Definitions, open: readonly Nonconformance[], number: number): Heard {
+  const one = open[number - 1]
+  if (one === undefined)
+    return say(open.length === 1 ? 'Key 1.' : `Key the number of a finding, 1 to ${open.length}.`)
+  return ask(
+    { kind: 'finding-choice', step: one.step },
+    `${nonconformanceText(defs, one)}.`,
+    ...FINDING_CHOICES.map((choice, i) => `${i + 1}  ${choice.padEnd(11)}${FINDING_WORDS[choice]}`),
+  )
 }
 
 export function deviation(defs: Definitions, state: State): Heard {
@@ -59,6 +87,12 @@ export function deviation(defs: Definitions, state: State): Heard {
 
 export function hearDecision(defs: Definitions, question: DecideAsk, line: string): Heard {
   switch (question.kind) {
+    case 'finding-choice': {
+      const choice = FINDING_CHOICES[numberIn(line) - 1]
+      return choice === undefined
+        ? ask(question, `Key a number, 1 to ${FINDING_CHOICES.length}, or back.`)
+        : ask({ kind: 'dispose-who', step: question.step, choice })
+    }
     case 'dispose-who':
       if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
       return ask({ ...question, kind: 'dispose-why', person: line })

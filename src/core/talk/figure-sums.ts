@@ -5,7 +5,7 @@ import { stepById } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import { type FigureVerdictRecord, figureRecord } from '../job/verdict-record.ts'
 import type { Figure } from '../metrology/figure-judge.ts'
-import { formatNumber, formatQuantity, fromSi, type QuantityKind, unitsOf, valueIn } from '../units/index.ts'
+import { formatQuantity, fromSi, type QuantityKind, shownNumber, unitsOf, valueIn } from '../units/index.ts'
 import { placeName, placeNumber } from './names.ts'
 
 export function figureLabel(characteristic: string): string {
@@ -41,7 +41,7 @@ export function figureText(defs: Definitions, figure: Figure, si: number, more =
   const unit = figureUnit(defs, figure)
   const decimals = decimalsFor(kind, unit, figure.resolution, more)
   return bare
-    ? formatNumber(valueIn(fromSi(kind, si), unit), decimals)
+    ? shownNumber(valueIn(fromSi(kind, si), unit), decimals)
     : formatQuantity({ kind, si }, unit, decimals)
 }
 
@@ -66,8 +66,7 @@ function oneFigure(defs: Definitions, { inputs, result }: FigureVerdictRecord, f
   if (figure.limit === null) return [...lines, '  No limit is on record for it, so it is HOLD.']
   const { limit } = figure
   const used = judged?.judgement.used
-  const share =
-    used === null || used === undefined ? '' : `, ${formatNumber(used * 100, 0)}\u00a0% of it used`
+  const share = used === null || used === undefined ? '' : `, ${shownNumber(used * 100, 0)}\u00a0% of it used`
   const rule = limit.rule === undefined ? '' : ` (${limit.rule})`
   lines.push(`  ${limit.bound === 'at-most' ? 'at most' : 'at least'} ${text(limit.value)}${rule}${share}.`)
   lines.push(`  Source: ${limit.source}. Approved: ${limit.approvedBy}.`)

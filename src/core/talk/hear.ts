@@ -20,7 +20,7 @@ import { answers, askedAt, askedWithin, couldAnswer } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
-import { deviation } from './decide.ts'
+import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
@@ -285,6 +285,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return hearAtPoint(defs, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
+    case 'findings':
+      return decideFinding(defs, prompt.open, number)
     case 'countersign':
       return countersignWho(defs, state, line)
     case 'judge':

@@ -1,14 +1,16 @@
 // How steps, places and figures are called on screen.
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import type { ReadingAt } from '../job/entries.ts'
+import type { Nonconformance } from '../job/nonconformance.ts'
 import { placesOf } from '../job/places.ts'
 import { decimalsIn } from '../job/plausible.ts'
 import {
   companion,
   formatBoth,
-  formatNumber,
+  formatFinish,
   formatQuantity,
   type QuantityKind,
+  shownNumber,
   unitNamed,
   valueIn,
 } from '../units/index.ts'
@@ -37,6 +39,7 @@ export function placeName(defs: Definitions, stepId: string, placeKey: string): 
 export function readingText(defs: Definitions, reading: ReadingAt): string {
   const quantity = { kind: kindOf(reading.unit), si: reading.si }
   const decimals = Math.max(decimalsIn(defs, reading), decimalsTyped(reading))
+  if (isFinish(defs, reading.instrument)) return formatFinish(reading.si, decimals)
   return companion(reading.unit) === undefined
     ? formatQuantity(quantity, reading.unit, decimals)
     : formatBoth(quantity, reading.unit, decimals)
@@ -45,7 +48,7 @@ export function readingText(defs: Definitions, reading: ReadingAt): string {
 /** The figure alone, in the unit and with the decimals it was keyed in, for places next to each other. */
 export function bareReading(defs: Definitions, reading: ReadingAt): string {
   const decimals = Math.max(decimalsIn(defs, reading), decimalsTyped(reading))
-  return formatNumber(valueIn({ kind: kindOf(reading.unit), si: reading.si }, reading.unit), decimals)
+  return shownNumber(valueIn({ kind: kindOf(reading.unit), si: reading.si }, reading.unit), decimals)
 }
 
 function decimalsTyped(reading: ReadingAt): number {
@@ -58,6 +61,25 @@ function kindOf(unit: string): QuantityKind {
   return unitNamed(unit)?.kind ?? 'length'
 }
 
+/** Whether it reads the finish of a surface, which is a length and never told in the shop's unit of lengths. */
+export function isFinish(defs: Definitions, instrument: string): boolean {
+  return instrumentById(defs, instrument)?.kind === 'roughness_comparator'
+}
+
+/** What a length that was worked out of readings comes to: of diameters and gaps in the shop's unit, a finish as a finish. */
+export function workedText(defs: Definitions, reading: ReadingAt, metres: number, decimals?: number): string {
+  return isFinish(defs, reading.instrument)
+    ? formatFinish(metres, decimalsIn(defs, reading))
+    : lengthText(defs, metres, decimals)
+}
+
+/** The same without its unit where the reading beside it names one; of a finish with it. */
+export function bareWorked(defs: Definitions, reading: ReadingAt, metres: number): string {
+  return isFinish(defs, reading.instrument)
+    ? formatFinish(metres, decimalsIn(defs, reading))
+    : bareLength(defs, metres)
+}
+
 /** A length in the shop's unit, with the decimals of the resolution. */
 export function lengthText(defs: Definitions, metres: number, decimals?: number): string {
   const unit = defs.machine.shop_units.length
@@ -68,10 +90,17 @@ export function lengthText(defs: Definitions, metres: number, decimals?: number)
 export function bareLength(defs: Definitions, metres: number, decimals?: number): string {
   const unit = defs.machine.shop_units.length
   const perUnit = unit === 'in' ? 0.0254 : 0.001
-  return formatNumber(metres / perUnit, decimals ?? (unit === 'in' ? 4 : 3))
+  return shownNumber(metres / perUnit, decimals ?? (unit === 'in' ? 4 : 3))
 }
 
 export function instrumentName(defs: Definitions, id: string): string {
   const instrument = instrumentById(defs, id)
   return instrument === undefined ? id : `${id}, ${instrument.title}`
+}
+
+/** `NC-1 Bore judged: REWORK`. */
+export function nonconformanceText(defs: Definitions, { name, step: id, word }: Nonconformance): string {
+  const { step } = stepById(defs, id)
+  const said = step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
+  return `${name} ${step.title}: ${said}`
 }

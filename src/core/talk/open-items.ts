@@ -1,5 +1,5 @@
 // What is still open in a job, in words: asked for with `open`, and listed when the job is closed.
-import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { otherLines } from '../job/elsewhere-words.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
@@ -7,7 +7,7 @@ import { openWords } from '../job/open-words.ts'
 import { pendingPoint, pointOf } from '../job/point.ts'
 import { questionsOf } from '../job/questions.ts'
 import { openStop, type State, stands } from '../job/state.ts'
-import { placeName, placeNumber, readingText } from './names.ts'
+import { nonconformanceText, placeName, placeNumber, readingText } from './names.ts'
 import { POINT_NAMES } from './points.ts'
 import { wordLine } from './radio-words.ts'
 
@@ -55,13 +55,6 @@ function questionLines(defs: Definitions, state: State, placed: PlacedStep): str
   return questionsOf(defs, state, asKind(placed, 'read')).map(
     (one) => `${placed.number} ${placed.step.title}: asked, ${one.text}`,
   )
-}
-
-/** `NC-1 Bore judged: REWORK`. */
-export function nonconformanceText(defs: Definitions, { name, step: id, word }: Nonconformance): string {
-  const { step } = stepById(defs, id)
-  const said = step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
-  return `${name} ${step.title}: ${said}`
 }
 
 function fellOrNone(state: State, { step }: Nonconformance): string {

@@ -6,7 +6,7 @@ import { frictionOf } from '../cycle/pocket-curve.ts'
 import { VE_FORMULA, VE_SOURCE } from '../cycle/volumetric-efficiency.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { PocketVerdictRecord } from '../job/verdict-record.ts'
-import { formatNumber } from '../units/index.ts'
+import { shownNumber } from '../units/index.ts'
 import { allowances, cylinderLines, figureIn, percent, powerText, settingText } from './pocket-words.ts'
 
 export function pocketSums(defs: Definitions, record: PocketVerdictRecord): string[] {
@@ -25,15 +25,15 @@ export function pocketSums(defs: Definitions, record: PocketVerdictRecord): stri
   const error = inputs.errors.loadW ?? 0
   const correction = Math.max(1, (machine.measuredLoadW + error) / present.value.driverW)
   return [
-    `Target = rating x (1 - margin) = ${power(machine.driverRatingW)} x ${formatNumber(1 - machine.margin, 3)} = ${power(result.targetW)}`,
+    `Target = rating x (1 - margin) = ${power(machine.driverRatingW)} x ${shownNumber(1 - machine.margin, 3)} = ${power(result.targetW)}`,
     `Now: computed ${power(present.value.driverW)}, measured ${power(machine.measuredLoadW)}; the site lets them differ by ${percent(machine.agreement, 1)} of the measured one.`,
-    `Correction = (measured + U) / computed, never below 1 = ${formatNumber(correction, 4)}`,
+    `Correction = (measured + U) / computed, never below 1 = ${shownNumber(correction, 4)}`,
     `${VE_FORMULA[machine.veForm]} on suction conditions, end by end.`,
     `  Source: ${VE_SOURCE[machine.veForm]}`,
     `Pocket ${settingText(row)}: n = sum of VE x displacement x Ps / (Z R Ts), each stage drawing what the one before passes on:`,
     ...at.value.stages.flatMap((stage, i) => stageLines(defs, stage, i, power)),
     `  Capacity ${figureIn('ratio', at.value.molPerS / present.value.molPerS, '%', 1)} % of now.`,
-    `Driver = correction x (indicated + friction) = ${formatNumber(correction, 4)} x ${power(at.value.driverW)} = ${power(at.value.driverW * correction)} as read; ${power(row.loadW)} at worst.`,
+    `Driver = correction x (indicated + friction) = ${shownNumber(correction, 4)} x ${power(at.value.driverW)} = ${power(at.value.driverW * correction)} as read; ${power(row.loadW)} at worst.`,
     'Rod load: Pd A(head) - Ps A(crank) pushed, Pd A(crank) - Ps A(head) pulled, in the cylinder, barometer on the rod:',
     '  Source: H. P. Bloch & J. J. Hoefner, Reciprocating Compressors: Operation and Maintenance, Gulf 1996, p. 83-85',
     'Reversal: gas and inertia together at the crosshead pin, all round one turn. Its criterion is the site’s.',
@@ -51,6 +51,6 @@ function stageLines(
   const unit = defs.machine.shop_units.length === 'in' ? 'psia' : 'bara'
   const pressure = (pa: number) => figureIn('pressure-absolute', pa, unit, 2)
   return [
-    `  Stage ${i + 1}: Ps ${pressure(stage.suctionPa)}, Pd ${pressure(stage.dischargePa)} ${unit}, ratio ${formatNumber(stage.ratio, 3)}, n ${formatNumber(stage.molPerS, 2)} mol/s, indicated ${power(stage.indicatedW)}`,
+    `  Stage ${i + 1}: Ps ${pressure(stage.suctionPa)}, Pd ${pressure(stage.dischargePa)} ${unit}, ratio ${shownNumber(stage.ratio, 3)}, n ${shownNumber(stage.molPerS, 2)} mol/s, indicated ${power(stage.indicatedW)}`,
   ]
 }

@@ -4,16 +4,16 @@ import type { Definitions } from '../job/definitions.ts'
 import type { PocketVerdictRecord } from '../job/verdict-record.ts'
 import {
   differenceUnit,
-  formatNumber,
   formatQuantity,
   fromSi,
   type QuantityKind,
+  shownNumber,
   valueIn,
 } from '../units/index.ts'
 
 /** A bare figure of `kind` in `unit`. */
 export function figureIn(kind: QuantityKind, si: number, unit: string, decimals: number): string {
-  return formatNumber(valueIn(fromSi(kind, si), unit), decimals)
+  return shownNumber(valueIn(fromSi(kind, si), unit), decimals)
 }
 
 export function powerUnit(defs: Definitions): string {
@@ -37,7 +37,7 @@ export function forceUnit(defs: Definitions): { readonly unit: string; readonly 
 
 /** No decimal more than a reading of it would have. */
 export function percent(share: number, decimals: number): string {
-  return `${formatNumber(share * 100, decimals)} %`
+  return `${shownNumber(share * 100, decimals)} %`
 }
 
 /** Down to a whole degree: an arc is never shown as more than it is. */
@@ -49,7 +49,7 @@ export function degrees(radians: number): string {
 export function settingText({ opening, turns }: Pick<PocketRow, 'opening' | 'turns'>): string {
   if (opening === 0) return 'shut'
   if (turns === null) return opening === 1 ? 'open' : percent(opening, 1)
-  return `${formatNumber(turns, 2)} turns from shut, ${percent(opening, 1)} open`
+  return `${shownNumber(turns, 2)} turns from shut, ${percent(opening, 1)} open`
 }
 
 export function rowAtOpening({ result }: PocketVerdictRecord, opening: number | null): PocketRow | undefined {

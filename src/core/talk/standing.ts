@@ -5,6 +5,8 @@ import { openStop, type State } from '../job/state.ts'
 export function standingOf(state: State): string {
   if (state.fellFrom !== null)
     return `closed with ${state.fellFrom}, fallen to ${state.closed}: ${Object.keys(state.doubted).join(', ')} out of calibration`
+  if (state.closed !== null && state.asLeft !== null)
+    return `closed with ${state.closed} as found, ${state.asLeft} as left`
   if (state.closed !== null) return `closed with ${state.closed}`
   return openStop(state) === null ? openStanding(state) : 'open, under STOP'
 }

@@ -3,7 +3,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
-import { formatNumber } from '../units/index.ts'
+import { shownNumber } from '../units/index.ts'
 import { figureSums } from './figure-sums.ts'
 import { bareLength, lengthText } from './names.ts'
 import { pocketSums } from './pocket-sums.ts'
@@ -38,7 +38,7 @@ function boreSums(defs: Definitions, record: BoreVerdictRecord): string[] {
     if (c.valueM === null || c.limit === null) continue
     const where = c.places.map((p) => `${plain(p.station)} ${plain(p.axis)}`).join(' less ')
     const share =
-      c.judgement.used === null ? '' : `, ${formatNumber(c.judgement.used * 100, 0)}\u00a0% of it used`
+      c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% of it used`
     const rule = c.limit.rule === undefined ? '' : ` (${c.limit.rule})`
     lines.push(
       `${c.characteristic}: ${where} = ${len(c.valueM)}; limit ${len(c.limit.value)}${rule}${share}.`,

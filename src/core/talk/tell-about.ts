@@ -3,7 +3,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { bareLength, lengthText, placeName, placeNumber, readingText } from './names.ts'
+import { bareWorked, placeName, placeNumber, readingText, workedText } from './names.ts'
 import { sums } from './sums.ts'
 import { WORDS } from './words.ts'
 
@@ -54,15 +54,16 @@ export function readingLines(defs: Definitions, state: State): string[] {
     const placed = asKind(s, 'read')
     return placesOf(placed).flatMap((place) => {
       const result = placeResult(placed, place, state)
-      if (result.readings.length === 0) return []
+      const [first] = result.readings
+      if (first === undefined) return []
       const taken = result.readings.map((r) => readingText(defs, r)).join(';  ')
       const spread =
         placed.step.quantity === 'length' && result.spread !== null && result.readings.length > 1
-          ? `  spread ${bareLength(defs, result.spread)}`
+          ? `  spread ${bareWorked(defs, first, result.spread)}`
           : ''
       const mean =
         placed.step.quantity === 'length' && result.si !== null && result.readings.length > 1
-          ? `  counts as ${lengthText(defs, result.si, defs.machine.shop_units.length === 'in' ? 5 : 4)}`
+          ? `  counts as ${workedText(defs, first, result.si, defs.machine.shop_units.length === 'in' ? 5 : 4)}`
           : ''
       return [
         `${placeNumber(defs, s.id, place.key)} ${placeName(defs, s.id, place.key)}`,

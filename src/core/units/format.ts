@@ -43,9 +43,26 @@ export function decimalsOf(resolutionInUnit: number): number {
   return Math.max(0, -(power + zeros))
 }
 
+/** Beyond this many further places a value is what adding and taking away in binary leaves, and nothing measured. */
+const MOST_MORE = 6
+
+/** `decimals`, or as many more as a value that is not zero takes to be told from zero: 0.0004 to three decimals takes four. */
+export function placesFor(value: number, decimals: number): number {
+  const isNought = (places: number) => Number(formatNumber(value, places)) === 0
+  if (value === 0 || !isNought(decimals)) return decimals
+  for (let more = decimals + 1; more <= Math.min(20, decimals + MOST_MORE); more++)
+    if (!isNought(more)) return more
+  return decimals
+}
+
+/** As `formatNumber`, and never a zero for what is none. */
+export function shownNumber(value: number, decimals: number): string {
+  return formatNumber(value, placesFor(value, decimals))
+}
+
 /** `9.5062 in`. The unit is shown by its symbol; a plain ratio (unit `1`) shows the number alone. */
 export function formatQuantity(q: Quantity, unit: string, decimals: number): string {
-  const number = formatNumber(valueIn(q, unit), decimals)
+  const number = shownNumber(valueIn(q, unit), decimals)
   const symbol = unitNamed(unit)?.symbol ?? unit
   return symbol === '1' ? number : `${number} ${symbol}`
 }
@@ -101,5 +118,19 @@ export function formatBoth(q: Quantity, unit: string, decimals: number): string 
   const own = formatQuantity(q, unit, decimals)
   const other = companion(unit)
   if (other === undefined) return own
-  return `${own}   ${formatQuantity(q, other, companionDecimals(unit, other, decimals))}`
+  const places = placesFor(valueIn(q, unit), decimals)
+  return `${own}   ${formatQuantity(q, other, companionDecimals(unit, other, places))}`
+}
+
+const MICROINCH = 0.0254e-6
+const MICROMETRE = 1e-6
+
+/**
+ * `0.8 um Ra   31 uin Ra`: the finish of a surface, in metres, to the decimals of its comparator in micrometres. Never in
+ * inches or millimetres, in which a finish is nothing (ISO 21920-2 and ASME B46.1 state Ra in um and uin).
+ */
+export function formatFinish(metres: number, decimals: number): string {
+  // A micrometre is about 39 microinches: one place less loses nothing that was read.
+  const inch = shownNumber(metres / MICROINCH, Math.max(0, decimals - 1))
+  return `${shownNumber(metres / MICROMETRE, decimals)} um Ra   ${inch} uin Ra`
 }

@@ -1,7 +1,16 @@
 // The public names of units: kinds, the unit table, quantities, typed entries and their display.
 export { differenceUnit } from './difference-unit.ts'
 export { type Entry, type EntryOptions, parseEntry } from './entry.ts'
-export { companion, decimalsOf, formatBoth, formatNumber, formatQuantity } from './format.ts'
+export {
+  companion,
+  decimalsOf,
+  formatBoth,
+  formatFinish,
+  formatNumber,
+  formatQuantity,
+  placesFor,
+  shownNumber,
+} from './format.ts'
 export {
   aKind,
   DIMENSION,

@@ -152,7 +152,10 @@ export function pastAPoint({ defs, entries, state }: Moment): string[] {
     const { step } = placed
     if (step.kind === 'gate' || step.kind === 'part' || step.point === undefined) return []
     const of = (e: Entry) => 'step' in e && e.step === placed.id
-    const changed = upTo.findLastIndex((e) => (of(e) && CHANGES.includes(e.type)) || voids(e, placed.id))
+    // What a lead decides about a finding changes nothing of what was found.
+    const changes = (e: Entry) =>
+      of(e) && CHANGES.includes(e.type) && (e.type !== 'disposition.set' || step.kind === 'decide')
+    const changed = upTo.findLastIndex((e) => changes(e) || voids(e, placed.id))
     if (changed < 0) return []
     const passed = goesOn || (step.point.kind !== 'review' && at > placed.number)
     // Nothing was done in it, or its branch was left: there is nothing to inspect.

@@ -54,6 +54,7 @@ export function presented(prompt: Prompt): PlacedStep | null {
     case 'open-things':
     case 'held':
     case 'clear':
+    case 'findings':
     case 'countersign':
     // Records are read where they are kept.
     case 'review':

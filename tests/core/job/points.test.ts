@@ -193,6 +193,8 @@ describe('a review point', () => {
     walk.keys('KH')
     expect(walk.state.closed).toBeNull()
     walk.keys('PB')
+    expect(walk.prompt.kind).toBe('findings')
+    walk.keys('1', '1', 'KH', 'a scratch')
     expect(walk.state.closed).toBe('NONE')
   })
 })

@@ -117,7 +117,7 @@ describe('a judge by figures', () => {
 
   it('says what the record lacks for a verdict', () => {
     expect(kit({ machine: machine(LIMITS.slice(0, 1)) }).verdictHolds).toEqual([
-      'Step 6 comes to HOLD whatever is read: there is no limit for rod-out-of-round.',
+      'Step 6 comes to HOLD whatever is read: there is no limit for the rod out of round.',
     ])
     const { verdictHolds } = kit({ machine: machine(LIMITS, null) })
     expect(verdictHolds.join()).toContain('machine.rod_diameter is not on record')

@@ -244,7 +244,7 @@ describe('an instrument for a verdict', () => {
     const { expansion: __, ...bore } = machine.bore
     const kit = kitOf({ ...example, machine: { ...machine, bore } }, DAY)
     expect(kit.verdictHolds).toHaveLength(4)
-    expect(kit.verdictHolds.join()).toContain('there is no limit for taper')
+    expect(kit.verdictHolds.join()).toContain('there is no limit for the taper')
     expect(kit.verdictHolds.join()).toContain('the thermal expansion of the cylinder is not on record')
     expect(kit.holds).toEqual([])
   })

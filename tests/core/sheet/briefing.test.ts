@@ -50,7 +50,7 @@ describe('the briefing', () => {
     expect(flat(paper(bare))).toContain('Hazard: It falls. If it goes wrong: Stand back.')
   })
 
-  it('says conditions as they are written, points, needs and what is let in', () => {
+  it('says conditions in words, points, needs and what is let in', () => {
     const part = rawProcedure([tell('x')], { procedure: 'inner' })
     const look = TWO_GATES.find((step) => step.id === 'look') ?? {}
     const text = flat(
@@ -76,10 +76,11 @@ describe('the briefing', () => {
         ),
       ),
     )
-    expect(text).toContain('Only if look == "sound"; while that is unknown the job waits here')
+    expect(text).toContain('Only if step 1, look, finds "Sound". While that is unknown the job waits here.')
     expect(text).toContain(
-      'Only if look == "scored" (all of Inner work); while that is unknown it is left out',
+      'All of Inner work: only if step 1, look, finds "Scored". While that is unknown it is left out.',
     )
+    expect(text).not.toMatch(/==|!=|&&|\|\|/)
     expect(text).toContain('Part: Inner work')
     expect(text).toContain(
       'Inspection point: witness: signed by a lead who did not do the step after a notice of 2 h',

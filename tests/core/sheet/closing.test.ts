@@ -54,3 +54,82 @@ describe('the end of a job', () => {
     expect(text).not.toContain('HOLD')
   })
 })
+
+/** Side clearance judged as found, at most 0.008 in, decided on, and measured once more where `again` is given. */
+function judged(found: string, decide: readonly string[], again: readonly string[] = []) {
+  const read = (id: string, stage: string) => ({
+    ...READ,
+    id,
+    title: id,
+    of: 'side clearance',
+    with: 'feelers',
+    stage,
+    stations: [{ id: 'all', label: 'all grooves', at: 0.5 }],
+    how: {},
+    repeats: { at_least: 1, at_most: 1, within: '0.001 in' },
+    plausible: { from: 'range', least: '0 in', most: '1 in' },
+  })
+  const judge = (id: string, is: string) => [
+    {
+      id,
+      kind: 'judge',
+      title: id,
+      compute: 'figures',
+      figures: [{ characteristic: 'ring-side-clearance', is }],
+    },
+    {
+      id: `${id}_decided`,
+      kind: 'decide',
+      title: 'Grooves',
+      when: { rule: `${id} != "ACCEPT"`, unknown: 'do' },
+      about: id,
+      choices: ['accept', 'rework', 'replace', 'concession', 'hold'],
+    },
+  ]
+  const first = [read('worn', 'as_found'), ...judge('worn_judged', 'worn')]
+  const second = again.length === 0 ? [] : [read('fresh', 'as_left'), ...judge('fresh_judged', 'fresh')]
+  const seats = [{ id: 'feelers', kinds: ['feeler_gauge'], for: 'gaps' }]
+  const defs = smallDefs([...first, ...second], [], {}, { seats })
+  const walk = new Walk(defs, 'PRACTICE').keys('RO', 'TC-401-1', '1', found, ...decide, ...again)
+  expect(walk.last.type).toBe('job.closed')
+  const [block] = entryBlocks(defs, walk.state, walk.last, STYLE)
+  return { walk, rows: (block?.rows ?? []).map(({ text }) => text) }
+}
+
+const REWORK = ['1', 'KH', 'new grooves']
+const REPLACE = ['2', 'KH', 'new rings']
+
+describe('the closing line', () => {
+  it('of a job with one verdict that stays is that verdict', () => {
+    const { walk, rows } = judged('0.004', [])
+    expect(rows[0]).toBe('Job closed with ACCEPT.')
+    expect(walk.last).toEqual(expect.not.objectContaining({ as_left: expect.anything() }))
+  })
+
+  it('tells the verdict as found, what was done about it and the verdict as left', () => {
+    const { walk, rows } = judged('0.012', REPLACE, ['0.004'])
+    expect(rows.slice(0, 2)).toEqual([
+      'Job closed. Verdict as found REWORK, as left ACCEPT.',
+      '  2 worn_judged: as found REWORK; renewed, decided by KH; as left ACCEPT at 5 fresh_judged',
+    ])
+    expect(walk.last).toMatchObject({ outcome: 'REWORK', as_left: 'ACCEPT' })
+    expect(walk.state.asLeft).toBe('ACCEPT')
+  })
+
+  it('says so where the part was worked on and not measured again', () => {
+    const { walk, rows } = judged('0.012', REWORK)
+    expect(rows.slice(0, 2)).toEqual([
+      'Job closed. Verdict as found REWORK, as left not measured again.',
+      '  2 worn_judged: as found REWORK; reworked, decided by KH; not measured again',
+    ])
+    expect(walk.last).toMatchObject({ as_left: 'not measured again' })
+  })
+
+  it('never reads as fit where what was measured again is not', () => {
+    const { rows } = judged('0.012', REWORK, ['0.011', '3', 'KH', 'runs on', 'rule MT-2', '4000 h'])
+    expect(rows[0]).toBe('Job closed. Verdict as found REWORK, as left REWORK.')
+    expect(rows[2]).toMatch(
+      /^ {2}5 fresh_judged: measured again REWORK; runs on by concession of rule MT-2, .*decided by KH; left at REWORK$/,
+    )
+  })
+})

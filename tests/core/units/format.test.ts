@@ -5,8 +5,10 @@ import {
   companion,
   decimalsOf,
   formatBoth,
+  formatFinish,
   formatNumber,
   formatQuantity,
+  shownNumber,
 } from '../../../src/core/units/format.ts'
 import { quantity } from '../../../src/core/units/quantity.ts'
 import { UNITS, unitNamed } from '../../../src/core/units/unit-table.ts'
@@ -61,6 +63,49 @@ describe('formatNumber', () => {
       expect(() => formatNumber(value, 2)).toThrow('format')
     for (const decimals of [-1, 1.5, 21, Number.NaN])
       expect(() => formatNumber(1, decimals)).toThrow('decimals')
+  })
+})
+
+describe('shownNumber', () => {
+  test.each([
+    [0.0004, 3, '0.0004'],
+    [-0.00001574, 4, '-0.00002'],
+    [0.3, 0, '0.3'],
+    [0.0005, 3, '0.001'],
+    [0, 3, '0.000'],
+    // What adding and taking away in binary leaves is nothing.
+    [1.7e-15, 4, '0.0000'],
+    [9.5062, 4, '9.5062'],
+  ])('%d to %i decimals is %s', (value, decimals, text) => {
+    expect(shownNumber(value, decimals)).toBe(text)
+  })
+
+  test('never reads as zero for what is measured and none', () => {
+    const sizes = fc.double({ noNaN: true, min: 1e-6, max: 1 })
+    fc.assert(
+      fc.property(sizes, (value) => {
+        expect(Number(shownNumber(value, 0))).toBeGreaterThan(0)
+      }),
+    )
+    const units = fc.constantFrom(...UNITS.filter(({ kind }) => kind !== 'temperature'))
+    fc.assert(
+      fc.property(units, sizes, ({ symbol }, value) => {
+        const parts = formatBoth(quantity(value, symbol), symbol, 3).split('   ')
+        for (const part of parts) expect(Number.parseFloat(part)).toBeGreaterThan(0)
+      }),
+    )
+  })
+})
+
+describe('formatFinish', () => {
+  test.each([
+    [0.8e-6, 1, '0.8 um Ra   31 uin Ra'],
+    [0.4e-6, 1, '0.4 um Ra   16 uin Ra'],
+    [0.025e-6, 1, '0.03 um Ra   1 uin Ra'],
+    [-0.1e-6, 1, '-0.1 um Ra   -4 uin Ra'],
+    [0, 1, '0.0 um Ra   0 uin Ra'],
+  ])('%d m is %s', (metres, decimals, text) => {
+    expect(formatFinish(metres, decimals)).toBe(text)
   })
 })
 

@@ -1,0 +1,102 @@
+// From a verdict as found to the part as it was left: what a lead decided about it, and the verdict of a later measurement of
+// the same thing, where there is one. What was to be renewed or worked on and was not measured again has no verdict as left.
+import { assertNever } from '../lib/result.ts'
+import { type VerdictWord, worst } from '../metrology/verdict.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
+import { applicability } from './next.ts'
+import { decidedAbout } from './nonconformance.ts'
+import { type DispositionState, type State, standingVerdict } from './state.ts'
+import { refersTo } from './values.ts'
+
+export interface Course {
+  readonly judge: PlacedStep
+  readonly found: VerdictWord
+  readonly decided: DispositionState | null
+  /** The last judge step that looked at the same thing again. */
+  readonly again: PlacedStep | null
+  /** It is itself the second look at what an earlier step judged. */
+  readonly isAgain: boolean
+  /** Null: it was to be worked on or renewed, and was not measured again. */
+  readonly left: VerdictWord | null
+}
+
+/** Choices after which a part is another than the one that was judged. */
+const CHANGES_IT: readonly string[] = ['rework', 'repair', 'replace']
+
+/** Every standing verdict, in the order of the job. */
+export function coursesOf(defs: Definitions, state: State): Course[] {
+  const judged = defs.steps.flatMap((judge) => {
+    if (judge.step.kind !== 'judge' || applicability(defs, state, judge) === 'skip') return []
+    const stands = standingVerdict(state, judge.id)
+    return stands === null ? [] : [{ judge, found: stands.verdict.result.verdict }]
+  })
+  return judged.map(({ judge, found }, at) => {
+    const again = judged.slice(at + 1).findLast((later) => looksAgain(defs, judge, later.judge))
+    const decided = decidedAbout(state, judge.id)
+    const own = decided !== null && CHANGES_IT.includes(decided.choice) ? null : found
+    return {
+      judge,
+      found,
+      decided,
+      again: again?.judge ?? null,
+      isAgain: judged.slice(0, at).some((earlier) => looksAgain(defs, earlier.judge, judge)),
+      left: again === undefined ? own : again.found,
+    }
+  })
+}
+
+/** All that the earlier one was held against, measured once more: as left, or as the same part of the procedure asks anew. */
+function looksAgain(defs: Definitions, earlier: PlacedStep, later: PlacedStep): boolean {
+  const seen = new Set(heldAgainst(later))
+  if (!heldAgainst(earlier).every((one) => seen.has(one))) return false
+  if (earlier.scope === later.scope) return true
+  const ids = refersTo(defs, later)
+  return defs.steps.some(
+    ({ id, step }) => step.kind === 'read' && step.stage === 'as_left' && ids.includes(id),
+  )
+}
+
+/** Characteristics without their side: a least and a most bound the same thing. */
+function heldAgainst(judge: PlacedStep): string[] {
+  const { step } = asKind(judge, 'judge')
+  switch (step.compute) {
+    case 'bore_form':
+      return [...step.against]
+    case 'figures':
+      return step.figures.map(({ characteristic }) => characteristic.replace(/-least$/, ''))
+    case 'pocket_setting':
+      return ['pocket setting']
+    default:
+      return assertNever(step)
+  }
+}
+
+export interface Whole {
+  readonly found: VerdictWord
+  /** Worst of what was left and judged; null where nothing of it was. */
+  readonly left: VerdictWord | null
+  /** How many were to be worked on or renewed and not measured again. */
+  readonly unmeasured: number
+  /** Something was done about a verdict: as found and as left are two things. */
+  readonly changed: boolean
+}
+
+/** Null where nothing was judged. */
+export function wholeOf(courses: readonly Course[]): Whole | null {
+  const found = courses.filter(({ isAgain }) => !isAgain).map((one) => one.found)
+  if (found.length === 0) return null
+  const last = courses.filter(({ again }) => again === null)
+  const left = last.flatMap((one) => one.left ?? [])
+  return {
+    found: worst(found),
+    left: left.length === 0 ? null : worst(left),
+    unmeasured: last.filter((one) => one.left === null).length,
+    changed: courses.some((one) => one.again !== null || one.left !== one.found),
+  }
+}
+
+/** `ACCEPT`, `ACCEPT, and 1 not measured again`. */
+export function leftText({ left, unmeasured }: Whole): string {
+  if (left === null) return 'not measured again'
+  return unmeasured === 0 ? left : `${left}, and ${unmeasured} not measured again`
+}

@@ -1,0 +1,121 @@
+// What hangs on the machine by the record, and what of it came off: a number keyed at a hold point that asks for locks hangs
+// until it is told as taken off. What the record does not tell off counts as on, whatever has become of the evidence.
+import type { Evidence } from '../definition/evidence.ts'
+import { clockOf, readStamp } from '../lib/instant.ts'
+import type { Definitions } from './definitions.ts'
+import { type GateStep, gateState, gatesOf, hangs, type Item, itemByKey } from './gate.ts'
+import { itemLabel } from './item-label.ts'
+import type { State, Struck } from './state.ts'
+
+/** One keying at a hold point about what hangs. */
+export interface Keyed extends Pick<Struck, 'seq' | 'at' | 'by' | 'shown'> {
+  readonly gate: GateStep
+  readonly item: Item
+  readonly isVoid: boolean
+}
+
+export interface Hanging {
+  readonly on: readonly Keyed[]
+  /** What came off, with the keying that tells so. */
+  readonly off: readonly { readonly what: Keyed; readonly told: Keyed }[]
+}
+
+/**
+ * A lock is on or off by the last that was keyed of its number. Words of a lock that is off are its owner's, and tell of no
+ * number; in a job that went on to its end behind them the locks and blinds of before are off with it.
+ */
+export function hanging(defs: Definitions, state: State): Hanging {
+  const all = gatesOf(defs)
+    .flatMap((gate) => keyedAt(defs, state, gate))
+    .sort((a, b) => a.seq - b.seq)
+  const numbers = new Map<string, { on: Keyed | null; last: Keyed }>()
+  for (const one of all) {
+    if (!hangs(one.item.evidence)) continue
+    const key = deviceKey(one)
+    const known = numbers.get(key)
+    numbers.set(key, { on: tellsOff(one.item.evidence) ? (known?.on ?? one) : one, last: one })
+  }
+  const said = all.filter(({ item }) => item.evidence.kind === 'words' && tellsOff(item.evidence))
+  const last = state.closed === null || state.closed === 'STOP' ? undefined : said.at(-1)
+  const found = [...numbers.values()].map(({ on, last: keyed }) => {
+    const what = on ?? keyed
+    if (tellsOff(keyed.item.evidence)) return { what, told: keyed }
+    return {
+      what,
+      told: last !== undefined && last.seq > keyed.seq && isLock(keyed.item.evidence) ? last : null,
+    }
+  })
+  return {
+    on: found.flatMap(({ what, told }) => (told === null ? [what] : [])),
+    off: found.flatMap(({ what, told }) => (told === null ? [] : [{ what, told }])),
+  }
+}
+
+/** What was keyed and stands, and what fell since; not what was mistyped, which hangs nowhere. */
+function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
+  const { given, struck } = gateState(state, gate.id)
+  const fallen = struck.filter(
+    (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
+  )
+  return [
+    ...Object.entries(given).map(([key, g]) => ({ ...g, key, isVoid: false })),
+    ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
+  ].flatMap(({ key, seq, at, by, shown, isVoid }): Keyed[] => {
+    const item = itemByKey(defs, gate, key)
+    return item === null ? [] : [{ seq, at, by, shown, isVoid, gate, item }]
+  })
+}
+
+/** Asks for, or says, that a lock was taken off. */
+function tellsOff(evidence: Evidence): boolean {
+  if (evidence.kind !== 'numbers' && evidence.kind !== 'words') return false
+  const text = evidence.kind === 'words' ? `${evidence.ask} ${evidence.words}` : evidence.ask
+  const sentences = text.split(/[.?!:;]/)
+  return sentences.some(
+    (one) => /\b(lock|blind)s?\b.*\boff\b/i.test(one) && !/\b(no|not|never|nobody)\b/i.test(one),
+  )
+}
+
+/** A tag stays where it is when a machine starts; a lock or a blind cannot. */
+function isLock(evidence: Evidence): boolean {
+  return evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of !== 'tag')
+}
+
+/** A tag and a blind may well bear one number: they are two things. */
+function deviceKey({ item: { evidence }, shown }: Keyed): string {
+  const what = evidence.kind === 'numbers' ? evidence.of : evidence.kind
+  return `${what} ${shown.trim().toUpperCase()}`
+}
+
+/** A line for each that is on. */
+export function onLines(defs: Definitions, { on }: Hanging): string[] {
+  return on.map((one) => `Still on by the record: ${deviceText(defs, one)}, keyed ${when(one)}`)
+}
+
+/** What came off, when and by whom: each by its own number, and those that words stand for in one line. */
+export function offLines(defs: Definitions, { off }: Hanging): string[] {
+  const words = off.filter(({ told }) => told.item.evidence.kind === 'words')
+  const [first] = words
+  const all = words.map(({ what }) => deviceText(defs, what)).join('; ')
+  return [
+    ...off
+      .filter(({ told }) => told.item.evidence.kind !== 'words')
+      .map(({ what, told }) => `Came off: ${deviceText(defs, what)}, ${when(told)}, at ${where(told)}`),
+    ...(first === undefined
+      ? []
+      : [`Came off by ${when(first.told)}, who keyed ${first.told.shown} at ${where(first.told)}: ${all}`]),
+  ]
+}
+
+function deviceText(defs: Definitions, { item, shown }: Keyed): string {
+  return `${itemLabel(defs, item)}: ${shown}`
+}
+
+/** `2026-03-14 16:31 by RO`. */
+function when({ at, by }: Keyed): string {
+  const read = readStamp(at)
+  const time = read === null ? 'at a time that cannot be read' : `${at.slice(0, 10)} ${clockOf(read)}`
+  return `${time} by ${by ?? 'nobody known'}`
+}
+
+const where = ({ gate }: Keyed) => `${gate.number} ${gate.step.title}`

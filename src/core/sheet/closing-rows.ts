@@ -1,0 +1,54 @@
+// The end of a job on the sheet: the verdict as found, what was done about it, the verdict as left.
+import { type Course, coursesOf, leftText, wholeOf } from '../job/as-left.ts'
+import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import type { DispositionState, State } from '../job/state.ts'
+import { validityText } from '../job/validity.ts'
+import { type Row, row } from './block.ts'
+
+/** One line: the verdict, or both where something was done in between. */
+export function closingLine(defs: Definitions, state: State, outcome: string): string {
+  if (outcome === 'NONE') return 'Job closed. Nothing in it was to be judged.'
+  const whole = outcome === 'STOP' ? null : wholeOf(coursesOf(defs, state))
+  if (whole === null || !whole.changed) return `Job closed with ${outcome}.`
+  const held = outcome === 'HOLD' ? ' with HOLD' : ''
+  return `Job closed${held}. Verdict as found ${whole.found}, as left ${leftText(whole)}.`
+}
+
+/** A line for each verdict that was not ACCEPT, where something was done about any. */
+export function courseRows(defs: Definitions, state: State): Row[] {
+  const courses = coursesOf(defs, state)
+  if (wholeOf(courses)?.changed !== true) return []
+  return courses
+    .filter(({ found }) => found !== 'ACCEPT')
+    .map((course) => row(`  ${courseText(course)}`, course.left === 'ACCEPT' ? 'plain' : 'caution'))
+}
+
+/** `29 Ring gaps judged: as found REPLACE; renewed, decided by KH; as left ACCEPT at 301 New gaps judged`. */
+function courseText({ judge, found, decided, again, isAgain, left }: Course): string {
+  const first = `${named(judge)}: ${isAgain ? 'measured again' : 'as found'} ${found}`
+  const done = decided === null ? 'no disposition' : doneText(decided)
+  const last =
+    left === null
+      ? 'not measured again'
+      : again === null
+        ? `left at ${left}`
+        : `as left ${left} at ${named(again)}`
+  return `${first}; ${done}; ${last}`
+}
+
+const DONE: Readonly<Record<string, string>> = {
+  accept: 'accepted as it is',
+  rework: 'reworked',
+  repair: 'repaired',
+  replace: 'renewed',
+  concession: 'runs on by concession',
+  hold: 'on hold',
+}
+
+/** What a lead decided, as the trade says it of the part. */
+export function doneText({ choice, person, authority, valid }: DispositionState): string {
+  const terms = authority === null || valid === null ? '' : ` of ${authority}, ${validityText(valid)}`
+  return `${DONE[choice] ?? choice}${terms}, decided by ${person}`
+}
+
+const named = ({ number, step }: PlacedStep) => `${number} ${step.title}`
