@@ -1,4 +1,6 @@
 // The entry point: picks a command, turns what went wrong into one sentence and an exit code. Nothing else exits.
+import './hush-first.ts'
+
 import module from 'node:module'
 import process from 'node:process'
 import { UserError } from '../node/user-error.ts'
@@ -18,6 +20,7 @@ import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { EXIT } from './exit.ts'
+import { unhush } from './hush.ts'
 import { print } from './terminal.ts'
 
 // Free speed where Node has it (22 and later); not there on 20.
@@ -88,11 +91,15 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error
 })
 
+process.on('exit', unhush)
+
 main(process.argv.slice(2)).then(
   (code) => {
+    unhush()
     process.exitCode = code
   },
   (error: unknown) => {
+    unhush()
     process.exitCode = report(error)
   },
 )

@@ -24,6 +24,7 @@ import { pinFits } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { EXIT } from './exit.ts'
+import { hush, unhush } from './hush.ts'
 import { columnsOf } from './terminal.ts'
 
 export interface OpenedJob {
@@ -69,11 +70,14 @@ export function startJob(wanted: NewJob): OpenedJob {
 
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
 function unproved(defs: Definitions): string | null {
+  // It may take minutes, and Control-C has to end it.
+  unhush()
   // Beside the sheet: what is printed may be read by a program.
   process.stderr.write(
-    'Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.\n',
+    'Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull. Key nothing, no PIN above all, until the sheet is there.\n',
   )
   const proof = prove(defs)
+  hush()
   switch (proof.is) {
     case 'proved':
       return null

@@ -8,6 +8,18 @@ import { EXAMPLE_RUN, logged, logPath, terminals, withoutHashes } from '../helpe
 
 const terminal = terminals()
 
+/** A run that is stopped once it made the terminal silent and before it drew anything: as slow a start as can be. */
+async function heldBeforeScreen(more: readonly string[]) {
+  for (let tries = 0; tries < 5; tries++) {
+    const t = terminal.start([...EXAMPLE_RUN, ...more])
+    await expect.poll(() => t.isSilent, { interval: 5, timeout: 10_000 }).toBe(true)
+    t.kill('SIGSTOP')
+    if (!t.raw.includes('Your initials')) return t
+    t.kill('SIGKILL')
+  }
+  throw new Error('the screen was always there first')
+}
+
 describe('barover pin', () => {
   it('asks twice, shows nothing of it and prints the key', async () => {
     const t = terminal.start(['pin', 'RO'])
@@ -59,6 +71,27 @@ describe('the PIN of who signs', () => {
       expect(after).not.toContain(pin)
     }
     expect(after).not.toMatch(/"typed":"407/)
+  })
+
+  it.each([[[]], [['--plain']]])('keyed before there is a screen shows nowhere: %j', async (more) => {
+    const t = await heldBeforeScreen(['--jobs', terminal.folder(), ...more])
+    t.send('4071')
+    t.kill('SIGCONT')
+    await t.see('What was keyed before the sheet was here is dropped')
+    await t.see('Your initials')
+    expect(t.raw).not.toContain('4071')
+    t.kill('SIGTERM')
+    await t.ended()
+    expect(t.isSilent).toBe(false)
+  })
+
+  it('is no STOP that is keyed before there is a screen: that one is heard', async () => {
+    const jobs = terminal.folder()
+    const t = await heldBeforeScreen(['--jobs', jobs])
+    t.send('stop\r')
+    t.kill('SIGCONT')
+    await t.see('why was STOP called?')
+    expect(logged(jobs).at(-1)?.type).toBe('stop.raised')
   })
 
   it('half keyed when the gas test lapses, answers nothing and shows nowhere', async () => {

@@ -15,6 +15,7 @@ import { deviationRows, dispositionRows, openRows, permitRows, withNonconformanc
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
+import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
@@ -111,7 +112,8 @@ export function entryBlock(
         defs,
         state,
         entry,
-        verdictBlock(defs, titleOf(defs, entry.step), entry.verdict, {
+        verdictBlock(defs, state, titleOf(defs, entry.step), entry.verdict, {
+          step: entry.step,
           margin,
           right: byLine(entry),
           columns,
@@ -181,6 +183,7 @@ export function entryBlock(
     case 'job.closed':
       return block(
         row(closing(entry.outcome), 'strong'),
+        ...keptAtClose(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),
         ...leftOutRows(defs, state),

@@ -26,6 +26,8 @@ export interface Live {
   readonly inputMargin: string
   readonly inputWidth: number
   readonly below: readonly Line[]
+  /** How many of what is chosen from are on it. */
+  readonly choices: number
   /** The terminal cannot hold what must be seen: only STOP and leaving are taken. */
   readonly tooSmall: boolean
 }
@@ -56,13 +58,15 @@ export function fitLive(input: LiveInput): Live {
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
-  const fits = tries.find((p) => height(p) <= room)
+  const fits = tries.find((p) => height(p) + leastListed(view) <= room)
   if (fits === undefined) {
-    const least = Math.min(...tries.map(height))
+    const least = Math.min(...tries.map(height)) + leastListed(view)
     return tooSmall(input, `${least + 2 + footLine.length} rows high`)
   }
   const { head, must, ask } = fits
-  let left = Math.max(0, room - height(fits) - (input.said ?? 0))
+  const free = room - height(fits) - (input.said ?? 0)
+  const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
+  let left = Math.max(0, free - listed.length)
   const text = lines(view.rows)
   const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
   const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])
@@ -78,10 +82,11 @@ export function fitLive(input: LiveInput): Live {
   const rule = rules >= 1 ? [shortRule(style, 'under')] : []
   const over = rules >= 2 ? [shortRule(style, 'over')] : []
   return {
-    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
+    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...listed, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
     below: [...rule, ...footLine, ...hint],
+    choices: listed.length,
     tooSmall: false,
   }
 }
@@ -103,6 +108,11 @@ function parts({ view, foot, style, notice }: LiveInput, close: 0 | 1 | 2 | 3): 
     must: block([...must, ...(foot.warning === null ? [] : [row(foot.warning, 'caution')])], style),
     ask: block([...ask, ...(notice === null ? [] : [row(notice, 'caution')])], style),
   }
+}
+
+/** Fewer lines of a list are none to choose from. */
+function leastListed({ choices }: PromptView): number {
+  return Math.min(3, choices.length)
 }
 
 function runIn(rows: readonly Row[]): Row {
@@ -139,6 +149,7 @@ function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
     inputMargin: marginOf('', style),
     inputWidth: textWidth(style),
     below: [],
+    choices: 0,
     tooSmall: true,
   }
 }
