@@ -35,8 +35,8 @@ export const STOP = [
     },
     {
       rule: 'A STOP is heard after the job was left.',
-      find: "'take-up', 'stop', 'leave'",
-      into: "'take-up', 'leave'",
+      find: "'take-up',\n  'stop',",
+      into: "'take-up',",
       by: 'is heard after the job was left, which otherwise takes nothing until taken up',
     },
     {
