@@ -21,13 +21,13 @@ export async function dropEarly(stdin: NodeJS.ReadStream = process.stdin): Promi
   if (stdin !== process.stdin || stdin.isTTY !== true) return NONE
   stdin.setRawMode(true)
   let keys = ''
-  const take = (chunk: Buffer | string) => {
-    keys += chunk.toString()
+  const take = () => {
+    for (let chunk = stdin.read(); chunk !== null; chunk = stdin.read()) keys += String(chunk)
   }
-  stdin.on('data', take)
+  // As the renderer reads it: a stream that once was paused would wait for a resume that never comes.
+  stdin.on('readable', take)
   for (let n = 0; n < TURNS; n++) await new Promise((resolve) => setImmediate(resolve))
-  stdin.off('data', take)
-  stdin.pause()
+  stdin.off('readable', take)
   return earlyOf(keys, () => {
     stdin.setRawMode(false)
     process.kill(process.pid, 'SIGINT')

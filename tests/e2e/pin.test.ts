@@ -1,10 +1,11 @@
 // PINs in a real terminal: not one byte of them is written to it, and none is in the log.
 import { readFileSync } from 'node:fs'
+import { spawn } from '@lydell/node-pty'
 import { describe, expect, it } from 'vitest'
 import { pinFits } from '../../src/node/pins.ts'
 import { changedMachine } from '../helpers/cli.ts'
 import { GATE_LINES, withPins } from '../helpers/example.ts'
-import { EXAMPLE_RUN, logged, logPath, terminals, withoutHashes } from '../helpers/pty.ts'
+import { BUNDLE, EXAMPLE_RUN, logged, logPath, plainEnv, terminals, withoutHashes } from '../helpers/pty.ts'
 
 const terminal = terminals()
 
@@ -80,9 +81,21 @@ describe('the PIN of who signs', () => {
     await t.see('What was keyed before the sheet was here is dropped')
     await t.see('Your initials')
     expect(t.raw).not.toContain('4071')
-    t.kill('SIGTERM')
-    await t.ended()
-    expect(t.isSilent).toBe(false)
+  })
+
+  it.each([
+    ['a job that is refused', ['run', 'bore-inspection', '--machine', 'nowhere.yaml']],
+    ['words that are none', ['run', '--no-such-word']],
+    ['no such job', ['resume', 'nowhere']],
+  ])('leaves the terminal as it was after %s', async (_what, args) => {
+    const shell = spawn('sh', ['-c', `"$0" "$@"; stty -a`, process.execPath, BUNDLE, ...args], {
+      env: plainEnv(),
+    })
+    let seen = ''
+    shell.onData((data) => {
+      seen += data
+    })
+    await expect.poll(() => seen).toMatch(/ icanon [\s\S]* echo /)
   })
 
   it('is no STOP that is keyed before there is a screen: that one is heard', async () => {
