@@ -8,7 +8,7 @@ export function hush(): void {
   if (process.stdin.isTTY === true) process.stdin.setRawMode(true)
 }
 
-/** As it was. Node itself does so at every end it still has a say in; what is said before an end is said on a whole terminal. */
+/** As it was. At every end of the program Node does so by itself. */
 export function unhush(): void {
   if (process.stdin.isTTY === true && process.stdin.isRaw) process.stdin.setRawMode(false)
 }

@@ -20,7 +20,6 @@ import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { EXIT } from './exit.ts'
-import { unhush } from './hush.ts'
 import { print } from './terminal.ts'
 
 // Free speed where Node has it (22 and later); not there on 20.
@@ -91,15 +90,11 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error
 })
 
-process.on('exit', unhush)
-
 main(process.argv.slice(2)).then(
   (code) => {
-    unhush()
     process.exitCode = code
   },
   (error: unknown) => {
-    unhush()
     process.exitCode = report(error)
   },
 )

@@ -22,6 +22,22 @@ export const ASKED_AND_ATTACHED = [
       by: 'is the note',
     },
   ]),
+  ...of('core/talk/hear', 'core/talk/reflex', [
+    {
+      rule: 'A word keyed out of habit, such as ok, is never taken for an answer.',
+      find: "return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)",
+      into: 'return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
+      by: 'changes nothing at any prompt of the whole example, and is answered',
+    },
+  ]),
+  ...of('ui/early-keys', 'ui/early-keys', [
+    {
+      rule: 'A STOP that is keyed before there is a screen is a STOP.',
+      find: 'some((line) => isStop(line))',
+      into: "some((line) => line === '!')",
+      by: 'are a STOP where one is among them, with its Enter or without',
+    },
+  ]),
   ...of('core/talk/hear', 'core/talk/asked', [
     {
       rule: 'A question is never taken as an answer, and goes on no record.',

@@ -8,14 +8,16 @@ describe('keys that came before the screen', () => {
     ['', { dropped: false, stop: false }],
     ['4071', { dropped: true, stop: false }],
     ['RO\r4071\r', { dropped: true, stop: false }],
-    ['stop\r', { dropped: true, stop: true }],
-    ['stop', { dropped: true, stop: true }],
-    ['RO\r!', { dropped: true, stop: true }],
     ['no stop\r', { dropped: true, stop: false }],
   ])('%j', (keys, early) => {
     const interrupt = vi.fn()
     expect(earlyOf(keys, interrupt)).toEqual(early)
     expect(interrupt).not.toHaveBeenCalled()
+  })
+
+  it('are a STOP where one is among them, with its Enter or without', () => {
+    for (const keys of ['stop\r', 'stop', 'RO\r!', '!', 'RO\rstop\r4071'])
+      expect([keys, earlyOf(keys, () => undefined)]).toEqual([keys, { dropped: true, stop: true }])
   })
 
   it('end the program where Control-C is among them', () => {

@@ -9,7 +9,7 @@ import { assertNever } from '../lib/result.ts'
 import { widthOf } from '../lib/text.ts'
 import { bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
-import { figuresBecause, figuresBlock } from './figures-block.ts'
+import { figuresBecause, figuresBlock, figuresGovern } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
 import { keptRows } from './kept-rows.ts'
 import { pocketBecause, pocketBlock } from './pocket-block.ts'
@@ -54,7 +54,7 @@ export function verdictBlock(
   const stamped = rest.slice(stamp, stamp + 1)
   if (linesOf(block.rows, look.columns) <= IN_SIGHT)
     return { ...block, rows: [head, ...before, ...stamped, ...kept, ...after] }
-  const short = [...becauseRows(defs, record), ...kept]
+  const short = [...becauseRows(defs, record), ...governingRows(defs, record), ...kept]
   const named = { ...head, text: `${head.text}: ${record.result.verdict}` }
   const sums = after.slice(-1)
   return {
@@ -215,8 +215,16 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
 export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   if (record.compute === 'figures') return figuresBecause(defs, record)
   if (record.compute === 'pocket_setting') return pocketBecause(defs, record)
-  const { result } = record
-  if (result.holds.length > 0) return holdsInFew(result.holds)
+  return record.result.holds.length > 0 ? holdsInFew(record.result.holds) : boreGoverns(defs, record)
+}
+
+/** What governs, of a verdict that is held up too: how near it is to its limit, and where that comes from. */
+function governingRows(defs: Definitions, record: VerdictRecord): Row[] {
+  if (record.result.holds.length === 0 || record.compute === 'pocket_setting') return []
+  return record.compute === 'figures' ? figuresGovern(defs, record) : boreGoverns(defs, record)
+}
+
+function boreGoverns(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   return result.judged.flatMap((c) => {
     if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []

@@ -137,7 +137,7 @@ const MOST_LISTED = 30
 
 /** How to come to what is not listed; nothing where all is. */
 export function choiceHint({ items }: WhichAsk): string {
-  return `${items.length} in all. more: further ones; sheet 7: those of sheet 7`
+  return `Of ${items.length}: more, or sheet 7 only`
 }
 
 /** `more` is told by the screen how many it showed; without that it goes on by what plain lines show. */

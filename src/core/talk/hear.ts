@@ -30,7 +30,7 @@ import { openLines } from './open-items.ts'
 import { pickedFrom } from './picked.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
-import { reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
+import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whereLines } from './where.ts'
@@ -73,8 +73,8 @@ export function hear(
   if (standing !== null) return say(...whereLines(defs, state, now, standing))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
-    // What is keyed at a hold point is refused by the engine in its own words; what is wanted is said as well.
-    const given = prompt.kind === 'evidence' ? hearAtPrompt(defs, state, prompt, line) : null
+    // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
+    const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
     return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null

@@ -25,6 +25,11 @@ function reflexIn(line: string): Reflex | null {
   return (found?.[0] as Reflex | undefined) ?? null
 }
 
+/** A yes or a no, or what stands for one. */
+export function isYes(line: string): boolean {
+  return reflexIn(line) === 'yes'
+}
+
 /** At a prompt; null: the line is none of them. Whatever answers the prompt was heard as that before. */
 export function reflexLines(defs: Definitions, state: State, prompt: Prompt, line: string): string[] | null {
   const reflex = reflexIn(line)

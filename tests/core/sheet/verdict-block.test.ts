@@ -4,7 +4,7 @@ import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
-import { AFTER_LINES, BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 const styleOf = (width: number) => ({ width, record: 'EXAMPLE' as const, ascii: true })
 
@@ -94,6 +94,16 @@ describe('a verdict longer than the screen', () => {
       expect(lines.filter((line) => line.includes('( MONITOR )'))).toHaveLength(1)
     },
   )
+
+  it('that is held up says both what holds it and what governs', () => {
+    // Taper so near its limit that the measuring error decides nothing.
+    const near = ['9.5018', '9.5018', ...BORE_LINES.slice(2)]
+    const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys(...near, ...AFTER_LINES)
+    const tail = run(block(walk, 'verdict.given').slice(-10))
+    expect(tail).toMatch(
+      /\( HOLD \) Taper: too close to call.* taper governs: 0\.00\d+ of 0\.0055, \d+\s% used; fallback, Bloch/,
+    )
+  })
 })
 
 describe('why right after a verdict', () => {
