@@ -12,6 +12,7 @@ import { runPlain } from '../plain/plain.ts'
 import type { Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import { printEnding } from './finish.ts'
+import { unhush } from './hush.ts'
 import type { OpenedJob } from './open.ts'
 import { canDraw, sheetStyle } from './terminal.ts'
 import { terminalLines } from './terminal-lines.ts'
@@ -48,6 +49,7 @@ export async function driveScripted(
   values: Values,
 ): Promise<number> {
   process.exitCode = EXIT.unfinished
+  unhush()
   const at = { line: 0 }
   const out = values.json === true ? { write: () => undefined } : process.stdout
   if (values.aloud === true) out.write('Answers from a file are not read aloud.\n')
@@ -108,6 +110,10 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
       const code = printEnding(opened, values)
       return interrupted ? EXIT.interrupted : code
     }
+    const { DROPPED, dropEarly } = await import('../ui/early-keys.ts')
+    const early = await dropEarly()
+    if (early.dropped && !early.stop) process.stdout.write(`${DROPPED}\n`)
+    if (early.stop) await opened.session.hear('stop')
     const lines =
       process.stdin.isTTY === true
         ? keyedLines(opened)

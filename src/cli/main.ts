@@ -1,4 +1,6 @@
 // The entry point: picks a command, turns what went wrong into one sentence and an exit code. Nothing else exits.
+import './hush-first.ts'
+
 import module from 'node:module'
 import process from 'node:process'
 import { UserError } from '../node/user-error.ts'

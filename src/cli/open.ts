@@ -24,6 +24,7 @@ import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { systemVoice } from '../node/voice.ts'
 import { EXIT } from './exit.ts'
+import { hush, unhush } from './hush.ts'
 import { searchJob } from './search.ts'
 import { columnsOf } from './terminal.ts'
 
@@ -81,6 +82,8 @@ const TOLD_EACH_MS = 5000
 
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
 async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<string | null> {
+  // It may take minutes, and Control-C has to end it.
+  unhush()
   // Beside the sheet: what is printed may be read by a program.
   const tell = (line: string) => process.stderr.write(`${line}\n`)
   let told = performance.now()
@@ -90,9 +93,11 @@ async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<
     tell(`  ${done} of ${of} pieces searched`)
   }
   tell('Searching every state of this job for a way past a gate: seconds, minutes for a whole piston pull.')
+  tell('Key nothing, no PIN above all, until the sheet is there.')
   tell('It is searched once; after that only what was changed.')
   const { proof, pieces, kept } = await searchJob(defs, files, { onPiece })
   if (kept > 0) tell(`${kept} of its ${pieces} pieces had been searched before.`)
+  hush()
   switch (proof.is) {
     case 'proved':
       return null

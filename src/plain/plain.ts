@@ -7,6 +7,7 @@ import { foot } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
 import { isHidden } from '../core/talk/ask.ts'
+import { LISTED } from '../core/talk/correct.ts'
 import { isMakeSafe, isStop } from '../core/talk/words.ts'
 
 export interface PlainOut {
@@ -43,6 +44,7 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...(view.drawings[0] ?? []),
     ...view.legend,
     ...(view.profiles[0] ?? []),
+    ...view.choices.slice(0, LISTED),
     ...view.ask,
     row(`${below.text}   safe: make safe`, 'faint'),
   ]

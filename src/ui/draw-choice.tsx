@@ -4,6 +4,7 @@ import { useCallback, useRef, useState } from 'react'
 import { asciiTwin, clean } from '../core/lib/text.ts'
 import { marginRule } from '../core/sheet/ruling.ts'
 import { isMakeSafe } from '../core/talk/words.ts'
+import { dropEarly } from './early-keys.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
 import { show, type Terminal } from './show.tsx'
@@ -23,6 +24,7 @@ export interface Choice {
 export type Chosen = number | 'left' | 'interrupted'
 
 export async function drawChoice(choice: Choice, terminal?: Terminal): Promise<Chosen> {
+  await dropEarly(terminal?.stdin)
   let chosen: Chosen = 'interrupted'
   await show(
     <ChoiceScreen

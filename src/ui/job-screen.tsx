@@ -24,15 +24,17 @@ const LOOK_MS = 2000
 export interface JobScreenProps {
   readonly session: Session
   readonly style: SheetStyle
+  /** Said under the first question. */
+  readonly notice?: string | null
   readonly onEnd: (how: 'over' | 'interrupted' | Error) => void
 }
 
-export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
+export function JobScreen({ session, style: base, notice: first = null, onEnd }: JobScreenProps) {
   const snapshot = useSyncExternalStore(session.subscribe, session.snapshot)
   const size = useTerminalSize()
   const { exit } = useApp()
   const style = useMemo(() => ({ ...base, width: Math.max(30, size.columns - 1) }), [base, size.columns])
-  const [notice, setNotice] = useState<string | null>(null)
+  const [notice, setNotice] = useState<string | null>(first)
   const ending = useRef(false)
   const end = useCallback(
     (how: 'over' | 'interrupted' | Error) => {
@@ -48,11 +50,14 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const view = promptView(defs, state, talk, style)
   const isOver = state.closed !== null || state.left
 
+  /** Of what is chosen from, as many as are on the screen: the word for more goes on from there. */
+  const listed = useRef(0)
   const submit = useCallback(
     async (line: string, unseen: boolean) => {
       setNotice(null)
+      const isMore = listed.current > 0 && /^more$/i.test(line.trim())
       await session
-        .hear(line, unseen)
+        .hear(isMore ? `more ${listed.current}` : line, unseen)
         .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
     },
     [session, end],
@@ -101,6 +106,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
   const withTold = fitLive({ ...bare, notice: told, side: side.up })
   const live = withTold.tooSmall ? fitLive({ ...bare, notice, side: side.up }) : withTold
+  listed.current = live.choices
   useKeys(press, interrupt, tab, side.turn)
   useTicks(session, end)
   useLooks(session, end)
@@ -108,9 +114,9 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
     if (isOver) end(leaving.current ? 'interrupted' : 'over')
   }, [isOver, end])
 
-  const first = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
+  const skipped = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
   const items = useMemo<(Shown | typeof EARLIER)[]>(
-    () => [EARLIER, ...snapshot.shown.slice(first.current)],
+    () => [EARLIER, ...snapshot.shown.slice(skipped.current)],
     [snapshot.shown],
   )
   return (
@@ -118,7 +124,7 @@ export function JobScreen({ session, style: base, onEnd }: JobScreenProps) {
       <Static items={items}>
         {(item, i) => (
           <Box key={i === 0 ? 'earlier' : (item as Shown).key} flexDirection="column">
-            {linesOf(session, item, first.current, style, size.columns).map((line, n) => (
+            {linesOf(session, item, skipped.current, style, size.columns).map((line, n) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: lines of one entry never change or move
               <SheetLine key={n} line={line} />
             ))}

@@ -1,12 +1,25 @@
 // PINs in a real terminal: not one byte of them is written to it, and none is in the log.
 import { readFileSync } from 'node:fs'
+import { spawn } from '@lydell/node-pty'
 import { describe, expect, it } from 'vitest'
 import { pinFits } from '../../src/node/pins.ts'
 import { changedMachine } from '../helpers/cli.ts'
 import { GATE_LINES, withPins } from '../helpers/example.ts'
-import { EXAMPLE_RUN, logged, logPath, terminals, withoutHashes } from '../helpers/pty.ts'
+import { BUNDLE, EXAMPLE_RUN, logged, logPath, plainEnv, terminals, withoutHashes } from '../helpers/pty.ts'
 
 const terminal = terminals()
+
+/** A run that is stopped once it made the terminal silent and before it drew anything: as slow a start as can be. */
+async function heldBeforeScreen(more: readonly string[]) {
+  for (let tries = 0; tries < 5; tries++) {
+    const t = terminal.start([...EXAMPLE_RUN, ...more])
+    await expect.poll(() => t.isSilent, { interval: 5, timeout: 10_000 }).toBe(true)
+    t.kill('SIGSTOP')
+    if (!t.raw.includes('Your initials')) return t
+    t.kill('SIGKILL')
+  }
+  throw new Error('the screen was always there first')
+}
 
 describe('barover pin', () => {
   it('asks twice, shows nothing of it and prints the key', async () => {
@@ -59,6 +72,39 @@ describe('the PIN of who signs', () => {
       expect(after).not.toContain(pin)
     }
     expect(after).not.toMatch(/"typed":"407/)
+  })
+
+  it.each([[[]], [['--plain']]])('keyed before there is a screen shows nowhere: %j', async (more) => {
+    const t = await heldBeforeScreen(['--jobs', terminal.folder(), ...more])
+    t.send('4071')
+    t.kill('SIGCONT')
+    await t.see('What was keyed before the sheet was here is dropped')
+    await t.see('Your initials')
+    expect(t.raw).not.toContain('4071')
+  })
+
+  it.each([
+    ['a job that is refused', ['run', 'bore-inspection', '--machine', 'nowhere.yaml']],
+    ['words that are none', ['run', '--no-such-word']],
+    ['no such job', ['resume', 'nowhere']],
+  ])('leaves the terminal as it was after %s', async (_what, args) => {
+    const shell = spawn('sh', ['-c', `"$0" "$@"; stty -a`, process.execPath, BUNDLE, ...args], {
+      env: plainEnv(),
+    })
+    let seen = ''
+    shell.onData((data) => {
+      seen += data
+    })
+    await expect.poll(() => seen).toMatch(/ icanon [\s\S]* echo /)
+  })
+
+  it('is no STOP that is keyed before there is a screen: that one is heard', async () => {
+    const jobs = terminal.folder()
+    const t = await heldBeforeScreen(['--jobs', jobs])
+    t.send('stop\r')
+    t.kill('SIGCONT')
+    await t.see('why was STOP called?')
+    expect(logged(jobs).at(-1)?.type).toBe('stop.raised')
   })
 
   it('half keyed when the gas test lapses, answers nothing and shows nowhere', async () => {

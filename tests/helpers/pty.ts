@@ -1,4 +1,5 @@
 // Barover as built, in a real pseudo-terminal, driven by keys and watched on a screen.
+import { execFileSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -114,6 +115,12 @@ export class Terminal extends Screen {
   override resize(size: Size): void {
     super.resize(size)
     this.#pty.resize(size.cols, size.rows)
+  }
+
+  /** Whether the terminal shows nothing of what is keyed, as its own settings say. */
+  get isSilent(): boolean {
+    const { _pty: path } = this.#pty as unknown as { readonly _pty: string }
+    return / -echo /.test(` ${execFileSync('stty', ['-F', path, '-a'], { encoding: 'utf8' })} `)
   }
 
   kill(signal: string): void {

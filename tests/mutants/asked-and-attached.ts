@@ -22,11 +22,27 @@ export const ASKED_AND_ATTACHED = [
       by: 'is the note',
     },
   ]),
+  ...of('core/talk/hear', 'core/talk/reflex', [
+    {
+      rule: 'A word keyed out of habit, such as ok, is never taken for an answer.',
+      find: "return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)",
+      into: 'return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
+      by: 'changes nothing at any prompt of the whole example, and is answered',
+    },
+  ]),
+  ...of('ui/early-keys', 'ui/early-keys', [
+    {
+      rule: 'A STOP that is keyed before there is a screen is a STOP.',
+      find: 'some((line) => isStop(line))',
+      into: "some((line) => line === '!')",
+      by: 'are a STOP where one is among them, with its Enter or without',
+    },
+  ]),
   ...of('core/talk/hear', 'core/talk/asked', [
     {
       rule: 'A question is never taken as an answer, and goes on no record.',
-      find: 'if (asked !== null) return say(...answerLines(defs, state, asked))',
-      into: 'if (asked !== null) return { ...hearAtPrompt(defs, state, prompt, line), say: answerLines(defs, state, asked) }',
+      find: 'if (asked !== null) return say(...answerTo(defs, state, asked, now))',
+      into: 'if (asked !== null) return { ...hearAtPrompt(defs, state, prompt, line), say: answerTo(defs, state, asked, now) }',
       by: 'a question is answered from the papers, and nothing else comes of it',
     },
     {

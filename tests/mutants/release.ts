@@ -34,6 +34,12 @@ export const RELEASE = [
       by: 'that is not in the list is never released',
     },
     {
+      rule: 'What a STOP was called for is never talked down to a mistake.',
+      find: "return cause === 'mistake' ? 0 : 1",
+      into: 'return 1',
+      by: 'is never put right to a mistake once it was anything else',
+    },
+    {
       rule: 'Each open STOP is explained before any release, not only the oldest.',
       find: 'return openStops(state).find((s) => s.cause === null) ?? null',
       into: 'return openStops(state).slice(0, 1).find((s) => s.cause === null) ?? null',
@@ -80,8 +86,8 @@ export const RELEASE = [
   ...of('core/job/admit-stop', 'core/job/stop-cause', [
     {
       rule: 'The cause of a STOP that is never released is put right only to one as strict.',
-      find: 'stop.cause !== null && !isReleasable(stop.cause) && isReleasable(input.cause)',
-      into: "stop.cause === input.cause && isReleasable(input.cause) && input.why === ''",
+      find: 'stop.cause !== null && isSofter(input.cause, stop.cause)',
+      into: "stop.cause === input.cause && isSofter(input.cause, stop.cause) && input.why === ''",
       by: 'once it is never released is put right only to one as strict',
     },
     {

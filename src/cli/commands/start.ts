@@ -5,6 +5,7 @@ import { homeFolder } from '../../node/home.ts'
 import { listJobs } from '../../node/job-folder.ts'
 import { ALOUD, type Command, SHARED, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
+import { hush } from '../hush.ts'
 import { linesWithoutJob } from '../safe-lines.ts'
 import { canDraw, print, wantsAscii } from '../terminal.ts'
 import { summary } from './jobs.ts'
@@ -89,6 +90,8 @@ async function choose(values: Values): Promise<number> {
     safe,
   })
   if (typeof which === 'string') return codeOf(which)
+  // The choice gave the terminal back: until the next screen is there it shows nothing either.
+  hush()
   if (which === 1) return example(values)
   const list = which === 0 ? open : closed
   const picked = await drawChoice({
@@ -99,6 +102,7 @@ async function choose(values: Values): Promise<number> {
     safe,
   })
   if (typeof picked === 'string') return codeOf(picked)
+  hush()
   const job = list[picked]
   if (job === undefined) return EXIT.done
   return which === 0 ? resumeJob(job.path, values) : showCommand.run(values, [job.path])

@@ -1,4 +1,5 @@
 // The readings of a bore profile in order along the bore: the figure to write, and whole steps above the smallest.
+import { formatNumber } from '../units/index.ts'
 import type { DrawnStation } from './types.ts'
 import { plain } from './words.ts'
 
@@ -41,12 +42,10 @@ export function profileCells(profile: {
     .map((station, index) => ({ index, at: station.at, apart: station.inCounterbore === true }))
     .filter((place) => !place.apart)
     .sort((a, b) => a.at - b.at || a.index - b.index)
-  // By way of the number, so that a tiny negative reading is not written as -0.
-  const written = (value: number): string => Number(value.toFixed(decimals)).toFixed(decimals)
+  const written = (value: number): string => formatNumber(value, decimals)
   const whole = (value: number | undefined): number | undefined => {
-    if (value === undefined) return undefined
-    const steps = Math.round(Number(value.toFixed(decimals)) * 10 ** decimals)
-    // Neither are NaN and the infinities whole.
+    if (value === undefined || !Number.isFinite(value)) return undefined
+    const steps = Math.round(Number(written(value)) * 10 ** decimals)
     return Number.isSafeInteger(steps) ? steps : undefined
   }
   const counted = profile.rows.map((row) => order.map(({ index }) => whole(row.values[index])))

@@ -10,7 +10,7 @@ import { openStop, type State } from './state.ts'
 import {
   barredFromRelease,
   causeWords,
-  isReleasable,
+  isSofter,
   lastingStop,
   openStops,
   unexplainedStop,
@@ -26,7 +26,7 @@ export function admitStopCause(
 ): Result<readonly Body[]> {
   const stop = openStops(state).find((s) => s.seq === input.of)
   if (stop === undefined) return notAsked()
-  if (stop.cause !== null && !isReleasable(stop.cause) && isReleasable(input.cause)) {
+  if (stop.cause !== null && isSofter(input.cause, stop.cause)) {
     return refuse(
       'softer',
       `The cause on record is "${causeWords(stop.cause).says}", and it may be put right only to one as strict.`,

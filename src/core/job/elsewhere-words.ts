@@ -100,13 +100,14 @@ function kindAnd(state: State, other: JobSeen, text: string): string {
   return counts(state, other) ? text : `${other.record} ${text}`
 }
 
-/** What is never left out at a prompt: a STOP on the machine, and a log that nobody can read. */
-export function otherAlarms(state: State): string[] {
+/** What is never left out at a prompt: a STOP on the machine, and a log that nobody can read. `holds`: this job too. */
+export function otherAlarms(state: State): { readonly text: string; readonly holds: boolean }[] {
   return openElsewhere(state).flatMap((other) => {
     const where = kindAnd(state, other, `job ${jobNumber(other.job)}`)
-    if (other.stop !== null) return [`STOP is open in ${where} on this machine.`]
+    const holds = counts(state, other)
+    if (other.stop !== null) return [{ text: `STOP is open in ${where} on this machine.`, holds }]
     return other.unread === null
       ? []
-      : [`The log of ${where}, on this machine for all that is known, cannot be read.`]
+      : [{ text: `The log of ${where}, on this machine for all that is known, cannot be read.`, holds }]
   })
 }

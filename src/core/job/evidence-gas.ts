@@ -51,7 +51,10 @@ export function judgeGas(
   const reading = { typed, value: entry.value.value, unit: entry.value.unit, si: entry.value.si }
   const shown = `${reading.value} ${reading.unit}`
   if (limit.gas !== 'flammable' && reading.si > 1)
-    return refuse(limit.gas, `${shown} cannot be: ${GAS_NAMES[limit.gas]} is at most 100 %vol.`)
+    return refuse(
+      limit.gas,
+      `${shown} cannot be: ${GAS_NAMES[limit.gas]} is at most 100 %vol. Nothing was taken, and the hold point stays shut: read the meter again and key it in full.`,
+    )
   const invalid = methodFault(defs, limit, meter, oxygenSi)
   if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
   const outside = outsideOf(limit, kind, reading.si)

@@ -65,6 +65,9 @@ function judgedAs(asked: Read, outcome: MeasuredOutcome, reading: Typed, instrum
   const { defs, state, gate, item, evidence } = asked
   const shown = `${reading.value} ${reading.unit}`
   if (outcome.kind === 'passes') return [given(asked, shown, { reading, instrument })]
+  // A figure outside the limit is not asked about first, as one of a bore is, however much it looks like a slip. A meter over its
+  // range is keyed as 1000 too, and whoever reads it stands where it was read: coming out for a slip costs a walk, and waiting
+  // at the prompt for the answer may cost more. It can only shut: keyed anew, the figure is judged like any other.
   const failure = failed(asked, shown, outcome.why, { reading, instrument })
   // Put back because it can say nothing at this place: what it said at another place stands.
   if (outcome.kind === 'not-valid')

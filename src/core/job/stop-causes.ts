@@ -1,5 +1,6 @@
 // Why a STOP was called, from a short list, and who may release it. Common practice, no source: what can be put right where
-// it stands may be released by a lead; what shows that a safeguard did not hold, or that somebody is hurt, never is.
+// it stands may be released by a lead; what shows that a safeguard did not hold, or that somebody is hurt, never is. One that
+// was called by mistake is a STOP like any other: a lead releases it, and all that was proved is proved again.
 import type { State, StopState } from './state.ts'
 
 export interface StopCauseWords {
@@ -20,6 +21,7 @@ export const STOP_CAUSES = [
   { id: 'hurt', says: 'somebody is hurt', releasable: false },
   { id: 'no-sense', says: 'a reading or a part that makes no sense', releasable: true },
   { id: 'other', says: 'something else', releasable: true },
+  { id: 'mistake', says: 'called by mistake, nothing is wrong', releasable: true },
 ] as const satisfies readonly StopCauseWords[]
 
 export type StopCause = (typeof STOP_CAUSES)[number]['id']
@@ -33,6 +35,17 @@ export function causeWords(cause: StopCause): StopCauseWords {
 
 export function isReleasable(cause: StopCause): boolean {
   return causeWords(cause).releasable
+}
+
+/** How much a cause says against going on: a mistake nothing, what is never released the most. */
+function strictness(cause: StopCause): number {
+  if (!isReleasable(cause)) return 2
+  return cause === 'mistake' ? 0 : 1
+}
+
+/** Whether one cause says less against going on than another: what was once said of a STOP is never talked down. */
+export function isSofter(cause: StopCause, than: StopCause): boolean {
+  return strictness(cause) < strictness(than)
 }
 
 /** STOPs that are not released, oldest first. */

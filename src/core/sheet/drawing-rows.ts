@@ -7,7 +7,7 @@ import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { bareLength, bareReading, isFinish } from '../talk/names.ts'
+import { placeFigure } from '../talk/names.ts'
 import { type Row, type SheetStyle, textWidth } from './block.ts'
 
 /** The marks of a place drawing; a drawing of one line has none. */
@@ -85,18 +85,13 @@ function stationsOf(defs: Definitions, state: State, prompt: ReadPrompt): DrawnS
   })
 }
 
-/** The figure of a settled place: lengths as the shop has them, all else in the unit it was keyed in. */
 function figureOf(
   defs: Definitions,
-  { step }: Placed,
+  placed: Placed,
   result: ReturnType<typeof placeResult> | null,
 ): string | undefined {
   if (result?.state === 'not-applicable') return 'n/a'
-  const last = result?.readings.at(-1)
-  if (result === null || result.si === null || last === undefined) return undefined
-  return step.quantity === 'length' && !isFinish(defs, last.instrument)
-    ? bareLength(defs, result.si)
-    : bareReading(defs, { ...last, si: result.si })
+  return result === null ? undefined : (placeFigure(defs, placed, result) ?? undefined)
 }
 
 /** The wear along the bore, as soon as two stations of a read step have figures. */

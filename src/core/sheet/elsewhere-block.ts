@@ -24,12 +24,26 @@ export function elsewhereRows(state: State, entry: SeenEntry): Row[] {
         'caution',
       ),
     ]
-  const caution = counts(state, entry) && (entry.stop !== null || entry.unread !== null)
+  const holds =
+    entry.closed === null && counts(state, entry) && (entry.stop !== null || entry.unread !== null)
   return [
     row(`On this machine, ${otherTitle(state, entry)}`, 'strong'),
-    ...otherStanding(state, entry).map((line) => row(`  ${line}`, caution ? 'caution' : 'plain')),
+    ...(holds ? [HOLD] : []),
+    ...otherStanding(state, entry).map((line) => row(`  ${line}`, holds ? 'caution' : 'plain')),
+    ...(holds ? [UNTIL] : []),
     ...(entry.since ?? []).map((doing) => row(`  since: ${doingLine(doing)}`)),
   ]
+}
+
+/** Framed as a verdict is: it holds this job as much as one. */
+const HOLD = row('( HOLD )', 'stamp')
+const UNTIL = row('No hold point of this job opens until that is put right there.', 'caution')
+
+/** Whoever comes to the job sees it as the HOLD it is; at the prompts after that one line keeps it in sight. */
+function alarmRows(state: State, isArriving: boolean): Row[] {
+  const alarms = otherAlarms(state)
+  const rows = alarms.map(({ text }) => row(text, 'caution'))
+  return isArriving && alarms.some(({ holds }) => holds) ? [HOLD, ...rows, UNTIL] : rows
 }
 
 /** At a prompt: what is never left out, and what may give way on a small screen. */
@@ -41,7 +55,7 @@ export function elsewherePrompt(
   // Where people come to the job they are told before anything else; the reason of a hold says it already.
   const isArriving = prompt.kind === 'sign-on' || prompt.kind === 'tag'
   const isSaid = prompt.kind === 'held' && prompt.elsewhere === true
-  const alarms = isSaid ? [] : otherAlarms(state).map((text) => row(text, 'caution'))
+  const alarms = isSaid ? [] : alarmRows(state, isArriving)
   const open = (isArriving ? otherArrival(state) : otherShort(state)).map((text) => row(text))
   return isArriving ? { must: [...alarms, ...open], rows: [] } : { must: alarms, rows: open }
 }

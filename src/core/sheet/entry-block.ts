@@ -16,6 +16,7 @@ import { deviationRows, dispositionRows, openRows, permitRows, withNonconformanc
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { gateBlock } from './gate-block.ts'
+import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
@@ -112,7 +113,8 @@ export function entryBlock(
         defs,
         state,
         entry,
-        verdictBlock(defs, titleOf(defs, entry.step), entry.verdict, {
+        verdictBlock(defs, state, titleOf(defs, entry.step), entry.verdict, {
+          step: entry.step,
           margin,
           right: byLine(entry),
           columns,
@@ -183,6 +185,7 @@ export function entryBlock(
       return block(
         row(closingLine(defs, state, entry.outcome), 'strong'),
         ...courseRows(defs, state),
+        ...keptAtClose(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),
         ...leftOutRows(defs, state),

@@ -74,8 +74,12 @@ function figureRows(
 }
 
 /** What holds the verdict up, or what governs with its limit and source, in few lines. */
-export function figuresBecause(defs: Definitions, { inputs, result }: FigureVerdictRecord): Row[] {
-  if (result.holds.length > 0) return holdsInFew(result.holds.map(worded))
+export function figuresBecause(defs: Definitions, record: FigureVerdictRecord): Row[] {
+  const { holds } = record.result
+  return holds.length > 0 ? holdsInFew(holds.map(worded)) : figuresGovern(defs, record)
+}
+
+export function figuresGovern(defs: Definitions, { inputs, result }: FigureVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   return inputs.figures.flatMap((figure) => {
     if (!governing.includes(figure.characteristic) || figure.value === null || figure.limit === null)

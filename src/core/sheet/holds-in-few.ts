@@ -5,6 +5,6 @@ const MOST = 2
 
 export function holdsInFew(holds: readonly string[]): Row[] {
   const rest = holds.length - MOST
-  const more = rest > 0 ? [row(`  and ${rest} more, on the sheet above`)] : []
+  const more = rest > 0 ? [row(`  and ${rest} more, on the sheet`)] : []
   return [...holds.slice(0, MOST).map((hold) => row(`  ${hold}`, 'caution')), ...more]
 }

@@ -50,6 +50,8 @@ export interface Live {
   readonly below: readonly Line[]
   /** Null where all of it stands on the screen at once. */
   readonly turn: Turn | null
+  /** How many of what is chosen from are on it. */
+  readonly choices: number
   /** The terminal cannot hold what must be seen: only STOP and leaving are taken. */
   readonly tooSmall: boolean
 }
@@ -79,11 +81,18 @@ export function fitLive(input: LiveInput): Live {
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
-  const fits = tries.find((p) => height(p) <= room)
   const text = lines(view.rows)
+  const fits = tries.find((p) => height(p) + leastListed(view) <= room)
+  // What is chosen from is seen whole lines at a time, or not at all.
+  if (fits === undefined && view.choices.length > 0) {
+    const least = Math.min(...tries.map(height)) + leastListed(view)
+    return tooSmall(input, `${least + 2 + footLine.length} rows high`)
+  }
   if (fits === undefined || losesWords(input, room - text.length)) return folded(input, room, footLine)
   const { head, must, ask } = fits
-  let left = Math.max(0, room - height(fits) - (input.said ?? 0))
+  const free = room - height(fits) - (input.said ?? 0)
+  const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
+  let left = Math.max(0, free - listed.length)
   const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
   const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])
   const lowest = (view.drawings.at(-1)?.length ?? 0) + hinted.length
@@ -98,11 +107,12 @@ export function fitLive(input: LiveInput): Live {
   const rule = rules >= 1 ? [ruled(style)] : []
   const over = rules >= 2 ? [ruled(style)] : []
   return {
-    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...ask],
+    above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...listed, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
     below: [...rule, ...footLine, ...hint],
     turn: null,
+    choices: listed.length,
     tooSmall: false,
   }
 }
@@ -112,6 +122,7 @@ function losesWords(input: LiveInput, room: number): boolean {
   const { view, said = 0 } = input
   return (
     view.rows.length > 0 &&
+    view.choices.length === 0 &&
     !view.wordsKnown &&
     said === 0 &&
     height(parts({ ...input, notice: null }, 3)) > room
@@ -151,6 +162,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
       isUrgent: view.ask[0]?.tone === 'caution',
       key: [...must, ...text].map((l) => l.text).join('\n'),
     },
+    choices: 0,
     tooSmall: false,
   }
 }
@@ -183,6 +195,11 @@ function parts({ view, foot, style, notice }: LiveInput, close: 0 | 1 | 2 | 3): 
   }
 }
 
+/** Fewer lines of a list are none to choose from. */
+function leastListed({ choices }: PromptView): number {
+  return Math.min(3, choices.length)
+}
+
 function runIn(rows: readonly Row[]): Row {
   return row(rows.map((r) => r.text).join(' '), 'caution')
 }
@@ -211,6 +228,7 @@ function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
     inputWidth: textWidth(style),
     below: [],
     turn: null,
+    choices: 0,
     tooSmall: true,
   }
 }

@@ -9,6 +9,7 @@ import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import { type State, standing } from '../job/state.ts'
 import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
+import { choiceHint, choiceLines } from '../talk/correct.ts'
 import type { Talk } from '../talk/heard.ts'
 import { instrumentName, nonconformanceText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
@@ -19,6 +20,7 @@ import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { evidenceView } from './evidence-view.ts'
+import { keptRows } from './kept-rows.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
@@ -39,6 +41,8 @@ export interface PromptView {
   readonly profiles: readonly (readonly Row[])[]
   /** What the marks of the drawing mean, where there is room for it beside the drawing. */
   readonly legend: readonly Row[]
+  /** What is chosen from, a line each: as many of them as there is room for, from the first, and never none. */
+  readonly choices: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
   /** Unit or word beside the line being keyed. */
@@ -61,6 +65,7 @@ const EMPTY: PromptView = {
   drawings: [],
   profiles: [],
   legend: [],
+  choices: [],
   ask: [],
   unit: '',
   scan: false,
@@ -87,12 +92,23 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     drawings: [],
     profiles: [],
     legend: [],
-    ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
+    // Here it only says where the job stands.
+    titleMayShorten: true,
+    ...(question.kind === 'correct-which' ? chosenFrom(question) : {}),
+    ask: [
+      ...(question.kind === 'correct-which' ? [row(choiceHint(question))] : []),
+      row(questionText(question), 'strong'),
+      row('back leaves this question', 'faint'),
+    ],
     unit: '',
     scan: false,
     path: question.kind === 'attach-path',
     secrecy,
   }
+}
+
+function chosenFrom(question: Parameters<typeof choiceLines>[0]): { choices: Row[] } {
+  return { choices: choiceLines(question).map((text) => ({ text, tone: 'plain', keep: true })) }
 }
 
 function mustRows(prompt: Prompt): Row[] {
@@ -161,6 +177,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         margin: String(prompt.step.number || ''),
         title: titleOf(defs, prompt.step.id),
         ask: [
+          ...(prompt.elsewhere === true ? [row('( HOLD )', 'stamp')] : []),
           row(`HOLD: ${prompt.why}.`, 'caution'),
           prompt.elsewhere === true
             ? row('The other job is looked at again every few seconds. leave keeps this one as it is.')
@@ -246,7 +263,8 @@ function stepView(
       const { step: decide, scope } = asKind(prompt.step, 'decide')
       const record = state.verdicts[scope + decide.about]?.verdict
       const verdict = record?.result.verdict ?? 'HOLD'
-      const because = record === undefined ? [] : becauseRows(defs, record)
+      const because =
+        record === undefined ? [] : [...becauseRows(defs, record), ...keptRows(defs, state, record)]
       return {
         ...base,
         rows: base.rows,

@@ -1,13 +1,18 @@
 // A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
 import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
-import type { Definitions } from '../job/definitions.ts'
+import { asBoreJudge } from '../job/bore-facts.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import { placeResult, placesOf } from '../job/places.ts'
+import type { State } from '../job/state.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
-import { bareLength, lengthText } from '../talk/names.ts'
+import { widthOf } from '../lib/text.ts'
+import { bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
-import { figuresBecause, figuresBlock } from './figures-block.ts'
+import { figuresBecause, figuresBlock, figuresGovern } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
+import { keptRows } from './kept-rows.ts'
 import { pocketBecause, pocketBlock } from './pocket-block.ts'
 
 const LABELS: Readonly<Record<string, string>> = {
@@ -17,12 +22,58 @@ const LABELS: Readonly<Record<string, string>> = {
   'largest-diameter': 'largest',
 }
 
-/** `title` is that of the judge step; `columns` what is left for words beside the margin. */
+interface Look {
+  /** Id of the judge step. */
+  readonly step: string
+  readonly margin: string
+  readonly right: string
+  readonly columns: number
+}
+
+/** Lines of a verdict that are in sight at once, whatever is asked below it, on a screen of 24 rows. */
+const IN_SIGHT = 9
+
+/**
+ * `title` is that of the judge step; `columns` what is left for words beside the margin; `state` the one after the verdict. One
+ * that is longer than a screen says its word, what governs with its limit and source, and what was doubted and kept at both
+ * ends: whoever reads the sheet from its top has it first, and whoever sees it scroll by has it left in sight.
+ */
 export function verdictBlock(
   defs: Definitions,
+  state: State,
   title: string,
   record: VerdictRecord,
-  look: { readonly margin: string; readonly right: string; readonly columns: number },
+  look: Look,
+): Block {
+  const block = wholeBlock(defs, state, title, record, look)
+  const kept = keptRows(defs, state, record)
+  const [head, ...rest] = block.rows
+  const stamp = rest.findIndex((r) => r.tone === 'stamp')
+  if (head === undefined || stamp < 0) return block
+  const before = rest.slice(0, stamp)
+  const after = rest.slice(stamp + 1)
+  const stamped = rest.slice(stamp, stamp + 1)
+  if (linesOf(block.rows, look.columns) <= IN_SIGHT)
+    return { ...block, rows: [head, ...before, ...stamped, ...kept, ...after] }
+  const short = [...becauseRows(defs, record), ...governingRows(defs, record), ...kept]
+  const named = { ...head, text: `${head.text}: ${record.result.verdict}` }
+  const sums = after.slice(-1)
+  return {
+    ...block,
+    rows: [named, ...short, ...before, ...after.slice(0, -1), ...stamped, ...short, ...sums],
+  }
+}
+
+function linesOf(rows: readonly Row[], columns: number): number {
+  return rows.reduce((sum, { text }) => sum + Math.max(1, Math.ceil(widthOf(text) / columns)), 0)
+}
+
+function wholeBlock(
+  defs: Definitions,
+  state: State,
+  title: string,
+  record: VerdictRecord,
+  look: Look,
 ): Block {
   switch (record.compute) {
     case 'figures':
@@ -30,17 +81,23 @@ export function verdictBlock(
     case 'pocket_setting':
       return pocketBlock(defs, title, record, look)
     case 'bore_form':
-      return boreBlock(defs, record, look.margin, look.right)
+      return boreBlock(defs, state, record, look)
     default:
       return assertNever(record)
   }
 }
 
-function boreBlock(defs: Definitions, record: BoreVerdictRecord, margin: string, right: string): Block {
+function boreBlock(
+  defs: Definitions,
+  state: State,
+  record: BoreVerdictRecord,
+  { margin, right, step }: Look,
+): Block {
   const { inputs, result } = record
+  const asRead = sizesAsRead(defs, state, step)
   const rows: Row[] = [
-    row(`Bore judged, ${inputs.readings.length} places, at 20 degC`, 'strong'),
-    ...formRows(defs, record),
+    row(`Bore judged at 20 degC, ${inputs.readings.length} places`, 'strong'),
+    ...formRows(defs, record, asRead),
   ]
   for (const c of result.judged)
     rows.push(
@@ -69,9 +126,16 @@ function boreBlock(defs: Definitions, record: BoreVerdictRecord, margin: string,
   return { margin, right, rows }
 }
 
+/** A difference to the last place of the gauge; a size at 20 degC to one more, as it is none that was read. */
+function judgedText(defs: Definitions, { characteristic, valueM }: CharacteristicJudgement): string {
+  if (valueM === null) return '-'
+  if (characteristic !== 'largest-diameter') return bareLength(defs, valueM)
+  return bareLength(defs, valueM, defs.machine.shop_units.length === 'in' ? 5 : 4)
+}
+
 function characteristicRows(defs: Definitions, c: CharacteristicJudgement, governs: boolean): Row[] {
   const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(14)
-  const value = c.valueM === null ? '-' : bareLength(defs, c.valueM)
+  const value = judgedText(defs, c)
   if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const limit = bareLength(defs, c.limit.value)
   const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
@@ -87,14 +151,31 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
   ]
 }
 
-function formRows(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
+/** The size of each place as it stands in the bars, by station and axis: what was read, not what it is at 20 degC. */
+function sizesAsRead(defs: Definitions, state: State, stepId: string): ReadonlyMap<string, string> {
+  const judge = asBoreJudge(stepById(defs, stepId))
+  if (judge === null) return new Map()
+  const placed = asKind(stepById(defs, judge.scope + judge.step.inputs.diameters), 'read')
+  return new Map(
+    placesOf(placed).map((place) => [
+      `${place.station.id} ${place.axis?.id ?? 'only'}`,
+      placeFigure(defs, placed, placeResult(placed, place, state)) ?? '-',
+    ]),
+  )
+}
+
+function formRows(
+  defs: Definitions,
+  { inputs, result }: BoreVerdictRecord,
+  asRead: ReadonlyMap<string, string>,
+): Row[] {
   const { form } = result
   if (form === null) return []
-  const rows: Row[] = []
+  const rows: Row[] = [row('Sizes as read; what is judged is at 20 degC:', 'faint')]
   for (const station of form.round) {
     const sizes = inputs.readings
       .filter((r) => r.station === station.station)
-      .map((r) => `${r.axis} ${bareLength(defs, r.valueM)}`)
+      .map((r) => `${r.axis} ${asRead.get(`${r.station} ${r.axis}`) ?? bareLength(defs, r.valueM)}`)
     rows.push(
       row(
         `${station.station.replaceAll('_', ' ').padEnd(14)}${sizes.join('   ')}   round within ${bareLength(defs, station.outOfRoundM)}`,
@@ -135,15 +216,23 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
 export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   if (record.compute === 'figures') return figuresBecause(defs, record)
   if (record.compute === 'pocket_setting') return pocketBecause(defs, record)
-  const { result } = record
-  if (result.holds.length > 0) return holdsInFew(result.holds)
+  return record.result.holds.length > 0 ? holdsInFew(record.result.holds) : boreGoverns(defs, record)
+}
+
+/** What governs, of a verdict that is held up too: how near it is to its limit, and where that comes from. */
+function governingRows(defs: Definitions, record: VerdictRecord): Row[] {
+  if (record.result.holds.length === 0 || record.compute === 'pocket_setting') return []
+  return record.compute === 'figures' ? figuresGovern(defs, record) : boreGoverns(defs, record)
+}
+
+function boreGoverns(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   return result.judged.flatMap((c) => {
     if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []
     const used = c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% used`
     return [
       row(
-        `  ${LABELS[c.characteristic]} governs: ${bareLength(defs, c.valueM)} of ${bareLength(defs, c.limit.value)}${used}; ${c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '}${c.limit.source}`,
+        `  ${LABELS[c.characteristic]} governs: ${judgedText(defs, c)} of ${bareLength(defs, c.limit.value)}${used}; ${c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '}${c.limit.source}`,
       ),
     ]
   })

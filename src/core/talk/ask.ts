@@ -63,7 +63,7 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   ...STOP_QUESTIONS,
   ...FILE_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
-  'release-answer': 'What was put right?',
+  'release-answer': 'What was put right, or looked at to be sure?',
   pin: 'PIN',
 }
 

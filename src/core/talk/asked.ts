@@ -7,7 +7,7 @@ import type { Prompt } from '../job/next.ts'
 import type { Ask } from './ask.ts'
 import { pickedFrom } from './picked.ts'
 
-const FIRST_WORDS = /^(?:what|why|how|where|when|which|is|can|do|does)(?:['\u2019]s)?\s+\S/i
+const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\u2019]s)?\s+\S/i
 
 /** How a question of several lines takes a line: as the very words, as a figure, a number or initials, or unseen. */
 const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
@@ -74,6 +74,10 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'come-on': 'short',
   'sign-off': 'short',
   'hand-over-to': 'short',
+}
+
+export function takesOf({ kind }: Ask): 'words' | 'short' | 'secret' {
+  return TAKES[kind]
 }
 
 /** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */

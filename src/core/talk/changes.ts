@@ -68,6 +68,11 @@ function figure(defs: Definitions, taken: Taken, si: number): string {
   return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))
 }
 
+/** `0.8 um Ra`, without the microinches that stand beside it elsewhere. */
+function inMicrometres(si: number): string {
+  return formatFinish(si, FINISH_DECIMALS).split('   ')[0] ?? ''
+}
+
 /** The figures of a change without their unit, for columns beside each other; null where there is none. */
 export interface ChangeFigures {
   readonly unit: string
@@ -82,10 +87,10 @@ export function changeFigures(defs: Definitions, change: Change): ChangeFigures 
   if (one === null) return null
   const kind = one.step.step.quantity
   const finish = isFinishStep(defs, one)
-  const unit = finish ? formatFinish(one.si, FINISH_DECIMALS).replace(/^\S+ /, '') : unitFor(defs, one)
+  const unit = finish ? inMicrometres(one.si).replace(/^\S+ /, '') : unitFor(defs, one)
   const bare = (si: number | undefined) => {
     if (si === undefined) return null
-    if (finish) return formatFinish(si, FINISH_DECIMALS).split(' ')[0] ?? null
+    if (finish) return inMicrometres(si).split(' ')[0] ?? null
     return formatNumber(valueIn({ kind, si }, unit), decimalsIn(unit))
   }
   const { found, left } = change

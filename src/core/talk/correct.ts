@@ -6,16 +6,28 @@ import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { openStop, type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, voidWarning } from './heard.ts'
-import { placeName, placeNumber, readingText } from './names.ts'
+import { bareReading, placeName, placeNumber, readingText } from './names.ts'
 
-export type Correctable =
-  | { readonly kind: 'reading'; readonly seq: number; readonly text: string }
-  | { readonly kind: 'not-applicable'; readonly place: string; readonly text: string }
-  | { readonly kind: 'finding'; readonly step: string; readonly text: string }
-  | { readonly kind: 'evidence'; readonly step: string; readonly item: string; readonly text: string }
+interface Listed {
+  /** Number on the sheet, `7.3` or `7`. */
+  readonly sheet: string
+  /** Name and figure, as told in a sentence. */
+  readonly text: string
+  /** The same with the figure first, for one line of a list that may be cut on a small screen. */
+  readonly line: string
+}
+
+export type Correctable = Listed &
+  (
+    | { readonly kind: 'reading'; readonly seq: number }
+    | { readonly kind: 'not-applicable'; readonly place: string }
+    | { readonly kind: 'finding'; readonly step: string }
+    | { readonly kind: 'evidence'; readonly step: string; readonly item: string }
+  )
 
 export type CorrectAsk =
-  | { readonly kind: 'correct-which'; readonly items: readonly Correctable[] }
+  /** `from`: the first that is listed now, from 0. */
+  | { readonly kind: 'correct-which'; readonly items: readonly Correctable[]; readonly from: number }
   | { readonly kind: 'correct-value'; readonly of: number }
   | { readonly kind: 'correct-why'; readonly of: number; readonly typed: string }
   | { readonly kind: 'take-back-why'; readonly place: string }
@@ -41,34 +53,49 @@ export function standingReadings(
     .map((r) => ({
       kind: 'reading',
       seq: r.seq,
-      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${readingText(defs, r)}`,
+      ...listed(
+        placeNumber(defs, r.step, r.place),
+        placeName(defs, r.step, r.place),
+        readingText(defs, r),
+        `${bareReading(defs, r)} ${r.unit}`,
+      ),
     }))
 }
 
-/** Readings first, then places entered as n/a, findings, and what was shown for hold points. */
+function listed(sheet: string, name: string, figure: string, short: string = figure): Listed {
+  return { sheet, text: `${sheet} ${name}: ${figure}`, line: `${sheet}  ${short}  ${name}` }
+}
+
+/**
+ * Readings first, then places entered as n/a, findings, and what was shown for hold points; the newest of each sort first, as
+ * a slip is mostly seen soon.
+ */
 export function correctable(defs: Definitions, state: State): Correctable[] {
   const places = Object.keys(state.notApplicable).map((place): Correctable => {
     const step = place.split('.')[0] ?? ''
-    const text = `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: n/a`
-    return { kind: 'not-applicable', place, text }
+    const own = listed(placeNumber(defs, step, place), placeName(defs, step, place), 'n/a')
+    return { kind: 'not-applicable', place, ...own }
   })
   const findings = defs.steps.flatMap(({ id, step, number }): Correctable[] => {
     const seen = state.done[id]
     if (step.kind !== 'observe' || seen === undefined) return []
     const label = step.conditions.find((c) => c.id === seen)?.label ?? seen
-    return [{ kind: 'finding', step: id, text: `${number} ${step.title}: ${label}` }]
+    return [{ kind: 'finding', step: id, ...listed(String(number), step.title, label) }]
   })
-  const shown = gatesOf(defs).flatMap((gate) =>
-    Object.entries(gateState(state, gate.id).given).map(
-      ([item, g]): Correctable => ({
+  const shown = gatesOf(defs)
+    .flatMap((gate) =>
+      Object.entries(gateState(state, gate.id).given).map(([item, g]) => ({ gate, item, ...g })),
+    )
+    .sort((a, b) => a.seq - b.seq)
+    .map(
+      ({ gate, item, shown: figure }): Correctable => ({
         kind: 'evidence',
         step: gate.id,
         item,
-        text: `${gate.number} ${keyLabel(defs, gate, item)}: ${g.shown}`,
+        ...listed(String(gate.number), keyLabel(defs, gate, item), figure),
       }),
-    ),
-  )
-  return [...standingReadings(defs, state), ...places, ...findings, ...shown]
+    )
+  return [standingReadings(defs, state), places, findings, shown].flatMap((sort) => sort.reverse())
 }
 
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
@@ -90,18 +117,53 @@ export function correct(defs: Definitions, state: State): Heard {
     ({ kind }) => settle === null || kind === 'evidence' || kind === 'finding',
   )
   if (items.length === 0) return say(settle ?? 'There is nothing to correct yet.')
-  return ask(
-    { kind: 'correct-which', items },
-    ...items.map((r, i) => `${String(i + 1).padStart(2)} ${r.text}`),
-  )
+  return ask({ kind: 'correct-which', items, from: 0 })
+}
+
+/** Listed at a time where the size of the screen is not known, as on plain lines: with the question under it in 15 rows. */
+export const LISTED = 8
+
+type WhichAsk = Extract<CorrectAsk, { kind: 'correct-which' }>
+
+/** What can be chosen, a line each, from the first of this page on. A screen shows as many as it has room for. */
+export function choiceLines({ items, from }: WhichAsk): string[] {
+  return items
+    .slice(from, from + MOST_LISTED)
+    .map(({ line }, i) => `${String(from + i + 1).padStart(2)}  ${line}`)
+}
+
+/** More are on no screen that anybody reads. */
+const MOST_LISTED = 30
+
+/** How to come to what is not listed; nothing where all is. */
+export function choiceHint({ items }: WhichAsk): string {
+  return `Of ${items.length}: more, or sheet 7 only`
+}
+
+/** `more` is told by the screen how many it showed; without that it goes on by what plain lines show. */
+function turned(question: WhichAsk, line: string): WhichAsk | string | null {
+  const { items, from } = question
+  const more = /^more(?: (\d{1,2}))?$/i.exec(line.trim())
+  if (more !== null) {
+    const next = from + Math.max(1, Number(more[1] ?? LISTED))
+    return { ...question, from: next < items.length ? next : 0 }
+  }
+  const sheet = /^sheet (\d+(?:\.\d+)?)$/i.exec(line.trim())?.[1]
+  if (sheet === undefined) return null
+  const of = items.filter((item) => item.sheet === sheet || item.sheet.startsWith(`${sheet}.`))
+  return of.length === 0
+    ? `Nothing of sheet ${sheet} can be corrected.`
+    : { kind: 'correct-which', items: of, from: 0 }
 }
 
 export function hearCorrection(defs: Definitions, state: State, question: CorrectAsk, line: string): Heard {
   switch (question.kind) {
     case 'correct-which': {
+      const page = turned(question, line)
+      if (page !== null) return typeof page === 'string' ? ask(question, page) : ask(page)
       const item = question.items[numberIn(line) - 1]
       return item === undefined
-        ? ask(question, `Key a number, 1 to ${question.items.length}, or back.`)
+        ? ask(question, `Key a number of the list, 1 to ${question.items.length}, or more, or back.`)
         : correctOne(defs, state, item)
     }
     case 'correct-value':
@@ -136,12 +198,14 @@ function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
       const reading = findReading(state, item.seq)
       return ask(
         { kind: 'correct-value', of: item.seq },
+        `To be corrected: ${item.text}.`,
         ...(reading === null ? [] : voidWarning(defs, state, reading.step)),
       )
     }
     case 'not-applicable':
       return ask(
         { kind: 'take-back-why', place: item.place },
+        `To be taken back: ${item.text}.`,
         ...voidWarning(defs, state, item.place.split('.')[0] ?? ''),
         'Its reading is asked again.',
       )
@@ -149,6 +213,7 @@ function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
       const { conditions } = asKind(stepById(defs, item.step), 'observe').step
       return ask(
         { kind: 'finding-which', step: item.step },
+        `To be corrected: ${item.text}.`,
         ...voidWarning(defs, state, item.step),
         ...conditions.map((c, i) => `${i + 1}  ${c.label}`),
       )
@@ -156,6 +221,7 @@ function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
     case 'evidence':
       return ask(
         { kind: 'evidence-why', step: item.step, item: item.item },
+        `To be taken back: ${item.text}.`,
         ...evidenceWarning(defs, state, item),
       )
   }

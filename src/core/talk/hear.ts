@@ -12,11 +12,11 @@ import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
-import { hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import { type Ask, hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
-import { answers, askedAt, askedWithin, couldAnswer } from './asked.ts'
+import { answers, askedAt, askedWithin, couldAnswer, takesOf } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
@@ -30,6 +30,8 @@ import { openLines } from './open-items.ts'
 import { pickedFrom } from './picked.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
+import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
+import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
@@ -53,12 +55,7 @@ export function hear(
   if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
-  if (question !== null) {
-    const asked = askedWithin(defs, question, line)
-    return asked === null
-      ? hearAnswer(defs, state, question, line)
-      : { talk, input: null, say: answerLines(defs, state, asked) }
-  }
+  if (question !== null) return hearWithin(defs, state, question, line, now)
   const secrecy = secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
   if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
@@ -72,13 +69,39 @@ export function hear(
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
   const about = /^why\s+(.+)$/i.exec(line.trim())
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
+  const standing = secrecy === 'open' ? standingAsked(line) : null
+  if (standing !== null) return say(...whereLines(defs, state, now, standing))
+  const reflex = reflexLines(defs, state, prompt, line)
+  if (reflex !== null) {
+    // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
+    const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
+    return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)
+  }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
-  if (asked !== null) return say(...answerLines(defs, state, asked))
+  if (asked !== null) return say(...answerTo(defs, state, asked, now))
   const meant = couldAnswer(defs, prompt, line) ? null : meantLine(prompt, line)
   const heard = hearAtPrompt(defs, state, prompt, line)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
   return heard.input?.do === 'evidence' ? { ...heard, say: [meant] } : say(meant)
+}
+
+/** A line while a question of several lines stands: a question in plain words leaves it standing. */
+function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
+  const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
+  const asked = askedWithin(defs, question, line)
+  if (asked !== null) return stays(answerTo(defs, state, asked, now))
+  const takes = takesOf(question)
+  const standing = takes === 'short' ? standingAsked(line) : null
+  if (standing !== null) return stays(whereLines(defs, state, now, standing))
+  const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
+  return reflex === null ? hearAnswer(defs, state, question, line) : stays(reflex)
+}
+
+/** How the job stands is told from the job; everything else is looked up in its papers. */
+function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
+  const about = standingAsked(asked)
+  return about === null ? answerLines(defs, state, asked) : whereLines(defs, state, now, about)
 }
 
 function momentOf(state: State): Instant {
@@ -158,13 +181,10 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
 }
 
 function notApplicable(prompt: Prompt): Heard {
-  if (prompt.kind === 'read')
-    return asKind(prompt.step, 'read').step.not_applicable === 'never'
-      ? say('This reading has no n/a: measure it, or leave the job here with a note.')
-      : ask({ kind: 'not-applicable-why', place: prompt.place.key })
-  if (prompt.kind === 'evidence' || prompt.kind === 'clear')
-    return say('A hold point has no n/a: without this evidence it stays shut.')
-  return say('Only a reading can be n/a.')
+  const no = whyNoNotApplicable(prompt)
+  return no === null && prompt.kind === 'read'
+    ? ask({ kind: 'not-applicable-why', place: prompt.place.key })
+    : say(no ?? 'Only a reading can be n/a.')
 }
 
 /** Back to the last thing answered; what would become void is said before anything happens. */

@@ -2,7 +2,7 @@
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import type { ReadingAt } from '../job/entries.ts'
 import type { Nonconformance } from '../job/nonconformance.ts'
-import { placesOf } from '../job/places.ts'
+import { type PlaceResult, placesOf } from '../job/places.ts'
 import { decimalsIn } from '../job/plausible.ts'
 import {
   companion,
@@ -49,6 +49,23 @@ export function readingText(defs: Definitions, reading: ReadingAt): string {
 export function bareReading(defs: Definitions, reading: ReadingAt): string {
   const decimals = Math.max(decimalsIn(defs, reading), decimalsTyped(reading))
   return shownNumber(valueIn({ kind: kindOf(reading.unit), si: reading.si }, reading.unit), decimals)
+}
+
+/**
+ * What the repeats of a place come to, as read: lengths to the last place of the shop's gauges, all else as it was keyed. The
+ * one figure of a place wherever it is shown: in its drawing, the bars, the lists and the verdict. What is brought to 20 degC
+ * is another figure, is said to be so, and has a place more. Null where the repeats did not settle.
+ */
+export function placeFigure(
+  defs: Definitions,
+  { step }: Parameters<typeof placesOf>[0],
+  { si, readings }: PlaceResult,
+): string | null {
+  const last = readings.at(-1)
+  if (si === null || last === undefined) return null
+  return step.quantity === 'length' && !isFinish(defs, last.instrument)
+    ? bareLength(defs, si)
+    : bareReading(defs, { ...last, si })
 }
 
 function decimalsTyped(reading: ReadingAt): number {

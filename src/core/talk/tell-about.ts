@@ -5,12 +5,12 @@ import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
 import { bareWorked, placeName, placeNumber, readingText, workedText } from './names.ts'
 import { sums } from './sums.ts'
+import { peopleLine } from './where.ts'
 import { WORDS } from './words.ts'
 
 export function helpLines(defs: Definitions, state: State): string[] {
   const safe = `To be safe first: ${defs.machine.site.emergency}`
-  const on = state.people.length === 0 ? 'Nobody is signed on.' : `Signed on: ${state.people.join(', ')}.`
-  return ['A figure and Enter answer a reading. At any prompt:', ...wordRows(), on, safe]
+  return ['A figure and Enter answer a reading. At any prompt:', ...wordRows(), peopleLine(state), safe]
 }
 
 /** Short ones two to a row, so that a small screen still shows the first of them above the question. */
@@ -36,10 +36,29 @@ export function whyLines(defs: Definitions, state: State, prompt: Prompt): strin
     if (verdict !== undefined) return sums(defs, verdict.verdict)
   }
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
+  const given = justGiven(defs, state)
+  if (given.length > 0)
+    return [
+      ...given.flatMap(({ title, verdict }) => [
+        `${title}: ${verdict.result.verdict}, because:`,
+        ...sums(defs, verdict),
+      ]),
+      ...(placed?.step.why === undefined ? [] : [`And why of ${placed.step.title}: ${placed.step.why}`]),
+    ]
   const last = lastVerdict(defs, state)
   if (placed?.step.why !== undefined) return [placed.step.why]
   if (last !== null) return sums(defs, last)
   return ['The procedure gives no further reason here.']
+}
+
+/** The verdicts that stand at the end of the sheet, nothing after them: what somebody has before their eyes who asks why. */
+function justGiven(defs: Definitions, state: State) {
+  const all = defs.steps.flatMap(({ id, step }) => {
+    const one = state.verdicts[id]
+    return one === undefined ? [] : [{ title: step.title, ...one }]
+  })
+  const newest = all.sort((a, b) => b.seq - a.seq)
+  return newest.filter(({ seq }, n) => seq === state.seq - n).reverse()
 }
 
 function lastVerdict(defs: Definitions, state: State) {
@@ -63,7 +82,7 @@ export function readingLines(defs: Definitions, state: State): string[] {
           : ''
       const mean =
         placed.step.quantity === 'length' && result.si !== null && result.readings.length > 1
-          ? `  counts as ${workedText(defs, first, result.si, defs.machine.shop_units.length === 'in' ? 5 : 4)}`
+          ? `  counts as ${workedText(defs, first, result.si)}`
           : ''
       return [
         `${placeNumber(defs, s.id, place.key)} ${placeName(defs, s.id, place.key)}`,

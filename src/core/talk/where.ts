@@ -9,19 +9,43 @@ import { openStop, type State } from '../job/state.ts'
 import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
 import { openItems } from './open-items.ts'
+import type { StandingAsked } from './standing-asked.ts'
 
 /** Open items that are named; of the rest it is said how many there are. */
 const MOST_NAMED = 3
 
-export function whereLines(defs: Definitions, state: State, now: Instant): string[] {
+/** `about`: only that, where it was asked for by itself. */
+export function whereLines(
+  defs: Definitions,
+  state: State,
+  now: Instant,
+  about: StandingAsked = 'all',
+): string[] {
+  const stop = openStop(state) === null ? [] : ['STOP is open: nothing goes on until it is released.']
+  const gates = gatesOf(defs)
+  if (about === 'people') return [...stop, peopleLine(state)]
+  if (about === 'lapse') {
+    const lapsing = gates.filter((gate) => lapsesOf(defs, state, gate).length > 0)
+    return [
+      ...stop,
+      ...(lapsing.length === 0
+        ? ['No gas test stands now, so none lapses.']
+        : lapsing.flatMap((gate) => gateLine(defs, state, gate, now))),
+    ]
+  }
   return [
-    ...(openStop(state) === null ? [] : ['STOP is open: nothing goes on until it is released.']),
+    ...stop,
     ...placeLines(defs, state),
     doneLine(defs, state),
     ...timeLines(defs, state),
+    peopleLine(state),
     ...openLines(defs, state),
-    ...gatesOf(defs).flatMap((gate) => gateLine(defs, state, gate, now)),
+    ...gates.flatMap((gate) => gateLine(defs, state, gate, now)),
   ]
+}
+
+export function peopleLine({ people }: State): string {
+  return people.length === 0 ? 'Nobody is signed on.' : `Signed on: ${people.join(', ')}.`
 }
 
 function placeLines(defs: Definitions, state: State): string[] {

@@ -13,7 +13,8 @@ function decimalParts(value: number, figures: number): { digits: bigint; power: 
 /**
  * `value` with exactly `decimals` decimals (0 to 20), halves rounded away from zero. The half is judged on the decimal
  * figures (15 of them), not on the binary value, so 1.005 to two decimals is 1.01 as by hand. Throws on a number that
- * is not finite.
+ * is not finite. This is the one rule of rounding for figures that are shown: repeats of 9.5036 and 9.5037 come to 9.5037
+ * in the bars, in the drawing, in the lists, in the verdict and at the close.
  */
 export function formatNumber(value: number, decimals: number): string {
   if (!Number.isFinite(value)) throw new Error(`cannot format ${value}`)

@@ -12,8 +12,13 @@ import { momentOf } from './schedules.ts'
 
 const HE_V = 'bore.head_end.vertical'
 /** The number under which the first thing of a kind stands in the list of what can be corrected. */
-const which = (walk: Walk, kind: string) =>
-  String(1 + correctable(walk.engine.defs, walk.state).findIndex((c) => c.kind === kind))
+const which = (walk: Walk, kind: string, step?: string) =>
+  String(
+    1 +
+      correctable(walk.engine.defs, walk.state).findIndex(
+        (c) => c.kind === kind && (step === undefined || ('step' in c && c.step === step)),
+      ),
+  )
 const types = (walk: Walk, n: number) => walk.entries.slice(-n).map((e) => e.type)
 
 describe('a corrected finding', () => {
@@ -70,7 +75,7 @@ describe('a corrected finding', () => {
   })
 
   it('is asked in words, with what it voids said before', () => {
-    const walk = new Walk().toVerdict().keys('correct', which(new Walk().toVerdict(), 'finding'))
+    const walk = new Walk().toVerdict().keys('correct', which(new Walk().toVerdict(), 'finding', 'strip'))
     expect(walk.talk.ask).toMatchObject({ kind: 'finding-which', step: 'strip' })
     expect(walk.said.slice(-5, -3)).toEqual([
       'This would make void: Bore judged.',
@@ -186,12 +191,12 @@ describe('gate evidence found wrong', () => {
         tell('in', { exposes: ['start'] }),
       ]),
     )
-    walk.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'NO START', 'ML', 'correct', '3')
+    walk.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'NO START', 'ML', 'correct', '2')
     expect(walk.said.at(-1)).toBe(
       'The hold point would fall, and everybody comes out. This would make void: try start; witness.',
     )
     expect(walk.key('2')).toBe('no-words')
-    walk.keys('correct', '3', 'it was the wrong panel')
+    walk.keys('correct', '2', 'it was the wrong panel')
     expect(walk.last).toMatchObject({ type: 'gate.closed', items: ['try_start', 'witness'] })
   })
 

@@ -35,6 +35,25 @@ describe('entries', () => {
   })
 })
 
+describe('a figure that looks like a slip', () => {
+  it('falls at once when it is outside its limit: whoever reads it comes out before anything is asked about it', () => {
+    for (const lines of [['20.9', '1000'], ['20.9', '0', '999'], ['2.09'], ['90.2']]) {
+      const walk = toGas().keys(...lines)
+      expect([lines, walk.prompt.kind, walk.last.type]).toEqual([lines, 'clear', 'gate.closed'])
+      expect(walk.state.doubt).toBeNull()
+    }
+  })
+
+  it('109 for 10.9 is no oxygen there is: refused, nothing taken, and the hold point stays shut', () => {
+    const walk = toGas()
+    expect(walk.key('109')).toBe('oxygen')
+    expect(given(walk)).toEqual([])
+    expect(walk.said.at(-1)).toContain('the hold point stays shut: read the meter again')
+    walk.keys('10.9')
+    expect(walk.prompt.kind).toBe('clear')
+  })
+})
+
 describe('limits', () => {
   it.each([
     ['19.5', true],

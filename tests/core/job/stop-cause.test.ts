@@ -33,7 +33,7 @@ describe('the cause of a STOP', () => {
 
   it('takes three answers, each asked again until it is one', () => {
     const walk = new Walk().keys('RO', 'stop')
-    for (const no of ['', 'gas', '0', '9', '1.5']) walk.key(no)
+    for (const no of ['', 'gas', '0', '10', '1.5']) walk.key(no)
     walk.keys('1', '', '12', 'it smells', 'XX', 'R0')
     expect(walk.entries.filter((e) => e.type === 'stop.explained')).toEqual([])
     walk.key('ro')
@@ -46,6 +46,27 @@ describe('the cause of a STOP', () => {
     expect(openStop(walk.state)?.cause).toBe('moved')
     walk.keys('cause', '6', 'he is hurt', '')
     expect(openStop(walk.state)?.cause).toBe('hurt')
+    expect(release(walk, 'KH')).toBe('never-released')
+  })
+
+  it('called by mistake is released by a lead only, with all proved again, and what was said on record', () => {
+    const walk = new Walk().throughGate().keys('stop', '9', 'I leaned on the key', 'RO')
+    expect(walk.last).toMatchObject({ cause: 'mistake', why: 'I leaned on the key', called_by: 'RO' })
+    expect(walk.state.gates.hold_point?.status).not.toBe('open')
+    expect(release(walk, 'ML')).toBe('not-lead')
+    expect(release(walk, 'KH')).toBeNull()
+    expect(walk.prompt).toMatchObject({ kind: 'clear' })
+    const own = explained(9, 'KH', 'KH')
+    expect(release(own, 'KH')).toBe('own-stop')
+  })
+
+  it('is never put right to a mistake once it was anything else', () => {
+    for (const cause of [1, 2, 7, 8, 3]) {
+      const walk = explained(cause, 'ML').keys('cause', '9', 'nothing was wrong', '')
+      expect(walk.said.join(' ')).toContain('only to one as strict')
+      expect(openStop(walk.state)?.cause).toBe(STOP_CAUSES[cause - 1]?.id)
+    }
+    const walk = explained(9, 'ML').keys('cause', '3', 'it did move', '')
     expect(release(walk, 'KH')).toBe('never-released')
   })
 

@@ -21,7 +21,10 @@ import {
 } from '../../helpers/example.ts'
 
 const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line)
-const isAnswer = (lines: readonly string[]) => lines[0] === WORD_FOR_WORD || lines[0] === NOTHING_FOUND
+const isLookedUp = (lines: readonly string[]) => lines[0] === WORD_FOR_WORD || lines[0] === NOTHING_FOUND
+/** Looked up, or told from the job itself. */
+const isAnswer = (lines: readonly string[]) =>
+  isLookedUp(lines) || /^(STOP is open|No gas test stands|Hold point \d+: )/.test(lines[0] ?? '')
 
 const QUESTIONS = [
   'what gap is too much',

@@ -70,7 +70,7 @@ describe('words', () => {
     expect(heard(new Walk().throughGate(), 'readings').say).toEqual(['There are no readings yet.'])
     const said = heard(new Walk().toBore().keys('9.5033', '9.5034'), 'readings').say.join('\n')
     expect(said).toMatch(/HEAD END of ring travel, TOP TO BOTTOM/)
-    expect(said).toMatch(/spread 0\.0001 {2}counts as 9\.50335/)
+    expect(said).toMatch(/spread 0\.0001 {2}counts as 9\.5034 in/)
   })
 })
 
@@ -145,7 +145,7 @@ describe('a question of several lines', () => {
   it('correction runs over three lines, and nothing is on record before the last', () => {
     const walk = new Walk().toBore()
     const before = walk.entries.length
-    walk.keys('correct', '1', '71.3')
+    walk.keys('correct', '3', '71.3')
     expect(walk.entries).toHaveLength(before)
     walk.keys('misread')
     expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '71.3', why: 'misread' })

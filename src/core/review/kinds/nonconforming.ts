@@ -3,7 +3,7 @@ import { type Nonconformance, nonconformances } from '../../job/nonconformance.t
 import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
-import { nonconformanceText } from '../../talk/open-items.ts'
+import { nonconformanceText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
 

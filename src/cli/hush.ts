@@ -1,0 +1,23 @@
+// The terminal shows nothing of what is keyed before there is a screen to key on: a start takes a while, and what somebody keys
+// ahead from habit may be a PIN. Raw mode is what Node offers for it, so Control-C waits until the screen reads it; whatever works
+// long before that, or reads nothing, gives the terminal back first.
+import process from 'node:process'
+
+/** From now on, until something that reads the terminal sets it as it needs it. Nothing where no terminal is read. */
+export function hush(): void {
+  if (process.stdin.isTTY === true) process.stdin.setRawMode(true)
+}
+
+/** As it was. At every end of the program Node does so by itself. */
+export function unhush(): void {
+  if (process.stdin.isTTY === true && process.stdin.isRaw) process.stdin.setRawMode(false)
+}
+
+/** Whether these arguments lead to a screen that a person keys on. */
+export function asksPerson(args: readonly string[], isDrawn: boolean): boolean {
+  const [name] = args
+  const isOther = args.some((arg) => /^(?:--help|-h|--version|--answers(?:=.*)?|--json)$/.test(arg))
+  if (isOther) return false
+  // Without a command it is the choice of jobs, where it can be drawn; elsewhere the example from its answers.
+  return name === undefined || name.startsWith('-') ? isDrawn : name === 'run' || name === 'resume'
+}

@@ -1,0 +1,111 @@
+// The list of what can be corrected: what is chosen from stands on the screen with the question, on any screen that takes it.
+import { describe, expect, it } from 'vitest'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive } from '../../../src/core/sheet/live.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { LISTED } from '../../../src/core/talk/correct.ts'
+import { printPrompt } from '../../../src/plain/plain.ts'
+import { Walk } from '../../helpers/example.ts'
+import { memorySession } from '../../helpers/fake-terminal.ts'
+
+const judged = () => new Walk().toVerdict().keys('correct')
+const items = (walk: Walk) => (walk.talk.ask?.kind === 'correct-which' ? walk.talk.ask.items : [])
+
+function screen(walk: Walk, columns: number, rows: number) {
+  const style = { width: Math.max(30, columns - 1), record: 'EXAMPLE' as const, ascii: true }
+  const { defs } = walk.engine
+  const view = promptView(defs, walk.state, walk.talk, style)
+  const live = fitLive({ view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice: null })
+  return {
+    live,
+    text: live.above.map((line) => line.text),
+    height: live.above.length + 1 + live.below.length,
+  }
+}
+
+/** Numbers of the list that are on the screen. */
+const numbers = (text: readonly string[]) =>
+  text.flatMap((line) => /^\s*(\d+) {2}\d+(?:\.\d+)? {2}/.exec(line)?.[1] ?? [])
+
+describe('the list of what can be corrected', () => {
+  it('has the newest reading first, and each of them once', () => {
+    const walk = judged()
+    const seqs = items(walk).flatMap((item) => (item.kind === 'reading' ? [item.seq] : []))
+    expect(seqs.length).toBeGreaterThan(15)
+    expect([...seqs].sort((a, b) => b - a)).toEqual(seqs)
+  })
+
+  it.each([
+    [80, 24],
+    [40, 15],
+  ])(
+    'stands on %i by %i with the question under it, page after page, until each was there',
+    (columns, rows) => {
+      const walk = judged()
+      const seen = new Set<string>()
+      for (let pages = 0; seen.size < items(walk).length; pages++) {
+        expect(pages).toBeLessThan(20)
+        const { live, text, height } = screen(walk, columns, rows)
+        expect(live.tooSmall).toBe(false)
+        expect(height).toBeLessThan(rows)
+        expect(numbers(text)).toHaveLength(live.choices)
+        expect(live.choices).toBeGreaterThan(Math.min(2, items(walk).length - seen.size - 1))
+        expect(text.join(' ')).toContain('Which one? Its number')
+        for (const n of numbers(text)) seen.add(n)
+        walk.keys(`more ${live.choices}`)
+      }
+      // Past the last it begins anew.
+      expect(numbers(screen(walk, columns, rows).text)[0]).toBe('1')
+    },
+  )
+
+  it('has the figure on each line, also where the line is cut', () => {
+    const [line = ''] = screen(new Walk().toBore().keys('9.5033', 'correct'), 40, 15).text.filter((one) =>
+      /^\s*1 {2}/.test(one),
+    )
+    expect(line).toMatch(/^\s*1 {2}7\.1 {2}9\.5033 in {2}\w/)
+  })
+
+  it('is as long on plain lines as a small screen shows, and more goes on from there', () => {
+    const walk = judged()
+    const { session } = memorySession(walk)
+    const listed = async () => {
+      let text = ''
+      printPrompt(
+        session,
+        { width: 79, record: 'EXAMPLE', ascii: true },
+        {
+          write: (more) => {
+            text += more
+          },
+        },
+      )
+      return numbers(text.split('\n').map((line) => line.replace(/^[^|]*\| ?/, '')))
+    }
+    return session
+      .hear('correct')
+      .then(listed)
+      .then(async (first) => {
+        expect(first).toEqual(Array.from({ length: LISTED }, (_, n) => String(n + 1)))
+        await session.hear('more')
+        expect((await listed())[0]).toBe(String(LISTED + 1))
+      })
+  })
+
+  it('is cut down to one sheet by its number, and says so where there is nothing', () => {
+    const walk = judged().keys('sheet 7')
+    expect(new Set(items(walk).map(({ sheet }) => sheet.split('.')[0]))).toEqual(new Set(['7']))
+    expect(items(judged().keys('sheet 7.2')).map(({ sheet }) => sheet)).toEqual(['7.2', '7.2'])
+    const none = judged().keys('sheet 99')
+    expect(none.said.at(-1)).toBe('Nothing of sheet 99 can be corrected.')
+    expect(items(none)).toEqual(items(judged()))
+  })
+
+  it('names what was chosen before the figure is asked', () => {
+    const walk = judged()
+    const [first] = items(walk)
+    walk.keys('1')
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
+    expect(walk.said.join('\n')).toContain(`To be corrected: ${first?.text}.`)
+  })
+})
