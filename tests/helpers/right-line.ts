@@ -6,7 +6,7 @@ import { unfitness } from '../../src/core/job/admit-people.ts'
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
 
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
-import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
+import { gateState, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openWords } from '../../src/core/job/open-words.ts'
 import { doersOf, pointOf } from '../../src/core/job/point.ts'
@@ -182,6 +182,7 @@ function evidenceLine(
     }
     case 'numbers': {
       if (evidence.of === 'permit') return 'HW-2026/114'
+      if (wantsAnother(prompt.item)) return 'sign on'
       return `${evidence.of === 'personal_lock' ? 'P' : 'B'}-${person === null ? 1 + nth : `${person}1`}`
     }
     case 'wait':

@@ -184,6 +184,7 @@ function stands(
       return areOthers(shownAt(points))
     case 'numbers': {
       if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
+      if (people.length < (wanted.at_least ?? 0)) return false
       const numbers = shownAt(wanted.per === 'person' ? people : points)
       return wanted.of === 'permit' ? numbers.every((n) => /\d/.test(n ?? '')) : areOthers(numbers)
     }
