@@ -23,7 +23,8 @@ const common = { id, ask, against }
 /** A number noted once and held against it wherever it is keyed again: by a name, as parts do not see one another's steps. */
 const compared = {
   notes: identifier.optional().meta({
-    description: 'Name that the number is kept under for the rest of the job; keyed here anew, the new one is kept.',
+    description:
+      'Name that the number is kept under for the rest of the job; keyed here anew, the new one is kept.',
     examples: ['piston_tag'],
   }),
   same_as: identifier.optional().meta({

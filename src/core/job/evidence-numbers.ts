@@ -77,8 +77,7 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
  */
 function heldAgainst(asked: Asked<'locks'> | Asked<'numbers'>, number: string): Body {
   const { notes, same_as: sameAs } = asked.evidence
-  const under = (name: string) =>
-    [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
+  const under = (name: string) => [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
   const was = sameAs === undefined ? undefined : asked.state.noted[under(sameAs)]
   if (sameAs !== undefined && was !== undefined && undashed(was.shown) !== undashed(number)) {
     const why = `${was.shown} was noted earlier, so this is another; look again, and if it is, say STOP and call a lead`
