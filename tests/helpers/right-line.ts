@@ -6,7 +6,7 @@ import { unfitness } from '../../src/core/job/admit-people.ts'
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
 
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
-import { gateState, inspectedWords } from '../../src/core/job/gate.ts'
+import { gateState, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openWords } from '../../src/core/job/open-words.ts'
 import { doersOf, pointOf } from '../../src/core/job/point.ts'
@@ -186,7 +186,10 @@ function evidenceLine(
     }
     case 'numbers': {
       if (evidence.of === 'permit') return 'HW-2026/114'
-      return `${evidence.of === 'personal_lock' ? 'P' : 'B'}-${person === null ? 1 + nth : `${person}1`}`
+      if (wantsAnother(prompt.item)) return 'sign on'
+      if (person !== null) return `P-${person}1`
+      // One number for one thing, wherever it is asked; what has no name is told apart by its line.
+      return point === null ? numberOf(evidence.same_as ?? evidence.notes ?? evidence.id) : `B-${1 + nth}`
     }
     case 'wait':
       return at.begun[key] === undefined ? evidence.begin_words : evidence.words
@@ -202,6 +205,11 @@ function evidenceLine(
       return other?.id ?? 'ML'
     }
   }
+}
+
+/** `B-` and a number made of the letters of a name. */
+function numberOf(name: string): string {
+  return `B-${[...name].reduce((sum, letter, n) => sum + (n + 1) * letter.charCodeAt(0), 0)}`
 }
 
 function reading(defs: Definitions, stepId: string, axis: string | undefined, salt: number): string {

@@ -77,6 +77,29 @@ export const EVIDENCE = [
       by: 'as the number of a lock',
       in: 'core/job/gate',
     },
+    {
+      rule: 'A number noted earlier is the only one taken where it is asked for again.',
+      find: 'undashed(was.shown) !== undashed(number)',
+      into: "number === ''",
+      by: 'is no evidence where another is keyed',
+      in: 'core/job/noted-numbers',
+    },
+    {
+      rule: 'A number that contradicts one noted is cleared up by a lead who releases a STOP over it, not by any STOP.',
+      file: 'core/job/fold-stop',
+      find: '.filter(([, one]) => !one.differs)',
+      into: '.filter(() => false)',
+      by: 'falls only once a lead has released a STOP over it',
+      in: 'core/job/noted-numbers',
+    },
+    {
+      rule: 'Where two people are asked for, the gate stays shut to one alone.',
+      file: 'core/job/gate',
+      find: 'people.length < (evidence.at_least ?? 0)',
+      into: 'people.length < 0',
+      by: 'keeps the gate shut to one alone',
+      in: 'core/job/noted-numbers',
+    },
   ]),
   ...of('core/job/evidence-wait', 'core/job/evidence-kinds', [
     {

@@ -101,8 +101,8 @@ export const GATES = [
     },
     {
       rule: 'Everybody on the job hangs a lock of their own, not only the one at the keyboard.',
-      find: 'return people.map((person)',
-      into: 'return people.slice(0, 1).map((person)',
+      find: '...people.map((person)',
+      into: '...people.slice(0, 1).map((person)',
       by: 'is asked for in a gate that is half given',
       in: 'core/job/voiding',
     },

@@ -66,6 +66,9 @@ export const CHARACTERISTICS = {
   'runout-vertical-deviation': most('runout up and down'),
   'dial-return': most('dial back to zero'),
   'pocket-leak-rise': most('pocket leak, rise', 'pressure-difference'),
+  'jacket-test-pressure': most('jacket test pressure', 'pressure-gauge'),
+  'jacket-test-pressure-least': least('jacket test pressure', 'pressure-gauge'),
+  'jacket-test-loss': most('loss of jacket test', 'pressure-difference'),
   'driver-load': most('driver load', 'power'),
   'test-pressure-loss': most('loss under test', 'pressure-difference'),
 } as const satisfies Record<string, Characteristic>

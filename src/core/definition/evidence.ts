@@ -20,6 +20,19 @@ const against = z
   })
 const common = { id, ask, against }
 
+/** A number noted once and held against it wherever it is keyed again: by a name, as parts do not see one another's steps. */
+const compared = {
+  notes: identifier.optional().meta({
+    description:
+      'Name that the number is kept under for the rest of the job; keyed here anew, the new one is kept.',
+    examples: ['piston_tag'],
+  }),
+  same_as: identifier.optional().meta({
+    description: 'Name that it was kept under before: another number is no evidence, and goes on record.',
+    examples: ['piston_tag'],
+  }),
+}
+
 const capitals = z.string().regex(/^[A-Z]{2,}( [A-Z]+)*$/, 'is not words in capitals, at least two letters')
 
 const life = written('time').meta({
@@ -30,6 +43,7 @@ const life = written('time').meta({
 const locks = z.strictObject({
   kind: z.literal('locks').meta({ description: 'The number on each lock of the machine record.' }),
   ...common,
+  ...compared,
 })
 
 const words = z.strictObject({
@@ -80,11 +94,15 @@ const measured = z.strictObject({
 const numbers = z.strictObject({
   kind: z.literal('numbers').meta({ description: 'Numbers read off papers or devices.' }),
   ...common,
-  of: z.enum(['permit', 'blind', 'tag', 'personal_lock']).meta({
+  ...compared,
+  of: z.enum(['permit', 'blind', 'tag', 'personal_lock', 'part']).meta({
     description: 'What carries the number. A permit may cover several; one device is in one place.',
   }),
   per: z.enum(['once', 'isolation_point', 'person']).meta({
     description: 'How many: one, one for each isolation point, or one for each person on the job.',
+  }),
+  at_least: z.literal(2).optional().meta({
+    description: 'Of one for each person: with fewer than two people on the job the gate stays shut.',
   }),
 })
 

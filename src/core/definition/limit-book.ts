@@ -14,6 +14,7 @@ export const limitQuantity = z.union([
   written('angle'),
   written('power'),
   written('pressure-difference'),
+  written('pressure-gauge'),
 ])
 
 /** Lengths on the machine record that a rule of a book may be a ratio of. */

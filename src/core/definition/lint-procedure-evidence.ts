@@ -52,9 +52,18 @@ export function lintEvidence(procedure: Procedure, evidence: Evidence, path: Pat
       ]
     case 'wait':
       return [...lintAboveZero(evidence.lasts, [...path, 'lasts']), ...lintWaitWords(evidence, path)]
+    case 'numbers':
+      return lintTwoPeople(evidence, path)
     default:
       return []
   }
+}
+
+/** Counted by anything but people, two would never be counted at all. */
+function lintTwoPeople({ at_least: least, per }: EvidenceOf<'numbers'>, path: Path): Finding[] {
+  if (least === undefined || per === 'person') return []
+  const message = 'at_least counts people, and this number is not asked of each person.'
+  return [finding([...path, 'at_least'], 'not-of-people', message, 'write per: person')]
 }
 
 function aQuantity({ quantity }: EvidenceOf<'measured'>): string {

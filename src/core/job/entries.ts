@@ -122,6 +122,8 @@ export type Body =
       readonly instrument?: string
       readonly person?: string
       readonly signed?: Signed
+      /** Name that the number is kept under, to be held against later. */
+      readonly notes?: string
     }
   | {
       readonly type: 'evidence.failed'
@@ -131,6 +133,8 @@ export type Body =
       readonly reading?: Typed
       readonly instrument?: string
       readonly why: string
+      /** Name of the number noted earlier, where this is another. */
+      readonly unlike?: string
     }
   | {
       readonly type: 'gate.opened'

@@ -136,6 +136,7 @@ const schema = z.discriminatedUnion('type', [
     instrument: text.optional(),
     person: text.optional(),
     signed,
+    notes: text.optional(),
   }),
   of('evidence.failed', {
     step: text,
@@ -144,6 +145,7 @@ const schema = z.discriminatedUnion('type', [
     reading: measured,
     instrument: text.optional(),
     why: text,
+    unlike: text.optional(),
   }),
   of('gate.opened', {
     step: text,

@@ -3,10 +3,16 @@
 import type { Evidence, EvidenceOf } from '../definition/evidence.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Body } from './entries.ts'
-import { type AnyAsked, type Asked, given, spaced } from './evidence-asked.ts'
-import { evidenceByKey, gateState } from './gate.ts'
+import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
+import { evidenceByKey, gateState, wantsAnother } from './gate.ts'
 
-const NAMES = { permit: 'permit', blind: 'blind', tag: 'tag', personal_lock: 'personal lock' } as const
+const NAMES = {
+  permit: 'permit',
+  blind: 'blind',
+  tag: 'tag',
+  personal_lock: 'personal lock',
+  part: 'part',
+} as const
 
 /** L-101 and L101 are one lock. */
 export const undashed = (number: string) => number.toUpperCase().replaceAll('-', '')
@@ -30,15 +36,21 @@ export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
       `Lock ${number} is already down for another point, and one lock cannot hang in two places.`,
     )
   }
-  return ok([given(asked, number)])
+  return ok([heldAgainst(asked, number)])
 }
 
 export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
   const { evidence, item, typed } = asked
   const number = spaced(typed)
   const name = NAMES[evidence.of]
+  if (wantsAnother(item)) {
+    return refuse(
+      'alone',
+      'Nobody does this alone, and each hangs a lock of their own: whoever works with you comes onto the job first, by the words sign on.',
+    )
+  }
   if (evidence.of === 'permit') {
-    if (isPermit(number)) return ok([given(asked, number)])
+    if (isPermit(number)) return ok([heldAgainst(asked, number)])
     return refuse(
       'number',
       'Key the number of the permit: letters, digits, dashes, points and slashes, with at least one digit.',
@@ -56,7 +68,22 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
       `The number ${number} is already down at this hold point, and one ${name} cannot be in two places.`,
     )
   }
-  return ok([given(asked, number)])
+  return ok([heldAgainst(asked, number)])
+}
+
+/**
+ * The number as evidence, or on record as another than the one noted earlier. That one is only told afterwards, and it
+ * stands: of two numbers nobody here can say which thing is meant, so a lead has to look.
+ */
+function heldAgainst(asked: Asked<'locks'> | Asked<'numbers'>, number: string): Body {
+  const { notes, same_as: sameAs } = asked.evidence
+  const under = (name: string) => [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
+  const was = sameAs === undefined ? undefined : asked.state.noted[under(sameAs)]
+  if (sameAs !== undefined && was !== undefined && undashed(was.shown) !== undashed(number)) {
+    const why = `${was.shown} was noted earlier, so this is another; look again, and if it is, say STOP and call a lead`
+    return failed(asked, number, why, { unlike: under(sameAs) })
+  }
+  return given(asked, number, notes === undefined ? {} : { notes: under(notes) })
 }
 
 function whose({ point, person }: AnyAsked['item']): string {

@@ -12,7 +12,19 @@ type GateEntry = Extract<
 
 export function foldGate(state: State, entry: GateEntry): State {
   const gate = state.gates[entry.step] ?? EMPTY_GATE
-  return { ...state, gates: { ...state.gates, [entry.step]: changed(gate, entry) } }
+  return {
+    ...state,
+    gates: { ...state.gates, [entry.step]: changed(gate, entry) },
+    noted: notedAfter(state.noted, entry),
+  }
+}
+
+function notedAfter(noted: State['noted'], entry: GateEntry): State['noted'] {
+  if (entry.type === 'evidence.given' && entry.notes !== undefined)
+    return { ...noted, [entry.notes]: { shown: entry.shown, step: entry.step, differs: false } }
+  if (entry.type !== 'evidence.failed' || entry.unlike === undefined) return noted
+  const was = noted[entry.unlike]
+  return was === undefined ? noted : { ...noted, [entry.unlike]: { ...was, differs: true } }
 }
 
 function changed(gate: GateState, entry: GateEntry): GateState {

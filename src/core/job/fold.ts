@@ -30,6 +30,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     done: {},
     findings: {},
     gates: {},
+    noted: {},
     readings: {},
     notApplicable: {},
     doubt: null,

@@ -50,7 +50,13 @@ function itemsOfEvidence(defs: Definitions, evidence: Evidence, people: readonly
   if (evidence.kind === 'lift')
     return LIFT_PARTS.map((part) => ({ key: `${id}.${part}`, evidence, point: null, person: null, part }))
   if (evidence.kind === 'numbers' && evidence.per === 'person')
-    return people.map((person) => ({ key: `${id}.${person}`, evidence, point: null, person, part: null }))
+    return [
+      ...people.map((person) => ({ key: `${id}.${person}`, evidence, point: null, person, part: null })),
+      // Nobody can give it: it is there until somebody else has come onto the job.
+      ...(people.length < (evidence.at_least ?? 0)
+        ? [{ key: `${id}.another`, evidence, point: null, person: null, part: null }]
+        : []),
+    ]
   if (evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.per === 'isolation_point'))
     return defs.machine.site.isolation_points.map((point) => ({
       key: `${id}.${point.id}`,
@@ -76,9 +82,15 @@ export function itemByKey(defs: Definitions, gate: GateStep, key: string): Item 
   return itemsOfEvidence(defs, evidence, people).find((item) => item.key === key) ?? null
 }
 
-/** Whether its number is that of something which hangs on the machine: a lock, a tag, a blind. A permit is paper. */
+/** Whether its number is that of something which hangs on the machine: a lock, a tag, a blind. A part is what it hangs on. */
 export function hangs(evidence: Evidence | null): boolean {
-  return evidence?.kind === 'locks' || (evidence?.kind === 'numbers' && evidence.of !== 'permit')
+  if (evidence?.kind === 'locks') return true
+  return evidence?.kind === 'numbers' && evidence.of !== 'permit' && evidence.of !== 'part'
+}
+
+/** Whether the item only says that somebody else has to come onto the job. */
+export function wantsAnother({ evidence, person }: Item): boolean {
+  return evidence.kind === 'numbers' && evidence.per === 'person' && person === null
 }
 
 export function gateState(state: State, id: string): GateState {

@@ -4,13 +4,14 @@ import { list } from '../lib/wording.ts'
 import { KIND_NAME } from '../units/index.ts'
 import { type Definitions, gasLimitById } from './definitions.ts'
 import { GAS_NAMES } from './evidence-gas.ts'
-import { type GateStep, type Item, itemByKey } from './gate.ts'
+import { type GateStep, type Item, itemByKey, wantsAnother } from './gate.ts'
 
 const DEVICES = {
   permit: 'permit number',
   blind: 'blind',
   tag: 'tag',
   personal_lock: 'personal lock',
+  part: 'part number',
 } as const
 
 /** `oxygen where people breathe`, `lock at main driver breaker, E-1`. */
@@ -35,6 +36,7 @@ export function itemLabel(defs: Definitions, item: Item): string {
       return measuredName(evidence)
     case 'numbers': {
       const device = DEVICES[evidence.of]
+      if (wantsAnother(item)) return `${device} of somebody else`
       if (item.point !== null) return `${device} at ${item.point.name}`
       return item.person === null ? device : `${device} of ${item.person}`
     }

@@ -35,6 +35,15 @@ export type Struck = Pick<Given, 'seq' | 'at' | 'by' | 'shown'> & {
   readonly cause: CloseCause
 }
 
+/** A number that is keyed again later in the job. */
+export interface Noted {
+  readonly shown: string
+  /** The gate that it was noted at. */
+  readonly step: string
+  /** Another one was keyed since: it stays so until a lead has released a STOP. */
+  readonly differs: boolean
+}
+
 export interface GateState {
   /** `never` opened yet, `open`, or `closed` again after it had been open. */
   readonly status: 'never' | 'open' | 'closed'
@@ -157,6 +166,8 @@ export interface State {
   readonly done: Readonly<Record<string, string>>
   readonly findings: Readonly<Record<string, string>>
   readonly gates: Readonly<Record<string, GateState>>
+  /** Numbers to hold later ones against, by name, and by person or isolation point where each has one. */
+  readonly noted: Readonly<Record<string, Noted>>
   readonly readings: Readonly<Record<string, readonly Reading[]>>
   readonly notApplicable: Readonly<Record<string, string>>
   readonly doubt: (Pending & { readonly why: string; readonly shown?: string }) | null

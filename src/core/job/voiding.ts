@@ -2,7 +2,16 @@
 import { list } from '../lib/wording.ts'
 import { type Definitions, hazardName, instrumentById, type PlacedStep } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, itemsOf, missingItem, provesAt } from './gate.ts'
+import {
+  evidenceByKey,
+  type GateStep,
+  gateState,
+  gatesOf,
+  itemsOf,
+  missingItem,
+  provesAt,
+  wantsAnother,
+} from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import { isComplete } from './next.ts'
 import { thingText } from './register.ts'
@@ -84,8 +93,10 @@ export function closedByPeople(defs: Definitions, state: State): Body[] {
     const late = itemsOf(defs, state, gate).flatMap((i) =>
       given[i.key] === undefined ? (i.person ?? []) : [],
     )
-    const who = late.length === 0 ? 'somebody' : list([...new Set(late)])
-    return [closed(gate, 'people', fallsWith(defs, state, gate, []), `${who} came onto the job`)]
+    const why = wantsAnother(missing)
+      ? 'one person alone is left on the job'
+      : `${late.length === 0 ? 'somebody' : list([...new Set(late)])} came onto the job`
+    return [closed(gate, 'people', fallsWith(defs, state, gate, []), why)]
   })
 }
 

@@ -184,6 +184,9 @@ function stands(
       return areOthers(shownAt(points))
     case 'numbers': {
       if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
+      // Whoever keys is on the job too, also where the search began with somebody at the keys.
+      const onJob = new Set([...people, ...[...given.values()].flatMap(({ by }) => by ?? [])])
+      if (onJob.size < (wanted.at_least ?? 0)) return false
       const numbers = shownAt(wanted.per === 'person' ? people : points)
       return wanted.of === 'permit' ? numbers.every((n) => /\d/.test(n ?? '')) : areOthers(numbers)
     }

@@ -210,6 +210,8 @@ export function withoutLooks(defs: Definitions, state: State): State {
     ...state,
     people: isCounted(defs) ? keptPeople(state.people, state.doer) : [],
     pinMisses: {},
+    // A number that has to be the one noted lets fewer through, so without what was noted more can happen.
+    noted: {},
     findings: {},
     everOn: [],
     picked: Object.values(seatsOf(defs)),

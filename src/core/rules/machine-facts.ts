@@ -52,6 +52,11 @@ const WORD_FACTS: Readonly<Record<string, WordFact>> = {
   piston_material: { words: PISTON_MATERIALS, from: (m) => m.piston?.material },
   ring_joint: { words: ['butt', 'step', 'angle_cut', 'segmental'], from: (m) => m.rings?.joint },
   pocket: { words: POCKET_FITTED, from: (m) => m.pocket?.kind },
+  // Of a machine without a pocket nobody has to say where it is.
+  pocket_end: {
+    words: ['head', 'crank', 'none'],
+    from: (m) => (m.pocket?.kind === 'none' ? 'none' : m.whole_compressor?.pocket?.end),
+  },
   stages: {
     words: ['1', '2', '3', '4', '5', '6', '7', '8'],
     from: (m) => m.whole_compressor?.stages_in_all.toString(),

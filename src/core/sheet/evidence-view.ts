@@ -12,6 +12,7 @@ import {
   itemByKey,
   itemsOf,
   type LiftPart,
+  wantsAnother,
 } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import type { Prompt } from '../job/next.ts'
@@ -87,7 +88,9 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
     case 'locks':
       return [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
     case 'numbers':
-      return [ask, row(`Number: ${itemLabel(defs, item)}`)]
+      return wantsAnother(item)
+        ? [ask, row('Nobody does this alone: whoever works with you comes on first. Key sign on')]
+        : [ask, row(`Number: ${itemLabel(defs, item)}`)]
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
     case 'witness':

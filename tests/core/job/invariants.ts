@@ -189,6 +189,7 @@ function isWhole(
         return areOthers(points.map((p) => given.get(`${wanted.id}.${p}`)?.shown))
       case 'numbers': {
         if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
+        if (wanted.per === 'person' && people.length < (wanted.at_least ?? 0)) return false
         const of = wanted.per === 'person' ? people : points
         const numbers = of.map((one) => given.get(`${wanted.id}.${one}`)?.shown)
         return wanted.of === 'permit' ? numbers.every((n) => /\d/.test(n ?? '')) : areOthers(numbers)
