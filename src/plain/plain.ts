@@ -44,7 +44,7 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...view.legend,
     ...(view.profiles[0] ?? []),
     ...view.ask,
-    row(`${below.text}   safe: make safe`, 'faint'),
+    row(`${below.text}   Words: safe, stop, help`, 'faint'),
   ]
   out.write(
     `\n${plainText(layOut({ margin: view.margin, rows: rows.filter((r) => r.text !== '') }, style))}\n`,
