@@ -119,7 +119,7 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
         ? keyedLines(opened)
         : createInterface({ input: process.stdin, terminal: false })
     const run = {
-      style: sheetStyle(values, opened.record),
+      style: sheetStyle(values, opened.record, true),
       out: { write: (text: string) => void process.stdout.write(text) },
       prompts: true,
       ...(process.stdin.isTTY === true ? { patienceMs: PATIENCE_MS } : {}),

@@ -23,8 +23,13 @@ export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?:
   return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
 }
 
-export function sheetStyle(values: Values, record: SheetStyle['record']): SheetStyle {
-  return { width: Math.max(30, columnsOf(process.stdout) - 1), record, ascii: wantsAscii(values) }
+/** `linear`: pictures are told in words, as for people who hear the sheet. */
+export function sheetStyle(
+  values: Values,
+  record: SheetStyle['record'],
+  linear: boolean = values.plain === true,
+): SheetStyle {
+  return { width: Math.max(30, columnsOf(process.stdout) - 1), record, ascii: wantsAscii(values), linear }
 }
 
 /** ASCII when asked for, or when the locale says that nothing else can be shown. */

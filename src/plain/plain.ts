@@ -46,7 +46,7 @@ export function printPrompt(session: Session, style: SheetStyle, out: PlainOut):
     ...(view.profiles[0] ?? []),
     ...view.choices.slice(0, LISTED),
     ...view.ask,
-    row(`${below.text}   safe: make safe`, 'faint'),
+    row(`${below.text}   Words: safe, stop, help`, 'faint'),
   ]
   out.write(
     `\n${plainText(layOut({ margin: view.margin, rows: rows.filter((r) => r.text !== '') }, style))}\n`,

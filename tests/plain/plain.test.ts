@@ -51,6 +51,24 @@ describe('plain lines', () => {
     expect([...places].sort((a, b) => a - b)).toEqual(places)
   })
 
+  it('tell what is drawn in words, where nobody looks: no line of them is made of signs', async () => {
+    let text = ''
+    const walk = new Walk().toBore().keys('9.5033', '9.5034', '9.5021', '9.5020')
+    const { session } = memorySession(walk)
+    const out = {
+      write: (more: string) => {
+        text += more
+      },
+    }
+    const style = { width: 79, record: 'EXAMPLE', ascii: true, linear: true } as const
+    await runPlain(session, given(['9.5068', '9.5069']), { style, out, prompts: true })
+    const flow = text.replace(/\n.*?\| ?/g, ' ').replace(/ +/g, ' ')
+    expect(flow).toContain("Where: CENTRE of ring travel, 2 of 3 along it, from 12 to 6 o'clock")
+    expect(flow).toContain('To come: CRANK END of ring travel.')
+    expect(flow).toContain('TOP TO BOTTOM: HE 9.5034, CENTRE 9.5069, CE to come.')
+    expect(text).not.toMatch(/[-=#+.']{4}|o to come/)
+  })
+
   it('leave the prompts out for answers from a file, and print every entry once', async () => {
     const { text, flow } = await run(new Walk(), withPins(['RO', 'TC-401-1', 'done', ...GATE_LINES]), false)
     expect(text).not.toContain('Your initials')
@@ -75,7 +93,7 @@ describe('plain lines', () => {
     const { flow, written } = await run(new Walk(), ['safe', 'RO', '4071', 'note', 'safe', 'all fine'], true)
     expect(flow.split('MAKE SAFE').length).toBe(3)
     expect(flow).toContain('Call: Radio channel 1')
-    expect(flow).toContain('safe: make safe')
+    expect(flow).toContain('Words: safe, stop, help')
     expect(written.map((entry) => entry.type)).toEqual(['person.signed-on', 'note.written'])
     expect(written[1]).toMatchObject({ text: 'all fine' })
   })

@@ -26,6 +26,8 @@ export interface SheetStyle {
   /** The word that stands on every line. NOT LIVE: read before the job, and no record of it. */
   readonly record: RecordKind | 'NOT LIVE'
   readonly ascii: boolean
+  /** For people who hear it: what is drawn is told in words. */
+  readonly linear?: boolean
 }
 
 export interface Line {

@@ -2,13 +2,14 @@
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
 import { drawFigure, type FigureKind } from '../drawing/figures.ts'
 import { drawPlace } from '../drawing/place.ts'
+import { tellPlace, tellProfile } from '../drawing/told.ts'
 import type { Drawing, DrawnStation } from '../drawing/types.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
 import { placeFigure } from '../talk/names.ts'
-import { type Row, type SheetStyle, textWidth } from './block.ts'
+import { type Row, row, type SheetStyle, textWidth } from './block.ts'
 
 /** The marks of a place drawing; a drawing of one line has none. */
 export const LEGEND = '# instrument, here   x measured   o to come'
@@ -42,6 +43,7 @@ export function placeDrawings(
     ...(axis === null ? {} : { axis, axes: step.axes ?? [] }),
     hasCounterbore: defs.machine.bore.counterbore !== undefined,
   }
+  if (style.linear === true) return toldRows(tellPlace(place))
   const width = Math.min(66, textWidth(style))
   const drawn = HEIGHTS.map((height) =>
     drawPlace(place, { ascii: style.ascii, width, ...(height === undefined ? {} : { height }) }),
@@ -52,8 +54,13 @@ export function placeDrawings(
 
 /** The picture of a step where nothing is read, in its one form. */
 export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Row[][] {
-  if (kind === undefined) return []
+  // What it shows stands in the words of the step as well.
+  if (kind === undefined || style.linear === true) return []
   return formsOf([drawFigure(kind, { ascii: style.ascii, width: textWidth(style) })], 1)
+}
+
+function toldRows(lines: readonly string[]): Row[][] {
+  return lines.length === 0 ? [] : [lines.map((text) => row(text))]
 }
 
 /** Each lower form once; one of fewer than `least` lines only where there is no other. */
@@ -105,13 +112,13 @@ export function profileForms(defs: Definitions, state: State, stepId: string, st
   if (step?.step.kind !== 'read' || step.step.drawing !== 'bore') return []
   const placed = asKind(step, 'read')
   const places = placesOf(placed)
-  const perUnit = defs.machine.shop_units.length === 'in' ? 0.0254 : 0.001
   const rows = (placed.step.axes ?? []).map((axis) => ({
     axisLabel: axis.label,
     values: placed.step.stations.map((s) => {
       const place = places.find((p) => p.station.id === s.id && p.axis?.id === axis.id)
       const si = place === undefined ? null : placeResult(placed, place, state).si
-      return si === null ? undefined : si / perUnit
+      // As it is written beside the drawing: one place never shows two figures.
+      return si === null ? undefined : Number(bareLength(defs, si))
     }),
   }))
   const profile = {
@@ -125,6 +132,7 @@ export function profileForms(defs: Definitions, state: State, stepId: string, st
     unit: defs.machine.shop_units.length,
     decimals: defs.machine.shop_units.length === 'in' ? 4 : 3,
   }
+  if (style.linear === true) return toldRows(tellProfile(profile))
   const width = Math.min(66, textWidth(style))
   const drawn = PROFILE_HEIGHTS.map((height) =>
     drawBoreProfile(profile, { ascii: style.ascii, width, height }),

@@ -319,7 +319,7 @@ function readView(
     wordsKnown: prompt.place.number > 1 || standing(state, prompt.place.key).length > 0,
     drawings,
     profiles: profileForms(defs, state, prompt.step.id, style),
-    legend: (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
+    legend: style.linear === true || (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
     ask: [
       row(
         `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,
