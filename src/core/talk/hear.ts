@@ -69,8 +69,6 @@ export function hear(
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
   const about = /^why\s+(.+)$/i.exec(line.trim())
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
-  const standing = secrecy === 'open' ? standingAsked(line) : null
-  if (standing !== null) return say(...whereLines(defs, state, now, standing))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
     // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
@@ -92,8 +90,6 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
   const asked = askedWithin(defs, question, line)
   if (asked !== null) return stays(answerTo(defs, state, asked, now))
   const takes = takesOf(question)
-  const standing = takes === 'short' ? standingAsked(line) : null
-  if (standing !== null) return stays(whereLines(defs, state, now, standing))
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
   return reflex === null ? hearAnswer(defs, state, question, line) : stays(reflex)
 }

@@ -34,7 +34,6 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
     "who(?:'s| is| else is)? (?:is )?(?:signed on|signed in|on|here|on (?:the|this) job|with me|at the keyboard)",
   ],
   ['people', 'who are (?:we|signed on)'],
-  ['people', 'am i signed on'],
   ['lapse', `(?:when|what time|at what time|until when) (?:does|do|will|is|are|did) ${GAS} (?:be )?${ENDS}`],
   ['lapse', `how (?:long|much longer|old) (?:is|does|do|will) ${GAS}(?: still)?(?: be)?(?: ${ENDS})?`],
   ['lapse', `(?:is|are) ${GAS} (?:still )?(?:good|valid|due)`],

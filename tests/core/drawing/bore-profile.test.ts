@@ -113,6 +113,18 @@ describe('readings that are alike', () => {
     ])
   })
 
+  it('round a half as it is rounded everywhere else, whatever it is in binary', () => {
+    // Each is a little under its half as the machine holds it.
+    for (const [value, written] of [
+      [9.50315, '9.5032'],
+      [9.50335, '9.5034'],
+      [9.50385, '9.5039'],
+    ] as const) {
+      expect(value.toFixed(4)).not.toBe(written)
+      expect(lines(one([value, 9.6, 9.7]))[0]).toContain(written)
+    }
+  })
+
   it('never read minus nothing', () => {
     expect(lines(one([-0.00001, 0.1, 0]))[0]).toBe('12-6 HE     0.0000  |')
   })
