@@ -8,7 +8,7 @@ import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { placeFigure } from '../talk/names.ts'
+import { bareLength, placeFigure } from '../talk/names.ts'
 import { type Row, row, type SheetStyle, textWidth } from './block.ts'
 
 /** The marks of a place drawing; a drawing of one line has none. */
