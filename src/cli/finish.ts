@@ -106,7 +106,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
       'strong',
     )
     // Of several, each that was not accepted as it was; the others stand on the sheet.
-    if (more.length > 0)
+    if (more.length > 0 || ending.asLeft !== undefined)
       for (const { about, word, choice, by } of ending.dispositions.filter(
         (d) => d.word !== 'ACCEPT' || d.choice !== 'accept',
       ))

@@ -101,7 +101,7 @@ describe('without a terminal', () => {
     const rest = (after ?? '').replace('\nwhy\n1\n', '\n1\n')
     writeFileSync(answers, `${before}\nn/a\nThe standard was dropped\n${rest}`)
     const { code, out } = await barover(runArgs(folder(), '--answers', answers))
-    expect(out).toContain('Verdict HOLD')
+    expect(out).toContain('Job closed with HOLD')
     expect(code).toBe(3)
   })
 

@@ -26,7 +26,7 @@ it('an overloaded motor is brought under its target by the pocket, on a lead’s
   expect(out).toContain('Target = rating x (1 - margin) = 225.0 kW x 0.950 = 213.8 kW')
   expect(out).toContain('Disposition by VN: REWORK')
   expect(out).toContain('Order for the pocket: Set it as recommended')
-  expect(out).toContain('Verdict REWORK, rework by VN.')
+  expect(out).toContain('Load and pocket judged: REWORK, rework by VN')
   expect(logged(jobs).filter((entry) => entry.type === 'verdict.given')).toHaveLength(1)
   for (const line of out.split('\n')) expect(line).toMatch(/^(EXAMPLE .*)?$/)
 })

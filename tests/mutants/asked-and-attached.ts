@@ -76,8 +76,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/sheet/live', 'core/sheet/live', [
     {
       rule: 'What was said last, as the make-safe sheet, has its room before words and drawing of the prompt.',
-      find: ' - (input.said ?? 0)',
-      into: '',
+      find: 'room - height(fits) - (input.said ?? 0)',
+      into: 'room - height(fits)',
       by: 'stays in sight at ',
     },
   ]),

@@ -68,7 +68,7 @@ describe('at 40 columns and 15 rows', () => {
     await say('stop')
     await screen.see('STOP')
     await screen.until('the STOP', () => written.some((entry) => entry.type === 'stop.raised'))
-    await screen.see('Enter turns over: 1 of 3')
+    await screen.see('Enter turns over: 1 of 4')
     expect(screen.flow).toContain('say MAYDAY')
   })
 })
