@@ -8,22 +8,54 @@ import { type Lapse, lapsesOf } from '../job/lapse.ts'
 import { next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
+import { cut, widthOf } from '../lib/text.ts'
 import { list } from '../lib/wording.ts'
 
 export interface FootText {
+  /** All of it on one line. */
   readonly text: string
+  readonly sheet: string
+  /** The machine, and who is on the job. */
+  readonly names: readonly string[]
+  /** What stands on time, and an open STOP. */
+  readonly stands: readonly string[]
   /** Something lapses soon: what the screen must warn of. */
   readonly warning: string | null
 }
 
 export function foot(defs: Definitions, state: State, now: Instant): FootText {
   // Before the plate was read its tag is nowhere on screen, so that it cannot be copied from here.
-  const parts = [sheetText(defs, state), ...(state.machineNamed ? [defs.machine.machine] : [])]
-  if (state.people.length > 0) parts.push(state.people.join(', '))
+  const names = [
+    ...(state.machineNamed ? [defs.machine.machine] : []),
+    ...(state.people.length > 0 ? [state.people.join(', ')] : []),
+  ]
   const time = timeText(defs, state, now)
-  if (time !== null) parts.push(time.text)
-  if (openStop(state) !== null) parts.push('STOP open')
-  return { text: parts.join('   '), warning: time?.warning ?? null }
+  const stands = [...(time === null ? [] : [time.text]), ...(openStop(state) === null ? [] : ['STOP open'])]
+  const sheet = sheetText(defs, state)
+  return {
+    text: [sheet, ...names, ...stands].join(GAP),
+    sheet,
+    names,
+    stands,
+    warning: time?.warning ?? null,
+  }
+}
+
+const GAP = '   '
+
+/**
+ * The foot within so many columns: what has no room goes as a whole, people first and then the machine. What lapses and an open STOP
+ * never go: they have a line of their own before they are cut.
+ */
+export function footLines({ sheet, names, stands }: FootText, width: number): string[] {
+  const fits = (parts: readonly string[]) => widthOf(parts.join(GAP)) <= width
+  for (let kept = names.length; kept >= 0; kept--) {
+    const parts = [sheet, ...names.slice(0, kept), ...stands]
+    if (fits(parts)) return [parts.join(GAP)]
+  }
+  const beside = [...names.keys()].reverse().find((n) => fits([sheet, ...names.slice(0, n + 1)]))
+  const first = [sheet, ...names.slice(0, (beside ?? -1) + 1)].join(GAP)
+  return [first, ...(fits(stands) ? [stands.join(GAP)] : stands)].map((line) => cut(line, width))
 }
 
 function sheetText(defs: Definitions, state: State): string {

@@ -1,10 +1,10 @@
 // The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to do in
 // trouble on it whatever gives way. What has no room at once is folded into sides. When even that has no room, the screen says so and
 // takes nothing but STOP.
-import { cut, widthOf } from '../lib/text.ts'
+import { widthOf } from '../lib/text.ts'
 import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
-import type { FootText } from './foot.ts'
+import { type FootText, footLines } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
 import { fold } from './sides.ts'
@@ -76,7 +76,8 @@ export function fitLive(input: LiveInput): Live {
   const safeHint = view.path ? SAFE_HINT_AT_PATH : SAFE_HINT
   const footWithSafe = `${foot.text}   ${safeHint}`
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
-  const footLine = lines([row(cut(isInFoot ? footWithSafe : foot.text, textWidth(style)), 'faint')])
+  const footText = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
+  const footLine = lines(footText.map((text) => row(text, 'faint')))
   const hints = isInFoot ? [HINT] : [`${safeHint}   Words: help, note, leave, stop`, safeHint]
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
@@ -134,13 +135,17 @@ const LEAST = 4
 
 function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live {
   const { view, foot, style, notice } = input
-  const { head, must } = parts({ ...input, foot: { ...foot, warning: null } }, 2)
+  const { head } = parts(input, 2)
+  const rowsOf = (list: readonly Row[]) => list.map((r) => block([r], style))
   const urgent = [foot.warning, notice].flatMap((text) => (text === null ? [] : [row(text, 'caution')]))
   const over = [...block(urgent, style), ...head]
   const most = room - over.length - 1
+  // What is on no record gives way before the question does.
+  if (most < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
   if (most < LEAST) return tooSmall(input, `${input.rows + LEAST - most} rows high`)
-  const ask = view.ask.filter((r) => r.tone !== 'faint').map((r) => block([r], style))
-  const text = view.wordsKnown ? [] : block(view.rows, style)
+  const must = rowsOf(view.must)
+  const text = view.wordsKnown ? [] : rowsOf(view.rows)
+  const ask = rowsOf(view.ask.filter((r) => r.tone !== 'faint'))
   // What was just said above stays in sight: the sides are lower then, and more of them.
   const lines = Math.max(LEAST, most - (input.said ?? 0))
   const { sides, front } = fold({ must, text, ask, room: lines })
@@ -160,7 +165,10 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
       of: sides.length,
       front,
       isUrgent: view.ask[0]?.tone === 'caution',
-      key: [...must, ...text].map((l) => l.text).join('\n'),
+      key: [...must, ...text]
+        .flat()
+        .map((l) => l.text)
+        .join('\n'),
     },
     choices: 0,
     tooSmall: false,

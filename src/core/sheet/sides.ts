@@ -11,23 +11,21 @@ export interface Folded {
 }
 
 export interface ToFold {
-  readonly must: readonly Line[]
-  readonly text: readonly Line[]
-  /** The question and its numbered answers, each row in its lines. */
+  /** Each row in its lines, as all three. */
+  readonly must: readonly (readonly Line[])[]
+  readonly text: readonly (readonly Line[])[]
+  /** The question and its numbered answers. */
   readonly ask: readonly (readonly Line[])[]
   /** Lines that a side has. */
   readonly room: number
 }
 
 export function fold({ must, text, ask, room }: ToFold): Folded {
-  const front = packed(
-    [...must, ...text].map((line) => [line]),
-    room,
-  )
+  const front = packed([...must, ...text], room)
   // The hazard begins with what it is: so much of it as there is room for, and one line at the least, stays over the question.
   const back = packed(ask, must.length === 0 ? room : room - 1)
   const under = back.length === 0 ? [[]] : back
-  const question = under.map((side) => [...must.slice(0, Math.max(0, room - side.length)), ...side])
+  const question = under.map((side) => [...must.flat().slice(0, Math.max(0, room - side.length)), ...side])
   return { sides: [...front, ...question], front: front.length }
 }
 

@@ -1,7 +1,7 @@
 // The live part of the screen at every prompt of the example, on four sizes of terminal.
 import { describe, expect, it } from 'vitest'
 import { widthOf } from '../../../src/core/lib/text.ts'
-import { foot } from '../../../src/core/sheet/foot.ts'
+import { foot, footLines } from '../../../src/core/sheet/foot.ts'
 import { fitLive, type Live, type SideUp } from '../../../src/core/sheet/live.ts'
 import { type PromptView, promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { Walk } from '../../helpers/example.ts'
@@ -116,7 +116,7 @@ describe('on small screens', () => {
 
   it.each([
     [40, 15],
-    [31, 12],
+    [31, 14],
   ])('at %i by %i what has no room at once is folded, and nothing of it is lost', (columns, rows) => {
     let folded = 0
     walkExample((walk) => {
@@ -147,10 +147,10 @@ describe('on small screens', () => {
 
   it('what is to be done at once stands on a side that is up first', () => {
     const walk = new Walk().toBore().wait(31).keys('')
-    const { turn, tooSmall } = shot(walk, 31, 12).live
+    const { turn, tooSmall } = shot(walk, 31, 14).live
     expect(tooSmall).toBe(false)
     expect(turn).toMatchObject({ isUrgent: true })
-    expect(run(shot(walk, 31, 12, null, 0, { of: 'question', n: 0 }).text)).toContain(
+    expect(run(shot(walk, 31, 14, null, 0, { of: 'question', n: 0 }).text)).toContain(
       'COME OUT AND STAND CLEAR.',
     )
   })
@@ -183,6 +183,26 @@ describe('on small screens', () => {
     const small = titled(everyShot(60, 14))
     expect(small.live.tooSmall).toBe(false)
     expect(small.text).not.toContain(small.view.drawings.at(-1)?.[1]?.text.trim())
+  })
+})
+
+describe('the foot', () => {
+  const whole = {
+    text: '',
+    sheet: 'Sheet 28 of 439',
+    names: ['TC-401-1', 'RO, ML, KH'],
+    stands: ['Gas 12 min old, lapses 07:24', 'STOP open'],
+    warning: null,
+  }
+
+  it.each([
+    [90, ['Sheet 28 of 439   TC-401-1   RO, ML, KH   Gas 12 min old, lapses 07:24   STOP open']],
+    [70, ['Sheet 28 of 439   TC-401-1   Gas 12 min old, lapses 07:24   STOP open']],
+    [60, ['Sheet 28 of 439   Gas 12 min old, lapses 07:24   STOP open']],
+    [45, ['Sheet 28 of 439   TC-401-1   RO, ML, KH', 'Gas 12 min old, lapses 07:24   STOP open']],
+    [29, ['Sheet 28 of 439   TC-401-1', 'Gas 12 min old, lapses 07:24', 'STOP open']],
+  ])('of %i columns drops people first, and never what lapses or an open STOP', (width, lines) => {
+    expect(footLines(whole, width)).toEqual(lines)
   })
 })
 
