@@ -34,6 +34,7 @@ const FAST_READINGS = 6
 const FAST_SECONDS = 5
 /** Two figures differ for certain beyond this many times `repeats.within`: each of them may be off by one. */
 const CLEAR = 2
+
 /** Questions that stand on what was read at the step, as far as it has come. */
 export function questionsOf(defs: Definitions, state: State, placed: ReadStep): Question[] {
   if (placed.step.quantity !== 'length') return []
