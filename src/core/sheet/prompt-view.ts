@@ -45,6 +45,8 @@ export interface PromptView {
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
   readonly scan: boolean
+  /** A question within the work, that only an answer, back, safe and stop get out of. */
+  readonly inQuestion: boolean
   /** A path is keyed: Tab completes it. */
   readonly path: boolean
   /** Whether what is keyed may be shown: not where it is a PIN. */
@@ -64,6 +66,7 @@ const EMPTY: PromptView = {
   ask: [],
   unit: '',
   scan: false,
+  inQuestion: false,
   path: false,
   secrecy: 'open',
 }
@@ -90,6 +93,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ask: [row(questionText(question), 'strong'), row('back leaves this question', 'faint')],
     unit: '',
     scan: false,
+    inQuestion: true,
     path: question.kind === 'attach-path',
     secrecy,
   }

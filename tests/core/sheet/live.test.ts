@@ -4,7 +4,7 @@ import { widthOf } from '../../../src/core/lib/text.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive, type Live } from '../../../src/core/sheet/live.ts'
 import { type PromptView, promptView } from '../../../src/core/sheet/prompt-view.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { Walk } from '../../helpers/example.ts'
 import { walkExample } from '../../helpers/walked.ts'
 
 interface Shot {
@@ -137,6 +137,20 @@ describe('on small screens', () => {
     const small = titled(everyShot(60, 14))
     expect(small.live.tooSmall).toBe(false)
     expect(small.text).not.toContain(small.view.drawings.at(-1)?.[1]?.text.trim())
+  })
+})
+
+describe('the words under the foot', () => {
+  it('within a question are those that are heard there', () => {
+    const walk = new Walk().toBore()
+    expect(shot(walk, 80, 24).text).toMatch(/Words: help, note, leave, stop$/)
+    walk.key('n/a')
+    expect(shot(walk, 80, 24).text).toMatch(/Words: back, safe, stop$/)
+    expect(shot(walk, 40, 20).text).toMatch(/Tab: make safe {3}Words: back, safe, stop$|Tab: make safe$/)
+    walk.key('leave')
+    expect(walk.last.type).not.toBe('job.left')
+    for (const word of ['safe', 'back']) walk.key(word)
+    expect(walk.talk.ask).toBeNull()
   })
 })
 
