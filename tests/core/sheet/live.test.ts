@@ -147,8 +147,6 @@ describe('the words under the foot', () => {
     walk.key('n/a')
     expect(shot(walk, 80, 24).text).toMatch(/Words: back, safe, stop$/)
     expect(shot(walk, 40, 20).text).toMatch(/Tab: make safe {3}Words: back, safe, stop$|Tab: make safe$/)
-    walk.key('leave')
-    expect(walk.last.type).not.toBe('job.left')
     for (const word of ['safe', 'back']) walk.key(word)
     expect(walk.talk.ask).toBeNull()
   })
