@@ -109,9 +109,20 @@ export function pathLines(path: readonly PathLine[]): string[] {
   })
 }
 
+/** Of how many pieces a search is, and how many of them are an earlier one's. */
+export interface SearchedBefore {
+  readonly pieces: number
+  readonly kept: number
+}
+
 /** One line on what was searched. The seconds are for people; no program should look at them. */
-export function safetyLine({ procedure, machine, proof }: Safety, seconds: number): string {
-  const searched = `${grouped(proof.states)} states and ${grouped(proof.moves)} moves searched in ${seconds.toFixed(1)} s`
+export function safetyLine(
+  { procedure, machine, proof }: Safety,
+  seconds: number,
+  { pieces, kept }: SearchedBefore,
+): string {
+  const before = kept === 0 ? '' : `, ${kept} of ${pieces} pieces of them earlier, the rest`
+  const searched = `${grouped(proof.states)} states and ${grouped(proof.moves)} moves searched${before} in ${seconds.toFixed(1)} s`
   const head = `Safety of ${procedure} on ${machine}: `
   switch (proof.is) {
     case 'proved':

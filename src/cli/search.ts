@@ -67,10 +67,9 @@ export async function searchJob(
   }
   if (existsSync(WORKER) && missing.length > 1) await inThreads(files, missing, take)
   else inTurn(pieces, missing, take)
-  const upTo = found.indexOf(undefined)
-  const proof = proofOf((upTo < 0 ? found : found.slice(0, upTo)).filter((one) => one !== undefined))
-  // Nothing is proved while a piece is missing, however sound the others are.
-  if (proof.is === 'proved' && upTo >= 0) throw new Error('a piece of the search was lost')
+  const proof = proofOf(found.filter((one) => one !== undefined))
+  // Only behind a piece that is not sound are others left: nothing is proved while one is missing.
+  if (proof.is === 'proved' && found.includes(undefined)) throw new Error('a piece of the search was lost')
   return { proof, pieces: pieces.length, kept: known.filter((one) => one !== null).length }
 }
 

@@ -110,13 +110,14 @@ export function pieceName(
   )
   for (const one of each.sort()) add(hash, one)
   const { steps, values, ruled: _, ...data } = small
-  const plain = steps.map(({ inside, rule, figures, ...step }) => [
+  const plainSteps = steps.map(({ inside, rule, figures, ...step }) => [
     step,
     inside.map(idOf),
-    rule === null,
-    figures?.length,
+    rule?.text ?? null,
+    figures?.map(({ text }) => text),
   ])
-  add(hash, JSON.stringify([data, plain, values.length], onlyPlain))
+  const plainValues = values.map(({ scope, id, compiled }) => [scope, id, compiled.text])
+  add(hash, JSON.stringify([data, plainSteps, plainValues], onlyPlain))
   return hash.digest('hex')
 }
 

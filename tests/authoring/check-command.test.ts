@@ -3,8 +3,13 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { definitionsFrom, type JobCopy } from '../../src/authoring/definitions.ts'
 import { checkCommand } from '../../src/cli/commands/check.ts'
+import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { Breach } from '../../src/core/proof/explore.ts'
+import { piecesOf } from '../../src/core/proof/prove.ts'
+import { readJobFiles } from '../../src/node/definition-files.ts'
+import { pieceName } from '../../src/node/kept-proofs.ts'
 import { ROOT } from '../helpers/example.ts'
 
 /** What the search comes to; it has tests of its own (tests/core/proof), so here it is made only where asked for. */
@@ -13,10 +18,13 @@ const search = vi.hoisted(() => ({
   bound: null as string | null,
   isReal: false,
   kept: 0,
+  /** Names of the pieces of the last job that was to be searched. */
+  names: [] as string[],
 }))
 vi.mock('../../src/cli/search.ts', async (original) => {
   const real = await original<typeof import('../../src/cli/search.ts')>()
   const searchJob: typeof real.searchJob = async (defs, files, options) => {
+    search.names = namesOf(defs, files)
     if (search.isReal) return real.searchJob(defs, files, options)
     const seen = { states: 12_345, moves: 1_234_567 }
     const pieces = { pieces: 9, kept: search.kept }
@@ -27,6 +35,10 @@ vi.mock('../../src/cli/search.ts', async (original) => {
   }
   return { ...real, searchJob }
 })
+
+function namesOf(defs: Definitions, files: readonly JobCopy[]): string[] {
+  return piecesOf(defs).flatMap(({ small }) => (small === null ? [] : pieceName('this', files, small)))
+}
 
 let folder = ''
 let printed = ''
@@ -129,7 +141,7 @@ describe('barover check', () => {
     search.kept = 8
     expect(await check('examples/first-procedure.yaml', 'examples/tc-401')).toBe(0)
     expect(flat()).toMatch(
-      /fresh\. Of its 9 pieces 8 had been searched before: --anew searches them again\.$/m,
+      /moves searched, 8 of 9 pieces of them earlier, the rest in \d+\.\d s; nobody is sent/,
     )
   })
 
@@ -175,6 +187,16 @@ describe('barover check', () => {
         severity: 'error',
       }),
     ])
+  })
+
+  it('searches the very pieces that a job on these files is opened by', async () => {
+    const [procedure, machine] = ['procedures/piston-pull.yaml', 'examples/tc-401/machine.yaml'] as const
+    expect(await check(procedure, machine)).toBe(0)
+    const { files } = readJobFiles(join(folder, procedure), join(folder, machine))
+    const opened = definitionsFrom(files)
+    if (!opened.ok) throw new Error('the files do not hold together')
+    expect(search.names.length).toBeGreaterThan(40)
+    expect(search.names).toEqual(namesOf(opened.defs, files))
   })
 
   it('takes a shipped procedure by its name', async () => {

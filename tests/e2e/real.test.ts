@@ -68,6 +68,14 @@ describe('a REAL job', () => {
       'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.',
     )
     expect(readFileSync(log, 'utf8')).toBe(before)
+    // What opened the job is known to the check of the same files too, and to the next job.
+    const files = [join(folder, 'first-procedure.yaml'), join(folder, 'examples/site/machine.yaml')]
+    const check = spawnSync(process.execPath, [BUNDLE, 'check', '--json', ...files], {
+      env: plainEnv(env),
+      encoding: 'utf8',
+    })
+    const [safety] = JSON.parse(check.stdout).safety
+    expect(safety).toMatchObject({ is: 'proved', searchedBefore: safety.pieces - 1 })
     const second = terminal.start(run(), { env })
     await second.see('pieces had been searched before.')
     await second.see('Who is at the keyboard?')

@@ -4,7 +4,7 @@ import { dirname, isAbsolute, join, normalize } from 'node:path'
 import process from 'node:process'
 import type { GoodJob, TextFile } from '../../authoring/check.ts'
 import type { Disk } from '../../authoring/folder.ts'
-import { pathLines, type Safety, safetyLine, safetyOf } from '../../authoring/safety.ts'
+import { pathLines, type Safety, type SearchedBefore, safetyLine, safetyOf } from '../../authoring/safety.ts'
 import { type CheckedTogether, checkTogether } from '../../authoring/together.ts'
 import { wrapWords } from '../../authoring/wrap-words.ts'
 import { readTextFile } from '../../node/definition-files.ts'
@@ -13,7 +13,7 @@ import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { renderAt } from '../open.ts'
-import { type Searched, searchJob } from '../search.ts'
+import { searchJob } from '../search.ts'
 import { columnsOf, print } from '../terminal.ts'
 
 export const checkCommand: Command = {
@@ -73,28 +73,29 @@ const disk: Disk = {
 interface Timed {
   readonly safety: Safety
   readonly seconds: number
-  /** Null: it came to no search. */
-  readonly searched: Searched | null
+  readonly searched: SearchedBefore
 }
 
 async function timed(job: GoodJob, anew: boolean): Promise<Timed> {
   const start = performance.now()
-  let searched: Searched | null = null
+  // Where it does not hold together it comes to no search.
+  let searched: SearchedBefore = { pieces: 0, kept: 0 }
   const safety = await safetyOf(job, async (defs, files) => {
-    searched = await searchJob(defs, files, { anew })
-    return searched.proof
+    const { proof, pieces, kept } = await searchJob(defs, files, { anew })
+    searched = { pieces, kept }
+    return proof
   })
   return { safety, seconds: (performance.now() - start) / 1000, searched }
 }
 
 function asJson(checked: CheckedTogether, searched: readonly Timed[]): string {
   const { kinds, diagnostics, jobs, refusals, alone } = checked
-  const safety = searched.map(({ safety: { procedure, machine, proof }, searched: one }) => ({
+  const safety = searched.map(({ safety: { procedure, machine, proof }, searched: { pieces, kept } }) => ({
     procedure,
     machine,
     ...proof,
-    pieces: one?.pieces ?? 0,
-    searchedBefore: one?.kept ?? 0,
+    pieces,
+    searchedBefore: kept,
   }))
   const found = searched.flatMap((one) => one.safety.diagnostic ?? [])
   return JSON.stringify({
@@ -127,7 +128,7 @@ async function* asText(
     const { safety, seconds, searched } = await search(job)
     if (safety.diagnostic !== null) unsafe += 1
     yield* breachText(safety, texts)
-    yield sentence(safetyLine(safety, seconds) + before(searched))
+    yield sentence(safetyLine(safety, seconds, searched))
   }
   for (const id of alone)
     yield sentence(`Safety of ${id}: NOT SEARCHED. Check it together with the record of a machine it takes.`)
@@ -136,12 +137,6 @@ async function* asText(
   const warnings = diagnostics.length - errors
   yield `${count(files.length, 'file')} checked, ${count(errors + unsafe, 'error')}, ${count(warnings, 'warning')}.`
   if (isStoppedEarly) yield 'More may show once these are right.'
-}
-
-/** What of it is an earlier search of the very same program and files. */
-function before(searched: Searched | null): string {
-  if (searched === null || searched.kept === 0) return ''
-  return ` Of its ${searched.pieces} pieces ${searched.kept} had been searched before: --anew searches them again.`
 }
 
 function breachText({ diagnostic, proof }: Safety, texts: ReadonlyMap<string, string>): string[] {

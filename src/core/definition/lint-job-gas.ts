@@ -2,6 +2,7 @@
 // limits for several purposes at one place (opening, sparks) are chosen among, while another gas or another place is
 // another danger. A vent is no place where people are: what is read there tells of a purge.
 
+import { isOutside } from '../drawing/kinds.ts'
 import { list, quote } from '../lib/wording.ts'
 import { warning } from './lint-common.ts'
 import { type JobFile, type JobFinding, type JobParts, within } from './lint-job-shape.ts'
@@ -21,9 +22,6 @@ const GAS: Readonly<Record<GasLimit['gas'], string>> = {
   flammable_in_inert: 'flammables in inert gas',
   hydrogen_sulfide: 'H2S',
 }
-
-/** Drawings of what is read from outside, with nothing open. */
-const OUTSIDE: readonly string[] = ['pocket_stem', 'pocket_wheel']
 
 interface Walked {
   readonly step: Step
@@ -89,8 +87,8 @@ function lintOpening(job: JobParts, steps: readonly Walked[], gates: readonly Wa
 }
 
 function isInBore(step: Step): boolean {
-  if (step.kind !== 'read' || step.quantity !== 'length' || OUTSIDE.includes(step.drawing ?? '')) return false
-  return (step.exposes?.length ?? 0) > 0
+  if (step.kind !== 'read' || step.quantity !== 'length') return false
+  return (step.exposes?.length ?? 0) > 0 && !isOutside(step.drawing)
 }
 
 function isTested({ tests }: Walked, place: Place): boolean {

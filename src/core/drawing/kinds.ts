@@ -30,3 +30,8 @@ export function axesOf(kind: DrawingKind): 'must' | 'may' | 'no' {
 export function goesOn(kind: DrawingKind): boolean {
   return kind === 'bore' || kind === 'bore_wall'
 }
+
+/** Whether what is drawn is read with nothing open: nobody reaches into the machine for it. */
+export function isOutside(kind: DrawingKind | 'none' | undefined): boolean {
+  return kind === 'pocket_stem' || kind === 'pocket_wheel'
+}

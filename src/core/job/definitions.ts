@@ -92,9 +92,14 @@ export function assemble(sources: Sources): Result<Definitions> {
     invented,
   })
   if (!placed.ok) return placed
-  const { parts: _parts, computations: _computations, ...rest } = sources
+  // By name: whoever assembles may bring more than this, and definitions of the same files are to be the same.
+  const { procedure, machine, instruments, crew, limitBooks } = sources
   return sound({
-    ...rest,
+    procedure,
+    machine,
+    instruments,
+    crew,
+    limitBooks,
     steps,
     values,
     seats: [...seats.values()],

@@ -56,7 +56,10 @@ export interface Live {
   readonly tooSmall: boolean
 }
 
-const HINT = 'Words: help why ask where correct back note n/a leave stop'
+const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
+const FEW_WORDS = ['help', 'note', 'leave', 'stop']
+/** Within a question the others are no words: what is keyed there is its answer. */
+const WORDS_IN_QUESTION = ['back', 'safe', 'stop']
 /** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
 const SAFE_HINT = 'Tab: make safe'
 /** Where a path is keyed the first Tab completes it; the second is make safe all the same. */
@@ -78,7 +81,9 @@ export function fitLive(input: LiveInput): Live {
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
   const footText = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
   const footLine = lines(footText.map((text) => row(text, 'faint')))
-  const hints = isInFoot ? [HINT] : [`${safeHint}   Words: help, note, leave, stop`, safeHint]
+  const few = (view.inQuestion ? WORDS_IN_QUESTION : FEW_WORDS).join(', ')
+  const all = (view.inQuestion ? WORDS_IN_QUESTION : WORDS).join(' ')
+  const hints = isInFoot ? [`Words: ${all}`] : [`${safeHint}   Words: ${few}`, safeHint]
   // The line being keyed and the foot are always there.
   const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]

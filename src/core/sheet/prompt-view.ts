@@ -49,6 +49,8 @@ export interface PromptView {
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
   readonly scan: boolean
+  /** A question within the work, that only an answer, back, safe and stop get out of. */
+  readonly inQuestion: boolean
   /** A path is keyed: Tab completes it. */
   readonly path: boolean
   /** Whether what is keyed may be shown: not where it is a PIN. */
@@ -69,6 +71,7 @@ const EMPTY: PromptView = {
   ask: [],
   unit: '',
   scan: false,
+  inQuestion: false,
   path: false,
   secrecy: 'open',
 }
@@ -102,6 +105,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ],
     unit: '',
     scan: false,
+    inQuestion: true,
     path: question.kind === 'attach-path',
     secrecy,
   }

@@ -162,7 +162,7 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
     const from = [START.ms, START.ms + 16.7 * 3_600_000]
     const seen = search(
       fc.constantFrom(...from.map((ms) => () => walkFrom(defs, ms))),
-      260,
+      400,
       scheduleOf([...LINES, ...KINDS_LINES]),
     )
     // There is one reading in it, so an n/a is seldom.
