@@ -56,10 +56,13 @@ export function createReader({ defs, voice, shown: before, tell }: Start): Reade
     const hazards = due.filter(({ hazard }) => hazard)
     const rest = due.filter(({ hazard }) => !hazard)
     for (const { text } of rest) heard.add(text)
-    const said = (text: string): Utterance => ({ text, done: () => void heard.add(text) })
+    const said = (text: string): Utterance => ({
+      text,
+      begins: () => void begun.add(text),
+      done: () => void heard.add(text),
+    })
     const first = hazards.filter(({ text }) => !begun.has(text)).map(({ text }) => said(text))
     const last = hazards.filter(({ text }) => begun.has(text)).map(({ text }) => said(text))
-    for (const { text } of hazards) begun.add(text)
     const words = rest.map(({ text }) => text).join(' ')
     return [...first, ...(words === '' ? [] : [{ text: words }]), ...last]
   }
@@ -83,8 +86,9 @@ export function createReader({ defs, voice, shown: before, tell }: Start): Reade
     asked = key
     const pieces = isAsked ? piecesOf(prompt) : []
     isWhole = false
-    if (answers.length > 0 || isAsked) speech.replace([...answers.map((text) => ({ text })), ...pieces])
+    // First, so that what is asked now waits behind it and is not cut off by it.
     if (warnings.length > 0) speech.warn(warnings.join(' '))
+    if (answers.length > 0 || isAsked) speech.replace([...answers.map((text) => ({ text })), ...pieces])
   }
 
   return {

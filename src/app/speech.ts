@@ -4,6 +4,7 @@ import type { VoicePort } from './ports.ts'
 
 export interface Utterance {
   readonly text: string
+  readonly begins?: () => void
   /** It was said to its end. */
   readonly done?: () => void
 }
@@ -69,6 +70,7 @@ export function createSpeech(voice: VoicePort, failed: () => void): Speech {
     else warnings = moreWarnings
     const mine = { utterance, warning: warning !== undefined }
     now = mine
+    utterance.begins?.()
     // A voice may report of what was cut off long since.
     voice.say(utterance.text, (how) => {
       if (now === mine) ended(how)

@@ -13,7 +13,7 @@ import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
 import { useKeys } from './use-keys.ts'
 import { useLineEditor } from './use-line-editor.ts'
-import { askedName, heldBack, useSide } from './use-side.ts'
+import { heldBack, useSide } from './use-side.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 
 /** Entries shown again when a job is taken up; the whole is in the log. */
@@ -93,7 +93,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const last = snapshot.shown.at(-1)
   const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
   const bare = { view, foot: below, style, ...size, said }
-  const side = useSide(askedName(view), (up) => fitLive({ ...bare, notice, side: up }).turn)
+  const side = useSide(view, (up) => fitLive({ ...bare, notice, side: up }).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
   const isHeldBack = (line: string) => {

@@ -1,12 +1,12 @@
-// Which side of what is asked is up, where a low terminal has it folded. Sides that were turned over once at a step are not shown
-// first again, and the key Up goes back to them.
+// Which side of what is asked is up, where a low terminal has it folded. Sides that were turned over are not shown first again until
+// the job comes to another step, and the key Up goes back to them.
 import { useCallback, useReducer, useRef } from 'react'
 import type { SideUp, Turn } from '../core/sheet/live.ts'
 import type { PromptView } from '../core/sheet/prompt-view.ts'
 import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 
 /** The same as long as the same is asked. */
-export function askedName({ margin, title, must, ask }: PromptView): string {
+function askedName({ margin, title, must, ask }: PromptView): string {
   return [margin, title, ...[...must, ...ask].map((r) => r.text)].join('\n')
 }
 
@@ -36,14 +36,18 @@ export interface Side {
 const FIRST: SideUp = { of: 'front', n: 0 }
 const QUESTION: SideUp = { of: 'question', n: 0 }
 
-/** The side that is up of what is asked, which `asked` names. `fold` tells how it is folded with a side up. */
-export function useSide(asked: string, fold: (side: SideUp) => Turn | null): Side {
-  const read = useRef(new Set<string>())
+/** The side that is up of what is asked. `fold` tells how it is folded with a side up. */
+export function useSide(view: PromptView, fold: (side: SideUp) => Turn | null): Side {
+  const asked = askedName(view)
+  const [step = ''] = view.margin.split('.')
+  /** Of this step: what stood on the sides before its question when they were turned over. */
+  const read = useRef({ step: '', keys: new Set<string>() })
+  if (read.current.step !== step) read.current = { step, keys: new Set() }
   const at = useRef({ asked: '', up: FIRST })
   const [, redraw] = useReducer((n: number) => n + 1, 0)
   const first = fold(at.current.up)
   if (first !== null && at.current.asked !== asked)
-    at.current = { asked, up: first.isUrgent || read.current.has(first.key) ? QUESTION : FIRST }
+    at.current = { asked, up: first.isUrgent || read.current.keys.has(first.key) ? QUESTION : FIRST }
   const { up } = at.current
   const turn = useCallback(
     (by: 1 | -1) => {
@@ -55,7 +59,7 @@ export function useSide(asked: string, fold: (side: SideUp) => Turn | null): Sid
         ...at.current,
         up: isQuestion ? { of: 'question', n: to - now.front } : { of: 'front', n: to },
       }
-      if (isQuestion) read.current.add(now.key)
+      if (isQuestion) read.current.keys.add(now.key)
       redraw()
       return true
     },

@@ -79,6 +79,8 @@ describe('while a job goes on', () => {
     expect(voice.now()).toMatch(/^STOP\. Everybody out and clear/)
     voice.ends()
     expect(voice.now()).toMatch(/A figure and Enter answer a reading/)
+    voice.ends()
+    expect(voice.now()).toMatch(/^Radio channel 1/)
   })
 
   it('a lapse that is near is said once, not at every minute', async () => {

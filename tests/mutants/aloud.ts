@@ -1,4 +1,4 @@
-// What is read aloud: no warning is lost, no PIN is said, and whatever becomes of the voice, the job goes on.
+// What is read, aloud or on a low terminal: no warning is lost, no PIN is said, and nothing is answered that was not up to be read.
 import { of } from './mutant.ts'
 
 export const ALOUD = [
@@ -25,8 +25,8 @@ export const ALOUD = [
   ...of('app/reader', 'app/reader', [
     {
       rule: 'A hazard that was cut off is said again at its step.',
-      find: 'done: () => void heard.add(text) })',
-      into: 'done: () => undefined })',
+      find: 'done: () => void heard.add(text),',
+      into: 'done: () => undefined,',
       by: 'a figure is read back in place of the old prompt, then the next place is said without the hazard',
     },
     {
@@ -34,6 +34,30 @@ export const ALOUD = [
       find: '      } catch {',
       into: '      } catch (error) {\n        if (error !== null) throw error',
       by: 'a voice that throws ends the reading aloud and nothing else',
+    },
+  ]),
+  ...of('ui/use-side', 'ui/use-side', [
+    {
+      rule: 'What is asked on several sides is not answered before the last of them was up.',
+      find: "return line.trim() === '' ? 'turn' : 'unread'",
+      into: "return line.trim() === '' ? 'turn' : null",
+      by: 'the hazard is up first and whole, and nothing is answered before it was turned over',
+    },
+    {
+      rule: 'Where people are called out, that is up before anything that can be read later.',
+      file: 'core/sheet/live',
+      find: "isUrgent: view.ask[0]?.tone === 'caution',",
+      into: 'isUrgent: false,',
+      in: 'core/sheet/live',
+      by: 'what is to be done at once stands on a side that is up first',
+    },
+    {
+      rule: 'The beginning of the hazard stays over the question on every side.',
+      file: 'core/sheet/sides',
+      find: 'must.flat().slice(0, Math.max(0, room - side.length))',
+      into: 'must.flat().slice(0, 0)',
+      in: 'core/sheet/live',
+      by: 'what has no room at once is folded, and nothing of it is lost',
     },
   ]),
   ...of('core/aloud/of-entry', 'core/aloud/aloud', [

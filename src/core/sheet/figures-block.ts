@@ -6,6 +6,7 @@ import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { holdsInFew } from './holds-in-few.ts'
+import { limitSource } from './limit-source.ts'
 
 /** Columns that the name of a figure gets. */
 const NAME = 22
@@ -66,10 +67,9 @@ function figureRows(
   const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const u = figure.expandedU === null ? '' : `, U ${figureText(defs, figure, figure.expandedU, 0, true)}`
-  const kind = limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
   return [
     row(`${name}${value.padStart(7)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${word}`, tone),
-    row(`  ${governs ? 'governs; ' : ''}${kind}${limit.source}${u}`, 'faint'),
+    row(`  ${governs ? 'governs; ' : ''}${limitSource(limit)}${u}`, 'faint'),
   ]
 }
 
@@ -86,10 +86,9 @@ export function figuresGovern(defs: Definitions, { inputs, result }: FigureVerdi
       return []
     const used = result.governs === null ? '' : `, ${shownNumber(result.governs.used * 100, 0)}\u00a0% used`
     const { limit } = figure
-    const from = limit.from === 'fallback' ? 'fallback' : 'machine book'
     return [
       row(
-        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)} of ${figureText(defs, figure, limit.value)}${used}; ${from}, ${limit.source}`,
+        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)} of ${figureText(defs, figure, limit.value)}${used}; ${limitSource(limit)}`,
       ),
     ]
   })

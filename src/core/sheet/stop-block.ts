@@ -83,7 +83,7 @@ export function stopView(
   }
   const shown = lastingStop(state) ?? prompt.stop
   const more = open.length > 1 ? ` (and ${open.length - 1} more)` : ''
-  const cause = shown.cause === null ? '' : `${causeWords(shown.cause).says}: `
+  const cause = shown.cause === null ? '' : `${causeWords(shown.cause).says}; `
   return {
     title: 'STOP',
     must,

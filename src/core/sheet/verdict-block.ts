@@ -13,6 +13,7 @@ import { type Block, type Row, row } from './block.ts'
 import { figuresBecause, figuresBlock, figuresGovern } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
 import { keptRows } from './kept-rows.ts'
+import { limitSource } from './limit-source.ts'
 import { pocketBecause, pocketBlock } from './pocket-block.ts'
 
 const LABELS: Readonly<Record<string, string>> = {
@@ -21,6 +22,9 @@ const LABELS: Readonly<Record<string, string>> = {
   spread: 'spread of all',
   'largest-diameter': 'largest',
 }
+
+/** Columns of a station's name; with two axes the row is just as wide as a sheet of 80 columns. */
+const STATION = 11
 
 interface Look {
   /** Id of the judge step. */
@@ -141,13 +145,12 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
   const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
   const used = c.judgement.used === null ? '' : `  ${shownNumber(c.judgement.used * 100, 0)}\u00a0%`
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
-  const kind = c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '
   return [
     row(
       `${label}${value.padStart(7)}  limit ${limit.padStart(7)}${used}${governs ? '   governs' : ''}${word}`,
       tone,
     ),
-    row(`${' '.repeat(14)}${kind}${c.limit.source}`, 'faint'),
+    row(`${' '.repeat(14)}${limitSource(c.limit)}`, 'faint'),
   ]
 }
 
@@ -178,7 +181,7 @@ function formRows(
       .map((r) => `${r.axis} ${asRead.get(`${r.station} ${r.axis}`) ?? bareLength(defs, r.valueM)}`)
     rows.push(
       row(
-        `${station.station.replaceAll('_', ' ').padEnd(14)}${sizes.join('   ')}   round within ${bareLength(defs, station.outOfRoundM)}`,
+        `${station.station.replaceAll('_', ' ').padEnd(STATION)}${sizes.join('  ')}  round to ${bareLength(defs, station.outOfRoundM)}`,
       ),
     )
   }
@@ -187,7 +190,7 @@ function formRows(
     const shape =
       middle === null
         ? ''
-        : `, ${middle < 0 ? 'narrower' : 'wider'} in the middle by ${bareLength(defs, Math.abs(middle))} (${axis.form})`
+        : `, ${middle < 0 ? 'narrower' : 'wider'} in the middle by ${bareLength(defs, Math.abs(middle))}, ${axis.form}`
     rows.push(row(`taper ${axis.axis.padEnd(11)}${bareLength(defs, axis.taperM)}${shape}`))
   }
   if (result.wearFromNominalM !== null)
@@ -195,9 +198,7 @@ function formRows(
   rows.push(...datumRows(defs, result))
   if (result.reboreRoom !== null)
     rows.push(
-      row(
-        `room to cut ${lengthText(defs, result.reboreRoom.roomM)}, bounded by the ${result.reboreRoom.boundBy}`,
-      ),
+      row(`room to cut ${lengthText(defs, result.reboreRoom.roomM)}, up to the ${result.reboreRoom.boundBy}`),
     )
   return rows
 }
@@ -209,7 +210,7 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
   const parts = wear.perAxis.map((a) =>
     a.wearM === null ? `${a.axis}: ${a.why ?? 'no figure'}` : `${a.axis} ${bareLength(defs, a.wearM)}`,
   )
-  return [row(`wear from the ${wear.from}: ${parts.join('   ')}`)]
+  return [row(`wear from ${wear.from}: ${parts.join('  ')}`)]
 }
 
 /** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */
@@ -232,7 +233,7 @@ function boreGoverns(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
     const used = c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% used`
     return [
       row(
-        `  ${LABELS[c.characteristic]} governs: ${judgedText(defs, c)} of ${bareLength(defs, c.limit.value)}${used}; ${c.limit.from === 'fallback' ? 'fallback, ' : 'machine book, '}${c.limit.source}`,
+        `  ${LABELS[c.characteristic]} governs: ${judgedText(defs, c)} of ${bareLength(defs, c.limit.value)}${used}; ${limitSource(c.limit)}`,
       ),
     ]
   })
