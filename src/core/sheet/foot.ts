@@ -58,6 +58,11 @@ export function footLines({ sheet, names, stands }: FootText, width: number): st
   return [first, ...(fits(stands) ? [stands.join(GAP)] : stands)].map((line) => cut(line, width))
 }
 
+/** The foot where a sheet has no line to spare: only what stands on time and an open STOP; the step has its number in the margin. */
+export function footStands({ sheet, stands }: FootText, width: number): string[] {
+  return [cut(stands.length > 0 ? stands.join(GAP) : sheet, width)]
+}
+
 function sheetText(defs: Definitions, state: State): string {
   const prompt = next(defs, state)
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null

@@ -4,7 +4,7 @@
 import { widthOf } from '../lib/text.ts'
 import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
-import { type FootText, footLines } from './foot.ts'
+import { type FootText, footLines, footStands } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
 import { fold } from './sides.ts'
@@ -71,30 +71,47 @@ interface Parts {
   readonly ask: readonly Line[]
 }
 
+/** Beyond it a terminal holds whatever a prompt has. */
+const MOST_ROWS = 100
+
 export function fitLive(input: LiveInput): Live {
+  if (input.columns <= input.style.width) return tooSmall(input, `${input.style.width + 1} columns wide`)
+  const live = fitted(input)
+  if (live !== null) return live
+  let rows = input.rows + 1
+  while (rows < MOST_ROWS && fitted({ ...input, rows }) === null) rows++
+  return tooSmall(input, `${rows} rows high`)
+}
+
+/** Null where the terminal cannot hold what must be seen. */
+function fitted(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
-  if (input.columns <= style.width) return tooSmall(input, `${style.width + 1} columns wide`)
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
   const safeHint = view.path ? SAFE_HINT_AT_PATH : SAFE_HINT
   const footWithSafe = `${foot.text}   ${safeHint}`
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
-  const footText = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
-  const footLine = lines(footText.map((text) => row(text, 'faint')))
+  const whole = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
   const few = (view.inQuestion ? WORDS_IN_QUESTION : FEW_WORDS).join(', ')
   const all = (view.inQuestion ? WORDS_IN_QUESTION : WORDS).join(' ')
   const hints = isInFoot ? [`Words: ${all}`] : [`${safeHint}   Words: ${few}`, safeHint]
-  // The line being keyed and the foot are always there.
-  const room = most - 1 - footLine.length
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const text = lines(view.rows)
-  const fits = tries.find((p) => height(p) + leastListed(view) <= room)
+  // The line being keyed and the foot are always there.
+  const roomOver = (footText: readonly string[]) => most - 1 - footText.length
+  const fitting = (footText: readonly string[]) =>
+    tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
+  const isWhole = (footText: readonly string[]) =>
+    fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length)
+  // The number of the sheet gives way before a question is parted; the step has its own in the margin.
+  const narrow = footStands(foot, textWidth(style))
+  const footText = [whole, narrow].find(isWhole) ?? whole
+  const footLine = lines(footText.map((line) => row(line, 'faint')))
+  const room = roomOver(footText)
+  const fits = fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
-  if (fits === undefined && view.choices.length > 0) {
-    const least = Math.min(...tries.map(height)) + leastListed(view)
-    return tooSmall(input, `${least + 2 + footLine.length} rows high`)
-  }
-  if (fits === undefined || losesWords(input, room - text.length)) return folded(input, room, footLine)
+  if (fits === undefined && view.choices.length > 0) return null
+  if (fits === undefined || !isWhole(footText)) return folded(input, room, footLine)
   const { head, must, ask } = fits
   const free = room - height(fits) - (input.said ?? 0)
   const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
@@ -138,7 +155,7 @@ function losesWords(input: LiveInput, room: number): boolean {
 /** Lines of a side under its title: fewer are no help to anybody. */
 const LEAST = 4
 
-function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live {
+function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live | null {
   const { view, foot, style, notice } = input
   const { head } = parts(input, 2)
   const rowsOf = (list: readonly Row[]) => list.map((r) => block([r], style))
@@ -147,7 +164,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const most = room - over.length - 1
   // What is on no record gives way before the question does.
   if (most < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
-  if (most < LEAST) return tooSmall(input, `${input.rows + LEAST - most} rows high`)
+  if (most < LEAST) return null
   const must = rowsOf(view.must)
   const text = view.wordsKnown ? [] : rowsOf(view.rows)
   const ask = rowsOf(view.ask.filter((r) => r.tone !== 'faint'))

@@ -129,9 +129,18 @@ describe('a machine that the procedure is not for', () => {
 })
 
 describe('signing on', () => {
-  it.each(['', 'y', 'XX', 'R O', 'ROO'])('refuses %j', (typed) => {
+  it.each(['', 'XX', 'R O', 'ROO'])('refuses %j', (typed) => {
     const walk = new Walk()
     expect(walk.key(typed)).toBe('unknown-person')
+    expect(walk.state.doer).toBeNull()
+  })
+
+  it.each(['y', 'ok', 'skip'])('puts %j on no record, and signs nobody on', (typed) => {
+    const walk = new Walk()
+    const before = walk.entries.length
+    walk.key(typed)
+    expect(walk.entries.length).toBe(before)
+    expect(walk.prompt.kind).toBe('sign-on')
     expect(walk.state.doer).toBeNull()
   })
 

@@ -70,7 +70,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   },
   'a finding nobody decides about': () => ({
     walk: smallAtSize().keys('9.5033', '2', 'at six o clock', ''),
-    kinds: ['finding'],
+    kinds: ['finding', 'open'],
     says: /^NC-1 look: Scored; NOT DECIDED$/,
   }),
   'an objection': () => ({
