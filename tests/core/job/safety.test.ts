@@ -80,6 +80,8 @@ function canStop(walk: Walk): boolean {
   })
 }
 
+const SOUND = { id: 'sound', label: 'Sound' }
+
 const WANTED = [
   ...[
     'evidence.given',
@@ -152,6 +154,45 @@ describe('nobody is sent to a hazard whose gate is not proved', () => {
       ]),
     )
     expect(seen.bare).toBeGreaterThan(1000)
+  })
+
+  it('holds while a job waits at its end for a lead to decide on what was found', {
+    timeout: 240_000,
+  }, () => {
+    // The search of the proof takes findings as unmarked (proof/findings.ts): what can happen while a job waits is tried here.
+    const marked = TWO_GATES.map((raw) =>
+      raw.id === 'look'
+        ? { ...raw, conditions: [SOUND, { id: 'scored', label: 'Scored', finding: true }] }
+        : raw,
+    )
+    const defs = smallDefs(marked)
+    const waiting = () => {
+      const walk = new Walk(defs)
+      for (let n = 0; n < 60 && walk.prompt.kind !== 'findings'; n++)
+        walk.key(walk.prompt.kind === 'observe' ? '2' : rightLine(defs, walk.state, walk.talk))
+      return walk
+    }
+    const starts = [[], ['correct'], ['back'], ['back', '1'], ['stop', '8']].flatMap((keys) =>
+      [0, 31].map(
+        (minutes) => () =>
+          waiting()
+            .wait(minutes)
+            .keys(...keys),
+      ),
+    )
+    const seen = search(fc.constantFrom(...starts), 300, scheduleWithPeople)
+    expect(seen.prompts.get('findings')).toBeGreaterThan(1000)
+    expect([...seen.entries.keys()]).toEqual(
+      expect.arrayContaining([
+        'reading.corrected',
+        'finding.corrected',
+        'gate.closed',
+        'disposition.set',
+        'job.closed',
+      ]),
+    )
+    expect([...seen.prompts.keys()]).toEqual(expect.arrayContaining(['clear', 'evidence', 'stopped']))
+    expect(seen.bare).toBeGreaterThan(100)
   })
 
   it('holds over random schedules with every kind of evidence and steps that let hazards in again', {
