@@ -22,6 +22,7 @@ import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people
 import { admitPoint } from './admit-point.ts'
 import { admitCountersign, admitRadio } from './admit-radio.ts'
 import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
+import { admitTakeIn } from './admit-record.ts'
 import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
@@ -57,9 +58,13 @@ export interface Engine {
   readonly judge?: typeof judgeStep
 }
 
-/** Whoever left sees no prompt; a STOP is heard all the same, and a copy under way still goes on record. */
+/**
+ * Whoever left sees no prompt; a STOP is heard all the same, and a copy under way still goes on record. A lead who takes a
+ * changed record in keys a PIN, which may be wrong.
+ */
 const WHILE_LEFT: ReadonlySet<Input['do']> = new Set([
   'take-up',
+  'pin-missed',
   'stop',
   'leave',
   'tick',
@@ -88,6 +93,12 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
     return { entries, state, refusal: late.ok ? null : late.error }
   }
   add(overtaken(engine.defs, state, now))
+  if (input.do === 'take-in') {
+    // Nothing follows from it here: whatever comes next is worked out by the new record, and this engine has the old one.
+    const taken = admitTakeIn(engine.defs, { ...state, lastAt: stamp(now) }, input)
+    if (taken.ok) add(taken.value)
+    return { entries, state, refusal: taken.ok ? null : taken.error }
+  }
   // Then what others did. Whoever takes the job up sees it once all of its own has fallen.
   if (!state.left) newsFrom(engine.defs, state, others, add)
   // What is fit for use is asked of this moment, not of the last entry: a prompt may have waited overnight.
@@ -133,7 +144,12 @@ function overtaken(defs: Definitions, state: State, now: Instant): Body[] {
   })
 }
 
-function handle(engine: Engine, before: State, state: State, input: Input): Result<readonly Body[]> {
+function handle(
+  engine: Engine,
+  before: State,
+  state: State,
+  input: Exclude<Input, { do: 'take-in' }>,
+): Result<readonly Body[]> {
   const { defs } = engine
   if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
   switch (input.do) {
@@ -195,6 +211,7 @@ function handleWork(
         | 'release-stop'
         | 'close-stopped'
         | 'doubt-instrument'
+        | 'take-in'
     }
   >,
 ): Result<readonly Body[]> {

@@ -10,6 +10,7 @@ import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf, WHY_NOT } from './places.ts'
+import { nowDoubted } from './plausible.ts'
 import { gaugeById } from './seats.ts'
 import type { State } from './state.ts'
 import { type Temperature, temperatureOver } from './temperature.ts'
@@ -54,7 +55,7 @@ export function boreFacts(defs: Definitions, state: State, judge: JudgeStep): Bo
       partC: part?.celsius,
     })
   }
-  const main = gather(state, readStep(inputs.diameters), reduce)
+  const main = gather(defs, state, readStep(inputs.diameters), reduce)
   return { gauge, used, part, body, main, error: errorInput(defs, gauge, part, body, main.spreadM), reduce }
 }
 
@@ -65,6 +66,7 @@ export interface Gathered {
 }
 
 export function gather(
+  defs: Definitions,
   state: State,
   placed: PlacedStep & { readonly step: StepOf<'read'> },
   reduce: (m: number) => Result<number>,
@@ -75,8 +77,9 @@ export function gather(
   for (const place of placesOf(placed)) {
     const where = { station: place.station.id, axis: place.axis?.id ?? 'only' }
     const result = placeResult(placed, place, state)
-    const why = WHY_NOT[result.state]
-    const reduced = result.si === null ? null : reduce(result.si)
+    const doubt = result.readings.flatMap((one) => nowDoubted(defs, placed, one) ?? [])[0]
+    const why = doubt === undefined ? WHY_NOT[result.state] : `by the record as it is now ${doubt}`
+    const reduced = result.si === null || doubt !== undefined ? null : reduce(result.si)
     if (reduced === null) missing.push({ ...where, why })
     else if (!reduced.ok) missing.push({ ...where, why: reduced.error.say.replace(/\.$/, '') })
     else {

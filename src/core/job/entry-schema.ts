@@ -36,6 +36,7 @@ const doing = z.discriminatedUnion('what', [
     told: z.boolean(),
   }),
 ])
+const copy = { name: text, sha256: text, text }
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
 
@@ -50,9 +51,7 @@ const opened = of('job.opened', {
   files: z.array(
     z.strictObject({
       role: z.enum(['procedure', 'part', 'machine', 'limit-book', 'instruments', 'crew']),
-      name: text,
-      sha256: text,
-      text,
+      ...copy,
     }),
   ),
 })
@@ -254,6 +253,17 @@ const schema = z.discriminatedUnion('type', [
   of('readings.questioned', { step: text, about: z.enum(QUESTIONS_ABOUT), text }),
   of('job.left', {}),
   of('job.taken-up', {}),
+  of('record.taken-in', {
+    file: z.strictObject({ role: z.literal('machine'), ...copy }),
+    changed: z.array(z.strictObject({ field: text, was: text.nullable(), now: text.nullable() })),
+    why: text,
+    gates: z.array(text),
+    voids,
+    undecided: z.array(text),
+    dropped: z.array(z.int()),
+    person: text,
+    signed,
+  }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),
 ])

@@ -13,7 +13,7 @@ import { type At20, at20Facts } from './figure-at-20.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf } from './places.ts'
-import { beyondItsScale } from './plausible.ts'
+import { beyondItsScale, nowDoubted } from './plausible.ts'
 import type { State } from './state.ts'
 import { figureReads, type Instead, workFigure } from './values.ts'
 import type { FigureVerdictRecord } from './verdict-record.ts'
@@ -167,6 +167,14 @@ export function* readAt(
     const off = readings.map((one) => beyondItsScale(defs, one)).find((why) => why !== null)
     if (off !== undefined) {
       yield [place.key, `A reading at ${place.station.label} is ${off}, so it cannot be judged.`]
+      continue
+    }
+    const doubt = readings.map((one) => nowDoubted(defs, read, one)).find((why) => why !== null)
+    if (doubt !== undefined) {
+      yield [
+        place.key,
+        `A reading at ${place.station.label} is by the record as it is now ${doubt}, so it cannot be judged.`,
+      ]
       continue
     }
     const bare = used.find((one) => isSetOnStandard(one) && at20 === null)

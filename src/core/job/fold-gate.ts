@@ -99,10 +99,23 @@ function without<T>(record: Readonly<Record<string, T>>, test: (key: string) => 
 
 /** Every gate that has any evidence falls, whole. */
 export function strikeAll(state: State, cause: CloseCause): State {
+  return strikeWhere(state, cause, (gate, items) => items.length > 0 || gate.status === 'open')
+}
+
+/** Every gate falls that was ever complete or has anything shown; one that had fallen before, for this cause now. */
+export function strikeWhole(state: State, cause: CloseCause): State {
+  return strikeWhere(state, cause, (gate, items) => items.length > 0 || gate.status !== 'never')
+}
+
+function strikeWhere(
+  state: State,
+  cause: CloseCause,
+  falls: (gate: GateState, items: readonly string[]) => boolean,
+): State {
   const gates = Object.fromEntries(
     Object.entries(state.gates).map(([id, gate]) => {
       const items = Object.keys({ ...gate.given, ...gate.begun })
-      return [id, items.length === 0 && gate.status !== 'open' ? gate : strike(gate, items, cause)]
+      return [id, falls(gate, items) ? strike(gate, items, cause) : gate]
     }),
   )
   return { ...state, gates }

@@ -6,6 +6,7 @@ import { keyOf } from './elsewhere.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
+import { recordTakenIn } from './fold-record.ts'
 import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
@@ -46,6 +47,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     elsewhere: {},
     things: [],
     files: [],
+    records: [],
     cutShort: false,
     left: false,
     closed: null,
@@ -192,6 +194,8 @@ export function fold(before: State, entry: Entry): State {
     case 'job.taken-up':
       // Nobody watched while the program was away: whatever was proved before must be proved again.
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
+    case 'record.taken-in':
+      return recordTakenIn(state, entry)
     case 'clock.moved':
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
       return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }

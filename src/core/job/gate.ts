@@ -74,12 +74,26 @@ export function evidenceByKey(gate: GateStep, key: string): Evidence | null {
   return gate.step.evidence.find((evidence) => evidence.id === id) ?? null
 }
 
-/** The item an entry speaks of; also that of somebody who has left the job since. Null for one the gate never asks. */
+/**
+ * The item an entry speaks of; also that of somebody who has left the job since, or of a point that a record before this one
+ * had. Null for one the gate never asks.
+ */
 export function itemByKey(defs: Definitions, gate: GateStep, key: string): Item | null {
   const evidence = evidenceByKey(gate, key)
   if (evidence === null) return null
-  const people = key === evidence.id ? [] : [key.slice(evidence.id.length + 1)]
-  return itemsOfEvidence(defs, evidence, people).find((item) => item.key === key) ?? null
+  const behind = key === evidence.id ? [] : [key.slice(evidence.id.length + 1)]
+  const known = itemsOfEvidence(defs, evidence, behind).find((item) => item.key === key)
+  return known ?? itemAtFormerPoint(evidence, key, behind)
+}
+
+/** At a point that the record has no more, since another was taken in: what was hung there may hang there all the same. */
+function itemAtFormerPoint(evidence: Evidence, key: string, behind: readonly string[]): Item | null {
+  const isPerPoint =
+    evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.per === 'isolation_point')
+  const [id] = behind
+  if (!isPerPoint || id === undefined) return null
+  const name = `${id.replaceAll('_', ' ')}, a point that the record has no more`
+  return { key, evidence, point: { id, name }, person: null, part: null }
 }
 
 /** Whether its number is that of something which hangs on the machine: a lock, a tag, a blind. A part is what it hangs on. */

@@ -11,6 +11,7 @@ import { hanging, offLines, onLines } from './locks-on.ts'
 import { applicability, isComplete, next } from './next.ts'
 import { nonconformances } from './nonconformance.ts'
 import { pendingPoint } from './point.ts'
+import { takenInLines } from './record-words.ts'
 import { openThings, thingText } from './register.ts'
 import { openStop, type State } from './state.ts'
 
@@ -23,6 +24,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...lockAndGateLines(defs, state),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
     ...attachedLine(state),
+    ...takenInLines(state),
     ...otherLines(state),
     ...stopLines(state),
     ...doubtLines(defs, state),

@@ -1,6 +1,8 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
 import type { KeptFile } from './attachment.ts'
+import type { Definitions } from './definitions.ts'
+import type { FileCopy } from './entries.ts'
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 
@@ -130,6 +132,17 @@ export type Input =
   /** The STOP stands: the job ends in it. */
   | ({ readonly do: 'close-stopped'; readonly first: string } & Signature)
   | ({ readonly do: 'release-stop'; readonly answer: string } & Signature)
+  /**
+   * A changed machine record for the rest of the job. `to`: the files of the job with `file` in the place of its record,
+   * checked together as those of a new job. `unproved`: why its gates are not proved by these, where a REAL job asks for that.
+   */
+  | ({
+      readonly do: 'take-in'
+      readonly file: FileCopy
+      readonly to: Definitions
+      readonly unproved: string | null
+      readonly why: string
+    } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }
   /** Nothing happened but time. */

@@ -92,7 +92,7 @@ function gatherIf(
   placed: PlacedStep & { readonly step: StepOf<'read'> },
   reduce: (m: number) => Result<number>,
 ): Gathered | null {
-  return applicability(defs, state, placed) === 'do' ? gather(state, placed, reduce) : null
+  return applicability(defs, state, placed) === 'do' ? gather(defs, state, placed, reduce) : null
 }
 
 function largestOf(gathered: Gathered | null): number | null {

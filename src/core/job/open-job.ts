@@ -1,6 +1,6 @@
 // Opening a job: what may be opened at all, and as what kind of record.
 import { misfit } from '../definition/lint-job.ts'
-import { ok, type Result, refuse } from '../lib/result.ts'
+import { ok, type Refusal, type Result } from '../lib/result.ts'
 import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
 import { isExampleKey } from './example-keys.ts'
@@ -27,12 +27,22 @@ export function openJob(
   opening: Opening,
   unproved: Unproved = NO_PROOF,
 ): Result<OpenedBody> {
-  const wrong = misfit(defs.procedure, defs.machine)
-  if (wrong !== undefined) return refuse('not-for', wrong)
-  const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
-  if (refusal !== null) return refuse(...refusal)
+  const barred = barsOpening(defs, opening, unproved)
+  if (barred !== null) return { ok: false, error: barred }
   const { version, ...rest } = opening
   return ok({ type: 'job.opened', format: FORMAT, ...rest, program: { name: 'barover', version } })
+}
+
+/** Why no job may be worked by these definitions, or null: asked when it is opened, and when a changed record is taken in. */
+export function barsOpening(
+  defs: Definitions,
+  opening: Pick<Opening, 'record' | 'clock' | 'answers'>,
+  unproved: Unproved,
+): Refusal | null {
+  const wrong = misfit(defs.procedure, defs.machine)
+  if (wrong !== undefined) return { code: 'not-for', say: wrong }
+  const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
+  return refusal === null ? null : { code: refusal[0], say: refusal[1] }
 }
 
 const NO_PROOF: Unproved = () => 'nothing was searched'
@@ -40,7 +50,7 @@ const NO_PROOF: Unproved = () => 'nothing was searched'
 /** Why this may not be a REAL job, or null. */
 function realRefusal(
   defs: Definitions,
-  opening: Opening,
+  opening: Pick<Opening, 'clock' | 'answers'>,
   unproved: Unproved,
 ): readonly [string, string] | null {
   const invented = inventedFile(defs)

@@ -29,6 +29,18 @@ export function implausible(defs: Definitions, placed: ReadStep, reading: Readin
   return `${size} ${off < 0 ? 'under' : 'over'} ${reference.name}`
 }
 
+/**
+ * Why a reading that was believed when it was keyed is not by the record as it is now, or null: another record was taken in since.
+ * One that was kept in spite of a doubt stands by the word of whoever kept it.
+ */
+export function nowDoubted(
+  defs: Definitions,
+  placed: ReadStep,
+  reading: ReadingAt & { readonly keptBecause: string | null },
+): string | null {
+  return reading.keptBecause === null ? implausible(defs, placed, reading) : null
+}
+
 /** A difference in the unit the reading was keyed in; of degrees and pressures, in the unit of their difference. */
 export function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
   const kind = DIFFERENCE_OF[quantity]

@@ -141,6 +141,16 @@ export interface DeviationState {
   readonly person: string
 }
 
+/** A machine record that was taken in, for those who are to be told. */
+export interface RecordTaken {
+  readonly seq: number
+  readonly at: string
+  readonly person: string
+  readonly why: string
+  /** Fields that differ from the record before. */
+  readonly changed: readonly string[]
+}
+
 export interface State {
   readonly record: RecordKind
   readonly job: string
@@ -193,6 +203,8 @@ export interface State {
   readonly things: readonly Thing[]
   /** Files attached, in the order they were. */
   readonly files: readonly AttachedFile[]
+  /** Machine records taken in since the job was opened, in that order. */
+  readonly records: readonly RecordTaken[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean

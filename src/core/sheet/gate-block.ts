@@ -27,6 +27,7 @@ export const CAUSES: Readonly<Record<CloseCause, string>> = {
   clock: 'the clock moved',
   'handed-over': 'the job was handed over',
   elsewhere: 'another job on the machine voids it',
+  record: 'the machine record was changed',
 }
 
 export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
