@@ -2,7 +2,9 @@
 
 import { judgeBore } from '../core/bore/bore-judge.ts'
 import { judgePocket } from '../core/cycle/pocket-judge.ts'
+import { isOneMachine } from '../core/job/admit-record.ts'
 import type { Definitions } from '../core/job/definitions.ts'
+import { defsAt, type Editions } from '../core/job/editions.ts'
 import type { Entry, OpenedBody } from '../core/job/entries.ts'
 import { fold, opening } from '../core/job/fold.ts'
 import type { State } from '../core/job/state.ts'
@@ -73,11 +75,14 @@ function inOneOrder(value: unknown): string {
  * Why entries whose hashes are sound still are not this job's: they name steps, places or people that its files do not
  * have. Only a log that was rewritten can do that. Null when all of them can be shown.
  */
-export function misfit(defs: Definitions, entries: readonly Entry[]): string | null {
+export function misfit(editions: Editions, entries: readonly Entry[]): string | null {
   const style = { width: 80, record: 'REAL' as const, ascii: true }
+  const [first, ...taken] = editions
+  const other = taken.find(({ defs }) => !isOneMachine(first.defs, defs))
+  if (other !== undefined) return `entry ${other.from} takes in the record of another machine`
   try {
     for (const one of replay(entries).shown)
-      if (one.kind === 'entry') entryBlocks(defs, one.state, one.entry, style)
+      if (one.kind === 'entry') entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style)
     return null
   } catch (error) {
     return error instanceof Error ? error.message : String(error)

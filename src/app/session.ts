@@ -1,6 +1,7 @@
 // A running job: lines in, blocks out. An entry is on disk before anything of it is shown. Knows no terminal.
 import { admit, type Engine } from '../core/job/admit.ts'
-import { personById } from '../core/job/definitions.ts'
+import { type Definitions, personById } from '../core/job/definitions.ts'
+import { asOpened, defsAt, type Editions } from '../core/job/editions.ts'
 import { NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { fold } from '../core/job/fold.ts'
@@ -41,6 +42,8 @@ export interface Snapshot {
 
 export interface Session {
   readonly engine: Engine
+  /** What an entry of the transcript is shown by: by the machine record of its time. */
+  readonly defsAt: (entry: Entry) => Definitions
   readonly snapshot: () => Snapshot
   readonly subscribe: (listener: () => void) => () => void
   /**
@@ -52,7 +55,8 @@ export interface Session {
   readonly tick: () => Promise<void>
   /** Looks at the other jobs on the machine; nothing is drawn anew unless one of them changed something here. */
   readonly look: () => Promise<void>
-  readonly bring: (input: Input) => Promise<void>
+  /** All but a changed machine record: this session works by the one it has, so that is taken in while the job is left. */
+  readonly bring: (input: Exclude<Input, { do: 'take-in' }>) => Promise<void>
   /** Resolves when nothing is looked for or copied any more: a script waits for it, a person at the keyboard does not. */
   readonly settled: () => Promise<void>
   /** The path being keyed, as far as it can be completed. */
@@ -69,6 +73,8 @@ const CLOCK_SLACK_MS = 5000
 
 interface Start {
   readonly engine: Engine
+  /** Definitions of earlier entries, where a machine record was taken in; those of the engine unless said. */
+  readonly editions?: Editions
   readonly state: State
   readonly shown: readonly Shown[]
   readonly journal: JournalPort
@@ -86,6 +92,7 @@ function couldBePin(line: string): boolean {
 
 export function createSession(start: Start): Session {
   const { engine, journal, clock, pins, others, files, voice } = start
+  const editions = start.editions ?? asOpened(engine.defs)
   const listeners = new Set<() => void>()
   let snapshot: Snapshot = { state: start.state, talk: QUIET, now: clock.now(), shown: start.shown }
   let key = start.shown.length
@@ -225,6 +232,7 @@ export function createSession(start: Start): Session {
 
   return {
     engine,
+    defsAt: ({ seq }) => defsAt(editions, seq),
     makeSafe,
     complete: (typed) => files.complete(typed),
     settled: async () => {

@@ -56,7 +56,8 @@ export function readJobFiles(procedurePath: string, machinePath: string): ReadFi
   return { files, paths }
 }
 
-function uniqueName(name: string, taken: ReadonlyMap<string, string>): string {
+/** A name that none of those taken has. */
+export function uniqueName(name: string, taken: ReadonlyMap<string, string>): string {
   let unique = name
   for (let n = 2; taken.has(unique); n++) unique = `${n}-${name}`
   return unique

@@ -5,6 +5,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import type { OthersPort } from '../app/ports.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
+import { bundlesOf } from '../core/job/editions.ts'
 import type { OtherJob, Others } from '../core/job/elsewhere.ts'
 import type { Entry, OpenedBody } from '../core/job/entries.ts'
 import { readEntries } from '../core/job/entry-schema.ts'
@@ -157,13 +158,13 @@ function read(
     return { seen: null, following: null }
   if (following !== null && hashAt(seen, following.count) !== following.head)
     return cannot('it is not the log that was read before, or its end was cut off')
-  const defs = following?.defs ?? own.definitionsOf(opened.files)
-  if (defs === null) return cannot('its files are not taken by this version of Barover')
-  const watched = follow(
-    defs,
-    following?.watched ?? watchFrom(opened),
-    entries.value.slice(following?.count ?? 1),
-  )
+  const begun = following?.defs ?? own.definitionsOf(opened.files)
+  const followed =
+    begun === null
+      ? null
+      : follow(own, begun, following?.watched ?? watchFrom(opened), entries.value, following?.count ?? 1)
+  if (followed === null) return cannot('its files are not taken by this version of Barover')
+  const { defs, watched } = followed
   return {
     seen: {
       job,
@@ -179,8 +180,26 @@ function read(
   }
 }
 
-function follow(defs: Definitions, from: Watched, entries: readonly Entry[]): Watched {
-  return entries.reduce((watched, entry) => watch(defs, watched, entry), from)
+/** What is new since `count` entries; null where it took in a machine record that this version does not take. */
+function follow(
+  own: OwnJob,
+  begun: Definitions,
+  from: Watched,
+  entries: readonly Entry[],
+  count: number,
+): Pick<Following, 'defs' | 'watched'> | null {
+  let defs = begun
+  let watched = from
+  for (const entry of entries.slice(count)) {
+    if (entry.type === 'record.taken-in') {
+      const bundle = bundlesOf(entries).find((one) => one.from === entry.seq)
+      const taken = bundle === undefined ? null : own.definitionsOf(bundle.files)
+      if (taken === null) return null
+      defs = taken
+    }
+    watched = watch(defs, watched, entry)
+  }
+  return { defs, watched }
 }
 
 function examined(path: string): Examination {

@@ -20,12 +20,11 @@ export function printShown(
   style: SheetStyle,
   out: PlainOut,
 ): void {
-  const { defs } = session.engine
   for (const one of shown) {
     const blocks =
       one.kind === 'said'
         ? [saidBlock(one.lines, one.refusal)]
-        : entryBlocks(defs, one.state, one.entry, style)
+        : entryBlocks(session.defsAt(one.entry), one.state, one.entry, style)
     for (const block of blocks) out.write(`${plainText(layOut(block, style))}\n`)
   }
 }

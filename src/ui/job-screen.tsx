@@ -165,7 +165,7 @@ function linesOf(
     )
   }
   if (item.kind === 'said') return saidLines(item, style, columns)
-  const blocks = entryBlocks(session.engine.defs, item.state, item.entry, style)
+  const blocks = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
   return blocks.flatMap((block) => layOut(block, style))
 }
 

@@ -1,5 +1,6 @@
 // One exception with every entry behind it: who, when, what was keyed, and the sheet as it stood then.
 import type { Definitions } from '../job/definitions.ts'
+import { asOpened, defsAt, type Editions } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type Block, row, type SheetStyle } from '../sheet/block.ts'
 import { entryBlocks } from '../sheet/shown-block.ts'
@@ -16,10 +17,11 @@ export function itemBlocks(
   review: Review,
   number: number,
   style: SheetStyle,
+  editions: Editions = asOpened(defs),
 ): Block[] | null {
   if (number === changesNumber(review) && review.changes.length > 0) return changesItem(defs, review)
   const one = review.exceptions.find((e) => e.number === number)
-  return one === undefined ? null : exceptionItem(defs, entries, one, style)
+  return one === undefined ? null : exceptionItem(editions, entries, one, style)
 }
 
 function changesItem(defs: Definitions, review: Review): Block[] {
@@ -39,7 +41,7 @@ function changesItem(defs: Definitions, review: Review): Block[] {
 }
 
 function exceptionItem(
-  defs: Definitions,
+  editions: Editions,
   entries: readonly Entry[],
   one: Exception,
   style: SheetStyle,
@@ -56,7 +58,7 @@ function exceptionItem(
     head,
     ...moves.flatMap(({ entry, after }): Block[] => [
       { margin: '', rows: [row(''), row(aboutEntry(entry), 'faint')] },
-      ...entryBlocks(defs, after, entry, style),
+      ...entryBlocks(defsAt(editions, entry.seq), after, entry, style),
     ]),
   ]
 }

@@ -13,7 +13,10 @@ export interface Move {
 }
 
 export interface Look {
+  /** Those that count at the end of the log. */
   readonly defs: Definitions
+  /** Those by which an entry was made, where a machine record was taken in later. */
+  readonly defsAt: (entry: Pick<Entry, 'seq'>) => Definitions
   readonly entries: readonly Entry[]
   readonly state: State
   readonly moves: readonly Move[]

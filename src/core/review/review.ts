@@ -2,6 +2,7 @@
 // log, the state they fold to, and what only the disk tells go in; data comes out, for a screen or a report to show.
 import { type Change, changesOf } from '../job/changes.ts'
 import type { Definitions, RecordKind } from '../job/definitions.ts'
+import { asOpened, defsAt, type Editions } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { State } from '../job/state.ts'
 import type { Result } from '../lib/result.ts'
@@ -25,6 +26,7 @@ import { nonconforming } from './kinds/nonconforming.ts'
 import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
+import { takenIn } from './kinds/records.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
 import { type Look, movesOf } from './look.ts'
@@ -68,6 +70,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   missing,
   clockJumps,
   crewQuestions,
+  takenIn,
   corrections,
   notApplicable,
   deviations,
@@ -83,9 +86,19 @@ function signers(entry: Entry): string[] {
   return 'person' in entry && entry.person !== undefined ? [entry.person] : []
 }
 
-/** `state` is what `entries` fold to. The same log and the same facts give the same review, numbers included. */
-export function reviewOf(defs: Definitions, entries: readonly Entry[], state: State, beside: Beside): Review {
-  const look: Look = { defs, entries, state, beside, moves: movesOf(entries) }
+/**
+ * `state` is what `entries` fold to; `editions` are the definitions of earlier entries, where a machine record was taken in. The
+ * same log and the same facts give the same review, numbers included.
+ */
+export function reviewOf(
+  defs: Definitions,
+  entries: readonly Entry[],
+  state: State,
+  beside: Beside,
+  editions: Editions = asOpened(defs),
+): Review {
+  const at = ({ seq }: Pick<Entry, 'seq'>) => defsAt(editions, seq)
+  const look: Look = { defs, defsAt: at, entries, state, beside, moves: movesOf(entries) }
   const [first] = entries
   return {
     job: state.job,

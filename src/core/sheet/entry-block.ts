@@ -19,6 +19,7 @@ import { gateBlock } from './gate-block.ts'
 import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
+import { recordRows, takenInRows } from './record-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
@@ -174,6 +175,8 @@ export function entryBlock(
       return block(
         row('Taken up again. Hold points will be asked again before the next step that needs them.'),
       )
+    case 'record.taken-in':
+      return block(...recordRows(defs, entry))
     case 'clock.moved':
       return block(
         row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'),
@@ -185,6 +188,7 @@ export function entryBlock(
       return block(
         row(closingLine(defs, state, entry.outcome), 'strong'),
         ...courseRows(defs, state),
+        ...takenInRows(state),
         ...keptAtClose(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),

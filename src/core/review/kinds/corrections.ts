@@ -22,8 +22,8 @@ const isReading = (entry: Entry | undefined): entry is Entry & ReadingAt =>
 const base = { kind: 'correction', open: false } as const
 
 function readings(look: Look): Found[] {
-  const { defs } = look
   return entriesOf(look, 'reading.corrected').map((e) => {
+    const defs = look.defsAt(e)
     const old = look.entries[e.of]
     const was = isReading(old) ? readingText(defs, old) : 'what is not in this log'
     const judged = e.voids.filter((id) => stepById(defs, id).step.kind === 'judge')

@@ -9,7 +9,7 @@ export function doubted(look: Look): Found[] {
 
 function one(look: Look, { entry }: Move): Found[] {
   if (entry.type !== 'reading.doubted' && entry.type !== 'reading.late') return []
-  const { defs } = look
+  const defs = look.defsAt(entry)
   const isDoubt = entry.type === 'reading.doubted'
   const waits = (state: Move['before']) => (isDoubt ? state.doubt : state.late)?.seq === entry.seq
   const end = look.moves.find(({ before, after }) => waits(before) && !waits(after))?.entry
@@ -46,6 +46,8 @@ function became(end: Move['entry'] | undefined): string {
       return 'entered as n/a'
     case 'instrument.doubted':
       return 'void with its instrument'
+    case 'record.taken-in':
+      return 'not used, as the machine record was changed'
     case undefined:
       return 'never answered'
     default:

@@ -125,5 +125,7 @@ function failure(
   entry: Extract<Move['entry'], { type: 'evidence.failed' }>,
 ): string {
   const { item, shown, why } = entry
-  return sentence(`FAILED ${byWhom(look, entry)}: ${keyLabel(look.defs, gate, item)} ${shown}, ${why}`)
+  return sentence(
+    `FAILED ${byWhom(look, entry)}: ${keyLabel(look.defsAt(entry), gate, item)} ${shown}, ${why}`,
+  )
 }

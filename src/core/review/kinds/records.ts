@@ -1,0 +1,40 @@
+// A machine record that was changed while the job ran: what differs, who signed, and what it had come to by the record before.
+import { changedText } from '../../job/record-words.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, type Look, namedById, sentence } from '../look.ts'
+
+export function takenIn(look: Look): Found[] {
+  return look.moves.flatMap(({ entry, before }): Found[] => {
+    if (entry.type !== 'record.taken-in') return []
+    const { changed, voids, undecided, gates, dropped } = entry
+    const word = (id: string) => {
+      const verdict = before.verdicts[id]
+      return verdict === undefined || verdict.void
+        ? ''
+        : `, ${verdict.verdict.result.verdict} by the record before`
+    }
+    const named = (ids: readonly string[]) => ids.map((id) => namedById(look, id)).join('; ')
+    return [
+      {
+        kind: 'record',
+        what: `Machine record changed on the job, ${byWhom(look, entry)}: ${changed.map(({ field }) => field).join('; ')}`,
+        sentences: [
+          ...changed.map((one) => sentence(capital(changedText(one)))),
+          sentence(`Because: ${entry.why}`),
+          ...(voids.length === 0
+            ? []
+            : [`Void with it: ${voids.map((id) => `${namedById(look, id)}${word(id)}`).join('; ')}.`]),
+          ...(undecided.length === 0 ? [] : [`Decided anew, or still to be: ${named(undecided)}.`]),
+          ...(gates.length === 0 ? [] : [`Hold points that fell with it: ${named(gates)}.`]),
+          ...(dropped.length === 0 ? [] : ['A reading that waited to be settled was not used.']),
+        ],
+        entries: [...dropped, entry.seq],
+        open: false,
+      },
+    ]
+  })
+}
+
+function capital(text: string): string {
+  return text.replace(/^./, (first) => first.toUpperCase())
+}
