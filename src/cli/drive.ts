@@ -24,7 +24,7 @@ export function answersFrom(path: string): readonly AnswerLine[] {
 }
 
 /** Answers one by one; the clock goes on as the file says, by its step before each answer. */
-async function* scripted(
+export async function* scripted(
   lines: readonly AnswerLine[],
   clock: SetClock | null,
   at: { line: number },

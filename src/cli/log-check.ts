@@ -2,7 +2,8 @@
 // review, which heads its list with it.
 import { createHash } from 'node:crypto'
 import { changedVerdicts, misfit, openedOf, replay } from '../app/replay.ts'
-import { definitionsFrom } from '../authoring/definitions.ts'
+import { editionsFrom } from '../authoring/editions.ts'
+import { defsNow } from '../core/job/editions.ts'
 import { readEntries } from '../core/job/entry-schema.ts'
 import { type AttachedCheck, checkAttached } from '../node/check-files.ts'
 import { journalBytes } from '../node/job-store.ts'
@@ -64,12 +65,20 @@ function filesIn(path: string, bytes: Buffer): AttachedCheck {
 function insideFaults(bytes: Buffer): string[] {
   const read = readEntries(examine(bytes).lines)
   if (!read.ok) return [read.error.say]
-  const { files } = openedOf(read.value)
-  const wrong = files.filter((f) => createHash('sha256').update(f.text, 'utf8').digest('hex') !== f.sha256)
+  const taken = read.value.flatMap((entry) => (entry.type === 'record.taken-in' ? [entry.file] : []))
+  const wrong = [...openedOf(read.value).files, ...taken].filter(
+    (f) => createHash('sha256').update(f.text, 'utf8').digest('hex') !== f.sha256,
+  )
   const faults = wrong.map((f) => `The copy of ${f.name} does not match the hash beside it.`)
-  const defs = definitionsFrom(files)
-  if (!defs.ok) return [...faults, "The files the job was opened with no longer pass this version's checks."]
-  const apart = misfit(defs.defs, read.value)
+  const found = editionsFrom(read.value, 'new')
+  if (!found.ok)
+    return [
+      ...faults,
+      found.from === 0
+        ? "The files the job was opened with no longer pass this version's checks."
+        : `The machine record taken in with entry ${found.from} no longer passes this version's checks.`,
+    ]
+  const apart = misfit(found.editions, read.value)
   if (apart !== null) faults.push(`The entries do not fit the job that the log opens (${apart}).`)
-  return [...faults, ...changedVerdicts(defs.defs, read.value)]
+  return [...faults, ...changedVerdicts(defsNow(found.editions), read.value)]
 }

@@ -19,6 +19,7 @@ import { runCommand } from './commands/run.ts'
 import { safeCommand } from './commands/safe.ts'
 import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
+import { takeInCommand } from './commands/take-in.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { EXIT } from './exit.ts'
 import { print } from './terminal.ts'
@@ -36,6 +37,7 @@ const COMMANDS: readonly Command[] = [
   safeCommand,
   verifyCommand,
   doubtCommand,
+  takeInCommand,
   kitCommand,
   briefingCommand,
   checkCommand,

@@ -6,7 +6,9 @@ import { misfit, openedOf, replay } from '../app/replay.ts'
 import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
+import { editionsFrom } from '../authoring/editions.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
+import { asOpened, defsNow, type Editions } from '../core/job/editions.ts'
 import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
@@ -34,6 +36,7 @@ export interface OpenedJob {
   readonly path: string
   readonly defs: Definitions
   readonly record: RecordKind
+  readonly clock: Clock
 }
 
 export interface NewJob {
@@ -49,7 +52,7 @@ export interface NewJob {
 
 export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
-  const defs = definitionsOrProblem(files, paths, 'new')
+  const defs = definitionsOrProblem(files, paths)
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
   const { machine } = defs.machine
   const openedAt = (now: Instant, why: string | null) => {
@@ -74,14 +77,14 @@ export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   const { job } = opening
   const first: Entry = { ...opening, seq: 0, at: stamp(now) }
   const path = jobPath(wanted.jobs, record, job)
-  return running(path, defs, createJob(path, first), wanted.clock)
+  return running(path, asOpened(defs), createJob(path, first), wanted.clock)
 }
 
 /** Lines on how far a search has come are no closer together, in ms. */
 const TOLD_EACH_MS = 5000
 
 /** A REAL job is searched as `barover check` does it, by the very version that opens it. */
-async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<string | null> {
+export async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<string | null> {
   // It may take minutes, and Control-C has to end it.
   unhush()
   // Beside the sheet: what is printed may be read by a program.
@@ -114,18 +117,20 @@ async function unproved(defs: Definitions, files: readonly FileCopy[]): Promise<
 export function takeUpJob(path: string, clockFor: (entries: readonly Entry[]) => Clock): OpenedJob {
   const journal = openJournalFile(path)
   try {
-    const defs = definitionsOf(path, journal.entries)
-    return running(path, defs, journal, clockFor(journal.entries))
+    const editions = editionsOf(path, journal.entries)
+    return running(path, editions, journal, clockFor(journal.entries))
   } catch (error) {
     journal.close()
     throw error
   }
 }
 
-function running(path: string, defs: Definitions, journal: OpenJournal, clock: Clock): OpenedJob {
+function running(path: string, editions: Editions, journal: OpenJournal, clock: Clock): OpenedJob {
   const { state, shown } = replay(journal.entries)
+  const defs = defsNow(editions)
   const session = createSession({
     engine: { defs, version: VERSION },
+    editions,
     state,
     shown,
     journal: journal.port,
@@ -146,14 +151,20 @@ function running(path: string, defs: Definitions, journal: OpenJournal, clock: C
           },
         }),
   })
-  return { session, journal, path, defs, record: state.record }
+  return { session, journal, path, defs, record: state.record, clock }
 }
 
-/** The definitions a log was opened with. @throws UserError (exit 4) when its entries are not this job's. */
+/** The definitions that count at the end of a log. @throws UserError (exit 4) when its entries are not this job's. */
 export function definitionsOf(path: string, entries: readonly Entry[]): Definitions {
-  const defs = definitionsOrProblem(openedOf(entries).files, new Map(), 'kept')
-  const wrong = misfit(defs, entries)
-  if (wrong === null) return defs
+  return defsNow(editionsOf(path, entries))
+}
+
+/** Those a log was opened with, and those of each machine record taken in since. @throws UserError as `definitionsOf`. */
+export function editionsOf(path: string, entries: readonly Entry[]): Editions {
+  const found = editionsFrom(entries)
+  if (!found.ok) throw unusable(found.diagnostics, found.files, new Map())
+  const wrong = misfit(found.editions, entries)
+  if (wrong === null) return found.editions
   throw new UserError(
     `${path}: its hashes are sound, but its entries do not fit the job it opens (${wrong}).`,
     EXIT.fileProblem,
@@ -164,20 +175,28 @@ export function definitionsOf(path: string, entries: readonly Entry[]): Definiti
 /** The definitions of a job that is not opened. @throws UserError when its files cannot be used, or not together. */
 export function definitionsToRead(procedurePath: string, machinePath: string): Definitions {
   const { files, paths } = readJobFiles(procedurePath, machinePath)
-  return definitionsOrProblem(files, paths, 'new')
+  return definitionsOrProblem(files, paths)
 }
 
-function definitionsOrProblem(
+/** The definitions of files as a new job takes them. @throws UserError when they cannot be used, or not together. */
+export function definitionsOrProblem(
   files: readonly FileCopy[],
   paths: ReadonlyMap<string, string>,
-  of: 'new' | 'kept',
 ): Definitions {
-  const result = definitionsFrom(files, of)
+  const result = definitionsFrom(files, 'new')
   if (result.ok) return result.defs
+  throw unusable(result.diagnostics, files, paths)
+}
+
+function unusable(
+  diagnostics: readonly Diagnostic[],
+  files: readonly FileCopy[],
+  paths: ReadonlyMap<string, string>,
+): UserError {
   const texts = new Map(files.map((f) => [f.name, f.text]))
-  const errors = result.diagnostics.filter((d) => d.severity === 'error')
+  const errors = diagnostics.filter((d) => d.severity === 'error')
   const shown = errors.map((d) => renderAt(d, texts.get(d.file) ?? '', paths.get(d.file) ?? d.file))
-  throw new UserError(`These files cannot be taken to a machine:\n\n${shown.join('\n\n')}`, EXIT.checkFailed)
+  return new UserError(`These files cannot be taken to a machine:\n\n${shown.join('\n\n')}`, EXIT.checkFailed)
 }
 
 export function renderAt(diagnostic: Diagnostic, text: string, path: string): string {

@@ -47,7 +47,7 @@ class Job {
     const { entries } = readJob(this.opened.path)
     return entries.filter((e): e is Extract<Entry, { type: T }> => e.type === type)
   }
-  bring(input: Input): Promise<void> {
+  bring(input: Exclude<Input, { do: 'take-in' }>): Promise<void> {
     return this.opened.session.bring(input)
   }
   look(): Promise<void> {

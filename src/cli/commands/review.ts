@@ -1,6 +1,7 @@
 // barover review: what a lead who was not there has to know of a job, worst first. It reads and writes nothing.
 import { replay } from '../../app/replay.ts'
 import type { Definitions } from '../../core/job/definitions.ts'
+import { defsNow, type Editions } from '../../core/job/editions.ts'
 import type { Entry } from '../../core/job/entries.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import type { State } from '../../core/job/state.ts'
@@ -20,7 +21,7 @@ import { crewBefore } from '../crew-before.ts'
 import { EXIT } from '../exit.ts'
 import { exitCodeOf } from '../finish.ts'
 import { checkLog, headFrom, type LogCheck } from '../log-check.ts'
-import { definitionsOf } from '../open.ts'
+import { editionsOf } from '../open.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -40,7 +41,7 @@ export const reviewCommand: Command = {
     const check = checkLog(file.path, headFrom(values))
     const reviewed = reviewIn(values, file, check)
     const code = codeOf(check, reviewed.state)
-    const { review, defs, entries } = reviewed
+    const { review, editions, defs, entries } = reviewed
     if (values.json === true) {
       print(JSON.stringify({ ...reviewJson(review), head: check.found.head }))
       return code
@@ -61,7 +62,7 @@ export const reviewCommand: Command = {
       most: lastNumber(review),
       list: (at, rows) => screenLines(defs, review, at, rows),
       item: (number, at) =>
-        (itemBlocks(defs, entries, review, number, at) ?? []).flatMap((block) => layOut(block, at)),
+        (itemBlocks(defs, entries, review, number, at, editions) ?? []).flatMap((block) => layOut(block, at)),
       safe: () => makeSafeLines(defs, reviewed.state),
     })
     return interrupted ? EXIT.interrupted : code
@@ -70,6 +71,7 @@ export const reviewCommand: Command = {
 
 interface Reviewed {
   readonly review: Review
+  readonly editions: Editions
   readonly defs: Definitions
   readonly entries: readonly Entry[]
   readonly state: State
@@ -88,11 +90,13 @@ function reviewIn(values: Values, file: JobFile, check: LogCheck): Reviewed {
       `barover verify ${file.path} says what could be checked.`,
     )
   const entries = read.value
-  const defs = definitionsOf(file.path, entries)
+  const editions = editionsOf(file.path, entries)
+  const defs = defsNow(editions)
   const { state } = replay(entries)
   const at = entries[0]?.at ?? state.lastAt
   const before = crewBefore(jobsFolder(values), file, { at, machine: defs.machine.machine })
-  return { review: reviewOf(defs, entries, state, besideOf(check, before)), defs, entries, state }
+  const review = reviewOf(defs, entries, state, besideOf(check, before), editions)
+  return { review, editions, defs, entries, state }
 }
 
 function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBefore']): Beside {
@@ -135,9 +139,9 @@ function lastNumber(review: Review): number {
   return review.changes.length === 0 ? review.exceptions.length : changesNumber(review)
 }
 
-function itemAsked({ defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
+function itemAsked({ editions, defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
   const number = /^[1-9]\d{0,3}$/.test(item.trim()) ? Number(item) : 0
-  const blocks = itemBlocks(defs, entries, review, number, sheetStyle(values, review.record))
+  const blocks = itemBlocks(defs, entries, review, number, sheetStyle(values, review.record), editions)
   if (blocks !== null) return blocks
   const most = lastNumber(review)
   throw new UserError(

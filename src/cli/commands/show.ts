@@ -1,6 +1,7 @@
 // barover show: the whole sheet of a job, as it was filled in.
 import { headLines } from '../../app/head.ts'
 import { changedVerdicts, replay } from '../../app/replay.ts'
+import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
@@ -13,7 +14,7 @@ import { findJob } from '../../node/job-folder.ts'
 import { readJob } from '../../node/job-store.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
-import { definitionsOf } from '../open.ts'
+import { editionsOf } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -31,7 +32,8 @@ export const showCommand: Command = {
   run: async (values, [job]) => {
     const file = findJob(jobsFolder(values), job ?? '')
     const { entries, head, torn } = readJob(file.path)
-    const defs = definitionsOf(file.path, entries)
+    const editions = editionsOf(file.path, entries)
+    const defs = defsNow(editions)
     const { state, shown } = replay(entries)
     if (values.json === true) {
       print(
@@ -59,7 +61,7 @@ export const showCommand: Command = {
     }
     for (const one of shown) {
       if (one.kind !== 'entry') continue
-      for (const block of entryBlocks(defs, one.state, one.entry, style))
+      for (const block of entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style))
         print(plainText(layOut(block, style)))
     }
     const after = [

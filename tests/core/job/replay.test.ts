@@ -67,7 +67,14 @@ const ALL_KINDS = Object.keys({
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
   ...{ 'elsewhere.seen': 0, 'elsewhere.gone': 0 },
-  ...{ 'things.handed-on': 0, 'job.left': 0, 'job.taken-up': 0, 'clock.moved': 0, 'job.closed': 0 },
+  ...{
+    'things.handed-on': 0,
+    'job.left': 0,
+    'job.taken-up': 0,
+    'record.taken-in': 0,
+    'clock.moved': 0,
+    'job.closed': 0,
+  },
 } satisfies Record<Entry['type'], 0>)
 
 const THINGS = ['thing.placed', 'thing.seen', 'thing.accounted', 'things.handed-on']

@@ -67,6 +67,7 @@ const CLASS: Readonly<Record<Entry['type'], Kind | null>> = {
   'readings.questioned': 'improbable',
   'job.left': null,
   'job.taken-up': null,
+  'record.taken-in': 'record',
   'clock.moved': 'clock',
   'job.closed': null,
 }
