@@ -83,6 +83,14 @@ export function logLines(record: string, path: string, columns: number): string[
   return [`${record}  log   ${basename(path)}`, `${record}  in    ${dirname(path)}`]
 }
 
+/** To be copied, so nothing breaks it but the edge of the screen. */
+export function resumeLine({ session, record }: OpenedJob, values: Values): string {
+  const where = text(values, 'jobs')
+  const folder =
+    where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
+  return `${record}  take it up again with: barover resume ${session.snapshot().state.job}${folder}`
+}
+
 export function printEnding(opened: OpenedJob, values: Values): number {
   const ending = endingOf(opened)
   if (values.json === true) {
@@ -115,12 +123,7 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
     print(`${opened.record}  head  ${ending.head}`)
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
-    if (!ending.finished) {
-      const where = text(values, 'jobs')
-      const folder =
-        where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
-      print(`${opened.record}  take it up again with: barover resume ${ending.job}${folder}`)
-    }
+    if (!ending.finished) print(resumeLine(opened, values))
   }
   return exitCodeOf(opened.session.snapshot().state)
 }

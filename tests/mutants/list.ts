@@ -20,6 +20,7 @@ import { RELEASE } from './release.ts'
 import { REVIEW } from './review.ts'
 import { SEARCH } from './search.ts'
 import { STOP } from './stop.ts'
+import { TAKE_IN } from './take-in.ts'
 
 export { staleWhy, titlePattern } from './mutant.ts'
 
@@ -35,6 +36,7 @@ export const MUTANTS = [
   ...RELEASE,
   ...READINGS,
   ...CHANGES,
+  ...TAKE_IN,
   ...DECISIONS,
   ...JUDGING,
   ...POCKET,

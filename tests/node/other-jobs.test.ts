@@ -5,12 +5,14 @@ import { basename, join } from 'node:path'
 import { afterEach, describe, expect, it } from 'vitest'
 import { replay } from '../../src/app/replay.ts'
 import { type OpenedJob, startJob, takeUpJob } from '../../src/cli/open.ts'
+import { admit } from '../../src/core/job/admit.ts'
+import { NO_OTHERS } from '../../src/core/job/elsewhere.ts'
 import type { Body, Entry } from '../../src/core/job/entries.ts'
 import type { Input } from '../../src/core/job/input.ts'
 import { next } from '../../src/core/job/next.ts'
 import { steppedFrom } from '../../src/node/clock.ts'
 import { readJob } from '../../src/node/job-store.ts'
-import { hasNobodyThere } from '../../src/node/other-jobs.ts'
+import { hasNobodyThere, otherJobs } from '../../src/node/other-jobs.ts'
 import { changedMachine, MACHINE } from '../helpers/cli.ts'
 import { LOCK_LINES, ROOT, START } from '../helpers/example.ts'
 import { tempFolders } from './journal/fixtures.ts'
@@ -418,5 +420,42 @@ describe('a job that is taken up', () => {
     expect(again.entries('elsewhere.seen').pop()).toMatchObject({ job: idOf(bar), closed: 'STOP' })
     await again.on('RO')
     expect(again.prompt.kind).toBe('clear')
+  })
+
+  it('is read by the machine record it has taken in, and as a log that cannot be read where that is not taken', async () => {
+    const at = folder()
+    const bore = await atTheBore(join(at, 'jobs'))
+    await bore.bring({ do: 'leave' })
+    const { session, journal, defs, path } = bore.opened
+    const record = readFileSync(MACHINE, 'utf8').replace('edition: "4"', 'edition: "5"')
+    const file = { role: 'machine', name: 'machine.yaml', sha256: '', text: record } as const
+    const to = { ...defs, machine: { ...defs.machine, edition: '5' } }
+    const signed = { unproved: null, why: 'a fault in it', person: 'KH', proved: true }
+    const input = { do: 'take-in', file, to, ...signed } as const
+    const { entries } = admit(session.engine, bore.state, input, START, NO_OTHERS)
+    await journal.port.append(entries)
+    const look = (takes: readonly string[]) => {
+      const asked: string[] = []
+      const port = otherJobs({
+        path: path.replace('TC-401-1', 'TC-401-2'),
+        record: 'EXAMPLE',
+        machine: { tag: 'TC-401-2', compressor: 'TC-401' },
+        isTracked: () => false,
+        definitionsOf: (files) => {
+          const edition = /edition: "(\d)"/.exec(
+            files.find(({ role }) => role === 'machine')?.text ?? '',
+          )?.[1]
+          asked.push(edition ?? '')
+          return takes.includes(edition ?? '') ? to : null
+        },
+      })
+      const [seen] = port.look()
+      return { asked, seen }
+    }
+    expect(look(['4', '5'])).toMatchObject({ asked: ['4', '5'], seen: { unread: null, left: true } })
+    expect(look(['4'])).toMatchObject({
+      asked: ['4', '5'],
+      seen: { unread: expect.stringContaining('not taken') },
+    })
   })
 })

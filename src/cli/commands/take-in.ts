@@ -25,6 +25,7 @@ import { type Command, SHARED, text, type Values } from '../args.ts'
 import { type Asker, askLines, askPerson } from '../asker.ts'
 import { answersFrom, scripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
+import { resumeLine } from '../finish.ts'
 import { definitionsOrProblem, type OpenedJob, takeUpJob, unproved } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
 import { clockFor } from './resume.ts'
@@ -198,8 +199,8 @@ async function put(
   print(`${record}  head  ${journal.head()}`)
   say(opened, values, [
     row('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.'),
-    row(`Take the job up again with: barover resume ${state.job}`),
   ])
+  print(resumeLine(opened, values))
   return EXIT.done
 }
 

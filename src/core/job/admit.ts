@@ -64,12 +64,12 @@ export interface Engine {
  */
 const WHILE_LEFT: ReadonlySet<Input['do']> = new Set([
   'take-up',
-  'pin-missed',
   'stop',
   'leave',
   'tick',
   'clock-moved',
   'attach',
+  'pin-missed',
 ])
 
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
@@ -95,7 +95,8 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
   add(overtaken(engine.defs, state, now))
   if (input.do === 'take-in') {
     // Nothing follows from it here: whatever comes next is worked out by the new record, and this engine has the old one.
-    const taken = admitTakeIn(engine.defs, { ...state, lastAt: stamp(now) }, input)
+    const atThisMoment = { ...state, lastAt: stamp(now) }
+    const taken = admitTakeIn(engine.defs, atThisMoment, input)
     if (taken.ok) add(taken.value)
     return { entries, state, refusal: taken.ok ? null : taken.error }
   }

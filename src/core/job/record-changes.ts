@@ -43,9 +43,7 @@ export function recordChanges(was: Machine, now: Machine): ChangedField[] {
 function differences(path: readonly string[], was: unknown, now: unknown): ChangedField[] {
   const [before, after] = [written(was), written(now)]
   if (before !== undefined && after !== undefined)
-    return before === after
-      ? []
-      : [{ field: path.map(named).filter(Boolean).join(', '), was: before, now: after }]
+    return before === after ? [] : [{ field: fieldName(path), was: before, now: after }]
   const [old, next] = [partsOf(path, was), partsOf(path, now)]
   return [...new Set([...old.keys(), ...next.keys()])].flatMap((key) =>
     differences([...path, key], old.get(key), next.get(key)),
@@ -93,6 +91,8 @@ function labelOf(word: string): string {
   return found.bound === 'at-least' ? `${found.label} (least)` : found.label
 }
 
-function named(key: string): string {
-  return WORDS[key] ?? key.replaceAll('_', ' ')
+/** A list whose things have a name is told by that thing: `limit largest, at most`. */
+function fieldName(path: readonly string[]): string {
+  const told = path.filter((key, n) => n === path.length - 1 || (LISTS[key]?.one ?? '') === '')
+  return told.map((key) => WORDS[key] ?? key.replaceAll('_', ' ')).join(', ')
 }

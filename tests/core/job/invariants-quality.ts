@@ -96,6 +96,7 @@ function countedNow(entries: readonly Entry[]): Map<number, Counted> {
     }
     if (e.type === 'instrument.doubted') drop((r) => r.instrument === e.instrument)
     if (e.type === 'branch.left') drop((r) => e.voids.includes(r.step))
+    if (e.type === 'record.taken-in') [doubt, late] = [null, null]
   }
   return counted
 }

@@ -30,6 +30,7 @@ const FALLS: readonly Body['type'][] = [
   'job.taken-up',
   'clock.moved',
   'job.handed-over',
+  'record.taken-in',
 ]
 
 // --- 1. Nobody is sent to a hazard unless a gate holding it back is proved, now. ------------------------------------
@@ -354,6 +355,8 @@ const UNDER_STOP: readonly Body['type'][] = [
   'job.taken-up',
   'clock.moved',
   'instrument.doubted',
+  // It takes away as well: nothing goes on by it before the STOP is released.
+  'record.taken-in',
   // What others do is put on record under STOP too; it lets nothing go on.
   'elsewhere.seen',
   'elsewhere.gone',
