@@ -78,7 +78,8 @@ describe('barover take-in', () => {
 
     const answers = join(jobs, 'on.txt')
     writeFileSync(answers, 'RO\n4071\n')
-    await barover(['resume', job, '--answers', answers, '--jobs', jobs])
+    const on = await barover(['resume', job, '--answers', answers, '--jobs', jobs])
+    expect(flat(on.out)).toMatch(/this is TC-401-1, TC-401 throw 1, stage 1 .*MACHINE RECORD CHANGED/)
     const words = entriesOf(path).flatMap((e) =>
       e.type === 'verdict.given' ? [(e.verdict as { result: { verdict: string } }).result.verdict] : [],
     )

@@ -224,6 +224,8 @@ describe('live state equals replay', () => {
       ...POINTS,
       'stop.stands',
       ...THINGS,
+      // In take-in-random.test.ts.
+      'record.taken-in',
       // Of two jobs, which have schedules of their own.
       ...['elsewhere.seen', 'elsewhere.gone'],
     ]

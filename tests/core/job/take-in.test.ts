@@ -52,7 +52,8 @@ describe('a changed record', () => {
       dropped: [],
     })
     expect(standingVerdict(after.state, 'bore_judged')).toBeNull()
-    expect(after.state).toMatchObject({ left: true, doer: null, people: [], seats: {} })
+    expect(after.state).toMatchObject({ left: true, doer: null, people: [] })
+    expect([after.state.seats, after.state.gates.hold_point?.given]).toEqual([{}, {}])
     expect(after.state.gates.hold_point).toMatchObject({
       status: 'closed',
       given: {},

@@ -1,8 +1,10 @@
 // A clean job is spoiled in one way at a time, and exactly that comes out of its review: with its entries, old and new, and who.
 import { describe, expect, it } from 'vitest'
+import { asOpened } from '../../../src/core/job/editions.ts'
 import type { Entry } from '../../../src/core/job/entries.ts'
 import type { Beside } from '../../../src/core/review/beside.ts'
 import type { Kind } from '../../../src/core/review/exception.ts'
+import { reviewOf } from '../../../src/core/review/review.ts'
 import { Walk } from '../../helpers/example.ts'
 import {
   asPerson,
@@ -12,12 +14,14 @@ import {
   reviewed,
   reviewOfEntries,
   SMALL_DEFS,
+  SOUND,
   smallAtSize,
   smallDone,
   smallStart,
   withEntries,
 } from '../../helpers/reviewed.ts'
 import { gate, NO_START, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
+import { changed, takenEntry, takenIn } from '../../helpers/taken-in.ts'
 
 const crew = SMALL_DEFS.crew
 const file = { name: 'wall.jpg', given: 'wall.jpg', size: 10, sha256: 'a'.repeat(64), caption: 'the wall' }
@@ -314,5 +318,28 @@ describe('a place whose repeats never agreed', () => {
     const { what, entries } = only(reviewed(walk), 'missing')
     expect(what).toBe('HOLD: 1 size, 2 readings never agreed')
     expect(entries).toHaveLength(2)
+  })
+})
+
+describe('a machine record that was changed on the job', () => {
+  it('is an exception of its own, with old and new and what it had come to before', () => {
+    const walk = new Walk().toVerdict()
+    walk.bring({ do: 'leave' })
+    const to = changed(walk, { edition: '5' })
+    const after = takenIn(walk, to)
+    const entries = asPerson(after.entries)
+    const editions = [...asOpened(walk.engine.defs), { from: takenEntry(after).seq, defs: to }] as const
+    const review = reviewOf(to, entries, after.state, SOUND, editions)
+    expect(only(review, 'record')).toMatchObject({
+      what: expect.stringMatching(/^Machine record changed on the job, KH \d\d:\d\d: edition$/),
+      sentences: [
+        'Edition: 4, now 5.',
+        'Because: bored to the next size.',
+        'Void with it: 17 Bore judged, MONITOR by the record before.',
+        'Hold points that fell with it: 2 Hold point before hands, tools or lamps go in.',
+      ],
+      entries: [takenEntry(after).seq],
+      open: false,
+    })
   })
 })
