@@ -6,6 +6,7 @@ import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
 import { omitsWithin, omittedFault } from '../definition/omitted.ts'
 import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
+import { oncePer } from '../lib/once.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
 import { compileFigures } from '../rules/figures.ts'
@@ -182,8 +183,13 @@ export function hazardName({ hazards }: Pick<Definitions, 'hazards'>, id: string
   return hazards.find((hazard) => hazard.id === id)?.name ?? id.replaceAll('_', ' ')
 }
 
+/** Every step by its id; a part is none. */
+export const stepsById = oncePer(
+  (defs: Definitions): ReadonlyMap<string, PlacedStep> => new Map(defs.steps.map((s) => [s.id, s])),
+)
+
 export function stepById(defs: Definitions, id: string): PlacedStep {
-  const found = defs.steps.find((s) => s.id === id)
+  const found = stepsById(defs).get(id)
   if (found === undefined) throw new Error(`no step ${id} in the procedure`)
   return found
 }

@@ -214,37 +214,28 @@ export function waitsElsewhere(defs: Definitions, state: State): Pending | null 
 
 export type Applicability = 'do' | 'skip' | 'hold'
 
-/**
- * Whether a step is done, skipped, or held because what it depends on is unknown. `seen` keeps what was found on the way,
- * as steps may hang on readings that hang on other steps.
- */
-export function applicability(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep,
-  seen: Map<string, Applicability> = new Map(),
-): Applicability {
+/** What was found out of a state so far. A state never changes, and steps hang on readings that hang on other steps. */
+const appliesIn = oncePerPair((_defs: Definitions, _state: State) => new Map<string, Applicability>())
+
+/** Whether a step is done, skipped, or held because what it depends on is unknown. */
+export function applicability(defs: Definitions, state: State, placed: PlacedStep): Applicability {
+  const seen = appliesIn(defs, state)
   const known = seen.get(placed.id)
   if (known !== undefined) return known
-  const found = applies(defs, state, placed, seen)
+  const found = applies(defs, state, placed)
   seen.set(placed.id, found)
   return found
 }
 
-function applies(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep,
-  seen: Map<string, Applicability>,
-): Applicability {
-  for (const p of [...placed.inside, placed]) {
-    if (p.rule === null || p.step.when === undefined) continue
-    const isDone = (other: PlacedStep) => applicability(defs, state, other, seen) === 'do'
-    const outcome = defs.ruled?.(state, p) ?? p.rule.evaluate(valuesForRules(defs, state, p, isDone))
-    const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
-    if (verdict !== 'do') return verdict
-  }
-  return 'do'
+/** First as the part around it, which goes by those around itself. */
+function applies(defs: Definitions, state: State, placed: PlacedStep): Applicability {
+  const around = placed.inside.at(-1)
+  const outer = around === undefined ? 'do' : applicability(defs, state, around)
+  if (outer !== 'do' || placed.rule === null || placed.step.when === undefined) return outer
+  const isDone = (other: PlacedStep) => applicability(defs, state, other) === 'do'
+  const outcome =
+    defs.ruled?.(state, placed) ?? placed.rule.evaluate(valuesForRules(defs, state, placed, isDone))
+  return outcome === 'unknown' ? placed.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
 }
 
 export function isComplete(state: State, placed: PlacedStep): boolean {

@@ -67,8 +67,7 @@ function placeLines(defs: Definitions, state: State): string[] {
 }
 
 function doneLine(defs: Definitions, state: State): string {
-  const seen = new Map()
-  const asked = defs.steps.filter((placed) => applicability(defs, state, placed, seen) !== 'skip')
+  const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
   return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
@@ -77,8 +76,7 @@ function doneLine(defs: Definitions, state: State): string {
 /** Rounded, and said to be rough; nothing where nothing is left. */
 function timeLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null) return []
-  const seen = new Map()
-  const ways = defs.steps.map((placed) => applicability(defs, state, placed, seen))
+  const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
   }, 0)

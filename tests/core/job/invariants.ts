@@ -7,6 +7,7 @@ import type { GateStep } from '../../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
+import { oncePer } from '../../../src/core/lib/once.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
   doubtedInstruments,
@@ -146,13 +147,16 @@ function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n:
     : DONE.includes(e.type) && 'step' in e
       ? e.step
       : undefined
-  const step = defs.steps.find((s) => s.id === id)?.step
+  const step = id === undefined || id === null ? undefined : stepsById(defs).get(id)?.step
   const opens = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
   return opens.filter((hazard) => gate.step.holds.includes(hazard))
 }
 
+const stepsById = oncePer((defs: Definitions) => new Map(defs.steps.map((s) => [s.id, s])))
+
 /** What proved a hazard that was let in proves nothing any more. */
 function dropLetIn(gate: GateStep, given: Map<string, GivenEntry>, hazards: readonly string[]): void {
+  if (hazards.length === 0) return
   for (const key of given.keys()) {
     const evidence = gate.step.evidence.find((one) => one.id === key.split('.')[0])
     const against = evidence === undefined || evidence.kind === 'witness' ? gate.step.holds : evidence.against
