@@ -69,6 +69,7 @@ export function fold(before: State, entry: Entry): State {
     case 'step.objected':
     case 'note.written':
     case 'readings.questioned':
+    case 'pin.fitted':
       return state
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }
