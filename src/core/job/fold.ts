@@ -68,8 +68,8 @@ export function fold(before: State, entry: Entry): State {
     case 'machine.mismatched':
     case 'step.objected':
     case 'note.written':
-    case 'readings.questioned':
     case 'pin.fitted':
+    case 'readings.questioned':
       return state
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }

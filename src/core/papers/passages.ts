@@ -48,7 +48,9 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
     }),
     ...CHARACTERISTIC_IDS.flatMap((id) => limitPassage(defs, id)),
     ...defs.machine.site.gas.limits.map((limit) => gasPassage(defs, limit)),
-    ...defs.instruments.instruments.flatMap(standardPassage),
+    ...defs.instruments.instruments
+      .filter(({ kind }) => defs.seats.some((seat) => seat.kinds.includes(kind)))
+      .flatMap(standardPassage),
     ...defs.steps.flatMap((placed) => stepPassages(defs, placed)),
   ]
   return all.map((one, i) => ({ fallback: false, ...one, id: String(i) }))

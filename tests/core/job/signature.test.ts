@@ -99,7 +99,12 @@ describe('signing with a PIN', () => {
     const walk = closedJob()
     const said = { do: 'doubt-instrument', instrument: 'M-3', why: 'dropped', says: 'certificate' } as const
     for (let n = 0; n < MISSES_ALLOWED; n++) expect(walk.bring({ do: 'pin-missed', person: 'KH' })).toBeNull()
-    expect(walk.last).toEqual({ type: 'pin.missed', person: 'KH', seq: walk.state.seq, at: walk.state.lastAt })
+    expect(walk.last).toEqual({
+      type: 'pin.missed',
+      person: 'KH',
+      seq: walk.state.seq,
+      at: walk.state.lastAt,
+    })
     expect(walk.bring({ ...said, person: 'KH', proved: true })).toBe('pin-wait')
     expect(walk.bring({ ...said, person: 'PB', proved: true })).toBeNull()
     walk.wait(-60)
