@@ -58,7 +58,7 @@ describe('barover review', () => {
     const item = await review(jobs, '--item', '3')
     expect(item.code).toBe(0)
     expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
-    expect(item.out).toMatch(/Disposition by KH: ACCEPT +by RO 06:40/)
+    expect(item.out).toMatch(/Disposition by KH: ACCEPT +signed KH, keyed RO 06:40/)
     const none = await review(jobs, '--item', '99')
     expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 5.\n' })
   })

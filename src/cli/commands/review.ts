@@ -13,7 +13,7 @@ import { type Review, reviewOf } from '../../core/review/review.ts'
 import { type Block, layOut, plainText } from '../../core/sheet/block.ts'
 import { makeSafeLines } from '../../core/talk/make-safe.ts'
 import { findJob, type JobFile } from '../../node/job-folder.ts'
-import { examine } from '../../node/journal/examine.ts'
+import { examine, tornText } from '../../node/journal/examine.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { crewBefore } from '../crew-before.ts'
@@ -42,7 +42,7 @@ export const reviewCommand: Command = {
     const code = codeOf(check, reviewed.state)
     const { review, defs, entries } = reviewed
     if (values.json === true) {
-      print(JSON.stringify({ ...reviewJson(review), head: check.found.head }))
+      print(JSON.stringify({ ...reviewJson(review), head: check.isSound ? check.found.head : null }))
       return code
     }
     const style = sheetStyle(values, review.record)
@@ -101,18 +101,11 @@ function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBef
   const isProved = tail.state === 'checked' && whole.state === 'checked' && grownBy === 0
   return {
     log: {
-      faults: [
-        ...(content.state === 'fault' ? [`${content.what} What follows that line is not shown here.`] : []),
-        ...heads,
-        ...inside,
-      ],
+      faults: [...(content.state === 'fault' ? [content.what] : []), ...heads, ...inside],
       whole: isProved && content.state === 'sound' ? 'proved' : 'unknown',
-      checked: [
-        content.what,
-        `Tail ${tail.what}.`,
-        `Whole ${whole.what}.`,
-        ...(torn === null ? [] : ['An unfinished last line follows; it was never shown as saved.']),
-      ],
+      checked: [content.what, `Tail ${tail.what}.`, `Whole ${whole.what}.`],
+      torn: torn === null || content.state === 'fault' ? null : tornText(torn),
+      broken: content.line === null ? null : { line: content.line, behind: content.behind },
     },
     files: attached.files.map(({ seq, name, state, what }) => ({
       seq,
@@ -128,7 +121,7 @@ function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBef
 /** The worst of it: a damaged log, then a check that failed, then how the job ended. */
 function codeOf(check: LogCheck, state: State): number {
   if (check.found.content.state === 'fault') return EXIT.fileProblem
-  return check.isSound && check.isWhole ? exitCodeOf(state) : EXIT.checkFailed
+  return check.isSound && check.isWhole && check.found.torn === null ? exitCodeOf(state) : EXIT.checkFailed
 }
 
 function lastNumber(review: Review): number {

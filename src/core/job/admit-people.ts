@@ -34,6 +34,15 @@ export function admitMissedPin(defs: Definitions, state: State, typed: string): 
   return ok([{ type: 'pin.missed', person: person.id }])
 }
 
+/** Their own PIN ends a row of wrong ones, also where what they signed was not taken. Nothing where there was no row. */
+export function admitFittedPin(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+  const who = signer(defs, state, { person: typed, proved: true })
+  if (!who.ok) return who
+  const { person, signed } = who.value
+  if (signed !== 'pin' || state.pinMisses[person.id] === undefined) return ok([])
+  return ok([{ type: 'pin.fitted', person: person.id, signed }])
+}
+
 /** The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. */
 export function admitTag(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
   if (next(defs, state).kind !== 'tag') return notAsked()

@@ -86,6 +86,8 @@ export type Body =
     }
   /** A PIN was keyed that is not this person's. The PIN itself is nowhere. */
   | { readonly type: 'pin.missed'; readonly person: string }
+  /** Theirs was keyed after wrong ones, and what they signed was not taken: it ends the row all the same. */
+  | { readonly type: 'pin.fitted'; readonly person: string; readonly signed?: Signed }
   | { readonly type: 'machine.named'; readonly typed: string }
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }

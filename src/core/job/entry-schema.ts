@@ -111,6 +111,7 @@ const schema = z.discriminatedUnion('type', [
     summary: z.array(text),
   }),
   of('pin.missed', { person: text }),
+  of('pin.fitted', { person: text, signed }),
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),

@@ -68,6 +68,7 @@ export function fold(before: State, entry: Entry): State {
     case 'machine.mismatched':
     case 'step.objected':
     case 'note.written':
+    case 'pin.fitted':
     case 'readings.questioned':
       return state
     case 'person.signed-on':

@@ -37,6 +37,18 @@ export function branchLeft(defs: Definitions, state: State): string[] {
   return defs.steps.map((placed) => placed.id).filter((id) => all.has(id))
 }
 
+/** Whether it was done, or measured, and nothing of that stands any more. */
+export function isVoidSince(state: State, { id }: PlacedStep): boolean {
+  const read = Object.entries(state.readings).flatMap(([place, list]) =>
+    place.startsWith(`${id}.`) ? list : [],
+  )
+  return (
+    state.verdicts[id]?.void === true ||
+    state.dispositions[id]?.void === true ||
+    (read.length > 0 && !read.some(stands))
+  )
+}
+
 const conditional = oncePer((defs: Definitions): readonly PlacedStep[] =>
   defs.steps.filter((placed) => [placed, ...placed.inside].some((p) => p.rule !== null)),
 )

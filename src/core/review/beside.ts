@@ -17,6 +17,10 @@ export interface LogFacts {
   readonly whole: 'proved' | 'unknown'
   /** What was checked against such a head, in words. */
   readonly checked: readonly string[]
+  /** What is known of an unfinished last line, in sentences; left out where there is none. */
+  readonly torn?: string | null
+  /** Where the sound lines end, and how many behind that are not read; left out where all are sound. */
+  readonly broken?: { readonly line: number; readonly behind: number } | null
 }
 
 export interface FileFact {

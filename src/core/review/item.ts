@@ -5,7 +5,7 @@ import { type Block, row, type SheetStyle } from '../sheet/block.ts'
 import { entryBlocks } from '../sheet/shown-block.ts'
 import { changesInFull, changesInWords } from './changes-rows.ts'
 import type { Exception } from './exception.ts'
-import { movesOf } from './look.ts'
+import { movesOf, whoIn } from './look.ts'
 import { changesNumber, exceptionRows } from './page.ts'
 import type { Review } from './review.ts'
 
@@ -63,12 +63,12 @@ function exceptionItem(
 
 /** `entry 214   2026-03-14 06:52:10 +00:00   RO   keyed "9.5033"`. */
 function aboutEntry(entry: Entry): string {
-  const { seq, at, by } = entry
+  const { seq, at } = entry
   const keyed = keyedIn(entry)
   return [
     `entry ${seq}`,
     `${at.slice(0, 10)} ${at.slice(11, 19)} ${at.slice(23)}`,
-    by ?? 'nobody signed on',
+    whoIn(entry),
     ...(keyed === null ? [] : [`keyed "${keyed}"`]),
   ].join('   ')
 }

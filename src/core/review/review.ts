@@ -18,7 +18,7 @@ import { changedFiles } from './kinds/files.ts'
 import { gates } from './kinds/gates.ts'
 import { improbable } from './kinds/improbable.ts'
 import { instruments } from './kinds/instruments.ts'
-import { faultsOfLog, notProvedWhole, strayFiles } from './kinds/log.ts'
+import { faultsOfLog, notProvedWhole, strayFiles, unfinishedLine } from './kinds/log.ts'
 import { machineDoubts } from './kinds/machine.ts'
 import { missing } from './kinds/missing.ts'
 import { nonconforming } from './kinds/nonconforming.ts'
@@ -56,6 +56,7 @@ export interface Changed extends Change {
 
 const LOOKS: readonly ((look: Look) => Found[])[] = [
   faultsOfLog,
+  unfinishedLine,
   changedFiles,
   notEnforced,
   stops,
@@ -83,6 +84,12 @@ function signers(entry: Entry): string[] {
   return 'person' in entry && entry.person !== undefined ? [entry.person] : []
 }
 
+/** Behind a break may stand anything, the end of the job too. */
+function standingIn(state: State, { log: { broken } }: Beside): string {
+  if (broken === null || broken === undefined) return standingOf(state)
+  return `NOT KNOWN: read up to line ${broken.line - 1}, ${broken.behind + 1} from there on not; up to it ${standingOf(state)}`
+}
+
 /** `state` is what `entries` fold to. The same log and the same facts give the same review, numbers included. */
 export function reviewOf(defs: Definitions, entries: readonly Entry[], state: State, beside: Beside): Review {
   const look: Look = { defs, entries, state, beside, moves: movesOf(entries) }
@@ -92,7 +99,7 @@ export function reviewOf(defs: Definitions, entries: readonly Entry[], state: St
     record: state.record,
     machine: defs.machine.machine,
     title: defs.procedure.title,
-    standing: standingOf(state),
+    standing: standingIn(state, beside),
     isClosed: state.closed !== null,
     from: first?.at ?? state.lastAt,
     to: state.lastAt,

@@ -8,9 +8,10 @@ import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import { type State, standing } from '../job/state.ts'
-import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
+import { type Ask, questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import { choiceHint, choiceLines } from '../talk/correct.ts'
-import type { Talk } from '../talk/heard.ts'
+import { decidingText, disposingText, isDecideAsk } from '../talk/decide.ts'
+import type { SignedInput, Talk } from '../talk/heard.ts'
 import { instrumentName, nonconformanceText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
@@ -100,6 +101,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     ...(question.kind === 'correct-which' ? chosenFrom(question) : {}),
     ask: [
       ...(question.kind === 'correct-which' ? [row(choiceHint(question))] : []),
+      ...contextRows(defs, state, question),
       row(questionText(question), 'strong'),
       row('back leaves this question', 'faint'),
     ],
@@ -109,6 +111,22 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     path: question.kind === 'attach-path',
     secrecy,
   }
+}
+
+/** What a signature is about stays in sight until it is given. */
+function contextRows(defs: Definitions, state: State, question: Ask): Row[] {
+  const text =
+    question.kind === 'pin'
+      ? signedText(defs, state, question.what)
+      : isDecideAsk(question)
+        ? decidingText(defs, state, question)
+        : null
+  return text === null ? [] : [row(text)]
+}
+
+/** Of a PIN only where the choice it signs for is not on the sheet above. */
+function signedText(defs: Definitions, state: State, what: SignedInput): string | null {
+  return what.do === 'dispose' || what.do === 'radio' ? disposingText(defs, state, what) : null
 }
 
 function chosenFrom(question: Parameters<typeof choiceLines>[0]): { choices: Row[] } {
@@ -277,6 +295,7 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...numbered(dispositionsFor(verdict, decide.choices)),
+          ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],
       }
     }

@@ -66,7 +66,15 @@ function doubtedRows(
   entry: Extract<Entry, { type: 'instrument.doubted' }>,
 ): Row[] {
   const read = readLines(defs, state, entry.readings)
-  const signed = entry.person === undefined ? [] : [row(`  Signed by ${entry.person}${bySign(entry.signed)}`)]
+  const signed =
+    entry.person === undefined
+      ? []
+      : [
+          // Added to a closed job, perhaps months later: the time beside it would be taken for that of the day of the job.
+          row(
+            `  Signed by ${entry.person}${bySign(entry.signed)} on ${entry.at.slice(0, 10)}, after the job was closed`,
+          ),
+        ]
   return [
     row(`OUT OF CALIBRATION: ${instrumentName(defs, entry.instrument)}`, 'caution'),
     row(`  ${entry.why}; so says: ${entry.says}`),

@@ -9,7 +9,7 @@ import { type CorrectAsk, hearCorrection } from './correct.ts'
 import { CREW_QUESTIONS, type CrewAsk, hearCrew } from './crew-words.ts'
 import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
-import { ask, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
@@ -66,6 +66,9 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   'release-answer': 'What was put right, or looked at to be sure?',
   pin: 'PIN',
 }
+
+const NO_PIN =
+  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, then the initials of another.'
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   'note',
@@ -131,13 +134,10 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return asKind(stepById(defs, question.place.split('.')[0] ?? ''), 'read').step.not_applicable === 'lead'
         ? ask({ kind: 'not-applicable-who', place: question.place, why: line })
         : input({ do: 'not-applicable', place: question.place, why: line })
-    case 'not-applicable-who':
-      return signing(defs, line, {
-        do: 'not-applicable',
-        place: question.place,
-        why: question.why,
-        person: line,
-      })
+    case 'not-applicable-who': {
+      const { place, why } = question
+      return signing(defs, state, line, { do: 'not-applicable', place, why, person: line }, question)
+    }
     case 'correct-which':
     case 'correct-value':
     case 'correct-why':
@@ -164,7 +164,7 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'deviation-authority':
     case 'deviation-until':
     case 'deviation-who':
-      return hearDecision(defs, question, line)
+      return hearDecision(defs, state, question, line)
     case 'notice-which':
     case 'notice-whom':
       return hearNotice(defs, question, line)
@@ -173,9 +173,14 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
         ? input({ do: 'ask-again', step: question.step })
         : ask(question, 'yes takes it back; back leaves it as it is.')
     case 'release-who':
-      return ask({ kind: 'release-answer', person: line })
-    case 'release-answer':
-      return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+      return (
+        barredHere(defs, state, { do: 'release-stop', person: line, answer: '' }, question) ??
+        ask({ kind: 'release-answer', person: line })
+      )
+    case 'release-answer': {
+      const { person } = question
+      return signing(defs, state, person, { do: 'release-stop', person, answer: line }, question)
+    }
     case 'radio-lead':
     case 'radio-said':
     case 'radio-by':
@@ -187,6 +192,8 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'hand-over-to':
       return hearCrew(defs, state, question, line)
     case 'pin':
+      // Nothing else can be one, so it is no wrong one either: more likely the initials of somebody else.
+      if (!/^\d{4,12}$/.test(line.trim())) return ask(question, NO_PIN)
       return {
         talk: QUIET,
         input: null,

@@ -5,7 +5,7 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Nonconformance } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { numberIn } from './correct.ts'
-import { ask, type Heard, say, signing } from './heard.ts'
+import { ask, barredHere, type Heard, say, signing } from './heard.ts'
 import { nonconformanceText } from './names.ts'
 
 interface Disposing {
@@ -51,6 +51,10 @@ export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
   'deviation-who': 'Initials of the lead who permits it',
 }
 
+export function isDecideAsk(question: { readonly kind: string }): question is DecideAsk {
+  return Object.hasOwn(DECIDE_QUESTIONS, question.kind)
+}
+
 /** Nothing comes after the end of a job that could measure it again, so that each word says what it means of the part. */
 const FINDING_WORDS: Readonly<Record<(typeof FINDING_CHOICES)[number], string>> = {
   accept: 'fit as it is',
@@ -85,7 +89,7 @@ export function deviation(defs: Definitions, state: State): Heard {
   )
 }
 
-export function hearDecision(defs: Definitions, question: DecideAsk, line: string): Heard {
+export function hearDecision(defs: Definitions, state: State, question: DecideAsk, line: string): Heard {
   switch (question.kind) {
     case 'finding-choice': {
       const choice = FINDING_CHOICES[numberIn(line) - 1]
@@ -95,15 +99,18 @@ export function hearDecision(defs: Definitions, question: DecideAsk, line: strin
     }
     case 'dispose-who':
       if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
-      return ask({ ...question, kind: 'dispose-why', person: line })
+      return (
+        barredHere(defs, state, { do: 'dispose', ...asking(question), person: line, why: '' }, question) ??
+        ask({ ...question, kind: 'dispose-why', person: line })
+      )
     case 'dispose-why':
       if (question.choice === 'concession')
         return ask({ ...question, kind: 'concession-authority', why: line })
-      return dispose(defs, { ...question, why: line })
+      return dispose(defs, state, question, { ...question, why: line })
     case 'concession-authority':
       return ask({ ...question, kind: 'concession-until', authority: line })
     case 'concession-until':
-      return dispose(defs, question, { authority: question.authority, until: line })
+      return dispose(defs, state, question, question, { authority: question.authority, until: line })
     case 'deviation-which': {
       const step = question.steps[numberIn(line) - 1]
       return step === undefined
@@ -120,15 +127,52 @@ export function hearDecision(defs: Definitions, question: DecideAsk, line: strin
       return ask({ ...question, kind: 'deviation-who', until: line })
     case 'deviation-who': {
       const { step, what, why, authority, until } = question
-      return signing(defs, line, { do: 'permit-deviation', step, what, why, authority, until, person: line })
+      const permit = { do: 'permit-deviation', step, what, why, authority, until, person: line } as const
+      return signing(defs, state, line, permit, question)
     }
   }
 }
 
+const asking = ({ step, choice }: Pick<Disposing, 'step' | 'choice'>) => ({ step, choice })
+
 function dispose(
   defs: Definitions,
+  state: State,
+  question: DecideAsk,
   { step, choice, person, why }: Disposing,
   terms: { readonly authority?: string; readonly until?: string } = {},
 ): Heard {
-  return signing(defs, person, { do: 'dispose', step, choice, person, why, ...terms })
+  return signing(defs, state, person, { do: 'dispose', step, choice, person, why, ...terms }, question)
+}
+
+/** What is being decided, shown over each question of it: the choice would be out of sight by then. */
+export function decidingText(defs: Definitions, state: State, question: DecideAsk): string | null {
+  switch (question.kind) {
+    case 'finding-choice':
+    case 'deviation-which':
+      return null
+    case 'dispose-who':
+    case 'dispose-why':
+    case 'concession-authority':
+    case 'concession-until':
+      return disposingText(defs, state, question)
+    default: {
+      const { number, step } = stepById(defs, question.step)
+      const what = question.kind === 'deviation-what' ? '' : `: ${question.what}`
+      return `Deviation permit for ${number} ${step.title}${what}`
+    }
+  }
+}
+
+/** `18 What is to be done about it, HOLD: decided is hold`. */
+export function disposingText(
+  defs: Definitions,
+  state: State,
+  { step: id, choice }: Pick<Disposing, 'step' | 'choice'>,
+): string {
+  const { number, step, scope } = stepById(defs, id)
+  const about = step.kind === 'decide' ? scope + step.about : id
+  const verdict = state.verdicts[about]?.verdict.result.verdict
+  const word = verdict === undefined ? '' : `, ${verdict}`
+  return `${number} ${step.title}${word}. Chosen: ${choice.toUpperCase()}`
 }

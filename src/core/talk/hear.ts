@@ -5,7 +5,6 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
-import { didThis } from '../job/evidence-words.ts'
 import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
@@ -73,7 +72,7 @@ export function hear(
   if (reflex !== null) {
     // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)
+    return given !== null && isOfGate(given) ? { ...given, say: reflex } : say(...reflex)
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
@@ -81,14 +80,24 @@ export function hear(
   const heard = hearAtPrompt(defs, state, prompt, line)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
-  return heard.input?.do === 'evidence' ? { ...heard, say: [meant] } : say(meant)
+  return isOfGate(heard) ? { ...heard, say: [meant] } : say(meant)
+}
+
+/** Something for a hold point, or why it is none. */
+function isOfGate({ input: given, refusal }: Heard): boolean {
+  return given?.do === 'evidence' || refusal !== undefined
 }
 
 /** A line while a question of several lines stands: a question in plain words leaves it standing. */
 function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
   const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
   const asked = askedWithin(defs, question, line)
-  if (asked !== null) return stays(answerTo(defs, state, asked, now))
+  if (asked !== null)
+    return stays([
+      ...answerTo(defs, state, asked, now),
+      // The words that put a slip right are heard at a prompt only.
+      ...(standingAsked(asked) === 'mend' ? ['A question stands here: back leaves it first.'] : []),
+    ])
   const takes = takesOf(question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
   return reflex === null ? hearAnswer(defs, state, question, line) : stays(reflex)
@@ -234,7 +243,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
-      return signing(defs, text, { do: 'sign-on', person: text })
+      return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
@@ -253,8 +262,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
       if (prompt.item.evidence.kind !== 'witness') return input(given)
-      // Refused before a PIN is asked, lest the next initials be keyed as one.
-      return didThis(state, prompt.gate, text.toUpperCase()) ? input(given) : signing(defs, line, given)
+      return signing(defs, state, line, given)
     }
     case 'doubt':
       if (number === 1) return input({ do: 'settle-doubt', choice: 'again' })
@@ -298,7 +306,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
     case 'point':
     case 'review':
-      return hearAtPoint(defs, prompt.step, line)
+      return hearAtPoint(defs, state, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'findings':

@@ -18,6 +18,7 @@ const CLASS: Readonly<Record<Entry['type'], Kind | null>> = {
   'person.signed-off': null,
   'job.handed-over': null,
   'pin.missed': 'crew',
+  'pin.fitted': null,
   'machine.named': null,
   'machine.mismatched': 'machine',
   'instrument.picked': null,

@@ -203,7 +203,8 @@ describe('a witness', () => {
     walk.autoPin = false
     walk.keys('RO', '4071', 'TC-401-1', 'NO START')
     expect(walk.prompt.kind).toBe('evidence')
-    expect(heard(walk, 'ro')).toMatchObject({ input: { do: 'evidence' }, talk: QUIET })
+    expect(heard(walk, 'ro')).toMatchObject({ input: null, refusal: { code: 'self-witness' }, talk: QUIET })
+    expect(heard(walk, 'TS')).toMatchObject({ input: null, refusal: { code: 'witness-role' }, talk: QUIET })
     expect(heard(walk, 'ML').talk.ask).toMatchObject({ kind: 'pin', person: 'ML' })
   })
 })

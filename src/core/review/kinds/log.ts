@@ -16,6 +16,21 @@ export function faultsOfLog({ beside: { log } }: Look): Found[] {
   ]
 }
 
+/** Lines before it prove themselves, so it makes none of the rest doubtful; what it may have said is not known. */
+export function unfinishedLine({ beside: { log } }: Look): Found[] {
+  if (log.torn === null || log.torn === undefined) return []
+  return [
+    {
+      kind: 'log',
+      what: 'An unfinished last line: what it was to say is not known',
+      sentences: [log.torn],
+      entries: [],
+      open: true,
+      grave: 1,
+    },
+  ]
+}
+
 /** Heads the list where it is wrong and ends it where it is only unknown. */
 export function notProvedWhole({ beside: { log } }: Look): Found[] {
   if (log.whole === 'proved') return []
