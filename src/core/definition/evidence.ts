@@ -61,6 +61,10 @@ const words = z.strictObject({
     description:
       'clear: the words count only while nothing temporary that was placed on this job is open in the register.',
   }),
+  findings: z.literal('decided').optional().meta({
+    description:
+      'decided: the words count only while a lead has decided on every nonconformance of this job, and holds none.',
+  }),
 })
 
 const gas = z.strictObject({

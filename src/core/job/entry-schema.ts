@@ -177,7 +177,7 @@ const schema = z.discriminatedUnion('type', [
     why: text,
     voids,
   }),
-  of('branch.left', { voids }),
+  of('branch.left', { voids, test: text.optional() }),
   of('verdict.given', { step: text, verdict }),
   of('disposition.set', {
     step: text,
