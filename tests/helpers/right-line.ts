@@ -214,7 +214,7 @@ function numberOf(name: string): string {
 
 function reading(defs: Definitions, stepId: string, axis: string | undefined, salt: number): string {
   const { plausible } = asKind(stepById(defs, stepId), 'read').step
-  if (plausible.from === 'range') return `71.${salt % 3}`
+  if (plausible.from === 'range') return plausible.most.value < 71 ? `1.${salt % 3}` : `71.${salt % 3}`
   if (plausible.from === 'standard') return '9.5000'
   if (plausible.from === 'counterbore') return '9.7502'
   return `9.50${axis === 'vertical' ? 3 : 2}${salt % 3}`

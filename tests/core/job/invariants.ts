@@ -7,6 +7,7 @@ import type { GateStep } from '../../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
+import { findingPassedBy, testAmiss } from './invariants-over-time.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
   doubtedInstruments,
@@ -456,6 +457,8 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...thingsForgotten(moment),
     ...doubtedInstrumentUsed(moment),
     ...pastAPoint(moment),
+    ...testAmiss(moment),
+    ...findingPassedBy(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }
