@@ -124,6 +124,8 @@ export type Body =
       readonly signed?: Signed
       /** Name that the number is kept under, to be held against later. */
       readonly notes?: string
+      /** Who took it off, where that was asked. */
+      readonly off_by?: string
     }
   | {
       readonly type: 'evidence.failed'

@@ -137,6 +137,7 @@ const schema = z.discriminatedUnion('type', [
     person: text.optional(),
     signed,
     notes: text.optional(),
+    off_by: text.optional(),
   }),
   of('evidence.failed', {
     step: text,

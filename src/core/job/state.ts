@@ -19,6 +19,8 @@ export interface Given {
   readonly si: number | null
   readonly person: string | null
   readonly instrument: string | null
+  /** Who took it off, where that was asked. */
+  readonly offBy?: string
 }
 
 export interface Begun {

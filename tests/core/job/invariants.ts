@@ -187,7 +187,11 @@ function isWhole(
     const e = given.get(wanted.id)
     switch (wanted.kind) {
       case 'locks':
-        return areOthers(points.map((p) => given.get(`${wanted.id}.${p}`)?.shown))
+        return areOthers(
+          defs.machine.site.isolation_points
+            .filter((p) => wanted.off === undefined || (p.comes_off ?? 'before_gas') === wanted.off)
+            .map((p) => given.get(`${wanted.id}.${p.id}`)?.shown),
+        )
       case 'numbers': {
         if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
         if (wanted.per === 'person' && people.length < (wanted.at_least ?? 0)) return false
