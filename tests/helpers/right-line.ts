@@ -170,7 +170,7 @@ function evidenceLine(
   const nth = defs.machine.site.isolation_points.findIndex((p) => p.id === point?.id)
   switch (evidence.kind) {
     case 'locks':
-      return `L-${101 + nth}${evidence.off === undefined ? '' : ` ${state.doer ?? ''}`}`
+      return `L-${101 + nth}${evidence.taken_off === undefined ? '' : ` ${state.doer ?? ''}`}`
     case 'words':
       return evidence.register === 'clear' && !registerClear(state) ? 'taken' : evidence.words
     case 'gas': {
@@ -189,7 +189,7 @@ function evidenceLine(
       if (wantsAnother(prompt.item)) return 'sign on'
       if (person !== null) return `P-${person}1`
       // One number for one thing, wherever it is asked; what has no name is told apart by its line.
-      const off = evidence.off === undefined ? '' : ` ${state.doer ?? ''}`
+      const off = evidence.taken_off === undefined ? '' : ` ${state.doer ?? ''}`
       return `${point === null ? numberOf(evidence.same_as ?? evidence.notes ?? evidence.id) : `B-${1 + nth}`}${off}`
     }
     case 'wait':

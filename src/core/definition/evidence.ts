@@ -44,7 +44,7 @@ const locks = z.strictObject({
   kind: z.literal('locks').meta({ description: 'The number on each lock of the machine record.' }),
   ...common,
   ...compared,
-  off: z.enum(LOCK_ENDS).optional().meta({
+  taken_off: z.enum(LOCK_ENDS).optional().meta({
     description:
       'Each lock that comes off then, last on first off: its number, and the initials of who took it off behind it.',
   }),
@@ -109,7 +109,7 @@ const numbers = z.strictObject({
   per: z.enum(['once', 'isolation_point', 'person']).meta({
     description: 'How many: one, one for each isolation point, or one for each person on the job.',
   }),
-  off: z.literal(true).optional().meta({
+  taken_off: z.literal(true).optional().meta({
     description: 'It was taken off: the initials of who did it are keyed behind the number.',
   }),
   at_least: z.literal(2).optional().meta({

@@ -74,12 +74,16 @@ function lintCounterbore(job: JobParts, read: StepOf<'read'>, base: Path): Findi
 }
 
 /** A gate that asks for no lock at all would be open to whoever comes by. */
-function lintLocksOff({ machine }: JobParts, { id, off }: EvidenceOf<'locks'>, path: Path): Finding[] {
+function lintLocksOff(
+  { machine }: JobParts,
+  { id, taken_off: off }: EvidenceOf<'locks'>,
+  path: Path,
+): Finding[] {
   const points = machine.site.isolation_points
   if (off === undefined || points.some((point) => (point.comes_off ?? 'before_gas') === off)) return []
   const message = `${quote(id)} asks for locks that come off ${off === 'before_gas' ? 'before gas' : 'before the start'}, and the record of ${quote(machine.machine)} has none.`
   const hint = 'say comes_off at the isolation points of the machine record: before_start for what turns it'
-  return [finding([...path, 'off'], 'no-such-lock', message, hint)]
+  return [finding([...path, 'taken_off'], 'no-such-lock', message, hint)]
 }
 
 function lintGateEvidence(job: JobParts, gate: StepOf<'gate'>, base: Path): Finding[] {

@@ -33,7 +33,14 @@ function lintTest({ steps }: Procedure, test: OverTime, base: Path): Finding[] {
   const wrong = namedBy(test).flatMap(({ id, at, kinds }): Finding[] => {
     const step = steps.find((one) => one.id === id)
     if (step === undefined)
-      return [unknownId([...base, ...at], id, 'step', steps.filter((s) => kinds.includes(s.kind)).map((s) => s.id))]
+      return [
+        unknownId(
+          [...base, ...at],
+          id,
+          'step',
+          steps.filter((s) => kinds.includes(s.kind)).map((s) => s.id),
+        ),
+      ]
     if (kinds.includes(step.kind)) return []
     const message = `${quote(id)} is of kind ${step.kind}, and ${list(kinds, 'or')} is needed here.`
     return [finding([...base, ...at], 'wrong-step', message)]
@@ -67,7 +74,14 @@ function lintStand(steps: readonly Step[], test: OverTime, base: Path): Finding[
     const path = [...base, 'end', n]
     if (!gate.holds.some((hazard) => step?.exposes?.includes(hazard) === true)) {
       const message = `${quote(id)} faces nothing that ${quote(gate.id)} holds, so it could be done before the wait is over.`
-      return [finding(path, 'not-behind-stand', message, `name ${list(gate.holds.map(quote), 'or')} in its exposes`)]
+      return [
+        finding(
+          path,
+          'not-behind-stand',
+          message,
+          `name ${list(gate.holds.map(quote), 'or')} in its exposes`,
+        ),
+      ]
     }
     const letsIn = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
     if (!letsIn.some((hazard) => gate.holds.includes(hazard)) || test.until === undefined) return []

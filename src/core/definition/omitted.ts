@@ -13,7 +13,9 @@ export function omittedFault(procedure: Procedure, omits: ReadonlySet<string>): 
     // What refers to a step in a part stands in that part, where it is looked at.
     if (inner.length > 0) continue
     const users = procedure.steps.filter((step) => !omits.has(step.id) && refersTo(procedure, step, id))
-    const test = procedure.over_time?.find((one) => [one.from, one.stand, one.until, ...one.start, ...one.end].includes(id))
+    const test = procedure.over_time?.find((one) =>
+      [one.from, one.stand, one.until, ...one.start, ...one.end].includes(id),
+    )
     if (test !== undefined)
       return `${quote(id)} cannot be left out of ${quote(procedure.procedure)}: the test ${quote(test.id)} refers to it.`
     if (users.length > 0)

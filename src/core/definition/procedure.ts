@@ -174,10 +174,12 @@ const overTime = z.strictObject({
   from: identifier.meta({
     description: 'The step that it begins with: gas on, pressure up. What is asked anew begins there.',
   }),
-  settles: written('time').optional().meta({
-    description: 'Time from that step until the start may be read; counted by the program.',
-    examples: ['10 min'],
-  }),
+  settles: written('time')
+    .optional()
+    .meta({
+      description: 'Time from that step until the start may be read; counted by the program.',
+      examples: ['10 min'],
+    }),
   start: z
     .array(identifier)
     .min(1, 'names no step')

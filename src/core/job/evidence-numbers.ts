@@ -29,7 +29,7 @@ const isPermit = (number: string) => /^[A-Z0-9][A-Z0-9./-]{0,23}$/.test(number) 
  */
 function takenOff({ defs, state, evidence, typed }: Asked<'locks'> | Asked<'numbers'>): Result<TakenOff> {
   const whole = spaced(typed)
-  if (evidence.off === undefined) return ok({ number: whole, by: {} })
+  if (evidence.taken_off === undefined) return ok({ number: whole, by: {} })
   const [number = '', person = '', ...more] = whole.split(' ')
   const isHere = more.length === 0 && peopleOnJob(state).includes(person)
   if (isHere && defs.crew.crew.some((one) => one.id === person && one.role !== 'trainee'))

@@ -74,13 +74,13 @@ export function pointsAsked(
   evidence: Evidence,
 ): Definitions['machine']['site']['isolation_points'] {
   const { isolation_points: all } = machine.site
-  const off = evidence.kind === 'locks' ? evidence.off : undefined
+  const off = evidence.kind === 'locks' ? evidence.taken_off : undefined
   return off === undefined ? all : all.filter((point) => (point.comes_off ?? 'before_gas') === off).reverse()
 }
 
 /** Whether it tells that a lock, a blind or a tag was taken off. */
 export function comesOff(evidence: Evidence | null): boolean {
-  return (evidence?.kind === 'locks' || evidence?.kind === 'numbers') && evidence.off !== undefined
+  return (evidence?.kind === 'locks' || evidence?.kind === 'numbers') && evidence.taken_off !== undefined
 }
 
 /** The line of evidence that an item belongs to; ids hold no dot. */

@@ -64,7 +64,9 @@ function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
     ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
   ].flatMap(({ key, seq, at, by, shown, isVoid, ...more }): Keyed[] => {
     const item = itemByKey(defs, gate, key)
-    return item === null ? [] : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
+    return item === null
+      ? []
+      : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
   })
 }
 

@@ -157,10 +157,16 @@ function openAt(defs: Definitions, state: State, gate: GateStep, { evidence }: I
   if (evidence.kind !== 'words' || evidence.findings !== 'decided' || defs.loose === true) return null
   const open = undecided(defs, state)
   if (open.length === 0) return null
-  const spoken = openWords(state).filter((word) => word.choice !== 'hold' && open.some((one) => isAbout(state, word, one)))
+  const spoken = openWords(state).filter(
+    (word) => word.choice !== 'hold' && open.some((one) => isAbout(state, word, one)),
+  )
   return spoken.length === open.length
     ? { kind: 'countersign', open: spoken, gate }
-    : { kind: 'findings', open: open.filter((one) => !spoken.some((word) => isAbout(state, word, one))), gate }
+    : {
+        kind: 'findings',
+        open: open.filter((one) => !spoken.some((word) => isAbout(state, word, one))),
+        gate,
+      }
 }
 
 function isAbout(state: State, word: OpenWord, { step }: Nonconformance): boolean {

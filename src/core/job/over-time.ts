@@ -48,7 +48,9 @@ function testsOf(defs: Definitions, state: State): Running[] {
       .filter((placed) => applicability(defs, state, placed, seen) !== 'skip')
     const starts = run.filter(({ id }) => test.start.includes(id))
     if (starts.length === 0) return []
-    const begunAt = Math.max(...starts.map((placed) => spanOf(state, placed)?.last ?? Number.NEGATIVE_INFINITY))
+    const begunAt = Math.max(
+      ...starts.map((placed) => spanOf(state, placed)?.last ?? Number.NEGATIVE_INFINITY),
+    )
     return [{ test, run, begunAt }]
   })
 }
@@ -69,7 +71,9 @@ function fallenOf(state: State, { test, run, begunAt }: Running): readonly Place
   const hasSome = (placed: PlacedStep) => spanOf(state, placed) !== null
   const open = run.findIndex((placed) => !isComplete(state, placed))
   const lastStart = run.findLastIndex(({ id }) => test.start.includes(id))
-  const old = run.findIndex((placed, n) => n > lastStart && (spanOf(state, placed)?.first ?? begunAt) < begunAt)
+  const old = run.findIndex(
+    (placed, n) => n > lastStart && (spanOf(state, placed)?.first ?? begunAt) < begunAt,
+  )
   const from = Math.min(...[open < 0 ? run.length : open + 1, old < 0 ? run.length : old])
   const behind = run.slice(from).filter(hasSome)
   if (behind.length === 0) return []
@@ -88,9 +92,17 @@ export function standFallen(defs: Definitions, state: State): Extract<Body, { ty
       return seq < begunAt
     })
     if (early.length === 0) continue
-    const read = run.find((placed) => test.start.includes(placed.id) && spanOf(state, placed)?.last === begunAt)
+    const read = run.find(
+      (placed) => test.start.includes(placed.id) && spanOf(state, placed)?.last === begunAt,
+    )
     const why = `${read?.step.title ?? test.title} was read after it had begun`
-    return { type: 'gate.closed', step: gate.id, cause: 'again', items: fallsWith(defs, state, gate, early), why }
+    return {
+      type: 'gate.closed',
+      step: gate.id,
+      cause: 'again',
+      items: fallsWith(defs, state, gate, early),
+      why,
+    }
   }
   return null
 }
@@ -110,7 +122,10 @@ export function notSettled(defs: Definitions, state: State, placed: PlacedStep):
     const left = at + settlesMs - momentMs(state)
     if (left <= 0) continue
     const since = stepById(defs, from).step.title
-    return refuse('too-soon', `Not yet: ${leftWords(left)} left since "${since}". Read it then, and key what it shows then.`)
+    return refuse(
+      'too-soon',
+      `Not yet: ${leftWords(left)} left since "${since}". Read it then, and key what it shows then.`,
+    )
   }
   return null
 }

@@ -158,13 +158,17 @@ export function waitsAfter(state: State, gate: GateStep, keys: readonly string[]
   const values = keys.flatMap((key) => {
     const evidence = evidenceByKey(gate, key)
     const at = given[key]?.seq
-    return evidence?.kind === 'measured' && at !== undefined ? [{ hazards: provesAt(gate, evidence), at }] : []
+    return evidence?.kind === 'measured' && at !== undefined
+      ? [{ hazards: provesAt(gate, evidence), at }]
+      : []
   })
   return Object.keys(begun).filter((key) => {
     const evidence = evidenceByKey(gate, key)
     if (evidence?.kind !== 'wait') return false
     const hazards = provesAt(gate, evidence)
-    return values.some((value) => (begun[key]?.seq ?? 0) > value.at && value.hazards.some((h) => hazards.includes(h)))
+    return values.some(
+      (value) => (begun[key]?.seq ?? 0) > value.at && value.hazards.some((h) => hazards.includes(h)),
+    )
   })
 }
 

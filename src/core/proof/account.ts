@@ -182,7 +182,8 @@ function stands(
   const shownAt = (ids: readonly string[]) => ids.map((id) => given.get(`${wanted.id}.${id}`)?.shown)
   switch (wanted.kind) {
     case 'locks': {
-      const off = (p: (typeof all)[number]) => wanted.off === undefined || (p.comes_off ?? 'before_gas') === wanted.off
+      const off = (p: (typeof all)[number]) =>
+        wanted.taken_off === undefined || (p.comes_off ?? 'before_gas') === wanted.taken_off
       return areOthers(shownAt(all.filter(off).map((p) => p.id)))
     }
     case 'numbers': {

@@ -190,13 +190,15 @@ function evidenceAnswers(defs: Definitions, state: State, { gate, item }: Asked)
         answer(`L-${first}`),
         answer(`L${first}`),
         ...(own === first ? [] : [answer(`L-${own}`)]),
-        ...(evidence.off === undefined ? [] : [answer(`L-${first}${takenOff}`), answer(`L-${own}${takenOff}`)]),
+        ...(evidence.taken_off === undefined
+          ? []
+          : [answer(`L-${first}${takenOff}`), answer(`L-${own}${takenOff}`)]),
       ]
     }
     case 'numbers': {
       const { own, first } = numbering(defs, state, gate, item)
       const numbers = [`N-${own}`, `N${first}`, `L-${first}`, 'L-0']
-      const off = evidence.off === undefined ? [] : [`N-${own}${takenOff}`]
+      const off = evidence.taken_off === undefined ? [] : [`N-${own}${takenOff}`]
       return [...bad, ...[...numbers, ...off].map((t) => answer(t))]
     }
     case 'words':

@@ -55,7 +55,9 @@ export function tiesFell(defs: Definitions, state: State, now: number): Had[] {
 }
 
 function isTied({ overTime }: Definitions, gate: GateStep): boolean {
-  return overTime.some(({ stand }) => stand === gate.id) || gate.step.evidence.some((e) => e.kind === 'measured')
+  return (
+    overTime.some(({ stand }) => stand === gate.id) || gate.step.evidence.some((e) => e.kind === 'measured')
+  )
 }
 
 function fell(
@@ -68,7 +70,18 @@ function fell(
 ): Had[] {
   if (keys.length === 0) return []
   const { status } = gateState(state, gate.id)
-  const body = { type: 'gate.closed', step: gate.id, cause, items: fallsWith(defs, state, gate, keys) } as const
+  const body = {
+    type: 'gate.closed',
+    step: gate.id,
+    cause,
+    items: fallsWith(defs, state, gate, keys),
+  } as const
   const entry: Entry = stampEntry(state, body, { ms: now, offsetMin: 0 })
-  return [{ says: `(${keys.join(' and ')} of ${gate.id} fell, ${status})`, state: fold(state, entry), entries: [entry] }]
+  return [
+    {
+      says: `(${keys.join(' and ')} of ${gate.id} fell, ${status})`,
+      state: fold(state, entry),
+      entries: [entry],
+    },
+  ]
 }

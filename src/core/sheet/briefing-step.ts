@@ -134,7 +134,7 @@ function evidenceText(defs: Definitions, evidence: Evidence): string {
   switch (evidence.kind) {
     case 'locks': {
       const points = pointsAsked(defs, evidence).map((point) => point.name)
-      const which = evidence.off === undefined ? 'at' : 'each with who took it off, off'
+      const which = evidence.taken_off === undefined ? 'at' : 'each with who took it off, off'
       return `${points.length} locks by number, ${which}: ${points.join('; ')}. ${evidence.ask}`
     }
     case 'words':

@@ -156,7 +156,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
             : `${prompt.gate.step.title}: not before a lead has decided on what was found`,
         ask: [
           ...prompt.open.map((one, i) =>
-            row(`${i + 1}  ${nonconformanceText(defs, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`, 'caution'),
+            row(
+              `${i + 1}  ${nonconformanceText(defs, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`,
+              'caution',
+            ),
           ),
           row('The number of a finding, then what a lead decides about it', 'strong'),
           row(

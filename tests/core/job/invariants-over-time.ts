@@ -28,7 +28,9 @@ function endsAmiss(defs: Definitions, entries: readonly Entry[], test: PlacedTes
     ...amiss,
     ...ends.flatMap((end) => {
       if (!Number.isFinite(start)) return [`${test.id}: an end counts and no start does`]
-      return stoodBetween(defs, entries, test, start, end) ? [] : [`${test.id}: nothing stood before entry ${end}`]
+      return stoodBetween(defs, entries, test, start, end)
+        ? []
+        : [`${test.id}: nothing stood before entry ${end}`]
     }),
   ]
 }
@@ -55,7 +57,9 @@ function stoodBetween(
 
 function standsAsDone(entries: readonly Entry[], id: string): boolean {
   const last = entries.findLastIndex(
-    (e) => (e.type === 'step.confirmed' || e.type === 'step.done' || e.type === 'finding.observed') && e.step === id,
+    (e) =>
+      (e.type === 'step.confirmed' || e.type === 'step.done' || e.type === 'finding.observed') &&
+      e.step === id,
   )
   const undone = (e: Entry) =>
     (e.type === 'step.reopened' && e.step === id) || ('voids' in e && e.voids.includes(id))

@@ -189,7 +189,9 @@ function isWhole(
       case 'locks':
         return areOthers(
           defs.machine.site.isolation_points
-            .filter((p) => wanted.off === undefined || (p.comes_off ?? 'before_gas') === wanted.off)
+            .filter(
+              (p) => wanted.taken_off === undefined || (p.comes_off ?? 'before_gas') === wanted.taken_off,
+            )
             .map((p) => given.get(`${wanted.id}.${p.id}`)?.shown),
         )
       case 'numbers': {

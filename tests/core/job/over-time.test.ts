@@ -21,7 +21,9 @@ function at({ prompt }: Walk): string {
   return 'step' in prompt ? prompt.step.id : prompt.kind
 }
 const seqOf = (walk: Walk, step: string) =>
-  Object.values(walk.state.readings).flat().find((r) => r.step === step && r.correctedBy === null)?.seq ?? -1
+  Object.values(walk.state.readings)
+    .flat()
+    .find((r) => r.step === step && r.correctedBy === null)?.seq ?? -1
 const correct = (walk: Walk, step: string, typed: string) =>
   walk.bring({ do: 'correct', of: seqOf(walk, step), typed, why: 'misread' })
 const doubt = (walk: Walk) => {
@@ -93,7 +95,9 @@ describe('a test over time', () => {
 
   it('does not have its start read before it has settled, by the clock', () => {
     const settling = new Walk(tiedDefs({ settles: '10 min' })).keys(...TO_START)
-    expect(settling.said.at(-1)).toBe('Not yet: 10 min left since "gas_on". Read it then, and key what it shows then.')
+    expect(settling.said.at(-1)).toBe(
+      'Not yet: 10 min left since "gas_on". Read it then, and key what it shows then.',
+    )
     expect(settling.wait(9).key('1.0')).toBe('too-soon')
     settling.bring({ do: 'clock-moved', seconds: 3600 })
     settling.keys('ALL OUT', 'NO START', 'ML')
@@ -113,12 +117,19 @@ describe('a test over time', () => {
           const moment = momentOf(walk)
           expect(violations(moment, n === actions.length - 1)).toEqual([])
         })
-        for (const e of walk.entries) seen.add(e.type === 'branch.left' ? `anew ${e.voids.length > 2}` : e.type)
+        for (const e of walk.entries)
+          seen.add(e.type === 'branch.left' ? `anew ${e.voids.length > 2}` : e.type)
       }),
       { numRuns: 60, seed: 20260317 },
     )
     expect([...seen]).toEqual(
-      expect.arrayContaining(['anew true', 'anew false', 'reading.corrected', 'instrument.doubted', 'job.closed']),
+      expect.arrayContaining([
+        'anew true',
+        'anew false',
+        'reading.corrected',
+        'instrument.doubted',
+        'job.closed',
+      ]),
     )
   })
 })
@@ -129,7 +140,9 @@ describe('a gate that asks whether every finding is decided', () => {
   it('asks a lead about each first, and takes the words once none is open or on hold', () => {
     const walk = found()
     expect(walk.prompt).toMatchObject({ kind: 'findings', gate: { id: 'go' }, open: [{ name: 'NC-1' }] })
-    expect(walk.bring({ do: 'evidence', step: 'go', item: 'decided', typed: 'ALL DECIDED' })).toBe('not-asked')
+    expect(walk.bring({ do: 'evidence', step: 'go', item: 'decided', typed: 'ALL DECIDED' })).toBe(
+      'not-asked',
+    )
     walk.keys('1', '6', 'KH', 'not fit')
     expect(walk.prompt).toMatchObject({ kind: 'findings', open: [{ decided: { choice: 'hold' } }] })
     walk.keys('1', '1', 'KH', 'light')
