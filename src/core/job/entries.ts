@@ -126,6 +126,8 @@ export type Body =
       readonly signed?: Signed
       /** Name that the number is kept under, to be held against later. */
       readonly notes?: string
+      /** Who took it off, where that was asked. */
+      readonly off_by?: string
     }
   | {
       readonly type: 'evidence.failed'
@@ -206,8 +208,11 @@ export type Body =
       readonly why: string
       readonly voids: readonly string[]
     }
-  /** What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. */
-  | { readonly type: 'branch.left'; readonly voids: readonly string[] }
+  /**
+   * What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. `test`:
+   * the title of the test over time that has to be done anew instead.
+   */
+  | { readonly type: 'branch.left'; readonly voids: readonly string[]; readonly test?: string }
   | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: VerdictRecord }
   | {
       readonly type: 'disposition.set'

@@ -138,6 +138,7 @@ const schema = z.discriminatedUnion('type', [
     person: text.optional(),
     signed,
     notes: text.optional(),
+    off_by: text.optional(),
   }),
   of('evidence.failed', {
     step: text,
@@ -178,7 +179,7 @@ const schema = z.discriminatedUnion('type', [
     why: text,
     voids,
   }),
-  of('branch.left', { voids }),
+  of('branch.left', { voids, test: text.optional() }),
   of('verdict.given', { step: text, verdict }),
   of('disposition.set', {
     step: text,

@@ -28,6 +28,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     picked: [],
     doubted: {},
     done: {},
+    doneAt: {},
     findings: {},
     gates: {},
     noted: {},
@@ -193,9 +194,12 @@ export function fold(before: State, entry: Entry): State {
     case 'job.taken-up':
       // Nobody watched while the program was away: whatever was proved before must be proved again.
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
-    case 'clock.moved':
+    case 'clock.moved': {
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
-      return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
+      const lastMs = readStamp(entry.at)?.ms ?? state.lastMs
+      const doneAt = Object.entries(state.doneAt).map(([id, { seq }]) => [id, { seq, atMs: lastMs }])
+      return { ...strikeAll(state, 'clock'), notices: {}, lastMs, doneAt: Object.fromEntries(doneAt) }
+    }
     case 'job.closed':
       return { ...state, closed: entry.outcome, asLeft: entry.as_left ?? null }
     default:
@@ -217,6 +221,7 @@ function answered(state: State, entry: Entry & { readonly step: string }, word: 
   return {
     ...state,
     done: { ...state.done, [entry.step]: word },
+    doneAt: { ...state.doneAt, [entry.step]: { seq: entry.seq, atMs: state.lastMs } },
     doneBy: { ...state.doneBy, [entry.step]: [...by] },
   }
 }

@@ -7,7 +7,7 @@ import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
-import { type Nonconformance, openFindings } from './nonconformance.ts'
+import { type Nonconformance, openFindings, undecided } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
@@ -40,10 +40,10 @@ export type Prompt =
   /** The step is done, and its inspection point is still to be signed: on the spot, or from the records at the end. */
   | { readonly kind: 'point' | 'review'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
-  /** All is done, and no lead has decided yet on what was found. */
-  | { readonly kind: 'findings'; readonly open: readonly Nonconformance[] }
-  /** All is done, and a lead has not signed yet for what they said by radio. */
-  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
+  /** No lead has decided yet on what was found: all is done, or a gate asks for it. */
+  | { readonly kind: 'findings'; readonly open: readonly Nonconformance[]; readonly gate?: GateStep }
+  /** A lead has not signed yet for what they said by radio, and all is done, or a gate asks for it. */
+  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[]; readonly gate?: GateStep }
   /** Everything is done, and things that were placed are not accounted for. */
   | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
@@ -144,10 +144,33 @@ function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedS
   // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
   if (item === null)
     return { kind: 'held', step: gate, why: 'the gate is complete but not yet on record as open' }
+  const open = openAt(defs, state, gate, item)
+  if (open !== null) return open
   if ('with' in item.evidence && state.seats[item.evidence.with] === undefined) {
     return pick(defs, gate, item.evidence.with)
   }
   return { kind: 'evidence', gate, item, before }
+}
+
+/** What a lead has to say first, where the line that is asked for says that every finding is decided. */
+function openAt(defs: Definitions, state: State, gate: GateStep, { evidence }: Item): Prompt | null {
+  if (evidence.kind !== 'words' || evidence.findings !== 'decided' || defs.loose === true) return null
+  const open = undecided(defs, state)
+  if (open.length === 0) return null
+  const spoken = openWords(state).filter(
+    (word) => word.choice !== 'hold' && open.some((one) => isAbout(state, word, one)),
+  )
+  return spoken.length === open.length
+    ? { kind: 'countersign', open: spoken, gate }
+    : {
+        kind: 'findings',
+        open: open.filter((one) => !spoken.some((word) => isAbout(state, word, one))),
+        gate,
+      }
+}
+
+function isAbout(state: State, word: OpenWord, { step }: Nonconformance): boolean {
+  return state.dispositions[word.step]?.about === step
 }
 
 function pick(defs: Definitions, step: PlacedStep, seatId: string): Prompt {

@@ -86,11 +86,18 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
   const ask = row(evidence.ask, 'strong')
   switch (evidence.kind) {
     case 'locks':
-      return [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
+      return evidence.taken_off === undefined
+        ? [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
+        : [ask, row(`Lock number off ${item.point?.name ?? ''}, and the initials of whose hand took it off`)]
     case 'numbers':
       return wantsAnother(item)
         ? [ask, row('Nobody does this alone: whoever works with you comes on first. Key sign on')]
-        : [ask, row(`Number: ${itemLabel(defs, item)}`)]
+        : [
+            ask,
+            row(
+              `Number: ${itemLabel(defs, item)}${evidence.taken_off === undefined ? '' : ', and the initials of who took it off'}`,
+            ),
+          ]
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
     case 'witness':

@@ -38,7 +38,9 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         margin,
         right,
         rows: [
-          row(`[x] ${label}  ${entry.shown}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`),
+          row(
+            `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
+          ),
         ],
       }
     case 'evidence.failed':

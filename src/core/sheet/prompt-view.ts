@@ -168,11 +168,24 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       return stopView(defs, state, prompt)
     case 'findings':
       return {
-        title: 'All done, but no lead has decided on what was found',
+        title:
+          prompt.gate === undefined
+            ? 'All done, but no lead has decided on what was found'
+            : `${prompt.gate.step.title}: not before a lead has decided on what was found`,
         ask: [
-          ...prompt.open.map((one, i) => row(`${i + 1}  ${nonconformanceText(defs, one)}`, 'caution')),
+          ...prompt.open.map((one, i) =>
+            row(
+              `${i + 1}  ${nonconformanceText(defs, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`,
+              'caution',
+            ),
+          ),
           row('The number of a finding, then what a lead decides about it', 'strong'),
-          row('The job closes once each is decided; leave keeps it as it is.', 'faint'),
+          row(
+            prompt.gate === undefined
+              ? 'The job closes once each is decided; leave keeps it as it is.'
+              : 'The hold point goes on once each is decided and none is on hold.',
+            'faint',
+          ),
         ],
       }
     case 'countersign':
@@ -180,7 +193,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: 'Said by radio and not signed for yet',
         ask: [
           ...prompt.open.map((word) => row(wordLine(defs, word), 'caution')),
-          row('The job closes once the lead who said it signs for it: initials of that lead', 'strong'),
+          row(
+            `${prompt.gate === undefined ? 'The job closes' : 'The hold point goes on'} once the lead who said it signs for it: initials of that lead`,
+            'strong',
+          ),
         ],
       }
     case 'sign-on':

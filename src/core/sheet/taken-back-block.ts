@@ -28,7 +28,12 @@ export function takenBackBlock(
         margin,
         right,
         rows: [
-          row('Not needed any more, as its condition is not met.', 'caution'),
+          row(
+            entry.test === undefined
+              ? 'Not needed any more, as its condition is not met.'
+              : `Done anew: ${entry.test}. What it begins with fell or was read anew.`,
+            'caution',
+          ),
           ...voidRows(defs, entry.voids),
         ],
       }

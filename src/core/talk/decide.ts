@@ -1,6 +1,6 @@
 // The questions of a lead's disposition and of a deviation permit.
 import { deviable } from '../job/admit-deviation.ts'
-import { FINDING_CHOICES } from '../job/admit-disposition.ts'
+import { type FINDING_CHOICES, findingChoices } from '../job/admit-disposition.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Nonconformance } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
@@ -25,7 +25,10 @@ interface Permitting {
 
 export type DecideAsk =
   /** What is done about a finding; `step` is where it was found. */
-  | ({ readonly kind: 'finding-choice' } & Pick<Disposing, 'step'>)
+  | ({ readonly kind: 'finding-choice'; readonly choices: ReturnType<typeof findingChoices> } & Pick<
+      Disposing,
+      'step'
+    >)
   | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
   | ({ readonly kind: 'dispose-why' } & Pick<Disposing, 'step' | 'choice' | 'person'>)
   | ({ readonly kind: 'concession-authority' } & Disposing)
@@ -62,18 +65,19 @@ const FINDING_WORDS: Readonly<Record<(typeof FINDING_CHOICES)[number], string>> 
   repair: 'made fit in this job, not as it was made',
   replace: 'a new part went in, in this job',
   concession: 'runs on as it is: by whom, until when',
-  hold: 'not fit: the job ends with HOLD',
+  hold: 'not fit: nothing goes on, or the job ends with HOLD',
 }
 
-/** The finding picked by its number at the end of a job, and what a lead may say of it. */
+/** The finding picked by its number, at the end of a job or where a gate asks for it, and what a lead may say of it. */
 export function decideFinding(defs: Definitions, open: readonly Nonconformance[], number: number): Heard {
   const one = open[number - 1]
   if (one === undefined)
     return say(open.length === 1 ? 'Key 1.' : `Key the number of a finding, 1 to ${open.length}.`)
+  const choices = findingChoices(stepById(defs, one.step).step.kind === 'judge' ? one.word : null)
   return ask(
-    { kind: 'finding-choice', step: one.step },
+    { kind: 'finding-choice', step: one.step, choices },
     `${nonconformanceText(defs, one)}.`,
-    ...FINDING_CHOICES.map((choice, i) => `${i + 1}  ${choice.padEnd(11)}${FINDING_WORDS[choice]}`),
+    ...choices.map((choice, i) => `${i + 1}  ${choice.padEnd(11)}${FINDING_WORDS[choice]}`),
   )
 }
 
@@ -92,9 +96,9 @@ export function deviation(defs: Definitions, state: State): Heard {
 export function hearDecision(defs: Definitions, state: State, question: DecideAsk, line: string): Heard {
   switch (question.kind) {
     case 'finding-choice': {
-      const choice = FINDING_CHOICES[numberIn(line) - 1]
+      const choice = question.choices[numberIn(line) - 1]
       return choice === undefined
-        ? ask(question, `Key a number, 1 to ${FINDING_CHOICES.length}, or back.`)
+        ? ask(question, `Key a number, 1 to ${question.choices.length}, or back.`)
         : ask({ kind: 'dispose-who', step: question.step, choice })
     }
     case 'dispose-who':

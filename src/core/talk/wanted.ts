@@ -75,7 +75,7 @@ function evidenceWanted(
   switch (evidence.kind) {
     case 'locks':
     case 'numbers':
-      return `Asked is the number: ${itemLabel(defs, item)}.`
+      return `Asked is the number: ${itemLabel(defs, item)}${evidence.taken_off === undefined ? '' : ', and behind it the initials of who took it off'}.`
     case 'words':
       return `Asked are the words ${evidence.words}, and only if it is so.`
     case 'wait': {

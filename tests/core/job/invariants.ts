@@ -8,6 +8,7 @@ import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
 import { oncePer } from '../../../src/core/lib/once.ts'
+import { findingPassedBy, testAmiss } from './invariants-over-time.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
   doubtedInstruments,
@@ -190,7 +191,13 @@ function isWhole(
     const e = given.get(wanted.id)
     switch (wanted.kind) {
       case 'locks':
-        return areOthers(points.map((p) => given.get(`${wanted.id}.${p}`)?.shown))
+        return areOthers(
+          defs.machine.site.isolation_points
+            .filter(
+              (p) => wanted.taken_off === undefined || (p.comes_off ?? 'before_gas') === wanted.taken_off,
+            )
+            .map((p) => given.get(`${wanted.id}.${p.id}`)?.shown),
+        )
       case 'numbers': {
         if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
         if (wanted.per === 'person' && people.length < (wanted.at_least ?? 0)) return false
@@ -460,6 +467,8 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...thingsForgotten(moment),
     ...doubtedInstrumentUsed(moment),
     ...pastAPoint(moment),
+    ...testAmiss(moment),
+    ...findingPassedBy(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }
