@@ -59,7 +59,7 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'A figure that is shown with a doubt is never taken by keying it there.',
-      find: "say('Key 1, 2 or 3 first; a figure is keyed after that.')",
+      find: "say('Key 1, 2 or 3 first: nothing was taken. 2 is for keying the figure again in full.')",
       into: "input({ do: 'settle-doubt', choice: 'kept', why: 'it would fit' })",
       by: 'is shown, and nothing is taken',
       in: 'core/job/doubtful',
