@@ -65,6 +65,14 @@ export const ASKED_AND_ATTACHED = [
       in: 'core/job/doubtful',
     },
   ]),
+  ...of('core/talk/hear', 'core/talk/hear', [
+    {
+      rule: 'A word keyed alone where words are asked for goes on no record before it is asked about.',
+      find: "takes === 'words' && wordIn(line) !== null",
+      into: "takes === 'secret' && wordIn(line) !== null",
+      by: 'is asked about, and is on no record till then',
+    },
+  ]),
   ...of('core/talk/words', 'core/talk/asked', [
     {
       rule: 'A word with a question mark behind it is asked about and not done.',
