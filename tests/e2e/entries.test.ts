@@ -38,7 +38,7 @@ describe('a reading', () => {
     await t.see('Why is it changed?')
     await t.say('Read it a thousandth out')
     await t.see('the first value stays in the log')
-    await expect.poll(() => t.all).toContain('Corrected: 9.5033 in')
+    await expect.poll(() => t.all).toContain('was 9.5043 in, now 9.5033 in')
     await t.see('Bore, HEAD END of ring travel, SIDE TO SIDE')
     const entries = logged(jobs)
     const [first] = entries.filter((e) => e.typed === '9.5043')

@@ -23,7 +23,7 @@ describe('the first run', () => {
     await t.sayAll(TO_BORE)
     await t.see('Reading (in) with M-3')
     await t.say('9.5033')
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     const readings = logged(jobs).filter((e) => e.type === 'reading.taken')
     expect(readings.at(-1)).toMatchObject({ typed: '9.5033', value: 9.5033, unit: 'in', by: 'RO' })
   })

@@ -59,10 +59,18 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'A figure that is shown with a doubt is never taken by keying it there.',
-      find: "say('Key 1, 2 or 3 first; a figure is keyed after that.')",
+      find: "say('Key 1, 2 or 3 first: nothing was taken. 2 is for keying the figure again in full.')",
       into: "input({ do: 'settle-doubt', choice: 'kept', why: 'it would fit' })",
       by: 'is shown, and nothing is taken',
       in: 'core/job/doubtful',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/hear', [
+    {
+      rule: 'A word keyed alone where words are asked for goes on no record before it is asked about.',
+      find: "takes === 'words' && wordIn(line) !== null",
+      into: "takes === 'secret' && wordIn(line) !== null",
+      by: 'is asked about, and is on no record till then',
     },
   ]),
   ...of('core/talk/words', 'core/talk/asked', [

@@ -79,7 +79,11 @@ describe('at 80 columns and 24 rows', () => {
   })
 
   it('asks what a doubtful figure was, shows the one that would fit, and fills none in', async () => {
-    const { screen } = draw(new Walk().toBore().keys('9.053'))
+    const { terminal, screen } = draw(new Walk().toBore())
+    await screen.see('Reading (in)')
+    terminal.send('9.053')
+    await screen.until('the figure', () => screen.input === '9.053')
+    terminal.send('\r')
     await screen.see('2  mistyped: key it again in full')
     await screen.see('9.053 is 0.4470 in under nominal 9.500 in.')
     await screen.see('9.503 would fit; 9.053 has two figures changed round.')
@@ -138,7 +142,7 @@ describe('keys', () => {
     terminal.send('9.5034\r')
     await screen.until('the second line kept', () => screen.input === '9.5034')
     letThrough()
-    await screen.see('Again, afresh (in)')
+    await screen.see('2nd of 2, afresh (in)')
     expect(written).toHaveLength(1)
     expect(screen.input).toBe('9.5034')
   })
@@ -203,7 +207,7 @@ describe('keys', () => {
       terminal.send('9.5033')
       await screen.until('a figure', () => screen.input === '9.5033')
       terminal.send('\r')
-      await screen.see('Again, afresh (in)')
+      await screen.see('2nd of 2, afresh (in)')
       await screen.until('the drawing', () => screen.text.includes('seen from the head end'))
       expect(screen.wipes).toBe(0)
     },
@@ -241,7 +245,7 @@ describe('keys', () => {
     await screen.until('a second sheet', () => screen.wholeFlow.split('FIRST OF ALL').length === 3)
     expect(written).toEqual([])
     letThrough()
-    await screen.see('Again, afresh (in)')
+    await screen.see('2nd of 2, afresh (in)')
     expect(written).toHaveLength(1)
   })
 

@@ -56,7 +56,7 @@ function linesOf(defs: Definitions, state: State, entry: Entry): string[] {
     case 'reading.taken':
       return takenLines(entry, rows)
     case 'reading.doubted':
-      // What would fit, and the ways on, come with the question that follows.
+      // What would fit is for the eye; the ways on come with the question that follows.
       return [`${figure(entry)} is doubted`]
     case 'evidence.given':
       return texts(rows).map((line) =>

@@ -59,10 +59,14 @@ function rowsOf(prompt: Prompt, view: PromptView): readonly Row[] {
   return prompt.kind === 'evidence' ? view.rows.filter((r) => r.tone === 'caution') : view.rows
 }
 
+/** `1st taken: 9.5041 in; ` */
+const TAKEN_BEFORE = /^(?:1st taken|Taken): [^;]*; /
+
 /** The question, and what of it is said but once: at a reading its unit and instrument. */
 function askRows(prompt: Prompt, view: PromptView, isQuestion: boolean): [readonly Row[], readonly Row[]] {
   const [first, ...rest] = view.ask
   if (prompt.kind !== 'read' || isQuestion || first === undefined) return [view.ask, []]
-  const [what = '', ...how] = first.text.split(/ (?=\()/)
+  // What was taken was read back when it was: whoever reads on reads afresh.
+  const [what = '', ...how] = first.text.replace(TAKEN_BEFORE, '').split(/ (?=\()/)
   return [[{ ...first, text: what }, ...rest], how.length === 0 ? [] : [{ ...first, text: how.join(' ') }]]
 }

@@ -3,7 +3,7 @@
 import { axisText, SEEN_FROM } from './clock.ts'
 import { hereIn } from './here.ts'
 import type { DrawnPlace } from './place.ts'
-import { type ProfileRow, profileCells } from './profile-cells.ts'
+import { NO_READING, type ProfileRow, profileCells } from './profile-cells.ts'
 import type { DrawnStation } from './types.ts'
 
 /** Which place it is of how many, how the instrument lies, and what is measured and to come beside it. */
@@ -41,7 +41,7 @@ export function tellProfile(profile: {
   return [
     `Along the bore (${profile.unit}):`,
     ...rows.map(({ label, figures }) => {
-      const told = stations.map((name, i) => `${name} ${figures[i] === '-' ? 'to come' : figures[i]}`)
+      const told = stations.map((name, i) => `${name} ${figures[i] === NO_READING ? 'to come' : figures[i]}`)
       return `${label}: ${told.join(', ')}.`
     }),
   ]

@@ -97,8 +97,15 @@ function figureOf(
   placed: Placed,
   result: ReturnType<typeof placeResult> | null,
 ): string | undefined {
-  if (result?.state === 'not-applicable') return 'n/a'
+  const none = result === null ? undefined : noFigureOf(result)
+  if (none !== undefined) return none
   return result === null ? undefined : (placeFigure(defs, placed, result) ?? undefined)
+}
+
+/** What stands where a place is done with and has no figure; undefined where it has one, or is still to come. */
+function noFigureOf({ state }: ReturnType<typeof placeResult>): string | undefined {
+  if (state === 'not-applicable') return 'n/a'
+  return state === 'unsettled' ? 'no figure' : undefined
 }
 
 /** The wear along the bore, as soon as two stations of a read step have figures. */
@@ -112,15 +119,21 @@ export function profileForms(defs: Definitions, state: State, stepId: string, st
   if (step?.step.kind !== 'read' || step.step.drawing !== 'bore') return []
   const placed = asKind(step, 'read')
   const places = placesOf(placed)
-  const rows = (placed.step.axes ?? []).map((axis) => ({
-    axisLabel: axis.label,
-    values: placed.step.stations.map((s) => {
+  const rows = (placed.step.axes ?? []).map((axis) => {
+    const results = placed.step.stations.map((s) => {
       const place = places.find((p) => p.station.id === s.id && p.axis?.id === axis.id)
-      const si = place === undefined ? null : placeResult(placed, place, state).si
+      return place === undefined ? null : placeResult(placed, place, state)
+    })
+    return {
+      axisLabel: axis.label,
       // As it is written beside the drawing: one place never shows two figures.
-      return si === null ? undefined : Number(bareLength(defs, si))
-    }),
-  }))
+      values: results.map((one) => {
+        const si = one?.si ?? null
+        return si === null ? undefined : Number(bareLength(defs, si))
+      }),
+      instead: results.map((one) => (one === null ? undefined : noFigureOf(one))),
+    }
+  })
   const profile = {
     stations: placed.step.stations.map((s) => ({
       id: s.id,

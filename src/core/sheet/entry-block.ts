@@ -12,6 +12,7 @@ import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
 import { byLine, bySign, missedText } from './by-sign.ts'
 import { closingLine, courseRows } from './closing-rows.ts'
+import { correctedAtClose } from './corrected-rows.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
@@ -181,6 +182,7 @@ export function entryBlock(
       return block(
         row(closingLine(defs, state, entry.outcome), 'strong'),
         ...courseRows(defs, state),
+        ...correctedAtClose(defs, state),
         ...keptAtClose(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),

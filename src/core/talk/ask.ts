@@ -13,7 +13,8 @@ import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } 
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
-export type Ask =
+/** What is asked in a line of its own, but for what a word keyed there means. */
+export type PlainAsk =
   | { readonly kind: 'note' }
   | { readonly kind: 'object'; readonly step: string }
   | { readonly kind: 'finding-note'; readonly step: string; readonly condition: string }
@@ -35,8 +36,17 @@ export type Ask =
   | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
+/** `line` is a word that works at any prompt, keyed where `of` asks for words. */
+export interface WordMeant {
+  readonly kind: 'word-meant'
+  readonly line: string
+  readonly of: PlainAsk
+}
+
+export type Ask = PlainAsk | WordMeant
+
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
+const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk>['kind'], string>> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -80,6 +90,7 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = [
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
+  if (question?.kind === 'word-meant') return standingAsk(prompt, question.of) === null ? null : question
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
   if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
@@ -93,6 +104,8 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
 /** What the question says, with the name of the one whose PIN is asked. */
 export function questionText(question: Ask): string {
   if (isRegisterAsk(question)) return registerQuestion(question)
+  if (question.kind === 'word-meant')
+    return `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
   return question.kind === 'pin'
     ? `PIN of ${question.person}. It is not shown while it is keyed.`
     : QUESTIONS[question.kind]
@@ -114,7 +127,7 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
   return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
 }
 
-export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
+export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, line: string): Heard {
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)

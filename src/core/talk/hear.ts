@@ -11,7 +11,15 @@ import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
-import { type Ask, hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import {
+  type Ask,
+  hearAnswer,
+  isHidden,
+  questionText,
+  secrecyOf,
+  standingAsk,
+  type WordMeant,
+} from './ask.ts'
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
@@ -100,8 +108,28 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
     ])
   const takes = takesOf(question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
-  return reflex === null ? hearAnswer(defs, state, question, line) : stays(reflex)
+  if (reflex !== null) return stays(reflex)
+  if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)
+  return takes === 'words' && wordIn(line) !== null && !isBack(line)
+    ? ask({ kind: 'word-meant', line, of: question })
+    : hearAnswer(defs, state, question, line)
 }
+
+/** A word keyed where words are asked for: they themselves, or the word. What the word only tells leaves the question standing. */
+function hearMeant(defs: Definitions, state: State, question: WordMeant, line: string, now: Instant): Heard {
+  const { of, line: keyed } = question
+  if (isBack(line)) return ask(of)
+  const chosen = line.trim()
+  if (chosen === '1') return hearAnswer(defs, state, of, keyed)
+  const word = wordIn(keyed)
+  if (chosen !== '2' || word === null) return ask(question, `Key 1 or 2; back asks anew: ${questionText(of)}`)
+  if (word === 'back') return hearAnswer(defs, state, of, 'back')
+  const heard = hearWord(defs, state, next(defs, state), word, now)
+  const isTold = heard.input === null && heard.talk.ask === null && heard.file === undefined
+  return isTold ? { ...heard, talk: { ask: of } } : heard
+}
+
+const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
 /** How the job stands is told from the job; everything else is looked up in its papers. */
 function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
@@ -269,7 +297,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       if (number === 2) return input({ do: 'settle-doubt', choice: 'mistyped' })
       return number === 3
         ? ask({ kind: 'keep-why' })
-        : say('Key 1, 2 or 3 first; a figure is keyed after that.')
+        : say('Key 1, 2 or 3 first: nothing was taken. 2 is for keying the figure again in full.')
     case 'late':
       return number === 1 || number === 2
         ? input({ do: 'settle-late', kept: number === 1 })

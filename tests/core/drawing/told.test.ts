@@ -37,6 +37,14 @@ it('the wear along the bore is every figure by its place, none left out; nothing
     expect.stringMatching(/^TOP TO BOTTOM: HE 9\.503[34], CENTRE 9\.5069, CE to come\.$/),
     'SIDE TO SIDE: HE 9.5021, CENTRE to come, CE to come.',
   ])
+  const done = {
+    axisLabel: 'SIDE TO SIDE',
+    values: [undefined, 9.5021, undefined],
+    instead: [undefined, undefined, 'no figure'],
+  }
+  expect(tellProfile({ ...profile, rows: [...profile.rows.slice(0, 1), done] })[2]).toBe(
+    'SIDE TO SIDE: HE 9.5021, CENTRE no figure, CE to come.',
+  )
   const first = { axisLabel: 'TOP TO BOTTOM', values: [undefined, 9.5, undefined] }
   expect(tellProfile({ ...profile, rows: [first] })).toEqual([])
 })

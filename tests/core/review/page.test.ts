@@ -156,7 +156,7 @@ describe('behind a number', () => {
       new RegExp(`entry ${of} {3}2026-03-14 06:\\d\\d:\\d\\d \\+00:00 {3}RO {3}keyed "9\\.5033"`),
     )
     expect(text).toMatch(/keyed "9\.5043"/)
-    expect(text).toMatch(/Corrected: 9\.5043 in/)
+    expect(text).toMatch(/Corrected: was 9\.5033 in, now 9\.5043 in/)
     expect(text).toMatch(/because misread; the first value stays in the log/)
   })
 
