@@ -1,5 +1,5 @@
 // The words by which people come, go and hand over. Abandoned half-way, none of them changes anything.
-import { barsTakingOver } from '../job/admit-crew.ts'
+import { barsInitials, barsTakingOver } from '../job/admit-crew.ts'
 import { type Definitions, personById } from '../job/definitions.ts'
 import { handOverLines } from '../job/hand-over.ts'
 import type { Prompt } from '../job/next.ts'
@@ -19,9 +19,16 @@ export const CREW_QUESTIONS: Readonly<Record<CrewAsk['kind'], string>> = {
 }
 
 export function hearCrew(defs: Definitions, state: State, question: CrewAsk, line: string): Heard {
-  return question.kind === 'hand-over-to'
-    ? handOverTo(defs, state, question, line)
-    : signing(defs, line, { do: question.kind, person: line })
+  if (question.kind === 'hand-over-to') return handOverTo(defs, state, question, line)
+  return question.kind === 'come-on'
+    ? comingOn(defs, state, line, 'come-on')
+    : signing(defs, line, { do: 'sign-off', person: line })
+}
+
+/** A trainee who may not is refused by the engine, and no PIN is asked for it. */
+export function comingOn(defs: Definitions, state: State, line: string, what: 'come-on' | 'sign-on'): Heard {
+  const brought = { do: what, person: line } as const
+  return barsInitials(defs, state, line) === null ? signing(defs, line, brought) : input(brought)
 }
 
 /** Why people may not come, go, hand over or countersign at this prompt, in one sentence, or null. */

@@ -19,7 +19,7 @@ import { hearAtStop } from './ask-stop.ts'
 import { answers, askedAt, askedWithin, couldAnswer, takesOf } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
-import { handOver, peopleWord } from './crew-words.ts'
+import { comingOn, handOver, peopleWord } from './crew-words.ts'
 import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
@@ -33,6 +33,7 @@ import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
+import { wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -71,9 +72,11 @@ export function hear(
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
-    // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
+    // A yes at a hold point is refused by the engine in its own words; what is wanted is said beside them, but never twice.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)
+    if (prompt.kind !== 'evidence' || given?.input?.do !== 'evidence') return say(...reflex)
+    const isSaid = prompt.item.evidence.kind === 'words'
+    return { ...given, say: isSaid ? [] : [wantedLine(defs, state, prompt)] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
@@ -234,7 +237,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
-      return signing(defs, text, { do: 'sign-on', person: text })
+      return comingOn(defs, state, text, 'sign-on')
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {

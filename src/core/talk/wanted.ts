@@ -40,7 +40,8 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
       return `Asked is the number of what you see, 1 to ${asKind(prompt.step, 'observe').step.conditions.length}.`
     case 'read': {
       const instrument = instrumentById(defs, prompt.instrument)
-      const unit = instrument === undefined || !('unit' in instrument) ? '' : ` in ${instrument.unit}`
+      const unit =
+        instrument === undefined || !('unit' in instrument) ? '' : ` in ${unitWord(instrument.unit)}`
       return `Asked is the figure${unit}, as ${prompt.instrument} shows it.`
     }
     case 'decide': {
@@ -64,6 +65,11 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'countersign':
       return 'Asked are the initials of the lead who said it by radio.'
   }
+}
+
+/** The sign of the inch is a word of its own, and would be read as that. */
+function unitWord(unit: string): string {
+  return unit === 'in' ? 'inch' : unit
 }
 
 function evidenceWanted(
@@ -92,7 +98,8 @@ function evidenceWanted(
     }
     case 'measured': {
       const instrument = instrumentById(defs, state.seats[evidence.with] ?? '')
-      const unit = instrument === undefined || !('unit' in instrument) ? '' : ` in ${instrument.unit}`
+      const unit =
+        instrument === undefined || !('unit' in instrument) ? '' : ` in ${unitWord(instrument.unit)}`
       return `Asked is the figure${unit} that the instrument shows.`
     }
     case 'lift':
