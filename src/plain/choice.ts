@@ -21,7 +21,13 @@ export async function askChoice(choice: Choice, ask: PlainChoice): Promise<numbe
     }
   }
   const options = choice.options.map((text, i) => `${i + 1}: ${text}`)
-  say(['', `${choice.title}.`, ...choice.lines, ...options, `0: ${choice.zero}`])
+  say([
+    '',
+    /[?.]$/.test(choice.title) ? choice.title : `${choice.title}.`,
+    ...choice.lines,
+    ...options,
+    `0: ${choice.zero}`,
+  ])
   for (;;) {
     say([`Asked: ${wanted(choice)} Words: help, safe.`])
     const line = await ask.next()

@@ -5,11 +5,13 @@ import type { Session, Shown } from '../app/session.ts'
 import { askingOf } from '../core/aloud/asked-line.ts'
 import { interrupts } from '../core/aloud/of-entry.ts'
 import { type PromptPieces, promptPieces } from '../core/aloud/prompt-pieces.ts'
+import { next } from '../core/job/next.ts'
 import type { Row, SheetStyle } from '../core/sheet/block.ts'
 import { type FootText, foot } from '../core/sheet/foot.ts'
 import { linearLines, linearText, marked } from '../core/sheet/linear.ts'
 import { entryBlocks } from '../core/sheet/shown-block.ts'
 import { helpInLines } from '../core/talk/tell-about.ts'
+import { wantedLine } from '../core/talk/wanted.ts'
 import { TAKEN, takenText, withoutTwice } from './taken.ts'
 
 export interface PlainOut {
@@ -55,13 +57,17 @@ export function createTeller(session: Session, style: SheetStyle, out: PlainOut)
       const who = right === '' || right === by ? '' : `, ${right}`
       if (right !== '') by = right
       if (i === 0 && TAKEN.includes(one.entry.type)) {
-        say(marked(takenText(block.margin, block.rows.map(textOf), title) + who, style))
+        const rows = block.rows.map(textOf)
+        say(marked(takenText(block.margin, rows, title) + who, style))
+        // What was just picked is not named again at its first reading.
+        if (one.entry.type === 'instrument.picked') for (const text of rows) once.add(text)
         continue
       }
       const isVerdict = one.entry.type === 'verdict.given'
       if (isVerdict) for (const row of block.rows) onRecord.add(textOf(row).replace(/^HOLD: /, ''))
       const [first = '', ...rest] = linearLines(isVerdict ? withoutTwice(block.rows) : block.rows, style)
-      const head = block.margin === '' ? first : `${block.margin} ${first}`
+      const isAlarm = /^(?:stop|gate)\.|^evidence\.failed$/.test(one.entry.type)
+      const head = block.margin === '' || isAlarm ? first : `${block.margin} ${first}`
       for (const text of [head + who, ...rest]) say(marked(text, style))
     }
   }
@@ -132,10 +138,23 @@ export function createTeller(session: Session, style: SheetStyle, out: PlainOut)
     if (asked !== '') say(asked.startsWith('Nothing is asked') ? asked : `Asked: ${asked}`)
   }
 
+  /** What is asked is the last line anyway: said in an answer as well it would be heard twice. */
+  const answer = (lines: readonly string[]): void => {
+    const { state } = session.snapshot()
+    const wanted = wantedLine(defs, state, next(defs, state))
+    for (const line of lines.flatMap(helpInLines)) {
+      const text = line
+        .replace(/ Asked is: .*$/, '')
+        .replace(wanted, '')
+        .trim()
+      if (text !== '') say(textOf({ text, tone: 'plain' }))
+    }
+  }
+
   const shown = (list: readonly Shown[]): void => {
     for (const one of list) {
       if (one.kind === 'entry') entry(one)
-      else for (const line of one.lines.flatMap(helpInLines)) say(textOf({ text: line, tone: 'plain' }))
+      else answer(one.lines)
     }
   }
 

@@ -72,7 +72,9 @@ describe('a job that is heard', () => {
 
   it('names gas and unit in what is asked, and tells what was shown by its line', async () => {
     const { lines } = await run(new Walk().toGate(), withPins(GATE_LINES).slice(0, 12))
-    expect(lines.join('\n')).toMatch(/^EXAMPLE\. Taken 2: lock at main driver breaker, E-1: L-101(, by RO .*)?$/m)
+    expect(lines.join('\n')).toMatch(
+      /^EXAMPLE\. Taken 2: lock at main driver breaker, E-1: L-101(, by RO .*)?$/m,
+    )
     expect(lines).toContain('Asked: oxygen where people breathe, percent by volume')
     expect(lines.at(-1)).toBe('Asked: flammables where people breathe, percent of LEL')
   })
@@ -227,6 +229,13 @@ describe('a job that is heard', () => {
     expect(doubts[0]).toMatch(/^EXAMPLE\. 7\.1 9\.053 doubted: /)
     expect(lines.filter((line) => line === '1: measure again').length).toBe(2)
     expect(lines.at(-1)).toBe('Asked: 1, 2 or 3: what becomes of the figure that is doubted.')
+  })
+
+  it('says what is asked once, also to whoever keys a yes', async () => {
+    const { lines } = await run(new Walk().toGate(), ['yes', 'note', 'undo'])
+    const asked = lines.filter((line) => /Asked (?:is|are)|^Asked: the number/.test(line))
+    expect(asked).toEqual(Array(2).fill('Asked: the number: lock at main driver breaker, E-1.'))
+    expect(lines.filter((line) => line.includes('The note, on one line'))).toHaveLength(2)
   })
 
   it('gives each word of help a line of its own', async () => {
