@@ -12,6 +12,13 @@ export function canDraw(values: Values): boolean {
   return stdin.isTTY === true && stdout.isTTY === true
 }
 
+/** A person at a terminal who asked for plain lines, or listens to it. Where only CI keeps it from being drawn nobody may be there. */
+export function isListened(values: Values): boolean {
+  const { env, stdin, stdout } = process
+  if (stdin.isTTY !== true || stdout.isTTY !== true || values.json === true) return false
+  return values.plain === true || env.TERM === 'dumb'
+}
+
 /** As the renderer itself looks at it: an empty value counts as set. */
 function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
   const value = process.env[name]

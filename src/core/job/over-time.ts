@@ -9,7 +9,7 @@ import type { Body } from './entries.ts'
 import { momentMs } from './evidence-asked.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf } from './gate.ts'
 import { fallsWith } from './lapse.ts'
-import { type Applicability, applicability, isComplete } from './next.ts'
+import { applicability, isComplete } from './next.ts'
 import { placesOf } from './places.ts'
 import { type State, standing } from './state.ts'
 import { wouldVoid } from './voids.ts'
@@ -41,11 +41,10 @@ interface Running {
 /** Every test whose start is not left out. */
 function testsOf(defs: Definitions, state: State): Running[] {
   if (defs.loose === true || defs.overTime.length === 0) return []
-  const seen = new Map<string, Applicability>()
   return defs.overTime.flatMap((test): Running[] => {
     const run = test.steps
       .map((id) => stepById(defs, id))
-      .filter((placed) => applicability(defs, state, placed, seen) !== 'skip')
+      .filter((placed) => applicability(defs, state, placed) !== 'skip')
     const starts = run.filter(({ id }) => test.start.includes(id))
     if (starts.length === 0) return []
     const begunAt = Math.max(

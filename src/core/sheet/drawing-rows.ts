@@ -2,7 +2,7 @@
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
 import { drawFigure, type FigureKind } from '../drawing/figures.ts'
 import { drawPlace } from '../drawing/place.ts'
-import { tellPlace, tellProfile } from '../drawing/told.ts'
+import { tellFigure, tellPlace, tellProfile } from '../drawing/told.ts'
 import type { Drawing, DrawnStation } from '../drawing/types.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
@@ -43,7 +43,10 @@ export function placeDrawings(
     ...(axis === null ? {} : { axis, axes: step.axes ?? [] }),
     hasCounterbore: defs.machine.bore.counterbore !== undefined,
   }
-  if (style.linear === true) return toldRows(tellPlace(place))
+  if (style.linear === true) {
+    const { where, beside } = tellPlace(place)
+    return toldRows([where, ...beside])
+  }
   const width = Math.min(66, textWidth(style))
   const drawn = HEIGHTS.map((height) =>
     drawPlace(place, { ascii: style.ascii, width, ...(height === undefined ? {} : { height }) }),
@@ -54,8 +57,8 @@ export function placeDrawings(
 
 /** The picture of a step where nothing is read, in its one form. */
 export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Row[][] {
-  // What it shows stands in the words of the step as well.
-  if (kind === undefined || style.linear === true) return []
+  if (kind === undefined) return []
+  if (style.linear === true) return toldRows([tellFigure(kind)])
   return formsOf([drawFigure(kind, { ascii: style.ascii, width: textWidth(style) })], 1)
 }
 

@@ -1,5 +1,6 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
+import { barsTrainee } from '../job/admit-crew.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { unfitness } from '../job/admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
@@ -184,7 +185,11 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'sign-on':
       return {
         title: 'Who is at the keyboard?',
-        rows: defs.crew.crew.map((p) => row(`${p.id.padEnd(5)}${p.name}, ${p.role}`)),
+        rows: defs.crew.crew.map((p) =>
+          row(
+            `${p.id.padEnd(5)}${p.name}, ${p.role}${barsTrainee(state, p) === null ? '' : ', PRACTICE only'}`,
+          ),
+        ),
         ask: [row('Your initials')],
       }
     case 'tag':

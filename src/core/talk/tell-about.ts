@@ -26,6 +26,15 @@ function wordRows(): string[] {
   return rows
 }
 
+/** A row of the list above as lines of their own, for people who hear it; any other line as it is. */
+export function helpInLines(line: string): string[] {
+  const rows = wordRows()
+  if (!rows.includes(line)) return [line]
+  return WORDS.filter(({ word, says }) => line.includes(`${word.padEnd(10)} ${says}`)).map(
+    ({ word, says }) => `${word}: ${says}`,
+  )
+}
+
 /** Columns of the first of two words with what it does; both together keep within a sheet of 80. */
 const FIRST = 32
 

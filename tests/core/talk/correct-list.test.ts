@@ -4,7 +4,7 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { LISTED } from '../../../src/core/talk/correct.ts'
-import { printPrompt } from '../../../src/plain/plain.ts'
+import { createTeller } from '../../../src/plain/tell.ts'
 import { Walk } from '../../helpers/example.ts'
 import { memorySession } from '../../helpers/fake-terminal.ts'
 
@@ -100,16 +100,14 @@ describe('the list of what can be corrected', () => {
     const { session } = memorySession(walk)
     const listed = async () => {
       let text = ''
-      printPrompt(
-        session,
-        { width: 79, record: 'EXAMPLE', ascii: true },
-        {
-          write: (more) => {
-            text += more
-          },
+      const style = { width: 79, record: 'EXAMPLE', ascii: true, linear: true } as const
+      const out = {
+        write: (more: string) => {
+          text += more
         },
-      )
-      return numbers(text.split('\n').map((line) => line.replace(/^[^|]*\| ?/, '')))
+      }
+      createTeller(session, style, out).prompt()
+      return numbers(text.split('\n').map((line) => line.replace(/^(\d+): ([\d.]+), /, '$1  $2  ')))
     }
     return session
       .hear('correct')
