@@ -1,5 +1,5 @@
 // The kit as lines: what stops the job first, then what to bring. And the few lines that stand before a job.
-import { a, list } from '../lib/wording.ts'
+import { a, capital, list } from '../lib/wording.ts'
 import type { Numbered, Thing } from './bring.ts'
 import type { Kit } from './kit.ts'
 import { type KitSeat, unfitText } from './seats.ts'
@@ -125,8 +125,4 @@ export function peopleLines({ roles, persons, crew }: Kit): string[] {
     held === null ? `  on the crew list: ${can.map(named).join(', ')}` : `  HOLD: not without ${held}`,
   ])
   return [...lines, ...persons.flatMap(thingLines)]
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

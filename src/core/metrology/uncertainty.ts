@@ -61,14 +61,7 @@ export function expandedOfReading(input: ReadingUncertaintyInput): Result<number
       'no-coverage-factor',
       'The instrument record does not say what k its U is stated with: add it.',
     )
-  const parts = [
-    instrumentU / instrumentK,
-    lengthM * input.partAlpha * input.partTempU,
-    lengthM * input.instrumentAlpha * input.instrumentTempU,
-    input.resolutionInsideU ? 0 : input.resolutionM / Math.sqrt(12),
-    (input.repeatsSpread ?? 0) / (1.128 * Math.SQRT2),
-    ...expansionParts(lengthM, input.expansion),
-  ]
+  const parts = partsOfReading(input).map(({ u }) => u)
   const inputs = [instrumentU, lengthM, input.partAlpha, input.instrumentAlpha, input.partTempU]
   inputs.push(input.instrumentTempU, input.resolutionM, input.repeatsSpread ?? 0, ...parts)
   if (!inputs.every((x) => Number.isFinite(x) && x >= 0) || lengthM === 0 || input.resolutionM === 0)
@@ -79,11 +72,28 @@ export function expandedOfReading(input: ReadingUncertaintyInput): Result<number
   return ok(COVERAGE_K * Math.sqrt(parts.reduce((sum, part) => sum + part * part, 0)))
 }
 
-function expansionParts(lengthM: number, doubt: ExpansionDoubt | undefined): number[] {
-  if (doubt === undefined) return []
+export interface ErrorPart {
+  readonly name: string
+  /** Standard uncertainty (k = 1), metres; not a number where the input does not say it. */
+  readonly u: number
+}
+
+/** The standard uncertainties that `expandedOfReading` combines, each by its name. */
+export function partsOfReading(input: ReadingUncertaintyInput): readonly ErrorPart[] {
+  const { instrumentU, instrumentK, lengthM, expansion: doubt } = input
+  const away = (celsius: number) => lengthM * Math.abs(celsius - REFERENCE_C)
   return [
-    lengthM * Math.abs(doubt.partC - REFERENCE_C) * doubt.partAlphaU,
-    lengthM * Math.abs(doubt.instrumentC - REFERENCE_C) * doubt.instrumentAlphaU,
+    { name: 'the instrument', u: (instrumentU ?? Number.NaN) / (instrumentK ?? Number.NaN) },
+    { name: 'temperature of the part', u: lengthM * input.partAlpha * input.partTempU },
+    { name: 'temperature of the instrument', u: lengthM * input.instrumentAlpha * input.instrumentTempU },
+    { name: 'its step', u: input.resolutionInsideU ? 0 : input.resolutionM / Math.sqrt(12) },
+    { name: 'the repeats', u: (input.repeatsSpread ?? 0) / (1.128 * Math.SQRT2) },
+    ...(doubt === undefined
+      ? []
+      : [
+          { name: 'expansion of the part', u: away(doubt.partC) * doubt.partAlphaU },
+          { name: 'expansion of the instrument', u: away(doubt.instrumentC) * doubt.instrumentAlphaU },
+        ]),
   ]
 }
 

@@ -154,13 +154,13 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   },
   'a log that is not sound': () => ({
     walk: smallDone(),
-    beside: { log: { faults: ['Line 4 was changed.'], whole: 'proved', checked: [] } },
+    beside: { log: { faults: ['Line 4 was changed.'], head: 'none', whole: 'proved', checked: [] } },
     kinds: ['log'],
     says: /^THE LOG IS NOT SOUND: Line 4 was changed\.$/,
   }),
   'a log that nothing proves whole': () => ({
     walk: smallDone(),
-    beside: { log: { faults: [], whole: 'unknown', checked: ['Tail unknown.'] } },
+    beside: { log: { faults: [], head: 'none', whole: 'unknown', checked: ['Tail unknown.'] } },
     kinds: ['unproved'],
     says: /^Not proved whole/,
   }),
@@ -282,8 +282,8 @@ describe('what only a log from elsewhere holds', () => {
   it('answers from a file, and a clock set by hand, at the head of it', () => {
     const review = reviewOfEntries(SMALL_DEFS, smallDone().entries)
     expect(review.exceptions.map((one) => one.what)).toEqual([
-      'Its answers came from a file or a pipe: gates not enforced by Barover',
-      'Its clock was set by hand: no time in it tells when anything was done',
+      'Answers from a file or a pipe: gates not enforced by Barover',
+      'Clock set by hand: no time in it tells when anything was done',
     ])
   })
 

@@ -15,7 +15,7 @@ const STYLE: SheetStyle = { width: 79, record: 'EXAMPLE', ascii: false }
 const screen = (walk: Walk, rows = 21, style = STYLE) =>
   screenLines(walk.engine.defs, reviewed(walk), style, rows)
 const whole = (walk: Walk, style = STYLE) =>
-  wholeBlocks(walk.engine.defs, reviewed(walk))
+  wholeBlocks(walk.engine.defs, reviewed(walk), walk.state, style)
     .map((block) => plainText(layOut(block, style)))
     .join('\n')
 /** Without margins and line breaks. */
@@ -176,12 +176,12 @@ describe('names meant to do harm', () => {
     const beside = {
       files: [{ seq: 1, name: HOSTILE, isAsAttached: false, what: HOSTILE }],
       strays: [HOSTILE],
-      log: { faults: [HOSTILE], whole: 'unknown' as const, checked: [HOSTILE] },
+      log: { faults: [HOSTILE], head: 'none' as const, whole: 'unknown' as const, checked: [HOSTILE] },
     }
     const review = reviewed(walk, beside)
     const texts = [
       plainText(screenLines(SMALL_DEFS, review, STYLE, 21)),
-      ...wholeBlocks(SMALL_DEFS, review).map((block) => plainText(layOut(block, STYLE))),
+      ...wholeBlocks(SMALL_DEFS, review, walk.state, STYLE).map((block) => plainText(layOut(block, STYLE))),
       ...review.exceptions.flatMap(({ number }: Exception) =>
         (itemBlocks(SMALL_DEFS, asPerson(walk.entries), review, number, STYLE) ?? []).map((block) =>
           plainText(layOut(block, STYLE)),
