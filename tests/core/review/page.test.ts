@@ -5,7 +5,7 @@ import { widthOf } from '../../../src/core/lib/text.ts'
 import { type Exception, type Found, inOrder, KINDS } from '../../../src/core/review/exception.ts'
 import { foldTo } from '../../../src/core/review/fold-list.ts'
 import { itemBlocks } from '../../../src/core/review/item.ts'
-import { screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
+import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
 import type { Review } from '../../../src/core/review/review.ts'
 import { layOut, plainText, type SheetStyle } from '../../../src/core/sheet/block.ts'
 import { Walk } from '../../helpers/example.ts'
@@ -160,9 +160,26 @@ describe('behind a number', () => {
     expect(text).toMatch(/because misread; the first value stays in the log/)
   })
 
+  it('of a verdict stand its sums and what its error is made of, and no word that is not taken there', () => {
+    const text = item(new Walk().toVerdict(), 1)
+    expect(text).toContain('The sums, from unrounded figures')
+    expect(flow(text)).toMatch(/U 0\.0\d+ in of one diameter.* with M-3, calibrated until 2026-09-30/)
+    expect(flow(text)).toMatch(/the instrument: 0\.00015 in at k = 1, \d+ % of it/)
+    expect(text).not.toContain('Type why')
+  })
+
+  it('of a run of numbers stands a line for each, as the screen writes it', () => {
+    const review = reviewed(smallAtSize().keys('9.7033', '3', 'measured by two of us', '2', 'at six', ''))
+    const texts = (asked: string) => rangeBlocks(review, asked)?.map(({ margin }) => margin) ?? null
+    expect(texts('1-2')).toEqual(['1', '2'])
+    expect(texts('1 to 2')).toEqual(['1', '2'])
+    expect(texts('1+')).toEqual(['1'])
+    for (const none of ['99-100', '0-2', '1', '2-1', 'x']) expect(texts(none)).toBeNull()
+  })
+
   it('that there is not stands nothing', () => {
     const review = reviewed(smallDone())
-    for (const number of [0, 1, 2, -1, 1.5, Number.NaN])
+    for (const number of [0, lastNumber(review) + 1, -1, 1.5, Number.NaN])
       expect(itemBlocks(SMALL_DEFS, smallDone().entries, review, number, STYLE)).toBeNull()
   })
 })

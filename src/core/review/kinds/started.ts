@@ -18,7 +18,10 @@ export function startedOpen(look: Look): Found[] {
   if (first === undefined) return []
   const names = new Set(open.flatMap(({ undecided }) => undecided.map(({ name }) => name)))
   const ncs = nonconformances(defs, state).filter(({ name }) => names.has(name))
-  const decisions = ncs.map((nc) => ({ nc, entry: isUndecided(nc) ? undefined : look.entries[nc.decided?.seq ?? -1] }))
+  const decisions = ncs.map((nc) => ({
+    nc,
+    entry: isUndecided(nc) ? undefined : look.entries[nc.decided?.seq ?? -1],
+  }))
   return [
     {
       kind: 'started',
