@@ -30,6 +30,11 @@ export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?:
   return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
 }
 
+/** Rows of the terminal at the end of a stream; as many as there are lines for what is none. */
+export function rowsOf(stream: { readonly isTTY?: boolean; readonly rows?: number }): number {
+  return stream.isTTY === true ? (stream.rows ?? 24) : Number.POSITIVE_INFINITY
+}
+
 /** `linear`: pictures are told in words, as for people who hear the sheet. */
 export function sheetStyle(
   values: Values,

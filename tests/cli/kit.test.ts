@@ -103,10 +103,23 @@ describe('barover briefing', () => {
     expect(readdirSync(cwd)).toEqual([])
   })
 
-  it('opens the parts of a procedure out', async () => {
-    const { code, out } = await barover(['briefing', 'open-cylinder', '--machine', MACHINE, ...DAY])
-    expect(code).toBe(0)
-    expect(out).toContain('Part: ')
+  it('opens the parts of a procedure out, says how long it is, and has a part of it by numbers or by title', async () => {
+    const briefing = (...more: string[]) =>
+      barover(['briefing', 'open-cylinder', '--machine', MACHINE, ...DAY, ...more])
+    const whole = await briefing()
+    expect(whole.code).toBe(0)
+    expect(whole.out).toContain('Part: ')
+    const [, all, lines] = /All (\d+) steps, about (\d+) lines, \d+ pages/.exec(whole.out) ?? []
+    // The line that says so may itself go on to another.
+    expect(Math.abs(whole.out.trimEnd().split('\n').length - Number(lines))).toBeLessThan(3)
+    const some = await briefing('--steps', '3-5')
+    expect(some.out).toContain(`ONLY 3 of ${all} steps`)
+    expect(some.out.match(/^NOT LIVE +\d+ │/gm)).toHaveLength(3)
+    const part = await briefing('--steps', 'bar over')
+    expect(part.out).toMatch(/ONLY \d+ of/)
+    const none = await briefing('--steps', '900')
+    expect(none).toMatchObject({ code: 2, out: '' })
+    expect(none.err).toMatch(/--steps takes numbers as 20-40.*\n.*\d+-\d+ {2}\S/)
   })
 })
 

@@ -94,7 +94,9 @@ function deviceKey({ item: { evidence }, shown }: Keyed): string {
 
 /** A line for each that is on. */
 export function onLines(defs: Definitions, { on }: Hanging): string[] {
-  return on.map((one) => `Still on by the record: ${deviceText(defs, one)}, keyed ${when(one)}`)
+  return on.map(
+    (one) => `Still on by the record: ${deviceText(defs, one)}${pointText(one)}, keyed ${when(one)}`,
+  )
 }
 
 /** What came off, when and by whom: each by its own number, and those that words stand for in one line. */
@@ -110,6 +112,11 @@ export function offLines(defs: Definitions, { off }: Hanging): string[] {
       ? []
       : [`Came off by ${when(first.told)}, who keyed ${first.told.shown} at ${where(first.told)}: ${all}`]),
   ]
+}
+
+/** What names neither a point nor a person is told by the hold point that asked for it. */
+function pointText({ item, gate }: Keyed): string {
+  return item.point === null && item.person === null ? `, asked at ${gate.number} ${gate.step.title}` : ''
 }
 
 function deviceText(defs: Definitions, { item, shown }: Keyed): string {

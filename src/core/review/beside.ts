@@ -13,6 +13,8 @@ export interface Beside {
 export interface LogFacts {
   /** Each in a sentence: lines that were changed, a chain that breaks, copies or sums that do not fit. Empty: sound. */
   readonly faults: readonly string[]
+  /** A head noted elsewhere: none was given, or it fits a line of this log, or none. */
+  readonly head: 'none' | 'like' | 'unlike'
   /** Whether a head that was noted elsewhere proves it whole. */
   readonly whole: 'proved' | 'unknown'
   /** What was checked against such a head, in words. */

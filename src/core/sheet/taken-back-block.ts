@@ -82,7 +82,7 @@ function doubtedRows(
         ]
   return [
     row(`OUT OF CALIBRATION: ${instrumentName(defs, entry.instrument)}`, 'caution'),
-    row(`  ${entry.why}; so says: ${entry.says}`),
+    row(`  ${entry.why.trimEnd().replace(/[.]+$/, '')}; so says: ${entry.says}`),
     ...signed,
     row(read.length === 0 ? '  It had read nothing that stood.' : '  Nothing it read stands any more:'),
     ...read.map((line) => row(`  ${line}`)),

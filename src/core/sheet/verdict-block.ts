@@ -11,6 +11,7 @@ import { axisName, withAxisNames } from '../talk/axis-names.ts'
 import { bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
+import { WHY_OFFERED } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
 import { figuresBecause, figuresBlock, figuresGovern } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
@@ -128,7 +129,7 @@ function boreBlock(
   }
   rows.push(row('What this leaves open, for a lead to decide:'))
   for (const proposal of result.proposals) rows.push(row(`  ${proposal.say}`))
-  rows.push(row('Type why for the sums.', 'faint'))
+  rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }
 
