@@ -164,7 +164,7 @@ describe('behind a number', () => {
     const text = item(new Walk().toVerdict(), 1)
     expect(text).toContain('The sums, from unrounded figures')
     expect(flow(text)).toMatch(/U 0\.0\d+ in of one diameter.* with M-3, calibrated until 2026-09-30/)
-    expect(flow(text)).toMatch(/the instrument: 0\.00015 in at k = 1, \d+ % of it/)
+    expect(flow(text)).toMatch(/instrument: 0\.00015 in at k = 1, \d+ % of it/)
     expect(text).not.toContain('Type why')
   })
 
