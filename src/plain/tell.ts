@@ -68,7 +68,8 @@ export function createTeller(session: Session, style: SheetStyle, out: PlainOut)
       const [first = '', ...rest] = linearLines(isVerdict ? withoutTwice(block.rows) : block.rows, style)
       const isAlarm = /^(?:stop|gate)\.|^evidence\.failed$/.test(one.entry.type)
       const head = block.margin === '' || isAlarm ? first : `${block.margin} ${first}`
-      for (const text of [head + who, ...rest]) say(marked(text, style))
+      for (const text of [who === '' ? head : head.replace(/\.$/, '') + who, ...rest])
+        say(marked(text, style))
     }
   }
 

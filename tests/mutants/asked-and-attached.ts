@@ -25,8 +25,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/hear', 'core/talk/reflex', [
     {
       rule: 'A word keyed out of habit, such as ok, is never taken for an answer.',
-      find: 'return given !== null && isOfGate(given) ? { ...given, say: reflex } : say(...reflex)',
-      into: 'return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
+      find: 'given === null || !isOfGate(given)) return say(...reflex)',
+      into: 'given === null || !isOfGate(given)) return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
       by: 'changes nothing at any prompt of the whole example, and is answered',
     },
   ]),

@@ -248,11 +248,11 @@ describe('a job that is heard', () => {
     const walk = new Walk().toBore()
     const memory = memorySession(walk)
     walk.now = { ...walk.now, ms: walk.now.ms + 31 * 60_000 }
-    const { text, written } = await run(walk, ['note here', 'note', 'and there'], {}, memory)
+    const { text, written } = await run(walk, ['note here', 'note', 'undo', 'and there'], {}, memory)
     expect(written.map((entry) => entry.type)).toEqual(['gate.closed', 'note.written', 'note.written'])
     expect(text.indexOf('COME OUT AND STAND CLEAR')).toBeLessThan(text.indexOf('Note: here'))
     // Each time anything is asked, a question within it too.
-    expect(times(text, '\nCOME OUT AND STAND CLEAR.')).toBe(3)
+    expect(times(text, '\nCOME OUT AND STAND CLEAR.')).toBe(4)
   })
 
   it('warns of a gas test that lapses, and calls people out when it has, while nobody keys anything', async () => {

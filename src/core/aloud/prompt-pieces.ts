@@ -55,10 +55,10 @@ function stepOf(prompt: Prompt): string {
   return placed === null ? prompt.kind : placed.id
 }
 
-/** The boxes of a hold point are for the eye: what is asked says its line anyway. What fell is said. */
+/** The boxes of a hold point are for the eye: what is asked says its line anyway. Why it is asked again is said; what fell was told as it fell. */
 function rowsOf(prompt: Prompt, { rows }: PromptView): { said: readonly Row[]; left: readonly Row[] } {
   if (prompt.kind !== 'evidence') return { said: rows, left: [] }
-  const isSaid = (r: Row) => r.tone === 'caution'
+  const isSaid = (r: Row) => r.tone === 'caution' && !r.text.startsWith('[')
   const isAsked = (r: Row) => r.tone === 'strong'
   return { said: rows.filter(isSaid), left: rows.filter((r) => !isSaid(r) && !isAsked(r)) }
 }

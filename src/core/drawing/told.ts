@@ -18,7 +18,7 @@ const SET_TO: Readonly<Record<DrawingKind, string>> = {
   liner: 'on the outside of the liner',
   seat: 'inside the seat of the liner',
   cylinder: 'on the outside of the cylinder',
-  gas_way: 'along the way of the gas, from suction through the cylinder to discharge',
+  gas_way: 'on the way of the gas, from suction through the cylinder to discharge',
   ring_gap: 'between the ends of the ring, which lies square in bore or gauge',
   free_gap: 'between the ends of the loose ring, with nothing round it',
   ring_section: 'across the ring, from the face on the bore to the face on the piston',
