@@ -97,8 +97,9 @@ function fitted(input: LiveInput): Live | null {
   const lists = (view.inQuestion ? [WORDS_IN_QUESTION] : [WORDS, SHORT_WORDS, FEW_WORDS]).map((words) =>
     words.join(' '),
   )
+  // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
   const hints = isInFoot
-    ? lists.map((words) => `Words: ${words}`)
+    ? lists.slice(0, 1).map((words) => `Words: ${words}`)
     : [...lists.map((words) => `${safeHint}   Words: ${words}`), safeHint]
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const text = lines(view.rows)
