@@ -17,7 +17,7 @@ export interface DrawnPages {
   readonly home: (style: SheetStyle, rows: number) => Paged
   /** What stands behind a word that was keyed; null for none. */
   readonly open: (keyed: string, style: SheetStyle) => Paged | null
-  /** Which numbers can be keyed, for a hint; null where none can. */
+  /** Which numbers can be keyed, for a hint; null where a number is that of a page. */
   readonly numbers: string | null
   readonly safe: () => readonly string[]
 }
@@ -92,6 +92,8 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
     } else if (text === 'next') turn(1)
     else if (text === 'back') turn(-1)
     else if (text === 'list') setView(HOME)
+    else if (drawn.numbers === null && /^[1-9]\d{0,3}$/.test(text) && Number(text) <= pages.length)
+      setView({ keyed: null, page: Number(text) - 1 })
     else if (text === 'help' || text === '?') setSaid('help')
     else if (drawn.open(text, style) !== null) setView({ keyed: text, page: 0 })
     else setSaid('wrong')
@@ -130,15 +132,16 @@ function pagesFor(drawn: DrawnPages, { keyed }: View, style: SheetStyle, room: n
 function hintOf(drawn: DrawnPages, view: View | null, page: number, count: number, said: Said): string {
   if (said === 'wrong')
     return drawn.numbers === null
-      ? 'No such word: next, back, 0 leaves.'
+      ? 'No such page or word: next, back, 0 leaves.'
       : `No such number: ${drawn.numbers}. Enter: list. 0 leaves.`
   if (said === 'help' || view === null)
     return drawn.numbers === null
-      ? 'Words: next, back. 0: leave. Tab: safe.'
+      ? 'Words: next, back; a number: that page. 0: leave. Tab: safe.'
       : 'A number, or 3-9; next, back, list. 0: leave. Tab: safe.'
   if (count > 1) {
     const on = page < count - 1 ? 'Enter: next. ' : view.keyed === null ? '' : 'Enter: list. '
-    return `Page ${page + 1} of ${count}. ${on}${page > 0 ? 'back. ' : ''}0: leave. Tab: safe.`
+    const jump = drawn.numbers === null ? 'Number: that page. ' : ''
+    return `Page ${page + 1} of ${count}. ${on}${page > 0 ? 'back. ' : ''}${jump}0: leave.`
   }
   return view.keyed === null
     ? 'Number: what is behind it. help. 0: leave. Tab: safe.'

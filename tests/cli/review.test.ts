@@ -50,17 +50,19 @@ describe('barover review', () => {
     const other = await review(jobs, '--head', 'ab'.repeat(32))
     expect(other.code).toBe(1)
     expect(other.out).toMatch(/^EXAMPLE {6}1 │ THE LOG IS NOT SOUND: .*noted\s/m)
+    // One was given: none is asked for again.
+    expect(other.out).not.toContain('Not proved whole')
     expect(await review(jobs, '--head', 'abc')).toMatchObject({ code: 2, out: '' })
   })
 
   it('shows the entries behind a number, and refuses one that there is not', async () => {
     const { jobs } = withLog()
-    const item = await review(jobs, '--item', '3')
+    const item = await review(jobs, '--item', '4')
     expect(item.code).toBe(0)
     expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
     expect(item.out).toMatch(/Disposition by KH: ACCEPT +signed KH, keyed RO 06:40/)
     const none = await review(jobs, '--item', '99')
-    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 5.\n' })
+    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 10.\n' })
   })
 
   it('is one JSON object for other programs; with the noted head the log is proved whole', async () => {
@@ -69,7 +71,9 @@ describe('barover review', () => {
     expect(code).toBe(0)
     const told = JSON.parse(out) as { exceptions: { kind: string; rank: number }[]; changes: unknown[] }
     expect(told).toMatchObject({ record: 'EXAMPLE', machine: 'TC-401-1', head: done.head })
-    expect(told.exceptions.map((one) => one.kind)).toEqual(['unenforced', 'unenforced', 'verdict'])
+    expect(told.exceptions.map((one) => one.kind)).toEqual([
+      ...['unenforced', 'unenforced', 'hanging', 'verdict', 'fallback', 'apart'],
+    ])
     expect(told.changes[0]).toMatchObject({ of: 'bore diameter', station: 'head_end', axis: 'vertical' })
   })
 })
