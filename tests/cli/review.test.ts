@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
-import { barover, MACHINE } from '../helpers/cli.ts'
+import { ANSWERS, barover, MACHINE, runArgs } from '../helpers/cli.ts'
 import { logPath, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
@@ -12,7 +12,7 @@ const done = { name: '', bytes: Buffer.alloc(0), head: '' }
 
 beforeAll(async () => {
   const jobs = mkdtempSync(join(tmpdir(), 'barover-review-'))
-  const ran = await barover(['--jobs', jobs, '--json'])
+  const ran = await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
   done.name = basename(logPath(jobs))
   done.bytes = readFileSync(logPath(jobs))
   done.head = (JSON.parse(ran.out) as { head: string }).head
