@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Instrument } from '../../src/core/definition/instruments.ts'
+import type { Procedure } from '../../src/core/definition/procedure.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import { exampleDefs, ROOT } from './example.ts'
 import { gate, OXYGEN, type Raw, rawProcedure, readOne, smallDefs, tell, WITNESS } from './small-job.ts'
@@ -174,7 +175,7 @@ export const DECIDED: Raw = {
 }
 
 /** Gas on, a reading, a stand, a reading, gas off; judged, decided on, and a start that asks for what was found. */
-const TIED_STEPS: readonly Raw[] = [
+export const TIED_STEPS: readonly Raw[] = [
   gate('ready', ['start'], [{ id: 'try_start', kind: 'words', ask: 'Try.', words: 'NO START' }, WITNESS]),
   sees('gas_on', ['start']),
   readPressure('first', { exposes: ['start'] }),
@@ -201,7 +202,7 @@ const TIED_STEPS: readonly Raw[] = [
   facing('run', ['fall']),
   facing('on', ['fall']),
 ]
-const TIE: Raw = {
+export const TIE: Raw = {
   id: 'leak',
   title: 'Leak of the pocket',
   from: 'gas_on',
@@ -214,6 +215,15 @@ const TIE: Raw = {
 /** `more` changes the test over time. */
 export function tiedDefs(more: Raw = {}, steps: readonly Raw[] = TIED_STEPS): Definitions {
   return kindsDefs(steps, {}, { over_time: [{ ...TIE, ...more }] })
+}
+
+/** As a file of its own, which may be wrong: `tests` are those over time. */
+export function tiedProcedure(tests: readonly Raw[], steps: readonly Raw[] = TIED_STEPS): Procedure {
+  const seats = [
+    ...exampleDefs().procedure.seats,
+    { id: 'low_range', kinds: ['pressure_gauge'], for: 'the spaces' },
+  ]
+  return rawProcedure(steps, { seats, over_time: tests })
 }
 
 /** The file of every kind, as a job on the example's machine: through all the checks of files. */

@@ -95,8 +95,8 @@ export const GATES = [
     },
     {
       rule: 'Every isolation point of the machine is locked, and has its number.',
-      find: 'return defs.machine.site.isolation_points.map(',
-      into: 'return defs.machine.site.isolation_points.slice(1).map(',
+      find: 'return pointsAsked(defs, evidence).map(',
+      into: 'return pointsAsked(defs, evidence).slice(1).map(',
       by: 'asks every item of the gate once, in the order of the procedure',
     },
     {

@@ -2,7 +2,7 @@
 // come again; and a gate that asks whether every finding is decided.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { tiedDefs } from '../../helpers/all-kinds.ts'
+import { kindsDefs, PROVED_EMPTY, tiedDefs } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
 import { violations } from './invariants.ts'
@@ -131,6 +131,26 @@ describe('a test over time', () => {
         'job.closed',
       ]),
     )
+  })
+})
+
+describe('a wait that is watched from a value', () => {
+  const empty = () => {
+    const walk = new Walk(kindsDefs(PROVED_EMPTY)).keys('RO', 'TC-401-1', '1', '0', 'ALL SHUT IN')
+    return walk.wait(15).keys('NO RISE', 'ML')
+  }
+
+  it('falls with it where its gauge was found unfit, and where it was keyed wrong', () => {
+    for (const change of [
+      (walk: Walk) => doubt(walk),
+      (walk: Walk) =>
+        walk.bring({ do: 'take-back-evidence', step: 'empty', item: 'space', why: 'it was the other gauge' }),
+    ]) {
+      const walk = empty()
+      expect(walk.state.gates.empty?.status).toBe('open')
+      change(walk)
+      expect(walk.state.gates.empty).toMatchObject({ status: 'closed', given: {}, begun: {} })
+    }
   })
 })
 
