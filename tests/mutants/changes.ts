@@ -55,7 +55,7 @@ export const CHANGES = [
     },
     {
       rule: 'Evidence found wrong takes the witness who vouched for it.',
-      find: 'fallsWith(defs, state, gate, [key])',
+      find: 'fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])',
       into: '[key]',
       by: 'voids a lock and the witness who vouched for it',
     },

@@ -108,7 +108,7 @@ export const OVER_TIME = [
   ]),
   ...of('core/definition/lint-procedure-over-time', 'authoring/over-time', [
     {
-      rule: 'check refuses a test over time that is not tied.',
+      rule: 'A test over time that is not tied is refused by check.',
       find: "if (end.kind !== 'read' || ends.has(end.id)) return []",
       into: "if (end.kind !== 'read' || ends !== null) return []",
       by: 'is refused where readings on both sides of a wait are not tied',
