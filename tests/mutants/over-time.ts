@@ -114,7 +114,7 @@ export const OVER_TIME = [
       by: 'is refused where readings on both sides of a wait are not tied',
     },
     {
-      rule: 'check refuses a test whose end could be read before the wait is over.',
+      rule: 'A test whose end could be read before the wait is over is refused by check.',
       find: 'if (!gate.holds.some(',
       into: 'if (gate.holds.length > 99 && !gate.holds.some(',
       by: 'has a stand with a wait, and an end behind it that does not end the test',
