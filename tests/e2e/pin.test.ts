@@ -59,7 +59,7 @@ describe('the PIN of who signs', () => {
     await t.see('PIN of RO')
     await t.key('4070', '(not shown)')
     t.send('\r')
-    await t.see("A PIN was keyed that is not RO's.")
+    await t.see("A PIN was keyed that is not RO's")
     await t.key('4071', '(not shown)')
     t.send('\r')
     await t.see('Read the tag plate')

@@ -215,7 +215,7 @@ describe('a job that is heard', () => {
       },
     }
     createTeller(memorySession(walk).session, LINEAR, out).takenUp(all)
-    expect(text).toContain('Bore or liner inspection, edition 2')
+    expect(text).toMatch(/Bore or liner inspection, edition \d+/)
     expect(text).toContain(`EXAMPLE. ${all.length - 2} entries stand between: readings tells`)
     expect(text).toContain('Taken up again.')
     expect(text).not.toContain('Taken 2:')

@@ -121,7 +121,8 @@ class Checked {
       this.steps++
       this.lines.add(to)
       // What is not searched in one breath is a pause and then the answer, to the last byte.
-      if (!AT_THE_MOMENT.has(asked)) expect([...pause.entries, ...then.entries]).toEqual(entries)
+      if (!AT_THE_MOMENT.has(asked))
+        expect([...pause.entries, ...then.entries].map(withoutPlace)).toEqual(entries.map(withoutPlace))
       if (!this.isStep(at, to) && !(this.isStep(at, paused) && this.isStep(paused, to)))
         throw new Error(`not searched, ${JSON.stringify(input)}:\n${at}\n${to}`)
       at = to
@@ -131,6 +132,11 @@ class Checked {
       walk.bring = bring
     }
   }
+}
+
+/** A STOP names the step that was asked when it was called, whatever time did to it in the same breath. */
+function withoutPlace(entry: Entry): object {
+  return entry.type === 'stop.raised' ? { ...entry, step: null } : entry
 }
 
 function walkAll(checked: Checked, runs: number): void {
