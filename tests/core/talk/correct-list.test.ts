@@ -107,7 +107,9 @@ describe('the list of what can be corrected', () => {
         },
       }
       createTeller(session, style, out).prompt()
-      return numbers(text.split('\n').map((line) => line.replace(/^(\d+): ([\d.]+), /, '$1  $2  ')))
+      return numbers(
+        text.split('\n').map((line) => line.replace(/^(\d+): sheet ([\d.]+): /, '$1  sheet $2: ')),
+      )
     }
     return session
       .hear('correct')
