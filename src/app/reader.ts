@@ -1,9 +1,10 @@
 // Reads the sheet aloud as it is filled in: what went on record, what fell, what is asked. It only listens: it sees what the screen
 // sees, and whatever becomes of it holds up nothing.
-import { entryAloud, saidAloud, spoken } from '../core/aloud/of-entry.ts'
+import { entryAloud, interrupts, saidAloud, spoken } from '../core/aloud/of-entry.ts'
 import { type PromptAloud, promptAloud } from '../core/aloud/of-prompt.ts'
 import type { Definitions } from '../core/job/definitions.ts'
 import { foot } from '../core/sheet/foot.ts'
+import { createOnce } from './once.ts'
 import type { VoicePort } from './ports.ts'
 import type { Shown, Snapshot } from './session.ts'
 import { createSpeech, type Utterance } from './speech.ts'
@@ -34,9 +35,8 @@ export function createReader({ defs, voice, shown: before, tell }: Start): Reade
   let printed = before
   let lapse: string | null = null
   let asked = ''
-  let step = ''
   /** Pieces of the prompt that were said at this step, and a hazard that was begun and not said to its end. */
-  let heard = new Set<string>()
+  const heard = createOnce()
   let begun = new Set<string>()
   const giveUp = (): void => {
     isOn = false
@@ -47,11 +47,7 @@ export function createReader({ defs, voice, shown: before, tell }: Start): Reade
 
   /** What of the prompt is to be said now; a hazard that was cut off before comes behind what is asked. */
   const piecesOf = (prompt: PromptAloud): Utterance[] => {
-    if (prompt.step !== step || isWhole) {
-      step = prompt.step
-      heard = new Set()
-      begun = new Set()
-    }
+    if (heard.at(prompt.step, isWhole)) begun = new Set()
     const due = prompt.pieces.filter(({ text, once }) => !once || !heard.has(text))
     const hazards = due.filter(({ hazard }) => hazard)
     const rest = due.filter(({ hazard }) => !hazard)
@@ -71,7 +67,9 @@ export function createReader({ defs, voice, shown: before, tell }: Start): Reade
     one.kind === 'said' ? saidAloud(defs, one.lines) : entryAloud(defs, one.state, one.entry)
 
   const read = ({ state, talk, now, shown }: Snapshot): void => {
-    const news = shown.slice(printed).flatMap((one) => wordsOf(one) ?? [])
+    const fresh = shown.slice(printed)
+    const news = fresh.flatMap((one) => wordsOf(one) ?? [])
+    if (fresh.some((one) => one.kind === 'entry' && interrupts(one.entry))) isWhole = true
     printed = shown.length
     const { warning } = foot(defs, state, now)
     // The minutes that are left change; that it lapses, and when, is said once.

@@ -57,6 +57,8 @@ export interface Session {
   readonly look: () => Promise<void>
   /** All but a changed machine record: this session works by the one it has, so that is taken in while the job is left. */
   readonly bring: (input: Exclude<Input, { do: 'take-in' }>) => Promise<void>
+  /** A PIN keyed where no talk is: held against the key like any other. False: it was a wrong one, and is on record. */
+  readonly sign: (keyed: PinKeyed) => Promise<boolean>
   /** Resolves when nothing is looked for or copied any more: a script waits for it, a person at the keyboard does not. */
   readonly settled: () => Promise<void>
   /** The path being keyed, as far as it can be completed. */
@@ -172,7 +174,10 @@ export function createSession(start: Start): Session {
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
     if (await pins.fits(pin, key)) {
       const heard = proven(what)
-      const shown = heard.input === null ? [] : await take(heard.input)
+      const taken = heard.input === null ? [] : await take(heard.input)
+      // What it was keyed for was not taken, or is only half signed: it ends the row of wrong ones all the same.
+      const isInRow = snapshot.state.pinMisses[person] !== undefined
+      const shown = isInRow ? [...taken, ...(await take({ do: 'pin-fitted', person }))] : taken
       return { shown, talk: talkAfter(heard) }
     }
     return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
@@ -258,6 +263,7 @@ export function createSession(start: Start): Session {
         const aloud = heard.aloud === undefined ? [] : reader.turn(heard.aloud)
         const shown = [
           ...said([...heard.say, ...head, ...aloud], false),
+          ...said(heard.refusal === undefined ? [] : [heard.refusal.say], true),
           ...(heard.input === null ? [] : await take(heard.input)),
         ]
         const proved =
@@ -286,5 +292,14 @@ export function createSession(start: Start): Session {
         const shown = await take(input)
         publish({ talk: QUIET, now: clock.now(), shown: [...snapshot.shown, ...shown] })
       }),
+    sign: async (keyed) => {
+      let isAskedAgain = false
+      await inTurn(async () => {
+        const { shown, talk } = await prove(keyed)
+        isAskedAgain = talk.ask?.kind === 'pin'
+        publish({ talk: QUIET, now: clock.now(), shown: [...snapshot.shown, ...shown] })
+      })
+      return !isAskedAgain
+    },
   }
 }

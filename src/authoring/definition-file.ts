@@ -41,8 +41,26 @@ export type DefinitionResult =
       readonly diagnostics: readonly Diagnostic[]
     }
 
-/** Reads and checks one file; `file` is the name shown with its problems. Never throws on any text. */
+/** As many files as a folder of procedures and a few machines have. */
+const KEPT_FILES = 200
+const readBefore = new Map<string, DefinitionResult>()
+
+/**
+ * Reads and checks one file; `file` is the name shown with its problems. Never throws on any text. The same text under the same
+ * name comes to the same: each procedure of a folder is a part of others, and is read once for all of them.
+ */
 export function readDefinition(text: string, file: string): DefinitionResult {
+  const key = `${file}\n${text}`
+  const known = readBefore.get(key)
+  if (known !== undefined) return known
+  const result = readAnew(text, file)
+  const [oldest] = readBefore.keys()
+  if (readBefore.size >= KEPT_FILES && oldest !== undefined) readBefore.delete(oldest)
+  readBefore.set(key, result)
+  return result
+}
+
+function readAnew(text: string, file: string): DefinitionResult {
   const read = readYaml(text, file)
   if (!read.ok)
     return { ok: false, ...kindGuess(text), isShapeless: true, diagnostics: tidy(read.diagnostics) }

@@ -1,5 +1,6 @@
 // Reading the command line with Node's own parser, and the help of each command.
 import { type ParseArgsConfig, parseArgs } from 'node:util'
+import { wrap } from '../core/lib/text.ts'
 import { UserError } from '../node/user-error.ts'
 import { EXIT, EXIT_WORDS } from './exit.ts'
 
@@ -67,26 +68,45 @@ export function text(values: Values, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined
 }
 
-export function commandHelp(command: Command): string {
-  const rows = Object.entries(command.options).map(
-    ([name, { type, says }]) => `  --${`${name}${type === 'string' ? ' ...' : ''}`.padEnd(14)} ${says}`,
-  )
-  return [command.summary, '', `  ${command.usage}`, '', ...rows, `  --${'help'.padEnd(14)} this page`].join(
-    '\n',
-  )
+/** Within the screen: no word is broken at its edge. `columns` of the screen. */
+export function commandHelp(command: Command, columns: number): string {
+  const row = (name: string, says: string) => setIn(`  --${name.padEnd(14)} `, says, columns)
+  return [
+    ...wrap(command.summary, columns),
+    '',
+    ...setIn('  ', command.usage, columns, 4),
+    '',
+    ...Object.entries(command.options).flatMap(([name, { type, says }]) =>
+      row(`${name}${type === 'string' ? ' ...' : ''}`, says),
+    ),
+    ...row('help', 'this page'),
+  ].join('\n')
 }
 
-export function generalHelp(commands: readonly Command[]): string {
+export function generalHelp(commands: readonly Command[], columns: number): string {
   return [
-    'Barover: a guided procedure assistant for the piston end of a reciprocating gas compressor.',
+    ...wrap(
+      'Barover: a guided procedure assistant for the piston end of a reciprocating gas compressor.',
+      columns,
+    ),
     '',
-    ...commands.map((c) => `  ${c.usage}\n      ${c.summary}`),
+    ...commands.flatMap((c) => [...setIn('  ', c.usage, columns, 4), ...setIn('      ', c.summary, columns)]),
     '',
     'barover COMMAND --help says more. Without a command: a choice of jobs.',
+    ...wrap(
+      'JOB is a path, an id as barover jobs lists it, or any part of one that no other job has.',
+      columns,
+    ),
     '',
     'Exit codes:',
-    ...EXIT_WORDS.map(([code, words]) => `  ${String(code).padStart(3)}  ${words}`),
+    ...EXIT_WORDS.flatMap(([code, words]) => setIn(`  ${String(code).padStart(3)}  `, words, columns)),
     '',
-    "The maker's manual, site permits, local code and licensed practice come first.",
+    ...wrap("The maker's manual, site permits, local code and licensed practice come first.", columns),
   ].join('\n')
+}
+
+/** Text behind a lead, its later lines set in below it. */
+function setIn(lead: string, text: string, columns: number, hang = 0): string[] {
+  const room = Math.max(20, columns - lead.length)
+  return wrap(text, room, hang).map((line, i) => `${i === 0 ? lead : ' '.repeat(lead.length)}${line}`)
 }

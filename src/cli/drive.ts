@@ -112,7 +112,6 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
     }
     const { DROPPED, dropEarly } = await import('../ui/early-keys.ts')
     const early = await dropEarly()
-    if (early.dropped && !early.stop) process.stdout.write(`${DROPPED}\n`)
     if (early.stop) await opened.session.hear('stop')
     const lines =
       process.stdin.isTTY === true
@@ -122,11 +121,13 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
       style: sheetStyle(values, opened.record, true),
       out: { write: (text: string) => void process.stdout.write(text) },
       prompts: true,
+      echoed: process.stdin.isTTY === true,
+      ...(early.dropped && !early.stop ? { notice: DROPPED } : {}),
       ...(process.stdin.isTTY === true ? { patienceMs: PATIENCE_MS } : {}),
     }
     await runPlain(opened.session, lines, run)
     await copiesDone(opened)
-    return printEnding(opened, values)
+    return printEnding(opened, values, true)
   } finally {
     opened.journal.close()
   }

@@ -5,10 +5,12 @@ import { type Definitions, stepById } from '../core/job/definitions.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { openStop, type State } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
-import { layOut, plainText, row } from '../core/sheet/block.ts'
+import { row } from '../core/sheet/block.ts'
 import { closingLine } from '../core/sheet/closing-rows.ts'
+import { blockText, marked } from '../core/sheet/linear.ts'
 import { radioOpen } from '../core/talk/standing.ts'
 import { text, type Values } from './args.ts'
+import { calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
 import { columnsOf, print, sheetStyle } from './terminal.ts'
@@ -84,14 +86,20 @@ export function logLines(record: string, path: string, columns: number): string[
 }
 
 /** To be copied, so nothing breaks it but the edge of the screen. */
-export function resumeLine({ session, record }: OpenedJob, values: Values): string {
+export function resumeLine(
+  { session, record }: OpenedJob,
+  values: Values,
+  style = sheetStyle(values, record),
+): string {
   const where = text(values, 'jobs')
   const folder =
     where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
-  return `${record}  take it up again with: barover resume ${session.snapshot().state.job}${folder}`
+  const again = `take it up again with: ${calledAs()} resume ${session.snapshot().state.job}${folder}`
+  return style.linear === true ? marked(again, style) : `${record}  ${again}`
 }
 
-export function printEnding(opened: OpenedJob, values: Values): number {
+/** `linear`: as people hear it. */
+export function printEnding(opened: OpenedJob, values: Values, linear?: boolean): number {
   const ending = endingOf(opened)
   if (values.json === true) {
     print(JSON.stringify(ending))
@@ -99,9 +107,9 @@ export function printEnding(opened: OpenedJob, values: Values): number {
     const [only, ...more] = ending.dispositions
     const done = only === undefined || more.length > 0 ? '' : `, ${only.choice} by ${only.by}`
     const open = ending.dispositions.filter((d) => d.open).length
-    const style = sheetStyle(values, opened.record)
+    const style = sheetStyle(values, opened.record, linear)
     const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
-      print(plainText(layOut({ margin: '', rows: [row(text, tone)] }, style)))
+      print(blockText({ margin: '', rows: [row(text, tone)] }, style))
     print('')
     said(
       ending.finished
@@ -120,10 +128,15 @@ export function printEnding(opened: OpenedJob, values: Values): number {
       ))
         said(`  ${about}: ${word}, ${choice} by ${by}`)
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
-    for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
-    print(`${opened.record}  head  ${ending.head}`)
+    if (style.linear === true) print(marked(`Log: ${ending.path}`, style))
+    else for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
+    print(
+      style.linear === true
+        ? marked(`Head: ${ending.head}`, style)
+        : `${opened.record}  head  ${ending.head}`,
+    )
     said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
-    if (!ending.finished) print(resumeLine(opened, values))
+    if (!ending.finished) print(resumeLine(opened, values, style))
   }
   return exitCodeOf(opened.session.snapshot().state)
 }

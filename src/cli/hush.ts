@@ -18,6 +18,6 @@ export function asksPerson(args: readonly string[], isDrawn: boolean): boolean {
   const [name] = args
   const isOther = args.some((arg) => /^(?:--help|-h|--version|--answers(?:=.*)?|--json)$/.test(arg))
   if (isOther) return false
-  // Without a command it is the choice of jobs, where it can be drawn; elsewhere the example from its answers.
+  // Without a command it is the choice of jobs on a terminal; elsewhere only what can be done is said.
   return name === undefined || name.startsWith('-') ? isDrawn : name === 'run' || name === 'resume'
 }

@@ -22,7 +22,7 @@ import { startCommand } from './commands/start.ts'
 import { takeInCommand } from './commands/take-in.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { EXIT } from './exit.ts'
-import { print } from './terminal.ts'
+import { columnsOf, print } from './terminal.ts'
 
 // Free speed where Node has it (22 and later); not there on 20.
 const { enableCompileCache } = module as { enableCompileCache?: () => unknown }
@@ -48,7 +48,7 @@ const COMMANDS: readonly Command[] = [
 async function main(args: readonly string[]): Promise<number> {
   const [name, ...rest] = args
   if (name === '--help' || name === 'help' || name === '-h') {
-    print(generalHelp(COMMANDS))
+    print(generalHelp(COMMANDS, columnsOf(process.stdout)))
     return EXIT.done
   }
   if (name === '--version') {
@@ -70,7 +70,7 @@ async function main(args: readonly string[]): Promise<number> {
 async function dispatch(command: Command, args: readonly string[]): Promise<number> {
   const { values, positionals } = readArgs(command, args)
   if (values.help === true) {
-    print(commandHelp(command))
+    print(commandHelp(command, columnsOf(process.stdout)))
     return EXIT.done
   }
   return command.run(values, positionals)

@@ -5,46 +5,65 @@ import { UserError } from '../node/user-error.ts'
 import { EXIT } from './exit.ts'
 import { terminalLines } from './terminal-lines.ts'
 
-/** One line from the terminal without echo, or from a pipe. @throws UserError when it is broken off or there is none. */
-export async function askSecret(question: string): Promise<string> {
-  const [line] = process.stdin.isTTY === true ? await askSecrets([question]) : [await fromPipe(question)]
-  if (line === undefined) throw none()
-  return line
-}
-
 const none = () => new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
 
+export interface Secrets {
+  /** One line, not shown while it is keyed. @throws UserError when it is broken off or there is none. */
+  readonly ask: (question: string) => Promise<string>
+  readonly close: () => void
+}
+
 /**
- * Several lines from the terminal, one for each question. It is silent from the first question to the last answer: switched
- * on and off in between, it would show what is keyed meanwhile. `stop` ends it early by throwing.
+ * From the terminal without echo, or from a pipe. A terminal is silent from the first question until it is closed: switched on
+ * and off in between, it would show what is keyed meanwhile.
  */
+export function secrets(): Secrets {
+  return process.stdin.isTTY === true ? fromTerminal() : fromPipe()
+}
+
+function fromTerminal(): Secrets {
+  const lines = terminalLines(process.stdin)
+  lines.hide(true)
+  return {
+    ask: async (question) => {
+      process.stderr.write(`${question}\n`)
+      const line = await lines.next(true)
+      if (line === null) throw none()
+      return line.trim()
+    },
+    close: () => lines.close(),
+  }
+}
+
+function fromPipe(): Secrets {
+  const lines = createInterface({ input: process.stdin, terminal: false })
+  const each = lines[Symbol.asyncIterator]()
+  return {
+    ask: async (question) => {
+      process.stderr.write(`${question}\n`)
+      const { value, done } = await each.next()
+      if (done === true) throw none()
+      return value.trim()
+    },
+    close: () => lines.close(),
+  }
+}
+
+/** Several lines from the terminal, one for each question. `stop` ends it early by throwing. */
 export async function askSecrets(
   questions: readonly string[],
   stop: (line: string) => void = () => undefined,
 ): Promise<string[]> {
-  const lines = terminalLines(process.stdin)
+  const asking = fromTerminal()
   const keyed: string[] = []
   try {
-    lines.hide(true)
     for (const question of questions) {
-      process.stderr.write(`${question}\n`)
-      const line = await lines.next(true)
-      if (line === null) throw none()
-      stop(line.trim())
-      keyed.push(line.trim())
+      const line = await asking.ask(question)
+      stop(line)
+      keyed.push(line)
     }
     return keyed
   } finally {
-    lines.close()
+    asking.close()
   }
-}
-
-async function fromPipe(question: string): Promise<string> {
-  process.stderr.write(`${question}\n`)
-  const lines = createInterface({ input: process.stdin, terminal: false })
-  for await (const line of lines) {
-    lines.close()
-    return line.trim()
-  }
-  throw none()
 }

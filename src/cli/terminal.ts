@@ -12,6 +12,13 @@ export function canDraw(values: Values): boolean {
   return stdin.isTTY === true && stdout.isTTY === true
 }
 
+/** A person at a terminal who asked for plain lines, or listens to it. Where only CI keeps it from being drawn nobody may be there. */
+export function isListened(values: Values): boolean {
+  const { env, stdin, stdout } = process
+  if (stdin.isTTY !== true || stdout.isTTY !== true || values.json === true) return false
+  return values.plain === true || env.TERM === 'dumb'
+}
+
 /** As the renderer itself looks at it: an empty value counts as set. */
 function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
   const value = process.env[name]
@@ -21,6 +28,11 @@ function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
 /** Columns of the terminal at the end of a stream; 80 for what is none. */
 export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?: number }): number {
   return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
+}
+
+/** Rows of the terminal at the end of a stream; as many as there are lines for what is none. */
+export function rowsOf(stream: { readonly isTTY?: boolean; readonly rows?: number }): number {
+  return stream.isTTY === true ? (stream.rows ?? 24) : Number.POSITIVE_INFINITY
 }
 
 /** `linear`: pictures are told in words, as for people who hear the sheet. */

@@ -2,6 +2,7 @@
 import type { JournalPort } from '../app/ports.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { readEntries } from '../core/job/entry-schema.ts'
+import { behindText, type Fault, tornText } from './journal/examine.ts'
 import { createJournal, openJournal, readJournal } from './journal/journal-file.ts'
 import type { Journal } from './journal/journal-writer.ts'
 import { JournalProblem } from './journal/problem.ts'
@@ -45,34 +46,48 @@ export function openJob(path: string): OpenJournal {
       entries: read.value,
       head: () => journal.head,
       close: () => journal.close(),
-      torn:
-        torn === null
-          ? null
-          : `An unfinished last line of ${torn.bytes} bytes, never shown as saved, was set aside in ${torn.savedTo}.`,
+      torn: torn === null ? null : `${tornText(torn)} It was set aside in ${torn.savedTo}.`,
     }
   })
 }
 
 export interface ReadJob {
   readonly entries: readonly Entry[]
+  /** Hash of the last line that is sound; of a log with a break nothing to be written down. */
   readonly head: string
-  readonly bytes: Buffer
-  readonly torn: boolean
+  /** In a sentence what is known of an unfinished end, or null. */
+  readonly torn: string | null
+}
+
+export interface SoundJob extends ReadJob {
+  /** Where the sound lines end because the next is not as it was written; null: all are sound. */
+  readonly fault: Fault | null
 }
 
 /** Reads without a lock. @throws UserError naming the line when the journal is not as it was written. */
 export function readJob(path: string): ReadJob {
+  const { fault, ...read } = readSound(path)
+  if (fault !== null)
+    throw new UserError(
+      `${path}: ${fault.what} ${behindText(fault.behind)}`,
+      4,
+      `barover verify ${path} says what could be checked.`,
+    )
+  return read
+}
+
+/** What the sound lines say, up to a break. @throws UserError when not even the first can be read. */
+export function readSound(path: string): SoundJob {
   return orUserError(() => {
     const seen = readJournal(path)
-    if (seen.fault !== null)
-      throw new UserError(
-        `${path}: ${seen.fault.what}`,
-        4,
-        `barover verify ${path} says what could be checked.`,
-      )
-    const read = readEntries(seen.lines)
-    if (!read.ok) throw new UserError(`${path}: ${read.error.say}`, 4)
-    return { entries: read.value, head: seen.head, bytes: seen.bytes, torn: seen.torn !== null }
+    const { fault, lines } = seen
+    const read = readEntries(lines)
+    if (read.ok) {
+      const torn = seen.torn === null || fault !== null ? null : tornText(seen.torn)
+      return { entries: read.value, head: seen.head, torn, fault }
+    }
+    const why = fault === null ? read.error.say : `${fault.what} ${behindText(fault.behind)}`
+    throw new UserError(`${path}: ${why}`, 4, `barover verify ${path} says what could be checked.`)
   })
 }
 

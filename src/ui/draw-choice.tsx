@@ -3,7 +3,7 @@ import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
 import { asciiTwin, clean } from '../core/lib/text.ts'
 import { marginRule } from '../core/sheet/ruling.ts'
-import { isMakeSafe } from '../core/talk/words.ts'
+import { type Choice, hearChoice } from '../core/talk/choice.ts'
 import { dropEarly } from './early-keys.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
@@ -11,10 +11,7 @@ import { show, type Terminal } from './show.tsx'
 import { useKeys } from './use-keys.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 
-export interface Choice {
-  readonly title: string
-  readonly lines: readonly string[]
-  readonly options: readonly string[]
+export interface DrawnChoice extends Choice {
   readonly ascii: boolean
   /** Lines of the make-safe sheet, asked for when it is wanted. */
   readonly safe: () => readonly string[]
@@ -23,7 +20,7 @@ export interface Choice {
 /** The place of what was chosen, from 0. */
 export type Chosen = number | 'left' | 'interrupted'
 
-export async function drawChoice(choice: Choice, terminal?: Terminal): Promise<Chosen> {
+export async function drawChoice(choice: DrawnChoice, terminal?: Terminal): Promise<Chosen> {
   await dropEarly(terminal?.stdin)
   let chosen: Chosen = 'interrupted'
   await show(
@@ -42,13 +39,13 @@ function ChoiceScreen({
   choice,
   onChosen,
 }: {
-  readonly choice: Choice
+  readonly choice: DrawnChoice
   readonly onChosen: (which: Chosen) => void
 }) {
   const { exit } = useApp()
   const size = useTerminalSize()
   const held = useRef(BLANK)
-  const [wrong, setWrong] = useState('')
+  const [told, setTold] = useState<readonly string[]>([])
   const [sheet, setSheet] = useState<readonly string[]>([])
   const [, redraw] = useState(0)
   const end = useCallback(
@@ -65,22 +62,17 @@ function ChoiceScreen({
       held.current = edited.editor
       redraw((n) => n + 1)
       if (edited.submit === null) return
-      const text = edited.submit.trim()
-      const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
-      if (isMakeSafe(text)) return showSafe()
-      if (text === '0' || text.toLowerCase() === 'leave') return end('left')
-      if (which >= 0 && which < choice.options.length) return end(which)
-      setWrong(
-        choice.options.length === 0
-          ? 'Key 0 to leave.'
-          : `Key a number, 1 to ${choice.options.length}, or 0 to leave.`,
-      )
+      const heard = hearChoice(choice, edited.submit)
+      if (heard.is === 'safe') return showSafe()
+      if (heard.is === 'left') return end('left')
+      if (heard.is === 'chosen') return end(heard.which)
+      setTold(heard.lines)
     },
     [choice, end, showSafe],
   )
   useKeys(press, () => end('interrupted'), showSafe)
   const rule = ` ${marginRule(choice.ascii)} `
-  const room = Math.max(1, size.rows - 7 - choice.lines.length)
+  const room = Math.max(1, size.rows - 6 - choice.lines.length - Math.max(1, told.length))
   const options = choice.options.slice(0, room)
   const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`
   return (
@@ -100,9 +92,13 @@ function ChoiceScreen({
             {line(String(i + 1), text)}
           </Text>
         ))}
-        <Text wrap="truncate">{line('0', 'Leave')}</Text>
+        <Text wrap="truncate">{line('0', choice.zero)}</Text>
         <Text wrap="truncate">{line('Tab', 'Make safe')}</Text>
-        {wrong === '' ? null : <Text wrap="truncate">{line('', wrong)}</Text>}
+        {told.map((text) => (
+          <Text key={text} wrap="truncate">
+            {line('', text)}
+          </Text>
+        ))}
         <InputLine margin={line('no.', '')} editor={held.current} width={20} secret={false} />
       </Box>
     </>

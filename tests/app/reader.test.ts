@@ -52,7 +52,7 @@ describe('while a job goes on', () => {
     await session.hear('9.5033')
     expect(voice.now()).toBe('nine point five zero three three inch.')
     voice.ends()
-    expect(voice.now()).toMatch(/^Again, afresh/)
+    expect(voice.now()).toMatch(/^2nd of 2, afresh/)
   })
 
   it('a hazard that was cut off by the next prompt of the step is said behind it', async () => {

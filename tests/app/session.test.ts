@@ -121,6 +121,22 @@ describe('a PIN', () => {
     expect(JSON.stringify(written)).not.toMatch(/9072|4071/)
   })
 
+  it('keyed where no talk is goes on record when it is a wrong one, and signs when it fits', async () => {
+    const { session, written } = shell(new Walk())
+    const what = { do: 'sign-on', person: 'RO' } as const
+    expect(await session.sign({ person: 'RO', pin: '9072', what })).toBe(false)
+    expect(session.snapshot().state.doer).toBeNull()
+    expect(await session.sign({ person: 'RO', pin: pinOf('RO'), what })).toBe(true)
+    expect(written.map(({ type }) => type)).toEqual(['pin.missed', 'person.signed-on'])
+  })
+
+  it('that fits ends a row of wrong ones also where nothing is taken by it', async () => {
+    const { session, written } = shell(new Walk().toBore())
+    for (const line of ['hand over', '9072', pinOf('RO')]) await session.hear(line)
+    expect(written.map(({ type }) => type)).toEqual(['pin.missed', 'pin.fitted'])
+    expect(session.snapshot().state.pinMisses).toEqual({})
+  })
+
   it('whose question is gone looks up nothing that was keyed where a PIN was asked, and says nothing of it', async () => {
     const { session, written } = shell(new Walk().toBore())
     const said = () => session.snapshot().shown.flatMap((one) => (one.kind === 'said' ? one.lines : []))

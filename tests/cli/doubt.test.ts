@@ -28,6 +28,9 @@ function closed(): { jobs: string; job: string; path: string } {
   return { jobs, job: finished.name.replace('.example.jsonl', ''), path }
 }
 
+/** The sheet without its margin and its line ends. */
+const flat = (out: string) => out.replace(/\s*\n(?:EXAMPLE\s*\d*\s*[│|])?\s*/g, ' ').replace(/ {2,}/g, ' ')
+
 const SAID = ['--instrument', 'M-3', '--why', 'dropped', '--says', 'certificate C-1183']
 
 describe('barover doubt without a job', () => {
@@ -35,9 +38,13 @@ describe('barover doubt without a job', () => {
     const { jobs, job, path } = closed()
     const ran = await barover(['doubt', '--instrument', 'M-3', '--jobs', jobs])
     expect(ran.code).toBe(0)
-    expect(ran.out).toMatch(new RegExp(`^EXAMPLE {3}${job} {2}\\d+ readings by M-3 {2}closed with`))
-    const none = await barover(['doubt', '--instrument', 'M-9', '--jobs', jobs])
-    expect(none.out).toMatch(/^No job in .* has readings by M-9\.$/m)
+    expect(ran.out).toContain(`EXAMPLE   ${job}\n`)
+    const told = flat(ran.out)
+    expect(told).toMatch(/closed with \w+ \d+ readings by M-3: (?:all stand|\d+ stand; \d+ void)/)
+    expect(told).toMatch(/7 Bore: 1\d readings, at 7\.1, 7\.2, 7\.3, 7\.4, 7\.5 and 7\.6/)
+    expect(told).toMatch(/Would fall with them: 17 .*, MONITOR 18 .*, \w+ by KH/)
+    const none = await barover(['doubt', '--instrument', 'M-1', '--jobs', jobs])
+    expect(none.out).toMatch(/^No job in .* has readings by M-1: looked through 1\.$/m)
     expect(readFileSync(path)).toEqual(finished.bytes)
   })
 
@@ -49,8 +56,27 @@ describe('barover doubt without a job', () => {
     const damaged = await barover(['doubt', '--instrument', 'M-3', '--jobs', jobs])
     expect(damaged).toMatchObject({
       code: 4,
-      out: expect.stringMatching(/unknown readings by M-3 {2}DAMAGED/),
+      out: expect.stringMatching(/Readings by M-3: not known/),
     })
+    const late = finished.bytes.toString('utf8').replace('"typed":"9.5068"', '"typed":"9.5048"')
+    writeFileSync(path, late)
+    const part = await barover(['doubt', '--instrument', 'M-3', '--jobs', jobs])
+    expect(part.code).toBe(4)
+    expect(flat(part.out)).toMatch(
+      /DAMAGED at line \d+\. \d+ lines stand behind it and are not read\. \d+ readings by M-3/,
+    )
+  })
+
+  it('gives no all-clear of an instrument that is in no register, and names the nearest that is', async () => {
+    const { jobs, job } = closed()
+    const [listed, signed] = await Promise.all([
+      barover(['doubt', '--instrument', 'p7', '--jobs', jobs]),
+      barover(['doubt', job, '--instrument', 'm-3', ...SAID.slice(2), '--by', 'KH', '--jobs', jobs]),
+    ])
+    expect(listed).toMatchObject({ code: 2, out: '' })
+    expect(listed?.err).toBe("'p7' is in no register of this job.\nDid you mean P-7?\n")
+    expect(signed).toMatchObject({ code: 2, out: '' })
+    expect(signed?.err).toBe("'m-3' is in no register of this job.\nDid you mean M-3?\n")
   })
 })
 
@@ -92,6 +118,12 @@ describe('barover doubt of a closed job', () => {
     expect(readFileSync(path)).toEqual(finished.bytes)
   })
 
+  it('names all that is missing at once', async () => {
+    const { jobs, job } = closed()
+    const ran = await barover(['doubt', job, '--instrument', 'M-3', '--jobs', jobs])
+    expect(ran).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/needs --why, --says, --by\./) })
+  })
+
   it.each(['--instrument', '--why', '--says', '--by'])('needs %s', async (option) => {
     const { jobs, job } = closed()
     const all = [...SAID, '--by', 'KH']
@@ -107,11 +139,16 @@ describe('barover doubt of a closed job', () => {
     writeFileSync(path, finished.bytes)
     const before = readFileSync(path)
     const args = ['doubt', path, ...SAID, '--by', 'PB', '--jobs', jobs]
-    const wrong = await barover(args, { input: '4712\n' })
-    expect(wrong).toMatchObject({ code: 1, out: expect.stringMatching(/PB signs with a PIN/) })
     expect((await barover(args)).code).toBe(1)
     expect(readFileSync(path)).toEqual(before)
-    const right = await barover(args, { input: `${PIN}\n` })
+    const right = await barover(args, { input: `4712\n${PIN}\n` })
+    expect(right.err).toContain('Wrong PIN for PB, 1 of 3. It is on record.')
+    expect(flat(right.out)).toMatch(/A PIN was keyed that is not PB's: 1 of 3 in a row\./)
+    const today = new Date().toISOString().slice(0, 4)
+    expect(flat(right.out)).toMatch(
+      new RegExp(`Signed by PB on ${today}-\\d\\d-\\d\\d, after the job was closed`),
+    )
+    expect(readFileSync(path, 'utf8')).toMatch(/"type":"pin.missed","person":"PB"/)
     expect(right.code).toBe(3)
     const written = right.out + right.err + readFileSync(path, 'utf8').slice(before.length)
     expect(withoutHashes(written)).not.toContain(PIN)

@@ -103,10 +103,23 @@ describe('barover briefing', () => {
     expect(readdirSync(cwd)).toEqual([])
   })
 
-  it('opens the parts of a procedure out', async () => {
-    const { code, out } = await barover(['briefing', 'open-cylinder', '--machine', MACHINE, ...DAY])
-    expect(code).toBe(0)
-    expect(out).toContain('Part: ')
+  it('opens the parts of a procedure out, says how long it is, and has a part of it by numbers or by title', async () => {
+    const briefing = (...more: string[]) =>
+      barover(['briefing', 'open-cylinder', '--machine', MACHINE, ...DAY, ...more])
+    const whole = await briefing()
+    expect(whole.code).toBe(0)
+    expect(whole.out).toContain('Part: ')
+    const [, all, lines] = /All (\d+) steps, about (\d+) lines, \d+ pages/.exec(whole.out) ?? []
+    // The line that says so may itself go on to another.
+    expect(Math.abs(whole.out.trimEnd().split('\n').length - Number(lines))).toBeLessThan(3)
+    const some = await briefing('--steps', '3-5')
+    expect(some.out).toContain(`ONLY 3 of ${all} steps`)
+    expect(some.out.match(/^NOT LIVE +\d+ │/gm)).toHaveLength(3)
+    const part = await briefing('--steps', 'bar over')
+    expect(part.out).toMatch(/ONLY \d+ of/)
+    const none = await briefing('--steps', '900')
+    expect(none).toMatchObject({ code: 2, out: '' })
+    expect(none.err).toMatch(/--steps takes numbers as 20-40.*\n.*\d+-\d+ {2}\S/)
   })
 })
 
@@ -138,11 +151,13 @@ describe('run', () => {
       '2026-03-14 06:20',
     ]
     const first = flat((await barover(args(coarse), { input: '' })).out)
-    expect(first).toMatch(/^EXAMPLE {8}│ Not for this job: M-1: it shows steps of 0\.001 in, too coarse/)
+    expect(first).toMatch(
+      /^EXAMPLE(?: {8}│|\.) Not for this job: M-1: it shows steps of 0\.001 in, too coarse/,
+    )
     const lapsed = changedRegister('due: 2026-09-30', 'due: 2026-03-13')
     const second = flat((await barover(args(lapsed), { input: '' })).out)
     expect(second).toMatch(
-      /^EXAMPLE {8}│ HOLD: not to be started without an inside micrometer or bore gauge for the bore/,
+      /^EXAMPLE(?: {8}│|\.) HOLD: not to be started without an inside micrometer or bore gauge for the bore/,
     )
     expect(second).toContain('M-3: its calibration lapsed on 2026-03-13')
   })

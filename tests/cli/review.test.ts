@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
-import { barover, MACHINE } from '../helpers/cli.ts'
+import { ANSWERS, barover, MACHINE, runArgs } from '../helpers/cli.ts'
 import { logPath, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
@@ -12,7 +12,7 @@ const done = { name: '', bytes: Buffer.alloc(0), head: '' }
 
 beforeAll(async () => {
   const jobs = mkdtempSync(join(tmpdir(), 'barover-review-'))
-  const ran = await barover(['--jobs', jobs, '--json'])
+  const ran = await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
   done.name = basename(logPath(jobs))
   done.bytes = readFileSync(logPath(jobs))
   done.head = (JSON.parse(ran.out) as { head: string }).head
@@ -39,7 +39,7 @@ describe('barover review', () => {
     for (const line of lines) expect(line).toMatch(/^EXAMPLE [\x20-\x7e]*$/)
     expect(lines[0]).toContain('REVIEW  TC-401-1')
     expect(lines[1]).toContain('closed with MONITOR')
-    expect(lines[3]).toMatch(/^EXAMPLE {6}1 \| .*answers came from a file or a pipe/)
+    expect(lines[3]).toMatch(/^EXAMPLE {6}1 \| .*Answers from a file or a pipe/)
     expect(out).toMatch(/NC-1 Bore judged: MONITOR; accept by KH/)
     expect(out).toContain('Not proved whole')
     expect(readFileSync(path)).toEqual(done.bytes)
@@ -50,17 +50,19 @@ describe('barover review', () => {
     const other = await review(jobs, '--head', 'ab'.repeat(32))
     expect(other.code).toBe(1)
     expect(other.out).toMatch(/^EXAMPLE {6}1 │ THE LOG IS NOT SOUND: .*noted\s/m)
+    // One was given: none is asked for again.
+    expect(other.out).not.toContain('Not proved whole')
     expect(await review(jobs, '--head', 'abc')).toMatchObject({ code: 2, out: '' })
   })
 
   it('shows the entries behind a number, and refuses one that there is not', async () => {
     const { jobs } = withLog()
-    const item = await review(jobs, '--item', '3')
+    const item = await review(jobs, '--item', '4')
     expect(item.code).toBe(0)
     expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
-    expect(item.out).toMatch(/Disposition by KH: ACCEPT +by RO 06:40/)
+    expect(item.out).toMatch(/Disposition by KH: ACCEPT +signed KH, keyed RO 06:40/)
     const none = await review(jobs, '--item', '99')
-    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 5.\n' })
+    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 10.\n' })
   })
 
   it('is one JSON object for other programs; with the noted head the log is proved whole', async () => {
@@ -69,7 +71,9 @@ describe('barover review', () => {
     expect(code).toBe(0)
     const told = JSON.parse(out) as { exceptions: { kind: string; rank: number }[]; changes: unknown[] }
     expect(told).toMatchObject({ record: 'EXAMPLE', machine: 'TC-401-1', head: done.head })
-    expect(told.exceptions.map((one) => one.kind)).toEqual(['unenforced', 'unenforced', 'verdict'])
+    expect(told.exceptions.map((one) => one.kind)).toEqual([
+      ...['unenforced', 'unenforced', 'hanging', 'verdict', 'fallback', 'apart'],
+    ])
     expect(told.changes[0]).toMatchObject({ of: 'bore diameter', station: 'head_end', axis: 'vertical' })
   })
 })
@@ -83,7 +87,7 @@ describe('of a log that is not as it was', () => {
     const { code, out } = await review(jobs)
     expect(code).toBe(4)
     expect(out).toMatch(/^EXAMPLE {6}1 │ THE LOG IS NOT SOUND: Line \d+ was changed/m)
-    expect(out).toMatch(/NOT CLOSED: \d+ of \d+ steps done/)
+    expect(out).toMatch(/NOT KNOWN: read up to line \d+, \d+ from there on not/)
   })
 
   it('nothing is shown where not even the first line can be read', async () => {

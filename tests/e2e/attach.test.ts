@@ -61,7 +61,7 @@ describe('attach', { timeout: 60_000 }, () => {
       expect(t.wipes).toBe(0)
       if ('NO_COLOR' in env) expect(t.raw).not.toMatch(/\u001b\[(?:\d+;)*3[0-7]m/)
       await t.say('9.5033')
-      await t.see('Again, afresh (in)')
+      await t.see('2nd of 2, afresh (in)')
     },
   )
 

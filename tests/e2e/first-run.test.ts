@@ -1,4 +1,6 @@
 // The first minutes with Barover in a real terminal, and a whole job walked by keys to its verdict.
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { EXAMPLE_RUN, logged, TO_BORE, terminals } from '../helpers/pty.ts'
 import { exampleAnswers } from '../helpers/walked.ts'
@@ -10,12 +12,12 @@ describe('the first run', () => {
     const jobs = terminal.folder()
     const t = terminal.start(['--jobs', jobs])
     await t.see('Start the example job')
-    await expect.poll(() => t.text).toContain('Only the example starts from here')
+    await expect.poll(() => t.text).toContain('Only example and practice start from here')
     await expect.poll(() => t.text).toContain('0 │ Leave')
     t.send('7')
     await t.see(/no\. │ 7/)
     t.send('\r')
-    await t.see('Key a number, 1 to 3, or 0 to leave.')
+    await t.see('Key a number, 1 to 4, or 0 to leave.')
     t.send('2')
     await t.see(/no\. │ 2/)
     t.send('\r')
@@ -23,7 +25,7 @@ describe('the first run', () => {
     await t.sayAll(TO_BORE)
     await t.see('Reading (in) with M-3')
     await t.say('9.5033')
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     const readings = logged(jobs).filter((e) => e.type === 'reading.taken')
     expect(readings.at(-1)).toMatchObject({ typed: '9.5033', value: 9.5033, unit: 'in', by: 'RO' })
   })
@@ -37,6 +39,53 @@ describe('the first run', () => {
     expect(await t.ended()).toEqual({ code: 0, signal: 0 })
     await expect.poll(() => t.isCursorShown).toBe(true)
     await expect.poll(() => t.marksPastes).toBe(false)
+  })
+
+  it('goes back from a list to the menu, says help, and practises where a trainee may sign on', async () => {
+    const jobs = terminal.folder()
+    const t = terminal.start(['--jobs', jobs])
+    await t.see('Start the example job')
+    const choose = async (line: string) => {
+      t.send(line)
+      await t.see(new RegExp(`no\\. │ ${line}`))
+      t.send('\r')
+    }
+    await choose('1')
+    await t.see('There is none in the folder')
+    await choose('help')
+    await t.see('0 goes back.')
+    await choose('0')
+    await t.until('the menu again, and its line empty', () => {
+      const last = t.text.trimEnd().split('\n').slice(-4).join('\n')
+      return /See a finished job[\s\S]*Leave[\s\S]*no\. │$/.test(last)
+    })
+    await choose('3')
+    await t.see('Your initials')
+    await t.sayAll(['TS', '1749'])
+    await t.see('Which machine is this?')
+    await expect.poll(() => t.all).toMatch(/^PRACTICE .*TS, T\. Sena, signed on/m)
+    expect(existsSync(join(jobs, 'practice'))).toBe(true)
+  })
+
+  it.each([
+    ['--plain is given', ['--plain'], {}],
+    ['TERM is dumb', [], { TERM: 'dumb' }],
+  ] as const)('has the same menu in plain lines when %s, and draws nothing', async (_, more, env) => {
+    const jobs = terminal.folder()
+    const t = terminal.start(['--jobs', jobs, ...more], { env })
+    await t.see('2: Start the example job')
+    await t.see('Asked: Key a number, 1 to 4, or 0 to leave.')
+    t.send('1\r')
+    await t.see('Asked: Key 0 to go back.')
+    t.send('0\r')
+    await t.until('the menu again', () => t.raw.split('Asked: Key a number, 1 to 4').length === 3)
+    t.send('2\r')
+    await t.see('Asked: Your initials')
+    t.send('leave\r')
+    await t.see('take it up again with: node ')
+    expect((await t.ended()).code).toBe(3)
+    expect(t.raw).not.toContain('\u001b[')
+    expect(logged(jobs).at(-1)?.type).toBe('job.left')
   })
 
   it('shows the make-safe sheet at Tab: in the menu, before sign-on, and for an open job in the menu', async () => {

@@ -15,7 +15,7 @@ const types = (jobs: string) => logged(jobs).map((entry) => entry.type)
 describe('leaving', () => {
   it('says where the job is and takes it up again with its hold point asked whole', async () => {
     const { t, jobs } = await jobAt([...TO_BORE, '9.5033'])
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     await t.say('leave')
     expect(await t.ended()).toEqual({ code: 3, signal: 0 })
     await expect.poll(() => t.all).toContain('Job not finished.')
@@ -27,7 +27,7 @@ describe('leaving', () => {
     await again.sayAll(['RO', '4071'])
     await again.see('COME OUT AND STAND CLEAR.')
     await again.sayAll(['ALL OUT', ...withPins(GATE_LINES.filter((line) => line !== '1'))])
-    await again.see('Again, afresh (in)')
+    await again.see('2nd of 2, afresh (in)')
     await again.say('9.5034')
     await again.see('spread 0.0001')
     expect(types(jobs).filter((type) => type === 'gate.opened')).toHaveLength(2)
@@ -37,7 +37,7 @@ describe('leaving', () => {
 describe('kill -9', () => {
   it('between two readings loses neither the first nor the place', async () => {
     const { t, jobs } = await jobAt([...TO_BORE, '9.5033'])
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     const before = readFileSync(logPath(jobs))
     t.kill('SIGKILL')
     expect((await t.ended()).signal).toBe(9)
@@ -49,7 +49,7 @@ describe('kill -9', () => {
     await again.see('COME OUT AND STAND CLEAR.')
     await expect.poll(() => again.flow).toContain('the program was interrupted')
     await again.sayAll(['ALL OUT', ...withPins(GATE_LINES.filter((line) => line !== '1'))])
-    await again.see('Again, afresh (in)')
+    await again.see('2nd of 2, afresh (in)')
     expect(readFileSync(logPath(jobs)).subarray(0, before.length)).toEqual(before)
     expect(types(jobs).filter((type) => type === 'reading.taken')).toHaveLength(4)
   })

@@ -14,7 +14,7 @@ const COLOUR = /\u001b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])[;m]/
 describe('resizing', () => {
   it('twenty times never wipes the scrollback, and the question stands at the end', async () => {
     const { t } = await jobAt([...TO_BORE, '9.5033'])
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     // A frame of 22 rows, and then a terminal of 15: what the renderer would wipe everything for.
     t.resize({ cols: 80, rows: 15 })
     await t.until('the lower screen', () => t.input === '' && !t.text.includes('# instrument, here'))
@@ -27,7 +27,7 @@ describe('resizing', () => {
         await t.until(`a screen for ${cols} by ${rows}`, () => t.input !== null || /too small/.test(t.text))
     }
     t.resize({ cols: 80, rows: 24 })
-    await t.see('Again, afresh (in) with M-3')
+    await t.see('2nd of 2, afresh (in) with M-3')
     await t.until('one line to key on', () => t.input === '')
     await t.say('9.5034')
     await t.see('spread 0.0001')
@@ -49,7 +49,7 @@ describe('a gauge that types for itself', () => {
     await t.sayAll([...withPins(GATE_LINES.slice(12)), ...FROM_GATE])
     await t.see('Reading (in) with M-3')
     t.send('9.5033\r')
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     t.send('9.5034\r')
     await t.see('spread 0.0001')
     const bore = logged(jobs).filter((e) => e.type === 'reading.taken' && e.step === 'bore')
@@ -130,7 +130,7 @@ describe('looks', () => {
     const t = terminal.start([...EXAMPLE_RUN, '--jobs', jobs, ...more], { env })
     await t.see('Your initials')
     await t.sayAll([...TO_BORE, '9.5033'])
-    await t.see('Again, afresh (in)')
+    await t.see('2nd of 2, afresh (in)')
     await expect.poll(() => t.all).toMatch(/^[\n -~]*$/)
   })
 })

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Instrument } from '../../src/core/definition/instruments.ts'
+import type { Procedure } from '../../src/core/definition/procedure.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import { exampleDefs, ROOT } from './example.ts'
 import { gate, OXYGEN, type Raw, rawProcedure, readOne, smallDefs, tell, WITNESS } from './small-job.ts'
@@ -66,12 +67,16 @@ export function withGauge(change: Partial<Extract<Instrument, { kind: 'pressure_
   }
 }
 
-export function kindsDefs(steps: readonly Raw[], change: Partial<Definitions> = {}): Definitions {
+export function kindsDefs(
+  steps: readonly Raw[],
+  change: Partial<Definitions> = {},
+  more: Raw = {},
+): Definitions {
   const seats = [
     ...exampleDefs().procedure.seats,
     { id: 'low_range', kinds: ['pressure_gauge'], for: 'the spaces' },
   ]
-  return smallDefs(steps, [], { procedure: rawProcedure(steps, { seats }), ...change })
+  return smallDefs(steps, [], { procedure: rawProcedure(steps, { seats, ...more }), ...change })
 }
 
 const facing = (id: string, hazards: readonly string[], more: Raw = {}): Raw =>
@@ -139,6 +144,87 @@ export const EVERY_KIND: readonly Raw[] = [
   },
   facing('close', ['start', 'bad_air', 'fall']),
 ]
+
+/** A pressure read with the gauge; `more` changes the step. */
+export const readPressure = (id: string, more: Raw = {}): Raw =>
+  readOne(id, {
+    quantity: 'pressure-gauge',
+    of: id,
+    with: 'low_range',
+    repeats: { at_least: 1, at_most: 1, within: '0.5 psi' },
+    plausible: { from: 'range', least: '0 psig', most: '15 psig' },
+    not_applicable: 'never',
+    ...more,
+  })
+
+const sees = (id: string, exposes: string[], more: Raw = {}): Raw => ({
+  id,
+  kind: 'confirm',
+  title: id,
+  seen: id,
+  exposes,
+  ...more,
+})
+
+export const DECIDED: Raw = {
+  id: 'decided',
+  kind: 'words',
+  ask: 'Decided?',
+  words: 'ALL DECIDED',
+  findings: 'decided',
+}
+
+/** Gas on, a reading, a stand, a reading, gas off; judged, decided on, and a start that asks for what was found. */
+export const TIED_STEPS: readonly Raw[] = [
+  gate('ready', ['start'], [{ id: 'try_start', kind: 'words', ask: 'Try.', words: 'NO START' }, WITNESS]),
+  sees('gas_on', ['start']),
+  readPressure('first', { exposes: ['start'] }),
+  gate('stood', ['bad_air'], [NO_RISE, WITNESS], { exposes: ['start'] }),
+  readPressure('last', { exposes: ['start', 'bad_air'] }),
+  sees('gas_off', ['start'], { lets_in: ['start', 'bad_air'] }),
+  {
+    id: 'judged',
+    kind: 'judge',
+    title: 'judged',
+    compute: 'figures',
+    figures: [{ characteristic: 'pocket-leak-rise', is: 'last - first' }],
+  },
+  {
+    id: 'look',
+    kind: 'observe',
+    title: 'look',
+    conditions: [
+      { id: 'sound', label: 'Sound' },
+      { id: 'scored', label: 'Scored', finding: true },
+    ],
+  },
+  gate('go', ['fall'], [DECIDED, WITNESS]),
+  facing('run', ['fall']),
+  facing('on', ['fall']),
+]
+export const TIE: Raw = {
+  id: 'leak',
+  title: 'Leak of the pocket',
+  from: 'gas_on',
+  start: ['first'],
+  stand: 'stood',
+  end: ['last'],
+  until: 'gas_off',
+}
+
+/** `more` changes the test over time. */
+export function tiedDefs(more: Raw = {}, steps: readonly Raw[] = TIED_STEPS): Definitions {
+  return kindsDefs(steps, {}, { over_time: [{ ...TIE, ...more }] })
+}
+
+/** As a file of its own, which may be wrong: `tests` are those over time. */
+export function tiedProcedure(tests: readonly Raw[], steps: readonly Raw[] = TIED_STEPS): Procedure {
+  const seats = [
+    ...exampleDefs().procedure.seats,
+    { id: 'low_range', kinds: ['pressure_gauge'], for: 'the spaces' },
+  ]
+  return rawProcedure(steps, { seats, over_time: tests })
+}
 
 /** The file of every kind, as a job on the example's machine: through all the checks of files. */
 export function everyKindFile(): string {

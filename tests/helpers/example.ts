@@ -131,6 +131,10 @@ export class Walk {
     this.talk = heard.talk
     this.said.push(...heard.say)
     if (heard.pin !== undefined) return this.prove(heard.pin)
+    if (heard.refusal !== undefined) {
+      this.said.push(heard.refusal.say)
+      return heard.refusal.code
+    }
     const code = heard.input === null ? null : this.bring(heard.input)
     if (heard.input !== null) this.talk = { ask: followUp(this.state, heard.input) ?? heard.talk.ask }
     return this.autoPin && this.talk.ask?.kind === 'pin' ? this.key(pinOf(this.talk.ask.person)) : code
@@ -142,9 +146,9 @@ export class Walk {
     if (this.pinsAreRight || pin === pinOf(person)) {
       const heard = proven(what)
       this.talk = heard.talk
-      if (heard.input === null) return null
-      const code = this.bring(heard.input)
-      this.talk = { ask: followUp(this.state, heard.input) }
+      const code = heard.input === null ? null : this.bring(heard.input)
+      if (this.state.pinMisses[person] !== undefined) this.bring({ do: 'pin-fitted', person })
+      if (heard.input !== null) this.talk = { ask: followUp(this.state, heard.input) }
       return code
     }
     const code = this.bring({ do: 'pin-missed', person })

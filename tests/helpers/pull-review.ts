@@ -37,7 +37,7 @@ export function expectReviewed(walk: Walk): void {
     expect(rate?.ok).toBe(true)
     expect(hoursLeft).toMatchObject({ ok: false, error: { code: 'remade' } })
   }
-  const whole = wholeBlocks(defs, review)
+  const whole = wholeBlocks(defs, review, walk.state, style)
     .map((block) => plainText(layOut(block, style)))
     .join('\n')
   for (const { number } of review.exceptions)

@@ -40,7 +40,7 @@ function walkTo(defs: Definitions, step: Read): Walk {
 export function stepAlone(defs: Definitions, step: Step): Walk {
   const { exposes: _, when: __, ...rest } = step
   const alone = { ...rest, point: undefined }
-  const { values: ___, ...procedure } = defs.procedure
+  const { values: ___, over_time: ____, ...procedure } = defs.procedure
   const job = { ...procedure, steps: [alone as Step] }
   const result = assemble({ ...defs, parts: new Map(), procedure: job })
   if (!result.ok) throw new Error(result.error.say)

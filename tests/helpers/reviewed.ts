@@ -12,7 +12,7 @@ import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from './s
 
 /** A log that is sound and proved whole, with nothing beside it. */
 export const SOUND: Beside = {
-  log: { faults: [], whole: 'proved', checked: [] },
+  log: { faults: [], head: 'like', whole: 'proved', checked: [] },
   files: [],
   strays: [],
   crewBefore: null,

@@ -170,7 +170,7 @@ function evidenceLine(
   const nth = defs.machine.site.isolation_points.findIndex((p) => p.id === point?.id)
   switch (evidence.kind) {
     case 'locks':
-      return `L-${101 + nth}`
+      return `L-${101 + nth}${evidence.taken_off === undefined ? '' : ` ${state.doer ?? ''}`}`
     case 'words':
       return evidence.register === 'clear' && !registerClear(state) ? 'taken' : evidence.words
     case 'gas': {
@@ -189,7 +189,8 @@ function evidenceLine(
       if (wantsAnother(prompt.item)) return 'sign on'
       if (person !== null) return `P-${person}1`
       // One number for one thing, wherever it is asked; what has no name is told apart by its line.
-      return point === null ? numberOf(evidence.same_as ?? evidence.notes ?? evidence.id) : `B-${1 + nth}`
+      const off = evidence.taken_off === undefined ? '' : ` ${state.doer ?? ''}`
+      return `${point === null ? numberOf(evidence.same_as ?? evidence.notes ?? evidence.id) : `B-${1 + nth}`}${off}`
     }
     case 'wait':
       return at.begun[key] === undefined ? evidence.begin_words : evidence.words
@@ -214,7 +215,7 @@ function numberOf(name: string): string {
 
 function reading(defs: Definitions, stepId: string, axis: string | undefined, salt: number): string {
   const { plausible } = asKind(stepById(defs, stepId), 'read').step
-  if (plausible.from === 'range') return `71.${salt % 3}`
+  if (plausible.from === 'range') return plausible.most.value < 71 ? `1.${salt % 3}` : `71.${salt % 3}`
   if (plausible.from === 'standard') return '9.5000'
   if (plausible.from === 'counterbore') return '9.7502'
   return `9.50${axis === 'vertical' ? 3 : 2}${salt % 3}`

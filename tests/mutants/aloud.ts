@@ -73,5 +73,20 @@ export const ALOUD = [
       into: 'return texts(rows)',
       by: 'figures keyed for the tag of the plate may be a PIN and are not said',
     },
+    {
+      rule: 'After what interrupts the work its hazard is told once more.',
+      find: 'return INTERRUPTS.includes(entry.type) &&',
+      into: 'return false &&',
+      in: 'plain/plain',
+      by: 'says the hazard again in the midst of a hold point where a figure failed',
+    },
+    {
+      rule: 'Whoever is called out hears it at each question until they said that they are.',
+      file: 'plain/tell',
+      find: 'if (AT_ONCE.test(row.text)) say(textOf(row))',
+      into: 'if (AT_ONCE.test(row.text)) onceEach([row])',
+      in: 'plain/plain',
+      by: 'lets time act when a line comes, before it is heard',
+    },
   ]),
 ]

@@ -25,8 +25,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/hear', 'core/talk/reflex', [
     {
       rule: 'A word keyed out of habit, such as ok, is never taken for an answer.',
-      find: "return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)",
-      into: 'return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
+      find: 'given === null || !isOfGate(given)) return say(...reflex)',
+      into: 'given === null || !isOfGate(given)) return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
       by: 'changes nothing at any prompt of the whole example, and is answered',
     },
   ]),
@@ -59,10 +59,18 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'A figure that is shown with a doubt is never taken by keying it there.',
-      find: "say('Key 1, 2 or 3 first; a figure is keyed after that.')",
+      find: "say('Key 1, 2 or 3 first: nothing was taken. 2 is for keying the figure again in full.')",
       into: "input({ do: 'settle-doubt', choice: 'kept', why: 'it would fit' })",
       by: 'is shown, and nothing is taken',
       in: 'core/job/doubtful',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/hear', [
+    {
+      rule: 'A word keyed alone where words are asked for goes on no record before it is asked about.',
+      find: "takes === 'words' && wordIn(line) !== null",
+      into: "takes === 'secret' && wordIn(line) !== null",
+      by: 'is asked about, and is on no record till then',
     },
   ]),
   ...of('core/talk/words', 'core/talk/asked', [

@@ -16,11 +16,11 @@ export const CHANGES = [
       by: 'and correct ask nothing where nothing may be changed: under STOP, and while a reading waits',
     },
   ]),
-  ...of('core/talk/hear', 'core/talk/hear', [
+  ...of('core/talk/heard', 'core/talk/hear', [
     {
-      rule: 'Whoever did it is refused as witness before a PIN is asked.',
-      find: 'return didThis(state, prompt.gate, text.toUpperCase()) ? input(given) : signing(defs, line, given)',
-      into: 'return signing(defs, line, given)',
+      rule: 'Whoever did it, or has not the role, is refused as witness before a PIN is asked.',
+      find: 'if (refusal !== null) return refused(refusal,',
+      into: "if (refusal?.code === 'none') return refused(refusal,",
       by: 'who is at the keys is refused before any PIN is asked; somebody else is asked for it',
     },
   ]),
@@ -55,7 +55,7 @@ export const CHANGES = [
     },
     {
       rule: 'Evidence found wrong takes the witness who vouched for it.',
-      find: 'fallsWith(defs, state, gate, [key])',
+      find: 'fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])',
       into: '[key]',
       by: 'voids a lock and the witness who vouched for it',
     },

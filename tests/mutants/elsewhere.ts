@@ -56,6 +56,12 @@ export const ELSEWHERE = [
       by: 'could be anything, so everything falls',
     },
     {
+      rule: 'What another job took off falls here, with or without the letters of its number.',
+      find: 'const keys = numbered(state, gate, off, isSameDevice)',
+      into: 'const keys = numbered(state, gate, off, isSpelledAlike)',
+      by: 'goes with the job that hung it, also where that keyed its number without the letters',
+    },
+    {
       rule: 'Another job that had not ended and is gone from the folder makes everything fall.',
       find: 'const falls = counts(state, known) ? [whole(why)] : []',
       into: 'const falls: Fall[] = []',

@@ -46,14 +46,14 @@ export const EVIDENCE = [
   ...of('core/job/evidence-numbers', 'core/job/evidence-kinds', [
     {
       rule: 'One lock does not hang in two places.',
-      find: "if (isDown(asked, number)) {\n    return refuse(\n      'lock-twice'",
+      find: "if (down !== null) {\n    return refuse(\n      'lock-twice'",
       into: "if (number === '') {\n    return refuse(\n      'lock-twice'",
       by: 'refuses one lock at two points, keyed as',
       in: 'core/job/gate',
     },
     {
       rule: 'One blind or tag is not in two places.',
-      find: "if (isDown(asked, number)) {\n    return refuse(\n      'number-twice'",
+      find: "if (down !== null) {\n    return refuse(\n      'number-twice'",
       into: "if (number === '') {\n    return refuse(\n      'number-twice'",
       by: 'of blinds are one for each isolation point, and none twice',
     },
@@ -61,6 +61,13 @@ export const EVIDENCE = [
       rule: 'A lock keyed with and without its dash is one lock.',
       find: "number.toUpperCase().replaceAll('-', '')",
       into: 'number',
+      by: 'refuses one lock at two points, keyed as',
+      in: 'core/job/gate',
+    },
+    {
+      rule: 'A lock keyed with and without its letters is one lock.',
+      find: "first[1] === second[1] || first[1] === '' || second[1] === ''",
+      into: 'first[1] === second[1]',
       by: 'refuses one lock at two points, keyed as',
       in: 'core/job/gate',
     },
@@ -79,7 +86,7 @@ export const EVIDENCE = [
     },
     {
       rule: 'A number noted earlier is the only one taken where it is asked for again.',
-      find: 'undashed(was.shown) !== undashed(number)',
+      find: '!isSpelledAlike(was.shown, number)',
       into: "number === ''",
       by: 'is no evidence where another is keyed',
       in: 'core/job/noted-numbers',

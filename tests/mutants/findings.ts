@@ -19,8 +19,8 @@ export const FINDINGS = [
     {
       rule: 'The lead who found it does not decide on the finding.',
       file: 'core/job/admit-disposition',
-      find: 'doers: new Set(state.doneBy[input.step] ?? [])',
-      into: 'doers: new Set()',
+      find: 'verdict === undefined ? (state.doneBy[input.step] ?? [])',
+      into: 'verdict === undefined ? []',
       by: 'is decided by a lead at the keyboard, but not by the lead who found it',
     },
     {

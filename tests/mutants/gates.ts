@@ -51,15 +51,15 @@ export const GATES = [
     },
     {
       rule: 'A rule that cannot be told does what the step says for unknown, and is not simply false.',
-      find: "outcome === 'unknown' ? p.step.when.unknown : outcome",
+      find: "outcome === 'unknown' ? placed.step.when.unknown : outcome",
       into: 'outcome',
       by: 'unknown is done where it says do',
       in: 'core/job/fail-closed',
     },
     {
       rule: "A part's condition is a condition of every step in it.",
-      find: 'for (const p of [...placed.inside, placed])',
-      into: 'for (const p of [placed])',
+      find: 'const around = placed.inside.at(-1)',
+      into: 'const around = ([] as PlacedStep[]).at(-1)',
       by: 'skips all its steps, or does them with their own conditions',
       in: 'core/job/parts',
     },
@@ -95,8 +95,8 @@ export const GATES = [
     },
     {
       rule: 'Every isolation point of the machine is locked, and has its number.',
-      find: 'return defs.machine.site.isolation_points.map(',
-      into: 'return defs.machine.site.isolation_points.slice(1).map(',
+      find: 'return pointsAsked(defs, evidence).map(',
+      into: 'return pointsAsked(defs, evidence).slice(1).map(',
       by: 'asks every item of the gate once, in the order of the procedure',
     },
     {

@@ -12,6 +12,7 @@ import { GATES } from './gates.ts'
 import { JOURNAL } from './journal.ts'
 import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
+import { OVER_TIME } from './over-time.ts'
 import { PEOPLE } from './people.ts'
 import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
@@ -32,6 +33,7 @@ export const MUTANTS = [
   ...PEOPLE,
   ...POINTS,
   ...FINDINGS,
+  ...OVER_TIME,
   ...STOP,
   ...RELEASE,
   ...READINGS,

@@ -109,8 +109,8 @@ export const METROLOGY = [
   ...of('core/metrology/uncertainty', 'core/metrology/uncertainty', [
     {
       rule: 'An error stated at any k is brought to k = 2.',
-      find: '    instrumentU / instrumentK,\n',
-      into: '    instrumentU / COVERAGE_K,\n',
+      find: "{ from: 'instrument', u: instrumentU / instrumentK }",
+      into: "{ from: 'instrument', u: instrumentU / COVERAGE_K }",
       by: 'the instrument alone comes back at k = 2, whatever k it was stated with',
     },
     {

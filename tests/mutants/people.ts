@@ -63,6 +63,47 @@ export const PEOPLE = [
       by: 'fits no key that is too cheap to work out, and so guessed in no time',
     },
   ]),
+  ...of('cli/doubt-sign', 'cli/doubt-sign', [
+    {
+      rule: 'A wrong PIN keyed for a closed job goes on record in its log.',
+      file: 'core/job/admit',
+      find: " && input.do !== 'pin-missed'",
+      into: '',
+      by: 'goes on record in each log it was keyed for, and the right one after it is taken',
+    },
+    {
+      rule: 'On a closed job too a person waits after three wrong PINs, and is asked no other.',
+      find: '(session.snapshot().state.pinMisses[by]?.count ?? 0) >= MISSES_ALLOWED',
+      into: '(session.snapshot().state.pinMisses[by]?.count ?? 0) > 99',
+      by: 'three times in a row holds its person back, in every job of the folder',
+    },
+    {
+      rule: 'Three wrong PINs in one job hold a person back in every other of the folder.',
+      find: 'if (left !== null)',
+      into: 'if (left === 0)',
+      by: 'three times in a row holds its person back, in every job of the folder',
+    },
+    {
+      rule: 'No PIN is asked unless a wrong one can go on record.',
+      find: 'for (const file of files) jobs.push(openOne(file))',
+      into: 'for (const file of files.slice(0, 1)) jobs.push(openOne(file))',
+      by: 'is not asked where a log cannot be written',
+    },
+    {
+      rule: 'Who may not sign for a closed job is told so before a PIN is asked.',
+      find: 'one.refused = whyNot(one, signing)',
+      into: 'one.refused = null',
+      by: 'is not asked of who may not sign',
+    },
+  ]),
+  ...of('app/session', 'app/session', [
+    {
+      rule: 'A PIN keyed where no talk is, is held against the key like any other.',
+      find: 'const { shown, talk } = await prove(keyed)',
+      into: 'const { shown, talk } = { shown: await take({ ...keyed.what, proved: true } as Input), talk: QUIET }',
+      by: 'keyed where no talk is goes on record when it is a wrong one, and signs when it fits',
+    },
+  ]),
   ...of('core/job/admit-people', 'core/job/opening', [
     {
       rule: 'The tag is keyed whole: what it begins with is not near enough.',

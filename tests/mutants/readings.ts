@@ -65,6 +65,20 @@ export const READINGS = [
       by: 'is doubted though its window lets it through, and 9.503 is shown',
     },
   ]),
+  ...of('core/job/unit-slip', 'core/job/doubtful', [
+    {
+      rule: 'A temperature keyed in the other unit than those it belongs with is doubted.',
+      find: 'if (mine !== undefined) return {',
+      into: 'if (mine === null) return {',
+      by: 'is doubted beside the first, with what would fit, and keyed again only after 2',
+    },
+    {
+      rule: 'A temperature is doubted as well where the slip is in the one that stands.',
+      find: 'return theirs === undefined ? null :',
+      into: 'return theirs !== undefined ? null :',
+      by: 'is doubted too where the slip was in the one that stands, and that is said',
+    },
+  ]),
   ...of('core/job/last-left', 'core/job/doubtful', [
     {
       rule: 'Wear that goes backwards by more than both errors is doubted.',

@@ -14,7 +14,7 @@ export const REVIEW = [
     {
       rule: 'A hold point that fell by anything but a step that is meant to let something in stands in the review.',
       find: "causeOf(gate, move) === 'opening')",
-      into: "MEANT.includes(causeOf(gate, move)) || causeOf(gate, move) === 'clock')",
+      into: "causeOf(gate, move) === 'opening' || causeOf(gate, move) === 'clock')",
       by: 'that fell has its fall, what called people out, and whether it was proved again',
     },
     {
@@ -22,6 +22,36 @@ export const REVIEW = [
       find: "({ entry }) => entry.type === 'evidence.failed' && entry.step === gate.id",
       into: '() => false',
       by: 'whose test failed has the reading that failed',
+    },
+  ]),
+  ...of('core/review/behind', 'core/review/kinds', [
+    {
+      rule: 'Work behind a hold point that had fallen is told as such, whatever was keyed afterwards.',
+      find: "  if (worked.length > 0) return { ...base, is: 'worked' }\n",
+      into: '',
+      by: 'behind which work went on by the record heads them all',
+    },
+    {
+      rule: 'Where the step at hand was behind it and nobody keyed clear, that is said.',
+      find: 'const isOver = atHand === null && !isLeftToDo(look, gate)',
+      into: 'const isOver = true',
+      by: 'that fell has its fall, what called people out, and whether it was proved again',
+    },
+  ]),
+  ...of('core/review/kinds/started', 'core/review/agreement', [
+    {
+      rule: 'A start with a finding undecided, or put off, stands among the first of a review.',
+      find: "stands && (decided === null || decided.choice === 'hold')",
+      into: 'stands && decided === null',
+      by: 'after the lead decided is none of it, but after a decision to hold it is',
+    },
+  ]),
+  ...of('core/review/kinds/hanging', 'core/review/agreement', [
+    {
+      rule: 'Locks that by the record still hang when a job has ended are an exception of their own.',
+      find: 'const locks = on.filter((one) => !isTag(one))',
+      into: 'const locks = on.filter((one) => isTag(one))',
+      by: 'when the job has ended is told by number, name and place, a tag by what it was asked for',
     },
   ]),
   ...of('core/review/kinds/unenforced', 'core/review/kinds', [

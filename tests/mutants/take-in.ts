@@ -95,7 +95,7 @@ export const TAKE_IN = [
   ...of('core/job/gate', 'core/job/take-in', [
     {
       rule: 'A lock at a point that the record has no more is still told of.',
-      find: 'return known ?? itemAtFormerPoint(evidence, key, behind)',
+      find: 'return known ?? itemAtFormerPoint(defs, evidence, key, behind)',
       into: 'return known',
       by: 'still tells of one that hung where it has no point any more',
     },

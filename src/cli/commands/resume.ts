@@ -1,17 +1,19 @@
 // barover resume: take a job up where it was left.
 import process from 'node:process'
+import { headGroups } from '../../app/head.ts'
 import type { Clock } from '../../app/ports.ts'
 import { openedOf } from '../../app/replay.ts'
 import type { Entry } from '../../core/job/entries.ts'
 import { readStamp } from '../../core/lib/instant.ts'
+import { layOut, plainText, row } from '../../core/sheet/block.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { UserError } from '../../node/user-error.ts'
 import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
-import { takeUpJob } from '../open.ts'
-import { print } from '../terminal.ts'
+import { type OpenedJob, takeUpJob } from '../open.ts'
+import { print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
 export const resumeCommand: Command = {
@@ -49,9 +51,22 @@ export async function resumeJob(job: string, values: Values): Promise<number> {
       `barover show ${file.id}`,
     )
   }
-  if (opened.journal.torn !== null && values.json !== true) print(opened.journal.torn)
+  if (values.json !== true) tellFrom(opened, values)
   await opened.session.bring({ do: 'take-up' })
   return lines === null ? drivePerson(opened, values) : driveScripted(opened, lines, stepped, values)
+}
+
+/** A log cut off at a line's end looks the same to itself: only whoever noted a head or a count can tell. */
+function tellFrom({ journal, record }: OpenedJob, values: Values): void {
+  const { entries, torn } = journal
+  const last = entries[entries.length - 1]?.at ?? ''
+  const said = [
+    ...(torn === null ? [] : [torn]),
+    `Taken up from ${entries.length} lines, the last of ${last.slice(0, 10)} ${last.slice(11, 16)}. Their head is:`,
+    ...headGroups(journal.head()),
+    'If another one was noted for the end of it, lines were cut off: barover verify --head.',
+  ]
+  print(plainText(layOut({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, record))))
 }
 
 /** A clock that was set by hand carries on a minute after the last entry; any other job has the machine's own clock. */

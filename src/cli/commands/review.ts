@@ -6,15 +6,17 @@ import type { Entry } from '../../core/job/entries.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import type { State } from '../../core/job/state.ts'
 import { clean } from '../../core/lib/text.ts'
+import { capital } from '../../core/lib/wording.ts'
 import type { Beside } from '../../core/review/beside.ts'
 import { itemBlocks } from '../../core/review/item.ts'
 import { reviewJson } from '../../core/review/json.ts'
-import { changesNumber, screenLines, wholeBlocks } from '../../core/review/page.ts'
+import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../core/review/page.ts'
 import { type Review, reviewOf } from '../../core/review/review.ts'
-import { type Block, layOut, plainText } from '../../core/sheet/block.ts'
+import { type Block, layOut, plainText, type SheetStyle } from '../../core/sheet/block.ts'
+import type { Paged } from '../../core/sheet/pages.ts'
 import { makeSafeLines } from '../../core/talk/make-safe.ts'
 import { findJob, type JobFile } from '../../node/job-folder.ts'
-import { examine } from '../../node/journal/examine.ts'
+import { examine, tornText } from '../../node/journal/examine.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { crewBefore } from '../crew-before.ts'
@@ -29,9 +31,9 @@ export const reviewCommand: Command = {
   name: 'review',
   usage: 'barover review JOB [--item N] [--head HASH] [--jobs DIR]',
   summary:
-    'What was out of the ordinary in a job, worst first, and the entries behind it. Nothing is written.',
+    'What was out of the ordinary in a job, worst first, and the entries behind it. JOB: enough of its name, as eb06.',
   options: {
-    item: { type: 'string', says: 'the entries behind this number of the review' },
+    item: { type: 'string', says: 'the entries behind this number of the review; or 3-9, a line for each' },
     head: { type: 'string', says: 'head hash that was noted elsewhere: it proves the log whole' },
     ...SHARED,
   },
@@ -41,9 +43,9 @@ export const reviewCommand: Command = {
     const check = checkLog(file.path, headFrom(values))
     const reviewed = reviewIn(values, file, check)
     const code = codeOf(check, reviewed.state)
-    const { review, editions, defs, entries } = reviewed
+    const { review, defs } = reviewed
     if (values.json === true) {
-      print(JSON.stringify({ ...reviewJson(review), head: check.found.head }))
+      print(JSON.stringify({ ...reviewJson(review), head: check.isSound ? check.found.head : null }))
       return code
     }
     const style = sheetStyle(values, review.record)
@@ -53,16 +55,16 @@ export const reviewCommand: Command = {
       return code
     }
     if (!canDraw(values)) {
-      printBlocks(wholeBlocks(defs, review), style)
+      printBlocks(wholeBlocks(defs, review, reviewed.state, style), style)
       return code
     }
-    const { drawReview } = await import('../../ui/draw-review.tsx')
-    const interrupted = await drawReview({
+    const { drawPages } = await import('../../ui/draw-pages.tsx')
+    const most = lastNumber(review)
+    const interrupted = await drawPages({
       style,
-      most: lastNumber(review),
-      list: (at, rows) => screenLines(defs, review, at, rows),
-      item: (number, at) =>
-        (itemBlocks(defs, entries, review, number, at, editions) ?? []).flatMap((block) => layOut(block, at)),
+      numbers: most === 0 ? null : `1 to ${most}`,
+      home: (at, rows) => ({ head: [], body: screenLines(defs, review, at, rows) }),
+      open: (keyed, at) => opened(reviewed, keyed, at),
       safe: () => makeSafeLines(defs, reviewed.state),
     })
     return interrupted ? EXIT.interrupted : code
@@ -101,22 +103,18 @@ function reviewIn(values: Values, file: JobFile, check: LogCheck): Reviewed {
 
 function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBefore']): Beside {
   const { content, tail, whole, grownBy, torn } = found
-  const heads = [tail, whole].filter((check) => check.state === 'fault').map(({ what }) => `${what}.`)
+  const heads = [tail, whole]
+    .filter((check) => check.state === 'fault')
+    .map(({ what }) => `${capital(what.replace(/^fault: /, ''))}.`)
   const isProved = tail.state === 'checked' && whole.state === 'checked' && grownBy === 0
   return {
     log: {
-      faults: [
-        ...(content.state === 'fault' ? [`${content.what} What follows that line is not shown here.`] : []),
-        ...heads,
-        ...inside,
-      ],
+      faults: [...(content.state === 'fault' ? [content.what] : []), ...heads, ...inside],
+      head: tail.state === 'unknown' ? 'none' : grownBy === null ? 'unlike' : 'like',
       whole: isProved && content.state === 'sound' ? 'proved' : 'unknown',
-      checked: [
-        content.what,
-        `Tail ${tail.what}.`,
-        `Whole ${whole.what}.`,
-        ...(torn === null ? [] : ['An unfinished last line follows; it was never shown as saved.']),
-      ],
+      checked: [content.what, `Tail ${tail.what}.`, `Whole ${whole.what}.`],
+      torn: torn === null || content.state === 'fault' ? null : tornText(torn),
+      broken: content.line === null ? null : { line: content.line, behind: content.behind },
     },
     files: attached.files.map(({ seq, name, state, what }) => ({
       seq,
@@ -132,16 +130,35 @@ function besideOf({ found, inside, attached }: LogCheck, before: Beside['crewBef
 /** The worst of it: a damaged log, then a check that failed, then how the job ended. */
 function codeOf(check: LogCheck, state: State): number {
   if (check.found.content.state === 'fault') return EXIT.fileProblem
-  return check.isSound && check.isWhole ? exitCodeOf(state) : EXIT.checkFailed
+  return check.isSound && check.isWhole && check.found.torn === null ? exitCodeOf(state) : EXIT.checkFailed
 }
 
-function lastNumber(review: Review): number {
-  return review.changes.length === 0 ? review.exceptions.length : changesNumber(review)
+/** What is behind a number, with its own line as the heading of each page; or a run of numbers, a line for each. */
+function opened(
+  { editions, defs, entries, review }: Reviewed,
+  keyed: string,
+  style: SheetStyle,
+): Paged | null {
+  const lines = (blocks: readonly Block[]) => blocks.flatMap((block) => layOut(block, style))
+  const range = rangeBlocks(review, keyed)
+  if (range !== null) return { head: [], body: lines(range) }
+  const blocks = /^[1-9]\d{0,3}$/.test(keyed)
+    ? itemBlocks(defs, entries, review, Number(keyed), style, editions)
+    : null
+  const [first, ...rest] = blocks ?? []
+  if (first === undefined) return null
+  const [heading, ...rows] = first.rows
+  if (heading === undefined) return null
+  return {
+    head: lines([{ ...first, rows: [heading] }]),
+    body: lines([{ margin: '', rows }, ...rest]),
+  }
 }
 
 function itemAsked({ editions, defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
   const number = /^[1-9]\d{0,3}$/.test(item.trim()) ? Number(item) : 0
-  const blocks = itemBlocks(defs, entries, review, number, sheetStyle(values, review.record), editions)
+  const style = sheetStyle(values, review.record)
+  const blocks = rangeBlocks(review, item) ?? itemBlocks(defs, entries, review, number, style, editions)
   if (blocks !== null) return blocks
   const most = lastNumber(review)
   throw new UserError(
@@ -150,6 +167,6 @@ function itemAsked({ editions, defs, entries, review }: Reviewed, item: string, 
   )
 }
 
-function printBlocks(blocks: readonly Block[], style: Parameters<typeof layOut>[1]): void {
+function printBlocks(blocks: readonly Block[], style: SheetStyle): void {
   for (const block of blocks) print(plainText(layOut(block, style)))
 }

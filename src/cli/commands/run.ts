@@ -4,7 +4,8 @@ import type { RecordKind } from '../../core/job/definitions.ts'
 import { kitOf } from '../../core/kit/kit.ts'
 import { kitBeforeJob } from '../../core/kit/words.ts'
 import { dayOf, type Instant, readStamp } from '../../core/lib/instant.ts'
-import { layOut, plainText, row } from '../../core/sheet/block.ts'
+import { row } from '../../core/sheet/block.ts'
+import { blockText } from '../../core/sheet/linear.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
@@ -13,7 +14,7 @@ import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { type OpenedJob, startJob } from '../open.ts'
-import { print, sheetStyle } from '../terminal.ts'
+import { canDraw, print, sheetStyle } from '../terminal.ts'
 
 export const runCommand: Command = {
   name: 'run',
@@ -68,7 +69,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
       answers: person ? 'person' : 'script',
     })
     await opened.session.look()
-    sayKit(opened, values)
+    sayKit(opened, values, !canDraw(values))
     return drivePerson(opened, values)
   }
   const lines = answersFrom(answers)
@@ -87,11 +88,11 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
 }
 
 /** What is missing before the job begins, on the sheet above its first line. Programs ask `barover kit --json`. */
-function sayKit({ defs, record, session }: OpenedJob, values: Values): void {
+function sayKit({ defs, record, session }: OpenedJob, values: Values, linear?: boolean): void {
   if (values.json === true) return
   const { lines, wrong } = kitBeforeJob(kitOf(defs, dayOf(session.snapshot().now)))
   const rows = lines.map((line) => row(line, wrong ? 'caution' : 'faint'))
-  print(plainText(layOut({ margin: '', rows }, sheetStyle(values, record))))
+  print(blockText({ margin: '', rows }, sheetStyle(values, record, linear)))
 }
 
 export function jobsFolder(values: Values): string {

@@ -1,13 +1,18 @@
-// barover without a command: a choice of jobs on a terminal; elsewhere what can be done, and nothing is written.
-import { join, relative } from 'node:path'
+// barover without a command: a choice of jobs on a terminal, drawn or in plain lines; elsewhere what can be done, and nothing
+// is written.
+import { join } from 'node:path'
 import process from 'node:process'
+import type { Choice } from '../../core/talk/choice.ts'
 import { homeFolder } from '../../node/home.ts'
 import { listJobs } from '../../node/job-folder.ts'
+import { askChoice } from '../../plain/choice.ts'
 import { ALOUD, type Command, SHARED, type Values } from '../args.ts'
+import { asTyped, calledAs } from '../called.ts'
 import { EXIT } from '../exit.ts'
 import { hush } from '../hush.ts'
 import { linesWithoutJob } from '../safe-lines.ts'
-import { canDraw, print, wantsAscii } from '../terminal.ts'
+import { canDraw, isListened, print, wantsAscii } from '../terminal.ts'
+import { terminalLines } from '../terminal-lines.ts'
 import { summary } from './jobs.ts'
 import { resumeJob } from './resume.ts'
 import { jobsFolder, runJob } from './run.ts'
@@ -19,10 +24,13 @@ export const startCommand: Command = {
   name: '',
   usage: 'barover',
   summary:
-    'A choice: take up a job, start the example, see a finished job. Without a terminal: what can be done.',
+    'A choice: take up a job, start the example, practise it, see a finished job. Without a terminal: what can be done.',
   options: { ...ALOUD, ...SHARED },
   positionals: { least: 0, most: 0 },
-  run: async (values) => (canDraw(values) ? choose(values) : whatCanBeDone(values)),
+  run: async (values) => {
+    if (canDraw(values)) return choose(values, drawn)
+    return isListened(values) ? choose(values, inLines) : whatCanBeDone(values)
+  },
 }
 
 const EXAMPLE_FOLDER = () => join(homeFolder(), 'examples', 'tc-401')
@@ -33,81 +41,111 @@ function whatCanBeDone(values: Values): number {
     .map(summary)
     .filter((one) => one.open)
   const [machine, answers] = ['machine.yaml', 'answers.txt'].map((name) =>
-    named(join(EXAMPLE_FOLDER(), name)),
+    asTyped(join(EXAMPLE_FOLDER(), name)),
   )
+  const barover = calledAs()
   const lines = [
     'Barover takes a crew through work on the piston end of a compressor, and keeps the record of it.',
     'Here is no terminal to draw on, so it only says what can be done. Nothing was begun and nothing written.',
     '',
     'The example, an invented machine, from its answers to its verdict:',
-    `  barover run bore-inspection --machine ${machine} --answers ${answers}`,
+    `  ${barover} run bore-inspection --machine ${machine} --answers ${answers}`,
     'The same, keyed by you, line by line:',
-    `  barover run bore-inspection --machine ${machine} --clock "2026-03-14 06:20" --plain`,
+    `  ${barover} run bore-inspection --machine ${machine} --clock "2026-03-14 06:20" --plain`,
     '',
-    `Open in ${jobsFolder(values)}: ${open.length === 0 ? 'no job' : `${open.length}; barover jobs lists them, barover resume JOB takes one up`}.`,
-    'barover --help lists every command. On a terminal, barover alone gives a choice.',
+    `Open in ${jobsFolder(values)}: ${open.length === 0 ? 'no job' : `${open.length}; ${barover} jobs lists them, ${barover} resume JOB takes one up`}.`,
+    `${barover} --help lists every command. On a terminal, ${barover} alone gives a choice; with --plain in plain lines.`,
   ]
   if (values.json === true) print(JSON.stringify({ began: false, open: open.map(({ job }) => job) }))
   else for (const line of lines) print(line)
   return EXIT.done
 }
 
-/** As it can be typed: in quotes where it has to be, from here where that is shorter. */
-function named(path: string): string {
-  const near = relative(process.cwd(), path)
-  const short = near.length < path.length ? near : path
-  return /[^\w./-]/.test(short) ? JSON.stringify(short) : short
-}
-
-function example(values: Values): Promise<number> {
+/** A bore inspection on the invented machine, its clock set to a day on which its calibrations are good. */
+function example(values: Values, as: 'example' | 'practice'): Promise<number> {
   return runJob({
     procedure: 'bore-inspection',
     machine: join(EXAMPLE_FOLDER(), 'machine.yaml'),
-    values: { ...values, clock: EXAMPLE_START },
+    values: { ...values, clock: EXAMPLE_START, as },
   })
 }
 
-async function choose(values: Values): Promise<number> {
-  const files = listJobs(jobsFolder(values)).slice(0, 50)
-  const jobs = files.map(summary)
-  const open = jobs.filter((j) => j.open)
-  const safe = () => linesWithoutJob(files.filter((f) => open.some((j) => j.path === f.path)))
-  const closed = jobs.filter((j) => !j.open && j.entries > 0)
+/** The place of what was chosen, from 0. */
+type Chosen = number | 'left' | 'interrupted'
+type Asker = (choice: Choice, values: Values, safe: () => readonly string[]) => Promise<Chosen>
+
+const drawn: Asker = async (choice, values, safe) => {
   const { drawChoice } = await import('../../ui/draw-choice.tsx')
-  const ascii = wantsAscii(values)
-  const which = await drawChoice({
+  return drawChoice({ ...choice, ascii: wantsAscii(values), safe })
+}
+
+const inLines: Asker = async (choice, values, safe) => {
+  const { DROPPED, dropEarly } = await import('../../ui/early-keys.ts')
+  if ((await dropEarly()).dropped) print(DROPPED)
+  const lines = terminalLines(process.stdin)
+  try {
+    return await askChoice(choice, {
+      out: { write: (text) => void process.stdout.write(text) },
+      ascii: wantsAscii(values),
+      next: () => lines.next(false),
+      safe,
+    })
+  } finally {
+    lines.close()
+  }
+}
+
+async function choose(values: Values, asker: Asker): Promise<number> {
+  for (;;) {
+    const files = listJobs(jobsFolder(values)).slice(0, 50)
+    const jobs = files.map(summary)
+    const open = jobs.filter((j) => j.open)
+    const closed = jobs.filter((j) => !j.open && j.entries > 0)
+    const ask = async (choice: Choice): Promise<Chosen> => {
+      const safe = () => linesWithoutJob(files.filter((f) => open.some((j) => j.path === f.path)))
+      const chosen = await asker(choice, values, safe)
+      // The choice gave the terminal back: until the next screen is there it shows nothing either.
+      if (typeof chosen === 'number' || choice.zero === 'Back') hush()
+      return chosen
+    }
+    const which = await ask(firstChoice(open.length, closed.length))
+    if (typeof which === 'string') return which === 'left' ? EXIT.done : EXIT.interrupted
+    if (which === 1) return example(values, 'example')
+    if (which === 2) return example(values, 'practice')
+    const list = which === 0 ? open : closed
+    const picked = await ask({
+      title: which === 0 ? 'Take up which job?' : 'See which job?',
+      lines: list.length === 0 ? [`There is none in the folder ${jobsFolder(values)}.`] : [],
+      options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
+      zero: 'Back',
+      help: ['The number before a job and Enter opens it. 0 goes back.'],
+    })
+    if (picked === 'interrupted') return EXIT.interrupted
+    const job = picked === 'left' ? undefined : list[picked]
+    if (job !== undefined)
+      return which === 0 ? resumeJob(job.path, values) : showCommand.run(values, [job.path])
+  }
+}
+
+function firstChoice(open: number, closed: number): Choice {
+  return {
     title: 'Barover',
     lines: [
       'Takes you through work on the piston end, and keeps the record of it.',
-      'Only the example starts from here. A real job: barover run --help.',
+      'Only example and practice start from here.',
+      `A real job: ${calledAs()} run --help.`,
     ],
     options: [
-      `Take up a job that was left (${open.length})`,
+      `Take up a job that was left (${open})`,
       'Start the example job: a bore inspection on an invented machine',
-      `See a finished job (${closed.length})`,
+      'Practise the same job: a trainee may sign on',
+      `See a finished job (${closed})`,
     ],
-    ascii,
-    safe,
-  })
-  if (typeof which === 'string') return codeOf(which)
-  // The choice gave the terminal back: until the next screen is there it shows nothing either.
-  hush()
-  if (which === 1) return example(values)
-  const list = which === 0 ? open : closed
-  const picked = await drawChoice({
-    title: which === 0 ? 'Take up which job?' : 'See which job?',
-    lines: list.length === 0 ? [`There is none in the folder ${jobsFolder(values)}.`] : [],
-    options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
-    ascii,
-    safe,
-  })
-  if (typeof picked === 'string') return codeOf(picked)
-  hush()
-  const job = list[picked]
-  if (job === undefined) return EXIT.done
-  return which === 0 ? resumeJob(job.path, values) : showCommand.run(values, [job.path])
-}
-
-function codeOf(how: 'left' | 'interrupted'): number {
-  return how === 'left' ? EXIT.done : EXIT.interrupted
+    zero: 'Leave',
+    help: [
+      'The number before a line and Enter chooses it. safe shows what to do to be safe.',
+      `The invented crew and its PINs: ${asTyped(join(EXAMPLE_FOLDER(), 'crew.yaml'))}, at its head.`,
+      `In a job, help lists the words that work there. ${calledAs()} --help lists every command.`,
+    ],
+  }
 }

@@ -19,7 +19,7 @@ import { isStop } from '../../core/talk/words.ts'
 import { steppedFrom } from '../../node/clock.ts'
 import { readTextFile, uniqueName } from '../../node/definition-files.ts'
 import { findJob } from '../../node/job-folder.ts'
-import { pinFits } from '../../node/pins.ts'
+import { isPin, pinFits } from '../../node/pins.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { type Asker, askLines, askPerson } from '../asker.ts'
@@ -89,10 +89,12 @@ async function takeIn(opened: OpenedJob, path: string, values: Values, asking: (
   const why = record === 'REAL' ? await unproved(to, files) : null
   const again = takeInOf(defs, session.snapshot().state, to, why)
   if (!again.ok) return refused(opened, values, again.error.say)
-  const signed = await signedBy(opened, values, asking())
+  const wanted: Wanted = { do: 'take-in', file, to, unproved: why }
+  const signed = await signedBy(opened, values, wanted, asking())
   if (signed === 'stop') return stopped(opened, values)
   if (signed === null) return refused(opened, values, 'Nobody signed for it.')
-  return put(opened, values, { do: 'take-in', file, to, unproved: why, ...signed })
+  if ('barred' in signed) return refused(opened, values, signed.barred)
+  return put(opened, values, { ...wanted, ...signed })
 }
 
 /** The files of the job with this one in the place of its machine record, under a name that none of the others has. */
@@ -126,19 +128,42 @@ function beforeRows({ defs, session }: OpenedJob, to: Definitions, taken: TakeIn
   ]
 }
 
-type Signing = Pick<Extract<Input, { do: 'take-in' }>, 'person' | 'proved' | 'why'>
+type TakingIn = Extract<Input, { do: 'take-in' }>
+type Signing = Pick<TakingIn, 'person' | 'proved' | 'why'>
+type Wanted = Omit<TakingIn, keyof Signing>
+
+/** Why it would be refused also with the right PIN, or null: told before reason and PIN are asked. */
+function barredWith(
+  { session, clock }: OpenedJob,
+  wanted: Wanted,
+  person: string,
+  why: string,
+): string | null {
+  const { state } = session.snapshot()
+  const input: TakingIn = { ...wanted, person, why, proved: true }
+  return admit(session.engine, state, input, clock.now(), NO_OTHERS).refusal?.say ?? null
+}
 
 /** Who signs and why; null where nothing more comes. A line that is only stop is STOP here too. */
-async function signedBy(opened: OpenedJob, values: Values, asker: Asker): Promise<Signing | 'stop' | null> {
+async function signedBy(
+  opened: OpenedJob,
+  values: Values,
+  wanted: Wanted,
+  asker: Asker,
+): Promise<Signing | { readonly barred: string } | 'stop' | null> {
   const { session, defs } = opened
   const given = async (name: string, question: string) => text(values, name) ?? (await asker.ask(question))
   const by = await given('by', 'Initials of the lead who takes it in. Enter alone: nothing is taken in.')
   if (by === null || by.trim() === '') return null
   if (isStop(by)) return 'stop'
+  const person = by.trim().toUpperCase()
+  const barred = barredWith(opened, wanted, person, 'not asked yet')
+  if (barred !== null) return { barred }
   const why = await given('why', 'Why was the record changed?')
   if (why === null) return null
   if (isStop(why)) return 'stop'
-  const person = by.trim().toUpperCase()
+  const wordless = barredWith(opened, wanted, person, why)
+  if (wordless !== null) return { barred: wordless }
   const key = personById(defs, person)?.pin
   if (key === undefined) return { person, proved: false, why }
   const mustWait = () => waitAfterMisses(session.snapshot().state, person, opened.clock.now().ms) !== null
@@ -146,6 +171,10 @@ async function signedBy(opened: OpenedJob, values: Values, asker: Asker): Promis
     const pin = await asker.ask(`PIN of ${person}. It is not shown while it is keyed.`, true)
     if (pin === null) return null
     if (isStop(pin)) return 'stop'
+    if (!isPin(pin)) {
+      process.stderr.write('A PIN is 4 to 12 figures: this was none, and counts as no try.\n')
+      continue
+    }
     if (await pinFits(pin, key)) return { person, proved: true, why }
     await asLeft(session)
     await session.bring({ do: 'pin-missed', person })

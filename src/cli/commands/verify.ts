@@ -1,14 +1,14 @@
 // barover verify: is a job's log as it was written? Says what could be checked, and never more.
 import { replay } from '../../app/replay.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
-import { clean } from '../../core/lib/text.ts'
+import { clean, wrap } from '../../core/lib/text.ts'
 import { standingOf } from '../../core/talk/standing.ts'
 import { findJob } from '../../node/job-folder.ts'
-import { examine } from '../../node/journal/examine.ts'
-import { type Command, SHARED } from '../args.ts'
+import { examine, tornText } from '../../node/journal/examine.ts'
+import { type Command, SHARED, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { checkLog, headFrom } from '../log-check.ts'
-import { print } from '../terminal.ts'
+import { print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
 export const verifyCommand: Command = {
@@ -24,8 +24,10 @@ export const verifyCommand: Command = {
   run: async (values, [job]) => {
     const file = findJob(jobsFolder(values), job ?? '')
     const { bytes, found, inside, isSound, attached, isWhole } = checkLog(file.path, headFrom(values))
-    const standing = found.content.state === 'sound' ? standingIn(bytes) : null
+    const standing = standingIn(bytes)
     const { files, strays } = attached
+    // Of a log that is not sound no head is shown: somebody may write it down, and it would prove what is left as whole.
+    const head = isSound ? found.head : null
     if (values.json === true)
       print(
         JSON.stringify({
@@ -33,6 +35,7 @@ export const verifyCommand: Command = {
           record: file.record,
           sound: isSound,
           ...found,
+          head,
           inside,
           standing,
           files,
@@ -40,19 +43,36 @@ export const verifyCommand: Command = {
         }),
       )
     else {
-      const line = (text: string) => print(`${file.record}  ${text}`)
-      line(`${file.id}  ${found.lines} lines`)
+      const line = (text: string) => print(wrapped(file.record, text, values))
+      line(`${file.id}  ${found.lines} lines${found.content.state === 'fault' ? ' before the break' : ''}`)
       line(`  content   ${found.content.what}`)
+      if (found.torn !== null) line(`  end       ${tornText(found.torn)}`)
       line(`  tail      ${found.tail.what}`)
       line(`  whole     ${found.whole.what}`)
       for (const fault of inside) line(`  inside    ${fault}`)
       for (const { name, what } of files) line(`  file      ${clean(name)}: ${what}`)
       for (const stray of strays) line(`  stray     ${clean(stray)}`)
-      if (standing !== null) line(`  standing  ${standing}`)
-      line(`  head      ${found.head}`)
+      if (standing !== null)
+        line(
+          `  standing  ${found.content.state === 'fault' ? `not known; up to the break ${standing}` : standing}`,
+        )
+      if (head === null)
+        line('  head      none is shown of a log that is not sound: nothing here is to be noted')
+      // A head is to be copied: nothing breaks it but the edge of the screen.
+      else print(`${file.record}    head      ${head}`)
     }
-    return isSound && isWhole ? EXIT.done : EXIT.checkFailed
+    if (found.content.state === 'fault') return EXIT.fileProblem
+    return isSound && isWhole && found.torn === null ? EXIT.done : EXIT.checkFailed
   },
+}
+
+/** Later lines are set in as far as what the first one says. */
+function wrapped(record: string, text: string, values: Values): string {
+  const room = sheetStyle(values, 'NOT LIVE').width - record.length - 2
+  const [lead = ''] = /^ {2}\S+ +/.exec(text) ?? []
+  return wrap(text.slice(lead.length), Math.max(20, room - lead.length))
+    .map((one, i) => `${record}  ${i === 0 ? lead : ' '.repeat(lead.length)}${one}`)
+    .join('\n')
 }
 
 /** How the job stands by its entries, in words; null when they cannot be read. */

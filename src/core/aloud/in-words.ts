@@ -1,4 +1,5 @@
 // Text of the sheet as it is said: figures one by one, so that a slip is heard, and signs and units in words.
+import { boxesInWords } from '../sheet/linear.ts'
 import { UNITS } from '../units/index.ts'
 
 /** How each unit of the table is said behind a figure. A word of its own for each, so that no two sound alike. */
@@ -100,9 +101,6 @@ type Sign = readonly [RegExp, string]
 
 /** What has figures in it or could be taken for a tag. */
 const ABBREVIATIONS: readonly Sign[] = [
-  [/\[x\]/g, 'shown: '],
-  [/\[ \]/g, 'open: '],
-  [/\[(\w+)\]/g, '$1: '],
   [/\bn\/a\b/gi, 'not applicable'],
   [/\bH2S\b/g, 'H two S'],
   [/\bO2\b/g, 'oxygen'],
@@ -145,7 +143,7 @@ function spelled(tag: string): string {
  * sign of its own. `initials` are spelled, so that RO is not said as a word.
  */
 export function inWords(text: string, initials: readonly string[] = []): string {
-  let said = text
+  let said = boxesInWords(text)
     .replace(/[\u00a0\s]+/g, (gap) => (gap.length > 1 ? '  ' : ' '))
     .replace(/[\u2018\u2019]/g, "'")
     .replace(/[\u2013\u2014\u2212]/g, '-')

@@ -24,6 +24,26 @@ const WARNINGS: readonly Entry['type'][] = [
   'clock.moved',
 ]
 
+/** After these, people come to the work anew: its hazards are said once more. */
+const INTERRUPTS: readonly Entry['type'][] = [
+  ...WARNINGS,
+  'stop.released',
+  'gate.opened',
+  'elsewhere.seen',
+  'elsewhere.gone',
+  'job.taken-up',
+  'job.handed-over',
+  'person.came-on',
+  'step.reopened',
+  'reading.dropped',
+  'late.settled',
+]
+
+export function interrupts(entry: Entry): boolean {
+  // A line that was taken back by the one who keyed it is no interruption.
+  return INTERRUPTS.includes(entry.type) && !(entry.type === 'gate.closed' && entry.cause === 'again')
+}
+
 /** Null where there is nothing to say. `state` is the one after the entry. */
 export function entryAloud(defs: Definitions, state: State, entry: Entry): Aloud | null {
   const lines = linesOf(defs, state, entry)
@@ -56,7 +76,7 @@ function linesOf(defs: Definitions, state: State, entry: Entry): string[] {
     case 'reading.taken':
       return takenLines(entry, rows)
     case 'reading.doubted':
-      // What would fit, and the ways on, come with the question that follows.
+      // What would fit is for the eye; the ways on come with the question that follows.
       return [`${figure(entry)} is doubted`]
     case 'evidence.given':
       return texts(rows).map((line) =>

@@ -55,7 +55,7 @@ function axisWear(
 ): AxisWear {
   const none = (why: string): AxisWear => ({ axis, wearM: null, station: null, why })
   if (datum === null || datum === undefined)
-    return none('no unswept strip and no earlier record to measure wear from')
+    return none('no unswept strip was read and no size as bored is on record')
   if (!DATUMS.includes(datum.from)) return none('the datum named is not one that wear may be measured from')
   const { byAxisM, singleM } = datum
   const size = byAxisM !== undefined && Object.hasOwn(byAxisM, axis) ? byAxisM[axis] : singleM

@@ -108,7 +108,7 @@ function runGuard(take: Take): Result<Computed> {
   if (accept <= 0 || reject <= 0)
     return refuse(
       'nothing-accepted',
-      'The measuring error is as large as the limit: this instrument can accept nothing.',
+      'The measuring error is as large as the limit: nothing measured so can be accepted.',
     )
   const risk = guardBandRisk(r, k)
   const [minus, plus] = side === 1 ? ['-', '+'] : ['+', '-']

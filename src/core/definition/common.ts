@@ -143,3 +143,6 @@ export const invented = z
   .boolean()
   .optional()
   .meta({ description: 'true: made up for examples and practice; never a real job.' })
+
+/** The two moments at which locks come off: those of pipes before gas is let in, those of what turns before the start. */
+export const LOCK_ENDS = ['before_gas', 'before_start'] as const

@@ -1,6 +1,6 @@
 // The evidence of a gate: what must be shown before it opens, kind by kind. Nothing in it can be waved through.
 import { z } from 'zod'
-import { identifier, line, provenance, short, written } from './common.ts'
+import { identifier, LOCK_ENDS, line, provenance, short, written } from './common.ts'
 
 /** Quantities that some kind of instrument in the register reads. Names are those of the kinds of quantity. */
 export const MEASURED_QUANTITIES = ['pressure-gauge', 'length', 'temperature'] as const
@@ -44,6 +44,10 @@ const locks = z.strictObject({
   kind: z.literal('locks').meta({ description: 'The number on each lock of the machine record.' }),
   ...common,
   ...compared,
+  taken_off: z.enum(LOCK_ENDS).optional().meta({
+    description:
+      'Each lock that comes off then, last on first off: its number, and the initials of who took it off behind it.',
+  }),
 })
 
 const words = z.strictObject({
@@ -60,6 +64,10 @@ const words = z.strictObject({
   register: z.literal('clear').optional().meta({
     description:
       'clear: the words count only while nothing temporary that was placed on this job is open in the register.',
+  }),
+  findings: z.literal('decided').optional().meta({
+    description:
+      'decided: the words count only while a lead has decided on every nonconformance of this job, and holds none.',
   }),
 })
 
@@ -100,6 +108,9 @@ const numbers = z.strictObject({
   }),
   per: z.enum(['once', 'isolation_point', 'person']).meta({
     description: 'How many: one, one for each isolation point, or one for each person on the job.',
+  }),
+  taken_off: z.literal(true).optional().meta({
+    description: 'It was taken off: the initials of who did it are keyed behind the number.',
   }),
   at_least: z.literal(2).optional().meta({
     description: 'Of one for each person: with fewer than two people on the job the gate stays shut.',

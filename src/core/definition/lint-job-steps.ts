@@ -5,7 +5,7 @@ import { type Finding, finding, type Path } from './lint-common.ts'
 import { lintWithin } from './lint-job-repeats.ts'
 import { type JobFinding, type JobParts, usedProcedures, within } from './lint-job-shape.ts'
 import type { GasLimit } from './machine.ts'
-import type { Evidence, Procedure, Step, StepOf } from './procedure.ts'
+import type { Evidence, EvidenceOf, Procedure, Step, StepOf } from './procedure.ts'
 
 /** Findings about every step of the procedure and its parts, each in the file of the step. */
 export function lintJobSteps(job: JobParts): JobFinding[] {
@@ -73,10 +73,24 @@ function lintCounterbore(job: JobParts, read: StepOf<'read'>, base: Path): Findi
   ]
 }
 
+/** A gate that asks for no lock at all would be open to whoever comes by. */
+function lintLocksOff(
+  { machine }: JobParts,
+  { id, taken_off: off }: EvidenceOf<'locks'>,
+  path: Path,
+): Finding[] {
+  const points = machine.site.isolation_points
+  if (off === undefined || points.some((point) => (point.comes_off ?? 'before_gas') === off)) return []
+  const message = `${quote(id)} asks for locks that come off ${off === 'before_gas' ? 'before gas' : 'before the start'}, and the record of ${quote(machine.machine)} has none.`
+  const hint = 'say comes_off at the isolation points of the machine record: before_start for what turns it'
+  return [finding([...path, 'taken_off'], 'no-such-lock', message, hint)]
+}
+
 function lintGateEvidence(job: JobParts, gate: StepOf<'gate'>, base: Path): Finding[] {
   return gate.evidence.flatMap((evidence, n) => {
     const path = [...base, 'evidence', n]
     if (evidence.kind === 'gas') return lintGas(job, gate, evidence, path)
+    if (evidence.kind === 'locks') return lintLocksOff(job, evidence, path)
     if (evidence.kind !== 'witness') return []
     if (job.crew.crew.some((person) => evidence.roles.some((role) => role === person.role))) return []
     const message = `Nobody on the crew list is ${a(list(evidence.roles, 'or'))}, so nobody can give ${quote(evidence.id)}.`

@@ -10,6 +10,7 @@ import { type Finding, finding, type Path, repeatedIds, unknownId, warning } fro
 import { lintBranches } from './lint-procedure-branches.ts'
 import { lintGate } from './lint-procedure-gate.ts'
 import { lintDecide, lintJudge } from './lint-procedure-judge.ts'
+import { lintOverTime } from './lint-procedure-over-time.ts'
 import { lintPlaces } from './lint-procedure-places.ts'
 import { lintRead } from './lint-procedure-read.ts'
 import { lintStepSafety } from './lint-procedure-safety.ts'
@@ -29,6 +30,7 @@ export function lintProcedure(procedure: Procedure, computations = COMPUTATIONS)
     ...repeatedIds(['steps'], procedure.steps, 'step'),
     ...lintUnusedHazards(procedure),
     ...lintPlaces(procedure),
+    ...lintOverTime(procedure),
     ...lintValues(procedure, values),
     ...procedure.steps.flatMap((step, index) => [
       ...lintCommon(procedure, step, index),

@@ -7,6 +7,7 @@ import {
   filePath,
   identifier,
   invented,
+  LOCK_ENDS,
   label,
   line,
   provenance,
@@ -79,6 +80,10 @@ const site = z.strictObject({
       z.strictObject({
         id: identifier.meta({ description: 'Id of the point.' }),
         name: short.meta({ description: 'What is locked, with the number on its plate.' }),
+        comes_off: z.enum(LOCK_ENDS).optional().meta({
+          description:
+            'When its lock comes off at the end: before_start for the driver and whatever else turns the machine; left out: before_gas.',
+        }),
       }),
     )
     .min(1, 'has no isolation points')

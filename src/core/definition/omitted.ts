@@ -13,6 +13,11 @@ export function omittedFault(procedure: Procedure, omits: ReadonlySet<string>): 
     // What refers to a step in a part stands in that part, where it is looked at.
     if (inner.length > 0) continue
     const users = procedure.steps.filter((step) => !omits.has(step.id) && refersTo(procedure, step, id))
+    const test = procedure.over_time?.find((one) =>
+      [one.from, one.stand, one.until, ...one.start, ...one.end].includes(id),
+    )
+    if (test !== undefined)
+      return `${quote(id)} cannot be left out of ${quote(procedure.procedure)}: the test ${quote(test.id)} refers to it.`
     if (users.length > 0)
       return `${quote(id)} cannot be left out of ${quote(procedure.procedure)}: ${list(users.map((u) => quote(u.id)))} ${users.length === 1 ? 'refers' : 'refer'} to it.`
   }
@@ -44,6 +49,7 @@ function refersTo(procedure: Procedure, step: Step, id: string): boolean {
   return [...needed, ...optional, ...observed].includes(id)
 }
 
-function names(text: string, id: string): boolean {
+/** Whether the text has the id as a word of its own. */
+export function names(text: string, id: string): boolean {
   return new RegExp(`(?<![A-Za-z0-9_])${id}(?![A-Za-z0-9_])`).test(text)
 }

@@ -1,7 +1,7 @@
 // A procedure as data: what a lead writes in YAML. Eight kinds of step; nothing in it can run code or loop.
 import { z } from 'zod'
 import { QUANTITY_KINDS } from '../units/index.ts'
-import { identifier, invented, line, short } from './common.ts'
+import { identifier, invented, line, short, written } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { INSTRUMENT_KINDS } from './instruments.ts'
 import { common, kind, type need, opening, pictured, point, type when } from './step-common.ts'
@@ -167,6 +167,36 @@ const value = z.strictObject({
     .meta({ description: 'The unit it is shown in; without one, the first of its kind.' }),
 })
 
+/** A reading, a stand and a reading again: worth something only where the clock tells that it was done in one go. */
+const overTime = z.strictObject({
+  id: identifier.meta({ description: 'Id of the test, once in the procedure.' }),
+  title: short.meta({ description: 'What is tried, as the sheet says it when it begins anew.' }),
+  from: identifier.meta({
+    description: 'The step that it begins with: gas on, pressure up. What is asked anew begins there.',
+  }),
+  settles: written('time')
+    .optional()
+    .meta({
+      description: 'Time from that step until the start may be read; counted by the program.',
+      examples: ['10 min'],
+    }),
+  start: z
+    .array(identifier)
+    .min(1, 'names no step')
+    .meta({ description: 'The readings at the start, by id of their steps.' }),
+  stand: identifier.meta({
+    description: 'The gate whose wait lies between: begun after the start was read, and before the end is.',
+  }),
+  end: z
+    .array(identifier)
+    .min(1, 'names no step')
+    .meta({ description: 'What is read, seen or tried at the end, by id of the steps.' }),
+  until: identifier.optional().meta({
+    description:
+      'The step that ends it, gas off or pressure out: once it is done, nothing of the test is asked anew by itself.',
+  }),
+})
+
 export const procedureSchema = z
   .strictObject({
     procedure: identifier.meta({ description: 'Id of the procedure; other procedures use it by this.' }),
@@ -202,6 +232,10 @@ export const procedureSchema = z
       .array(value)
       .optional()
       .meta({ description: 'Figures worked out from others; a rule uses those known before its own step.' }),
+    over_time: z.array(overTime).optional().meta({
+      description:
+        'Tests that have a start, a stand and an end: where the start is read anew, the stand and the end come again.',
+    }),
     steps: z.array(stepSchema).min(1, 'has no steps').meta({ description: 'The steps, in order.' }),
   })
   .meta({ title: 'Procedure', description: 'A guided procedure: steps that a crew is walked through.' })
@@ -210,6 +244,7 @@ export type Procedure = z.output<typeof procedureSchema>
 export type Step = z.output<typeof stepSchema>
 export type StepOf<K extends Step['kind']> = Extract<Step, { kind: K }>
 export type { FiguresJudge, FormJudge, PocketJudge }
+export type OverTime = z.output<typeof overTime>
 export type Point = NonNullable<z.output<typeof point>>
 export type { Evidence, EvidenceOf } from './evidence.ts'
 export type Station = z.output<typeof station>

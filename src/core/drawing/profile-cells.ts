@@ -6,14 +6,19 @@ import { plain } from './words.ts'
 export interface ProfileRow {
   readonly axisLabel: string
   readonly values: readonly (number | undefined)[]
+  /** What is written for a place without a reading that none is to come of. */
+  readonly instead?: readonly (string | undefined)[]
 }
+
+/** No reading yet. */
+export const NO_READING = '-'
 
 export interface Cells {
   /** Station names from the head end to the crank end. */
   readonly stations: readonly string[]
   readonly rows: readonly {
     readonly label: string
-    /** The reading at its resolution, or `-`. */
+    /** The reading at its resolution, or what stands in its place. */
     readonly figures: readonly string[]
     /** Units of the last decimal above the smallest reading of all rows; undefined where there is no reading. */
     readonly steps: readonly (number | undefined)[]
@@ -56,7 +61,9 @@ export function profileCells(profile: {
     rows: profile.rows.map((row, r) => ({
       label: plain(row.axisLabel),
       figures: order.map(({ index }, i) =>
-        counted[r]?.[i] === undefined ? '-' : written(row.values[index] as number),
+        counted[r]?.[i] === undefined
+          ? plain(row.instead?.[index] ?? NO_READING)
+          : written(row.values[index] as number),
       ),
       steps: (counted[r] ?? []).map((one) => (one === undefined ? undefined : one - smallest)),
     })),

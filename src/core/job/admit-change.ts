@@ -11,6 +11,7 @@ import { applicability } from './next.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { type Reading, type State, stands } from './state.ts'
+import { waitsAfter } from './voiding.ts'
 import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -140,7 +141,8 @@ export function fallsWithItem(
   key: string,
 ): readonly string[] {
   const gate = asKind(stepById(defs, gateId), 'gate')
-  return gateState(state, gateId).given[key] === undefined ? [] : fallsWith(defs, state, gate, [key])
+  if (gateState(state, gateId).given[key] === undefined) return []
+  return fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])
 }
 
 /** Striking evidence can only shut a gate, never open one. Whoever was let in comes out first. */

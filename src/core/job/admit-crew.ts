@@ -20,7 +20,16 @@ type Of<K extends Input['do']> = Extract<Input, { do: K }>
 /** A trainee works on PRACTICE only; the one rule for signing on, coming on and taking over. */
 export function barsTrainee(state: State, person: Person): Refusal | null {
   if (person.role !== 'trainee' || state.record === 'PRACTICE') return null
-  return { code: 'trainee', say: `${person.id} is a trainee, and a trainee signs on to PRACTICE only.` }
+  return {
+    code: 'trainee',
+    say: `${person.id} is a trainee, and a trainee signs on to PRACTICE only: leave, then choose practice where jobs are chosen, or run the job with --as practice.`,
+  }
+}
+
+/** The same by what was keyed: said before any PIN is asked or looked at, lest it be keyed for nothing. */
+export function barsInitials(defs: Definitions, state: State, typed: string): Refusal | null {
+  const person = personById(defs, typed.trim().toUpperCase())
+  return person === undefined ? null : barsTrainee(state, person)
 }
 
 /**
@@ -35,12 +44,12 @@ export function admitComingOn(
   input: Of<'come-on'>,
 ): Result<readonly Body[]> {
   if (state.doer === null) return notAsked()
+  const barred = barsInitials(defs, state, input.person)
+  if (barred !== null) return { ok: false, error: barred }
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
   if (state.people.includes(person.id)) return refuse('already-on', `${person.id} is on this job already.`)
-  const barred = barsTrainee(state, person)
-  if (barred !== null) return { ok: false, error: barred }
   const falls = gatesOf(defs).flatMap((gate): Body[] => {
     const old = Object.keys(gateState(state, gate.id).given).filter((key) => {
       const item = itemByKey(defs, gate, key)

@@ -10,7 +10,7 @@ import { next } from './next.ts'
 import type { Nonconformance } from './nonconformance.ts'
 import { notAsked, words } from './refusals.ts'
 import { signer } from './signature.ts'
-import type { State } from './state.ts'
+import { type State, standingVerdict } from './state.ts'
 import { type Validity, validityFrom } from './validity.ts'
 
 /** The one kind of step that a decide step can be about. */
@@ -29,6 +29,12 @@ export function dispositionsFor(verdict: string, choices: readonly string[]): st
 
 /** What a lead may choose for a finding, in the order it is asked. */
 export const FINDING_CHOICES = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold'] as const
+
+/** The same for a verdict that a gate asks about; null: of a finding. On hold it may be put whatever it came to. */
+export function findingChoices(verdict: string | null): readonly (typeof FINDING_CHOICES)[number][] {
+  const open = verdict === null ? FINDING_CHOICES : dispositionsFor(verdict, FINDING_CHOICES)
+  return FINDING_CHOICES.filter((choice) => choice === 'hold' || open.includes(choice))
+}
 
 /** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
 export function readers(state: State, seqs: readonly number[]): Set<string | null> {
@@ -77,9 +83,11 @@ function disposableFinding(
   input: { readonly step: string; readonly choice: string },
 ): Result<Asked> {
   if (!open.some(({ step }) => step === input.step)) return notAsked()
-  if (!FINDING_CHOICES.some((choice) => choice === input.choice))
+  const verdict = standingVerdict(state, input.step)?.verdict
+  if (!findingChoices(verdict?.result.verdict ?? null).some((choice) => choice === input.choice))
     return refuse('choice', 'That is not open for a finding: key one of the numbers.')
-  return ok({ about: input.step, doers: new Set(state.doneBy[input.step] ?? []) })
+  const doers = verdict === undefined ? (state.doneBy[input.step] ?? []) : readers(state, verdict.readings)
+  return ok({ about: input.step, doers: new Set(doers) })
 }
 
 /** Why this person may not decide on what these people did, or null. */

@@ -14,7 +14,7 @@ import {
   ourHazards,
 } from './elsewhere.ts'
 import type { Body } from './entries.ts'
-import { undashed } from './evidence-numbers.ts'
+import { isSameDevice, isSpelledAlike } from './evidence-numbers.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs, provesAt } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import type { State } from './state.ts'
@@ -112,8 +112,8 @@ function fallFor(defs: Definitions, state: State, name: string, doing: Doing): F
       return letIn(defs, name, doing)
     case 'removed': {
       const why = `${doing.clause}, in ${name}`
-      const off = new Set(doing.numbers.map(undashed))
-      const isKnown = gatesOf(defs).some((gate) => numbered(state, gate, off).length > 0)
+      const off = doing.numbers
+      const isKnown = gatesOf(defs).some((gate) => numbered(state, gate, off, isSpelledAlike).length > 0)
       // What cannot be told by a number may have held anything.
       return isKnown || doing.told ? { why, keys: (at, gate) => restingOn(at, gate, off) } : whole(why)
     }
@@ -151,8 +151,8 @@ function proving(state: State, gate: GateStep, hazards: ReadonlySet<string>): st
 }
 
 /** Items whose number came off, and with them all that proves what they held. */
-function restingOn(state: State, gate: GateStep, off: ReadonlySet<string>): string[] | null {
-  const keys = numbered(state, gate, off)
+function restingOn(state: State, gate: GateStep, off: readonly string[]): string[] | null {
+  const keys = numbered(state, gate, off, isSameDevice)
   if (keys.length === 0) return null
   const hazards = keys.flatMap((key) => {
     const evidence = evidenceByKey(gate, key)
@@ -161,11 +161,17 @@ function restingOn(state: State, gate: GateStep, off: ReadonlySet<string>): stri
   return proving(state, gate, new Set(hazards))
 }
 
-function numbered(state: State, gate: GateStep, off: ReadonlySet<string>): string[] {
+/** Known by its number is what is written so; what falls is also what may be the same, written otherwise. */
+function numbered(
+  state: State,
+  gate: GateStep,
+  off: readonly string[],
+  isSame: (one: string, other: string) => boolean,
+): string[] {
   return Object.entries(gateState(state, gate.id).given).flatMap(([key, { shown }]) => {
     const evidence = evidenceByKey(gate, key)
     const hasNumber = hangs(evidence) || (evidence?.kind === 'lift' && key.endsWith('.sling'))
-    return hasNumber && off.has(undashed(shown)) ? [key] : []
+    return hasNumber && off.some((number) => isSame(number, shown)) ? [key] : []
   })
 }
 

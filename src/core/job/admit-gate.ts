@@ -13,6 +13,7 @@ import { evidenceByKey, type GateStep, gateState } from './gate.ts'
 import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
 import { next } from './next.ts'
+import { undecided } from './nonconformance.ts'
 import { notAsked } from './refusals.ts'
 import { openThings, registerClear, thingText } from './register.ts'
 import type { State } from './state.ts'
@@ -34,9 +35,8 @@ export function admitEvidence(
     case 'locks':
       return lockGiven({ ...asked, evidence })
     case 'words':
-      return evidence.register === 'clear' && !registerClear(state)
-        ? registerOpen(state)
-        : wordsGiven(asked, evidence.words)
+      if (evidence.register === 'clear' && !registerClear(state)) return registerOpen(state)
+      return findingOpen(defs, state, evidence) ?? wordsGiven(asked, evidence.words)
     case 'gas':
       return gasGiven({ ...asked, evidence })
     case 'measured':
@@ -61,6 +61,19 @@ function registerOpen(state: State): Result<never> {
     'register-open',
     `Still in the register: ${first}${more}. Key taken for each, two people sign, and then these words count.`,
   )
+}
+
+/** Nor against what was found: the prompt asks for a lead's word on it first (next.ts), and here nothing passes it by. */
+function findingOpen(
+  defs: Definitions,
+  state: State,
+  { findings }: { readonly findings?: 'decided' | undefined },
+): Result<never> | null {
+  if (findings !== 'decided' || defs.loose === true) return null
+  const [open] = undecided(defs, state)
+  return open === undefined
+    ? null
+    : refuse('finding-open', `${open.name} stands, and no lead has decided on it so that it can go on.`)
 }
 
 /** After a gate fell with people let in: everybody out first, in words, before anything is asked again. */

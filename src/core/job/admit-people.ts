@@ -2,7 +2,7 @@
 import type { Instrument } from '../definition/instruments.ts'
 import { dayOf, readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { barsTrainee } from './admit-crew.ts'
+import { barsInitials } from './admit-crew.ts'
 import { type Definitions, instrumentById, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -16,11 +16,11 @@ type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
 export function admitSignOn(defs: Definitions, state: State, input: Of<'sign-on'>): Result<readonly Body[]> {
   if (next(defs, state).kind !== 'sign-on') return notAsked()
+  const barred = barsInitials(defs, state, input.person)
+  if (barred !== null) return { ok: false, error: barred }
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  const barred = barsTrainee(state, person)
-  if (barred !== null) return { ok: false, error: barred }
   return ok([{ type: 'person.signed-on', person: person.id, signed }])
 }
 
@@ -32,6 +32,15 @@ export function admitMissedPin(defs: Definitions, state: State, typed: string): 
   if (waitAfterMisses(state, person.id, now) !== null)
     return signer(defs, state, { person: person.id }) as Result<never>
   return ok([{ type: 'pin.missed', person: person.id }])
+}
+
+/** Their own PIN ends a row of wrong ones, also where what they signed was not taken. Nothing where there was no row. */
+export function admitFittedPin(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+  const who = signer(defs, state, { person: typed, proved: true })
+  if (!who.ok) return who
+  const { person, signed } = who.value
+  if (signed !== 'pin' || state.pinMisses[person.id] === undefined) return ok([])
+  return ok([{ type: 'pin.fitted', person: person.id, signed }])
 }
 
 /** The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. */

@@ -9,6 +9,7 @@ import { doubtOf } from './doubtful.ts'
 import type { Body, ReadingAt } from './entries.ts'
 import type { Input } from './input.ts'
 import { next, readingCutShort } from './next.ts'
+import { notSettled } from './over-time.ts'
 import { notAsked, words } from './refusals.ts'
 import type { State } from './state.ts'
 
@@ -71,6 +72,8 @@ export function readingFrom(
     return refuse('doubted', `${instrument.id} was found out of calibration: pick another.`)
   const unfit = unfitness(defs, instrument, state.lastAt)
   if (unfit !== null) return refuse('unfit', `${instrument.id} cannot be used: ${unfit}.`)
+  const early = notSettled(defs, state, placed)
+  if (early !== null) return early
   const entry = parseEntry(typed, {
     kind: step.quantity,
     unit: instrument.unit,

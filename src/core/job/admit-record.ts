@@ -9,6 +9,7 @@ import type { Body } from './entries.ts'
 import { gateState, gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
 import { barsOpening } from './open-job.ts'
+import { testsBegun } from './over-time.ts'
 import { type ChangedField, recordChanges } from './record-changes.ts'
 import { words } from './refusals.ts'
 import { signer } from './signature.ts'
@@ -19,6 +20,7 @@ export interface TakeIn {
   readonly gates: readonly string[]
   readonly voids: readonly string[]
   readonly undecided: readonly string[]
+  readonly tests: readonly string[]
   readonly dropped: readonly number[]
 }
 
@@ -98,6 +100,7 @@ function voidsOf(defs: Definitions, state: State): Omit<TakeIn, 'changed'> {
         (standingVerdict(state, placed.id) !== null || decided(placed.id) || signedFor(placed.id)),
     ),
     undecided: ids((placed) => !isJudgement(placed) && decided(placed.id)),
+    tests: testsBegun(defs, state),
     dropped: [state.doubt, state.late].flatMap((one) => (one === null ? [] : [one.seq])),
   }
 }

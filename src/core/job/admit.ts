@@ -18,7 +18,7 @@ import { admitFile } from './admit-file.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
 import { admitNotApplicable } from './admit-not-applicable.ts'
-import { admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
+import { admitFittedPin, admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import { admitPoint } from './admit-point.ts'
 import { admitCountersign, admitRadio } from './admit-radio.ts'
 import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
@@ -120,11 +120,26 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
   return { entries, state, refusal: handled.ok ? null : handled.error }
 }
 
-/** A closed job takes nothing more but what takes its readings away. */
-function afterClose(defs: Definitions, state: State, input: Input, now: Instant): Result<readonly Body[]> {
-  return input.do === 'doubt-instrument'
-    ? admitDoubtAfterClose(defs, state, input, now)
-    : refuse('closed', 'This job is closed; a new one starts from the beginning.')
+/** A closed job takes nothing more but what takes its readings away, and the PINs keyed for that. */
+function afterClose(defs: Definitions, before: State, input: Input, now: Instant): Result<readonly Body[]> {
+  if (input.do !== 'doubt-instrument' && input.do !== 'pin-missed' && input.do !== 'pin-fitted')
+    return refuse('closed', 'This job is closed; a new one starts from the beginning.')
+  if (!(now.ms >= before.lastMs))
+    return refuse('clock', 'The clock here stands before the last line of this job: put the clock right.')
+  const state = { ...before, lastAt: stamp(now) }
+  if (input.do === 'doubt-instrument') return admitDoubtAfterClose(defs, state, input)
+  const pin = input.do === 'pin-missed' ? admitMissedPin : admitFittedPin
+  return pin(defs, state, input.person)
+}
+
+/** Why an input would not be taken as things stand, or null. Nothing is taken. */
+export function wouldRefuse(
+  defs: Definitions,
+  state: State,
+  input: Exclude<Input, { do: 'take-in' }>,
+): Refusal | null {
+  const handled = handle({ defs, version: '' }, state, state, input)
+  return handled.ok ? null : handled.error
 }
 
 /** What time has done since the last entry: a clock set back, evidence past its life or of another day. */
@@ -175,6 +190,8 @@ function handle(
       return ok([])
     case 'pin-missed':
       return admitMissedPin(defs, state, input.person)
+    case 'pin-fitted':
+      return admitFittedPin(defs, state, input.person)
     case 'clock-moved':
       return ok([{ type: 'clock.moved', seconds: input.seconds }])
     case 'explain-stop':
@@ -207,6 +224,7 @@ function handleWork(
         | 'take-up'
         | 'tick'
         | 'pin-missed'
+        | 'pin-fitted'
         | 'clock-moved'
         | 'explain-stop'
         | 'release-stop'

@@ -5,7 +5,8 @@ import type { Instrument, Instruments } from '../definition/instruments.ts'
 import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
 import { omitsWithin, omittedFault } from '../definition/omitted.ts'
-import type { Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
+import type { OverTime, Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
+import { oncePer } from '../lib/once.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
 import { compileFigures } from '../rules/figures.ts'
@@ -37,6 +38,21 @@ export interface PlacedValue extends ProcedureValue {
   readonly scope: string
 }
 
+/** A test over time in its place; all ids are those in the whole job. */
+export interface PlacedTest {
+  readonly id: string
+  readonly title: string
+  /** Every step from its first to its last that is done by people, in order. */
+  readonly steps: readonly string[]
+  readonly from: string
+  /** Null: the start may be read at once. */
+  readonly settlesMs: number | null
+  readonly start: readonly string[]
+  readonly stand: string
+  readonly end: readonly string[]
+  readonly until: string | null
+}
+
 export type Hazard = Procedure['hazards'][number]
 
 export interface Definitions {
@@ -47,6 +63,7 @@ export interface Definitions {
   readonly limitBooks: readonly LimitBook[]
   readonly steps: readonly PlacedStep[]
   readonly values: readonly PlacedValue[]
+  readonly overTime: readonly PlacedTest[]
   readonly seats: readonly Seat[]
   /** Every hazard that the procedure and its parts name; where two name one, the words of the whole. */
   readonly hazards: readonly Hazard[]
@@ -56,6 +73,8 @@ export interface Definitions {
   readonly invented: readonly string[]
   /** For the search over every branch: what a rule is taken to come to. Left out, as in every job: it is worked out. */
   readonly ruled?: (state: State, placed: PlacedStep) => RuleOutcome | undefined
+  /** For the search, which leaves both open: tests over time tie nothing, and no gate asks for findings decided. */
+  readonly loose?: true
 }
 
 export interface Sources {
@@ -74,6 +93,7 @@ export interface Sources {
 export function assemble(sources: Sources): Result<Definitions> {
   const steps: PlacedStep[] = []
   const values: PlacedValue[] = []
+  const overTime: PlacedTest[] = []
   const seats = new Map<string, Seat>()
   const hazards = new Map<string, Hazard>()
   const makeSafe = new Set<string>()
@@ -86,6 +106,7 @@ export function assemble(sources: Sources): Result<Definitions> {
     omits: new Set(),
     steps,
     values,
+    overTime,
     seats,
     hazards,
     makeSafe,
@@ -102,6 +123,7 @@ export function assemble(sources: Sources): Result<Definitions> {
     limitBooks,
     steps,
     values,
+    overTime,
     seats: [...seats.values()],
     hazards: [...hazards.values()],
     makeSafe: [...makeSafe],
@@ -118,6 +140,7 @@ interface Placing {
   readonly omits: ReadonlySet<string>
   readonly steps: PlacedStep[]
   readonly values: PlacedValue[]
+  readonly overTime: PlacedTest[]
   readonly seats: Map<string, Seat>
   readonly hazards: Map<string, Hazard>
   readonly makeSafe: Set<string>
@@ -174,7 +197,31 @@ function place(procedure: Procedure, p: Placing): Result<null> {
     })
     if (!within.ok) return within
   }
+  for (const test of procedure.over_time ?? []) p.overTime.push(placedTest(p, test))
   return ok(null)
+}
+
+/** Of a step that the files do not have nothing comes: `check` and sound.ts refuse it. */
+function placedTest({ scope, steps }: Placing, test: OverTime): PlacedTest {
+  const own = (id: string) => scope + id
+  const at = (id: string) => steps.findIndex((one) => one.id === own(id))
+  const last = Math.max(...[...test.end, test.until ?? ''].map(at))
+  const isDone = ({ step }: PlacedStep) =>
+    ['tell', 'confirm', 'observe', 'read'].some((kind) => kind === step.kind)
+  return {
+    id: own(test.id),
+    title: test.title,
+    steps: steps
+      .slice(Math.max(0, at(test.from)), last + 1)
+      .filter(isDone)
+      .map(({ id }) => id),
+    from: own(test.from),
+    settlesMs: test.settles === undefined ? null : test.settles.si * 1000,
+    start: test.start.map(own),
+    stand: own(test.stand),
+    end: test.end.map(own),
+    until: test.until === undefined ? null : own(test.until),
+  }
 }
 
 /** What the hazard is called where people read it; an id that no procedure names is at least not program text. */
@@ -182,8 +229,13 @@ export function hazardName({ hazards }: Pick<Definitions, 'hazards'>, id: string
   return hazards.find((hazard) => hazard.id === id)?.name ?? id.replaceAll('_', ' ')
 }
 
+/** Every step by its id; a part is none. */
+export const stepsById = oncePer(
+  (defs: Definitions): ReadonlyMap<string, PlacedStep> => new Map(defs.steps.map((s) => [s.id, s])),
+)
+
 export function stepById(defs: Definitions, id: string): PlacedStep {
-  const found = defs.steps.find((s) => s.id === id)
+  const found = stepsById(defs).get(id)
   if (found === undefined) throw new Error(`no step ${id} in the procedure`)
   return found
 }

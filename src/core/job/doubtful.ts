@@ -1,5 +1,6 @@
 // Whether a reading as keyed is doubted, why, and what is shown with the doubt. Nothing here changes or picks a figure.
 import type { StepOf } from '../definition/procedure.ts'
+import { companion } from '../units/index.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { againstLast, type LastLeft } from './last-left.ts'
@@ -7,6 +8,7 @@ import { likely, likelySentence } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
 import { implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
+import { type UnitSlip, unitSlip } from './unit-slip.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -25,8 +27,9 @@ interface Reason {
 }
 
 /**
- * Null for a reading that is believed. One outside its window is doubted always; one far from its neighbours, or against
- * what the last overhaul left, only as the first of its place: a repeat is held against the first, by `repeats`.
+ * Null for a reading that is believed. One outside its window is doubted always; one in another unit than those it
+ * belongs with, far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
+ * against the first, by `repeats`.
  */
 export function doubtOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Doubt | null {
   const reason = reasonOf(defs, state, placed, reading)
@@ -43,10 +46,22 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   if (outside !== null) return { why: outside, more: null, isSlip: true }
   if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
+  const slip = unitSlip(defs, state, placed, reading)
+  if (slip !== null) return slipReason(slip, size)
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
   return last === null ? null : lastReason(last, size)
+}
+
+/** Which of the two is the slip nobody here can say: of the one that stands it is said how it is put right. */
+function slipReason({ other, apart, whose }: UnitSlip, size: (si: number) => string): Reason {
+  const { step, reading } = other
+  const why = `${size(apart)} ${apart < 0 ? 'under' : 'over'} sheet ${step.number}, ${step.step.title}`
+  if (whose === 'this') return { why, more: null, isSlip: true }
+  const typed = reading.typed.trim()
+  const more = `There ${typed} ${reading.unit} stands; ${typed} ${companion(reading.unit) ?? ''} would fit. If the slip is there: 1, then correct.`
+  return { why, more, isSlip: false }
 }
 
 function farReason({ beyond, spread, others }: Far, size: (si: number) => string): Reason {

@@ -88,6 +88,8 @@ export type Body =
     }
   /** A PIN was keyed that is not this person's. The PIN itself is nowhere. */
   | { readonly type: 'pin.missed'; readonly person: string }
+  /** Theirs was keyed after wrong ones, and what they signed was not taken: it ends the row all the same. */
+  | { readonly type: 'pin.fitted'; readonly person: string; readonly signed?: Signed }
   | { readonly type: 'machine.named'; readonly typed: string }
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
@@ -126,6 +128,8 @@ export type Body =
       readonly signed?: Signed
       /** Name that the number is kept under, to be held against later. */
       readonly notes?: string
+      /** Who took it off, where that was asked. */
+      readonly off_by?: string
     }
   | {
       readonly type: 'evidence.failed'
@@ -206,8 +210,11 @@ export type Body =
       readonly why: string
       readonly voids: readonly string[]
     }
-  /** What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. */
-  | { readonly type: 'branch.left'; readonly voids: readonly string[] }
+  /**
+   * What was done under a condition that no longer holds: the steps named count for nothing, nor do their readings. `test`:
+   * the title of the test over time that has to be done anew instead.
+   */
+  | { readonly type: 'branch.left'; readonly voids: readonly string[]; readonly test?: string }
   | { readonly type: 'verdict.given'; readonly step: string; readonly verdict: VerdictRecord }
   | {
       readonly type: 'disposition.set'
@@ -346,6 +353,8 @@ export type Body =
       readonly voids: readonly string[]
       /** Findings that stay found, and what a lead had decided about them is void. */
       readonly undecided: readonly string[]
+      /** Tests over time of which something stood, by title: each begins anew, whole. */
+      readonly tests: readonly string[]
       /** Readings that waited to be settled and are asked anew, by seq. */
       readonly dropped: readonly number[]
       readonly person: string

@@ -110,6 +110,7 @@ const schema = z.discriminatedUnion('type', [
     summary: z.array(text),
   }),
   of('pin.missed', { person: text }),
+  of('pin.fitted', { person: text, signed }),
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),
@@ -136,6 +137,7 @@ const schema = z.discriminatedUnion('type', [
     person: text.optional(),
     signed,
     notes: text.optional(),
+    off_by: text.optional(),
   }),
   of('evidence.failed', {
     step: text,
@@ -176,7 +178,7 @@ const schema = z.discriminatedUnion('type', [
     why: text,
     voids,
   }),
-  of('branch.left', { voids }),
+  of('branch.left', { voids, test: text.optional() }),
   of('verdict.given', { step: text, verdict }),
   of('disposition.set', {
     step: text,
@@ -260,6 +262,7 @@ const schema = z.discriminatedUnion('type', [
     gates: z.array(text),
     voids,
     undecided: z.array(text),
+    tests: z.array(text),
     dropped: z.array(z.int()),
     person: text,
     signed,

@@ -5,6 +5,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
 import { evidenceByKey, gateState, wantsAnother } from './gate.ts'
+import { peopleOnJob } from './people-on.ts'
 
 const NAMES = {
   permit: 'permit',
@@ -15,33 +16,74 @@ const NAMES = {
 } as const
 
 /** L-101 and L101 are one lock. */
-export const undashed = (number: string) => number.toUpperCase().replaceAll('-', '')
+const undashed = (number: string) => number.toUpperCase().replaceAll('-', '')
+
+/** The same but for dashes and small letters. */
+export const isSpelledAlike = (one: string, other: string) => undashed(one) === undashed(other)
+
+/** Letters, then figures: what most locks and blinds bear. */
+const LETTERED = /^([A-Z]*)0*(\d+)$/
+
+/**
+ * Whether two numbers may be two spellings of one lock, blind or tag: the letters may be left out, and noughts before the
+ * figures. Two sets of letters are two things, L-101 and K-101. In doubt it is the same thing, so that none is in two places.
+ */
+export function isSameDevice(one: string, other: string): boolean {
+  if (isSpelledAlike(one, other)) return true
+  const [first, second] = [LETTERED.exec(undashed(one)), LETTERED.exec(undashed(other))]
+  if (first === null || second === null || first[2] !== second[2]) return false
+  return first[1] === second[1] || first[1] === '' || second[1] === ''
+}
 
 const isNumber = (number: string) => /^[A-Z0-9][A-Z0-9-]{0,15}$/.test(number) && /\d/.test(number)
 
 /** Numbers of permits come with the years and slashes of an office. */
 const isPermit = (number: string) => /^[A-Z0-9][A-Z0-9./-]{0,23}$/.test(number) && /\d/.test(number)
 
+/**
+ * The number, and who took it off where that is asked: initials of somebody on the job behind it. Whose lock it is their own hand
+ * takes it off (29 CFR 1910.147(e)(3)); that it was their hand is for whoever witnesses the gate.
+ */
+function takenOff({ defs, state, evidence, typed }: Asked<'locks'> | Asked<'numbers'>): Result<TakenOff> {
+  const whole = spaced(typed)
+  if (evidence.taken_off === undefined) return ok({ number: whole, by: {} })
+  const [number = '', person = '', ...more] = whole.split(' ')
+  const isHere = more.length === 0 && peopleOnJob(state).includes(person)
+  if (isHere && defs.crew.crew.some((one) => one.id === person && one.role !== 'trainee'))
+    return ok({ number, by: { off_by: person } })
+  return refuse(
+    'off-by',
+    `Key the number and behind it the initials of who took it off, somebody on this job: ${number || 'L-101'} ${state.doer ?? 'RO'}.`,
+  )
+}
+
+interface TakenOff {
+  readonly number: string
+  readonly by: { readonly off_by?: string }
+}
+
 export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
-  const number = spaced(asked.typed)
+  const off = takenOff(asked)
+  if (!off.ok) return off
+  const { number, by } = off.value
   if (!isNumber(number)) {
     return refuse(
       'lock-number',
       `Key the number on the lock at ${asked.item.point?.name ?? 'this point'}: letters, digits and dashes, with at least one digit.`,
     )
   }
-  if (isDown(asked, number)) {
+  const down = downAs(asked, number)
+  if (down !== null) {
     return refuse(
       'lock-twice',
-      `Lock ${number} is already down for another point, and one lock cannot hang in two places.`,
+      `Lock ${asDown(number, down)} is already down for another point, and one lock cannot hang in two places.`,
     )
   }
-  return ok([heldAgainst(asked, number)])
+  return ok([heldAgainst(asked, number, by)])
 }
 
 export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
-  const { evidence, item, typed } = asked
-  const number = spaced(typed)
+  const { evidence, item } = asked
   const name = NAMES[evidence.of]
   if (wantsAnother(item)) {
     return refuse(
@@ -49,6 +91,9 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
       'Nobody does this alone, and each hangs a lock of their own: whoever works with you comes onto the job first, by the words sign on.',
     )
   }
+  const off = takenOff(asked)
+  if (!off.ok) return off
+  const { number, by } = off.value
   if (evidence.of === 'permit') {
     if (isPermit(number)) return ok([heldAgainst(asked, number)])
     return refuse(
@@ -62,28 +107,33 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
       `Key the number on the ${name}${whose(item)}: letters, digits and dashes, with at least one digit.`,
     )
   }
-  if (isDown(asked, number)) {
+  const down = downAs(asked, number)
+  if (down !== null) {
     return refuse(
       'number-twice',
-      `The number ${number} is already down at this hold point, and one ${name} cannot be in two places.`,
+      `The number ${asDown(number, down)} is already down at this hold point, and one ${name} cannot be in two places.`,
     )
   }
-  return ok([heldAgainst(asked, number)])
+  return ok([heldAgainst(asked, number, by)])
 }
 
 /**
  * The number as evidence, or on record as another than the one noted earlier. That one is only told afterwards, and it
- * stands: of two numbers nobody here can say which thing is meant, so a lead has to look.
+ * stands; here letters left out do not make it the same, as that would pass a lock for another. Of two numbers nobody here can say which thing is meant, so a lead has to look.
  */
-function heldAgainst(asked: Asked<'locks'> | Asked<'numbers'>, number: string): Body {
+function heldAgainst(
+  asked: Asked<'locks'> | Asked<'numbers'>,
+  number: string,
+  by: TakenOff['by'] = {},
+): Body {
   const { notes, same_as: sameAs } = asked.evidence
   const under = (name: string) => [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
   const was = sameAs === undefined ? undefined : asked.state.noted[under(sameAs)]
-  if (sameAs !== undefined && was !== undefined && undashed(was.shown) !== undashed(number)) {
+  if (sameAs !== undefined && was !== undefined && !isSpelledAlike(was.shown, number)) {
     const why = `${was.shown} was noted earlier, so this is another; look again, and if it is, say STOP and call a lead`
     return failed(asked, number, why, { unlike: under(sameAs) })
   }
-  return given(asked, number, notes === undefined ? {} : { notes: under(notes) })
+  return given(asked, number, { ...(notes === undefined ? {} : { notes: under(notes) }), ...by })
 }
 
 function whose({ point, person }: AnyAsked['item']): string {
@@ -97,17 +147,23 @@ function sortOf(evidence: Evidence): EvidenceOf<'numbers'>['of'] | null {
   return evidence.kind === 'numbers' ? evidence.of : null
 }
 
-/** Whether the number stands in this gate already, for another thing of the same sort. */
-function isDown({ state, gate, item, evidence }: Asked<'locks'> | Asked<'numbers'>, number: string): boolean {
-  return Object.entries(gateState(state, gate.id).given).some(([key, other]) => {
+/** As it stands in this gate already, for another thing of the same sort; null where it does not. */
+function downAs(
+  { state, gate, item, evidence }: Asked<'locks'> | Asked<'numbers'>,
+  number: string,
+): string | null {
+  // Parts are stamped by their maker, and letters are all that tells some of them apart.
+  const isSame = sortOf(evidence) === 'part' ? isSpelledAlike : isSameDevice
+  const found = Object.entries(gateState(state, gate.id).given).find(([key, other]) => {
     const its = evidenceByKey(gate, key)
-    return (
-      key !== item.key &&
-      its !== null &&
-      sortOf(its) === sortOf(evidence) &&
-      undashed(other.shown) === undashed(number)
-    )
+    return key !== item.key && its !== null && sortOf(its) === sortOf(evidence) && isSame(other.shown, number)
   })
+  return found === undefined ? null : found[1].shown
+}
+
+/** `101, which is L-101,`: the other spelling is told where it is another. */
+function asDown(number: string, down: string): string {
+  return number === down ? number : `${number}, which may be ${down},`
 }
 
 /** Number of a sling or its tag. */

@@ -44,6 +44,7 @@ function changed(gate: GateState, entry: GateEntry): GateState {
             si: entry.reading?.si ?? null,
             person: entry.person ?? null,
             instrument: entry.instrument ?? null,
+            ...(entry.off_by === undefined ? {} : { offBy: entry.off_by }),
           },
         },
       }

@@ -29,6 +29,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     picked: [],
     doubted: {},
     done: {},
+    doneAt: {},
     findings: {},
     gates: {},
     noted: {},
@@ -70,6 +71,7 @@ export function fold(before: State, entry: Entry): State {
     case 'machine.mismatched':
     case 'step.objected':
     case 'note.written':
+    case 'pin.fitted':
     case 'readings.questioned':
       return state
     case 'person.signed-on':
@@ -196,9 +198,12 @@ export function fold(before: State, entry: Entry): State {
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
     case 'record.taken-in':
       return recordTakenIn(state, entry)
-    case 'clock.moved':
+    case 'clock.moved': {
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
-      return { ...strikeAll(state, 'clock'), notices: {}, lastMs: readStamp(entry.at)?.ms ?? state.lastMs }
+      const lastMs = readStamp(entry.at)?.ms ?? state.lastMs
+      const doneAt = Object.entries(state.doneAt).map(([id, { seq }]) => [id, { seq, atMs: lastMs }])
+      return { ...strikeAll(state, 'clock'), notices: {}, lastMs, doneAt: Object.fromEntries(doneAt) }
+    }
     case 'job.closed':
       return { ...state, closed: entry.outcome, asLeft: entry.as_left ?? null }
     default:
@@ -220,6 +225,7 @@ function answered(state: State, entry: Entry & { readonly step: string }, word: 
   return {
     ...state,
     done: { ...state.done, [entry.step]: word },
+    doneAt: { ...state.doneAt, [entry.step]: { seq: entry.seq, atMs: state.lastMs } },
     doneBy: { ...state.doneBy, [entry.step]: [...by] },
   }
 }

@@ -58,7 +58,7 @@ function itemsOfEvidence(defs: Definitions, evidence: Evidence, people: readonly
         : []),
     ]
   if (evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.per === 'isolation_point'))
-    return defs.machine.site.isolation_points.map((point) => ({
+    return pointsAsked(defs, evidence).map((point) => ({
       key: `${id}.${point.id}`,
       evidence,
       point,
@@ -66,6 +66,21 @@ function itemsOfEvidence(defs: Definitions, evidence: Evidence, people: readonly
       part: null,
     }))
   return [{ key: id, evidence, point: null, person: null, part: null }]
+}
+
+/** The isolation points it asks of: all, or, where locks come off, those whose lock comes off then, last on first off. */
+export function pointsAsked(
+  { machine }: Pick<Definitions, 'machine'>,
+  evidence: Evidence,
+): Definitions['machine']['site']['isolation_points'] {
+  const { isolation_points: all } = machine.site
+  const off = evidence.kind === 'locks' ? evidence.taken_off : undefined
+  return off === undefined ? all : all.filter((point) => (point.comes_off ?? 'before_gas') === off).reverse()
+}
+
+/** Whether it tells that a lock, a blind or a tag was taken off. */
+export function comesOff(evidence: Evidence | null): boolean {
+  return (evidence?.kind === 'locks' || evidence?.kind === 'numbers') && evidence.taken_off !== undefined
 }
 
 /** The line of evidence that an item belongs to; ids hold no dot. */
@@ -83,21 +98,31 @@ export function itemByKey(defs: Definitions, gate: GateStep, key: string): Item 
   if (evidence === null) return null
   const behind = key === evidence.id ? [] : [key.slice(evidence.id.length + 1)]
   const known = itemsOfEvidence(defs, evidence, behind).find((item) => item.key === key)
-  return known ?? itemAtFormerPoint(evidence, key, behind)
+  return known ?? itemAtFormerPoint(defs, evidence, key, behind)
 }
 
-/** At a point that the record has no more, since another was taken in: what was hung there may hang there all the same. */
-function itemAtFormerPoint(evidence: Evidence, key: string, behind: readonly string[]): Item | null {
+/**
+ * At a point that the record has no more, or whose lock comes off at another time, since another was taken in: what was hung
+ * there may hang there all the same.
+ */
+function itemAtFormerPoint(
+  { machine }: Definitions,
+  evidence: Evidence,
+  key: string,
+  behind: readonly string[],
+): Item | null {
   const isPerPoint =
     evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.per === 'isolation_point')
   const [id] = behind
   if (!isPerPoint || id === undefined) return null
   const name = `${id.replaceAll('_', ' ')}, a point that the record has no more`
-  return { key, evidence, point: { id, name }, person: null, part: null }
+  const point = machine.site.isolation_points.find((one) => one.id === id) ?? { id, name }
+  return { key, evidence, point, person: null, part: null }
 }
 
 /** Whether its number is that of something which hangs on the machine: a lock, a tag, a blind. A part is what it hangs on. */
 export function hangs(evidence: Evidence | null): boolean {
+  if (comesOff(evidence)) return false
   if (evidence?.kind === 'locks') return true
   return evidence?.kind === 'numbers' && evidence.of !== 'permit' && evidence.of !== 'part'
 }

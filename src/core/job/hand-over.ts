@@ -14,11 +14,13 @@ import { pendingPoint } from './point.ts'
 import { takenInLines } from './record-words.ts'
 import { openThings, thingText } from './register.ts'
 import { openStop, type State } from './state.ts'
+import { isVoidSince } from './voids.ts'
 
 /** Lines of the summary, each to stand for itself on paper. */
 export function handOverLines(defs: Definitions, state: State): string[] {
   return [
     `${defs.procedure.title} on ${defs.machine.machine}, job ${state.job}`,
+    ...endLines(state),
     people(state),
     ...progress(defs, state),
     ...lockAndGateLines(defs, state),
@@ -31,6 +33,18 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...judgedLines(defs, state),
     ...findingLines(defs, state),
     ...openLines(defs, state),
+  ]
+}
+
+/** How a job that has ended did, and what fell since; and every instrument found out of calibration on it. */
+function endLines({ closed, fellFrom, asLeft, doubted }: State): string[] {
+  const left = asLeft === null ? '' : ` as found, ${asLeft} as left`
+  const end =
+    fellFrom === null ? `Closed with ${closed}${left}` : `Closed with ${fellFrom}, FALLEN TO ${closed} since`
+  const out = Object.keys(doubted)
+  return [
+    ...(closed === null ? [] : [end]),
+    ...(out.length === 0 ? [] : [`Out of calibration: ${out.join(', ')}; nothing read with it stands`]),
   ]
 }
 
@@ -63,10 +77,11 @@ function people(state: State): string {
 function progress(defs: Definitions, state: State): string[] {
   const asked = defs.steps.filter((s) => applicability(defs, state, s) !== 'skip')
   const done = asked.filter((s) => isComplete(state, s))
+  const fell = asked.filter((s) => !isComplete(state, s) && isVoidSince(state, s)).length
   const prompt = next(defs, state)
   const now = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
   return [
-    `Done: ${done.length} of ${asked.length} steps${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}`,
+    `Done: ${done.length} of ${asked.length} steps${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}${fell === 0 ? '' : `; ${fell} more done and void since`}`,
     `Next: ${now === null ? 'no step' : named(now)}`,
   ]
 }

@@ -23,6 +23,8 @@ export type Input =
   | ({ readonly do: 'hand-over'; readonly from: string; readonly fromProved: boolean } & Signature)
   /** The PIN keyed for this person did not fit. */
   | { readonly do: 'pin-missed'; readonly person: string }
+  /** It did, and what it was keyed for was not taken. */
+  | { readonly do: 'pin-fitted'; readonly person: string }
   | { readonly do: 'name-machine'; readonly typed: string }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
   | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }

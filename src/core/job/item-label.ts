@@ -26,7 +26,7 @@ export function itemLabel(defs: Definitions, item: Item): string {
   const id = evidence.id.replaceAll('_', ' ')
   switch (evidence.kind) {
     case 'locks':
-      return `lock at ${item.point?.name ?? ''}`
+      return `lock ${evidence.taken_off === undefined ? 'at' : 'off'} ${item.point?.name ?? ''}`
     case 'words':
     case 'wait':
       return id
@@ -38,7 +38,8 @@ export function itemLabel(defs: Definitions, item: Item): string {
       const device = DEVICES[evidence.of]
       if (wantsAnother(item)) return `${device} of somebody else`
       if (item.point !== null) return `${device} at ${item.point.name}`
-      return item.person === null ? device : `${device} of ${item.person}`
+      if (item.person !== null) return `${device} of ${item.person}`
+      return evidence.taken_off === undefined ? device : `${device} off`
     }
     case 'lift':
       return `${id}, ${item.part ?? ''}`

@@ -7,7 +7,7 @@ import { NOISE } from './plausible.ts'
 
 /**
  * `swapped`: two figures next to each other changed round. `point`: the point lost, or in another place. `unit`: keyed in
- * another unit of length than the one assumed, so off by 25.4 or 1000. `sign`: the minus lost, or one too many.
+ * another unit than the one assumed, of length (so off by 25.4 or 1000) or of temperature. `sign`: the minus lost, or one too many.
  */
 type Slip = 'swapped' | 'point' | 'unit' | 'sign'
 
@@ -43,7 +43,7 @@ export function likely(
   const figures = figuresOf(keyed)
   if (figures === null) return []
   const points = pointsMoved(figures).map((one) => slipped('point', one, keyed.unit))
-  const units = kind === 'length' && !hasUnit(keyed.typed) ? otherUnits(keyed.unit) : []
+  const units = hasUnit(keyed.typed) ? [] : otherUnits(kind, keyed.unit)
   const inUnits = units.map((unit) => slipped('unit', figures, unit))
   const all = [
     ...swaps(figures).map((one) => slipped('swapped', one, keyed.unit)),
@@ -68,7 +68,8 @@ export function likelySentence(keyed: Typed, meant: readonly Likely[]): string |
   const why = ({ slip }: Likely) => `${keyed.typed.trim()} ${SAYING[slip]}.`
   const also = second === undefined ? '' : ` So would ${second.figure}; ${why(second)}`
   const which = second === undefined ? 'that' : 'one of them'
-  return `${first.figure} would fit; ${why(first)}${also} Key it again in full if ${which} is what you read.`
+  const full = second === undefined ? first.figure : 'that one'
+  return `${first.figure} would fit; ${why(first)}${also} If ${which} is what you read: 2, then ${full} in full.`
 }
 
 const SAYING: Readonly<Record<Slip, string>> = {
@@ -141,7 +142,9 @@ function hasUnit(typed: string): boolean {
   return /[\p{L}"\u2033\u201d]/u.test(typed)
 }
 
-/** Units a length is keyed in by mistake for the one assumed: off by 25.4, by 1000, or by both at once never. */
-function otherUnits(unit: string): readonly string[] {
+/** Units a figure is keyed in by mistake for the one assumed: of a length off by 25.4, by 1000, or by both at once never. */
+function otherUnits(kind: ReadQuantity, unit: string): readonly string[] {
+  if (kind === 'temperature') return { degF: ['degC'], degC: ['degF'] }[unit] ?? []
+  if (kind !== 'length') return []
   return { in: ['mm', 'mil'], mm: ['in', 'um'], mil: ['um', 'in'], um: ['mil', 'mm'] }[unit] ?? []
 }

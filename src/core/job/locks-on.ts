@@ -3,12 +3,14 @@
 import type { Evidence } from '../definition/evidence.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import type { Definitions } from './definitions.ts'
-import { type GateStep, gateState, gatesOf, hangs, type Item, itemByKey } from './gate.ts'
+import { comesOff, type GateStep, gateState, gatesOf, hangs, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import type { State, Struck } from './state.ts'
 
 /** One keying at a hold point about what hangs. */
 export interface Keyed extends Pick<Struck, 'seq' | 'at' | 'by' | 'shown'> {
+  /** Who took it off, where that was asked. */
+  readonly offBy?: string | undefined
   readonly gate: GateStep
   readonly item: Item
   readonly isVoid: boolean
@@ -30,7 +32,7 @@ export function hanging(defs: Definitions, state: State): Hanging {
     .sort((a, b) => a.seq - b.seq)
   const numbers = new Map<string, { on: Keyed | null; last: Keyed }>()
   for (const one of all) {
-    if (!hangs(one.item.evidence)) continue
+    if (!hangs(one.item.evidence) && !comesOff(one.item.evidence)) continue
     const key = deviceKey(one)
     const known = numbers.get(key)
     numbers.set(key, { on: tellsOff(one.item.evidence) ? (known?.on ?? one) : one, last: one })
@@ -60,14 +62,17 @@ function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
   return [
     ...Object.entries(given).map(([key, g]) => ({ ...g, key, isVoid: false })),
     ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
-  ].flatMap(({ key, seq, at, by, shown, isVoid }): Keyed[] => {
+  ].flatMap(({ key, seq, at, by, shown, isVoid, ...more }): Keyed[] => {
     const item = itemByKey(defs, gate, key)
-    return item === null ? [] : [{ seq, at, by, shown, isVoid, gate, item }]
+    return item === null
+      ? []
+      : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
   })
 }
 
 /** Asks for, or says, that a lock was taken off. */
 function tellsOff(evidence: Evidence): boolean {
+  if (comesOff(evidence)) return true
   if (evidence.kind !== 'numbers' && evidence.kind !== 'words') return false
   const text = evidence.kind === 'words' ? `${evidence.ask} ${evidence.words}` : evidence.ask
   const sentences = text.split(/[.?!:;]/)
@@ -89,7 +94,9 @@ function deviceKey({ item: { evidence }, shown }: Keyed): string {
 
 /** A line for each that is on. */
 export function onLines(defs: Definitions, { on }: Hanging): string[] {
-  return on.map((one) => `Still on by the record: ${deviceText(defs, one)}, keyed ${when(one)}`)
+  return on.map(
+    (one) => `Still on by the record: ${deviceText(defs, one)}${pointText(one)}, keyed ${when(one)}`,
+  )
 }
 
 /** What came off, when and by whom: each by its own number, and those that words stand for in one line. */
@@ -107,15 +114,20 @@ export function offLines(defs: Definitions, { off }: Hanging): string[] {
   ]
 }
 
+/** What names neither a point nor a person is told by the hold point that asked for it. */
+function pointText({ item, gate }: Keyed): string {
+  return item.point === null && item.person === null ? `, asked at ${gate.number} ${gate.step.title}` : ''
+}
+
 function deviceText(defs: Definitions, { item, shown }: Keyed): string {
   return `${itemLabel(defs, item)}: ${shown}`
 }
 
 /** `2026-03-14 16:31 by RO`. */
-function when({ at, by }: Keyed): string {
+function when({ at, by, offBy }: Keyed): string {
   const read = readStamp(at)
   const time = read === null ? 'at a time that cannot be read' : `${at.slice(0, 10)} ${clockOf(read)}`
-  return `${time} by ${by ?? 'nobody known'}`
+  return `${time} by ${offBy ?? by ?? 'nobody known'}`
 }
 
 const where = ({ gate }: Keyed) => `${gate.number} ${gate.step.title}`

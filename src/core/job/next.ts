@@ -7,7 +7,7 @@ import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
-import { type Nonconformance, openFindings } from './nonconformance.ts'
+import { type Nonconformance, openFindings, undecided } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
@@ -40,10 +40,10 @@ export type Prompt =
   /** The step is done, and its inspection point is still to be signed: on the spot, or from the records at the end. */
   | { readonly kind: 'point' | 'review'; readonly step: PlacedStep }
   | { readonly kind: 'read'; readonly step: PlacedStep; readonly place: Place; readonly instrument: string }
-  /** All is done, and no lead has decided yet on what was found. */
-  | { readonly kind: 'findings'; readonly open: readonly Nonconformance[] }
-  /** All is done, and a lead has not signed yet for what they said by radio. */
-  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[] }
+  /** No lead has decided yet on what was found: all is done, or a gate asks for it. */
+  | { readonly kind: 'findings'; readonly open: readonly Nonconformance[]; readonly gate?: GateStep }
+  /** A lead has not signed yet for what they said by radio, and all is done, or a gate asks for it. */
+  | { readonly kind: 'countersign'; readonly open: readonly OpenWord[]; readonly gate?: GateStep }
   /** Everything is done, and things that were placed are not accounted for. */
   | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
@@ -144,10 +144,33 @@ function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedS
   // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
   if (item === null)
     return { kind: 'held', step: gate, why: 'the gate is complete but not yet on record as open' }
+  const open = openAt(defs, state, gate, item)
+  if (open !== null) return open
   if ('with' in item.evidence && state.seats[item.evidence.with] === undefined) {
     return pick(defs, gate, item.evidence.with)
   }
   return { kind: 'evidence', gate, item, before }
+}
+
+/** What a lead has to say first, where the line that is asked for says that every finding is decided. */
+function openAt(defs: Definitions, state: State, gate: GateStep, { evidence }: Item): Prompt | null {
+  if (evidence.kind !== 'words' || evidence.findings !== 'decided' || defs.loose === true) return null
+  const open = undecided(defs, state)
+  if (open.length === 0) return null
+  const spoken = openWords(state).filter(
+    (word) => word.choice !== 'hold' && open.some((one) => isAbout(state, word, one)),
+  )
+  return spoken.length === open.length
+    ? { kind: 'countersign', open: spoken, gate }
+    : {
+        kind: 'findings',
+        open: open.filter((one) => !spoken.some((word) => isAbout(state, word, one))),
+        gate,
+      }
+}
+
+function isAbout(state: State, word: OpenWord, { step }: Nonconformance): boolean {
+  return state.dispositions[word.step]?.about === step
 }
 
 function pick(defs: Definitions, step: PlacedStep, seatId: string): Prompt {
@@ -214,37 +237,28 @@ export function waitsElsewhere(defs: Definitions, state: State): Pending | null 
 
 export type Applicability = 'do' | 'skip' | 'hold'
 
-/**
- * Whether a step is done, skipped, or held because what it depends on is unknown. `seen` keeps what was found on the way,
- * as steps may hang on readings that hang on other steps.
- */
-export function applicability(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep,
-  seen: Map<string, Applicability> = new Map(),
-): Applicability {
+/** What was found out of a state so far. A state never changes, and steps hang on readings that hang on other steps. */
+const appliesIn = oncePerPair((_defs: Definitions, _state: State) => new Map<string, Applicability>())
+
+/** Whether a step is done, skipped, or held because what it depends on is unknown. */
+export function applicability(defs: Definitions, state: State, placed: PlacedStep): Applicability {
+  const seen = appliesIn(defs, state)
   const known = seen.get(placed.id)
   if (known !== undefined) return known
-  const found = applies(defs, state, placed, seen)
+  const found = applies(defs, state, placed)
   seen.set(placed.id, found)
   return found
 }
 
-function applies(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep,
-  seen: Map<string, Applicability>,
-): Applicability {
-  for (const p of [...placed.inside, placed]) {
-    if (p.rule === null || p.step.when === undefined) continue
-    const isDone = (other: PlacedStep) => applicability(defs, state, other, seen) === 'do'
-    const outcome = defs.ruled?.(state, p) ?? p.rule.evaluate(valuesForRules(defs, state, p, isDone))
-    const verdict = outcome === 'unknown' ? p.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
-    if (verdict !== 'do') return verdict
-  }
-  return 'do'
+/** First as the part around it, which goes by those around itself. */
+function applies(defs: Definitions, state: State, placed: PlacedStep): Applicability {
+  const around = placed.inside.at(-1)
+  const outer = around === undefined ? 'do' : applicability(defs, state, around)
+  if (outer !== 'do' || placed.rule === null || placed.step.when === undefined) return outer
+  const isDone = (other: PlacedStep) => applicability(defs, state, other) === 'do'
+  const outcome =
+    defs.ruled?.(state, placed) ?? placed.rule.evaluate(valuesForRules(defs, state, placed, isDone))
+  return outcome === 'unknown' ? placed.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
 }
 
 export function isComplete(state: State, placed: PlacedStep): boolean {

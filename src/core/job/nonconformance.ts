@@ -42,7 +42,19 @@ export function openFindings(defs: Definitions, state: State): Nonconformance[] 
   )
 }
 
-/** The disposition that stands about what the step came to; one given before that entry was about something else. */
+/**
+ * What keeps a gate shut that wants every finding decided: whatever stands and no lead has decided on, has put on hold, or has
+ * only spoken of by radio, as no word by radio opens a gate.
+ */
+export function undecided(defs: Definitions, state: State): Nonconformance[] {
+  const isDecided = (d: DispositionState) => d.choice !== 'hold' && (d.radio === null || d.countersigned)
+  return nonconformances(defs, state).filter(
+    ({ stands, decided }) => stands && (decided === null || !isDecided(decided)),
+  )
+}
+
+/** The last disposition that stands about what the step came to; one given before that entry was about something else. */
 export function decidedAbout(state: State, step: string, since = -1): DispositionState | null {
-  return Object.values(state.dispositions).find((d) => d.about === step && !d.void && d.seq > since) ?? null
+  const all = Object.values(state.dispositions).filter((d) => d.about === step && !d.void && d.seq > since)
+  return all.reduce<DispositionState | null>((last, d) => (d.seq > (last?.seq ?? since) ? d : last), null)
 }

@@ -10,8 +10,9 @@ import { judgeStep } from './judge-step.ts'
 import { staleNow } from './lapse.ts'
 import { next, waitsElsewhere } from './next.ts'
 import { outcomeOf } from './outcome.ts'
+import { standFallen, testFallen } from './over-time.ts'
 import { openStop, type State } from './state.ts'
-import { closedByPeople } from './voiding.ts'
+import { closedByFinding, closedByPeople } from './voiding.ts'
 import { branchLeft } from './voids.ts'
 
 export function settle(
@@ -23,6 +24,11 @@ export function settle(
   if (openStop(state) !== null || state.left || state.doer === null) return []
   const short = closedByPeople(defs, state)
   if (short.length > 0) return short
+  const undecided = closedByFinding(defs, state)
+  if (undecided.length > 0) return undecided
+  // A start that was read anew: what was waited for and read after the old one stands for nothing.
+  const anew = standFallen(defs, state) ?? testFallen(defs, state)
+  if (anew !== null) return [anew]
   for (const gate of gatesOf(defs)) {
     const { status, mustClear } = gateState(state, gate.id)
     if (status === 'open' || mustClear || missingItem(defs, state, gate) !== null) continue

@@ -62,6 +62,7 @@ export function waitAfterMisses(state: State, person: string, nowMs: number): nu
 export function unknownPerson(defs: Definitions, typed: string): string {
   // A PIN keyed where initials are asked is not shown back.
   if (/^\d{4,}$/.test(typed.trim())) return 'Key initials here; the PIN is asked after them.'
-  const shown = typed.trim() === '' ? 'Nothing' : `"${typed.trim().slice(0, 12)}"`
-  return `${shown} is nobody in the crew file: key initials, one of ${defs.crew.crew.map((p) => p.id).join(', ')}.`
+  const ids = `one of ${defs.crew.crew.map((p) => p.id).join(', ')}`
+  if (typed.trim() === '') return `Nothing was keyed. Asked are initials, ${ids}.`
+  return `"${typed.trim().slice(0, 12)}" is nobody in the crew file: key initials, ${ids}.`
 }

@@ -1,7 +1,7 @@
 // Last look at assembled definitions before anybody works from them: names that would make two things one, or none.
 // The checks of the files say all this better; here it is refused even if they were passed by.
 import { ok, type Result, refuse } from '../lib/result.ts'
-import type { Definitions } from './definitions.ts'
+import type { Definitions, PlacedTest } from './definitions.ts'
 import { gatesOf, itemsFor } from './gate.ts'
 
 /** Refuses ids that stand twice (one answer would count for both) and ids that every object has already (`constructor`). */
@@ -16,7 +16,16 @@ export function sound(defs: Definitions): Result<Definitions> {
     if (taken !== undefined)
       return refuse('id-taken', `The id ${taken} is a word of the program: choose another.`)
   }
-  return ok(defs)
+  const loose = defs.overTime.find((test) => !isTied(defs, test))
+  return loose === undefined
+    ? ok(defs)
+    : refuse('test-order', `The test ${loose.id} names what is not there, or not in its order.`)
+}
+
+/** Every step it names is among those that it runs through, and its stand is a gate. */
+function isTied(defs: Definitions, { steps, from, start, stand, end, until }: PlacedTest): boolean {
+  const named = [from, ...start, ...end, ...(until === null ? [] : [until])]
+  return named.every((id) => steps.includes(id)) && gatesOf(defs).some(({ id }) => id === stand)
 }
 
 function keysOf(defs: Definitions, gate: ReturnType<typeof gatesOf>[number]): string[] {

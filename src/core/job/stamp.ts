@@ -11,10 +11,11 @@ export function stampEntry(state: State, body: Body, now: Instant): Entry {
 
 function keyedBy(state: State, body: Body): string | null {
   if (body.type === 'person.signed-on') return body.person
-  // After the job was closed only whoever signs is there; during it nobody signs for this.
-  if (body.type === 'instrument.doubted' && state.closed !== null) return body.person ?? null
   // Nobody is on the job then: whoever signs is who keyed it.
   if (body.type === 'record.taken-in') return body.person
+  // After the job was closed only whoever signs is there; of a wrong PIN nobody knows who keyed it.
+  if (state.closed !== null)
+    return body.type === 'instrument.doubted' || body.type === 'pin.fitted' ? (body.person ?? null) : null
   // What others did is nobody's doing here, and nobody chose that a reading is dropped.
   const isOfNobody =
     body.type === 'elsewhere.seen' || body.type === 'elsewhere.gone' || body.type === 'reading.dropped'

@@ -19,6 +19,8 @@ export interface Given {
   readonly si: number | null
   readonly person: string | null
   readonly instrument: string | null
+  /** Who took it off, where that was asked. */
+  readonly offBy?: string
 }
 
 export interface Begun {
@@ -174,6 +176,8 @@ export interface State {
   readonly doubted: Readonly<Record<string, number>>
   /** Steps answered: tell done, confirm seen, observe condition. */
   readonly done: Readonly<Record<string, string>>
+  /** When each was answered last, also one that was gone back to since. */
+  readonly doneAt: Readonly<Record<string, { readonly seq: number; readonly atMs: number }>>
   readonly findings: Readonly<Record<string, string>>
   readonly gates: Readonly<Record<string, GateState>>
   /** Numbers to hold later ones against, by name, and by person or isolation point where each has one. */

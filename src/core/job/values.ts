@@ -6,7 +6,7 @@ import { factsOf } from '../rules/machine-facts.ts'
 import type { Values } from '../rules/types.ts'
 import type { CompiledValue, ValueOutcome } from '../rules/value.ts'
 import { fromSi } from '../units/index.ts'
-import { asKind, type Definitions, type PlacedStep, type PlacedValue } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep, type PlacedValue, stepsById } from './definitions.ts'
 import { placeResult, placesOf } from './places.ts'
 import { beyondItsScale } from './plausible.ts'
 import type { State } from './state.ts'
@@ -74,7 +74,7 @@ function derivedValue(look: Look, scope: string, id: string): Value | undefined 
 
 function stepValue(look: Look, id: string): Value | undefined {
   const { defs, state, applies } = look
-  const placed = defs.steps.find((step) => step.id === id)
+  const placed = stepsById(defs).get(id)
   if (placed === undefined || !applies(placed)) return undefined
   if (placed.step.kind === 'read') return readingValue(look, placed)
   const word = outcomeOf(state, placed)

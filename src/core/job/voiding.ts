@@ -14,6 +14,7 @@ import {
 } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import { isComplete } from './next.ts'
+import { undecided } from './nonconformance.ts'
 import { thingText } from './register.ts'
 import type { State } from './state.ts'
 
@@ -84,6 +85,26 @@ export function closedByPlacing(defs: Definitions, before: State, after: State):
   })
 }
 
+/** Words that every finding is decided fall once one is not, or was decided anew and put on hold. */
+export function closedByFinding(defs: Definitions, state: State): Body[] {
+  const said = gatesOf(defs).flatMap((gate) => {
+    const keys = findingWords(state, gate)
+    return keys.length === 0 ? [] : [{ gate, keys }]
+  })
+  const [open] = said.length === 0 || defs.loose === true ? [] : undecided(defs, state)
+  if (open === undefined) return []
+  const why = `no lead has decided on ${open.name}, so that it can go on`
+  return said.map(({ gate, keys }) => closed(gate, 'again', fallsWith(defs, state, gate, keys), why))
+}
+
+/** Keys of the words at the gate that say so and stand. */
+export function findingWords(state: State, gate: GateStep): string[] {
+  return Object.keys(gateState(state, gate.id).given).filter((key) => {
+    const evidence = evidenceByKey(gate, key)
+    return evidence?.kind === 'words' && evidence.findings === 'decided'
+  })
+}
+
 /** Open gates that somebody who came onto the job has not answered for: only what is missing is asked, and the witness. */
 export function closedByPeople(defs: Definitions, state: State): Body[] {
   return gatesOf(defs).flatMap((gate): Body[] => {
@@ -131,12 +152,35 @@ export function itemsMeasuredWith(state: State, gate: GateStep, instrument: stri
   return Object.keys(given).filter((key) => given[key]?.instrument === instrument)
 }
 
-/** What an instrument found unfit voids: whatever it measured, in every gate, and the witness there. */
+/** The waits about the same hazard that were watched after these values were read: they say nothing without them. */
+export function waitsAfter(state: State, gate: GateStep, keys: readonly string[]): string[] {
+  const { given, begun } = gateState(state, gate.id)
+  const values = keys.flatMap((key) => {
+    const evidence = evidenceByKey(gate, key)
+    const at = given[key]?.seq
+    return evidence?.kind === 'measured' && at !== undefined
+      ? [{ hazards: provesAt(gate, evidence), at }]
+      : []
+  })
+  return Object.keys(begun).filter((key) => {
+    const evidence = evidenceByKey(gate, key)
+    if (evidence?.kind !== 'wait') return false
+    const hazards = provesAt(gate, evidence)
+    return values.some(
+      (value) => (begun[key]?.seq ?? 0) > value.at && value.hazards.some((h) => hazards.includes(h)),
+    )
+  })
+}
+
+/**
+ * What an instrument found unfit voids: whatever it measured, in every gate, the waits that were watched from there, and the
+ * witness.
+ */
 export function voidMeasuredWith(defs: Definitions, state: State, instrument: string, why: string): Body[] {
   return gatesOf(defs).flatMap((gate): Body[] => {
     const measured = itemsMeasuredWith(state, gate, instrument)
     if (measured.length === 0) return []
-    const items = fallsWith(defs, state, gate, measured)
+    const items = fallsWith(defs, state, gate, [...measured, ...waitsAfter(state, gate, measured)])
     return [closed(gate, 'instrument', items, `${instrument} may not be used: ${why}`)]
   })
 }

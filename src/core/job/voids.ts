@@ -28,14 +28,25 @@ export function mayLeave(defs: Definitions, state: State, stepId: string): strin
 
 /** Steps done under a condition that is not met any more, with what hangs on them; empty when there are none. */
 export function branchLeft(defs: Definitions, state: State): string[] {
-  const seen = new Map()
   const left = conditional(defs)
     .filter((placed) => placed.step.kind !== 'gate' && hasAnything(state, placed.id))
-    .filter((placed) => applicability(defs, state, placed, seen) === 'skip')
+    .filter((placed) => applicability(defs, state, placed) === 'skip')
     .map((placed) => placed.id)
   if (left.length === 0) return []
   const all = new Set([...left, ...wouldVoid(defs, state, ...left)])
   return defs.steps.map((placed) => placed.id).filter((id) => all.has(id))
+}
+
+/** Whether it was done, or measured, and nothing of that stands any more. */
+export function isVoidSince(state: State, { id }: PlacedStep): boolean {
+  const read = Object.entries(state.readings).flatMap(([place, list]) =>
+    place.startsWith(`${id}.`) ? list : [],
+  )
+  return (
+    state.verdicts[id]?.void === true ||
+    state.dispositions[id]?.void === true ||
+    (read.length > 0 && !read.some(stands))
+  )
 }
 
 const conditional = oncePer((defs: Definitions): readonly PlacedStep[] =>
@@ -59,11 +70,21 @@ function hasPoint(state: State, id: string): boolean {
 }
 
 function hasReadings(state: State, id: string): boolean {
-  const within = (place: string) => place.startsWith(`${id}.`)
   return (
-    Object.entries(state.readings).some(([place, list]) => within(place) && list.some(stands)) ||
-    Object.keys(state.notApplicable).some(within) ||
+    stepsRead(state.readings).has(id) ||
+    Object.keys(state.notApplicable).some((place) => stepOf(place) === id) ||
     state.late?.step === id ||
     state.doubt?.step === id
   )
+}
+
+/** Steps with a reading that stands. Asked of every step at every entry, so it is gone through once for each new reading. */
+const stepsRead = oncePer(
+  (readings: State['readings']): ReadonlySet<string> =>
+    new Set(Object.entries(readings).flatMap(([place, list]) => (list.some(stands) ? [stepOf(place)] : []))),
+)
+
+/** A place begins with the id of its step, and ids have no point in them. */
+function stepOf(place: string): string {
+  return place.slice(0, place.indexOf('.'))
 }

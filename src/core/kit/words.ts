@@ -1,18 +1,23 @@
 // The kit as lines: what stops the job first, then what to bring. And the few lines that stand before a job.
-import { a, list } from '../lib/wording.ts'
+import { a, capital, list } from '../lib/wording.ts'
 import type { Numbered, Thing } from './bring.ts'
 import type { Kit } from './kit.ts'
-import { type KitSeat, unfitText } from './seats.ts'
+import { type KitSeat, type Unfit, unfitText } from './seats.ts'
 import { stepsText } from './steps.ts'
 
 /** The whole list. Lines may be long; deeper ones are set in by spaces. */
 export function kitLines(kit: Kit): string[] {
+  const often = refusedOften(kit.seats)
   return [
     `KIT   ${kit.title}`,
     `${kit.machine}, ${kit.machineTitle}. Calibrations as of ${kit.day}.`,
     ...section('HOLD: NOT TO BE STARTED WITHOUT', kit.holds.map(capital)),
     ...section('A VERDICT THAT CANNOT BE', kit.verdictHolds),
-    ...section(counted('INSTRUMENTS', kit.seats.length), kit.seats.flatMap(seatLines)),
+    ...section(
+      counted('INSTRUMENTS', kit.seats.length),
+      kit.seats.flatMap((seat) => seatLines(seat, often)),
+    ),
+    ...section('NOT TO BE PICKED ON THAT DAY', [...often.values()]),
     ...section('LOCKS AND NUMBERS', kit.numbered.flatMap(numberedLines)),
     ...section('PERMITS', kit.permits.flatMap(thingLines)),
     ...section('LIFTING GEAR', kit.lifting.flatMap(thingLines)),
@@ -80,7 +85,23 @@ function counted(title: string, count: number | string): string {
   return `${title}   ${count}`
 }
 
-function seatLines(seat: KitSeat): string[] {
+/** Refused at several seats for the same: told once, by id. */
+function refusedOften(seats: readonly KitSeat[]): ReadonlyMap<string, string> {
+  const times = new Map<string, { readonly one: Unfit; readonly n: number }>()
+  for (const one of seats.flatMap(({ unfit }) => unfit.filter(({ refused }) => refused)))
+    times.set(one.id, { one, n: (times.get(one.id)?.n ?? 0) + 1 })
+  return new Map(
+    [...times]
+      .filter(([, { n }]) => n > 1)
+      .map(([id, { one }]) => [
+        id,
+        `${unfitText({ ...one, why: one.why.filter(({ steps }) => steps === null) })}: ${one.title}`,
+      ]),
+  )
+}
+
+function seatLines(seat: KitSeat, often: ReadonlyMap<string, string>): string[] {
+  const below = seat.unfit.filter(({ id, refused }) => refused && often.has(id))
   const all = stepsText(seat.steps)
   const asks = seat.asks.map(({ what, steps }) => {
     const where = stepsText(steps)
@@ -94,7 +115,8 @@ function seatLines(seat: KitSeat): string[] {
       ({ id, title, due, standard, scale }) =>
         `  fit${scale === null ? '' : ` only if what is read there lies within ${scale}`}: ${id}, ${title}, calibrated until ${due}${standard === null ? '' : `; with its ${standard}`}`,
     ),
-    ...seat.unfit.map((one) => `  NOT ${unfitText(one)}`),
+    ...seat.unfit.filter((one) => !below.includes(one)).map((one) => `  NOT ${unfitText(one)}`),
+    ...(below.length === 0 ? [] : [`  NOT, as told below: ${list(below.map(({ id }) => id))}`]),
     ...(seat.fit.length === 0 && seat.unfit.length === 0 ? ['  none in the register'] : []),
   ]
 }
@@ -125,8 +147,4 @@ export function peopleLines({ roles, persons, crew }: Kit): string[] {
     held === null ? `  on the crew list: ${can.map(named).join(', ')}` : `  HOLD: not without ${held}`,
   ])
   return [...lines, ...persons.flatMap(thingLines)]
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
 }

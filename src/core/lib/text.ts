@@ -45,6 +45,11 @@ export function cut(text: string, width: number): string {
   return kept
 }
 
+/** Cut so that it is seen to be: what is too wide ends in three stops. */
+export function cutSeen(text: string, width: number): string {
+  return widthOf(text) <= width ? text : `${cut(text, Math.max(0, width - 3)).trimEnd()}...`
+}
+
 /**
  * Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang`
  * columns. A word wider than the line is broken. No line is wider than `width`, which is at least 4 more than `hang`.

@@ -9,6 +9,11 @@ export function quote(word: string): string {
   return `'${flat.length > 40 ? `${flat.slice(0, 37)}...` : flat}'`
 }
 
+/** With a capital in front. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1)
+}
+
 /** The word with `a` or `an` in front. */
 export function a(word: string): string {
   return `${/^[aeiou]/i.test(word) ? 'an' : 'a'} ${word}`

@@ -116,7 +116,7 @@ function judgeGuarded(sound: Sound, u: number, k: number): Judgement {
   if (inside) return { ...base, ...acceptOrMonitor(sound, steps.sign * steps.rounded * resolution) }
   const nothing = steps.sign * steps.lastAccepted * resolution < sound.startsAt && limit.bound === 'at-most'
   const hopeless = nothing
-    ? ['the measuring error is as large as the limit: this instrument can accept nothing']
+    ? ['the measuring error is as large as the limit: nothing measured so can be accepted']
     : []
   return { ...base, verdict: 'HOLD', reasons: [TOO_CLOSE, ...hopeless] }
 }

@@ -50,6 +50,28 @@ export interface ExpansionDoubt {
  * Refuses: no stated U; any input that is missing, not finite or below zero.
  */
 export function expandedOfReading(input: ReadingUncertaintyInput): Result<number> {
+  const parts = partsOfReading(input)
+  return parts.ok ? ok(COVERAGE_K * Math.sqrt(parts.value.reduce((sum, { u }) => sum + u * u, 0))) : parts
+}
+
+/** Where the measuring error of a reading comes from. */
+export type ErrorSource =
+  | 'instrument'
+  | 'part temperature'
+  | 'instrument temperature'
+  | 'resolution'
+  | 'repeats'
+  | 'expansion of the part'
+  | 'expansion of the instrument'
+
+export interface ErrorPart {
+  readonly from: ErrorSource
+  /** Standard uncertainty, k = 1, metres; zero where it adds nothing. */
+  readonly u: number
+}
+
+/** The terms of `expandedOfReading`, each by itself: formula, source and what is refused stand there. */
+export function partsOfReading(input: ReadingUncertaintyInput): Result<readonly ErrorPart[]> {
   const { instrumentU, instrumentK, lengthM } = input
   if (instrumentU === null || instrumentU === undefined)
     return refuse(
@@ -61,29 +83,32 @@ export function expandedOfReading(input: ReadingUncertaintyInput): Result<number
       'no-coverage-factor',
       'The instrument record does not say what k its U is stated with: add it.',
     )
-  const parts = [
-    instrumentU / instrumentK,
-    lengthM * input.partAlpha * input.partTempU,
-    lengthM * input.instrumentAlpha * input.instrumentTempU,
-    input.resolutionInsideU ? 0 : input.resolutionM / Math.sqrt(12),
-    (input.repeatsSpread ?? 0) / (1.128 * Math.SQRT2),
+  const parts: ErrorPart[] = [
+    { from: 'instrument', u: instrumentU / instrumentK },
+    { from: 'part temperature', u: lengthM * input.partAlpha * input.partTempU },
+    { from: 'instrument temperature', u: lengthM * input.instrumentAlpha * input.instrumentTempU },
+    { from: 'resolution', u: input.resolutionInsideU ? 0 : input.resolutionM / Math.sqrt(12) },
+    { from: 'repeats', u: (input.repeatsSpread ?? 0) / (1.128 * Math.SQRT2) },
     ...expansionParts(lengthM, input.expansion),
   ]
   const inputs = [instrumentU, lengthM, input.partAlpha, input.instrumentAlpha, input.partTempU]
-  inputs.push(input.instrumentTempU, input.resolutionM, input.repeatsSpread ?? 0, ...parts)
+  inputs.push(input.instrumentTempU, input.resolutionM, input.repeatsSpread ?? 0)
+  inputs.push(...parts.map(({ u }) => u))
   if (!inputs.every((x) => Number.isFinite(x) && x >= 0) || lengthM === 0 || input.resolutionM === 0)
     return refuse(
       'uncertainty-input-unsound',
       'A figure that the measuring error is reckoned from is not a sound number.',
     )
-  return ok(COVERAGE_K * Math.sqrt(parts.reduce((sum, part) => sum + part * part, 0)))
+  return ok(parts)
 }
 
-function expansionParts(lengthM: number, doubt: ExpansionDoubt | undefined): number[] {
+function expansionParts(lengthM: number, doubt: ExpansionDoubt | undefined): ErrorPart[] {
   if (doubt === undefined) return []
+  const part = lengthM * Math.abs(doubt.partC - REFERENCE_C) * doubt.partAlphaU
+  const instrument = lengthM * Math.abs(doubt.instrumentC - REFERENCE_C) * doubt.instrumentAlphaU
   return [
-    lengthM * Math.abs(doubt.partC - REFERENCE_C) * doubt.partAlphaU,
-    lengthM * Math.abs(doubt.instrumentC - REFERENCE_C) * doubt.instrumentAlphaU,
+    { from: 'expansion of the part', u: part },
+    { from: 'expansion of the instrument', u: instrument },
   ]
 }
 

@@ -44,9 +44,22 @@ export function wordsOf(text: string): string[] {
   return text.match(/[\p{L}\p{N}][\p{L}\p{N}'\u2019]*/gu) ?? []
 }
 
+/** Short names and turns of phrase that would be lost word by word. A capital HE is an end of a cylinder, a small one somebody. */
+const PHRASES: readonly (readonly [RegExp, string])[] = [
+  [/\bh\.?e\.? (?:and|or) c\.?e\b\.?/gi, 'head end, crank end'],
+  [/\bHE\b/g, 'head end'],
+  [/\bCE\b/g, 'crank end'],
+  [/\bfallbacks?\b/gi, 'fall-back'],
+  [/\b(?:most and (?:the )?least|least and (?:the )?most)\b/gi, 'mostandleast'],
+]
+
+export function phrased(text: string): string {
+  return PHRASES.reduce((now, [phrase, means]) => now.replace(phrase, means), text)
+}
+
 /** What a question is about: each word once, without those that say nothing. */
 export function aboutOf(question: string): string[] {
-  const words = wordsOf(question.toLowerCase()).filter((word) => !SAYS_NOTHING.has(word))
+  const words = wordsOf(phrased(question).toLowerCase()).filter((word) => !SAYS_NOTHING.has(word))
   return [...new Set(words.map(stem))]
 }
 

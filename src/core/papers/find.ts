@@ -93,7 +93,8 @@ function look(
 }
 
 function isNamed({ name }: Passage, about: readonly string[]): boolean {
-  const words = wordsOf(name).map(stem)
+  // A word that says nothing is not among those asked about: fall-back limit is named by fall-back.
+  const words = aboutOf(name)
   return words.length > 0 && words.every((word) => about.includes(word))
 }
 

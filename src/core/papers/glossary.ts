@@ -20,9 +20,10 @@ catalytic sensor: A heated bead that burns a little of the gas it meets and tell
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
 clearance volume: The gas that stays in the end of the cylinder when the piston stands at its dead centre. The more of it there is, the less fresh gas comes in with each stroke.
 concession: Leave, given in writing by somebody entitled to it, to use a part that does not conform, with a reason and an end.
+core plug: A plug in a hole through which the core of a casting was held or taken out, as in the jacket of a cylinder or in a hollow piston. Behind it may be water, or gas under pressure.
 counterbore: A length at the end of the bore that was cut larger on purpose, so that the rings run out over its edge and leave no ridge. It tells nothing about wear.
 countersignature: A second signature, given later, by the one in whose name something was keyed before. Until it is there the word is open.
-crank end: The end of the cylinder nearest to the crank, where the rod comes out.
+crank end: The end of the cylinder nearest to the crank, where the rod comes out. Drawings write CE for it.
 crosshead: The block that slides in a straight line between connecting rod and piston rod, so that only push and pull reach the piston rod.
 crosshead pin: The pin that joins the connecting rod to the crosshead. Its load has to change direction in each turn, or its bearing runs dry.
 datum: What a size is measured from. For wear of a bore that is a place the rings never ran on, or a size on record.
@@ -39,7 +40,7 @@ fall-back limit: A limit from a named book, used only where the machine's own pa
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
 governing limit: Of all the limits that were looked at, the one of which most is used up.
 guard band: A strip inside a limit, as wide as the measuring error, that is kept free. What falls in it may really lie outside, so it is not accepted.
-head end: The end of the cylinder away from the crank, closed by the outer head.
+head end: The end of the cylinder away from the crank, closed by the outer head. Drawings write HE for it.
 hold point: A place in the work that nobody passes until what it asks for is shown and on record. Some are there to keep people from harm, and some for an inspection.
 hone: To dress a bore with stones that spread outward, for a finish or a little roundness. It makes the bore larger.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
@@ -52,9 +53,11 @@ liner: A sleeve that forms the bore and can be renewed without a new cylinder.
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
 micrometer: An instrument that reads a size from the turn of a fine screw. An inside micrometer spans a bore between two points.
+most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
 nonconformance: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
+ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
 piston ring: A ring in a groove of the piston that seals against the bore.
@@ -76,10 +79,15 @@ set-check: A reading on a standard of known size before and after the work, with
 setting standard: A piece of known size with which an instrument is compared.
 side clearance: The gap between the side of a ring and its groove. Without it the ring sticks; with too much it hammers.
 spread: The difference between the largest and the smallest of several readings.
+standard: In short for setting standard, a piece of known size with which an instrument is compared. Its size is marked on it and stands in the register of instruments.
+stroke: The way of the piston from one dead centre to the other. It is as long as twice the radius of the crank.
 suction valve: The valve that lets gas into the cylinder and keeps it from going back.
+swept length: The length of bore that the rings run over in a stroke; the same as ring travel.
+tag plate: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
 taper: The difference of diameter from one place along the bore to another, in one direction.
 throw: One crank of the crankshaft with all that it drives, up to and with its cylinder.
 torque: The turning effort put on a nut. How much of it becomes pull depends on friction, so oil on the thread changes the outcome.
+try-start: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten.
 uncertainty: How far a reading may lie from the truth; see expanded uncertainty.
 unloader: A device that keeps a valve from closing or opens a pocket, so that an end of a cylinder does less work or none.
 unswept strip: A strip at the size of the bore that no ring has run on. It still has the size the bore was made to, so wear can be told from it.

@@ -2,12 +2,14 @@
 // terms of the trade. Each passage stands as it was written; nothing of another job, machine or book is among them.
 import { CHARACTERISTIC_IDS, type CharacteristicId, characteristicOf } from '../definition/characteristics.ts'
 import type { Evidence } from '../definition/evidence.ts'
+import type { Instrument } from '../definition/instruments.ts'
 import type { GasLimit } from '../definition/machine.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { limitsFor } from '../job/limits.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { formatQuantity, fromSi } from '../units/index.ts'
+import { phrased } from './ask-words.ts'
 import { GLOSSARY } from './glossary.ts'
 
 export type PassageKind = 'term' | 'limit' | 'why' | 'hazard' | 'step'
@@ -39,13 +41,16 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
         kind: 'term',
         from: `Terms of the trade, ${term}`,
         step: null,
-        name: term,
+        name: phrased(term),
         text: says,
-        about: term,
+        about: phrased(term),
       }
     }),
     ...CHARACTERISTIC_IDS.flatMap((id) => limitPassage(defs, id)),
     ...defs.machine.site.gas.limits.map((limit) => gasPassage(defs, limit)),
+    ...defs.instruments.instruments
+      .filter(({ kind }) => defs.seats.some((seat) => seat.kinds.includes(kind)))
+      .flatMap(standardPassage),
     ...defs.steps.flatMap((placed) => stepPassages(defs, placed)),
   ]
   return all.map((one, i) => ({ fallback: false, ...one, id: String(i) }))
@@ -126,6 +131,22 @@ function gasPassage({ machine }: Definitions, limit: GasLimit): Bare {
     text: `${name}: ${bounds}${basis}, for ${limit.purpose}. Source: ${limit.source}`,
     about: `${limit.gas.replaceAll('_', ' ')} gas test air limit`,
   }
+}
+
+/** How big the standard of a gauge is, and how near to it the gauge has to read. */
+function standardPassage(instrument: Instrument): Bare[] {
+  if (!('set_check' in instrument) || instrument.set_check === undefined) return []
+  const { standard, size, within, source } = instrument.set_check
+  return [
+    {
+      kind: 'limit',
+      from: `Register of instruments, setting standard of ${instrument.id}`,
+      step: null,
+      name: 'standard',
+      text: `${standard}: ${size.text}, to be read within ${within.text}. Source: ${source}`,
+      about: `setting standard size set-check ${instrument.id}`,
+    },
+  ]
 }
 
 function stepPassages(defs: Definitions, placed: PlacedStep): Bare[] {

@@ -177,11 +177,15 @@ function stands(
   now: number,
 ): boolean {
   const e = given.get(wanted.id)
-  const points = defs.machine.site.isolation_points.map((p) => p.id)
+  const { isolation_points: all } = defs.machine.site
+  const points = all.map((p) => p.id)
   const shownAt = (ids: readonly string[]) => ids.map((id) => given.get(`${wanted.id}.${id}`)?.shown)
   switch (wanted.kind) {
-    case 'locks':
-      return areOthers(shownAt(points))
+    case 'locks': {
+      const off = (p: (typeof all)[number]) =>
+        wanted.taken_off === undefined || (p.comes_off ?? 'before_gas') === wanted.taken_off
+      return areOthers(shownAt(all.filter(off).map((p) => p.id)))
+    }
     case 'numbers': {
       if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
       // Whoever keys is on the job too, also where the search began with somebody at the keys.

@@ -180,6 +180,7 @@ function evidenceAnswers(defs: Definitions, state: State, { gate, item }: Asked)
   })
   const { evidence } = item
   const bad = [answer(''), answer('y')]
+  const takenOff = ` ${state.doer ?? ''}`
   switch (evidence.kind) {
     case 'locks': {
       // A number of its own for each point, and one that hangs at another point already, written both ways.
@@ -189,11 +190,16 @@ function evidenceAnswers(defs: Definitions, state: State, { gate, item }: Asked)
         answer(`L-${first}`),
         answer(`L${first}`),
         ...(own === first ? [] : [answer(`L-${own}`)]),
+        ...(evidence.taken_off === undefined
+          ? []
+          : [answer(`L-${first}${takenOff}`), answer(`L-${own}${takenOff}`)]),
       ]
     }
     case 'numbers': {
       const { own, first } = numbering(defs, state, gate, item)
-      return [...bad, ...[`N-${own}`, `N${first}`, `L-${first}`, 'L-0'].map((t) => answer(t))]
+      const numbers = [`N-${own}`, `N${first}`, `L-${first}`, 'L-0']
+      const off = evidence.taken_off === undefined ? [] : [`N-${own}${takenOff}`]
+      return [...bad, ...[...numbers, ...off].map((t) => answer(t))]
     }
     case 'words':
       return [...bad, answer(evidence.words)]

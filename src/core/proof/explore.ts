@@ -20,6 +20,7 @@ import { type Move, movesFrom } from './moves.ts'
 import { normal, withoutLooks } from './normal.ts'
 import { outlineInFull, outlineOf } from './outline.ts'
 import { FIXED, type Ruling, rulings, withRuling } from './rulings.ts'
+import { testsAnew, tiesFell } from './ties.ts'
 import { wordClasses } from './words.ts'
 
 export interface PathLine {
@@ -135,6 +136,8 @@ class Search {
           ...afterAll(defs, node.state),
           ...foundUnfit(defs, node.state, node.now),
           ...likeFell(defs, node.state, node.now),
+          ...testsAnew(defs, node.state),
+          ...tiesFell(defs, node.state, node.now),
           ...oneMore(defs, node.state, node.now),
         ]
       : []

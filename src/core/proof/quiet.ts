@@ -80,15 +80,20 @@ function groupsOf(whole: Definitions, ids: ReadonlySet<string>): Map<string, rea
 }
 
 /** The step in the small job: one of those that stand for a run, or as it is; null for one that another stands for. */
-export function quietened(quiet: Quiet, placed: PlacedStep): PlacedStep | null {
+export function quietened(whole: Definitions, quiet: Quiet, placed: PlacedStep): PlacedStep | null {
   if (!quiet.ids.has(placed.id)) return placed
   if (!quiet.groups.has(placed.id)) return null
   const { figures: _figures, ...rest } = placed
   const { id, title } = placed.step
   const told: PlacedStep = { ...rest, step: { kind: 'tell', id, title }, rule: null, inside: [] }
-  // What was read there may fall, at any step, when an instrument is found unfit.
-  const mayFall = (one: PlacedStep) => hasCondition(one) || one.step.kind === 'read'
+  // What was read there may fall, at any step, when an instrument is found unfit, and a test over time with it.
+  const mayFall = (one: PlacedStep) =>
+    hasCondition(one) || one.step.kind === 'read' || isOverTime(whole, one.id)
   return quiet.groups.get(placed.id)?.some(mayFall) === true ? asLeftOut(told) : told
+}
+
+function isOverTime({ overTime }: Definitions, id: string): boolean {
+  return overTime.some(({ steps }) => steps.includes(id))
 }
 
 /** `done` of the small job for the steps that stand for runs: done when all that they stand for is, or is left out. */

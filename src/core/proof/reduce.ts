@@ -74,9 +74,10 @@ function smallJob(whole: Definitions, slice: Slice): Definitions {
   const quiet = quietFor(whole, slice)
   return {
     ...whole,
+    loose: true,
     steps: whole.steps
       .filter((placed) => placed.step.kind !== 'gate' || placed.id === gateId)
-      .flatMap((placed) => quietened(quiet, placed) ?? [])
+      .flatMap((placed) => quietened(whole, quiet, placed) ?? [])
       .map((placed) => freed({ ...placed, step: smallStep(placed.step, looksAt, gateId !== null) })),
     machine: {
       ...machine,
@@ -209,6 +210,12 @@ export function projected(whole: Definitions, small: Definitions, state: State):
     ),
     done: { ...without(state.done, quiet.ids), ...quietDone(whole, quiet, state) },
     readings: projectedReadings(whole, small, state),
+    // What a lead decides where a gate asks for it is about the findings that are left out here.
+    dispositions: Object.fromEntries(
+      Object.entries(state.dispositions).filter(([id]) =>
+        whole.steps.some((one) => one.id === id && one.step.kind === 'decide'),
+      ),
+    ),
     notApplicable: {},
     doubt: moved(state.doubt),
     late: moved(state.late),

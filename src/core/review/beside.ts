@@ -13,10 +13,16 @@ export interface Beside {
 export interface LogFacts {
   /** Each in a sentence: lines that were changed, a chain that breaks, copies or sums that do not fit. Empty: sound. */
   readonly faults: readonly string[]
+  /** A head noted elsewhere: none was given, or it fits a line of this log, or none. */
+  readonly head: 'none' | 'like' | 'unlike'
   /** Whether a head that was noted elsewhere proves it whole. */
   readonly whole: 'proved' | 'unknown'
   /** What was checked against such a head, in words. */
   readonly checked: readonly string[]
+  /** What is known of an unfinished last line, in sentences; left out where there is none. */
+  readonly torn?: string | null
+  /** Where the sound lines end, and how many behind that are not read; left out where all are sound. */
+  readonly broken?: { readonly line: number; readonly behind: number } | null
 }
 
 export interface FileFact {

@@ -1,47 +1,68 @@
 // As found, as left and the last overhaul of each place on one line: in columns for a screen, in words for whoever listens.
 import type { Definitions } from '../job/definitions.ts'
+import { cutSeen } from '../lib/text.ts'
 import { type Row, row } from '../sheet/block.ts'
 import { changeFigures, wearFigures } from '../talk/changes.ts'
 import { lengthText } from '../talk/names.ts'
-import { count } from './look.ts'
 import type { Changed } from './review.ts'
 
 const COLUMNS = { name: 12, figure: 9, change: 8, rate: 8, hours: 7 }
 
-/** Things that were measured at the last overhaul too; the others are counted. */
+/** Things that were measured at the last overhaul too; the others are behind their number. */
 const MOST_THINGS = 2
 
 /** For a screen: of each thing the place that is nearest to its limit, or wears fastest. */
-export function changesInFew(defs: Definitions, changes: readonly Changed[], number: number): Row[] {
-  if (changes.length === 0) return []
+export function changesInFew(defs: Definitions, changes: readonly Changed[]): Row[] {
   const told = thingsOf(changes)
     .filter((places) => places.some((one) => one.last !== null))
     .slice(0, MOST_THINGS)
-  const rest = changes.length - told.length
-  const more =
-    rest === 0
-      ? []
-      : [row(`  ${count(rest, 'place')}${told.length === 0 ? '' : ' more'} as found or as left: ${number}`)]
-  if (told.length === 0) return more
-  return [header(), ...told.flatMap((places) => thingRows(defs, [nearest(places)])), ...more]
+  if (told.length === 0) return []
+  return [header(), ...told.flatMap((places) => thingRows(defs, [nearest(places)]))]
 }
 
-/** All of them, in the same columns. */
+/** All of them, in the same columns, with what no column holds below each thing. */
 export function changesInFull(defs: Definitions, changes: readonly Changed[]): Row[] {
-  return changes.length === 0
-    ? []
-    : [header(), ...thingsOf(changes).flatMap((places) => thingRows(defs, places))]
+  if (changes.length === 0) return []
+  return [
+    header(),
+    ...thingsOf(changes).flatMap((places) => [...thingRows(defs, places), ...notes(defs, places)]),
+    ...noHoursRow(changes),
+  ]
 }
 
-/** All of them in words, a line each. Hours that were not read are one cause for every place: it is said once, at the end. */
-export function changesInWords(defs: Definitions, changes: readonly Changed[]): Row[] {
+/** How sure the rates of wear are, limits behind the hours, and why there are none, each once. */
+function notes(defs: Definitions, places: readonly Changed[]): Row[] {
+  const sure = places.flatMap(({ found, rate }) =>
+    found === null || rate === null || !rate.ok ? [] : [wearFigures(defs, found, rate.value).interval],
+  )
+  const said = places.flatMap((one) => [
+    ...(one.rate !== null && !one.rate.ok && !isNoHours(one.rate) ? [`no rate: ${one.rate.error.say}`] : []),
+    ...hoursWords(defs, one),
+  ])
+  const lines = [
+    ...(sure.length === 0 ? [] : [`give or take, in 1000 h: ${sure.join(', ')}`]),
+    ...new Set(said),
+  ]
+  return lines.map((line) => row(`  ${line}`))
+}
+
+/** Hours that were not read are one cause for every place: it is said once, at the end. */
+function noHoursRow(changes: readonly Changed[]): Row[] {
   const noHours = changes.find(({ rate }) => isNoHours(rate))?.rate
+  return noHours?.ok === false ? [row(`  No rate of wear: ${noHours.error.say}`)] : []
+}
+
+/** All of them in words, a line each; what is said of several places of a thing is said once, below them. */
+export function changesInWords(defs: Definitions, changes: readonly Changed[]): Row[] {
   return [
-    ...thingsOf(changes).flatMap((places) => [
-      row(`${thingName(defs, places)}:`),
-      ...places.map((one) => row(`  ${inWords(defs, one)}`)),
-    ]),
-    ...(noHours?.ok === false ? [row(`  No rate of wear: ${noHours.error.say}`)] : []),
+    ...thingsOf(changes).flatMap((places) =>
+      [
+        row(`${thingName(defs, places)}:`),
+        ...places.map((one) => row(`  ${inWords(defs, one)}`)),
+        ...new Set(places.flatMap((one) => hoursWords(defs, one))),
+      ].map((one) => (typeof one === 'string' ? row(`  ${one}`) : one)),
+    ),
+    ...noHoursRow(changes),
   ]
 }
 
@@ -105,7 +126,7 @@ function inColumns(defs: Definitions, one: Changed): string {
   const wear =
     one.rate?.ok === true && one.found !== null ? wearFigures(defs, one.found, one.rate.value).per1000 : null
   return [
-    ` ${placeShort(one)}`.slice(0, name).padEnd(name),
+    ` ${cutSeen(placeShort(one), name - 1)}`.padEnd(name),
     cell(figures?.last, figure),
     cell(figures?.found, figure),
     cell(figures?.left, figure),
@@ -140,9 +161,7 @@ function inWords(defs: Definitions, one: Changed): string {
     figures?.left == null ? null : `left ${figures.left}`,
     figures?.change == null ? null : `change ${figures.change}`,
   ].filter((part) => part !== null)
-  return [`${placeShort(one)}: ${told.join(', ')}`, ...wearWords(defs, one), ...hoursWords(defs, one)].join(
-    '; ',
-  )
+  return [`${placeShort(one)}: ${told.join(', ')}`, ...wearWords(defs, one)].join('; ')
 }
 
 function wearWords(defs: Definitions, { rate, found }: Changed): string[] {

@@ -7,21 +7,27 @@ export type Listed =
   /** Kinds that did not fit even counted; only on a screen of a few rows. */
   | { readonly is: 'rest'; readonly of: readonly Exception[] }
 
-export function foldTo(exceptions: readonly Exception[], rows: number): Listed[] {
+/** `heightOf`: rows that one takes when it is told in full. */
+export function foldTo(
+  exceptions: readonly Exception[],
+  rows: number,
+  heightOf: (one: Exception) => number = () => 1,
+): Listed[] {
   const groups: { kind: Kind; of: Exception[]; isFolded: boolean }[] = []
   for (const one of exceptions) {
     const last = groups[groups.length - 1]
     if (last?.kind === one.kind) last.of.push(one)
     else groups.push({ kind: one.kind, of: [one], isFolded: false })
   }
-  const taken = () => groups.reduce((sum, g) => sum + (g.isFolded ? 1 : g.of.length), 0)
+  const whole = (of: readonly Exception[]) => of.reduce((sum, one) => sum + heightOf(one), 0)
+  const taken = () => groups.reduce((sum, g) => sum + (g.isFolded ? 1 : whole(g.of)), 0)
   for (const group of [...groups].reverse()) {
     if (taken() <= rows) break
     group.isFolded = group.of.length > 1
   }
   // Folding a long kind may leave room for a short one after all: the worst first.
   for (const group of groups) {
-    if (group.isFolded && taken() + group.of.length - 1 <= rows) group.isFolded = false
+    if (group.isFolded && taken() + whole(group.of) - 1 <= rows) group.isFolded = false
   }
   const listed = groups.flatMap(({ kind, of, isFolded }): Listed[] =>
     isFolded ? [{ is: 'many', kind, of }] : of.map((one): Listed => ({ is: 'one', one })),

@@ -2,13 +2,16 @@
 import type { Definitions } from '../job/definitions.ts'
 import { asOpened, defsAt, type Editions } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
+import type { State } from '../job/state.ts'
 import { type Block, row, type SheetStyle } from '../sheet/block.ts'
 import { entryBlocks } from '../sheet/shown-block.ts'
-import { changesInFull, changesInWords } from './changes-rows.ts'
+import { sums } from '../talk/sums.ts'
 import type { Exception } from './exception.ts'
-import { movesOf } from './look.ts'
-import { changesNumber, exceptionRows } from './page.ts'
+import { type Move, movesOf, whoIn } from './look.ts'
+import { boreErrorRows } from './measuring.ts'
+import { exceptionRows } from './page.ts'
 import type { Review } from './review.ts'
+import { sectionsOf } from './sections.ts'
 
 /** Null where there is no such number. */
 export function itemBlocks(
@@ -19,25 +22,17 @@ export function itemBlocks(
   style: SheetStyle,
   editions: Editions = asOpened(defs),
 ): Block[] | null {
-  if (number === changesNumber(review) && review.changes.length > 0) return changesItem(defs, review)
+  const section = sectionsOf(review).find((one) => one.number === number)
+  if (section !== undefined)
+    return [{ margin: String(number), rows: section.rows(defs, stateOf(entries), style) }]
   const one = review.exceptions.find((e) => e.number === number)
   return one === undefined ? null : exceptionItem(editions, entries, one, style)
 }
 
-function changesItem(defs: Definitions, review: Review): Block[] {
-  return [
-    {
-      margin: String(changesNumber(review)),
-      rows: [
-        row('As found, as left and the last overhaul', 'strong'),
-        row(
-          'As read, not brought to 20 degC: no verdict rests on it. Hours: left to the limit, the early end, to plan by.',
-        ),
-        ...changesInFull(defs, review.changes),
-        ...changesInWords(defs, review.changes),
-      ],
-    },
-  ]
+function stateOf(entries: readonly Entry[]): State {
+  const last = movesOf(entries).at(-1)
+  if (last === undefined) throw new Error('a job begins with an entry')
+  return last.after
 }
 
 function exceptionItem(
@@ -56,21 +51,43 @@ function exceptionItem(
     ]
   return [
     head,
-    ...moves.flatMap(({ entry, after }): Block[] => [
-      { margin: '', rows: [row(''), row(aboutEntry(entry), 'faint')] },
-      ...entryBlocks(defsAt(editions, entry.seq), after, entry, style),
+    ...moves.flatMap((move): Block[] => [
+      { margin: '', rows: [row(''), row(aboutEntry(move.entry), 'faint')] },
+      ...behind(defsAt(editions, move.entry.seq), move, style),
     ]),
+  ]
+}
+
+/** The opening stands in every log alike and is not told whole; a verdict has its sums below it, as no word is keyed here for them. */
+function behind(defs: Definitions, { entry, after }: Move, style: SheetStyle): Block[] {
+  const blocks = entryBlocks(defs, after, entry, style, 'read-back')
+  if (entry.type === 'job.opened')
+    return blocks.map((block) => ({
+      ...block,
+      rows: block.rows.filter(({ text }) => !text.startsWith('Not for: ')),
+    }))
+  if (entry.type !== 'verdict.given') return blocks
+  return [
+    ...blocks,
+    {
+      margin: '',
+      rows: [
+        row('The sums, from unrounded figures', 'strong'),
+        ...sums(defs, entry.verdict).map((line) => row(`  ${line}`)),
+        ...boreErrorRows(defs, after, entry.step),
+      ],
+    },
   ]
 }
 
 /** `entry 214   2026-03-14 06:52:10 +00:00   RO   keyed "9.5033"`. */
 function aboutEntry(entry: Entry): string {
-  const { seq, at, by } = entry
+  const { seq, at } = entry
   const keyed = keyedIn(entry)
   return [
     `entry ${seq}`,
     `${at.slice(0, 10)} ${at.slice(11, 19)} ${at.slice(23)}`,
-    by ?? 'nobody signed on',
+    whoIn(entry),
     ...(keyed === null ? [] : [`keyed "${keyed}"`]),
   ].join('   ')
 }

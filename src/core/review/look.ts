@@ -3,6 +3,7 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
 import type { State } from '../job/state.ts'
+import { signerBeside } from '../sheet/by-sign.ts'
 import type { Beside } from './beside.ts'
 
 /** One entry with the state on either side of it. */
@@ -49,9 +50,16 @@ export function when(look: Look, { at }: Pick<Entry, 'at'>): string {
   return day === look.entries[0]?.at.slice(0, 10) ? at.slice(11, 16) : `${day} ${at.slice(11, 16)}`
 }
 
-/** `RO 06:52`. */
+/** `RO 06:52`; of what another signed, `KH, keyed by RO 06:52`. */
 export function byWhom(look: Look, entry: Pick<Entry, 'at' | 'by'>): string {
-  return `${entry.by ?? 'nobody signed on'} ${when(look, entry)}`
+  return `${whoIn(entry)} ${when(look, entry)}`
+}
+
+/** Who signed stands first, and after that at whose keyboard. */
+export function whoIn(entry: Pick<Entry, 'at' | 'by'>): string {
+  const signer = signerBeside(entry)
+  if (signer === null) return entry.by ?? 'nobody signed on'
+  return entry.by === undefined ? signer : `${signer}, keyed by ${entry.by}`
 }
 
 /** `12 Bore judged`. */

@@ -1,48 +1,88 @@
 // The review on the sheet: on one screen, counted where it does not fit, or whole, line by line.
 import type { Definitions } from '../job/definitions.ts'
-import { wrap } from '../lib/text.ts'
+import type { State } from '../job/state.ts'
+import { cutSeen, wrap } from '../lib/text.ts'
 import { type Block, type Line, layOut, type Row, row, type SheetStyle, textWidth } from '../sheet/block.ts'
-import { changesInFew, changesInWords } from './changes-rows.ts'
+import { changesInFew } from './changes-rows.ts'
 import { type Exception, KIND_NAMES } from './exception.ts'
 import { foldTo, type Listed } from './fold-list.ts'
 import type { Review } from './review.ts'
+import { sectionsOf } from './sections.ts'
 
 export const CAUTION = 'The maker’s manual, site permits, local code and licensed practice come first.'
-/** Rows of what was as usual on a screen; whole in lines. */
-const USUAL_ROWS = 2
 /** A screen that is lower than this shows the list only. */
 const ROOMY = 16
+/** Most lines of a screen that one exception takes. */
+const TALLEST = 2
+/** Columns of the margin. */
+const MARGIN = 5
+/** Below this many columns the number stands in front of the words. */
+const NARROW = 60
 
-/** The number under which the places as found and as left are asked for; behind the exceptions. */
-export function changesNumber({ exceptions }: Review): number {
-  return exceptions.length + 1
+/** The greatest number that there is something behind; 0 for none. */
+export function lastNumber(review: Review): number {
+  return sectionsOf(review).at(-1)?.number ?? review.exceptions.length
 }
 
 /** At most `rows` lines. Every exception has its number in it or is in a count that names its numbers. */
 export function screenLines(defs: Definitions, review: Review, style: SheetStyle, rows: number): Line[] {
-  const head = headRows(review).map((one) => ({ ...one, keep: true }))
-  const isRoomy = rows >= ROOMY
-  const changes = isRoomy ? changesInFew(defs, review.changes, changesNumber(review)) : []
-  const usual = isRoomy
-    ? wrap(`As usual: ${review.usual.join('; ')}.`, textWidth(style))
-        .slice(0, USUAL_ROWS)
-        .map((text) => row(text, 'faint'))
-    : []
-  const room = Math.max(1, rows - head.length - usual.length - changes.length)
-  const list = foldTo(review.exceptions, room)
-  const blocks: Block[] = [
-    { margin: '', rows: head },
-    ...(list.length === 0 ? [{ margin: '', rows: [row(NOTHING)] }] : list.map(listedBlock)),
-    { margin: '', rows: [...usual, ...changes.map((one) => ({ ...one, keep: true }))] },
-  ]
-  return blocks.flatMap((block) => layOut(block, style)).slice(0, rows)
+  const head = layOut({ margin: '', rows: headRows(review) }, style)
+  const below = rows >= ROOMY ? belowLines(defs, review, style) : []
+  const room = Math.max(1, rows - head.length - below.length)
+  const list =
+    review.exceptions.length === 0
+      ? layOut({ margin: '', rows: [row(NOTHING)] }, style)
+      : listLines(review.exceptions, style, room)
+  const usual = rows >= ROOMY && list.length < room ? usualLines(review, style) : []
+  return [...head, ...list, ...usual, ...below].slice(0, rows)
 }
 
 const NOTHING = 'Nothing out of the ordinary was found by what this review looks at.'
 
+/** Two lines each where all of them have room for that, else one; what is cut ends in stops. */
+function listLines(exceptions: readonly Exception[], style: SheetStyle, room: number): Line[] {
+  const height = (listed: Listed) => listedPieces(listed, style, TALLEST).length
+  const tall = foldTo(exceptions, room, (one) => height({ is: 'one', one }))
+  const isTall = tall.reduce((sum, listed) => sum + height(listed), 0) <= room
+  const list = isTall ? tall : foldTo(exceptions, room)
+  let spare = isTall ? room : room - list.length
+  return list.flatMap((listed) => {
+    const most = isTall ? TALLEST : Math.min(TALLEST, 1 + spare)
+    const pieces = listedPieces(listed, style, most)
+    if (!isTall) spare -= pieces.length - 1
+    const { margin, tone } = listedHead(listed)
+    return layOut({ margin, rows: pieces.map((text) => ({ text, tone, keep: true })) }, style)
+  })
+}
+
+function listedPieces(listed: Listed, style: SheetStyle, most: number): string[] {
+  const { margin, text } = listedHead(listed)
+  const width = textWidth(style) - (style.width < NARROW ? margin.length + 2 : 0)
+  const pieces = wrap(text, width, 2)
+  if (pieces.length <= most) return pieces
+  const rest = pieces.slice(most - 1).map((piece) => piece.trim())
+  const kept = cutSeen(`${most === 1 ? '' : '  '}${rest.join(' ')}`, width)
+  return [...pieces.slice(0, most - 1), kept]
+}
+
+/** The places by which a lead plans, and the numbers of what stands behind the list. */
+function belowLines(defs: Definitions, review: Review, style: SheetStyle): Line[] {
+  const behind = sectionsOf(review).map(({ number, name }) => `${number} ${name}`)
+  return layOut(
+    { margin: '', rows: [...changesInFew(defs, review.changes), row(`${behind.join(', ')}.`)] },
+    style,
+  )
+}
+
+/** A row of what was as usual, where the list leaves one. */
+function usualLines({ usual }: Review, style: SheetStyle): Line[] {
+  const text = cutSeen(`As usual: ${usual.join('; ')}.`, textWidth(style))
+  return layOut({ margin: '', rows: [{ ...row(text, 'faint'), keep: true }] }, style)
+}
+
 /** Everything, in words, for a screen reader, a pipe or paper. */
-export function wholeBlocks(defs: Definitions, review: Review): Block[] {
-  const { exceptions, usual, changes, job } = review
+export function wholeBlocks(defs: Definitions, review: Review, state: State, style: SheetStyle): Block[] {
+  const { exceptions, job } = review
   const open = exceptions.filter((one) => one.open).length
   return [
     { margin: '', rows: headRows(review) },
@@ -57,24 +97,19 @@ export function wholeBlocks(defs: Definitions, review: Review): Block[] {
       ],
     },
     ...exceptions.map((one): Block => ({ margin: String(one.number), rows: exceptionRows(one) })),
-    { margin: '', rows: [row('As usual', 'strong'), row(`  ${usual.join('; ')}.`)] },
-    ...(changes.length === 0
-      ? []
-      : [
-          {
-            margin: String(changesNumber(review)),
-            rows: [
-              row('As found, as left and the last overhaul, as read', 'strong'),
-              ...changesInWords(defs, changes),
-            ],
-          },
-        ]),
+    ...sectionsOf(review).map(
+      ({ number, rows }): Block => ({
+        margin: String(number),
+        rows: rows(defs, state, { ...style, linear: true }),
+      }),
+    ),
     {
       margin: '',
       rows: [
         row(`The entries behind one: barover review ${job} --item N`),
         ...wayOn(review).map((line) => row(line)),
         row(CAUTION, 'caution'),
+        row(`Where the job stands, in few lines: barover show ${job} --handover`),
       ],
     },
   ]
@@ -91,6 +126,7 @@ export function wayOn({ isClosed, job }: Review): string[] {
       ]
 }
 
+/** What it is; how it stands; when and who. Whatever is too long goes on below: these are never cut. */
 function headRows({ title, machine, standing, from, to, people }: Review): Row[] {
   const day = (stamp: string) => `${stamp.slice(0, 10)} ${stamp.slice(11, 16)}`
   const end = from.slice(0, 10) === to.slice(0, 10) ? to.slice(11, 16) : day(to)
@@ -111,24 +147,38 @@ export function exceptionRows({ what, sentences, open }: Exception): Row[] {
   ]
 }
 
-function listedBlock(listed: Listed): Block {
+function listedHead(listed: Listed): { margin: string; text: string; tone: Row['tone'] } {
   if (listed.is === 'one') {
     const { number, what, open } = listed.one
-    return { margin: String(number), rows: [{ ...row(what, open ? 'caution' : 'plain'), keep: true }] }
+    return { margin: String(number), text: what, tone: open ? 'caution' : 'plain' }
   }
-  const [first, last] = [listed.of[0]?.number ?? 0, listed.of[listed.of.length - 1]?.number ?? 0]
+  const first = listed.of[0]?.number ?? 0
+  const last = listed.of[listed.of.length - 1]?.number ?? 0
   const open = listed.of.filter((one) => one.open).length
-  const name = listed.is === 'many' ? KIND_NAMES[listed.kind] : 'more, for want of room'
+  const name =
+    listed.is === 'many'
+      ? KIND_NAMES[listed.kind]
+      : `more: ${[...new Set(listed.of.map(({ kind }) => KIND_NAMES[kind]))].join('; ')}`
+  const range = `${first}-${last}`
   return {
-    margin: `${first}+`,
-    rows: [
-      {
-        ...row(
-          `${listed.of.length} ${name}${open === 0 ? '' : `, ${open} OPEN`}   (${first}${first === last ? '' : ` to ${last}`})`,
-          open === 0 ? 'plain' : 'caution',
-        ),
-        keep: true,
-      },
-    ],
+    // As it is keyed to have them one by one.
+    margin: first === last ? String(first) : range.length > MARGIN ? `${first}+` : range,
+    text: `${listed.of.length} ${name}${open === 0 ? '' : `, ${open} OPEN`}`,
+    tone: open === 0 ? 'plain' : 'caution',
   }
+}
+
+/** `13-20`, `13 to 20`, or `13+` for all of its kind from there: each of them in a line; null for what is no such range. */
+export function rangeBlocks({ exceptions }: Review, asked: string): Block[] | null {
+  const [, from, to] = /^(\d{1,4})\s*(?:\+|(?:-|to)\s*(\d{1,4}))$/.exec(asked.trim().toLowerCase()) ?? []
+  const first = exceptions.find(({ number }) => number === Number(from))
+  if (first === undefined) return null
+  const last = to === undefined ? exceptions.findLast(({ kind }) => kind === first.kind) : undefined
+  const end = last?.number ?? Number(to)
+  const asLine = ({ number, what, open }: Exception): Block => ({
+    margin: String(number),
+    rows: [row(what, open ? 'caution' : 'plain')],
+  })
+  const within = exceptions.filter(({ number }) => number >= first.number && number <= end)
+  return within.length === 0 ? null : within.map(asLine)
 }

@@ -7,19 +7,25 @@ import type { Entry } from '../job/entries.ts'
 import type { State } from '../job/state.ts'
 import type { Result } from '../lib/result.ts'
 import { standingOf } from '../talk/standing.ts'
+import { asLeft, readBeforeWork } from './as-left.ts'
 import type { Beside } from './beside.ts'
 import { type Exception, type Found, inOrder } from './exception.ts'
 import { hoursLeftOf, type Outlook } from './hours-left.ts'
+import { disagreements } from './kinds/agreement.ts'
+import { readApart } from './kinds/apart.ts'
 import { clockJumps } from './kinds/clock.ts'
+import { closeCalls } from './kinds/close.ts'
 import { corrections } from './kinds/corrections.ts'
 import { crewQuestions } from './kinds/crew.ts'
 import { deviations } from './kinds/deviations.ts'
 import { doubted } from './kinds/doubted.ts'
+import { byFallback } from './kinds/fallback.ts'
 import { changedFiles } from './kinds/files.ts'
 import { gates } from './kinds/gates.ts'
+import { stillHanging } from './kinds/hanging.ts'
 import { improbable } from './kinds/improbable.ts'
 import { instruments } from './kinds/instruments.ts'
-import { faultsOfLog, notProvedWhole, strayFiles } from './kinds/log.ts'
+import { faultsOfLog, notProvedWhole, strayFiles, unfinishedLine } from './kinds/log.ts'
 import { machineDoubts } from './kinds/machine.ts'
 import { missing } from './kinds/missing.ts'
 import { nonconforming } from './kinds/nonconforming.ts'
@@ -27,9 +33,12 @@ import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
 import { takenIn } from './kinds/records.ts'
+import { startedOpen } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
+import { leftOut, leftOutCount } from './left-out.ts'
 import { type Look, movesOf } from './look.ts'
+import { instrumentsUsed } from './measuring.ts'
 import { usual } from './usual.ts'
 
 export interface Review {
@@ -49,6 +58,10 @@ export interface Review {
   /** What was as usual, counted, each a clause. */
   readonly usual: readonly string[]
   readonly changes: readonly Changed[]
+  /** How many steps were left out by their own condition. */
+  readonly leftOut: number
+  /** How many instruments have readings that stand. */
+  readonly measuredWith: number
 }
 
 /** As found, as left and the last overhaul at one place, with the hours it has left. */
@@ -58,16 +71,21 @@ export interface Changed extends Change {
 
 const LOOKS: readonly ((look: Look) => Found[])[] = [
   faultsOfLog,
+  unfinishedLine,
   changedFiles,
   notEnforced,
+  startedOpen,
   stops,
   machineDoubts,
   gates,
+  stillHanging,
   nonconforming,
+  closeCalls,
   objections,
   stillOpen,
   instruments,
   missing,
+  byFallback,
   clockJumps,
   crewQuestions,
   takenIn,
@@ -75,7 +93,9 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   notApplicable,
   deviations,
   doubted,
+  readApart,
   improbable,
+  disagreements,
   notProvedWhole,
   strayFiles,
 ]
@@ -84,6 +104,12 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
 function signers(entry: Entry): string[] {
   if (!('signed' in entry) || entry.signed === undefined) return []
   return 'person' in entry && entry.person !== undefined ? [entry.person] : []
+}
+
+/** Behind a break may stand anything, the end of the job too. */
+function standingIn(state: State, { log: { broken } }: Beside): string {
+  if (broken === null || broken === undefined) return standingOf(state)
+  return `NOT KNOWN: read up to line ${broken.line - 1}, ${broken.behind + 1} from there on not; up to it ${standingOf(state)}`
 }
 
 /**
@@ -105,16 +131,18 @@ export function reviewOf(
     record: state.record,
     machine: defs.machine.machine,
     title: defs.procedure.title,
-    standing: standingOf(state),
+    standing: standingIn(state, beside),
     isClosed: state.closed !== null,
     from: first?.at ?? state.lastAt,
     to: state.lastAt,
     people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],
     exceptions: inOrder(LOOKS.flatMap((find) => find(look))),
     usual: usual(look),
-    changes: changesOf(defs, state).map((change) => ({
+    changes: asLeft(changesOf(defs, state), readBeforeWork(defs, state)).map((change) => ({
       ...change,
       hoursLeft: hoursLeftOf(defs, state, change),
     })),
+    leftOut: leftOutCount(leftOut(defs, state)),
+    measuredWith: instrumentsUsed(state).length,
   }
 }

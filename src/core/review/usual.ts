@@ -2,7 +2,6 @@
 import { gatesOf } from '../job/gate.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { stands } from '../job/state.ts'
-import { boreRecord, figureRecord } from '../job/verdict-record.ts'
 import { plannedFalls } from './kinds/gates.ts'
 import { count, entriesOf, type Look } from './look.ts'
 
@@ -15,9 +14,9 @@ export function usual(look: Look): string[] {
   const accepted = Object.values(state.verdicts).filter(
     (v) => !v.void && v.verdict.result.verdict === 'ACCEPT',
   )
+  const wanted = gatesOf(defs).filter((gate) => asked.includes(gate))
   const opened = new Set(entriesOf(look, 'gate.opened').map((e) => e.step)).size
   const kept = beside.files.filter((file) => file.isAsAttached).length
-  const fallback = fallbacks(look)
   const planned = plannedFalls(look)
   const n = (of: number, words: string) => (of === 0 ? [] : [words])
   return [
@@ -28,10 +27,9 @@ export function usual(look: Look): string[] {
       `${defs.steps.length - asked.length} left out by their own condition`,
     ),
     ...n(readings.length, `${count(readings.length, 'reading')} with ${count(instruments, 'instrument')}`),
-    ...n(gatesOf(defs).length, `hold points complete at some time: ${opened} of ${gatesOf(defs).length}`),
+    ...n(wanted.length, `hold points complete at some time: ${opened} of ${wanted.length}`),
     ...n(planned, `hold points fell ${count(planned, 'time')} by a step that is meant to let something in`),
     ...n(accepted.length, `${count(accepted.length, 'verdict')} ACCEPT`),
-    ...n(fallback, `${count(fallback, 'verdict')} by fall-back limits`),
     ...n(kept, `${count(kept, 'file')} as attached`),
     ...n(entriesOf(look, 'note.written').length, count(entriesOf(look, 'note.written').length, 'note')),
     ...n(
@@ -43,14 +41,4 @@ export function usual(look: Look): string[] {
       `taken up ${count(entriesOf(look, 'job.taken-up').length, 'time')}`,
     ),
   ]
-}
-
-/** Verdicts that stand and rest on a limit that is not the machine's own: the maker's manual comes first. */
-function fallbacks({ state }: Look): number {
-  return Object.values(state.verdicts).filter(({ verdict, void: isVoid }) => {
-    if (isVoid) return false
-    const bore = boreRecord(verdict)?.result.judged ?? []
-    const figures = figureRecord(verdict)?.inputs.figures ?? []
-    return [...bore, ...figures].some(({ limit }) => limit?.from === 'fallback')
-  }).length
 }

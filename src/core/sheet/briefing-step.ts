@@ -2,7 +2,7 @@
 import { characteristicOf } from '../definition/characteristics.ts'
 import type { Evidence, EvidenceOf, Need, Point, StepOf } from '../definition/procedure.ts'
 import { type Definitions, hazardName, type PlacedStep } from '../job/definitions.ts'
-import { gatesBefore, inspectedWords } from '../job/gate.ts'
+import { gatesBefore, inspectedWords, pointsAsked } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { ruleWords } from '../job/rule-words.ts'
 import { assertNever } from '../lib/result.ts'
@@ -133,8 +133,9 @@ function evidenceText(defs: Definitions, evidence: Evidence): string {
   const label = () => itemLabel(defs, { key: evidence.id, evidence, point: null, person: null, part: null })
   switch (evidence.kind) {
     case 'locks': {
-      const points = defs.machine.site.isolation_points.map((point) => point.name)
-      return `${points.length} locks by number, at: ${points.join('; ')}. ${evidence.ask}`
+      const points = pointsAsked(defs, evidence).map((point) => point.name)
+      const which = evidence.taken_off === undefined ? 'at' : 'each with who took it off, off'
+      return `${points.length} locks by number, ${which}: ${points.join('; ')}. ${evidence.ask}`
     }
     case 'words':
       return `${evidence.ask} Type: ${evidence.words}`

@@ -3,38 +3,84 @@
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import type { Kit } from '../kit/kit.ts'
 import { kitBeforeJob, peopleLines } from '../kit/words.ts'
-import { type Block, row, type SheetStyle, textWidth } from './block.ts'
+import { type Block, layOut, row, type SheetStyle, textWidth } from './block.ts'
 import { briefingStep } from './briefing-step.ts'
 
-export function briefingBlocks(defs: Definitions, kit: Kit, style: SheetStyle): Block[] {
-  return [
-    headBlock(defs, kit),
-    SPACE,
+/** `only`: numbers of the steps that are read through; what can hurt and who signs stand with any of them. */
+export function briefingBlocks(
+  defs: Definitions,
+  kit: Kit,
+  style: SheetStyle,
+  only: Steps = { from: 1, to: defs.steps.length },
+): Block[] {
+  const steps = defs.steps.filter(({ number }) => number >= only.from && number <= only.to)
+  const after = [
     dangerBlock(defs),
     SPACE,
     { margin: '', rows: [row('Who does what', 'strong'), ...peopleLines(kit).map((line) => row(line))] },
-    ...defs.steps.flatMap((placed, i) => [
+    ...steps.flatMap((placed) => [
       SPACE,
-      ...partHead(placed, defs.steps[i - 1]),
+      ...partHead(placed, defs.steps[defs.steps.indexOf(placed) - 1]),
       briefingStep(defs, placed),
     ]),
     SPACE,
     signBlock(defs, style),
   ]
+  const linesOf = (blocks: readonly Block[]) =>
+    blocks.reduce((sum, block) => sum + layOut(block, style).length, 0)
+  const head = (lines: number) => [headBlock(defs, kit, steps.length, lines), SPACE]
+  return [...head(linesOf([...head(0), ...after])), ...after]
 }
+
+export interface Steps {
+  readonly from: number
+  readonly to: number
+}
+
+/** `12` or `12-40`; or words of the title of a part, or its id: all of its steps. Null for what is neither. */
+export function stepsAsked({ steps }: Definitions, asked: string): Steps | null {
+  const [, from, to] = /^(\d{1,4})(?:\s*(?:-|to)\s*(\d{1,4}))?$/.exec(asked.trim()) ?? []
+  if (from !== undefined) {
+    const wanted = { from: Number(from), to: Number(to ?? from) }
+    return steps.some(({ number }) => number >= wanted.from && number <= wanted.to) ? wanted : null
+  }
+  const words = asked.trim().toLowerCase()
+  const isNamed = (part: PlacedStep) => part.id === words || part.step.title.toLowerCase().includes(words)
+  const part = steps.flatMap(({ inside }) => inside).find(isNamed)
+  if (part === undefined || words === '') return null
+  const numbers = steps.filter(({ inside }) => inside.includes(part)).map(({ number }) => number)
+  return { from: Math.min(...numbers), to: Math.max(...numbers) }
+}
+
+/** Titles of the parts with their steps: what a part of the briefing is asked by. */
+export function partsOf({ steps }: Definitions): string[] {
+  return [...new Set(steps.flatMap(({ inside }) => inside))].map((part) => {
+    const numbers = steps.filter(({ inside }) => inside.includes(part)).map(({ number }) => number)
+    return `${Math.min(...numbers)}-${Math.max(...numbers)}  ${part.step.title}`
+  })
+}
+
+/** Lines of print on a page, margins left. Common practice, no source. */
+const LINES_ON_PAGE = 60
 
 const SPACE: Block = { margin: '', rows: [row('')] }
 
-function headBlock({ procedure, machine, steps }: Definitions, kit: Kit): Block {
+function headBlock({ procedure, machine, steps }: Definitions, kit: Kit, told: number, lines: number): Block {
+  const all = steps.length
+  const pages = Math.ceil(lines / LINES_ON_PAGE)
   const kitWords = kitBeforeJob(kit)
   return {
     margin: '',
     rows: [
       row('JOB BRIEFING', 'strong'),
+      row(
+        `${told === all ? `All ${all} steps` : `ONLY ${told} of ${all} steps`}, about ${lines} lines, ${pages} ${pages === 1 ? 'page' : 'pages'} of ${LINES_ON_PAGE}.${told === all ? ' Fewer: --steps 20-40, or a part by its title.' : ' The others are read through as well before a lock goes on.'}`,
+        told === all ? 'plain' : 'caution',
+      ),
       row(`${procedure.title}, edition ${procedure.edition}`, 'strong'),
       row(`${machine.machine}, ${machine.title}${machine.invented === true ? ', invented' : ''}`),
       row(procedure.summary),
-      row(`${steps.length} steps. It opens no hold point, takes no reading and is no permit.`),
+      row('It opens no hold point, takes no reading and is no permit.'),
       row(
         'The maker’s manual, site permits, local code and licensed practice come first. Barover helps trained people; it replaces none of these.',
         'caution',

@@ -6,7 +6,7 @@ import { nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { isOver, validityText } from '../job/validity.ts'
 import { nonconformanceText } from '../talk/names.ts'
-import { openItems } from '../talk/open-items.ts'
+import { standingItems, undoneItems } from '../talk/open-items.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 import { titleOf } from './entry-words.ts'
@@ -87,5 +87,8 @@ export function permitRows(defs: Definitions, state: State, judge: string, at: s
 }
 
 export function openRows(defs: Definitions, state: State): Row[] {
-  return openItems(defs, state).map((item) => row(`  open: ${item}`, 'caution'))
+  return [
+    ...undoneItems(defs, state).map((item) => row(`  open: ${item}`, 'caution')),
+    ...standingItems(defs, state).map((item) => row(`  stands so: ${item}`)),
+  ]
 }

@@ -2,7 +2,7 @@
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
 import { drawFigure, type FigureKind } from '../drawing/figures.ts'
 import { drawPlace } from '../drawing/place.ts'
-import { tellPlace, tellProfile } from '../drawing/told.ts'
+import { tellFigure, tellPlace, tellProfile } from '../drawing/told.ts'
 import type { Drawing, DrawnStation } from '../drawing/types.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
@@ -43,7 +43,10 @@ export function placeDrawings(
     ...(axis === null ? {} : { axis, axes: step.axes ?? [] }),
     hasCounterbore: defs.machine.bore.counterbore !== undefined,
   }
-  if (style.linear === true) return toldRows(tellPlace(place))
+  if (style.linear === true) {
+    const { where, beside } = tellPlace(place)
+    return toldRows([where, ...beside])
+  }
   const width = Math.min(66, textWidth(style))
   const drawn = HEIGHTS.map((height) =>
     drawPlace(place, { ascii: style.ascii, width, ...(height === undefined ? {} : { height }) }),
@@ -54,8 +57,8 @@ export function placeDrawings(
 
 /** The picture of a step where nothing is read, in its one form. */
 export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Row[][] {
-  // What it shows stands in the words of the step as well.
-  if (kind === undefined || style.linear === true) return []
+  if (kind === undefined) return []
+  if (style.linear === true) return toldRows([tellFigure(kind)])
   return formsOf([drawFigure(kind, { ascii: style.ascii, width: textWidth(style) })], 1)
 }
 
@@ -97,8 +100,15 @@ function figureOf(
   placed: Placed,
   result: ReturnType<typeof placeResult> | null,
 ): string | undefined {
-  if (result?.state === 'not-applicable') return 'n/a'
+  const none = result === null ? undefined : noFigureOf(result)
+  if (none !== undefined) return none
   return result === null ? undefined : (placeFigure(defs, placed, result) ?? undefined)
+}
+
+/** What stands where a place is done with and has no figure; undefined where it has one, or is still to come. */
+function noFigureOf({ state }: ReturnType<typeof placeResult>): string | undefined {
+  if (state === 'not-applicable') return 'n/a'
+  return state === 'unsettled' ? 'no figure' : undefined
 }
 
 /** The wear along the bore, as soon as two stations of a read step have figures. */
@@ -112,15 +122,21 @@ export function profileForms(defs: Definitions, state: State, stepId: string, st
   if (step?.step.kind !== 'read' || step.step.drawing !== 'bore') return []
   const placed = asKind(step, 'read')
   const places = placesOf(placed)
-  const rows = (placed.step.axes ?? []).map((axis) => ({
-    axisLabel: axis.label,
-    values: placed.step.stations.map((s) => {
+  const rows = (placed.step.axes ?? []).map((axis) => {
+    const results = placed.step.stations.map((s) => {
       const place = places.find((p) => p.station.id === s.id && p.axis?.id === axis.id)
-      const si = place === undefined ? null : placeResult(placed, place, state).si
+      return place === undefined ? null : placeResult(placed, place, state)
+    })
+    return {
+      axisLabel: axis.label,
       // As it is written beside the drawing: one place never shows two figures.
-      return si === null ? undefined : Number(bareLength(defs, si))
-    }),
-  }))
+      values: results.map((one) => {
+        const si = one?.si ?? null
+        return si === null ? undefined : Number(bareLength(defs, si))
+      }),
+      instead: results.map((one) => (one === null ? undefined : noFigureOf(one))),
+    }
+  })
   const profile = {
     stations: placed.step.stations.map((s) => ({
       id: s.id,

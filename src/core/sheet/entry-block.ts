@@ -10,8 +10,9 @@ import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
-import { bySign } from './by-sign.ts'
+import { byLine, bySign, missedText } from './by-sign.ts'
 import { closingLine, courseRows } from './closing-rows.ts'
+import { correctedAtClose } from './corrected-rows.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
@@ -28,12 +29,6 @@ import { verdictBlock } from './verdict-block.ts'
 
 /** What 80 columns leave. */
 const FULL_SHEET = 63
-
-/** `by RO 06:52`. */
-export function byLine(entry: Entry): string {
-  const time = entry.at.slice(11, 16)
-  return entry.by === undefined ? time : `by ${entry.by} ${time}`
-}
 
 /** `columns`: what the sheet leaves for words beside its margin. */
 export function entryBlock(
@@ -72,7 +67,9 @@ export function entryBlock(
         row('Every hold point has fallen and will be asked again whole.'),
       )
     case 'pin.missed':
-      return block(row(`A PIN was keyed that is not ${entry.person}'s.`, 'caution'))
+      return block(row(missedText(state, entry), 'caution'))
+    case 'pin.fitted':
+      return block(row(`${entry.person}'s own PIN was keyed: the wrong ones before it count no more.`))
     case 'machine.named':
       return block(row(`Plate reads ${entry.typed}: this is ${defs.machine.machine}, ${defs.machine.title}`))
     case 'machine.mismatched':
@@ -189,6 +186,7 @@ export function entryBlock(
         row(closingLine(defs, state, entry.outcome), 'strong'),
         ...courseRows(defs, state),
         ...takenInRows(state),
+        ...correctedAtClose(defs, state),
         ...keptAtClose(defs, state),
         ...changeLines(defs, state).map((line) => row(line)),
         ...unsettledRows(defs, state),

@@ -3,6 +3,9 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import { voidName } from '../talk/heard.ts'
 import { type Row, row } from './block.ts'
 
+/** Stands under each verdict of a job that is at work. */
+export const WHY_OFFERED = 'Type why for the sums.'
+
 export function titleOf(defs: Definitions, stepId: string): string {
   return stepById(defs, stepId).step.title
 }

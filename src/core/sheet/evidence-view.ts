@@ -1,6 +1,7 @@
 // A hold point being filled in: what is shown so far as boxes, and the one thing asked for now.
 import type { EvidenceOf } from '../definition/evidence.ts'
 import { type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
+import type { CloseCause } from '../job/entries.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
@@ -31,7 +32,9 @@ export function evidenceView(
   const { gate } = prompt
   const { cause, why: because } = gateState(state, gate.id)
   const base = { margin: String(gate.number), title: gate.step.title, titleMayShorten: true }
-  const why = cause === null ? [] : [row(`Asked again: ${because ?? CAUSES[cause]}.`, 'caution')]
+  const again = prompt.kind === 'clear' ? cause : fellFor(state, prompt)
+  const told = again === cause ? because : null
+  const why = again === null ? [] : [row(`Asked again: ${told ?? CAUSES[again]}.`, 'caution')]
   if (prompt.kind === 'clear') {
     return {
       ...base,
@@ -51,6 +54,11 @@ export function evidenceView(
   }
 }
 
+/** Why this very line is asked again; null where it was never shown before: then nothing of it was taken back. */
+function fellFor(state: State, { gate, item }: Extract<Prompt, { kind: 'evidence' }>): CloseCause | null {
+  return gateState(state, gate.id).struck.find((s) => s.item === item.key)?.cause ?? null
+}
+
 /** Locks and the rest of the list in as few lines as will say it: done, asked now, and how many are still open. */
 function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[] {
   const { given, struck } = gateState(state, gate.id)
@@ -62,7 +70,7 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
     (s) => given[s.item] === undefined && !(s.item === now.key && s.cause === 'again'),
   )
   const rows: Row[] = []
-  if (done.length > 0) rows.push(row(`[x] ${done.length} of ${items.length} shown, as above`))
+  if (done.length > 0) rows.push(row(`[x] ${done.length} of ${items.length} shown`))
   if (fallen.length > 0) {
     const names = fallen.flatMap((s) => itemByKey(defs, gate, s.item) ?? [])
     rows.push(
@@ -86,11 +94,18 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
   const ask = row(evidence.ask, 'strong')
   switch (evidence.kind) {
     case 'locks':
-      return [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
+      return evidence.taken_off === undefined
+        ? [ask, row(`Lock number at ${item.point?.name ?? ''}`)]
+        : [ask, row(`Lock number off ${item.point?.name ?? ''}, and the initials of whose hand took it off`)]
     case 'numbers':
       return wantsAnother(item)
         ? [ask, row('Nobody does this alone: whoever works with you comes on first. Key sign on')]
-        : [ask, row(`Number: ${itemLabel(defs, item)}`)]
+        : [
+            ask,
+            row(
+              `Number: ${itemLabel(defs, item)}${evidence.taken_off === undefined ? '' : ', and the initials of who took it off'}`,
+            ),
+          ]
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
     case 'witness':

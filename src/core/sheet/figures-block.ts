@@ -5,6 +5,7 @@ import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
 import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
+import { WHY_OFFERED } from './entry-words.ts'
 import { holdsInFew } from './holds-in-few.ts'
 import { limitSource } from './limit-source.ts'
 
@@ -36,7 +37,7 @@ export function figuresBlock(
   for (const hold of result.holds) rows.push(row(`  HOLD: ${worded(hold)}`, 'caution'))
   if (inputs.figures.some((figure) => figure.limit?.from === 'fallback'))
     rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
-  rows.push(row('Type why for the sums.', 'faint'))
+  rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }
 

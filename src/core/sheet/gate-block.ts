@@ -39,7 +39,9 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         margin,
         right,
         rows: [
-          row(`[x] ${label}  ${entry.shown}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`),
+          row(
+            `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
+          ),
         ],
       }
     case 'evidence.failed':
@@ -77,7 +79,8 @@ function closing({ cause, why }: Extract<GateEntry, { type: 'gate.closed' }>): s
   if (cause === 'again') return 'Taken back, to be asked again.'
   // A plan is refused before anything hangs, so there is nothing to come out from.
   const first = cause === 'overload' ? 'HOLD. Lift nothing' : 'HOLD. COME OUT AND STAND CLEAR'
-  return `${first}: ${why ?? CAUSES[cause]}.`
+  // What was keyed may end with a stop of its own.
+  return `${first}: ${(why ?? CAUSES[cause]).trimEnd().replace(/[.]+$/, '')}.`
 }
 
 /** `19.5 to 23.5 %vol for people breathing at the opening`. */

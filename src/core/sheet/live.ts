@@ -57,7 +57,9 @@ export interface Live {
 }
 
 const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
-const FEW_WORDS = ['help', 'note', 'leave', 'stop']
+/** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
+const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
+const FEW_WORDS = ['help', 'back', 'leave', 'stop']
 /** Within a question the others are no words: what is keyed there is its answer. */
 const WORDS_IN_QUESTION = ['back', 'safe', 'stop']
 /** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
@@ -92,9 +94,13 @@ function fitted(input: LiveInput): Live | null {
   const footWithSafe = `${foot.text}   ${safeHint}`
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
   const whole = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
-  const few = (view.inQuestion ? WORDS_IN_QUESTION : FEW_WORDS).join(', ')
-  const all = (view.inQuestion ? WORDS_IN_QUESTION : WORDS).join(' ')
-  const hints = isInFoot ? [`Words: ${all}`] : [`${safeHint}   Words: ${few}`, safeHint]
+  const lists = (view.inQuestion ? [WORDS_IN_QUESTION] : [WORDS, SHORT_WORDS, FEW_WORDS]).map((words) =>
+    words.join(' '),
+  )
+  // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
+  const hints = isInFoot
+    ? lists.slice(0, 1).map((words) => `Words: ${words}`)
+    : [...lists.map((words) => `${safeHint}   Words: ${words}`), safeHint]
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const text = lines(view.rows)
   // The line being keyed and the foot are always there.

@@ -18,6 +18,7 @@ import {
 } from '../talk/pocket-words.ts'
 import { formatNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
+import { WHY_OFFERED } from './entry-words.ts'
 import { holdsInFew } from './holds-in-few.ts'
 
 /** Columns that the table needs beside the margin; below that each opening gets lines of its own. */
@@ -54,7 +55,7 @@ export function pocketBlock(
   const rules = defs.machine.whole_compressor?.site_rules
   if (inputs.record.stages !== undefined && rules !== undefined)
     rows.push(row(`Margin, agreement and reversal: ${rules.source}`, 'faint'))
-  rows.push(row('Type why for the sums.', 'faint'))
+  rows.push(row(WHY_OFFERED, 'faint'))
   return { margin: look.margin, right: look.right, rows }
 }
 

@@ -1,5 +1,6 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
+import { barsTrainee } from '../job/admit-crew.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { unfitness } from '../job/admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
@@ -7,11 +8,18 @@ import { next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
-import { type State, standing } from '../job/state.ts'
-import { questionText, type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
-import { choiceHint, choiceLines } from '../talk/correct.ts'
+import { type Reading, type State, standing } from '../job/state.ts'
+import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
-import { instrumentName, nonconformanceText, placeName, placeNumber, readingText } from '../talk/names.ts'
+import {
+  bareReading,
+  instrumentName,
+  nonconformanceText,
+  nth,
+  placeName,
+  placeNumber,
+  readingText,
+} from '../talk/names.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -19,8 +27,10 @@ import { permitRows } from './decision-rows.ts'
 import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
+import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
+import { questionView } from './question-view.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
@@ -97,22 +107,13 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     legend: [],
     // Here it only says where the job stands.
     titleMayShorten: true,
-    ...(question.kind === 'correct-which' ? chosenFrom(question) : {}),
-    ask: [
-      ...(question.kind === 'correct-which' ? [row(choiceHint(question))] : []),
-      row(questionText(question), 'strong'),
-      row('back leaves this question', 'faint'),
-    ],
     unit: '',
+    ...questionView(defs, state, question, style),
     scan: false,
     inQuestion: true,
     path: question.kind === 'attach-path',
     secrecy,
   }
-}
-
-function chosenFrom(question: Parameters<typeof choiceLines>[0]): { choices: Row[] } {
-  return { choices: choiceLines(question).map((text) => ({ text, tone: 'plain', keep: true })) }
 }
 
 function mustRows(prompt: Prompt): Row[] {
@@ -150,11 +151,24 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       return stopView(defs, state, prompt)
     case 'findings':
       return {
-        title: 'All done, but no lead has decided on what was found',
+        title:
+          prompt.gate === undefined
+            ? 'All done, but no lead has decided on what was found'
+            : `${prompt.gate.step.title}: not before a lead has decided on what was found`,
         ask: [
-          ...prompt.open.map((one, i) => row(`${i + 1}  ${nonconformanceText(defs, one)}`, 'caution')),
+          ...prompt.open.map((one, i) =>
+            row(
+              `${i + 1}  ${nonconformanceText(defs, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`,
+              'caution',
+            ),
+          ),
           row('The number of a finding, then what a lead decides about it', 'strong'),
-          row('The job closes once each is decided; leave keeps it as it is.', 'faint'),
+          row(
+            prompt.gate === undefined
+              ? 'The job closes once each is decided; leave keeps it as it is.'
+              : 'The hold point goes on once each is decided and none is on hold.',
+            'faint',
+          ),
         ],
       }
     case 'countersign':
@@ -162,13 +176,20 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: 'Said by radio and not signed for yet',
         ask: [
           ...prompt.open.map((word) => row(wordLine(defs, word), 'caution')),
-          row('The job closes once the lead who said it signs for it: initials of that lead', 'strong'),
+          row(
+            `${prompt.gate === undefined ? 'The job closes' : 'The hold point goes on'} once the lead who said it signs for it: initials of that lead`,
+            'strong',
+          ),
         ],
       }
     case 'sign-on':
       return {
         title: 'Who is at the keyboard?',
-        rows: defs.crew.crew.map((p) => row(`${p.id.padEnd(5)}${p.name}, ${p.role}`)),
+        rows: defs.crew.crew.map((p) =>
+          row(
+            `${p.id.padEnd(5)}${p.name}, ${p.role}${barsTrainee(state, p) === null ? '' : ', PRACTICE only'}`,
+          ),
+        ),
         ask: [row('Your initials')],
       }
     case 'tag':
@@ -211,8 +232,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: placeName(defs, prompt.doubt.step, prompt.doubt.place),
         ask: [
           row(`${prompt.doubt.typed.trim()} is ${prompt.doubt.why}.`, 'caution'),
-          // On a small screen it stands on the sheet above, with the doubt.
-          ...(prompt.doubt.shown === undefined ? [] : [row(prompt.doubt.shown, 'faint')]),
+          // It stands on the sheet right above, with the doubt; here where something came between. why says it again.
+          ...(prompt.doubt.shown === undefined || prompt.doubt.seq === state.seq
+            ? []
+            : [row(prompt.doubt.shown, 'faint')]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
@@ -268,7 +291,13 @@ function stepView(
       const record = state.verdicts[scope + decide.about]?.verdict
       const verdict = record?.result.verdict ?? 'HOLD'
       const because =
-        record === undefined ? [] : [...becauseRows(defs, record), ...keptRows(defs, state, record)]
+        record === undefined
+          ? []
+          : [
+              ...becauseRows(defs, record),
+              ...errorRows(defs, state, scope + decide.about, record),
+              ...keptRows(defs, state, record),
+            ]
       return {
         ...base,
         rows: base.rows,
@@ -277,6 +306,7 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...numbered(dispositionsFor(verdict, decide.choices)),
+          ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],
       }
     }
@@ -324,18 +354,37 @@ function readView(
     drawings,
     profiles: profileForms(defs, state, prompt.step.id, style),
     legend: style.linear === true || (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
-    ask: [
-      row(
-        `${takeWord(state, prompt.place.key)} (${unit}) with ${instrumentName(defs, prompt.instrument)}`,
-        'strong',
-      ),
-    ],
+    ask: [row(readQuestion(defs, state, prompt, unit), 'strong')],
     unit,
     scan: true,
   }
 }
 
-function takeWord(state: State, place: string): string {
-  const taken = standing(state, place).length
-  return taken === 0 ? 'Reading' : taken === 1 ? 'Again, afresh' : 'Once more, afresh'
+/**
+ * Which reading of its place is asked. Of those before only that they were taken, as they stand on the sheet above: what is
+ * read next is read afresh. The instrument was named in full with the first.
+ */
+function readQuestion(
+  defs: Definitions,
+  state: State,
+  { step, place, instrument }: Extract<Prompt, { kind: 'read' }>,
+  unit: string,
+): string {
+  const taken = standing(state, place.key)
+  if (taken.length === 0) return `Reading (${unit}) with ${instrumentName(defs, instrument)}`
+  const { at_least: least, at_most: most } = asKind(step, 'read').step.repeats
+  const isApart = taken.length >= least
+  const of = isApart ? `at most ${most}` : String(least)
+  const asked = `${nth(taken.length + 1)} of ${of}, afresh (${unit}) with ${instrument}`
+  return `${takenText(defs, taken)}${isApart ? ', too far apart' : ''}; ${asked}`
+}
+
+/** `1st taken: 9.5041 in`, `Taken: 9.5068, 9.5021 in`. */
+function takenText(defs: Definitions, taken: readonly Reading[]): string {
+  const units = new Set(taken.map((r) => r.unit))
+  const figures = taken.map((r, i) => {
+    const hasUnit = units.size > 1 || i === taken.length - 1
+    return hasUnit && r.unit !== '1' ? `${bareReading(defs, r)} ${r.unit}` : bareReading(defs, r)
+  })
+  return taken.length === 1 ? `1st taken: ${figures[0]}` : `Taken: ${figures.join(', ')}`
 }

@@ -1,12 +1,26 @@
 // Readings on the sheet: the figure in both systems, repeats with their spread, doubts and corrections in the open.
 
+import { findReading } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { placeResult, placesOf } from '../job/places.ts'
+import { NOISE } from '../job/plausible.ts'
+import { countsInError } from '../job/repeats-error.ts'
 import { type State, standing } from '../job/state.ts'
-import { bareWorked, placeName, placeNumber, readingText, workedText } from '../talk/names.ts'
+import {
+  bareReading,
+  bareWorked,
+  placeName,
+  placeNumber,
+  readingText,
+  repeatName,
+  spreadText,
+  workedText,
+} from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
+
+type ReadStep = Parameters<typeof placeResult>[0]
 
 type ReadingEntry = Extract<
   Entry,
@@ -61,8 +75,9 @@ export function readingBlock(
         margin: placeNumber(defs, entry.step, entry.place),
         right,
         rows: [
-          row(`Corrected: ${readingText(defs, entry)} for the reading before`, 'strong'),
+          row(correctedText(defs, state, entry), 'strong'),
           row(`  because ${entry.why}; the first value stays in the log`),
+          ...openedAgain(defs, state, entry),
           ...(entry.voids.length === 0
             ? []
             : [
@@ -122,6 +137,56 @@ export function readingBlock(
   }
 }
 
+/** `Corrected: was 22.0 degF, now 72.0 degF   22.2 degC`, with which of several readings of the place it is. */
+function correctedText(
+  defs: Definitions,
+  state: State,
+  entry: Extract<ReadingEntry, { type: 'reading.corrected' }>,
+): string {
+  const old = findReading(state, entry.of)
+  const was = old === null ? '' : `was ${bareReading(defs, old)} ${old.unit}, `
+  const which = repeatName(state, entry)
+  return `Corrected${which === null ? '' : `, ${which}`}: ${was}now ${readingText(defs, entry)}`
+}
+
+/** What a correction leaves of a place whose repeats do not agree with it any more: why the job goes back, or what stays open. */
+function openedAgain(
+  defs: Definitions,
+  state: State,
+  entry: Extract<ReadingEntry, { type: 'reading.corrected' }>,
+): Row[] {
+  const placed = asKind(stepById(defs, entry.step), 'read')
+  const place = placesOf(placed).find((p) => p.key === entry.place)
+  if (place === undefined) return []
+  const { state: is, spread, readings } = placeResult(placed, place, state)
+  if (is === 'unsettled') return [row(`  ${noFigure(readings.length)}`, 'caution')]
+  if (is !== 'more') return []
+  const where = placeNumber(defs, entry.step, entry.place)
+  const apart = spread === null ? '' : `, ${spreadText(defs, state, entry.place, spread)} apart`
+  return [
+    row(
+      `  Back to ${where}: its readings do not agree now${apart}. It is measured once more, afresh`,
+      'caution',
+    ),
+  ]
+}
+
+function noFigure(readings: number): string {
+  return `the repeats do not agree: this place has no figure, and what rests on it is HOLD. No more than ${readings} are taken; if one was a slip, correct it`
+}
+
+/** Repeats further apart than they may be count in a verdict, and it is said while whoever read them still stands there. */
+function countsRows(defs: Definitions, state: State, placed: ReadStep, place: string, spread: number): Row[] {
+  if (spread <= placed.step.repeats.within.si + NOISE || !countsInError(defs, placed)) return []
+  const apart = spreadText(defs, state, place, spread)
+  return [
+    row(
+      `  the ${apart} between them count as measuring error against the verdict; if one was a slip: correct`,
+      'caution',
+    ),
+  ]
+}
+
 function takenRows(
   defs: Definitions,
   state: State,
@@ -140,10 +205,7 @@ function takenRows(
       : ''
   const rows = [row(`  again ${readingText(defs, entry)}${spread}`, 'strong')]
   if (result.state === 'more') rows.push(row('  too far apart: once more', 'caution'))
-  if (result.state === 'unsettled')
-    rows.push(
-      row('  the repeats do not agree: this place has no figure, and what rests on it is HOLD', 'caution'),
-    )
+  if (result.state === 'unsettled') rows.push(row(`  ${noFigure(upTo.length)}`, 'caution'))
   if (
     result.state === 'settled' &&
     result.si !== null &&
@@ -152,5 +214,7 @@ function takenRows(
   ) {
     rows.push(row(`  counts as ${workedText(defs, entry, result.si)}, the middle of ${upTo.length}`))
   }
+  if (result.state !== 'unsettled' && result.spread !== null)
+    rows.push(...countsRows(defs, state, placed, entry.place, result.spread))
   return rows
 }

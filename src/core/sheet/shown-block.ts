@@ -7,15 +7,27 @@ import type { State } from '../job/state.ts'
 import { type Block, row, type SheetStyle, textWidth } from './block.ts'
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
+import { WHY_OFFERED } from './entry-words.ts'
 
 export function saidBlock(lines: readonly string[], refusal: boolean): Block {
   return { margin: '', rows: lines.map((text) => row(text, refusal ? 'caution' : 'plain')) }
 }
 
-/** Blocks of an entry: its own, and the wear drawn out once the last place of a bore step is settled. */
-export function entryBlocks(defs: Definitions, state: State, entry: Entry, style: SheetStyle): Block[] {
+/** A word that is keyed on the sheet is not offered where nothing is. */
+function withoutWords(block: Block): Block {
+  return { ...block, rows: block.rows.filter(({ text }) => text !== WHY_OFFERED) }
+}
+
+/** Blocks of an entry; `read-back` is a log read back, where no word is taken. Its own, and the wear drawn out once the last place of a bore step is settled. */
+export function entryBlocks(
+  defs: Definitions,
+  state: State,
+  entry: Entry,
+  style: SheetStyle,
+  how: 'live' | 'read-back' = 'live',
+): Block[] {
   const own = entryBlock(defs, state, entry, textWidth(style))
-  const blocks = own === null ? [] : [own]
+  const blocks = own === null ? [] : [how === 'live' ? own : withoutWords(own)]
   if (entry.type !== 'reading.taken') return blocks
   const placed = stepById(defs, entry.step)
   if (placed.step.kind !== 'read' || placed.step.drawing !== 'bore' || placed.step.stations.length < 2)

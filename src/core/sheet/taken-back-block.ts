@@ -28,7 +28,12 @@ export function takenBackBlock(
         margin,
         right,
         rows: [
-          row('Not needed any more, as its condition is not met.', 'caution'),
+          row(
+            entry.test === undefined
+              ? 'Not needed any more, as its condition is not met.'
+              : `Done anew: ${entry.test}. What it begins with fell, was read anew, or was by another machine record.`,
+            'caution',
+          ),
           ...voidRows(defs, entry.voids),
         ],
       }
@@ -66,10 +71,18 @@ function doubtedRows(
   entry: Extract<Entry, { type: 'instrument.doubted' }>,
 ): Row[] {
   const read = readLines(defs, state, entry.readings)
-  const signed = entry.person === undefined ? [] : [row(`  Signed by ${entry.person}${bySign(entry.signed)}`)]
+  const signed =
+    entry.person === undefined
+      ? []
+      : [
+          // Added to a closed job, perhaps months later: the time beside it would be taken for that of the day of the job.
+          row(
+            `  Signed by ${entry.person}${bySign(entry.signed)} on ${entry.at.slice(0, 10)}, after the job was closed`,
+          ),
+        ]
   return [
     row(`OUT OF CALIBRATION: ${instrumentName(defs, entry.instrument)}`, 'caution'),
-    row(`  ${entry.why}; so says: ${entry.says}`),
+    row(`  ${entry.why.trimEnd().replace(/[.]+$/, '')}; so says: ${entry.says}`),
     ...signed,
     row(read.length === 0 ? '  It had read nothing that stood.' : '  Nothing it read stands any more:'),
     ...read.map((line) => row(`  ${line}`)),

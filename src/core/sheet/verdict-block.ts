@@ -7,9 +7,12 @@ import type { State } from '../job/state.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
 import { widthOf } from '../lib/text.ts'
+import { axisName, withAxisNames } from '../talk/axis-names.ts'
 import { bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
+import { WHY_OFFERED } from './entry-words.ts'
+import { errorRows } from './error-rows.ts'
 import { figuresBecause, figuresBlock, figuresGovern } from './figures-block.ts'
 import { holdsInFew } from './holds-in-few.ts'
 import { keptRows } from './kept-rows.ts'
@@ -23,7 +26,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'largest-diameter': 'largest',
 }
 
-/** Columns of a station's name; with two axes the row is just as wide as a sheet of 80 columns. */
+/** Columns of a station's name. */
 const STATION = 11
 
 interface Look {
@@ -50,7 +53,7 @@ export function verdictBlock(
   look: Look,
 ): Block {
   const block = wholeBlock(defs, state, title, record, look)
-  const kept = keptRows(defs, state, record)
+  const kept = [...errorRows(defs, state, look.step, record), ...keptRows(defs, state, record)]
   const [head, ...rest] = block.rows
   const stamp = rest.findIndex((r) => r.tone === 'stamp')
   if (head === undefined || stamp < 0) return block
@@ -108,7 +111,7 @@ function boreBlock(
       ...characteristicRows(defs, c, result.governs?.characteristics.includes(c.characteristic) ?? false),
     )
   rows.push(row(`( ${result.verdict} )`, 'stamp'))
-  for (const hold of result.holds) rows.push(row(`  HOLD: ${hold}`, 'caution'))
+  for (const hold of result.holds) rows.push(row(`  HOLD: ${withAxisNames(defs, hold)}`, 'caution'))
   if (
     inputs.differenceU !== null &&
     inputs.differenceU !== undefined &&
@@ -126,7 +129,7 @@ function boreBlock(
   }
   rows.push(row('What this leaves open, for a lead to decide:'))
   for (const proposal of result.proposals) rows.push(row(`  ${proposal.say}`))
-  rows.push(row('Type why for the sums.', 'faint'))
+  rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }
 
@@ -174,15 +177,17 @@ function formRows(
 ): Row[] {
   const { form } = result
   if (form === null) return []
-  const rows: Row[] = [row('Sizes as read; what is judged is at 20 degC:', 'faint')]
+  const rows: Row[] = [row('Sizes as read; all else is at 20 degC, from unrounded means:')]
   for (const station of form.round) {
     const sizes = inputs.readings
       .filter((r) => r.station === station.station)
-      .map((r) => `${r.axis} ${asRead.get(`${r.station} ${r.axis}`) ?? bareLength(defs, r.valueM)}`)
+      .map(
+        (r) =>
+          `${axisName(defs, r.axis)} ${asRead.get(`${r.station} ${r.axis}`) ?? bareLength(defs, r.valueM)}`,
+      )
     rows.push(
-      row(
-        `${station.station.replaceAll('_', ' ').padEnd(STATION)}${sizes.join('  ')}  round to ${bareLength(defs, station.outOfRoundM)}`,
-      ),
+      row(`${station.station.replaceAll('_', ' ').padEnd(STATION)}${sizes.join('  ')}`),
+      row(`${' '.repeat(STATION)}out of round by ${bareLength(defs, station.outOfRoundM)}`),
     )
   }
   for (const axis of form.perAxis) {
@@ -191,7 +196,7 @@ function formRows(
       middle === null
         ? ''
         : `, ${middle < 0 ? 'narrower' : 'wider'} in the middle by ${bareLength(defs, Math.abs(middle))}, ${axis.form}`
-    rows.push(row(`taper ${axis.axis.padEnd(11)}${bareLength(defs, axis.taperM)}${shape}`))
+    rows.push(row(`taper ${axisName(defs, axis.axis)} ${bareLength(defs, axis.taperM)}${shape}`))
   }
   if (result.wearFromNominalM !== null)
     rows.push(row(`wear from nominal ${lengthText(defs, result.wearFromNominalM)} at the largest`))
@@ -208,7 +213,9 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
   if (wear === null) return []
   if (wear.from === null) return [row(`no datum of wear: ${wear.perAxis[0]?.why ?? 'none on record'}`)]
   const parts = wear.perAxis.map((a) =>
-    a.wearM === null ? `${a.axis}: ${a.why ?? 'no figure'}` : `${a.axis} ${bareLength(defs, a.wearM)}`,
+    a.wearM === null
+      ? `${axisName(defs, a.axis)}: ${withAxisNames(defs, a.why ?? 'no figure')}`
+      : `${axisName(defs, a.axis)} ${bareLength(defs, a.wearM)}`,
   )
   return [row(`wear from ${wear.from}: ${parts.join('  ')}`)]
 }
@@ -217,7 +224,9 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
 export function becauseRows(defs: Definitions, record: VerdictRecord): Row[] {
   if (record.compute === 'figures') return figuresBecause(defs, record)
   if (record.compute === 'pocket_setting') return pocketBecause(defs, record)
-  return record.result.holds.length > 0 ? holdsInFew(record.result.holds) : boreGoverns(defs, record)
+  return record.result.holds.length > 0
+    ? holdsInFew(record.result.holds.map((hold) => withAxisNames(defs, hold)))
+    : boreGoverns(defs, record)
 }
 
 /** What governs, of a verdict that is held up too: how near it is to its limit, and where that comes from. */

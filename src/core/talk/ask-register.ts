@@ -3,7 +3,7 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Input, PlacedAt } from '../job/input.ts'
 import { openThings, placesAsked, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
-import { ask, type Heard, input, say, signing } from './heard.ts'
+import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
 
 interface OfStep {
   readonly step: string
@@ -121,10 +121,19 @@ export function hearRegisterAnswer(
         : ask({ kind: 'account-who', of: thing.seq, first: thing.seenBy })
     }
     case 'account-who':
-      return signing(defs, text, { do: 'account', of: question.of, person: text })
+      return signing(defs, state, text, { do: 'account', of: question.of, person: text }, question)
     case 'hand-who':
-      return ask({ kind: 'hand-to', person: text })
+      return (
+        barredHere(defs, state, { do: 'hand-on', person: text, to: '' }, question) ??
+        ask({ kind: 'hand-to', person: text })
+      )
     case 'hand-to':
-      return signing(defs, question.person, { do: 'hand-on', person: question.person, to: line })
+      return signing(
+        defs,
+        state,
+        question.person,
+        { do: 'hand-on', person: question.person, to: line },
+        question,
+      )
   }
 }

@@ -4,7 +4,7 @@ import { type Definitions, personById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
-import { ask, type Heard, input, say, signing } from './heard.ts'
+import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
 
 export type StopAsk =
   | { readonly kind: 'stop-which'; readonly seqs: readonly number[] }
@@ -104,9 +104,14 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
     case 'stop-caller-too':
       return hearCaller(defs, question, text)
     case 'close-who':
-      return ask({ kind: 'close-first', person: line })
-    case 'close-first':
-      return signing(defs, question.person, { do: 'close-stopped', person: question.person, first: line })
+      return (
+        barredHere(defs, state, { do: 'close-stopped', person: line, first: '' }, question) ??
+        ask({ kind: 'close-first', person: line })
+      )
+    case 'close-first': {
+      const { person } = question
+      return signing(defs, state, person, { do: 'close-stopped', person, first: line }, question)
+    }
   }
 }
 

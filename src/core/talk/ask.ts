@@ -9,11 +9,12 @@ import { type CorrectAsk, hearCorrection } from './correct.ts'
 import { CREW_QUESTIONS, type CrewAsk, hearCrew } from './crew-words.ts'
 import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
-import { ask, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
-export type Ask =
+/** What is asked in a line of its own, but for what a word keyed there means. */
+export type PlainAsk =
   | { readonly kind: 'note' }
   | { readonly kind: 'object'; readonly step: string }
   | { readonly kind: 'finding-note'; readonly step: string; readonly condition: string }
@@ -35,8 +36,17 @@ export type Ask =
   | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
+/** `line` is a word that works at any prompt, keyed where `of` asks for words. */
+export interface WordMeant {
+  readonly kind: 'word-meant'
+  readonly line: string
+  readonly of: PlainAsk
+}
+
+export type Ask = PlainAsk | WordMeant
+
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
+const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk>['kind'], string>> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -67,6 +77,9 @@ const QUESTIONS: Readonly<Record<Exclude<Ask, RegisterAsk>['kind'], string>> = {
   pin: 'PIN',
 }
 
+const NO_PIN =
+  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, then the initials of another.'
+
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   'note',
   ...(['correct-which', 'correct-value', 'correct-why', 'take-back-why', 'evidence-why'] as const),
@@ -77,6 +90,7 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = [
 
 /** The question that still stands. When a gate fell under it, coming out is asked first and the question is gone. */
 export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
+  if (question?.kind === 'word-meant') return standingAsk(prompt, question.of) === null ? null : question
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
   if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
@@ -90,6 +104,8 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
 /** What the question says, with the name of the one whose PIN is asked. */
 export function questionText(question: Ask): string {
   if (isRegisterAsk(question)) return registerQuestion(question)
+  if (question.kind === 'word-meant')
+    return `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
   return question.kind === 'pin'
     ? `PIN of ${question.person}. It is not shown while it is keyed.`
     : QUESTIONS[question.kind]
@@ -111,7 +127,7 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
   return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
 }
 
-export function hearAnswer(defs: Definitions, state: State, question: Ask, line: string): Heard {
+export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, line: string): Heard {
   if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
@@ -131,13 +147,10 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
       return asKind(stepById(defs, question.place.split('.')[0] ?? ''), 'read').step.not_applicable === 'lead'
         ? ask({ kind: 'not-applicable-who', place: question.place, why: line })
         : input({ do: 'not-applicable', place: question.place, why: line })
-    case 'not-applicable-who':
-      return signing(defs, line, {
-        do: 'not-applicable',
-        place: question.place,
-        why: question.why,
-        person: line,
-      })
+    case 'not-applicable-who': {
+      const { place, why } = question
+      return signing(defs, state, line, { do: 'not-applicable', place, why, person: line }, question)
+    }
     case 'correct-which':
     case 'correct-value':
     case 'correct-why':
@@ -164,7 +177,7 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'deviation-authority':
     case 'deviation-until':
     case 'deviation-who':
-      return hearDecision(defs, question, line)
+      return hearDecision(defs, state, question, line)
     case 'notice-which':
     case 'notice-whom':
       return hearNotice(defs, question, line)
@@ -173,9 +186,14 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
         ? input({ do: 'ask-again', step: question.step })
         : ask(question, 'yes takes it back; back leaves it as it is.')
     case 'release-who':
-      return ask({ kind: 'release-answer', person: line })
-    case 'release-answer':
-      return signing(defs, question.person, { do: 'release-stop', person: question.person, answer: line })
+      return (
+        barredHere(defs, state, { do: 'release-stop', person: line, answer: '' }, question) ??
+        ask({ kind: 'release-answer', person: line })
+      )
+    case 'release-answer': {
+      const { person } = question
+      return signing(defs, state, person, { do: 'release-stop', person, answer: line }, question)
+    }
     case 'radio-lead':
     case 'radio-said':
     case 'radio-by':
@@ -187,6 +205,8 @@ export function hearAnswer(defs: Definitions, state: State, question: Ask, line:
     case 'hand-over-to':
       return hearCrew(defs, state, question, line)
     case 'pin':
+      // Nothing else can be one, so it is no wrong one either: more likely the initials of somebody else.
+      if (!/^\d{4,12}$/.test(line.trim())) return ask(question, NO_PIN)
       return {
         talk: QUIET,
         input: null,

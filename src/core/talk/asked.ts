@@ -12,6 +12,7 @@ const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\
 /** How a question of several lines takes a line: as the very words, as a figure, a number or initials, or unseen. */
 const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   pin: 'secret',
+  'word-meant': 'short',
   'attach-path': 'words',
   'attach-looking': 'short',
   'attach-newest': 'short',

@@ -11,6 +11,7 @@ import {
   formatNumber,
   formatQuantity,
   shownNumber,
+  unitNamed,
   unitsOf,
   valueIn,
 } from '../units/index.ts'
@@ -96,7 +97,8 @@ export function changeFigures(defs: Definitions, change: Change): ChangeFigures 
   const { found, left } = change
   const moved = found === null || left === null ? null : signed(defs, one, left.si - found.si)
   return {
-    unit,
+    // As it is written everywhere else, whatever name of it the register has.
+    unit: unitNamed(unit)?.symbol ?? unit,
     last: bare(change.last?.si),
     found: bare(found?.si),
     left: bare(left?.si),

@@ -6,7 +6,7 @@ import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { openStop, type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, voidWarning } from './heard.ts'
-import { bareReading, placeName, placeNumber, readingText } from './names.ts'
+import { bareReading, placeName, placeNumber, placeShort, readingText, repeatName } from './names.ts'
 
 interface Listed {
   /** Number on the sheet, `7.3` or `7`. */
@@ -50,20 +50,23 @@ export function standingReadings(
     .flat()
     .filter(stands)
     .sort((a, b) => a.seq - b.seq)
-    .map((r) => ({
-      kind: 'reading',
-      seq: r.seq,
-      ...listed(
-        placeNumber(defs, r.step, r.place),
-        placeName(defs, r.step, r.place),
-        readingText(defs, r),
-        `${bareReading(defs, r)} ${r.unit}`,
-      ),
-    }))
+    .map((r) => {
+      const which = repeatName(state, r)
+      const sheet = placeNumber(defs, r.step, r.place)
+      const name = placeName(defs, r.step, r.place)
+      const figure = `${bareReading(defs, r)} ${r.unit}${which === null ? '' : `, ${which}`}`
+      return {
+        kind: 'reading',
+        seq: r.seq,
+        sheet,
+        text: `${sheet} ${name}${which === null ? '' : `, ${which}`}: ${readingText(defs, r)}`,
+        line: `sheet ${sheet}: ${figure}, ${placeShort(defs, r.step, r.place)}`,
+      }
+    })
 }
 
-function listed(sheet: string, name: string, figure: string, short: string = figure): Listed {
-  return { sheet, text: `${sheet} ${name}: ${figure}`, line: `${sheet}  ${short}  ${name}` }
+function listed(sheet: string, name: string, figure: string): Listed {
+  return { sheet, text: `${sheet} ${name}: ${figure}`, line: `sheet ${sheet}: ${figure}, ${name}` }
 }
 
 /**
@@ -135,9 +138,17 @@ export function choiceLines({ items, from }: WhichAsk): string[] {
 /** More are on no screen that anybody reads. */
 const MOST_LISTED = 30
 
-/** How to come to what is not listed; nothing where all is. */
-export function choiceHint({ items }: WhichAsk): string {
-  return `Of ${items.length}: more, or sheet 7 only`
+/** How to come to what is not listed, in the words as they are keyed: the rest, or the sheet of the first by itself. */
+export function choiceHint({ items, from }: WhichAsk): string {
+  const sheets = new Set(items.map(({ sheet }) => wholeSheet(sheet)))
+  const [first] = items.slice(from)
+  const only = sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)}`
+  return `Of ${items.length}: more${only}`
+}
+
+/** `7` of `7.3`. */
+function wholeSheet(sheet: string): string {
+  return sheet.split('.')[0] ?? sheet
 }
 
 /** `more` is told by the screen how many it showed; without that it goes on by what plain lines show. */
@@ -148,7 +159,7 @@ function turned(question: WhichAsk, line: string): WhichAsk | string | null {
     const next = from + Math.max(1, Number(more[1] ?? LISTED))
     return { ...question, from: next < items.length ? next : 0 }
   }
-  const sheet = /^sheet (\d+(?:\.\d+)?)$/i.exec(line.trim())?.[1]
+  const sheet = /^sheet (\d+(?:\.\d+)?)(?: only| alone)?$/i.exec(line.trim())?.[1]
   if (sheet === undefined) return null
   const of = items.filter((item) => item.sheet === sheet || item.sheet.startsWith(`${sheet}.`))
   return of.length === 0

@@ -21,7 +21,7 @@ export const CREW_QUESTIONS: Readonly<Record<CrewAsk['kind'], string>> = {
 export function hearCrew(defs: Definitions, state: State, question: CrewAsk, line: string): Heard {
   return question.kind === 'hand-over-to'
     ? handOverTo(defs, state, question, line)
-    : signing(defs, line, { do: question.kind, person: line })
+    : signing(defs, state, line, { do: question.kind, person: line }, question)
 }
 
 /** Why people may not come, go, hand over or countersign at this prompt, in one sentence, or null. */
@@ -60,7 +60,7 @@ function handOverTo(
   const barred = barsTakingOver(defs, state, line)
   if (barred !== null) return ask(question, barred.say)
   const { from, fromProved } = question
-  return signing(defs, line, { do: 'hand-over', from, fromProved, person: line })
+  return signing(defs, state, line, { do: 'hand-over', from, fromProved, person: line }, question)
 }
 
 /** What comes of a PIN that fitted: the input is brought, or, of a hand-over, the other one is asked. */

@@ -5,14 +5,21 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
-import { didThis } from '../job/evidence-words.ts'
 import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
-import { type Ask, hearAnswer, isHidden, secrecyOf, standingAsk } from './ask.ts'
+import {
+  type Ask,
+  hearAnswer,
+  isHidden,
+  questionText,
+  secrecyOf,
+  standingAsk,
+  type WordMeant,
+} from './ask.ts'
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
@@ -33,6 +40,7 @@ import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
+import { wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -71,9 +79,11 @@ export function hear(
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
-    // A yes at a hold point is refused by the engine in its own words; what is wanted is said as well.
+    // A yes at a hold point is refused by the engine in its own words; what is wanted is said beside them, but never twice.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    return given?.input?.do === 'evidence' ? { ...given, say: reflex } : say(...reflex)
+    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return say(...reflex)
+    const isSaid = prompt.item.evidence.kind === 'words'
+    return { ...given, say: isSaid ? [] : [wantedLine(defs, state, prompt)] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
@@ -81,18 +91,48 @@ export function hear(
   const heard = hearAtPrompt(defs, state, prompt, line)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
-  return heard.input?.do === 'evidence' ? { ...heard, say: [meant] } : say(meant)
+  return isOfGate(heard) ? { ...heard, say: [meant] } : say(meant)
+}
+
+/** Something for a hold point, or why it is none. */
+function isOfGate({ input: given, refusal }: Heard): boolean {
+  return given?.do === 'evidence' || refusal !== undefined
 }
 
 /** A line while a question of several lines stands: a question in plain words leaves it standing. */
 function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
   const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
   const asked = askedWithin(defs, question, line)
-  if (asked !== null) return stays(answerTo(defs, state, asked, now))
+  if (asked !== null)
+    return stays([
+      ...answerTo(defs, state, asked, now),
+      // The words that put a slip right are heard at a prompt only.
+      ...(standingAsked(asked) === 'mend' ? ['A question stands here: back leaves it first.'] : []),
+    ])
   const takes = takesOf(question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
-  return reflex === null ? hearAnswer(defs, state, question, line) : stays(reflex)
+  if (reflex !== null) return stays(reflex)
+  if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)
+  return takes === 'words' && wordIn(line) !== null && !isBack(line)
+    ? ask({ kind: 'word-meant', line, of: question })
+    : hearAnswer(defs, state, question, line)
 }
+
+/** A word keyed where words are asked for: they themselves, or the word. What the word only tells leaves the question standing. */
+function hearMeant(defs: Definitions, state: State, question: WordMeant, line: string, now: Instant): Heard {
+  const { of, line: keyed } = question
+  if (isBack(line)) return ask(of)
+  const chosen = line.trim()
+  if (chosen === '1') return hearAnswer(defs, state, of, keyed)
+  const word = wordIn(keyed)
+  if (chosen !== '2' || word === null) return ask(question, `Key 1 or 2; back asks anew: ${questionText(of)}`)
+  if (word === 'back') return hearAnswer(defs, state, of, 'back')
+  const heard = hearWord(defs, state, next(defs, state), word, now)
+  const isTold = heard.input === null && heard.talk.ask === null && heard.file === undefined
+  return isTold ? { ...heard, talk: { ask: of } } : heard
+}
+
+const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
 /** How the job stands is told from the job; everything else is looked up in its papers. */
 function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
@@ -234,7 +274,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
-      return signing(defs, text, { do: 'sign-on', person: text })
+      return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
@@ -253,15 +293,14 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
       if (prompt.item.evidence.kind !== 'witness') return input(given)
-      // Refused before a PIN is asked, lest the next initials be keyed as one.
-      return didThis(state, prompt.gate, text.toUpperCase()) ? input(given) : signing(defs, line, given)
+      return signing(defs, state, line, given)
     }
     case 'doubt':
       if (number === 1) return input({ do: 'settle-doubt', choice: 'again' })
       if (number === 2) return input({ do: 'settle-doubt', choice: 'mistyped' })
       return number === 3
         ? ask({ kind: 'keep-why' })
-        : say('Key 1, 2 or 3 first; a figure is keyed after that.')
+        : say('Key 1, 2 or 3 first: nothing was taken. 2 is for keying the figure again in full.')
     case 'late':
       return number === 1 || number === 2
         ? input({ do: 'settle-late', kept: number === 1 })
@@ -298,7 +337,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
     case 'point':
     case 'review':
-      return hearAtPoint(defs, prompt.step, line)
+      return hearAtPoint(defs, state, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'findings':

@@ -1,9 +1,11 @@
 // What hearing a line gives: perhaps an input for the job, perhaps a further question, perhaps only something said.
+import { wouldRefuse } from '../job/admit.ts'
 import { type Definitions, personById } from '../job/definitions.ts'
 import type { Input } from '../job/input.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { mayLeave, wouldVoid } from '../job/voids.ts'
+import type { Refusal } from '../lib/result.ts'
 import type { Ask } from './ask.ts'
 import type { FileWork } from './ask-file.ts'
 
@@ -14,7 +16,7 @@ export interface Talk {
 export const QUIET: Talk = { ask: null }
 
 /** An input that somebody signs; it is brought once their PIN is held against their key, which the shell does. */
-export type SignedInput = Extract<Input, { readonly proved?: boolean }>
+export type SignedInput = Exclude<Extract<Input, { readonly proved?: boolean }>, { do: 'take-in' }>
 
 /** A PIN that was keyed. It never leaves the line it was keyed on: it is in no input, no entry and nothing said. */
 export interface PinKeyed {
@@ -28,6 +30,8 @@ export interface Heard {
   readonly input: Input | null
   /** Lines to say that are not on record. */
   readonly say: readonly string[]
+  /** Why it was not taken, told like a refusal of the job itself. */
+  readonly refusal?: Refusal
   readonly pin?: PinKeyed
   /** Something to do with a file outside, which takes its time. */
   readonly file?: FileWork
@@ -49,10 +53,43 @@ export function ask(what: Ask, ...lines: string[]): Heard {
   return { talk: { ask: what }, input: null, say: lines }
 }
 
-/** What a person signs: their PIN is asked first, if the crew file holds a key for them. */
-export function signing(defs: Definitions, typed: string, what: SignedInput): Heard {
+/**
+ * What a person signs: their PIN is asked, if the crew file holds a key for them. What would be refused with the right PIN is
+ * refused before it is asked, and the question `within` stands for another answer.
+ */
+export function signing(
+  defs: Definitions,
+  state: State,
+  typed: string,
+  what: SignedInput,
+  within: Ask | null = null,
+): Heard {
+  const refusal = refusalOf(defs, state, what)
+  if (refusal !== null) return refused(refusal, refusal.code === 'not-asked' ? null : within)
   const person = personById(defs, typed.trim().toUpperCase())
   return person?.pin === undefined ? input(what) : ask({ kind: 'pin', person: person.id, what })
+}
+
+/** Initials that open a question of several lines: who may not sign is told before the rest is keyed. Null: they may. */
+export function barredHere(defs: Definitions, state: State, what: SignedInput, within: Ask): Heard | null {
+  const refusal = refusalOf(defs, state, what)
+  return refusal !== null && ABOUT_WHO.has(refusal.code) ? refused(refusal, within) : null
+}
+
+function refused(refusal: Refusal, within: Ask | null): Heard {
+  return { talk: { ask: within }, input: null, say: [], refusal }
+}
+
+/** Refusals that speak of who signs, and of nothing else that was keyed or is still to be. */
+const ABOUT_WHO: ReadonlySet<string> = new Set([
+  ...['unknown-person', 'no-pin', 'trainee', 'not-lead', 'own-work', 'own-stop', 'own-word', 'same-person'],
+  ...['witness-role', 'self-witness', 'point-role', 'already-on', 'not-on', 'at-keyboard', 'lead-here'],
+  'nothing-open',
+])
+
+/** A wait after wrong PINs hangs on the time, and is told where the PIN would be looked at. */
+function refusalOf(defs: Definitions, state: State, what: SignedInput): Refusal | null {
+  return wouldRefuse(defs, { ...state, pinMisses: {} }, { ...what, proved: true })
 }
 
 /** The title of the step; of one with an inspection point, that its signature goes too. */

@@ -4,6 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { jobName, openElsewhere } from '../job/elsewhere.ts'
 import { gateState, gatesOf, hangs, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
+import { hanging } from '../job/locks-on.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
@@ -58,6 +59,7 @@ export function jobLines(defs: Definitions, state: State): string[] {
 
 /** Locks, blinds and tags as last keyed, also where the evidence has fallen since: the thing itself still hangs there. */
 function lockLines(defs: Definitions, state: State): string[] {
+  const gone = new Set(hanging(defs, state).off.map(({ what }) => what.shown))
   const hung = gatesOf(defs).flatMap((gate) => {
     const { given, struck } = gateState(state, gate.id)
     // One that was mistyped hangs nowhere; one keyed anew takes the place of what was keyed before.
@@ -68,7 +70,9 @@ function lockLines(defs: Definitions, state: State): string[] {
     // By what was keyed, not by what is asked: the lock of somebody who has left the job hangs there too.
     return keyed.flatMap(({ item: key, shown }) => {
       const item = itemByKey(defs, gate, key)
-      return item === null || !hangs(item.evidence) ? [] : [`   ${shown}  ${hangsAt(defs, item)}`]
+      return item === null || !hangs(item.evidence) || gone.has(shown)
+        ? []
+        : [`   ${shown}  ${hangsAt(defs, item)}`]
     })
   })
   return hung.length === 0

@@ -1,9 +1,11 @@
 // How steps, places and figures are called on screen.
+import type { ReadQuantity } from '../definition/instruments.ts'
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import type { ReadingAt } from '../job/entries.ts'
 import type { Nonconformance } from '../job/nonconformance.ts'
 import { type PlaceResult, placesOf } from '../job/places.ts'
-import { decimalsIn } from '../job/plausible.ts'
+import { decimalsIn, sizeOf } from '../job/plausible.ts'
+import { type State, standing } from '../job/state.ts'
 import {
   companion,
   formatBoth,
@@ -66,6 +68,40 @@ export function placeFigure(
   return step.quantity === 'length' && !isFinish(defs, last.instrument)
     ? bareLength(defs, si)
     : bareReading(defs, { ...last, si })
+}
+
+/** How far the readings of a place lie apart, with its unit: lengths in the shop's, all else in that of the instrument. */
+export function spreadText(defs: Definitions, state: State, place: string, si: number): string {
+  const last = standing(state, place).at(-1)
+  if (last === undefined) return lengthText(defs, si)
+  const kind = kindOf(last.unit)
+  return kind === 'length' ? workedText(defs, last, si) : sizeOf(defs, kind as ReadQuantity, si, last)
+}
+
+/** `2nd`. */
+export function nth(n: number): string {
+  const teen = n % 100 >= 11 && n % 100 <= 13
+  return `${n}${teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')}`
+}
+
+/** Which of the readings of its place that stand this one is, where there are several: `2nd of 3`. */
+export function repeatName(
+  state: State,
+  reading: { readonly place: string; readonly seq: number },
+): string | null {
+  const all = standing(state, reading.place)
+  const at = all.findIndex(({ seq }) => seq === reading.seq)
+  return at < 0 || all.length < 2 ? null : `${nth(at + 1)} of ${all.length}`
+}
+
+/** `CENTRE, TOP TO BOTTOM`: what tells a place from the others of its step, for one line beside the number of its sheet. */
+export function placeShort(defs: Definitions, stepId: string, placeKey: string): string {
+  const placed = asKind(stepById(defs, stepId), 'read')
+  const place = placesOf(placed).find((p) => p.key === placeKey)
+  if (place === undefined) return placed.step.title
+  const { station, axis } = place
+  const where = placed.step.stations.length === 1 ? placed.step.title : (station.short ?? station.label)
+  return axis === null ? where : `${where}, ${axis.label}`
 }
 
 function decimalsTyped(reading: ReadingAt): number {

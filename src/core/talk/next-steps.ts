@@ -25,13 +25,12 @@ export function nextLines(defs: Definitions, state: State): string[] {
 export function stepsAhead(defs: Definitions, state: State): PlacedStep[] {
   const at = current(defs, state)
   if (at === null) return []
-  const seen = new Map()
   return defs.steps
     .filter(
       (placed) =>
         placed.number > at.placed.number &&
         !isComplete(state, placed) &&
-        applicability(defs, state, placed, seen) !== 'skip',
+        applicability(defs, state, placed) !== 'skip',
     )
     .slice(0, HOW_MANY)
 }

@@ -21,9 +21,22 @@ export function openLines(defs: Definitions, state: State): string[] {
 
 /** One line each; empty when nothing is. */
 export function openItems(defs: Definitions, state: State): string[] {
+  return [...undoneItems(defs, state), ...standingItems(defs, state)]
+}
+
+/** What somebody still has to do something about. */
+export function undoneItems(defs: Definitions, state: State): string[] {
   const undecided = nonconformances(defs, state)
     .filter((nc) => nc.stands && nc.decided === null)
     .map((nc) => `${nonconformanceText(defs, nc)}, ${fellOrNone(state, nc)}`)
+  const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
+  const stop = openStop(state) === null ? [] : ['STOP is not released']
+  const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
+  return [...stop, ...undecided, ...spoken, ...points]
+}
+
+/** What was said or asked and stays so: a closed job has nothing of it open. */
+export function standingItems(defs: Definitions, state: State): string[] {
   const places = Object.entries(state.notApplicable).map(
     ([place, why]) => `${nameOf(defs, place)}: n/a, ${why}`,
   )
@@ -33,10 +46,7 @@ export function openItems(defs: Definitions, state: State): string[] {
     .sort((a, b) => a.seq - b.seq)
     .map((r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`)
   const asked = defs.steps.flatMap((placed) => questionLines(defs, state, placed))
-  const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
-  const stop = openStop(state) === null ? [] : ['STOP is not released']
-  const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
-  return [...stop, ...undecided, ...spoken, ...points, ...places, ...kept, ...asked]
+  return [...places, ...kept, ...asked]
 }
 
 /** Points to be signed of steps that are done, and witness points that nobody attended. */

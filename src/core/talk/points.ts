@@ -41,9 +41,9 @@ export function hearNotice(defs: Definitions, question: PointAsk, line: string):
     : ask({ kind: 'notice-whom', step }, `For ${stepById(defs, step).step.title}.`)
 }
 
-export function hearAtPoint(defs: Definitions, placed: PlacedStep, line: string): Heard {
+export function hearAtPoint(defs: Definitions, state: State, placed: PlacedStep, line: string): Heard {
   if (/^not attended$/i.test(line.trim())) return input({ do: 'not-attended', step: placed.id })
-  return signing(defs, line, { do: 'sign-point', step: placed.id, person: line })
+  return signing(defs, state, line, { do: 'sign-point', step: placed.id, person: line })
 }
 
 /** `Notice to M. Lind, by radio, runs until 2026-03-14 09:10.` */

@@ -31,7 +31,7 @@ export const RADIO_QUESTIONS: Readonly<Record<RadioAsk['kind'], string>> = {
 
 export function hearRadio(defs: Definitions, state: State, question: RadioAsk, line: string): Heard {
   if (question.kind === 'countersign-who') return countersignWho(defs, state, line)
-  if (question.kind === 'countersign-answer') return countersignAnswer(defs, question, line)
+  if (question.kind === 'countersign-answer') return countersignAnswer(defs, state, question, line)
   return radioAnswer(defs, state, question, line)
 }
 
@@ -48,7 +48,7 @@ function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: 
       return ask({ ...question, kind: 'radio-by', said: line })
     case 'radio-by': {
       const { lead, said } = question
-      return signing(defs, line, { do: 'radio', step, choice, lead, said, person: line })
+      return signing(defs, state, line, { do: 'radio', step, choice, lead, said, person: line }, question)
     }
   }
 }
@@ -78,9 +78,9 @@ export function countersignWho(defs: Definitions, state: State, line: string): H
   return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, word)))
 }
 
-function countersignAnswer(defs: Definitions, question: AnswerAsk, line: string): Heard {
+function countersignAnswer(defs: Definitions, state: State, question: AnswerAsk, line: string): Heard {
   const answer = line.trim()
   if (answer !== '1' && answer !== '2') return ask(question, 'Key 1 or 2.')
   const { person } = question
-  return signing(defs, person, { do: 'countersign', person, agrees: answer === '1' })
+  return signing(defs, state, person, { do: 'countersign', person, agrees: answer === '1' }, question)
 }

@@ -1,12 +1,26 @@
 // Questions in plain words about how the job stands: how far, how long, who, until when. What they ask is in no paper of the
 // job, so they are answered from the job itself, as the word where is. Whole questions only: how long is the rod is another.
 
-/** All of it, who is on the job, or when the evidence of hold points lapses. */
-export type StandingAsked = 'all' | 'people' | 'lapse'
+/**
+ * All of it; who is on the job; when the evidence of hold points lapses; whether it is finished; what was taken last; how a slip
+ * is put right.
+ */
+export type StandingAsked = 'all' | 'people' | 'lapse' | 'finished' | 'taken' | 'mend'
 
 const JOB = '(?:the |this )?(?:job|work|inspection|sheet|procedure)'
 const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|hold point)'
 const ENDS = '(?:laps(?:e|es|ed)|expires?|runs? out|ends?|over|due|good|valid|last|stand)'
+
+const THING =
+  '(?:(?:last|wrong|first|second|third|new) )*(?:reading|figure|number|value|answer|entry|measurement|repeat|lock|lock number|initials|finding|note|word|one)s?'
+const KEYED = '(?:keyed|typed|entered|put in|put|pressed|hit|picked|chose|gave|read|wrote)'
+/** What somebody says who wants a slip back. Of a thing by name it is a question about that thing. */
+const MEND =
+  '(?:fix|mend|undo|correct|change|delete|remove|take back|put right|redo|get rid of|edit|alter|cancel|replace)'
+const SLIP = `(?:it|that|this|them|(?:(?:a|an|my|the|that|this|what) )*(?:mistake|slip|typo|error|${THING})|what (?:i|we) ${KEYED})`
+const BEFORE = '(?:.*[,;.:!] ?)?'
+const TAKE =
+  '(?:take|taken|took|get|got|save|saved|record|recorded|keep|kept|hear|heard|note|noted|register|registered)'
 
 const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   ['all', '(?:and )?where (?:am i|are we)(?: now| at)?'],
@@ -29,6 +43,45 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
     `(?:when|what time) (?:is|are|am|will|do|does) (?:it|this|that|i|we|${JOB}) (?:be )?(?:done|finished|over|through)`,
   ],
   ['all', 'what (?:is|has been|was) done(?: so far)?'],
+  [
+    'finished',
+    '(?:am i|are we) (?:all )?(?:finished|done|through|complete|over|there|ready)(?: yet| already| here| with (?:it|this))?',
+  ],
+  [
+    'finished',
+    `(?:is|was) (?:it|this|that|${JOB}) (?:all )?(?:finished|done|complete|completed|over|closed|through)(?: yet| already)?`,
+  ],
+  ['finished', '(?:is|was) (?:that|this) (?:all|it|everything)'],
+  ['finished', '(?:have|did) (?:i|we) (?:finish|finished|done) ?(?:it|all|everything|this)?'],
+  [
+    'finished',
+    `what (?:else )?(?:is|do i have|do we have|have i|have we) (?:still )?(?:left|missing|to do|open)(?: to do)?`,
+  ],
+  [
+    'taken',
+    `(?:did|has|have) (?:it|you|that|barover|the (?:program|computer|sheet)) (?:really |just )?${TAKE} (?:it|that|this|them|(?:my|the) ${THING}|what i ${KEYED})`,
+  ],
+  [
+    'taken',
+    `(?:was|is|were|are) (?:it|that|this|(?:my|the) ${THING}) (?:taken|saved|recorded|kept|noted|on record|in the log|in)(?: now| yet| already)?`,
+  ],
+  ['taken', `what (?:did|have) (?:i|we) (?:just )?(?:key|type|enter|${KEYED})(?: in)?(?: last)?`],
+  ['taken', `what (?:was|is) (?:my|the) last ${THING}`],
+  [
+    'mend',
+    `${BEFORE}(?:how|where) (?:do|can|could|would|should|may|must) (?:i|we|you|one) ${MEND} ${SLIP}(?: again| now| back| here)?`,
+  ],
+  ['mend', `${BEFORE}(?:can|could|may) (?:i|we|you) (?:still )?${MEND} ${SLIP}(?: again| now| back| here)?`],
+  ['mend', `${BEFORE}(?:how|where) to ${MEND} ${SLIP}`],
+  [
+    'mend',
+    `(?:what (?:do|can|should|must) (?:i|we) do )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?${KEYED} (?:in )?(?:the |a |an |that )?(?:wrong|other|same) .*`,
+  ],
+  [
+    'mend',
+    `(?:what (?:do|can|should|must) (?:i|we) do )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?(?:made|make) (?:a |an )?(?:mistake|slip|typo|error).*`,
+  ],
+  ['mend', `(?:how|where) (?:do|can|could) (?:i|we) go back(?: one| a step| to .*)?`],
   [
     'people',
     "who(?:'s| is| else is)? (?:is )?(?:signed on|signed in|on|here|on (?:the|this) job|with me|at the keyboard)",

@@ -26,6 +26,15 @@ function wordRows(): string[] {
   return rows
 }
 
+/** A row of the list above as lines of their own, for people who hear it; any other line as it is. */
+export function helpInLines(line: string): string[] {
+  const rows = wordRows()
+  if (!rows.includes(line)) return [line]
+  return WORDS.filter(({ word, says }) => line.includes(`${word.padEnd(10)} ${says}`)).map(
+    ({ word, says }) => `${word}: ${says}`,
+  )
+}
+
 /** Columns of the first of two words with what it does; both together keep within a sheet of 80. */
 const FIRST = 32
 
@@ -33,29 +42,41 @@ export function whyLines(defs: Definitions, state: State, prompt: Prompt): strin
   if (prompt.kind === 'decide') {
     const { step, scope } = asKind(prompt.step, 'decide')
     const verdict = state.verdicts[scope + step.about]
-    if (verdict !== undefined) return sums(defs, verdict.verdict)
+    if (verdict !== undefined) return sums(defs, verdict.verdict, { state, step: scope + step.about })
   }
+  if (prompt.kind === 'doubt') return doubtLines(prompt)
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
   const given = justGiven(defs, state)
   if (given.length > 0)
     return [
-      ...given.flatMap(({ title, verdict }) => [
+      ...given.flatMap(({ id, title, verdict }) => [
         `${title}: ${verdict.result.verdict}, because:`,
-        ...sums(defs, verdict),
+        ...sums(defs, verdict, { state, step: id }),
       ]),
       ...(placed?.step.why === undefined ? [] : [`And why of ${placed.step.title}: ${placed.step.why}`]),
     ]
   const last = lastVerdict(defs, state)
   if (placed?.step.why !== undefined) return [placed.step.why]
-  if (last !== null) return sums(defs, last)
+  if (last !== null) return sums(defs, last.verdict, { state, step: last.id })
   return ['The procedure gives no further reason here.']
+}
+
+/** Why the figure that waits is doubted, what each way on does with it, and what the step is for. */
+function doubtLines({ doubt, step }: Extract<Prompt, { kind: 'doubt' }>): string[] {
+  const keyed = doubt.typed.trim()
+  return [
+    `${keyed} is doubted: it is ${doubt.why}. It counts for nothing until one of the three is keyed.`,
+    ...(doubt.shown === undefined ? [] : [doubt.shown]),
+    `1 drops it, for a reading measured anew; 2 drops it, for the figure keyed again; 3 keeps ${keyed} as it is, with your reason beside it on record.`,
+    ...(step.step.why === undefined ? [] : [`And why of ${step.step.title}: ${step.step.why}`]),
+  ]
 }
 
 /** The verdicts that stand at the end of the sheet, nothing after them: what somebody has before their eyes who asks why. */
 function justGiven(defs: Definitions, state: State) {
   const all = defs.steps.flatMap(({ id, step }) => {
     const one = state.verdicts[id]
-    return one === undefined ? [] : [{ title: step.title, ...one }]
+    return one === undefined ? [] : [{ id, title: step.title, ...one }]
   })
   const newest = all.sort((a, b) => b.seq - a.seq)
   return newest.filter(({ seq }, n) => seq === state.seq - n).reverse()
@@ -64,7 +85,8 @@ function justGiven(defs: Definitions, state: State) {
 function lastVerdict(defs: Definitions, state: State) {
   const judges = defs.steps.filter((s) => state.verdicts[s.id] !== undefined)
   const last = judges[judges.length - 1]
-  return last === undefined ? null : (state.verdicts[last.id]?.verdict ?? null)
+  const verdict = last === undefined ? undefined : state.verdicts[last.id]?.verdict
+  return last === undefined || verdict === undefined ? null : { id: last.id, verdict }
 }
 
 export function readingLines(defs: Definitions, state: State): string[] {

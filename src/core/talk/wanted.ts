@@ -23,7 +23,7 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'tag':
       return 'Asked is the tag on the plate of the cylinder, as it is read there.'
     case 'pick':
-      return `Asked is 1 to ${prompt.options.length}, or the number on the tag of the instrument.`
+      return `Asked is ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`
     case 'clear':
       return `Asked are the words ${prompt.gate.step.clear_words}, once everybody is out and clear.`
     case 'evidence':
@@ -40,7 +40,8 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
       return `Asked is the number of what you see, 1 to ${asKind(prompt.step, 'observe').step.conditions.length}.`
     case 'read': {
       const instrument = instrumentById(defs, prompt.instrument)
-      const unit = instrument === undefined || !('unit' in instrument) ? '' : ` in ${instrument.unit}`
+      const unit =
+        instrument === undefined || !('unit' in instrument) ? '' : ` in ${unitWord(instrument.unit)}`
       return `Asked is the figure${unit}, as ${prompt.instrument} shows it.`
     }
     case 'decide': {
@@ -60,10 +61,19 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'open-things':
       return 'Asked is taken, for each thing that was placed; or hand on.'
     case 'findings':
-      return `Asked is the number of a finding, 1 to ${prompt.open.length}: a lead decides about it.`
+      return `Asked is the number of a finding, ${upTo(prompt.open.length)}: a lead decides about it.`
     case 'countersign':
       return 'Asked are the initials of the lead who said it by radio.'
   }
+}
+
+function upTo(most: number): string {
+  return most === 1 ? '1' : `1 to ${most}`
+}
+
+/** The sign of the inch is a word of its own, and would be read as that. */
+function unitWord(unit: string): string {
+  return unit === 'in' ? 'inch' : unit
 }
 
 function evidenceWanted(
@@ -75,7 +85,7 @@ function evidenceWanted(
   switch (evidence.kind) {
     case 'locks':
     case 'numbers':
-      return `Asked is the number: ${itemLabel(defs, item)}.`
+      return `Asked is the number: ${itemLabel(defs, item)}${evidence.taken_off === undefined ? '' : ', and behind it the initials of who took it off'}.`
     case 'words':
       return `Asked are the words ${evidence.words}, and only if it is so.`
     case 'wait': {
@@ -92,7 +102,8 @@ function evidenceWanted(
     }
     case 'measured': {
       const instrument = instrumentById(defs, state.seats[evidence.with] ?? '')
-      const unit = instrument === undefined || !('unit' in instrument) ? '' : ` in ${instrument.unit}`
+      const unit =
+        instrument === undefined || !('unit' in instrument) ? '' : ` in ${unitWord(instrument.unit)}`
       return `Asked is the figure${unit} that the instrument shows.`
     }
     case 'lift':

@@ -8,7 +8,9 @@ import { applicability, current, isComplete } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
+import { mendLines, takenLines } from './last-taken.ts'
 import { openItems } from './open-items.ts'
+import { standingOf } from './standing.ts'
 import type { StandingAsked } from './standing-asked.ts'
 
 /** Open items that are named; of the rest it is said how many there are. */
@@ -33,6 +35,9 @@ export function whereLines(
         : lapsing.flatMap((gate) => gateLine(defs, state, gate, now))),
     ]
   }
+  if (about === 'mend') return mendLines(defs, state)
+  if (about === 'taken') return [...stop, ...takenLines(defs, state)]
+  if (about === 'finished') return [...stop, ...finishedLines(defs, state)]
   return [
     ...stop,
     ...placeLines(defs, state),
@@ -42,6 +47,16 @@ export function whereLines(
     ...openLines(defs, state),
     ...gates.flatMap((gate) => gateLine(defs, state, gate, now)),
   ]
+}
+
+function finishedLines(defs: Definitions, state: State): string[] {
+  if (state.closed !== null) return [`Yes: this job is ${standingOf(state)}.`]
+  const at = current(defs, state)
+  const asked =
+    at === null
+      ? 'its sheets are done, and it is not closed'
+      : `sheet ${at.placed.number} of ${defs.steps.length} is asked, ${at.placed.step.title}`
+  return [`Not yet: ${asked}.`, doneLine(defs, state), ...timeLines(defs, state), ...openLines(defs, state)]
 }
 
 export function peopleLine({ people }: State): string {
@@ -67,8 +82,7 @@ function placeLines(defs: Definitions, state: State): string[] {
 }
 
 function doneLine(defs: Definitions, state: State): string {
-  const seen = new Map()
-  const asked = defs.steps.filter((placed) => applicability(defs, state, placed, seen) !== 'skip')
+  const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
   return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
@@ -77,8 +91,7 @@ function doneLine(defs: Definitions, state: State): string {
 /** Rounded, and said to be rough; nothing where nothing is left. */
 function timeLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null) return []
-  const seen = new Map()
-  const ways = defs.steps.map((placed) => applicability(defs, state, placed, seen))
+  const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
   }, 0)

@@ -12,6 +12,7 @@ import type { State } from '../job/state.ts'
 import { type BoreVerdictRecord, boreRecord } from '../job/verdict-record.ts'
 import { nearest } from '../lib/wording.ts'
 import { fromSi, type QuantityKind } from '../units/index.ts'
+import { axisName, withAxisNames } from './axis-names.ts'
 import { whyFigure } from './figure-sums.ts'
 import { lengthText, placeName, placeNumber, readingText } from './names.ts'
 
@@ -118,13 +119,17 @@ function whyCharacteristic(
 ): string[] {
   const judged = record.result.judged.find((c) => c.characteristic === characteristic)
   if (judged === undefined || judged.valueM === null)
-    return ['That figure could not be worked out from what is on record.', ...record.result.holds]
+    return [
+      'That figure could not be worked out from what is on record.',
+      ...record.result.holds.map((hold) => withAxisNames(defs, hold)),
+    ]
   const { limit, judgement, valueM } = judged
   const lines =
     characteristic === 'largest-diameter'
       ? [`Largest of the diameters at 20 degC: ${lengthText(defs, valueM, 5)}.`]
       : [
           `Stations in order: ${stationsOf(record).map(spaced).join(', ')}.`,
+          ...axesLine(defs, record),
           ...worked('bore-form', gridInputs(defs, facts, record)),
         ]
   if (limit === null) return [...lines, 'No limit is on record for it, so it is HOLD.']
@@ -165,6 +170,14 @@ function gridInputs(defs: Definitions, facts: BoreFacts, record: BoreVerdictReco
     ),
     u: si('length', record.inputs.readingU ?? facts.error?.resolutionM ?? Number.NaN),
   }
+}
+
+/** What the computation calls vertical and horizontal, by the names at the bench. */
+function axesLine(defs: Definitions, record: BoreVerdictRecord): string[] {
+  const [first, second] = [...new Set(record.inputs.readings.map((r) => r.axis))]
+  return first === undefined || second === undefined
+    ? []
+    : [`vertical is ${axisName(defs, first)}, horizontal ${axisName(defs, second)}.`]
 }
 
 function stationsOf(record: BoreVerdictRecord): string[] {

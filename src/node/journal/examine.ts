@@ -20,6 +20,8 @@ export interface Fault {
   readonly line: number
   /** One sentence: which check failed and what that shows. */
   readonly what: string
+  /** Lines behind it in the file, an unfinished last one among them: nothing of them is read. */
+  readonly behind: number
 }
 
 export interface Examination {
@@ -41,14 +43,17 @@ export function examine(bytes: Buffer): Examination {
   let head = GENESIS
   let soundBytes = 0
   let fault: Fault | null = null
+  const faultAt = (index: number, what: string): Fault => {
+    return { line: index + 1, what, behind: pieces.length - index - 1 + (rest.length > 0 ? 1 : 0) }
+  }
   for (const [index, piece] of pieces.entries()) {
     const checked = checkPiece(piece, `Line ${index + 1}`)
     if (typeof checked === 'string') {
-      fault = { line: index + 1, what: checked }
+      fault = faultAt(index, checked)
       break
     }
     if (checked.seq !== index || checked.prev !== head) {
-      fault = { line: index + 1, what: explainMisplaced({ index, entry: checked, head, pieces }) }
+      fault = faultAt(index, explainMisplaced({ index, entry: checked, head, pieces }))
       break
     }
     lines.push(checked)
@@ -57,6 +62,20 @@ export function examine(bytes: Buffer): Examination {
   }
   const torn = rest.length === 0 ? null : describeTorn(rest, lines.length, head, fault === null)
   return { lines, head, soundBytes, torn, fault }
+}
+
+/** What stands behind a break, in a sentence; nobody knows more of it than how many lines it is. */
+export function behindText(behind: number): string {
+  if (behind === 0) return 'It is the last line.'
+  return `${behind} ${behind === 1 ? 'line stands' : 'lines stand'} behind it and ${behind === 1 ? 'is' : 'are'} not read.`
+}
+
+/** What can be known of an unfinished last line, in sentences: not how it came about. */
+export function tornText({ bytes, complete }: TornTail): string {
+  const what = complete
+    ? 'The last line lacks nothing but its line end'
+    : `An unfinished last line of ${bytes} ${bytes === 1 ? 'byte' : 'bytes'} follows`
+  return `${what}: it counts for nothing. A write that was cut off leaves one, and so does a file that was cut later; the log cannot tell which.`
 }
 
 function splitAtNewlines(bytes: Buffer): { pieces: Buffer[]; rest: Buffer } {

@@ -3,7 +3,7 @@
 import { constants } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { type Entry, GENESIS, type StoredEntry } from './chain.ts'
-import { type Examination, examine, type TornTail } from './examine.ts'
+import { behindText, type Examination, examine, type TornTail } from './examine.ts'
 import { type JournalFs, nodeFs, syncFolderOf, writeAll } from './fs-port.ts'
 import { cutTo, type Journal, JournalWriter } from './journal-writer.ts'
 import { asDiskProblem, errorCode, JournalProblem, plainReason } from './problem.ts'
@@ -106,9 +106,11 @@ export function readJournal(path: string, port = nodeFs): Examination & { readon
 
 function refuseUnsound(path: string, { fault, lines }: Examination): void {
   if (fault !== null) {
-    throw new JournalProblem('fault', `"${path}" is not as it was written: ${uncapital(fault.what)}`, {
-      line: fault.line,
-    })
+    throw new JournalProblem(
+      'fault',
+      `"${path}" is not as it was written: ${uncapital(fault.what)} ${behindText(fault.behind)}`,
+      { line: fault.line },
+    )
   }
   if (lines.length === 0) {
     const why = 'either it was never finished being made, or it was emptied'

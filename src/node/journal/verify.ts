@@ -1,12 +1,14 @@
 // Says which of content, tail and whole of a journal could be checked, and never more than that.
 // A hash chain without a key stops slips and clumsy changes; only a head noted elsewhere shows a rewrite or a cut.
 import { GENESIS, isHashText, lineHash } from './chain.ts'
-import { type Examination, examine, type TornTail } from './examine.ts'
+import { behindText, type Examination, examine, type TornTail } from './examine.ts'
 
 export interface ContentCheck {
   readonly state: 'sound' | 'fault'
   /** Line of the fault, from 1; null when sound. */
   readonly line: number | null
+  /** Lines behind the fault, which are not read; 0 when sound. */
+  readonly behind: number
   readonly what: string
 }
 
@@ -58,13 +60,21 @@ export function verify(bytes: Buffer, expectedHead?: string): Verification {
 }
 
 function contentOf({ lines, torn, fault }: Examination): ContentCheck {
-  if (fault !== null) return { state: 'fault', line: fault.line, what: fault.what }
-  if (lines.length === 0) return { state: 'fault', line: 1, what: 'There is no complete line in this file.' }
+  if (fault !== null)
+    return {
+      state: 'fault',
+      line: fault.line,
+      behind: fault.behind,
+      what: `${fault.what} ${behindText(fault.behind)}`,
+    }
+  if (lines.length === 0)
+    return { state: 'fault', line: 1, behind: 0, what: 'There is no complete line in this file.' }
   const tail =
     torn === null ? '' : `, and an unfinished piece of ${torn.bytes} bytes at the end proves nothing`
   return {
     state: 'sound',
     line: null,
+    behind: 0,
     what: `${count(lines.length, 'line')} prove content and place${tail}.`,
   }
 }

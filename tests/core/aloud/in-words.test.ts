@@ -34,7 +34,7 @@ it.each([
   ['4071', 'four zero seven one'],
   ['Sheet 14 of 62', 'Sheet 14 of 62'],
   ['1  measure again', '1: measure again'],
-  ['[x] locks on  L-101', 'shown: locks on L, one zero one'],
+  ['[x] locks on  L-101', 'Done: locks on L, one zero one'],
   ['[FAILED] oxygen', 'FAILED: oxygen'],
   ['n/a, and/or 3/4', 'not applicable, and or 3 stroke 4'],
   ['k = 2', 'k equals 2'],

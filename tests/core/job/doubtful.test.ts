@@ -29,11 +29,10 @@ describe('an entry that cannot be right', () => {
     ['241.38', '241.38 mm', 'was keyed without that unit'],
   ])('%s is doubted, %s is shown, and nothing is taken', (typed, figure, says) => {
     const walk = new Walk().toBore().keys(typed)
-    const shown = `${figure} would fit; ${typed} ${says}. Key it again in full if that is what you read.`
+    const shown = `${figure} would fit; ${typed} ${says}. If that is what you read: 2, then ${figure} in full.`
     expect(walk.last).toMatchObject({ type: 'reading.doubted', typed, shown })
     expect(asked(walk)).toEqual([
       expect.stringContaining(`${typed} is `),
-      shown,
       '1  measure again',
       '2  mistyped: key it again in full',
       '3  keep it and say why',
@@ -63,6 +62,48 @@ describe('an entry that cannot be right', () => {
   })
 })
 
+describe('a temperature in the other unit than those it belongs with', () => {
+  const toTemperatures = () => new Walk().throughGate().keys('1', '1')
+  const MIC = 'gauge_temp_before.body'
+
+  it('is doubted beside the first, with what would fit, and keyed again only after 2', () => {
+    const walk = toTemperatures().keys('71.2', '22')
+    expect(walk.last).toMatchObject({
+      type: 'reading.doubted',
+      why: '49.2 delta-degF under sheet 4, Bore temperature, before',
+      shown:
+        '22 degC would fit; 22 was keyed without that unit. If that is what you read: 2, then 22 degC in full.',
+    })
+    for (const line of ['', 'yes', '22 degC', '71.6']) walk.key(line)
+    expect(walk.last.type).toBe('reading.doubted')
+    walk.keys('2', '22 degC')
+    expect(walk.state.readings[MIC]).toMatchObject([{ typed: '22 degC', keptBecause: null }])
+  })
+
+  it('is doubted too where the slip was in the one that stands, and that is said', () => {
+    const walk = toTemperatures().keys('22', '71.2')
+    expect(walk.last).toMatchObject({
+      type: 'reading.doubted',
+      why: '49.2 delta-degF over sheet 4, Bore temperature, before',
+      shown: 'There 22 degF stands; 22 degC would fit. If the slip is there: 1, then correct.',
+    })
+    walk.keys('1', 'correct', '1', '22 degC', 'keyed without its unit', '71.2')
+    expect(walk.state.readings[MIC]).toMatchObject([{ typed: '71.2', keptBecause: null }])
+  })
+
+  it.each([
+    ['71.2', '62'],
+    // A warm part and a cold gauge: no other unit brings them together.
+    ['120', '70'],
+    ['71.2', '22 C'],
+    ['-5', '23'],
+  ])('%s and then %s are believed', (first, second) => {
+    const walk = toTemperatures().keys(first, second)
+    const doubts = walk.entries.filter((e) => e.type === 'reading.doubted' && e.typed === second)
+    expect(doubts).toEqual([])
+  })
+})
+
 describe('a reading far from its neighbours', () => {
   it('9.530 is doubted though its window lets it through, and 9.503 is shown', () => {
     const walk = new Walk().toBore().keys(...FIVE, '9.530')
@@ -72,7 +113,7 @@ describe('a reading far from its neighbours', () => {
       why: 'far from its neighbours',
       shown:
         'It is 0.0231 in over the most of the other 5 places, which lie within 0.0048 in. ' +
-        '9.503 would fit; 9.530 has two figures changed round. Key it again in full if that is what you read.',
+        '9.503 would fit; 9.530 has two figures changed round. If that is what you read: 2, then 9.503 in full.',
     })
     expect(walk.state.readings[CE_H]).toBeUndefined()
     walk.keys('3', 'measured three times, it is so')

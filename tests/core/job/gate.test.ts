@@ -76,7 +76,7 @@ describe('locks', () => {
     },
   )
 
-  it.each(['L-101', 'l-101', ' L-101 ', 'L101', 'l10-1'])(
+  it.each(['L-101', 'l-101', ' L-101 ', 'L101', 'l10-1', '101', '1-01', '0101', 'L-0101'])(
     'refuses one lock at two points, keyed as %j',
     (again) => {
       const walk = new Walk().toGate().keys('L-101')
@@ -84,6 +84,18 @@ describe('locks', () => {
       expect(given(walk)).toEqual(['locks.breaker'])
     },
   )
+
+  it('refuses L-101 where 101 is down as well, and names both', () => {
+    const walk = new Walk().toGate().keys('101')
+    expect(walk.key('L-101')).toBe('lock-twice')
+    expect(walk.said.at(-1)).toMatch(/^Lock L-101, which may be 101, is already down/)
+    expect(given(walk)).toEqual(['locks.breaker'])
+  })
+
+  it('takes other letters or other figures as another lock', () => {
+    const walk = new Walk().toGate().keys('L-101', 'K-101', '1010', 'L-11')
+    expect(given(walk)).toHaveLength(4)
+  })
 
   it('takes the same lock again at its point after the evidence fell', () => {
     const walk = new Walk().toGate().keys('L-101', 'stop', '8', 'slipped', '?', 'release', 'KH', 'put right')

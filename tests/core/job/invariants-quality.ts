@@ -71,7 +71,7 @@ interface Counted {
 }
 
 /** Readings that count, by seq, told from the entries alone. */
-function countedNow(entries: readonly Entry[]): Map<number, Counted> {
+export function countedNow(entries: readonly Entry[]): Map<number, Counted> {
   const counted = new Map<number, Counted>()
   let doubt: (Counted & { seq: number }) | null = null
   let late: (Counted & { seq: number }) | null = null

@@ -7,6 +7,8 @@ import type { GateStep } from '../../../src/core/job/gate.ts'
 import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
+import { oncePer } from '../../../src/core/lib/once.ts'
+import { findingPassedBy, testAmiss } from './invariants-over-time.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
   doubtedInstruments,
@@ -147,13 +149,16 @@ function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n:
     : DONE.includes(e.type) && 'step' in e
       ? e.step
       : undefined
-  const step = defs.steps.find((s) => s.id === id)?.step
+  const step = id === undefined || id === null ? undefined : stepsById(defs).get(id)?.step
   const opens = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
   return opens.filter((hazard) => gate.step.holds.includes(hazard))
 }
 
+const stepsById = oncePer((defs: Definitions) => new Map(defs.steps.map((s) => [s.id, s])))
+
 /** What proved a hazard that was let in proves nothing any more. */
 function dropLetIn(gate: GateStep, given: Map<string, GivenEntry>, hazards: readonly string[]): void {
+  if (hazards.length === 0) return
   for (const key of given.keys()) {
     const evidence = gate.step.evidence.find((one) => one.id === key.split('.')[0])
     const against = evidence === undefined || evidence.kind === 'witness' ? gate.step.holds : evidence.against
@@ -187,7 +192,13 @@ function isWhole(
     const e = given.get(wanted.id)
     switch (wanted.kind) {
       case 'locks':
-        return areOthers(points.map((p) => given.get(`${wanted.id}.${p}`)?.shown))
+        return areOthers(
+          defs.machine.site.isolation_points
+            .filter(
+              (p) => wanted.taken_off === undefined || (p.comes_off ?? 'before_gas') === wanted.taken_off,
+            )
+            .map((p) => given.get(`${wanted.id}.${p.id}`)?.shown),
+        )
       case 'numbers': {
         if (wanted.per === 'once') return /\d/.test(e?.shown ?? '')
         if (wanted.per === 'person' && people.length < (wanted.at_least ?? 0)) return false
@@ -459,6 +470,8 @@ export function violations(moment: Moment, wholeJob = true): string[] {
     ...thingsForgotten(moment),
     ...doubtedInstrumentUsed(moment),
     ...pastAPoint(moment),
+    ...testAmiss(moment),
+    ...findingPassedBy(moment),
     ...(wholeJob ? readingsThatShouldNotCount(moment) : []),
   ]
 }

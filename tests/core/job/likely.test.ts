@@ -63,11 +63,11 @@ describe('what may have been meant', () => {
   it('is said in a sentence that asks for the figure in full', () => {
     const one = meant('9.053', BORE)
     expect(likelySentence(one.entry, one.found)).toBe(
-      '9.503 would fit; 9.053 has two figures changed round. Key it again in full if that is what you read.',
+      '9.503 would fit; 9.053 has two figures changed round. If that is what you read: 2, then 9.503 in full.',
     )
     const two = meant('0.1', FEELER)
     expect(likelySentence(two.entry, two.found)).toBe(
-      '0.1 mm would fit; 0.1 was keyed without that unit. So would 0.01; 0.1 has its point lost or in another place. Key it again in full if one of them is what you read.',
+      '0.1 mm would fit; 0.1 was keyed without that unit. So would 0.01; 0.1 has its point lost or in another place. If one of them is what you read: 2, then that one in full.',
     )
     const none = meant('8.1111', BORE)
     expect(likelySentence(none.entry, none.found)).toBeNull()

@@ -151,6 +151,24 @@ describe('signing on', () => {
     expect(practice.state.doer).toBe('TS')
   })
 
+  it('tells a trainee so before a PIN is asked, and how to practise', () => {
+    const walk = new Walk()
+    walk.autoPin = false
+    expect(walk.key('ts')).toBe('trainee')
+    expect(walk.talk.ask).toBeNull()
+    expect(walk.said.join(' ')).toMatch(/choose practice .*--as practice/)
+    walk.keys('RO', '4071', 'sign on')
+    expect(walk.key('TS')).toBe('trainee')
+    // No PIN is asked: other initials may be keyed.
+    expect(walk.talk.ask).toEqual({ kind: 'come-on' })
+  })
+
+  it('says of Enter alone that nothing was keyed, and what is asked', () => {
+    const walk = new Walk()
+    walk.key('')
+    expect(walk.said).toEqual(['Nothing was keyed. Asked are initials, one of RO, ML, KH, PB, TS.'])
+  })
+
   it('comes before anything else, and only once until the job is left', () => {
     const walk = new Walk()
     for (const input of [

@@ -76,8 +76,13 @@ describe('the fields of a record that differ', () => {
         was: 'main driver breaker, E-1',
         now: null,
       },
+      { field: 'site, isolation point breaker, comes off', was: 'before_start', now: null },
     ])
-    expect(recordChanges(fewer, was).map(({ now }) => now)).toEqual(['breaker', 'main driver breaker, E-1'])
+    expect(recordChanges(fewer, was).map(({ now }) => now)).toEqual([
+      'breaker',
+      'main driver breaker, E-1',
+      'before_start',
+    ])
     const { piston: _piston, ...bare } = was
     expect(recordChanges(bare, was).map(({ field }) => field)).toContain('piston, length')
   })

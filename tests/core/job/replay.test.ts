@@ -64,6 +64,7 @@ const ALL_KINDS = Object.keys({
     'stop.explained': 0,
   },
   'readings.questioned': 0,
+  'pin.fitted': 0,
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
   ...{ 'elsewhere.seen': 0, 'elsewhere.gone': 0 },
@@ -111,6 +112,7 @@ describe('live state equals replay', () => {
     const walk = new Walk().keys('RO', 'TC-402-1', 'TC-401-1', '')
     walk.bring({ do: 'reopen', step: 'brief', why: 'once more' })
     walk.bring({ do: 'pin-missed', person: 'ML' })
+    walk.bring({ do: 'pin-fitted', person: 'ML' })
     walk.keys('')
     walk.keys(
       'L-101',

@@ -172,11 +172,13 @@ function explore(
       for (const a of some) perform(walk, a, inputs)
       steps += 1
       const moment = momentOf(walk)
-      const found = violations(moment)
+      const key = classOf(walk, hasCrew)
+      const isNew = !seen.has(key)
+      // What looks back over the whole job says the same of the same readings: once for each class is enough of it.
+      const found = violations(moment, isNew)
       if (found.length > 0) throw new Error(`${found.join('; ')}\n${pathOf(walk.entries)}`)
       if (isBare(defs, moment.state)) bare += 1
-      const key = classOf(walk, hasCrew)
-      if (seen.has(key)) continue
+      if (!isNew) continue
       seen.add(key)
       queue.push({ walk, last: inputs.slice(-1) })
     }

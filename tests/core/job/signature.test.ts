@@ -2,10 +2,17 @@
 // nowhere in what is kept or said.
 import { describe, expect, it } from 'vitest'
 import { MISSES_ALLOWED, WAIT_AFTER_MISSES_MS } from '../../../src/core/job/signature.ts'
+import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { exampleDefs, GAS_LINES, LOCK_LINES, pinOf, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const withKeys = exampleDefs()
 const withoutKeys = exampleDefs({ crew: (text) => text.replaceAll(/^ {4}pin: .*\n/gm, '') })
+
+function closedJob(): Walk {
+  const walk = new Walk(withKeys).toVerdict().keys('1', 'KH', 'fit to run', 'done')
+  expect(walk.state.closed).not.toBeNull()
+  return walk
+}
 
 function keyed(): Walk {
   const walk = new Walk(withKeys)
@@ -62,6 +69,67 @@ describe('signing with a PIN', () => {
     const { count } = walk.state.pinMisses.RO ?? { count: 0 }
     walk.keys('RO', '0000')
     expect(walk.state.pinMisses.RO?.count).toBe(count)
+  })
+
+  it('is counted on the sheet, and the third says until when no other is looked at', () => {
+    const walk = keyed().keys('RO', '0000')
+    const shown = () => entryBlock(withKeys, walk.state, walk.last)?.rows.map(({ text }) => text)
+    expect(shown()).toEqual(["A PIN was keyed that is not RO's: 1 of 3 in a row."])
+    walk.keys('0000', '0000')
+    expect(shown()?.[0]).toMatch(/RO's: 3 in a row\. No other of theirs is looked at until 06:25\./)
+  })
+
+  it('is none of the wrong ones where it can be no PIN at all, as the initials of another', () => {
+    const walk = keyed().keys('RO', 'ML', '12', 'ML')
+    expect(walk.state.pinMisses).toEqual({})
+    expect(walk.said.at(-1)).toMatch(/^A PIN is 4 to 12 figures: this was none/)
+    expect(walk.talk.ask).toMatchObject({ kind: 'pin', person: 'RO' })
+  })
+
+  it('ends a row of wrong ones also where it signs only the half of something', () => {
+    const walk = keyed().keys('RO', pinOf('RO'), 'TC-401-1', 'hand over', '0000', '0000', pinOf('RO'))
+    expect(walk.last).toMatchObject({ type: 'pin.fitted', person: 'RO', signed: 'pin' })
+    expect(walk.state.pinMisses).toEqual({})
+    expect(walk.talk.ask).toMatchObject({ kind: 'hand-over-to', fromProved: true })
+    walk.bring({ do: 'pin-fitted', person: 'RO' })
+    expect(walk.entries.filter((e) => e.type === 'pin.fitted')).toHaveLength(1)
+  })
+
+  it('goes on record on a closed job too, of nobody known, and three hold its person back there', () => {
+    const walk = closedJob()
+    const said = { do: 'doubt-instrument', instrument: 'M-3', why: 'dropped', says: 'certificate' } as const
+    for (let n = 0; n < MISSES_ALLOWED; n++) expect(walk.bring({ do: 'pin-missed', person: 'KH' })).toBeNull()
+    expect(walk.last).toEqual({
+      type: 'pin.missed',
+      person: 'KH',
+      seq: walk.state.seq,
+      at: walk.state.lastAt,
+    })
+    expect(walk.bring({ ...said, person: 'KH', proved: true })).toBe('pin-wait')
+    expect(walk.bring({ ...said, person: 'PB', proved: true })).toBeNull()
+    walk.wait(-60)
+    expect(walk.bring({ do: 'pin-missed', person: 'PB' })).toBe('clock')
+  })
+
+  it('is not asked of who may not sign: that is told first, and the question stands', () => {
+    const walk = keyed()
+    expect(walk.key('TS')).toBe('trainee')
+    expect(walk.talk.ask).toBeNull()
+    const judged = new Walk(withKeys).toVerdict().keys('1')
+    expect(judged.talk.ask).toMatchObject({ kind: 'dispose-who' })
+    for (const [who, code] of [
+      ['RO', 'not-lead'],
+      ['XX', 'unknown-person'],
+    ] as const) {
+      expect(judged.key(who)).toBe(code)
+      expect(judged.talk.ask).toMatchObject({ kind: 'dispose-who' })
+    }
+    judged.autoPin = false
+    judged.keys('KH', '4')
+    expect(judged.talk.ask).toMatchObject({ kind: 'dispose-why', person: 'KH' })
+    expect(judged.said.at(-1)).toMatch(/^The reason needs words/)
+    judged.keys('fit to run')
+    expect(judged.talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
   })
 
   it('is refused for a witness without it, at the gate itself', () => {

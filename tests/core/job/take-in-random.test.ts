@@ -8,7 +8,7 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { type State, standingVerdict, stands } from '../../../src/core/job/state.ts'
-import { EVERY_KIND, kindsDefs } from '../../helpers/all-kinds.ts'
+import { EVERY_KIND, kindsDefs, tiedDefs } from '../../helpers/all-kinds.ts'
 import { Walk } from '../../helpers/example.ts'
 import { smallDefs, TWO_GATES } from '../../helpers/small-job.ts'
 import { changed, takenIn } from '../../helpers/taken-in.ts'
@@ -40,6 +40,7 @@ const STARTS = [
   () => new Walk().toVerdict(),
   () => new Walk(smallDefs(TWO_GATES)),
   () => new Walk(kindsDefs(EVERY_KIND)),
+  () => new Walk(tiedDefs()).keys('RO', 'TC-401-1', 'NO START', 'ML', '1', '1', '1.0'),
 ]
 
 function replayed(entries: readonly Entry[]): State {

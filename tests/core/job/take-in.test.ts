@@ -49,6 +49,7 @@ describe('a changed record', () => {
       gates: ['hold_point'],
       voids: ['bore_judged'],
       undecided: [],
+      tests: [],
       dropped: [],
     })
     expect(standingVerdict(after.state, 'bore_judged')).toBeNull()
@@ -173,7 +174,8 @@ describe('a changed record', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'run it', 'sign on', 'ML', ...GATE_LINES)
     const entry = takenEntry(takenIn(walk, changed(walk, piston), { person: 'PB' }))
     const before = { ...walk.state, gates: opened(walk.state) }
-    const after = fold(before, { ...entry, gates: [], voids: [], undecided: [], changed: [], dropped: [] })
+    const none = { gates: [], voids: [], undecided: [], tests: [], changed: [], dropped: [] }
+    const after = fold(before, { ...entry, ...none })
     expect(Object.values(before.gates).map(({ status }) => status)).toContain('open')
     expect(Object.values(after.gates).map(({ status }) => status)).not.toContain('open')
     expect(Object.values(after.verdicts).map((one) => one.void)).toEqual([true])

@@ -228,6 +228,25 @@ describe('a lock that was taken off in the other job', () => {
   })
 })
 
+describe('a lock that the other job keyed without the letters of its number', () => {
+  const LOCKED = smallDefs([
+    gate('hold', ['start'], [LOCKS, WITNESS]),
+    tell('inside', { exposes: ['start'] }),
+  ])
+
+  it('goes with the job that hung it, also where that keyed its number without the letters', () => {
+    const [other, us] = pair([LOCKED, LOCKED]).walks
+    us.keys('RO', 'TC-401-1', 'L-101', 'L-102', 'ML')
+    other.keys('RO', 'TC-401-1', '101', '102', 'ML')
+    expect(us.state.gates.hold?.status).toBe('open')
+    other.key('')
+    expect(other.state.closed).toBe('NONE')
+    us.bring({ do: 'tick' })
+    expect(us.state.gates.hold?.status).toBe('closed')
+    expect(us.state.gates.hold?.given).toEqual({})
+  })
+})
+
 describe('nothing is admitted without a look', () => {
   it('and the hold point says on record what was seen when it opened', () => {
     const [, inside] = pair([UNLOCKS, ON_PAPER]).walks

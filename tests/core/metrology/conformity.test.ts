@@ -116,7 +116,7 @@ describe('whole steps of the resolution', () => {
     const held = judge(0.001, { expandedU: 0.01 * IN })
     expect(held.verdict).toBe('HOLD')
     expect(held.reasons).toContain(
-      'the measuring error is as large as the limit: this instrument can accept nothing',
+      'the measuring error is as large as the limit: nothing measured so can be accepted',
     )
   })
 })

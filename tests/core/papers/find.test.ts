@@ -55,6 +55,17 @@ describe('the glossary', () => {
     ['What is a hold point?', 'hold point'],
     ['what is volumetric efficiency', 'volumetric efficiency'],
     ['what does as found mean?', 'as found'],
+    ['what is HE and CE', 'head end'],
+    ['what does CE mean?', 'crank end'],
+    ['what is ovality', 'ovality'],
+    ['what is fallback?', 'fall-back limit'],
+    ['what does most and least mean', 'most and least'],
+    ['what is swept length', 'swept length'],
+    ['what is a core plug', 'core plug'],
+    ['what is a stroke', 'stroke'],
+    ['why try a start?', 'try-start'],
+    ['what is a standard', 'standard'],
+    ['there is no plate?', 'tag plate'],
   ])('%s: first of all %s', (question, term) => {
     expect(ask(bore, question)[0]?.from).toBe(`Terms of the trade, ${term}`)
   })
@@ -67,6 +78,7 @@ describe('what is found', () => {
     ['how worn may the bore diameter be at most', /^Limit of this machine, largest/],
     ['what bore is too big', /^Limit of this machine, largest/],
     ['how much oxygen is too little', /^Gas limit of this site, oxygen/],
+    ['how big is the standard', /^Register of instruments, setting standard of M-\d/],
   ])('%s: a limit with its source', (question, from) => {
     const [first] = ask(pull, question)
     expect(first?.from).toMatch(from)
@@ -198,7 +210,7 @@ describe('limits that do not apply', () => {
   it('of a book are of its rows for this machine, and never of two rows for one thing', () => {
     for (const defs of [bore, pull]) {
       const names = limits(defs)
-        .filter(({ from }) => !from.startsWith('Gas'))
+        .filter(({ from }) => !/^(?:Gas|Register)/.test(from))
         .map(({ name, text }) => `${name} ${text.includes('at least')}`)
       expect(new Set(names).size).toBe(names.length)
     }

@@ -18,6 +18,7 @@ const CLASS: Readonly<Record<Entry['type'], Kind | null>> = {
   'person.signed-off': null,
   'job.handed-over': null,
   'pin.missed': 'crew',
+  'pin.fitted': null,
   'machine.named': null,
   'machine.mismatched': 'machine',
   'instrument.picked': null,
@@ -80,10 +81,15 @@ function kindOf(entry: Entry): Kind | null {
   return CLASS[entry.type]
 }
 
+/** Hold points are parted by what the record tells of people behind them. */
+const sortOf = (kind: Kind): Kind => (kind.startsWith('gate') ? 'gate' : kind)
+
 function leftOut(entries: readonly Entry[], review: Review): string[] {
   return entries.flatMap((entry) => {
     const kind = kindOf(entry)
-    const stands = review.exceptions.some((one) => one.kind === kind && one.entries.includes(entry.seq))
+    const stands = review.exceptions.some(
+      (one) => sortOf(one.kind) === kind && one.entries.includes(entry.seq),
+    )
     return kind === null || stands ? [] : [`entry ${entry.seq}, ${entry.type}, is behind no ${kind}`]
   })
 }
@@ -107,7 +113,7 @@ describe('a review', () => {
             const now = after.gates[id]
             if (gate.status !== 'open' || now?.status !== 'closed' || now.cause === 'opening') continue
             expect(
-              review.exceptions.some((one) => one.kind === 'gate' && one.entries.includes(entry.seq)),
+              review.exceptions.some((one) => sortOf(one.kind) === 'gate' && one.entries.includes(entry.seq)),
             ).toBe(true)
           }
       }),

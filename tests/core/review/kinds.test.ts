@@ -68,8 +68,8 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
     walk.bring({ do: 'ask-again', step: 'stopped' })
     return {
       walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
-      kinds: ['gate'],
-      says: /^1 stopped: evidence void once, proved again$/,
+      kinds: ['gate-proved'],
+      says: /^1 stopped: evidence void once before it was complete$/,
     }
   },
   'a finding nobody decides about': () => ({
@@ -158,13 +158,13 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   },
   'a log that is not sound': () => ({
     walk: smallDone(),
-    beside: { log: { faults: ['Line 4 was changed.'], whole: 'proved', checked: [] } },
+    beside: { log: { faults: ['Line 4 was changed.'], head: 'none', whole: 'proved', checked: [] } },
     kinds: ['log'],
     says: /^THE LOG IS NOT SOUND: Line 4 was changed\.$/,
   }),
   'a log that nothing proves whole': () => ({
     walk: smallDone(),
-    beside: { log: { faults: [], whole: 'unknown', checked: ['Tail unknown.'] } },
+    beside: { log: { faults: [], head: 'none', whole: 'unknown', checked: ['Tail unknown.'] } },
     kinds: ['unproved'],
     says: /^Not proved whole/,
   }),
@@ -234,11 +234,13 @@ describe('a hold point', () => {
     fallen.bring({ do: 'clock-moved', seconds: 400 })
     const before = reviewed(fallen)
     expect(kindsOf(before)).toEqual(['gate', 'open', 'clock'])
-    expect(only(before, 'gate').what).toBe('1 stopped: fell once, not proved since')
+    expect(only(before, 'gate').what).toBe('1 stopped: fell once, NOBODY KEYED CLEAR')
     fallen.keys('ALL OUT', 'NO START', 'KH', '')
-    const gateNow = only(reviewed(fallen), 'gate')
-    expect(gateNow.what).toBe('1 stopped: fell once, proved again')
-    expect(gateNow.sentences[0]).toMatch(/^Fell .*: the clock moved; clear .*, proved again /)
+    const gateNow = only(reviewed(fallen), 'gate-proved')
+    expect(gateNow.what).toBe('1 stopped: fell once, keyed clear and proved again')
+    expect(gateNow.sentences[0]).toMatch(
+      /^Fell .*: the clock moved; people may have been in, at 3 again; clear .*, proved again /,
+    )
     expect(gateNow.entries.map((seq) => fallen.entries[seq]?.type)).toEqual([
       'clock.moved',
       'people.clear',
@@ -247,8 +249,19 @@ describe('a hold point', () => {
     expect(only(reviewed(fallen), 'clock').what).toMatch(/^The clock moved by 400 s/)
   })
 
-  it('that fell only because the job was left is the least grave of its kind', () => {
-    expect(only(reviewed(walk), 'gate').what).toMatch(/^1 stopped: fell once, not proved since$/)
+  it('that fell when nothing was left to be done behind it stands apart, with the last that was', () => {
+    const { what, sentences } = only(reviewed(walk), 'gate-after')
+    expect(what).toBe('1 stopped: fell once, after the last work behind it')
+    expect(sentences[0]).toMatch(/nothing was done behind it any more since 06:\d\d, 2 wiped; people were/)
+    expect(sentences[0]).toMatch(/called out and nobody keyed clear, not proved again\.$/)
+  })
+
+  it('behind which work went on by the record heads them all', () => {
+    const at = walk.entries.findIndex((e) => e.type === 'job.left') + 1
+    const went = withEntries(asPerson(walk.entries), at, { type: 'step.confirmed', step: 'wiped' })
+    const { what, sentences } = only(reviewOfEntries(SMALL_DEFS, went), 'gate')
+    expect(what).toBe('1 stopped: fell once, WORK WENT ON behind it')
+    expect(sentences[0]).toMatch(/WORK WENT ON behind it at 06:\d\d, 2 wiped/)
   })
 
   it('whose test failed has the reading that failed', () => {
@@ -286,8 +299,8 @@ describe('what only a log from elsewhere holds', () => {
   it('answers from a file, and a clock set by hand, at the head of it', () => {
     const review = reviewOfEntries(SMALL_DEFS, smallDone().entries)
     expect(review.exceptions.map((one) => one.what)).toEqual([
-      'Its answers came from a file or a pipe: gates not enforced by Barover',
-      'Its clock was set by hand: no time in it tells when anything was done',
+      'Answers from a file or a pipe: gates not enforced by Barover',
+      'Clock set by hand: no time in it tells when anything was done',
     ])
   })
 

@@ -5,7 +5,7 @@ import { widthOf } from '../../../src/core/lib/text.ts'
 import { type Exception, type Found, inOrder, KINDS } from '../../../src/core/review/exception.ts'
 import { foldTo } from '../../../src/core/review/fold-list.ts'
 import { itemBlocks } from '../../../src/core/review/item.ts'
-import { screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
+import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
 import type { Review } from '../../../src/core/review/review.ts'
 import { layOut, plainText, type SheetStyle } from '../../../src/core/sheet/block.ts'
 import { Walk } from '../../helpers/example.ts'
@@ -15,7 +15,7 @@ const STYLE: SheetStyle = { width: 79, record: 'EXAMPLE', ascii: false }
 const screen = (walk: Walk, rows = 21, style = STYLE) =>
   screenLines(walk.engine.defs, reviewed(walk), style, rows)
 const whole = (walk: Walk, style = STYLE) =>
-  wholeBlocks(walk.engine.defs, reviewed(walk))
+  wholeBlocks(walk.engine.defs, reviewed(walk), walk.state, style)
     .map((block) => plainText(layOut(block, style)))
     .join('\n')
 /** Without margins and line breaks. */
@@ -156,13 +156,30 @@ describe('behind a number', () => {
       new RegExp(`entry ${of} {3}2026-03-14 06:\\d\\d:\\d\\d \\+00:00 {3}RO {3}keyed "9\\.5033"`),
     )
     expect(text).toMatch(/keyed "9\.5043"/)
-    expect(text).toMatch(/Corrected: 9\.5043 in/)
+    expect(text).toMatch(/Corrected: was 9\.5033 in, now 9\.5043 in/)
     expect(text).toMatch(/because misread; the first value stays in the log/)
+  })
+
+  it('of a verdict stand its sums and what its error is made of, and no word that is not taken there', () => {
+    const text = item(new Walk().toVerdict(), 1)
+    expect(text).toContain('The sums, from unrounded figures')
+    expect(flow(text)).toMatch(/U 0\.0\d+ in of one diameter.* with M-3, calibrated until 2026-09-30/)
+    expect(flow(text)).toMatch(/instrument: 0\.00015 in at k = 1, \d+ % of it/)
+    expect(text).not.toContain('Type why')
+  })
+
+  it('of a run of numbers stands a line for each, as the screen writes it', () => {
+    const review = reviewed(smallAtSize().keys('9.7033', '3', 'measured by two of us', '2', 'at six', ''))
+    const texts = (asked: string) => rangeBlocks(review, asked)?.map(({ margin }) => margin) ?? null
+    expect(texts('1-2')).toEqual(['1', '2'])
+    expect(texts('1 to 2')).toEqual(['1', '2'])
+    expect(texts('1+')).toEqual(['1'])
+    for (const none of ['99-100', '0-2', '1', '2-1', 'x']) expect(texts(none)).toBeNull()
   })
 
   it('that there is not stands nothing', () => {
     const review = reviewed(smallDone())
-    for (const number of [0, 1, 2, -1, 1.5, Number.NaN])
+    for (const number of [0, lastNumber(review) + 1, -1, 1.5, Number.NaN])
       expect(itemBlocks(SMALL_DEFS, smallDone().entries, review, number, STYLE)).toBeNull()
   })
 })
@@ -176,12 +193,12 @@ describe('names meant to do harm', () => {
     const beside = {
       files: [{ seq: 1, name: HOSTILE, isAsAttached: false, what: HOSTILE }],
       strays: [HOSTILE],
-      log: { faults: [HOSTILE], whole: 'unknown' as const, checked: [HOSTILE] },
+      log: { faults: [HOSTILE], head: 'none' as const, whole: 'unknown' as const, checked: [HOSTILE] },
     }
     const review = reviewed(walk, beside)
     const texts = [
       plainText(screenLines(SMALL_DEFS, review, STYLE, 21)),
-      ...wholeBlocks(SMALL_DEFS, review).map((block) => plainText(layOut(block, STYLE))),
+      ...wholeBlocks(SMALL_DEFS, review, walk.state, STYLE).map((block) => plainText(layOut(block, STYLE))),
       ...review.exceptions.flatMap(({ number }: Exception) =>
         (itemBlocks(SMALL_DEFS, asPerson(walk.entries), review, number, STYLE) ?? []).map((block) =>
           plainText(layOut(block, STYLE)),

@@ -22,6 +22,26 @@ describe('evidence that fell', () => {
     expect(shown).toContain('[ ] lock at main driver breaker, E-1')
   })
 
+  it('is told as taken back at that line alone, not at those that were never shown', () => {
+    const walk = new Walk().toGate().keys('L-101', 'L-102', 'back', 'yes')
+    expect(rows(walk)[0]).toBe('Asked again: what was keyed is taken back.')
+    walk.keys('L-102')
+    expect(rows(walk).join(' ')).not.toContain('Asked again')
+    expect(rows(walk)[0]).toBe('[x] 2 of 17 shown')
+  })
+
+  it('is told at each line that fell with it, and with its own cause', () => {
+    const walk = new Walk()
+      .toGate()
+      .keys('L-101', 'L-102', 'stop', '8', 'slipped', '?', 'release', 'KH', 'put right')
+    expect(rows(walk)[0]).toMatch(/^Asked again: /)
+    const [why] = rows(walk)
+    walk.keys('L-101', 'back', 'yes', 'L-101')
+    expect(rows(walk)[0]).toBe(why)
+    walk.keys('L-102')
+    expect(rows(walk).join(' ')).not.toContain('Asked again')
+  })
+
   it('is not said twice when it was just taken back and is asked for', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102', 'back', 'yes')
     expect(rows(walk).filter((text) => text.includes('E-2'))).toEqual([

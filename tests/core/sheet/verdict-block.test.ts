@@ -126,6 +126,25 @@ describe('why right after a verdict', () => {
   })
 })
 
+describe('the axes of the bore', () => {
+  it('have one pair of names on the verdict and in its sums, and rounding is accounted for', () => {
+    const walk = new Walk().toVerdict()
+    const text = run(block(walk, 'verdict.given'))
+    expect(text).toContain('Sizes as read; all else is at 20 degC, from unrounded means:')
+    expect(text).toMatch(/head end +top to bottom 9\.5034 +side to side 9\.5021/)
+    expect(text).toMatch(/taper top to bottom 0\.0041,/)
+    expect(text).toMatch(/wear from unswept strip: top to bottom 0\.0060 +side to side 0\.0027/)
+    for (const lines of [text, why(walk)]) expect(lines).not.toMatch(/vertical|horizontal/)
+  })
+
+  it('have them in what holds a verdict up too', () => {
+    const bore = [...BORE_LINES.slice(0, 4), '9.5068', '9.5021', '9.5044', '9.5090', ...BORE_LINES.slice(6)]
+    const text = run(block(new Walk().toBore().keys(...bore, ...AFTER_LINES), 'verdict.given'))
+    expect(text).toContain('no settled reading at centre, top to bottom')
+    expect(text).not.toMatch(/vertical/)
+  })
+})
+
 describe('the figure of a place', () => {
   it('is the same in the bars, in the list and in the verdict, whatever way its mean is rounded', () => {
     const bore = ['9.5036', '9.5037', ...BORE_LINES.slice(2)]
@@ -136,6 +155,6 @@ describe('the figure of a place', () => {
     walk.keys(...AFTER_LINES)
     const { defs } = walk.engine
     expect(hear(defs, walk.state, walk.talk, 'readings').say.join(' ')).toMatch(/counts as 9\.5037 in/)
-    expect(run(block(walk, 'verdict.given'))).toMatch(/head end +vertical 9\.5037/)
+    expect(run(block(walk, 'verdict.given'))).toMatch(/head end +top to bottom 9\.5037/)
   })
 })

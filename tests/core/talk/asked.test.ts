@@ -305,9 +305,12 @@ describe('a PIN', () => {
       'next',
       'runout?',
     ]) {
-      const { input, say, pin } = heard(walk, line)
-      expect([line, input, say, pin?.pin]).toEqual([line, null, [], line])
+      const { input, say, pin, talk } = heard(walk, line)
+      expect([line, input, pin]).toEqual([line, null, undefined])
+      expect([line, talk.ask?.kind]).toEqual([line, 'pin'])
+      expect([line, say]).toEqual([line, [expect.stringMatching(/^A PIN is 4 to 12 figures: this was none/)]])
     }
+    expect(heard(walk, ' 4072 ')).toMatchObject({ input: null, say: [], pin: { person: 'RO', pin: '4072' } })
     if (walk.talk.ask !== null)
       expect(askedWithin(walk.engine.defs, walk.talk.ask, 'ask what is runout')).toBeNull()
   })

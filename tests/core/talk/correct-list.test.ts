@@ -4,7 +4,7 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { LISTED } from '../../../src/core/talk/correct.ts'
-import { printPrompt } from '../../../src/plain/plain.ts'
+import { createTeller } from '../../../src/plain/tell.ts'
 import { Walk } from '../../helpers/example.ts'
 import { memorySession } from '../../helpers/fake-terminal.ts'
 
@@ -25,7 +25,7 @@ function screen(walk: Walk, columns: number, rows: number) {
 
 /** Numbers of the list that are on the screen. */
 const numbers = (text: readonly string[]) =>
-  text.flatMap((line) => /^\s*(\d+) {2}\d+(?:\.\d+)? {2}/.exec(line)?.[1] ?? [])
+  text.flatMap((line) => /^\s*(\d+) {2}sheet \d+(?:\.\d+)?: /.exec(line)?.[1] ?? [])
 
 describe('the list of what can be corrected', () => {
   it('has the newest reading first, and each of them once', () => {
@@ -63,7 +63,36 @@ describe('the list of what can be corrected', () => {
     const [line = ''] = screen(new Walk().toBore().keys('9.5033', 'correct'), 40, 15).text.filter((one) =>
       /^\s*1 {2}/.test(one),
     )
-    expect(line).toMatch(/^\s*1 {2}7\.1 {2}9\.5033 in {2}\w/)
+    expect(line).toMatch(/^\s*1 {2}sheet 7\.1: 9\.5033 in, \w/)
+  })
+
+  it('names sheet, figure, repeat, place and axis on one line of 80, none of it cut', () => {
+    const lines = screen(new Walk().toBore().keys('9.5033', '9.5034', '9.5021', 'correct'), 80, 24).text
+    const listed = lines.map((line) => line.trim())
+    expect(listed).toContain('1  sheet 7.2: 9.5021 in, HE, SIDE TO SIDE')
+    expect(listed).toContain('2  sheet 7.1: 9.5034 in, 2nd of 2, HE, TOP TO BOTTOM')
+    expect(listed).toContain('3  sheet 7.1: 9.5033 in, 1st of 2, HE, TOP TO BOTTOM')
+    expect(listed.join(' ')).toMatch(/Of \d+: more, or sheet 7 /)
+  })
+
+  it('is cut on a drawn sheet of 40 and told whole where it is heard', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5034', 'correct')
+    const style = { width: 39, record: 'EXAMPLE' as const, ascii: true, linear: true }
+    const { choices } = promptView(walk.engine.defs, walk.state, walk.talk, style)
+    expect(choices.every((one) => one.keep !== true)).toBe(true)
+  })
+
+  it('says at the figure which place and unit it is, and at the reason what is to be in place of what', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5034', 'correct', '2')
+    const view = () =>
+      promptView(walk.engine.defs, walk.state, walk.talk, { width: 79, record: 'EXAMPLE', ascii: true })
+    expect(view()).toMatchObject({ margin: '7.1', unit: 'in' })
+    expect(view().title).toBe('Bore, HEAD END of ring travel, TOP TO BOTTOM')
+    const lines = () => view().ask.map(({ text }) => text)
+    expect(lines().slice(0, 2)).toEqual(['Stands: 9.5033 in, 1st of 2', 'The right figure, in full (in)'])
+    walk.keys('9.5036')
+    expect(view().title).toBe('Bore, HEAD END of ring travel, TOP TO BOTTOM')
+    expect(lines()).toContain('Stands: 9.5033 in, 1st of 2. To stand in its place: 9.5036')
   })
 
   it('is as long on plain lines as a small screen shows, and more goes on from there', () => {
@@ -71,16 +100,16 @@ describe('the list of what can be corrected', () => {
     const { session } = memorySession(walk)
     const listed = async () => {
       let text = ''
-      printPrompt(
-        session,
-        { width: 79, record: 'EXAMPLE', ascii: true },
-        {
-          write: (more) => {
-            text += more
-          },
+      const style = { width: 79, record: 'EXAMPLE', ascii: true, linear: true } as const
+      const out = {
+        write: (more: string) => {
+          text += more
         },
+      }
+      createTeller(session, style, out).prompt()
+      return numbers(
+        text.split('\n').map((line) => line.replace(/^(\d+): sheet ([\d.]+): /, '$1  sheet $2: ')),
       )
-      return numbers(text.split('\n').map((line) => line.replace(/^[^|]*\| ?/, '')))
     }
     return session
       .hear('correct')

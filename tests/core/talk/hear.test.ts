@@ -62,7 +62,9 @@ describe('words', () => {
   it('why gives the reason of the step, and the sums where a lead decides', () => {
     expect(heard(new Walk().throughGate(), 'why').say).toEqual([expect.stringMatching(/^A film of oil/)])
     const sums = heard(new Walk().toVerdict(), 'why').say.join('\n')
-    expect(sums).toMatch(/taper: centre vertical less crank end vertical = 0\.00415; limit 0\.00550/)
+    expect(sums).toMatch(
+      /taper: centre top to bottom less crank end top to bottom = 0\.00415; limit 0\.00550/,
+    )
     expect(sums).toMatch(/Source: Bloch and Hoefner 1996, p\. 259/)
   })
 
@@ -131,10 +133,39 @@ describe('a question of several lines', () => {
     expect(heard(walk, ' BACK ')).toMatchObject({ input: null, talk: QUIET })
   })
 
-  it('takes words as answers, not as words', () => {
-    const walk = new Walk().toBore().keys('note')
-    expect(heard(walk, 'leave').input).toEqual({ do: 'note', text: 'leave' })
-    expect(heard(walk, 'help').input).toEqual({ do: 'note', text: 'help' })
+  describe('a word keyed alone where words are asked for', () => {
+    const asked = (word: string) => new Walk().toBore().keys('note', word)
+
+    it.each(['leave', 'help', 'correct', 'n/a'])(
+      '%s is asked about, and is on no record till then',
+      (word) => {
+        const walk = asked(word)
+        expect(walk.talk.ask).toEqual({ kind: 'word-meant', line: word, of: { kind: 'note' } })
+        expect(walk.last.type).not.toBe('note.written')
+        expect(heard(walk, '1').input).toEqual({ do: 'note', text: word })
+        for (const line of ['', '3', 'yes', word]) expect(heard(walk, line).input).toBeNull()
+      },
+    )
+
+    it('does what the word does on 2; what only tells leaves the question standing', () => {
+      expect(heard(asked('leave'), '2').input).toEqual({ do: 'leave' })
+      expect(heard(asked('correct'), '2').talk.ask).toMatchObject({ kind: 'correct-which' })
+      const told = heard(asked('help'), '2')
+      expect(told.talk.ask).toEqual({ kind: 'note' })
+      expect(told.say.join(' ')).toContain('At any prompt')
+    })
+
+    it('leaves the question by back, asks it anew by back at the choice, and hears stop at both', () => {
+      expect(heard(new Walk().toBore().keys('note'), 'back').talk.ask).toBeNull()
+      expect(heard(asked('leave'), 'back').talk.ask).toEqual({ kind: 'note' })
+      expect(heard(new Walk().toBore().keys('note'), 'stop').input).toEqual({ do: 'stop' })
+      expect(heard(asked('leave'), 'stop').input).toEqual({ do: 'stop' })
+    })
+
+    it('takes a sentence that holds such a word as it is', () => {
+      const walk = new Walk().toBore().keys('note')
+      expect(heard(walk, 'we leave at ten').input).toEqual({ do: 'note', text: 'we leave at ten' })
+    })
   })
 
   it.each(['', '0', '99', 'x', '-1', '1.5'])('which reading to correct is not %j', (line) => {
@@ -203,7 +234,8 @@ describe('a witness', () => {
     walk.autoPin = false
     walk.keys('RO', '4071', 'TC-401-1', 'NO START')
     expect(walk.prompt.kind).toBe('evidence')
-    expect(heard(walk, 'ro')).toMatchObject({ input: { do: 'evidence' }, talk: QUIET })
+    expect(heard(walk, 'ro')).toMatchObject({ input: null, refusal: { code: 'self-witness' }, talk: QUIET })
+    expect(heard(walk, 'TS')).toMatchObject({ input: null, refusal: { code: 'witness-role' }, talk: QUIET })
     expect(heard(walk, 'ML').talk.ask).toMatchObject({ kind: 'pin', person: 'ML' })
   })
 })

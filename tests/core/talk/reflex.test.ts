@@ -65,9 +65,8 @@ describe('a word keyed out of habit', () => {
   })
 
   it.each([
-    ['ok', new Walk().toBore(), 'the figure in in, as M-3 shows it'],
+    ['ok', new Walk().toBore(), 'the figure in inch, as M-3 shows it'],
     ['yes', new Walk().toGate(), 'Asked is the number'],
-    ['y', new Walk().toGate().keys(...LOCK_LINES), 'the words NO START, and only if it is so'],
     [
       'ok',
       new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1'),
@@ -82,6 +81,18 @@ describe('a word keyed out of habit', () => {
     ['ok', new Walk().keys('stop'), 'why STOP was called'],
   ])('%s where something else is asked is told what: %#', (word, walk, words) => {
     expect(said(walk, word)).toContain(words)
+  })
+
+  it('at a hold point is refused in one sentence where that says what is wanted', () => {
+    const walk = new Walk().toGate().keys(...LOCK_LINES)
+    expect(walk.key('y')).toBe('words')
+    expect(walk.said.filter((line) => line.includes('NO START'))).toEqual([
+      'That does not count as evidence: only if it is so, type NO START in full.',
+    ])
+    const locks = new Walk().toGate()
+    locks.key('yes')
+    expect(locks.said).toHaveLength(2)
+    expect(locks.said.join(' ')).not.toContain('answers nothing here')
   })
 
   it('is the answer where it is one', () => {

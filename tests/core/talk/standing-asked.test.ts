@@ -25,6 +25,19 @@ describe('a question about how the job stands', () => {
     ['how long is the gas good', 'lapse'],
     ['how old is the gas test', 'lapse'],
     ['ask when does the gas test expire', 'lapse'],
+    ['am I finished?', 'finished'],
+    ['is it done yet?', 'finished'],
+    ['is that all', 'finished'],
+    ['what is left to do', 'finished'],
+    ['did it take my reading', 'taken'],
+    ['was my last figure saved?', 'taken'],
+    ['what did I key last', 'taken'],
+    ['how do I fix it', 'mend'],
+    ['I keyed the wrong lock, how do I fix it?', 'mend'],
+    ['can I change the last reading?', 'mend'],
+    ['how do I undo a mistake', 'mend'],
+    ['I typed the wrong number?', 'mend'],
+    ['how do I go back?', 'mend'],
   ])('%s is one: %s', (line, about) => {
     expect(standingAsked(line)).toBe(about)
   })
@@ -38,9 +51,38 @@ describe('a question about how the job stands', () => {
     'what time',
     'how long',
     'what does the gas meter need',
+    'how do I fix a leaking valve',
+    'how do I correct the taper of the bore',
+    'is the bore done for',
+    'did the valve take gas',
+    'can I change the liner',
     '9.5033',
   ])('%s is none', (line) => {
     expect(standingAsked(line)).toBeNull()
+  })
+
+  it('whether it is finished, what was taken and how a slip is put right: by what stands in the job', () => {
+    const walk = new Walk().toGate().keys('L-101', 'L-102')
+    const heard = (line: string) => hear(walk.engine.defs, walk.state, walk.talk, line, walk.now).say
+    expect(heard('I keyed the wrong lock, how do I fix it?')[0]).toMatch(
+      /^back takes back what was given last here: lock/,
+    )
+    expect(heard('how do I fix it')[1]).toMatch(/^correct lists all that was keyed/)
+    expect(heard('did it take my number?')).toEqual([
+      expect.stringMatching(/^Taken last, and on record: 2 .*: L-102\.$/),
+    ])
+    walk.keys('note')
+    expect(heard('ask how do I fix it').at(-1)).toMatch(/back leaves it first/)
+    const read = new Walk().toBore().keys('9.5033')
+    const answer = (line: string) => hear(read.engine.defs, read.state, read.talk, line, read.now).say
+    expect(answer('did it take my reading?').join(' ')).toMatch(
+      /on record: 7\.1 .*9\.5033 in.*Of this place 1 is taken; it is read again/,
+    )
+    read.keys('9.053')
+    expect(answer('did it take my reading?')[0]).toMatch(/9\.053 waits, and counts for nothing/)
+    expect(answer('am I finished?')[0]).toBe('Not yet: sheet 7 of 19 is asked, Bore.')
+    read.keys('stop')
+    expect(answer('how do I fix it').join()).toMatch(/STOP is open: nothing is changed/)
   })
 
   it('is answered at a prompt and within a question, and goes on no record', () => {

@@ -88,7 +88,15 @@ describe('a fault is located and named', () => {
     expect(fault).toEqual({
       line: 3,
       what: 'Line 3 follows from the line before it but says it is line 8: it was rewritten.',
+      behind: 0,
     })
+  })
+
+  it('and the lines behind it are counted, an unfinished one among them', () => {
+    const odd = buildLine(reading(9), { seq: 7, prev: headOf(LINES.slice(0, 2)), at: AT })
+    const bytes = bytesOf([...LINES.slice(0, 2), odd, ...LINES.slice(2)])
+    expect(examine(bytes).fault?.behind).toBe(LINES.length - 2)
+    expect(examine(Buffer.concat([bytes, Buffer.from('{"se')])).fault?.behind).toBe(LINES.length - 1)
   })
 
   it('a first line that names one before it', () => {

@@ -124,6 +124,7 @@ describe('tampering', () => {
         expect(fault).toEqual({
           line,
           what: `Line ${line} is a copy of line ${original}, put in where it does not belong.`,
+          behind: lines.length + 1 - line,
         })
       }),
     )

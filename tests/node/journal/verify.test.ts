@@ -12,7 +12,7 @@ describe('without a head noted elsewhere', () => {
       lines: 5,
       head: headOf(LINES),
       torn: null,
-      content: { state: 'sound', line: null, what: '5 lines prove content and place.' },
+      content: { state: 'sound', line: null, behind: 0, what: '5 lines prove content and place.' },
       tail: {
         state: 'unknown',
         what: 'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that',

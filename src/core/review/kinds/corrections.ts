@@ -100,7 +100,11 @@ function left(look: Look): Found[] {
   return entriesOf(look, 'branch.left').map((e) => ({
     ...base,
     what: `Counts for nothing any more, ${byWhom(look, e)}: ${e.voids.map((id) => namedById(look, id)).join('; ')}`,
-    sentences: ['It was done under a condition that was not met any more. Its readings stay in the log.'],
+    sentences: [
+      e.test === undefined
+        ? 'It was done under a condition that was not met any more. Its readings stay in the log.'
+        : `${e.test}: what it begins with fell, was read anew, or was by another machine record, so all that rests on it was done anew. Its readings stay in the log.`,
+    ],
     entries: [e.seq],
     grave: 1,
   }))

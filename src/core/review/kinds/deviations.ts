@@ -1,7 +1,7 @@
 // What a lead permitted beforehand to differ.
 import { isOver, validityText } from '../../job/validity.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
+import { entriesOf, type Look, namedById, sentence, when } from '../look.ts'
 
 export function deviations(look: Look): Found[] {
   return entriesOf(look, 'deviation.permitted').map((e, i) => {
@@ -11,7 +11,9 @@ export function deviations(look: Look): Found[] {
       kind: 'deviation',
       what: `DP-${i + 1} ${namedById(look, e.step)}: ${e.what}${over ? '; LAPSED' : ''}`,
       sentences: [
-        sentence(`Permitted ${byWhom(look, e)} by ${e.person}: ${e.why}`),
+        sentence(
+          `Permitted by ${e.person}${e.by === undefined ? '' : `, keyed by ${e.by}`} ${when(look, e)}: ${e.why}`,
+        ),
         `On the authority of ${e.authority}, ${validityText(e.valid)}.`,
         'It changes no limit, no verdict and no hold point.',
       ],

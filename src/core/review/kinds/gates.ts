@@ -1,14 +1,13 @@
-// Hold points that failed, grew stale or fell otherwise than by the procedure's own next step: one exception for each. A step
-// that lets a hazard in makes a hold point fall because it is meant to: that is counted, and no exception.
+// Hold points that failed, grew stale or fell otherwise than by the procedure's own next step: one exception for each, parted by
+// what the record can tell of people behind it. A step that lets a hazard in makes a hold point fall because it is meant to:
+// that is counted, and no exception.
 import type { CloseCause } from '../../job/entries.ts'
 import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { CAUSES } from '../../sheet/gate-block.ts'
-import type { Found } from '../exception.ts'
-import { byWhom, clause, type Look, type Move, named, sentence, times, when } from '../look.ts'
-
-/** What the crew meant to do: less grave than what came by itself. */
-const MEANT: readonly (CloseCause | null)[] = ['people', 'left', 'handed-over', 'again']
+import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
+import type { Found, Kind } from '../exception.ts'
+import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'
 
 export function gates(look: Look): Found[] {
   return gatesOf(look.defs).flatMap((gate) => one(look, gate))
@@ -22,7 +21,7 @@ export function plannedFalls(look: Look): number {
 interface Events {
   readonly failed: readonly Move[]
   /** While it was complete, so that people may have been behind it. */
-  readonly fell: readonly Move[]
+  readonly fell: readonly Fall[]
   /** Evidence that was void before all of it was in. */
   readonly struck: readonly Move[]
   readonly planned: readonly Move[]
@@ -37,37 +36,48 @@ function eventsOf(look: Look, gate: GateStep): Events {
   const rest = voids.filter((move) => !planned.includes(move))
   return {
     failed,
-    fell: rest.filter((move) => isFall(gate, move)),
+    fell: rest.filter((move) => isFall(gate, move)).map((move) => fallOf(look, gate, move)),
     struck: rest.filter((move) => !isFall(gate, move)),
     planned,
   }
 }
 
+/** Worst first. */
+const CLASSES: readonly FallClass[] = ['worked', 'not-clear', 'proved', 'after']
+
+/** What became of so many falls, each a clause behind their number. */
+const BECAME: Readonly<Record<FallClass, string>> = {
+  worked: 'WORK WENT ON behind it',
+  'not-clear': 'NOBODY KEYED CLEAR',
+  proved: 'keyed clear and proved again',
+  after: 'after the last work behind it',
+}
+
 function one(look: Look, gate: GateStep): Found[] {
   const { failed, fell, struck, planned } = eventsOf(look, gate)
-  const all = [...failed, ...fell, ...struck]
-  if (all.length === 0) return []
-  const causes = [...fell, ...struck].map((move) => causeOf(gate, move))
-  const answers = fell.flatMap(({ entry }) => [
-    after(look, gate, entry.seq, 'people.clear'),
-    after(look, gate, entry.seq, 'gate.opened'),
-  ])
-  const isOpen = gateState(look.state, gate.id).status === 'open'
+  if (failed.length + fell.length + struck.length === 0) return []
   const told = [
     ...(failed.length === 0 ? [] : [`FAILED ${times(failed.length)}`]),
-    ...(fell.length === 0 ? [] : [`fell ${times(fell.length)}`]),
-    ...(struck.length === 0 ? [] : [`evidence void ${times(struck.length)}`]),
-    isOpen ? 'proved again' : 'not proved since',
+    ...(fell.length === 0 ? [] : [`fell ${times(fell.length)}${becameOf(fell)}`]),
+    ...(struck.length === 0 ? [] : [`evidence void ${times(struck.length)} before it was complete`]),
   ]
+  const entries = [
+    ...[...failed, ...struck].map(({ entry }) => entry.seq),
+    ...fell.flatMap(({ move, clear, again, worked }) => [
+      move.entry.seq,
+      ...[clear, again, ...worked].flatMap((entry) => entry?.seq ?? []),
+    ]),
+  ]
+  const worst = Math.min(...fell.map((fall) => CLASSES.indexOf(fall.is)))
   return [
     {
-      kind: 'gate',
+      kind: kindOf(failed.length > 0, CLASSES[worst]),
       what: `${named(gate)}: ${told.join(', ')}`,
       sentences: [
         ...failed.flatMap(({ entry }) =>
           entry.type === 'evidence.failed' ? [failure(look, gate, entry)] : [],
         ),
-        ...fell.map((move) => fall(look, gate, move)),
+        ...fell.map((fall) => fallText(look, gate, fall)),
         ...struck.map((move) =>
           sentence(`Void ${when(look, move.entry)}, before it was complete: ${causeText(gate, move)}`),
         ),
@@ -75,38 +85,60 @@ function one(look: Look, gate: GateStep): Found[] {
           ? []
           : [`Besides, it fell ${times(planned.length)} by a step that is meant to let something in.`]),
       ],
-      entries: [
-        ...all.map(({ entry }) => entry.seq),
-        ...answers.flatMap((e) => (e === undefined ? [] : [e.seq])),
-      ],
+      entries,
       open: false,
-      grave: failed.length > 0 ? 0 : causes.every((cause) => MEANT.includes(cause)) ? 2 : 1,
+      grave: (Number.isFinite(worst) ? worst : CLASSES.length) + (failed.length > 0 ? 1 : 2),
     },
   ]
 }
 
-function fall(look: Look, gate: GateStep, move: Move): string {
-  const clear = after(look, gate, move.entry.seq, 'people.clear')
-  const again = after(look, gate, move.entry.seq, 'gate.opened')
-  const out = clear === undefined ? 'nobody keyed clear' : `clear ${when(look, clear)}`
-  const proved = again === undefined ? 'not proved again' : `proved again ${when(look, again)}`
-  return `Fell ${when(look, move.entry)}: ${causeText(gate, move)}; ${out}, ${proved}.`
+function kindOf(hasFailed: boolean, worst: FallClass | undefined): Kind {
+  if (hasFailed || worst === 'worked' || worst === 'not-clear') return 'gate'
+  return worst === 'after' ? 'gate-after' : 'gate-proved'
 }
 
-/** What came of it, up to the next time the hold point fell. */
-function after(
+/** `; 4 keyed clear and proved again; 1 after the last work behind it`; one sort alone needs no number. */
+function becameOf(fell: readonly Fall[]): string {
+  const sorts = CLASSES.flatMap((is) => {
+    const many = fell.filter((fall) => fall.is === is)
+    const notAgain = is === 'proved' && many.some(({ again }) => again === null)
+    const says = notAgain ? 'keyed clear, not proved since' : BECAME[is]
+    return many.length === 0 ? [] : [{ n: many.length, says }]
+  })
+  const [only] = sorts
+  if (only !== undefined && sorts.length === 1) return `, ${only.says}`
+  return `: ${sorts.map(({ n, says }) => `${n} ${says}`).join('; ')}`
+}
+
+function fallText(
   look: Look,
   gate: GateStep,
-  seq: number,
-  type: 'people.clear' | 'gate.opened',
-): Move['entry'] | undefined {
-  const later = look.moves.filter(({ entry }) => entry.seq > seq)
-  const next = later.find((move) => isFall(gate, move))?.entry.seq ?? Number.POSITIVE_INFINITY
-  return later.find(({ entry }) => entry.type === type && entry.step === gate.id && entry.seq < next)?.entry
-}
-
-function isFall(gate: GateStep, { before, after: then }: Move): boolean {
-  return gateState(before, gate.id).status === 'open' && gateState(then, gate.id).status !== 'open'
+  { move, is, atHand, worked, clear, again, last }: Fall,
+): string {
+  const fell = `Fell ${when(look, move.entry)}: ${causeText(gate, move)}`
+  const people =
+    atHand === null ? 'the work at hand was not behind it' : `people may have been in, at ${named(atHand)}`
+  const [first] = worked
+  const went =
+    first === undefined || !('step' in first) || first.step === null
+      ? []
+      : [`WORK WENT ON behind it at ${when(look, first)}, ${namedById(look, first.step)}`]
+  const lastWork =
+    is !== 'after'
+      ? []
+      : [
+          last === null || !('step' in last) || last.step === null
+            ? 'nothing was ever done behind it'
+            : `nothing was done behind it any more since ${when(look, last)}, ${namedById(look, last.step)}`,
+        ]
+  const out =
+    clear !== null
+      ? `clear ${when(look, clear)}`
+      : again === null
+        ? 'people were called out and nobody keyed clear'
+        : 'nobody had to be called out'
+  const proved = again === null ? 'not proved again' : `proved again ${when(look, again)}`
+  return `${[fell, ...went, people, ...lastWork, `${out}, ${proved}`].join('; ')}.`
 }
 
 function causeOf(gate: GateStep, { entry, after: then }: Move): CloseCause | null {

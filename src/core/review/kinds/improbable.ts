@@ -14,7 +14,7 @@ import { count, entriesOf, type Look, named, namedById, sentence } from '../look
 
 /** Ends each of them. */
 export const A_QUESTION = 'A question and no finding: ask those who measured, before anything is made of it.'
-const NO_SOURCE = 'Common practice, no source.'
+export const NO_SOURCE = 'Common practice, no source.'
 
 export function improbable(look: Look): Found[] {
   return [...asked(look), ...sameAsLast(look), ...lastDigits(look)]

@@ -16,16 +16,39 @@ export function faultsOfLog({ beside: { log } }: Look): Found[] {
   ]
 }
 
+/** Lines before it prove themselves, so it makes none of the rest doubtful; what it may have said is not known. */
+export function unfinishedLine({ beside: { log } }: Look): Found[] {
+  if (log.torn === null || log.torn === undefined) return []
+  return [
+    {
+      kind: 'log',
+      what: 'An unfinished last line: what it was to say is not known',
+      sentences: [log.torn],
+      entries: [],
+      open: true,
+      grave: 1,
+    },
+  ]
+}
+
 /** Heads the list where it is wrong and ends it where it is only unknown. */
 export function notProvedWhole({ beside: { log } }: Look): Found[] {
-  if (log.whole === 'proved') return []
+  // A head that fits no line is a fault, told as one: it was given, and nothing more is to be asked for.
+  if (log.whole === 'proved' || log.head === 'unlike') return []
   return [
     {
       kind: 'unproved',
-      what: 'Not proved whole: no head noted elsewhere was given',
+      what:
+        log.head === 'none'
+          ? 'Not proved whole: no head noted elsewhere was given'
+          : 'Proved up to the head that was given, and no farther',
       sentences: [
         ...log.checked,
-        'A head that was written down at a hand-over or at the end shows it: barover review JOB --head HASH.',
+        ...(log.head === 'none'
+          ? [
+              'A head that was written down at a hand-over or at the end shows it: barover review JOB --head HASH.',
+            ]
+          : []),
       ],
       entries: [],
       open: false,

@@ -3,6 +3,7 @@ import { asKind, type PlacedStep } from '../../job/definitions.ts'
 import { applicability, isComplete } from '../../job/next.ts'
 import { unsettledPlaces } from '../../job/unsettled.ts'
 import { valuesForRules } from '../../job/values.ts'
+import { isVoidSince } from '../../job/voids.ts'
 import { list } from '../../lib/wording.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
@@ -16,16 +17,18 @@ export function missing(look: Look): Found[] {
 function notDone(look: Look): Found[] {
   const { defs, state } = look
   if (state.closed === null) return []
-  const runs: PlacedStep[][] = []
+  const runs: { readonly isVoid: boolean; readonly run: PlacedStep[] }[] = []
   let last = -1
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   for (const [i, placed] of asked.entries()) {
     if (isComplete(state, placed)) continue
-    if (last === i - 1 && runs.length > 0) runs[runs.length - 1]?.push(placed)
-    else runs.push([placed])
+    const isVoid = isVoidSince(state, placed)
+    const before = runs[runs.length - 1]
+    if (last === i - 1 && before?.isVoid === isVoid) before.run.push(placed)
+    else runs.push({ isVoid, run: [placed] })
     last = i
   }
-  return runs.map((run) => {
+  return runs.map(({ isVoid, run }) => {
     const [first, end] = [run[0], run[run.length - 1]]
     const where =
       first === undefined || end === undefined
@@ -35,7 +38,7 @@ function notDone(look: Look): Found[] {
           : `${first.number} to ${end.number}, from ${first.step.title} to ${end.step.title}`
     return {
       kind: 'missing',
-      what: `NOT DONE: ${where}`,
+      what: `${isVoid ? 'DONE, AND VOID SINCE' : 'NOT DONE'}: ${where}`,
       sentences: run.map((placed) => `${named(placed)}: ${whyNot(look, placed)}.`),
       // What a step lost its outcome by stands in the entries of that; here is only what was never done.
       entries: [],
@@ -48,8 +51,7 @@ function notDone(look: Look): Found[] {
 function whyNot({ defs, state }: Look, placed: PlacedStep): string {
   if (applicability(defs, state, placed) === 'hold')
     return `whether it is needed cannot be told: ${placed.rule?.text ?? 'its part hangs on what is not known'}`
-  const fell = state.verdicts[placed.id]?.void === true || state.dispositions[placed.id]?.void === true
-  return fell ? 'what it came to is void, and it was not done again' : 'not done'
+  return isVoidSince(state, placed) ? 'what it came to is void, and it was not done again' : 'not done'
 }
 
 function unsettled(look: Look): Found[] {

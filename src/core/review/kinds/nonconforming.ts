@@ -1,11 +1,12 @@
 // Verdicts that are not ACCEPT and findings that do not conform, each with what was decided about it.
+import type { Entry } from '../../job/entries.ts'
 import { type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
 import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import { nonconformanceText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
+import { entriesOf, type Look, sentence, when } from '../look.ts'
 
 export function nonconforming(look: Look): Found[] {
   return [...fallen(look), ...nonconformances(look.defs, look.state).map((nc) => one(look, nc))]
@@ -47,11 +48,11 @@ function one(look: Look, nc: Nonconformance): Found {
     what: `${nonconformanceText(defs, nc)}; ${standing}`,
     sentences: [
       ...(judged
-        ? becauseRows(defs, entry.verdict).map(({ text }) => sentence(text.trim()))
+        ? becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim()))
         : noteOf(look, nc)),
       ...decisions.map((d) =>
         sentence(
-          `Decided ${byWhom(look, d)}: ${d.choice} by ${d.person}${d.radio === undefined ? '' : ` by radio, keyed by ${d.radio.by}`}, ${d.why}`,
+          `${d.choice.toUpperCase()}, decided by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
         ),
       ),
       ...decisions.flatMap((d) =>
@@ -76,6 +77,13 @@ function one(look: Look, nc: Nonconformance): Found {
     open: nc.stands && (decided === null || decided.choice === 'hold'),
     grave: graveOf(nc, judged),
   }
+}
+
+/** `, signed by PIN, keyed by RO`: whoever decided stands first, and after that at whose keyboard it was. */
+function howDecided(d: Extract<Entry, { type: 'disposition.set' }>): string {
+  if (d.radio !== undefined) return ` by radio, keyed by ${d.radio.by}`
+  const signed = d.signed === 'pin' ? ', signed by PIN' : ', by initials only'
+  return `${signed}${d.by === undefined || d.by === d.person ? '' : `, keyed by ${d.by}`}`
 }
 
 function noteOf({ state }: Look, nc: Nonconformance): string[] {

@@ -26,12 +26,14 @@ function notClosed(look: Look): Found[] {
   if (state.closed !== null) return []
   const asked = defs.steps.filter((s) => applicability(defs, state, s) !== 'skip')
   const done = asked.filter((s) => isComplete(state, s)).length
+  // Behind a break in the log its end may stand.
+  const isCut = (look.beside.log.broken ?? null) !== null
   const prompt = next(defs, state)
   const at = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
   return [
     {
       kind: 'open',
-      what: `NOT CLOSED: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
+      what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
       sentences: [
         `Last entry ${byWhom(look, look.entries[look.entries.length - 1] ?? { at: state.lastAt })}.`,
       ],

@@ -11,7 +11,7 @@ export function notEnforced(look: Look): Found[] {
         ? [
             {
               ...base,
-              what: 'Its answers came from a file or a pipe: gates not enforced by Barover',
+              what: 'Answers from a file or a pipe: gates not enforced by Barover',
               sentences: [
                 'Nobody was asked at the machine: it shows that the answers fit together, and not that anything was so.',
               ],
@@ -22,7 +22,7 @@ export function notEnforced(look: Look): Found[] {
         ? [
             {
               ...base,
-              what: 'Its clock was set by hand: no time in it tells when anything was done',
+              what: 'Clock set by hand: no time in it tells when anything was done',
               sentences: [`It was set to ${opened.at.slice(0, 16).replace('T', ' ')} when it was opened.`],
             },
           ]

@@ -1,9 +1,9 @@
 // A review on the terminal: a list of one screen, a number for what is behind it, Enter for the list, Tab for make safe, 0 out.
 import { afterEach, describe, expect, it, vi } from 'vitest'
 import { itemBlocks } from '../../src/core/review/item.ts'
-import { screenLines } from '../../src/core/review/page.ts'
-import { layOut } from '../../src/core/sheet/block.ts'
-import { drawReview } from '../../src/ui/draw-review.tsx'
+import { lastNumber, screenLines } from '../../src/core/review/page.ts'
+import { layOut, row, type SheetStyle } from '../../src/core/sheet/block.ts'
+import { drawPages } from '../../src/ui/draw-pages.tsx'
 import { Walk } from '../helpers/example.ts'
 import { type FakeTerminal, fakeTerminal } from '../helpers/fake-terminal.ts'
 import { asPerson, reviewed } from '../helpers/reviewed.ts'
@@ -15,20 +15,29 @@ vi.hoisted(() => {
 
 const drawn: { terminal: FakeTerminal; done: Promise<boolean> }[] = []
 
+const long = (style: SheetStyle) =>
+  Array.from({ length: 40 }, (_, i) =>
+    layOut({ margin: '', rows: [row(`line ${i + 1} of it`)] }, style),
+  ).flat()
+
 function draw(size = { cols: 80, rows: 24 }) {
   const walk = new Walk().toVerdict()
   const { defs } = walk.engine
   const review = reviewed(walk)
   const terminal = fakeTerminal(size)
-  const done = drawReview(
+  const item = (number: number, style: SheetStyle) =>
+    (itemBlocks(defs, asPerson(walk.entries), review, number, style) ?? []).flatMap((b) => layOut(b, style))
+  const done = drawPages(
     {
       style: { width: size.cols - 1, record: 'EXAMPLE', ascii: false },
-      most: review.exceptions.length + 1,
-      list: (style, rows) => screenLines(defs, review, style, rows),
-      item: (number, style) =>
-        (itemBlocks(defs, asPerson(walk.entries), review, number, style) ?? []).flatMap((b) =>
-          layOut(b, style),
-        ),
+      numbers: `1 to ${lastNumber(review)}`,
+      home: (style, rows) => ({ head: [], body: screenLines(defs, review, style, rows) }),
+      open: (keyed, style) =>
+        keyed === '1'
+          ? { head: [], body: item(1, style) }
+          : keyed === '2'
+            ? { head: layOut({ margin: '2', rows: [row('THE HEADING')] }, style), body: long(style) }
+            : null,
       safe: () => ['MAKE SAFE. Words only', 'Come out, everybody'],
     },
     terminal,
@@ -59,14 +68,42 @@ describe('a review on the screen', () => {
     await screen.see('NC-1')
     send('1')
     send('\r')
-    await screen.see('( MONITOR )')
-    expect(screen.all).toMatch(/entry \d+ {3}2026-03-14/)
+    await screen.see('Page 1 of')
+    expect(screen.text).toMatch(/entry \d+ {3}2026-03-14/)
     expect(screen.text).not.toContain('REVIEW')
-    send('\r')
+    send('list\r')
     await screen.see('REVIEW  TC-401-1')
     send('99')
     send('\r')
     await screen.see(/No such number: 1 to \d+/)
+  })
+
+  it('has what is longer than it a screen at a time, the heading on each, on and back by a word or a key', async () => {
+    const { screen, send } = draw()
+    await screen.see('REVIEW')
+    send('2\r')
+    await screen.see('Page 1 of 2. Enter: next.')
+    expect(screen.text).toMatch(/THE HEADING.*line 1 of it.*line 20 of it/s)
+    expect(screen.text).not.toContain('line 21 of it')
+    send('\r')
+    await screen.see('Page 2 of 2. Enter: list. back.')
+    expect(screen.text).toMatch(/THE HEADING.*line 21 of it.*line 40 of it/s)
+    send('back\r')
+    await screen.see('Page 1 of 2')
+    send('\u001b[6~')
+    await screen.see('Page 2 of 2')
+    send('\r')
+    await screen.see('REVIEW  TC-401-1')
+    expect(screen.wipes).toBe(0)
+  })
+
+  it('takes the words somebody leaves by, and says its words when asked for help', async () => {
+    const { screen, send, done } = draw()
+    await screen.see('REVIEW')
+    send('help\r')
+    await screen.see('next, back, list')
+    send('q\r')
+    expect(await done).toBe(false)
   })
 
   it('by Tab has the make-safe sheet, by 0 is over, and by Control-C was interrupted', async () => {

@@ -1,0 +1,81 @@
+// A temperature keyed in the other unit: degrees Celsius where Fahrenheit is asked, or the other way about. Either passes its
+// window; held against the other temperatures of the same measuring it shows.
+import type { StepOf } from '../definition/procedure.ts'
+import { at20Of } from '../definition/step-judge.ts'
+import { oncePer } from '../lib/once.ts'
+import { companion, quantity } from '../units/index.ts'
+import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import type { ReadingAt } from './entries.ts'
+import { placeResult, placesOf } from './places.ts'
+import type { State } from './state.ts'
+
+type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
+
+/**
+ * Part and instrument that have lain together differ by less than this, K (18 degF). From the freezing point up the two units
+ * of one warmth are further apart than that. Common practice, no source.
+ */
+const APART_K = 10
+
+export interface UnitSlip {
+  /** The temperature it is held against: its step, and the last reading there. */
+  readonly other: { readonly step: ReadStep; readonly reading: ReadingAt }
+  /** Reading less the other, K. */
+  readonly apart: number
+  /** Whose unit it would be: of the figure keyed now, or of the one that stands. */
+  readonly whose: 'this' | 'other'
+}
+
+/**
+ * Null where some other temperature of the same part and instrument is near, where there is none, or where no other unit would
+ * bring the two together: a part may well be warmer than a gauge.
+ */
+export function unitSlip(
+  defs: Definitions,
+  state: State,
+  placed: ReadStep,
+  reading: ReadingAt,
+): UnitSlip | null {
+  if (placed.step.quantity !== 'temperature') return null
+  const others = takenWith(defs, placed.id).flatMap((id) => {
+    const step = asKind(stepById(defs, id), 'read')
+    return placesOf(step).flatMap((place) => {
+      const { si, readings } = place.key === reading.place ? NONE : placeResult(step, place, state)
+      const last = readings.at(-1)
+      return si === null || last === undefined ? [] : [{ step, reading: last, si }]
+    })
+  })
+  const isNear = (one: number, two: number) => Math.abs(one - two) <= APART_K
+  if (others.some(({ si }) => isNear(si, reading.si))) return null
+  const swapped = inOtherUnit(reading)
+  const mine = others.find(({ si }) => swapped !== null && isNear(si, swapped))
+  if (mine !== undefined) return { other: mine, apart: reading.si - mine.si, whose: 'this' }
+  const theirs = others.find((one) => {
+    const si = inOtherUnit(one.reading)
+    return si !== null && isNear(si, reading.si)
+  })
+  return theirs === undefined ? null : { other: theirs, apart: reading.si - theirs.si, whose: 'other' }
+}
+
+const NONE = { si: null, readings: [] as readonly ReadingAt[] }
+
+/** The same figure in the other unit, SI; null where a unit was keyed with it, as then it is no slip. */
+function inOtherUnit({ typed, value, unit }: ReadingAt): number | null {
+  const other = companion(unit)
+  return other === undefined || /\p{L}/u.test(typed) ? null : quantity(value, other).si
+}
+
+/** Read steps whose temperatures belong together: those that one judge takes as part and instrument of the same sizes. */
+function takenWith(defs: Definitions, id: string): readonly string[] {
+  return groupsOf(defs).find((group) => group.includes(id)) ?? []
+}
+
+const groupsOf = oncePer((defs: Definitions): readonly (readonly string[])[] =>
+  defs.steps.flatMap(({ step, scope }): string[][] => {
+    if (step.kind !== 'judge') return []
+    const under = (ids: readonly string[]) => ids.map((id) => scope + id)
+    if (step.compute === 'bore_form')
+      return [under([...step.inputs.part_temperature, ...step.inputs.instrument_temperature])]
+    return step.compute === 'figures' ? at20Of(step).map((at) => under([...at.part, ...at.instrument])) : []
+  }),
+)

@@ -1,0 +1,57 @@
+// One shape for the figures of a verdict, however it was worked out: value, limit, measuring error and step of the gauge.
+
+import type { Definitions } from '../job/definitions.ts'
+import type { VerdictRecord } from '../job/verdict-record.ts'
+import type { Limit } from '../metrology/limit.ts'
+import type { VerdictWord } from '../metrology/verdict.ts'
+import { figureLabel, figureText } from '../talk/figure-sums.ts'
+import { lengthText } from '../talk/names.ts'
+
+export interface Judged {
+  readonly name: string
+  /** SI; null where it could not be worked out. */
+  readonly value: number | null
+  readonly limit: Limit | null
+  /** Expanded uncertainty at the k of the verdict, SI; null where none is stated. */
+  readonly expandedU: number | null
+  /** Step of the coarsest gauge behind it, SI; null where it is not known. */
+  readonly resolution: number | null
+  readonly verdict: VerdictWord
+  /** A figure of this kind as the sheet shows it; `more` decimals. */
+  readonly text: (defs: Definitions, si: number, more?: number) => string
+}
+
+/** Nothing of a pocket setting: its cycles are judged by margins of their own. */
+export function judgedIn(record: VerdictRecord): Judged[] {
+  if (record.compute === 'figures')
+    return record.inputs.figures.flatMap((figure, n): Judged[] => {
+      const judgement = record.result.judged[n]?.judgement
+      if (judgement === undefined) return []
+      return [
+        {
+          name: figureLabel(figure.characteristic),
+          value: figure.value,
+          limit: figure.limit,
+          expandedU: figure.expandedU,
+          resolution: figure.resolution,
+          verdict: judgement.verdict,
+          text: (defs, si, more = 0) => figureText(defs, figure, si, more),
+        },
+      ]
+    })
+  if (record.compute === 'pocket_setting') return []
+  const { inputs } = record
+  return record.result.judged.map((c) => {
+    const isSize = c.characteristic === 'largest-diameter'
+    return {
+      name: c.characteristic.replaceAll('-', ' '),
+      value: c.valueM,
+      limit: c.limit,
+      expandedU: (isSize ? inputs.readingU : inputs.differenceU) ?? null,
+      resolution: inputs.resolutionM ?? null,
+      verdict: c.judgement.verdict,
+      text: (defs, si, more = 0) =>
+        lengthText(defs, si, (defs.machine.shop_units.length === 'in' ? 4 : 3) + more),
+    }
+  })
+}

@@ -1,0 +1,72 @@
+// Locks, blinds and tags that by the record still hang on the machine when the job has ended: number, name and where.
+
+import { itemLabel } from '../../job/item-label.ts'
+import { hanging, type Keyed } from '../../job/locks-on.ts'
+import { list } from '../../lib/wording.ts'
+import type { Found } from '../exception.ts'
+import { clause, count, type Look, named, sentence, when } from '../look.ts'
+
+export function stillHanging(look: Look): Found[] {
+  if (look.state.closed === null) return []
+  const { on } = hanging(look.defs, look.state)
+  const tags = on.filter(isTag)
+  const locks = on.filter((one) => !isTag(one))
+  return [
+    ...(locks.length === 0
+      ? []
+      : [
+          found(
+            look,
+            locks,
+            `STILL ON by the record: ${kindsOf(locks)}, ${list(locks.map((one) => one.shown))}`,
+            'The record does not tell them off. Whoever hung them takes them off, or another job holds the machine by them.',
+            0,
+          ),
+        ]),
+    ...(tags.length === 0
+      ? []
+      : [
+          found(
+            look,
+            tags,
+            `Still on by the record: ${count(tags.length, 'tag')}, ${list(tags.map((one) => one.shown))}`,
+            'The record does not tell them off.',
+            1,
+          ),
+        ]),
+  ]
+}
+
+function found(look: Look, on: readonly Keyed[], what: string, last: string, grave: number): Found {
+  return {
+    kind: 'hanging',
+    what,
+    sentences: [...on.map((one) => deviceLine(look, one)), last],
+    entries: on.map(({ seq }) => seq),
+    open: true,
+    grave,
+  }
+}
+
+const isTag = ({ item }: Keyed) => item.evidence.kind === 'numbers' && item.evidence.of === 'tag'
+
+/** `6 locks and 2 blinds`. */
+function kindsOf(on: readonly Keyed[]): string {
+  const blinds = on.filter(({ item }) => item.evidence.kind === 'numbers' && item.evidence.of === 'blind')
+  const locks = on.length - blinds.length
+  return list([
+    ...(locks === 0 ? [] : [count(locks, 'lock')]),
+    ...(blinds.length === 0 ? [] : [count(blinds.length, 'blind')]),
+  ])
+}
+
+/** A lock names its point; what does not is told by what its hold point asked for. */
+function deviceLine(look: Look, one: Keyed): string {
+  const { item, gate, shown } = one
+  const by = `${one.by ?? 'nobody known'} ${when(look, one)}`
+  const asked =
+    item.point !== null || item.person !== null || !('ask' in item.evidence)
+      ? ''
+      : `: ${clause(item.evidence.ask)}`
+  return sentence(`${shown}, ${itemLabel(look.defs, item)}, keyed ${by} at ${named(gate)}${asked}`)
+}

@@ -1,0 +1,101 @@
+// How a question of several lines stands on the sheet: what it is about, what it asks, what can be keyed.
+import { findReading } from '../job/admit-change.ts'
+import { type Definitions, instrumentById } from '../job/definitions.ts'
+import type { State } from '../job/state.ts'
+import { type Ask, questionText } from '../talk/ask.ts'
+import { choiceHint, choiceLines } from '../talk/correct.ts'
+import { decidingText, disposingText, isDecideAsk } from '../talk/decide.ts'
+import type { SignedInput } from '../talk/heard.ts'
+import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
+import { type Row, row, type SheetStyle } from './block.ts'
+import { titleOf } from './entry-words.ts'
+import type { PromptView } from './prompt-view.ts'
+
+/** `ask`, and where it is about another step than the one the job stands at, its number, title and unit. */
+export function questionView(
+  defs: Definitions,
+  state: State,
+  question: Ask,
+  style: SheetStyle,
+): Partial<PromptView> {
+  const asked = row(questionText(question), 'strong')
+  const back = row('back leaves this question', 'faint')
+  switch (question.kind) {
+    case 'correct-which':
+      return { choices: chosenFrom(question, style), ask: [row(choiceHint(question)), asked, back] }
+    case 'correct-value':
+    case 'correct-why':
+      return correctionView(defs, state, question, back)
+    case 'take-back-why':
+      return { ...aboutPlace(defs, question.place), ask: [asked, back] }
+    case 'finding-which':
+    case 'finding-changed-note':
+    case 'finding-why':
+    case 'evidence-why':
+    case 'reopen-why':
+      return { ...aboutStep(defs, question.step), ask: [asked, back] }
+    case 'word-meant':
+      return { ask: [asked, row('1  yes: put it down'), row('2  no: do what that word does'), back] }
+    default:
+      return { ask: [...contextRows(defs, state, question), asked, back] }
+  }
+}
+
+/** What a signature is about stays in sight until it is given. */
+function contextRows(defs: Definitions, state: State, question: Ask): Row[] {
+  const text =
+    question.kind === 'pin'
+      ? signedText(defs, state, question.what)
+      : isDecideAsk(question)
+        ? decidingText(defs, state, question)
+        : null
+  return text === null ? [] : [row(text)]
+}
+
+/** Of a PIN only where the choice it signs for is not on the sheet above. */
+function signedText(defs: Definitions, state: State, what: SignedInput): string | null {
+  return what.do === 'dispose' || what.do === 'radio' ? disposingText(defs, state, what) : null
+}
+
+/** Cut on a screen, which shows as many as it has room for; whoever hears them hears them whole. */
+function chosenFrom(question: Parameters<typeof choiceLines>[0], { linear }: SheetStyle): Row[] {
+  const keep = linear === true ? {} : { keep: true }
+  return choiceLines(question).map((text) => ({ text, tone: 'plain', ...keep }))
+}
+
+function aboutStep(defs: Definitions, step: string): Pick<PromptView, 'margin' | 'title'> {
+  const number = defs.steps.find(({ id }) => id === step)?.number
+  return { margin: number === undefined ? '' : String(number), title: titleOf(defs, step) }
+}
+
+function aboutPlace(defs: Definitions, place: string): Pick<PromptView, 'margin' | 'title'> {
+  const step = place.split('.')[0] ?? ''
+  return { margin: placeNumber(defs, step, place), title: placeName(defs, step, place) }
+}
+
+/** The figure that stands, and once it was keyed the one that is to stand in its place. */
+function correctionView(
+  defs: Definitions,
+  state: State,
+  question: Extract<Ask, { kind: 'correct-value' | 'correct-why' }>,
+  back: Row,
+): Partial<PromptView> {
+  const reading = findReading(state, question.of)
+  const asked = questionText(question)
+  if (reading === null) return { ask: [row(asked, 'strong'), back] }
+  const instrument = instrumentById(defs, reading.instrument)
+  const unit = instrument === undefined || instrument.kind === 'gas_meter' ? reading.unit : instrument.unit
+  const which = repeatName(state, reading)
+  const was = `${bareReading(defs, reading)} ${reading.unit}${which === null ? '' : `, ${which}`}`
+  const about = aboutPlace(defs, reading.place)
+  return question.kind === 'correct-value'
+    ? { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
+    : {
+        ...about,
+        ask: [
+          row(`Stands: ${was}. To stand in its place: ${question.typed.trim()}`),
+          row(asked, 'strong'),
+          back,
+        ],
+      }
+}

@@ -1,0 +1,37 @@
+// A numbered choice before any job is open, drawn or in plain lines: what is chosen from, and what a line keyed there means.
+import { isMakeSafe, isStop } from './words.ts'
+
+export interface Choice {
+  readonly title: string
+  readonly lines: readonly string[]
+  readonly options: readonly string[]
+  /** What 0 does: end the program, or go back to the choice before. */
+  readonly zero: 'Leave' | 'Back'
+  /** Said on the word help. */
+  readonly help: readonly string[]
+}
+
+export type ChoiceHeard =
+  /** `which`: its place, from 0. */
+  | { readonly is: 'chosen'; readonly which: number }
+  | { readonly is: 'left' }
+  | { readonly is: 'safe' }
+  | { readonly is: 'said'; readonly lines: readonly string[] }
+
+export function hearChoice(choice: Choice, line: string): ChoiceHeard {
+  const text = line.trim().toLowerCase()
+  // No job is open that a STOP could block; whoever keys it wants what is behind it.
+  if (isMakeSafe(text) || isStop(text)) return { is: 'safe' }
+  if (/^(?:help|\?+)$/.test(text)) return { is: 'said', lines: choice.help }
+  if (text === '0' || text === 'leave' || (text === 'back' && choice.zero === 'Back')) return { is: 'left' }
+  const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
+  if (which >= 0 && which < choice.options.length) return { is: 'chosen', which }
+  return { is: 'said', lines: [wanted(choice)] }
+}
+
+/** `Key a number, 1 to 4, or 0 to leave.` */
+export function wanted({ options, zero }: Choice): string {
+  const out = zero === 'Back' ? '0 to go back' : '0 to leave'
+  if (options.length === 0) return `Key ${out}.`
+  return options.length === 1 ? `Key 1, or ${out}.` : `Key a number, 1 to ${options.length}, or ${out}.`
+}
