@@ -353,6 +353,8 @@ export type Body =
       readonly voids: readonly string[]
       /** Findings that stay found, and what a lead had decided about them is void. */
       readonly undecided: readonly string[]
+      /** Answers about the record itself, by step: one with a hold point stays and is signed anew, another is given anew. */
+      readonly anew: readonly string[]
       /** Tests over time of which something stood, by title: each begins anew, whole. */
       readonly tests: readonly string[]
       /** Readings that waited to be settled and are asked anew, by seq. */

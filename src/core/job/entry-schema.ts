@@ -262,6 +262,7 @@ const schema = z.discriminatedUnion('type', [
     gates: z.array(text),
     voids,
     undecided: z.array(text),
+    anew: z.array(text),
     tests: z.array(text),
     dropped: z.array(z.int()),
     person: text,

@@ -300,11 +300,11 @@ function stepView(
             ]
       return {
         ...base,
-        rows: base.rows,
         ask: [
           row(`( ${verdict} )`, 'stamp'),
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
+          ...waitingRows(state, prompt.step.id),
           ...numbered(dispositionsFor(verdict, decide.choices)),
           ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],
@@ -387,4 +387,14 @@ function takenText(defs: Definitions, taken: readonly Reading[]): string {
     return hasUnit && r.unit !== '1' ? `${bareReading(defs, r)} ${r.unit}` : bareReading(defs, r)
   })
   return taken.length === 1 ? `1st taken: ${figures[0]}` : `Taken: ${figures.join(', ')}`
+}
+
+/** A decision that holds the work here: a decide step is asked with a standing one only while it waits. */
+function waitingRows(state: State, id: string): Row[] {
+  const said = state.dispositions[id]
+  if (said === undefined || said.void) return []
+  return [
+    row(`Decided ${said.choice} by ${said.person}: NOTHING GOES ON FROM HERE.`, 'caution'),
+    row('Do the work, then key correct and read anew; or a lead decides anew:'),
+  ]
 }

@@ -6,7 +6,7 @@ import { byWhom, type Look, namedById, sentence } from '../look.ts'
 export function takenIn(look: Look): Found[] {
   return look.moves.flatMap(({ entry, before }): Found[] => {
     if (entry.type !== 'record.taken-in') return []
-    const { changed, voids, undecided, gates, tests, dropped } = entry
+    const { changed, voids, undecided, gates, anew, tests, dropped } = entry
     const word = (id: string) => {
       const verdict = before.verdicts[id]
       return verdict === undefined || verdict.void
@@ -25,6 +25,7 @@ export function takenIn(look: Look): Found[] {
             ? []
             : [`Void with it: ${voids.map((id) => `${namedById(look, id)}${word(id)}`).join('; ')}.`]),
           ...(undecided.length === 0 ? [] : [`Decided anew, or still to be: ${named(undecided)}.`]),
+          ...(anew.length === 0 ? [] : [`Answers about the record that do not stand by it: ${named(anew)}.`]),
           ...(gates.length === 0 ? [] : [`Hold points that fell with it: ${named(gates)}.`]),
           ...(tests.length === 0 ? [] : [`Tests over time that begin anew with it: ${tests.join('; ')}.`]),
           ...(dropped.length === 0 ? [] : ['A reading that waited to be settled was not used.']),
