@@ -6,6 +6,7 @@ import process from 'node:process'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
+import { adoptCommand } from './commands/adopt.ts'
 import { briefingCommand } from './commands/briefing.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
@@ -13,6 +14,7 @@ import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
+import { remarkCommand } from './commands/remark.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
@@ -38,6 +40,8 @@ const COMMANDS: readonly Command[] = [
   verifyCommand,
   doubtCommand,
   takeInCommand,
+  adoptCommand,
+  remarkCommand,
   kitCommand,
   briefingCommand,
   checkCommand,

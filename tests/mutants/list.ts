@@ -1,4 +1,5 @@
 // Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
+import { ADOPT } from './adopt.ts'
 import { ALOUD } from './aloud.ts'
 import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
 import { CHANGES } from './changes.ts'
@@ -39,6 +40,7 @@ export const MUTANTS = [
   ...READINGS,
   ...CHANGES,
   ...TAKE_IN,
+  ...ADOPT,
   ...DECISIONS,
   ...JUDGING,
   ...POCKET,

@@ -51,7 +51,7 @@ export function changesOf(defs: Definitions, state: State): Change[] {
       )
     }
   }
-  const hours = hoursNow(defs, state)
+  const hours = hoursRead(defs, state)
   return [...byPlace.values()].flatMap(({ found, left }): Change[] => {
     const one = found ?? left
     if (one === null) return []
@@ -129,7 +129,7 @@ export function recorded(overhaul: Overhaul, { step, place }: Pick<Taken, 'step'
 }
 
 /** Running hours read on this job before anything was disturbed; null when they were not. */
-function hoursNow(defs: Definitions, state: State): number | null {
+export function hoursRead(defs: Definitions, state: State): number | null {
   for (const one of defs.steps) {
     if (one.step.kind !== 'read' || one.step.quantity !== 'time' || one.step.stage !== 'as_found') continue
     const read = asKind(one, 'read')

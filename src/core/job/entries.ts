@@ -2,6 +2,7 @@
 // State is a fold over them (fold.ts); what may be added is decided in admit.ts.
 
 import type { Point } from '../definition/procedure.ts'
+import type { LeftFigure, RenewedPart } from './adopt.ts'
 import type { KeptFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
@@ -34,6 +35,12 @@ export interface ReadingAt extends Typed {
 }
 
 /** Why a gate's evidence fell. */
+/** A machine record that was written with what a job left. */
+export interface WrittenFile {
+  readonly name: string
+  readonly sha256: string
+}
+
 export const CLOSE_CAUSES = [
   'lapsed',
   'failed',
@@ -359,6 +366,26 @@ export type Body =
       readonly tests: readonly string[]
       /** Readings that waited to be settled and are asked anew, by seq. */
       readonly dropped: readonly number[]
+      readonly person: string
+      readonly signed?: Signed
+    }
+  /** After the close: what went back is the baseline that wear is measured from. Only figures that stood then. */
+  | {
+      readonly type: 'left.adopted'
+      /** Running hours of the machine, h. */
+      readonly hours: number
+      readonly renewed: readonly RenewedPart[]
+      readonly figures: readonly LeftFigure[]
+      /** Figures that were to be had and were not adopted. */
+      readonly without: readonly LeftFigure[]
+      readonly file: WrittenFile
+      readonly person: string
+      readonly signed?: Signed
+    }
+  /** After the close: words of a lead, read with the job. */
+  | {
+      readonly type: 'remark.made'
+      readonly text: string
       readonly person: string
       readonly signed?: Signed
     }

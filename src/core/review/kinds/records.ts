@@ -1,7 +1,8 @@
 // A machine record that was changed while the job ran: what differs, who signed, and what it had come to by the record before.
+// And what was said or taken from the job after it was closed.
 import { changedText } from '../../job/record-words.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, type Look, namedById, sentence } from '../look.ts'
+import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
 
 export function takenIn(look: Look): Found[] {
   return look.moves.flatMap(({ entry, before }): Found[] => {
@@ -35,6 +36,40 @@ export function takenIn(look: Look): Found[] {
       },
     ]
   })
+}
+
+/** Words of a lead after the close, and a baseline that was adopted from figures which fell since. */
+export function saidAfterwards(look: Look): Found[] {
+  return [
+    ...entriesOf(look, 'remark.made').map(
+      (e): Found => ({
+        kind: 'remark',
+        what: `Remark after the close, ${byWhom(look, e)}: ${e.text}`,
+        sentences: [],
+        entries: [e.seq],
+        open: false,
+      }),
+    ),
+    ...fallenBaseline(look),
+  ]
+}
+
+function fallenBaseline(look: Look): Found[] {
+  const { adopted } = look.state
+  const entry = entriesOf(look, 'left.adopted').at(-1)
+  if (adopted === null || !adopted.void || entry === undefined) return []
+  return [
+    {
+      kind: 'baseline',
+      what: `BASELINE ADOPTED FROM FIGURES THAT FELL SINCE, ${byWhom(look, entry)}, in ${entry.file.name}`,
+      sentences: [
+        'An instrument that read on this job was found out of calibration after it.',
+        'Take its figures out of the machine record, or adopt anew what still stands: barover adopt.',
+      ],
+      entries: [entry.seq],
+      open: true,
+    },
+  ]
 }
 
 function capital(text: string): string {
