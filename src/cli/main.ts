@@ -13,6 +13,7 @@ import { doubtCommand } from './commands/doubt.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
+import { reportCommand } from './commands/report.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
@@ -34,6 +35,7 @@ const COMMANDS: readonly Command[] = [
   jobsCommand,
   showCommand,
   reviewCommand,
+  reportCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,
