@@ -1,13 +1,7 @@
 // barover report: a job as a document that stands on its own. It reads the log and what lies beside it, and changes neither.
 import process from 'node:process'
 import { sizeText } from '../../core/job/attachment.ts'
-import { paperOf } from '../../core/report/paper-of.ts'
-import { reportOf } from '../../core/report/report.ts'
 import type { Report } from '../../core/report/schema.ts'
-import { reportCsv } from '../../core/report/write/csv.ts'
-import { reportHtml } from '../../core/report/write/html.ts'
-import { reportJson } from '../../core/report/write/json.ts'
-import { reportText } from '../../core/report/write/text.ts'
 import { findJob, type JobFile } from '../../node/job-folder.ts'
 import { tornText } from '../../node/journal/examine.ts'
 import { checkOutFile, writeOutFile } from '../../node/out-file.ts'
@@ -47,6 +41,7 @@ export const reportCommand: Command = {
     const check = checkLog(file.path, headFrom(values))
     refuseUnsound(file, check)
     const { entries, editions, state, review } = reviewIn(values, file, check)
+    const { reportOf } = await import('../../core/report/forms.ts')
     const report = reportOf(editions, entries, state, review, {
       head: check.found.head,
       version: VERSION,
@@ -113,20 +108,10 @@ function checksOf({ found, attached }: LogCheck): Report['checks'] {
   ]
 }
 
+/** Loaded here and not before: no other command needs plots, and nothing but a PDF its fonts and writer. */
 async function written(report: Report, form: Form): Promise<Buffer> {
-  switch (form) {
-    case 'json':
-      return Buffer.from(reportJson(report))
-    case 'csv':
-      return Buffer.from(reportCsv(report))
-    case 'text':
-      return Buffer.from(reportText(paperOf(report)))
-    case 'html':
-      return Buffer.from(reportHtml(paperOf(report)))
-    case 'pdf': {
-      // Fonts and writer are slow to load, and nothing else needs them.
-      const { reportPdf, readFonts } = await import('../../report/index.ts')
-      return reportPdf(paperOf(report), readFonts())
-    }
-  }
+  const { paperOf, TEXT_FORMS } = await import('../../core/report/forms.ts')
+  if (form !== 'pdf') return Buffer.from(TEXT_FORMS[form](report))
+  const { readFonts, reportPdf } = await import('../../report/index.ts')
+  return reportPdf(paperOf(report), readFonts())
 }

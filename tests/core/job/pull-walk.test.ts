@@ -11,6 +11,7 @@ import { changeLines } from '../../../src/core/talk/changes.ts'
 import { readAnswers } from '../../../src/plain/answers.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
 import { expectReviewed } from '../../helpers/pull-review.ts'
+import { expectReported } from '../../helpers/reported.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
@@ -100,6 +101,14 @@ describe('the whole piston pull', () => {
     expect(changes).toMatch(/last 9\.5053 in.*found 9\.5113.*left 9\.5119/)
     expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
     expectReviewed(walk)
+    const { plots } = expectReported(walk)
+    expect([...new Set(plots.map(({ kind }) => kind))].sort()).toEqual([
+      'bore-profile',
+      'gaps',
+      'pocket',
+      'pv',
+      'wear',
+    ])
   }, 240_000)
 
   it('on RG-27-1: pocket opened, piston vented, liner renewed, and the bore measured again by another gauge', () => {

@@ -1,8 +1,10 @@
 // What was put right or taken back after it had been keyed, with the old and the new.
-import { type Definitions, stepById } from '../../job/definitions.ts'
+import { asKind, type Definitions, stepById } from '../../job/definitions.ts'
 import { defsAt, type Editions } from '../../job/editions.ts'
 import type { Entry, ReadingAt } from '../../job/entries.ts'
+import { keyLabel } from '../../job/item-label.ts'
 import type { Move } from '../../review/look.ts'
+import { CAUSES } from '../../sheet/gate-block.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Report } from '../schema.ts'
 import { numbered } from './readings.ts'
@@ -50,6 +52,19 @@ function saidOf(defs: Definitions, { entry, before }: Move, entries: readonly En
         why: entry.why,
         voids: entry.voids,
       }
+    case 'gate.closed': {
+      // What falls by itself stands with its hold point; here is what somebody took back.
+      if (entry.cause !== 'corrected' && entry.cause !== 'again') return null
+      const gate = asKind(stepById(defs, entry.step), 'gate')
+      const given = before.gates[entry.step]?.given ?? {}
+      return {
+        what: `${numbered(gate)}: taken back, ${entry.items.map((key) => keyLabel(defs, gate, key)).join(', ')}`,
+        was: entry.items.map((key) => given[key]?.shown ?? 'not there').join(', '),
+        now: null,
+        why: entry.why ?? CAUSES[entry.cause],
+        voids: [],
+      }
+    }
     case 'not-applicable.taken-back':
       return { what: placeOf(defs, entry), was: 'n/a', now: null, why: entry.why, voids: entry.voids }
     case 'step.reopened':
