@@ -15,6 +15,7 @@ import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
 import { remarkCommand } from './commands/remark.ts'
+import { reportCommand } from './commands/report.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
@@ -36,6 +37,7 @@ const COMMANDS: readonly Command[] = [
   jobsCommand,
   showCommand,
   reviewCommand,
+  reportCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,

@@ -19,6 +19,7 @@ import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
+import { REPORT } from './report.ts'
 import { REVIEW } from './review.ts'
 import { SEARCH } from './search.ts'
 import { STOP } from './stop.ts'
@@ -49,6 +50,7 @@ export const MUTANTS = [
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
   ...REVIEW,
+  ...REPORT,
   ...ALOUD,
   ...SEARCH,
 ]

@@ -11,6 +11,7 @@ import { changeLines } from '../../../src/core/talk/changes.ts'
 import { readAnswers } from '../../../src/plain/answers.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
 import { expectReviewed } from '../../helpers/pull-review.ts'
+import { expectReported } from '../../helpers/reported.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
 import { changed, takenEntry, takenIn } from '../../helpers/taken-in.ts'
 import { violations } from './invariants.ts'
@@ -130,6 +131,14 @@ describe('the whole piston pull', () => {
     expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
     expectReviewed(walk)
     expectTakenIn(kept[0])
+    const { plots } = expectReported(walk)
+    expect([...new Set(plots.map(({ kind }) => kind))].sort()).toEqual([
+      'bore-profile',
+      'gaps',
+      'pocket',
+      'pv',
+      'wear',
+    ])
   }, 240_000)
 
   it('on RG-27-1: pocket opened, piston vented, liner renewed, and the bore measured again by another gauge', () => {
