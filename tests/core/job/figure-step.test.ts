@@ -180,7 +180,10 @@ describe('a rod on a micrometer', () => {
 
   it('is brought to 20 degC: a rod 36 degF warmer than the micrometer reads large', () => {
     const warm = verdict(
-      walk(rodSteps(), ['1', '104.0', '68.0', '1', '2.0000', '2.2480', '2.2480', '2.0000']),
+      walk(rodSteps(), [
+        ...['1', '104.0', '68.0', '3', 'it lay in the sun', '1', '2.0000'],
+        ...['2.2480', '2.2480', '2.0000'],
+      ]),
     )
     expect((warm.inputs.figures[0]?.value ?? 0) / 0.0254).toBeCloseTo(2.25 - 2.248 / (1 + 11.5e-6 * 20), 7)
   })
