@@ -36,7 +36,7 @@ export const JUDGING = [
       by: 'with a set-check made on another gauge than the one that measured',
     },
   ]),
-  ...of('core/job/figure-step', 'core/job/figure-step', [
+  ...of('core/job/figure-reads', 'core/job/figure-step', [
     {
       rule: 'What an instrument that is set on a standard measured for a figure counts only between two set-checks.',
       find: 'const bare = used.find((one) => isSetOnStandard(one) && ',

@@ -79,6 +79,7 @@ function formUncertainty({ readingU, differenceU }: BoreJudgeInput): FormUncerta
   const isSound = (u: number | null | undefined): u is number =>
     typeof u === 'number' && Number.isFinite(u) && u >= 0
   return {
+    readingU: isSound(readingU) ? readingU : undefined,
     differenceU: isSound(differenceU) ? differenceU : undefined,
     centreU: isSound(readingU) ? expandedOfCentreAgainstEnds(readingU) : undefined,
   }

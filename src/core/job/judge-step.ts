@@ -7,9 +7,8 @@ import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
 import type { BoreDatum } from '../bore/bore-wear.ts'
 import { judgeReads } from '../definition/judge-reads.ts'
 import type { StepOf } from '../definition/procedure.ts'
-import type { Result } from '../lib/result.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
-import { boreFacts, type Gathered, gather, type JudgeStep } from './bore-facts.ts'
+import { boreFacts, type Gathered, gatherIf, type JudgeStep } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { figuresVerdict } from './figure-step.ts'
 import { limitsFor } from './limits.ts'
@@ -48,7 +47,7 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
   const { inputs } = judge.step
   const { bore } = defs.machine
   const readStep = (id: string) => asKind(stepById(defs, judge.scope + id), 'read')
-  const { gauge, part, body, main, error, reduce } = boreFacts(defs, state, judge)
+  const { gauge, part, body, main, strip, error, reduce } = boreFacts(defs, state, judge)
   const counterbore =
     inputs.counterbore === undefined
       ? null
@@ -69,10 +68,7 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     resolutionM: gauge?.resolution.si ?? null,
     simpleAcceptance:
       defs.machine.simple_acceptance === undefined ? null : { by: defs.machine.simple_acceptance.by },
-    datum: datumFor(
-      defs,
-      inputs.datum === undefined ? null : gatherIf(defs, state, readStep(inputs.datum), reduce),
-    ),
+    datum: datumFor(defs, strip),
     counterboreM: counterbore ?? bore.counterbore?.si ?? null,
     ...(maxBoreM === undefined ? {} : { maxBoreM }),
     lined: bore.lined,
@@ -83,16 +79,6 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     temperaturesKnown:
       part !== null && body !== null && bore.expansion !== undefined && gauge?.expansion !== undefined,
   }
-}
-
-/** A step that was skipped because its condition was not met gives nothing; that is not the same as missing. */
-function gatherIf(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep & { readonly step: StepOf<'read'> },
-  reduce: (m: number) => Result<number>,
-): Gathered | null {
-  return applicability(defs, state, placed) === 'do' ? gather(defs, state, placed, reduce) : null
 }
 
 function largestOf(gathered: Gathered | null): number | null {

@@ -1,5 +1,5 @@
 // A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
-import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
+import { allowedFor, type CharacteristicJudgement } from '../bore/bore-characteristics.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { placeResult, placesOf } from '../job/places.ts'
@@ -120,8 +120,9 @@ function boreBlock(
   ) {
     rows.push(
       row(
-        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, k = ${inputs.k ?? 2}).`,
+        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}).`,
       ),
+      ...ownErrorRows(defs, record),
     )
   }
   if (result.judged.some((c) => c.limit?.from === 'fallback')) {
@@ -155,6 +156,21 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
     ),
     row(`${' '.repeat(14)}${limitSource(c.limit)}`, 'faint'),
   ]
+}
+
+/** Figures whose places carry errors of their own: how much is allowed for there. */
+function ownErrorRows(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
+  return result.judged.flatMap((c) => {
+    const common = c.characteristic === 'largest-diameter' ? inputs.readingU : inputs.differenceU
+    const own = allowedFor(inputs, c)
+    if (own === null || own === common) return []
+    const places = c.places.map((p) => `${p.station.replaceAll('_', ' ')} ${axisName(defs, p.axis)}`)
+    return [
+      row(
+        `  ${LABELS[c.characteristic]}: ${bareLength(defs, own)}, by the repeats of ${places.join(' and ')}.`,
+      ),
+    ]
+  })
 }
 
 /** The size of each place as it stands in the bars, by station and axis: what was read, not what it is at 20 degC. */

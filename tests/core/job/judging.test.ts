@@ -95,7 +95,7 @@ describe('HOLD', () => {
     walk.state = { ...walk.state, seats: { ...walk.state.seats, gauge: 'M-1' } }
     const before = judged(walk).inputs.readingU
     const old = walk.state.readings['bore.centre.horizontal']?.[0]?.seq ?? -1
-    walk.bring({ do: 'correct', of: old, typed: '9.5035', why: 'misread' })
+    walk.bring({ do: 'correct', of: old, typed: '9.5036', why: 'misread' })
     expect(judged(walk).inputs.readingU).toBeCloseTo(before ?? Number.NaN, 9)
     expect(judged(walk).result.verdict).not.toBe('HOLD')
   })
