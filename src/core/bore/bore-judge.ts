@@ -69,7 +69,7 @@ export function judgeBore(input: BoreJudgeInput): BoreVerdict {
     form,
     wearFromNominalM:
       form !== null && isSoundSize(input.nominalM) ? wearFromNominal(form, input.nominalM) : null,
-    wearFromDatum: form === null ? null : wearFromDatum(input.readings, form.axes, input.datum),
+    wearFromDatum: form === null ? null : wearFromDatum(input.readings, form.axes, input.datum, input),
     reboreRoom: room.room,
   }
 }

@@ -4,10 +4,10 @@
 
 import { judgeBore } from '../bore/bore-judge.ts'
 import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
-import type { BoreDatum } from '../bore/bore-wear.ts'
 import { judgeReads } from '../definition/judge-reads.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
+import { recordedDatum } from './bore-datum.ts'
 import { boreFacts, type Gathered, gatherIf, type JudgeStep } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { figuresVerdict } from './figure-step.ts'
@@ -68,7 +68,7 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     resolutionM: gauge?.resolution.si ?? null,
     simpleAcceptance:
       defs.machine.simple_acceptance === undefined ? null : { by: defs.machine.simple_acceptance.by },
-    datum: datumFor(defs, strip),
+    ...datumFor(defs, strip, readStep(inputs.diameters), u),
     counterboreM: counterbore ?? bore.counterbore?.si ?? null,
     ...(maxBoreM === undefined ? {} : { maxBoreM }),
     lined: bore.lined,
@@ -87,16 +87,26 @@ function largestOf(gathered: Gathered | null): number | null {
     : Math.max(...gathered.readings.map((r) => r.valueM))
 }
 
-/** The unswept strip where there is one, else the as-bored record, else none: never the counterbore. */
-function datumFor(defs: Definitions, strip: Gathered | null): BoreDatum | null {
+/** The unswept strip where there is one, else the record of the same bore, else none, and why: never the counterbore. */
+function datumFor(
+  defs: Definitions,
+  strip: Gathered | null,
+  diameters: PlacedStep & { readonly step: StepOf<'read'> },
+  readingU: number | null,
+): Pick<BoreJudgeInput, 'datum' | 'noDatum'> {
   if (strip !== null && strip.readings.length > 0) {
+    const errors = strip.readings.flatMap((r) => r.expandedU ?? readingU ?? [])
     return {
-      from: 'unswept strip',
-      byAxisM: Object.fromEntries(strip.readings.map((r) => [r.axis, r.valueM])),
+      datum: {
+        from: 'unswept strip',
+        byAxisM: Object.fromEntries(strip.readings.map((r) => [r.axis, r.valueM])),
+        // Of several axes the greatest counts for each: on the safe side, and seldom another.
+        ...(errors.length === 0 ? {} : { expandedU: Math.max(...errors) }),
+      },
     }
   }
-  const recorded = defs.machine.bore.as_bored
-  return recorded === undefined ? null : { from: 'as-bored record', singleM: recorded.diameter.si }
+  const { datum, why } = recordedDatum(defs, diameters)
+  return why === null ? { datum } : { datum, noDatum: `no unswept strip was read, and ${why}` }
 }
 
 function readingSeqs(defs: Definitions, state: State, judge: AnyJudgeStep): number[] {

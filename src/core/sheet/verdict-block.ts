@@ -231,9 +231,18 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
   const parts = wear.perAxis.map((a) =>
     a.wearM === null
       ? `${axisName(defs, a.axis)}: ${withAxisNames(defs, a.why ?? 'no figure')}`
-      : `${axisName(defs, a.axis)} ${bareLength(defs, a.wearM)}`,
+      : `${axisName(defs, a.axis)} ${bareLength(defs, a.wearM)}${wearU(defs, a.expandedU)}`,
   )
-  return [row(`wear from ${wear.from}: ${parts.join('  ')}`)]
+  const since = wear.since === undefined ? '' : ` of ${wear.since}`
+  const source = wear.source === undefined ? '' : ` (${wear.source})`
+  return [
+    row(`wear from ${wear.from}${since}${source}: ${parts.join('  ')}`),
+    ...(wear.from === 'unswept strip' ? [] : [row('  the sizes of the record taken as at 20 degC', 'faint')]),
+  ]
+}
+
+function wearU(defs: Definitions, u: number | undefined): string {
+  return u === undefined ? '' : ` (U ${bareLength(defs, u)})`
 }
 
 /** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */

@@ -274,7 +274,8 @@ describe('the datum', () => {
         .datum
     expect(verdictOf({ machine: recorded }).inputs.datum).toMatchObject({ from: 'unswept strip' })
     expect(gone({ machine: recorded })).toMatchObject({ from: 'as-bored record' })
-    expect(gone({})).toBeNull()
+    expect(gone({})).toMatchObject({ from: 'as-left record', since: '2019-05-14' })
+    expect(gone({ machine: noOverhauls })).toBeNull()
   })
 
   it('leaves the branch of the strip out when nobody can tell, with a note', () => {
