@@ -4,6 +4,7 @@ import { compute, findComputation } from '../../../src/core/compute/registry.ts'
 import { asBoreJudge, boreFacts } from '../../../src/core/job/bore-facts.ts'
 import { stepById } from '../../../src/core/job/definitions.ts'
 import { type BoreVerdictRecord, boreRecord } from '../../../src/core/job/verdict-record.ts'
+import { sums } from '../../../src/core/talk/sums.ts'
 import { whyNumber } from '../../../src/core/talk/why-number.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 
@@ -74,6 +75,18 @@ describe('why with a number', () => {
     const shown = why('u', other)
     expect(shown).toContain('Expansion of the part')
     expect(Number(/\bu\s+([\d.]+) in .*expanded/.exec(shown)?.[1]) * 0.0254).toBeCloseTo(u, 8)
+  })
+
+  it('does not pass its sums off as those of a verdict that an earlier version gave by another rule', () => {
+    const given = walk.state.verdicts.bore_judged
+    if (given === undefined) throw new Error('not judged')
+    const inputs = { ...record.inputs, readingU: (record.inputs.readingU ?? 0) * 1.05 }
+    const verdicts = { ...walk.state.verdicts, bore_judged: { ...given, verdict: { ...record, inputs } } }
+    const old = { ...walk.state, verdicts }
+    expect(whyNumber(walk.engine.defs, old, 'error')).toEqual([expect.stringContaining('an earlier version')])
+    expect(
+      sums(walk.engine.defs, { ...record, inputs }, { state: old, step: 'bore_judged' }).join(),
+    ).toContain('an earlier version')
   })
 
   it('says what it knows when the word is not one', () => {
