@@ -183,6 +183,8 @@ export type Body =
       readonly type: 'reading.corrected'
       readonly of: number
       readonly why: string
+      /** What speaks against it, a clause: it was put in place of the other all the same, for that reason. */
+      readonly doubt?: string
       readonly voids: readonly string[]
     } & ReadingAt)
   | {

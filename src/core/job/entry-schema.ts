@@ -177,7 +177,7 @@ const schema = z.discriminatedUnion('type', [
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
   of('reading.dropped', { step: text, place: text }),
-  of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
+  of('reading.corrected', { ...reading, of: z.int(), why: text, doubt: text.optional(), voids }),
   of('reading.not-applicable', { step: text, place: text, why: text, person: text.optional(), signed }),
   of('not-applicable.taken-back', { step: text, place: text, why: text, voids }),
   of('finding.observed', { step: text, condition: text, note: text.optional() }),
