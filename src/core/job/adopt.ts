@@ -1,6 +1,7 @@
 // What a closed job leaves for the next one: the figures of the parts that went back, which a lead adopts as the baseline that
 // wear is measured from at the next overhaul, and words a lead adds after the close. Neither changes what the job came to.
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { COVERAGE_K } from '../metrology/uncertainty.ts'
 import { formatNumber, valueIn } from '../units/index.ts'
 import { coursesOf } from './as-left.ts'
 import { changesOf, type Taken } from './changes.ts'
@@ -24,7 +25,7 @@ export interface LeftFigure {
   readonly axis?: string
   /** With its unit: `9.5119 in`. */
   readonly value: string
-  /** Measuring error U at k = 2 of the instrument, with its unit. */
+  /** Measuring error U at k = 2, with its unit: of a bore that of its verdict, of all else that of the instrument. */
   readonly u?: string
   readonly wears?: 'larger' | 'smaller'
   /** Read as left; or as found, of a part that a lead let go back as it was. */
@@ -72,7 +73,7 @@ function whyNotBack(defs: Definitions, state: State, { step }: Taken): string | 
   return null
 }
 
-/** A bore is on record at 20 degC, as its verdict had it; without a verdict, and all else, as it was read. */
+/** A bore is on record at 20 degC with the error of its place, as its verdict had both; without a verdict, and all else, as it was read. */
 function at20(defs: Definitions, state: State, taken: Taken): Taken {
   const { step, place } = taken
   for (const { id, step: judge, scope } of defs.steps) {
@@ -83,7 +84,10 @@ function at20(defs: Definitions, state: State, taken: Taken): Taken {
     const found = verdict?.inputs.readings.find(
       (one) => one.station === place.station.id && one.axis === axis,
     )
-    if (found !== undefined) return { ...taken, si: found.valueM }
+    if (found === undefined) continue
+    const { readingU, k = COVERAGE_K } = verdict?.inputs ?? {}
+    const u = found.expandedU ?? readingU ?? null
+    return { ...taken, si: found.valueM, u: u === null ? null : (u * COVERAGE_K) / k }
   }
   return taken
 }

