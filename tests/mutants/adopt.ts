@@ -11,8 +11,8 @@ export const ADOPT = [
     },
     {
       rule: 'A bore is adopted at 20 degC.',
-      find: 'return { ...taken, si: found.valueM }',
-      into: 'return taken',
+      find: 'si: found.valueM, ',
+      into: '',
       by: 'is each bore figure at 20 degC as its verdict had it',
     },
     {
