@@ -1,6 +1,6 @@
 // barover show: the whole sheet of a job, as it was filled in.
 import process from 'node:process'
-import { headLines } from '../../app/head.ts'
+import { headGroups, headLines } from '../../app/head.ts'
 import { changedVerdicts, replay } from '../../app/replay.ts'
 import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
@@ -21,7 +21,7 @@ import { editionsOf } from '../open.ts'
 import { canDraw, print, rowsOf, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
-const NO_HEAD = 'No head is shown of a log that is not sound.'
+const NO_HEAD = 'No check number is shown of a log that is not sound.'
 
 export const showCommand: Command = {
   name: 'show',
@@ -75,7 +75,9 @@ export const showCommand: Command = {
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...cautions,
       ...(state.fellFrom === null ? [] : [row(`This job was ${standingOf(state)}.`, 'caution')]),
-      row(head === null ? NO_HEAD : `Head: ${head}`),
+      ...(head === null ? [NO_HEAD] : ['Check number of the log:', ...headGroups(head)]).map((line) =>
+        row(line),
+      ),
     ]
     const blocks = (style: SheetStyle): Block[] =>
       values.handover === true

@@ -80,8 +80,9 @@ function progress(defs: Definitions, state: State): string[] {
   const fell = asked.filter((s) => !isComplete(state, s) && isVoidSince(state, s)).length
   const prompt = next(defs, state)
   const now = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
+  const out = defs.steps.length - asked.length
   return [
-    `Done: ${done.length} of ${asked.length} steps${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}${fell === 0 ? '' : `; ${fell} more done and void since`}`,
+    `Done: ${done.length} of ${defs.steps.length} sheets${out === 0 ? '' : `, ${out} left out by rule`}${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}${fell === 0 ? '' : `; ${fell} more done and void since`}`,
     `Next: ${now === null ? 'no step' : named(now)}`,
   ]
 }

@@ -22,6 +22,7 @@ import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
 import { recordRows, takenInRows } from './record-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
+import { staysOnRows } from './stays-on.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
 import { unsettledRows } from './unsettled-rows.ts'
@@ -193,6 +194,7 @@ export function entryBlock(
         ...leftOutRows(defs, state),
         ...stillOpenRows(state),
         ...openRows(defs, state),
+        ...staysOnRows(defs, state),
       )
     case 'evidence.given':
     case 'evidence.failed':

@@ -127,8 +127,9 @@ function boreBlock(
   if (result.judged.some((c) => c.limit?.from === 'fallback')) {
     rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
   }
-  rows.push(row('What this leaves open, for a lead to decide:'))
-  for (const proposal of result.proposals) rows.push(row(`  ${proposal.say}`))
+  const isNothing = result.proposals.every(({ kind }) => kind === 'nothing-to-do')
+  if (!isNothing) rows.push(row('What this leaves open, for a lead to decide:'))
+  for (const { say } of result.proposals) rows.push(row(isNothing ? say : `  ${say}`))
   rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }

@@ -85,7 +85,7 @@ function doneLine(defs: Definitions, state: State): string {
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
-  return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
+  return `Done: ${done} of ${defs.steps.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
 }
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
