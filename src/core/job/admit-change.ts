@@ -6,6 +6,7 @@ import { asKind, type Definitions, type PlacedStep, stepById } from './definitio
 import type { Body } from './entries.ts'
 import { gateState } from './gate.ts'
 import type { Input } from './input.ts'
+import { keyLabel } from './item-label.ts'
 import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
 import { implausible } from './plausible.ts'
@@ -157,13 +158,14 @@ export function admitTakenBackEvidence(
   if (items.length === 0) return refuse('not-given', 'That was not shown, or has fallen already.')
   const why = words(input.why, 'Taking back what was shown')
   if (!why.ok) return why
+  const shown = gateState(state, input.step).given[input.item]?.shown ?? 'what was shown'
   return ok([
     {
       type: 'gate.closed',
       step: input.step,
       cause: 'corrected',
       items,
-      why: `what was shown for it was wrong, ${why.value}`,
+      why: `${shown}, ${keyLabel(defs, asKind(gate, 'gate'), input.item)}, is taken back: ${why.value}`,
     },
   ])
 }

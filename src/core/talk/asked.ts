@@ -68,6 +68,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'hand-who': 'short',
   'hand-to': 'words',
   'ask-again-sure': 'short',
+  'figure-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
   'radio-lead': 'short',

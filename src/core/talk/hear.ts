@@ -29,6 +29,7 @@ import { correct, standingReadings, whyNoChange, whySettleFirst } from './correc
 import { handOver, peopleWord } from './crew-words.ts'
 import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
+import { sureOfFigure } from './figure-sure.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
@@ -292,7 +293,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
-      if (prompt.item.evidence.kind !== 'witness') return input(given)
+      if (prompt.item.evidence.kind !== 'witness')
+        return sureOfFigure(defs, state, prompt, line) ?? input(given)
       return signing(defs, state, line, given)
     }
     case 'doubt':

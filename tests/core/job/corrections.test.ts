@@ -195,8 +195,12 @@ describe('gate evidence found wrong', () => {
     expect(walk.said.at(-1)).toBe(
       'The hold point would fall, and everybody comes out. This would make void: try start; witness.',
     )
-    expect(walk.key('2')).toBe('no-words')
-    walk.keys('correct', '2', 'it was the wrong panel')
+    const { seq } = walk.state
+    walk.key('2')
+    expect(walk.state.seq).toBe(seq)
+    const item = 'try_start'
+    expect(walk.bring({ do: 'take-back-evidence', step: 'isolated', item, why: '2' })).toBe('no-words')
+    walk.keys('it was the wrong panel')
     expect(walk.last).toMatchObject({ type: 'gate.closed', items: ['try_start', 'witness'] })
   })
 
