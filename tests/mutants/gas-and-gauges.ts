@@ -147,7 +147,7 @@ export const GAS_AND_GAUGES = [
       file: 'core/talk/figure-sure',
       find: 'typed: line })',
       into: "typed: '20.9' })",
-      by: 'then %s is the figure, and calls everybody out',
+      by: 'and keyed once more, or in full, is the figure, and calls everybody out',
     },
     {
       rule: 'A digit that is asked about is gone with the line it was keyed for.',

@@ -25,10 +25,12 @@ describe('one digit alone at an oxygen reading', () => {
     expect(walk.state.seq).toBe(seq)
   })
 
-  it.each(['1', '1.0', '1 %vol', '15'])('then %s is the figure, and calls everybody out', (line) => {
-    const walk = atOxygen().keys('1', line)
-    expect(walk.entries.filter(({ type }) => type === 'evidence.failed')).toHaveLength(1)
-    expect(status(walk)).not.toBe('open')
+  it('and keyed once more, or in full, is the figure, and calls everybody out', () => {
+    for (const line of ['1', '1.0', '1 %vol', '15']) {
+      const walk = atOxygen().keys('1', line)
+      expect([line, walk.entries.filter(({ type }) => type === 'evidence.failed').length]).toEqual([line, 1])
+      expect(status(walk)).not.toBe('open')
+    }
   })
 
   it.each(['', 'yes', 'ok', 'NO', '?'])('then %j opens nothing and is no figure', (line) => {
