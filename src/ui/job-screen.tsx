@@ -7,7 +7,7 @@ import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/shee
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
-import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+import { entryBlocks, markedVoid, saidBlock } from '../core/sheet/shown-block.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
@@ -165,7 +165,8 @@ function linesOf(
     )
   }
   if (item.kind === 'said') return saidLines(item, style, columns)
-  const blocks = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
+  const own = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
+  const blocks = markedVoid(own, item.entry, session.snapshot().state)
   return blocks.flatMap((block) => layOut(block, style))
 }
 

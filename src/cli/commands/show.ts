@@ -6,7 +6,7 @@ import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { type Block, layOut, plainText, row, type SheetStyle } from '../../core/sheet/block.ts'
-import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { entryBlocks, markedVoid } from '../../core/sheet/shown-block.ts'
 import { fileLines } from '../../core/talk/ask-file.ts'
 import { makeSafeLines } from '../../core/talk/make-safe.ts'
 import { wordLine } from '../../core/talk/radio-words.ts'
@@ -96,7 +96,11 @@ export const showCommand: Command = {
             ...(cautions.length === 0 ? [] : [{ margin: '', rows: cautions }]),
             ...shown.flatMap((one) =>
               one.kind === 'entry'
-                ? entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style, 'read-back')
+                ? markedVoid(
+                    entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style, 'read-back'),
+                    one.entry,
+                    state,
+                  )
                 : [],
             ),
             { margin: '', rows: after() },

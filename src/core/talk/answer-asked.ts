@@ -51,12 +51,17 @@ function limitLines(defs: Definitions, state: State, at: number | null): string[
   const more = judged.slice(MOST_LIMITS).map(({ name }) => name)
   return [
     'This job judges by these limits:',
-    ...shown.map(({ text, fallback }) => `  ${text}${fallback ? ' (fall-back)' : ''}`),
+    ...shown.map(({ text, fallback }) => `  ${withoutRule(text)}${fallback ? ' (fall-back)' : ''}`),
     ...without.slice(0, MOST_LIMITS).map((label) => `  ${label}: no limit on record, so it is HOLD`),
     ...(more.length === 0 ? [] : [`And ${more.join(', ')}: ask for one by its name.`]),
     'Each with the measuring error allowed for: what is nearer to its limit than that is not accepted.',
     ...(shown.some(({ fallback }) => fallback) ? [FALLBACK] : []),
   ]
+}
+
+/** How a book comes to its figure is told where the limit is asked for by its name. */
+function withoutRule(text: string): string {
+  return text.replace(/ \([^)]*\)(?=\. Source: )/, '')
 }
 
 /** What is read of a later step is not to be done yet. */
