@@ -11,6 +11,7 @@ import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 
@@ -34,6 +35,7 @@ export type PlainAsk =
   | FileAsk
   | { readonly kind: 'ask-again-sure'; readonly step: string }
   | FigureSureAsk
+  | PlacesSureAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | RadioAsk
@@ -50,7 +52,9 @@ export interface WordMeant {
 export type Ask = PlainAsk | WordMeant
 
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk | FigureSureAsk>['kind'], string>> = {
+const QUESTIONS: Readonly<
+  Record<Exclude<PlainAsk, RegisterAsk | FigureSureAsk | PlacesSureAsk>['kind'], string>
+> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -98,6 +102,8 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
   if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
+  if (question.kind === 'places-sure')
+    return prompt.kind === 'read' && prompt.place.key === question.place ? question : null
   const isFigure = question.kind === 'figure-sure'
   if (!isFigure && (question.kind !== 'pin' || question.what.do !== 'evidence')) return question
   // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign. A figure is of its own line only.
@@ -112,6 +118,7 @@ export function questionText(question: Ask): string {
   if (question.kind === 'word-meant')
     return `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
   if (question.kind === 'figure-sure') return figureSureText(question)
+  if (question.kind === 'places-sure') return placesSureText(question)
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
@@ -194,6 +201,8 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'ask-again-sure':
       if (/^(?:1|yes)$/i.test(line.trim())) return input({ do: 'ask-again', step: question.step })
       return line.trim() === '2' ? LEFT : ask(question, 'Key 1 to take it back, 2 to leave it as it is.')
+    case 'places-sure':
+      return hearPlacesSure(question, line)
     case 'figure-sure':
       return hearFigureSure(question, line)
     case 'release-who':

@@ -69,6 +69,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'hand-to': 'words',
   'ask-again-sure': 'short',
   'figure-sure': 'short',
+  'places-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
   'radio-lead': 'short',

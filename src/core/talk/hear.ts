@@ -36,6 +36,7 @@ import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
 import { openLines } from './open-items.ts'
 import { pickedFrom } from './picked.ts'
+import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
@@ -332,7 +333,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : ask({ kind: 'dispose-who', step: prompt.step.id, choice })
     }
     case 'read':
-      return input({ do: 'read', place: prompt.place.key, typed: line })
+      return (
+        sureOfPlaces(defs, state, prompt, line) ?? input({ do: 'read', place: prompt.place.key, typed: line })
+      )
     case 'open-things':
       return text.toLowerCase() === 'hand on'
         ? ask({ kind: 'hand-who' })

@@ -221,7 +221,7 @@ describe('a later branch', () => {
   ]
 
   it('falls by name when a correction of the reading leaves it', () => {
-    const walk = new Walk(smallDefs(SPLIT)).keys('RO', 'TC-401-1', '1', '9.52', '', '9.515')
+    const walk = new Walk(smallDefs(SPLIT)).keys('RO', 'TC-401-1', '1', '9.5200', '', '9.5150')
     expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'end' } })
     const { size } = Object.fromEntries(
       Object.values(walk.state.readings)
