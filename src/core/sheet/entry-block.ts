@@ -93,7 +93,7 @@ export function entryBlock(
       return block(row(`${titleOf(defs, entry.step)}: done`))
     case 'step.confirmed':
       return block(
-        row(`${titleOf(defs, entry.step)}: as said`),
+        row(`${titleOf(defs, entry.step)}: seen to be so`),
         row(`  ${asKind(stepById(defs, entry.step), 'confirm').step.seen}`),
       )
     case 'step.objected':

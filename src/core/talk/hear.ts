@@ -42,7 +42,7 @@ import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
-import { wantedLine } from './wanted.ts'
+import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -276,13 +276,14 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
+      if (text === '') return say('Nothing was keyed: your initials, then Enter.')
       return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
       const picked = pickedFrom(prompt.options, text)
       return picked === undefined
-        ? say(`Key 1 to ${prompt.options.length}, or the number on the tag of the instrument.`)
+        ? say(`Key ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`)
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
     case 'clear': {

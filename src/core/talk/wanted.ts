@@ -68,13 +68,13 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
   }
 }
 
-function upTo(most: number): string {
+export function upTo(most: number): string {
   return most === 1 ? '1' : `1 to ${most}`
 }
 
 /** The sign of the inch is a word of its own, and would be read as that. */
 function unitWord(unit: string): string {
-  return unit === 'in' ? 'inch' : unit
+  return unit === 'in' ? 'inches' : unit
 }
 
 function evidenceWanted(

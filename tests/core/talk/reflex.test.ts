@@ -65,7 +65,7 @@ describe('a word keyed out of habit', () => {
   })
 
   it.each([
-    ['ok', new Walk().toBore(), 'the figure in inch, as M-3 shows it'],
+    ['ok', new Walk().toBore(), 'the figure in inches, as M-3 shows it'],
     ['yes', new Walk().toGate(), 'Asked is the number'],
     [
       'ok',
