@@ -91,8 +91,7 @@ describe('a word keyed out of habit', () => {
     ])
     const locks = new Walk().toGate()
     locks.key('yes')
-    expect(locks.said).toHaveLength(2)
-    expect(locks.said.join(' ')).not.toContain('answers nothing here')
+    expect(locks.said).toEqual([expect.stringMatching(/^Key the number on the lock at /)])
   })
 
   it('is the answer where it is one', () => {
