@@ -42,7 +42,7 @@ import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
-import { upTo } from './wanted.ts'
+import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -81,9 +81,11 @@ export function hear(
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
-    // A yes at a hold point is refused by the engine, whose own words say what is wanted: once is enough.
+    // A yes at a hold point is refused by the engine in its own words. Of a figure they do not say which; elsewhere once is enough.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    return given !== null && isOfGate(given) ? given : say(...reflex)
+    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return say(...reflex)
+    const isFigure = /^(?:gas|measured)$/.test(prompt.item.evidence.kind)
+    return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))

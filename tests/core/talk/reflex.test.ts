@@ -66,7 +66,6 @@ describe('a word keyed out of habit', () => {
 
   it.each([
     ['ok', new Walk().toBore(), 'the figure in inches, as M-3 shows it'],
-    ['yes', new Walk().toGate(), 'Asked is the number'],
     [
       'ok',
       new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1'),
