@@ -1,4 +1,5 @@
 // The jobs an instrument read on, what of it stands and what would fall. It reads only.
+
 import { replay } from '../app/replay.ts'
 import type { RecordKind } from '../core/job/definitions.ts'
 import { layOut, plainText, row } from '../core/sheet/block.ts'
@@ -9,6 +10,7 @@ import { readSound } from '../node/job-store.ts'
 import { behindText } from '../node/journal/examine.ts'
 import { UserError } from '../node/user-error.ts'
 import type { Values } from './args.ts'
+import { asCalled } from './called.ts'
 import { EXIT } from './exit.ts'
 import { definitionsIn } from './left-lines.ts'
 import { print, sheetStyle } from './terminal.ts'
@@ -63,7 +65,7 @@ function look(file: JobFile, instrument: string): Listed[] {
     ]
   } catch (error) {
     if (!(error instanceof UserError)) throw error
-    const standing = 'DAMAGED: not a line can be read. barover verify says what could be checked'
+    const standing = asCalled('DAMAGED: not a line can be read. barover verify says what could be checked')
     return [{ ...base, readings: null, falls: null, standing, isDamaged: true }]
   }
 }

@@ -1,6 +1,8 @@
 // Signing that an instrument was out of calibration on closed jobs. Who signs keys a PIN, and a wrong one goes on record in
 // the log of each job it was keyed for, as in a job: all these logs are open for writing before a PIN is asked at all.
+
 import process from 'node:process'
+import { checkNumberLines } from '../app/head.ts'
 import { replay } from '../app/replay.ts'
 import { admit } from '../core/job/admit.ts'
 import { personById } from '../core/job/definitions.ts'
@@ -189,7 +191,7 @@ function report({ file, opened, before, refused: why }: One, values: Values): Fa
         for (const block of entryBlocks(defs, one.state, one.entry, style))
           print(plainText(layOut(block, style)))
     if (refused !== null) print(plainText(layOut(saidBlock([refused], true), style)))
-    print(`${record}  head  ${journal.head()}`)
+    for (const line of checkNumberLines(journal.head())) print(`${record}  ${line}`)
   }
   return {
     job: file.id,

@@ -1,13 +1,15 @@
 // How a run ends: what is said, and the exit code.
 import { basename, dirname } from 'node:path'
 import process from 'node:process'
+import { checkNumberLines, KEEP_ELSEWHERE } from '../app/head.ts'
 import { type Definitions, stepById } from '../core/job/definitions.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
-import { openStop, type State } from '../core/job/state.ts'
+import { openStop, type State, standingVerdict } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
 import { row } from '../core/sheet/block.ts'
 import { closingLine } from '../core/sheet/closing-rows.ts'
 import { blockText, marked } from '../core/sheet/linear.ts'
+import { becauseRows } from '../core/sheet/verdict-block.ts'
 import { radioOpen } from '../core/talk/standing.ts'
 import { text, type Values } from './args.ts'
 import { calledAs } from './called.ts'
@@ -85,6 +87,14 @@ export function logLines(record: string, path: string, columns: number): string[
   return [`${record}  log   ${basename(path)}`, `${record}  in    ${dirname(path)}`]
 }
 
+/** What the word rests on: the figure that governs with its limit and source, or what holds it; of the last verdict of that word. */
+function governsLines({ defs, session }: OpenedJob): string[] {
+  const { state } = session.snapshot()
+  const judged = defs.steps.flatMap(({ id }) => standingVerdict(state, id)?.verdict ?? [])
+  const last = judged.findLast(({ result }) => result.verdict === state.closed)
+  return last === undefined ? [] : becauseRows(defs, last).map((one) => one.text)
+}
+
 /** To be copied, so nothing breaks it but the edge of the screen. */
 export function resumeLine(
   { session, record }: OpenedJob,
@@ -121,6 +131,7 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
         : `Job not finished${ending.verdict === 'STOP' ? ', under STOP' : ''}.`,
       'strong',
     )
+    if (ending.finished) for (const text of governsLines(opened)) said(text)
     // Of several, each that was not accepted as it was; the others stand on the sheet.
     if (more.length > 0 || ending.asLeft !== undefined)
       for (const { about, word, choice, by } of ending.dispositions.filter(
@@ -130,12 +141,10 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     if (style.linear === true) print(marked(`Log: ${ending.path}`, style))
     else for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
-    print(
-      style.linear === true
-        ? marked(`Head: ${ending.head}`, style)
-        : `${opened.record}  head  ${ending.head}`,
-    )
-    said('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.')
+    const number = checkNumberLines(ending.head)
+    if (style.linear === true) print(marked(number.map((line) => line.trim()).join(' '), style))
+    else for (const line of number) print(`${opened.record}  ${line}`)
+    said(KEEP_ELSEWHERE)
     if (!ending.finished) print(resumeLine(opened, values, style))
   }
   return exitCodeOf(opened.session.snapshot().state)

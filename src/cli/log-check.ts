@@ -30,7 +30,7 @@ export function headFrom(values: Values): string | undefined {
   const head = text(values, 'head')
   if (head !== undefined && !isHashText(head.replace(/\s+/g, '').toLowerCase()))
     throw new UserError(
-      `--head takes the 64 figures and letters a to f of a noted head, not "${head.slice(0, 20)}".`,
+      `--head takes the 64 figures and letters a to f of a noted check number, not "${head.slice(0, 20)}".`,
       EXIT.wrongUse,
     )
   return head

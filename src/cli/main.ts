@@ -1,4 +1,5 @@
 // The entry point: picks a command, turns what went wrong into one sentence and an exit code. Nothing else exits.
+import { asCalled } from './called.ts'
 import './hush-first.ts'
 
 import module from 'node:module'
@@ -84,7 +85,7 @@ async function dispatch(command: Command, args: readonly string[]): Promise<numb
 
 function report(error: unknown): number {
   if (error instanceof UserError) {
-    process.stderr.write(`${error.message}\n${error.hint === undefined ? '' : `${error.hint}\n`}`)
+    process.stderr.write(`${error.message}\n${error.hint === undefined ? '' : `${asCalled(error.hint)}\n`}`)
     return error.exitCode
   }
   const what = error instanceof Error ? error : new Error(String(error))

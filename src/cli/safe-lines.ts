@@ -1,8 +1,10 @@
 // What jobs on disk add to the make-safe sheet. Reads without taking a lock, so that it works beside a running job.
+
 import { replay } from '../app/replay.ts'
 import { jobLines, SAFE_ALWAYS, siteLines } from '../core/talk/make-safe.ts'
 import type { JobFile } from '../node/job-folder.ts'
 import { readJob } from '../node/job-store.ts'
+import { asCalled } from './called.ts'
 import { definitionsOf } from './open.ts'
 
 /** More would push the first lines off the screen. */
@@ -20,10 +22,12 @@ export function linesWithoutJob(open: readonly JobFile[]): string[] {
     return [
       ...SAFE_ALWAYS,
       ...siteLines({}),
-      'barover safe --machine FILE shows the contacts of a machine record.',
+      asCalled('barover safe --machine FILE shows the contacts of a machine record.'),
     ]
   const more =
-    open.length > MOST_JOBS ? [`and ${open.length - MOST_JOBS} more open jobs: barover safe JOB`] : []
+    open.length > MOST_JOBS
+      ? [asCalled(`and ${open.length - MOST_JOBS} more open jobs: barover safe JOB`)]
+      : []
   return [
     ...SAFE_ALWAYS,
     ...open.slice(0, MOST_JOBS).flatMap((job) => [`OPEN JOB ${job.id}`, ...linesOrFault(job)]),

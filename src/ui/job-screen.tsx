@@ -7,7 +7,7 @@ import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/shee
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
-import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
+import { entryBlocks, markedVoid, saidBlock } from '../core/sheet/shown-block.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
@@ -18,6 +18,8 @@ import { useTerminalSize } from './use-terminal-size.ts'
 
 /** Entries shown again when a job is taken up; the whole is in the log. */
 const SHOWN_AGAIN = 30
+/** Rows of what was taken that a drawing gives way to: a block that is longer goes up out of sight anyway. */
+const MOST_TAKEN = 8
 const AGAIN_WITHIN_MS = 2000
 const LOOK_MS = 2000
 
@@ -52,9 +54,12 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
   /** Of what is chosen from, as many as are on the screen: the word for more goes on from there. */
   const listed = useRef(0)
+  /** From where on the transcript came with the last line: that stays in sight. */
+  const came = useRef(snapshot.shown.length)
   const submit = useCallback(
     async (line: string, unseen: boolean) => {
       setNotice(null)
+      came.current = session.snapshot().shown.length
       const isMore = listed.current > 0 && /^more$/i.test(line.trim())
       await session
         .hear(isMore ? `more ${listed.current}` : line, unseen)
@@ -92,7 +97,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const below = foot(defs, state, now)
   const last = snapshot.shown.at(-1)
   const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
-  const bare = { view, foot: below, style, ...size, said }
+  const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
+  const taken = since.reduce((sum, one) => sum + linesOf(session, one, 0, style, size.columns).length, 0)
+  const bare = { view, foot: below, style, ...size, said, taken: Math.min(taken, MOST_TAKEN) }
   const side = useSide(view, (up) => fitLive({ ...bare, notice, side: up }).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
@@ -165,7 +172,8 @@ function linesOf(
     )
   }
   if (item.kind === 'said') return saidLines(item, style, columns)
-  const blocks = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
+  const own = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
+  const blocks = markedVoid(own, item.entry, session.snapshot().state)
   return blocks.flatMap((block) => layOut(block, style))
 }
 

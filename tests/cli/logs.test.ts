@@ -78,15 +78,15 @@ describe('a finished log', () => {
     for (const line of verify.out.trimEnd().split('\n')) expect(line).toMatch(/^EXAMPLE /)
   })
 
-  it('without a noted head says what could not be checked', async () => {
+  it('without a noted check number says what could not be checked', async () => {
     const { jobs } = withLog((bytes) => bytes)
     const { code, out } = await barover(['verify', 'TC-401', '--jobs', jobs])
     expect(code).toBe(0)
     expect(flat(out)).toContain(
-      'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that',
+      'unknown: NOT PROVED that no lines were cut off the end; only a check number noted elsewhere shows that',
     )
     expect(flat(out)).toContain(
-      'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that',
+      'unknown: NOT PROVED that the log was not written anew; only a check number noted elsewhere shows that',
     )
   })
 
@@ -162,7 +162,7 @@ describe('a changed log', () => {
     for (const { out } of json) expect(JSON.parse(out)).toMatchObject({ head: null })
   })
 
-  it('cut: a shorter job to itself, found out by the noted head', async () => {
+  it('cut: a shorter job to itself, found out by the noted check number', async () => {
     const { jobs } = withLog(cut)
     const [alone, noted] = await Promise.all([
       barover(['verify', 'TC-401', '--jobs', jobs]),
@@ -175,7 +175,7 @@ describe('a changed log', () => {
     expect(flat(noted.out)).not.toMatch(/[0-9a-f]{64}/)
   })
 
-  it('rewritten whole: sound to itself but for what its own figures say, found out by the noted head', async () => {
+  it('rewritten whole: sound to itself but for what its own figures say, found out by the noted check number', async () => {
     const { jobs } = withLog((bytes) =>
       rewritten(bytes, (entry) =>
         entry.type === 'disposition.set' ? { ...entry, why: 'All is well' } : entry,
@@ -187,7 +187,7 @@ describe('a changed log', () => {
     ])
     expect(alone.code).toBe(0)
     expect(flat(alone.out)).toContain(
-      'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that',
+      'unknown: NOT PROVED that the log was not written anew; only a check number noted elsewhere shows that',
     )
     expect(noted.code).toBe(1)
   })
@@ -261,7 +261,7 @@ describe('a changed log', () => {
     expect(told).toMatch(/An unfinished last line of 20 bytes follows: .* It was set aside in /)
     const head = (lineHash(whole.at(-1) ?? '').match(/.{8}/g) ?? []).join(' ')
     expect(told).toContain(
-      `Taken up from ${whole.length} lines, the last of 2026-03-14 06:38. Their head is: ${head}`,
+      `Taken up from ${whole.length} lines, the last of 2026-03-14 06:38. Their check number is: ${head}`,
     )
     expect(readFileSync(`${path}.torn`, 'utf8')).toContain('{"seq":62,"prev":"ab')
   })

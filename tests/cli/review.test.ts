@@ -65,7 +65,7 @@ describe('barover review', () => {
     expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 10.\n' })
   })
 
-  it('is one JSON object for other programs; with the noted head the log is proved whole', async () => {
+  it('is one JSON object for other programs; with the noted check number the log is proved whole', async () => {
     const { jobs } = withLog()
     const { out, code } = await review(jobs, '--json', '--head', done.head)
     expect(code).toBe(0)

@@ -27,7 +27,7 @@ export function rightLine(defs: Definitions, state: State, talk: Talk, salt = 0)
 function atQuestion(defs: Definitions, state: State, question: Ask, salt: number): string {
   switch (question.kind) {
     case 'ask-again-sure':
-      return 'yes'
+      return '1'
     case 'correct-which':
       return String(1 + ((salt * 7) % question.items.length))
     case 'finding-which':

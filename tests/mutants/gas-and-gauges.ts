@@ -134,4 +134,27 @@ export const GAS_AND_GAUGES = [
       by: 'never passes on a gauge that cannot tell it: put back, with no word about the place',
     },
   ]),
+  ...of('talk/figure-sure', 'core/talk/figure-sure', [
+    {
+      rule: 'Only one digit alone is asked about where oxygen is read: any other figure outside its limit fells its hold point at once.',
+      file: 'core/talk/figure-sure',
+      find: '!/^\\d$/',
+      into: '!/^\\d+$/',
+      by: 'is none of it where the figure has a second digit, nor at what burns, which is often nothing',
+    },
+    {
+      rule: 'What is keyed once one digit was asked about is judged like any other figure, that digit included.',
+      file: 'core/talk/figure-sure',
+      find: 'typed: line })',
+      into: "typed: '20.9' })",
+      by: 'and keyed once more, or in full, is the figure, and calls everybody out',
+    },
+    {
+      rule: 'A digit that is asked about is gone with the line it was keyed for.',
+      file: 'core/talk/ask',
+      find: "const isFigure = question.kind === 'figure-sure'",
+      into: 'const isFigure = false',
+      by: 'goes with the line it was keyed for',
+    },
+  ]),
 ]

@@ -190,7 +190,7 @@ describe('keys', () => {
   })
 
   it.each([
-    ['what bore is too big', '\r', "From this job's papers, word for word:"],
+    ['what bore is too big', '\r', 'This job judges by these limits:'],
     ['', '\t', 'THIS WORK'],
   ])(
     '%j and %j are answered in sight: the drawing gives way until something is taken',

@@ -1,4 +1,5 @@
 // barover jobs: what is in the folder of jobs.
+
 import { replay } from '../../app/replay.ts'
 import type { RecordKind } from '../../core/job/definitions.ts'
 import { layOut, plainText, row } from '../../core/sheet/block.ts'
@@ -7,6 +8,7 @@ import { type JobFile, listJobs } from '../../node/job-folder.ts'
 import { readSound } from '../../node/job-store.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
+import { asCalled } from '../called.ts'
 import { EXIT } from '../exit.ts'
 import { leftLines, machineIn } from '../left-lines.ts'
 import { print, sheetStyle } from '../terminal.ts'
@@ -85,7 +87,7 @@ export function summary(file: JobFile): JobSummary {
     return {
       ...base,
       entries: 0,
-      standing: 'DAMAGED: not a line can be read. barover verify says what could be checked',
+      standing: asCalled('DAMAGED: not a line can be read. barover verify says what could be checked'),
       machine: null,
       from: null,
       to: null,

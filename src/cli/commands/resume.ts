@@ -1,4 +1,5 @@
 // barover resume: take a job up where it was left.
+
 import process from 'node:process'
 import { headGroups } from '../../app/head.ts'
 import type { Clock } from '../../app/ports.ts'
@@ -10,6 +11,7 @@ import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { UserError } from '../../node/user-error.ts'
 import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
+import { asCalled } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { type OpenedJob, takeUpJob } from '../open.ts'
@@ -62,9 +64,9 @@ function tellFrom({ journal, record }: OpenedJob, values: Values): void {
   const last = entries[entries.length - 1]?.at ?? ''
   const said = [
     ...(torn === null ? [] : [torn]),
-    `Taken up from ${entries.length} lines, the last of ${last.slice(0, 10)} ${last.slice(11, 16)}. Their head is:`,
+    `Taken up from ${entries.length} lines, the last of ${last.slice(0, 10)} ${last.slice(11, 16)}. Their check number is:`,
     ...headGroups(journal.head()),
-    'If another one was noted for the end of it, lines were cut off: barover verify --head.',
+    asCalled('If another one was noted for the end of it, lines were cut off: barover verify --head.'),
   ]
   print(plainText(layOut({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, record))))
 }

@@ -34,7 +34,7 @@ export const reviewCommand: Command = {
     'What was out of the ordinary in a job, worst first, and the entries behind it. JOB: enough of its name, as eb06.',
   options: {
     item: { type: 'string', says: 'the entries behind this number of the review; or 3-9, a line for each' },
-    head: { type: 'string', says: 'head hash that was noted elsewhere: it proves the log whole' },
+    head: { type: 'string', says: 'check number that was noted elsewhere: it proves the log whole' },
     ...SHARED,
   },
   positionals: { least: 1, most: 1 },

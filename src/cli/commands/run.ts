@@ -1,4 +1,5 @@
 // barover run: a new job.
+
 import process from 'node:process'
 import type { RecordKind } from '../../core/job/definitions.ts'
 import { kitOf } from '../../core/kit/kit.ts'
@@ -11,6 +12,7 @@ import { findProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { startOf } from '../../plain/answers.ts'
 import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
+import { asCalled } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { type OpenedJob, startJob } from '../open.ts'
@@ -91,7 +93,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
 function sayKit({ defs, record, session }: OpenedJob, values: Values, linear?: boolean): void {
   if (values.json === true) return
   const { lines, wrong } = kitBeforeJob(kitOf(defs, dayOf(session.snapshot().now)))
-  const rows = lines.map((line) => row(line, wrong ? 'caution' : 'faint'))
+  const rows = lines.map((line) => row(asCalled(line), wrong ? 'caution' : 'faint'))
   print(blockText({ margin: '', rows }, sheetStyle(values, record, linear)))
 }
 

@@ -5,6 +5,7 @@ import { SAFE_ALWAYS, siteLines } from '../../core/talk/make-safe.ts'
 import { readTextFile, siteWordsIn } from '../../node/definition-files.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
+import { asCalled } from '../called.ts'
 import { EXIT } from '../exit.ts'
 import { linesOfJob } from '../safe-lines.ts'
 import { print, wantsAscii } from '../terminal.ts'
@@ -29,7 +30,7 @@ export const safeCommand: Command = {
     if (job !== undefined) say(linesOfJob(findJob(jobsFolder(values), job)))
     else say(siteLines(machine === undefined ? {} : siteWordsIn(readTextFile(machine))))
     if (job === undefined && machine === undefined)
-      say(['barover safe --machine FILE shows the contacts of a machine record.'])
+      say([asCalled('barover safe --machine FILE shows the contacts of a machine record.')])
     return EXIT.done
   },
 }

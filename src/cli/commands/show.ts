@@ -1,12 +1,12 @@
 // barover show: the whole sheet of a job, as it was filled in.
 import process from 'node:process'
-import { headLines } from '../../app/head.ts'
+import { headGroups, headLines } from '../../app/head.ts'
 import { changedVerdicts, replay } from '../../app/replay.ts'
 import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { type Block, layOut, plainText, row, type SheetStyle } from '../../core/sheet/block.ts'
-import { entryBlocks } from '../../core/sheet/shown-block.ts'
+import { entryBlocks, markedVoid } from '../../core/sheet/shown-block.ts'
 import { fileLines } from '../../core/talk/ask-file.ts'
 import { makeSafeLines } from '../../core/talk/make-safe.ts'
 import { wordLine } from '../../core/talk/radio-words.ts'
@@ -21,7 +21,7 @@ import { editionsOf } from '../open.ts'
 import { canDraw, print, rowsOf, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
-const NO_HEAD = 'No head is shown of a log that is not sound.'
+const NO_HEAD = 'No check number is shown of a log that is not sound.'
 
 export const showCommand: Command = {
   name: 'show',
@@ -75,7 +75,9 @@ export const showCommand: Command = {
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...cautions,
       ...(state.fellFrom === null ? [] : [row(`This job was ${standingOf(state)}.`, 'caution')]),
-      row(head === null ? NO_HEAD : `Head: ${head}`),
+      ...(head === null ? [NO_HEAD] : ['Check number of the log:', ...headGroups(head)]).map((line) =>
+        row(line),
+      ),
     ]
     const blocks = (style: SheetStyle): Block[] =>
       values.handover === true
@@ -94,7 +96,11 @@ export const showCommand: Command = {
             ...(cautions.length === 0 ? [] : [{ margin: '', rows: cautions }]),
             ...shown.flatMap((one) =>
               one.kind === 'entry'
-                ? entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style, 'read-back')
+                ? markedVoid(
+                    entryBlocks(defsAt(editions, one.entry.seq), one.state, one.entry, style, 'read-back'),
+                    one.entry,
+                    state,
+                  )
                 : [],
             ),
             { margin: '', rows: after() },

@@ -96,6 +96,7 @@ const inLines: Asker = async (choice, values, safe) => {
 }
 
 async function choose(values: Values, asker: Asker): Promise<number> {
+  let isEmpty = false
   for (;;) {
     const files = listJobs(jobsFolder(values)).slice(0, 50)
     const jobs = files.map(summary)
@@ -108,14 +109,19 @@ async function choose(values: Values, asker: Asker): Promise<number> {
       if (typeof chosen === 'number' || choice.zero === 'Back') hush()
       return chosen
     }
-    const which = await ask(firstChoice(open.length, closed.length))
+    const which = await ask(firstChoice(open.length, closed.length, isEmpty ? jobsFolder(values) : null))
+    isEmpty = false
     if (typeof which === 'string') return which === 'left' ? EXIT.done : EXIT.interrupted
+    if ((which === 0 && open.length === 0) || (which === 3 && closed.length === 0)) {
+      isEmpty = true
+      continue
+    }
     if (which === 1) return example(values, 'example')
     if (which === 2) return example(values, 'practice')
     const list = which === 0 ? open : closed
     const picked = await ask({
       title: which === 0 ? 'Take up which job?' : 'See which job?',
-      lines: list.length === 0 ? [`There is none in the folder ${jobsFolder(values)}.`] : [],
+      lines: [],
       options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
       zero: 'Back',
       help: ['The number before a job and Enter opens it. 0 goes back.'],
@@ -127,10 +133,12 @@ async function choose(values: Values, asker: Asker): Promise<number> {
   }
 }
 
-function firstChoice(open: number, closed: number): Choice {
+/** `none`: the folder that holds no such job, where one was asked for. */
+function firstChoice(open: number, closed: number, none: string | null): Choice {
   return {
     title: 'Barover',
     lines: [
+      ...(none === null ? [] : [`There is none yet in the folder ${none}: choose another.`]),
       'Takes you through work on the piston end, and keeps the record of it.',
       'Only example and practice start from here.',
       `A real job: ${calledAs()} run --help.`,

@@ -1,8 +1,10 @@
 // barover take-in: a changed machine record for a job that was left. What differs and what falls is shown before anybody is asked;
 // the entry is made by the engine, and only a session that begins after it works by the new record.
+
 import { createHash } from 'node:crypto'
 import { basename } from 'node:path'
 import process from 'node:process'
+import { checkNumberLines, KEEP_ELSEWHERE } from '../../app/head.ts'
 import { admit } from '../../core/job/admit.ts'
 import { type TakeIn, takeInOf } from '../../core/job/admit-record.ts'
 import { type Definitions, personById } from '../../core/job/definitions.ts'
@@ -225,10 +227,8 @@ async function put(
   }
   const style = sheetStyle(values, record)
   for (const block of entryBlocks(input.to, after, taken, style)) print(plainText(layOut(block, style)))
-  print(`${record}  head  ${journal.head()}`)
-  say(opened, values, [
-    row('Write the head down elsewhere: it is what proves later that nothing was changed or cut off.'),
-  ])
+  for (const line of checkNumberLines(journal.head())) print(`${record}  ${line}`)
+  say(opened, values, [row(KEEP_ELSEWHERE)])
   print(resumeLine(opened, values))
   return EXIT.done
 }

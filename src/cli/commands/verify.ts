@@ -1,4 +1,5 @@
 // barover verify: is a job's log as it was written? Says what could be checked, and never more.
+import { checkNumberLines } from '../../app/head.ts'
 import { replay } from '../../app/replay.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import { clean, wrap } from '../../core/lib/text.ts'
@@ -16,7 +17,7 @@ export const verifyCommand: Command = {
   usage: 'barover verify JOB [--head HASH] [--jobs DIR]',
   summary: "Check a job's log against itself and, with --head, against a hash that was noted elsewhere.",
   options: {
-    head: { type: 'string', says: 'head hash from a hand-over, a report or a countersignature' },
+    head: { type: 'string', says: 'check number from a hand-over, a report or a countersignature' },
     jobs: SHARED.jobs,
     json: SHARED.json,
   },
@@ -57,9 +58,9 @@ export const verifyCommand: Command = {
           `  standing  ${found.content.state === 'fault' ? `not known; up to the break ${standing}` : standing}`,
         )
       if (head === null)
-        line('  head      none is shown of a log that is not sound: nothing here is to be noted')
+        line('  check no. none is shown of a log that is not sound: nothing here is to be noted')
       // A head is to be copied: nothing breaks it but the edge of the screen.
-      else print(`${file.record}    head      ${head}`)
+      else for (const line of checkNumberLines(head)) print(`${file.record}    ${line}`)
     }
     if (found.content.state === 'fault') return EXIT.fileProblem
     return isSound && isWhole && found.torn === null ? EXIT.done : EXIT.checkFailed

@@ -7,6 +7,7 @@ import { doubtOfCorrection } from './doubtful.ts'
 import type { Body } from './entries.ts'
 import { gateState } from './gate.ts'
 import type { Input } from './input.ts'
+import { keyLabel } from './item-label.ts'
 import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
 import { implausible } from './plausible.ts'
@@ -177,13 +178,14 @@ export function admitTakenBackEvidence(
   if (items.length === 0) return refuse('not-given', 'That was not shown, or has fallen already.')
   const why = words(input.why, 'Taking back what was shown')
   if (!why.ok) return why
+  const shown = gateState(state, input.step).given[input.item]?.shown ?? 'what was shown'
   return ok([
     {
       type: 'gate.closed',
       step: input.step,
       cause: 'corrected',
       items,
-      why: `what was shown for it was wrong, ${why.value}`,
+      why: `${shown}, ${keyLabel(defs, asKind(gate, 'gate'), input.item)}, is taken back: ${why.value}`,
     },
   ])
 }

@@ -9,7 +9,7 @@ import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
 import { hanging, offLines, onLines } from './locks-on.ts'
 import { applicability, isComplete, next } from './next.ts'
-import { nonconformances } from './nonconformance.ts'
+import { fateOf, nonconformances } from './nonconformance.ts'
 import { pendingPoint } from './point.ts'
 import { takenInLines } from './record-words.ts'
 import { openThings, thingText } from './register.ts'
@@ -50,12 +50,22 @@ function endLines({ closed, fellFrom, asLeft, doubted }: State): string[] {
 
 /** What no lead has decided, and points nobody has signed. */
 function openLines(defs: Definitions, state: State): string[] {
-  const undecided = nonconformances(defs, state).filter((nc) => nc.stands && nc.decided === null)
   const at = (id: string) => named(defs.steps.find((s) => s.id === id))
+  const all = nonconformances(defs, state)
+  const undecided = all.filter((nc) => nc.stands && nc.decided === null)
+  const fell = all.flatMap((nc) => {
+    const fate = fateOf(state, nc)
+    return fate === null
+      ? []
+      : [
+          `${nc.name} at ${at(nc.step)}, ${nc.word}: fell by entry ${fate.fellBy}, ${fate.now ?? 'nothing'} since; no decision is due on it`,
+        ]
+  })
   const points = defs.steps.filter(
     (s) => isComplete(state, s) && applicability(defs, state, s) === 'do' && pendingPoint(state, s) !== null,
   )
   return [
+    ...fell,
     ...undecided.map((nc) => `Open: ${nc.name} at ${at(nc.step)}, no disposition`),
     ...points.map((s) => `Open: ${named(s)}, its ${pendingPoint(state, s)?.kind} point is not signed`),
     ...state.deviations.map((d) => `Deviation permitted at ${at(d.step)}: ${d.what}, by ${d.person}`),
@@ -80,8 +90,9 @@ function progress(defs: Definitions, state: State): string[] {
   const fell = asked.filter((s) => !isComplete(state, s) && isVoidSince(state, s)).length
   const prompt = next(defs, state)
   const now = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
+  const out = defs.steps.length - asked.length
   return [
-    `Done: ${done.length} of ${asked.length} steps${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}${fell === 0 ? '' : `; ${fell} more done and void since`}`,
+    `Done: ${done.length} of ${defs.steps.length} sheets${out === 0 ? '' : `, ${out} left out by rule`}${done.length === 0 ? '' : `, last ${named(done[done.length - 1])}`}${fell === 0 ? '' : `; ${fell} more done and void since`}`,
     `Next: ${now === null ? 'no step' : named(now)}`,
   ]
 }

@@ -28,6 +28,17 @@ export function nonconformances(defs: Definitions, state: State): Nonconformance
     }))
 }
 
+/** What became of one that no longer stands: what it rests on fell, and what its step came to since. Null: it stands. */
+export function fateOf(
+  state: State,
+  nc: Nonconformance,
+): { readonly fellBy: number; readonly now: string | null } | null {
+  const fellBy = state.raised.find(({ seq }) => seq === nc.seq)?.voidBy ?? null
+  if (fellBy === null) return null
+  const since = state.raised.find((r) => r.step === nc.step && r.seq > nc.seq && r.voidBy === null)
+  return { fellBy, now: since?.word ?? null }
+}
+
 function conformsNot(defs: Definitions, id: string, word: string): boolean {
   const step = defs.steps.find((s) => s.id === id)?.step
   if (step?.kind === 'judge') return word !== 'ACCEPT'

@@ -10,6 +10,9 @@ import { gaugeById } from './seats.ts'
 /** Floating noise, SI of whatever is read: a reading on the edge of its window is inside it. */
 export const NOISE = 1e-9
 
+/** Times what it is held against, from where how far off it is says nothing any more: our own figure. */
+const FAR = 10
+
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
 /** Why the reading is doubted, as a clause about the figure, or null when it lies in its window. */
@@ -25,6 +28,9 @@ export function implausible(defs: Definitions, placed: ReadStep, reading: Readin
   if (reference === null) return 'without anything on record to compare it with'
   const off = reading.si - reference.si
   if (off >= -plausible.below.si - NOISE && off <= plausible.above.si + NOISE) return null
+  // A figure that is no size of this part at all is not told to the last place.
+  if (quantity === 'length' && reference.si > 0 && Math.abs(off) > FAR * reference.si)
+    return `more than ${FAR} times ${reference.name}`
   const size = sizeOf(defs, quantity, Math.abs(off), reading)
   return `${size} ${off < 0 ? 'under' : 'over'} ${reference.name}`
 }

@@ -44,7 +44,7 @@ export function kitBeforeJob(kit: Kit): { readonly lines: readonly string[]; rea
   return { lines: [...new Set(wrong), `Kit: ${brief(kit)}. See barover kit`], wrong: wrong.length > 0 }
 }
 
-/** `9 instruments (not M-1), 6 locks, 4 more`. */
+/** `9 instruments (M-1 may not be used), 6 locks, 4 more`. */
 function brief(kit: Kit): string {
   const { numbered, permits, lifting, tools, parts, consumables } = kit
   const locks = numbered.find((one) => one.of === 'lock')?.count ?? 0
@@ -65,7 +65,7 @@ function leftBehind({ seats }: Kit): string {
     seats.some(({ fit, unfit }) => [...fit, ...unfit.filter((u) => !u.refused)].some((one) => one.id === id))
   const ids = [...new Set(refused)].filter((id) => !serves(id))
   if (ids.length === 0) return ''
-  return ids.length > 2 ? ` (${ids.length} not fit)` : ` (not ${list(ids, 'or')})`
+  return ids.length > 2 ? ` (${ids.length} not fit)` : ` (${list(ids, 'and')} may not be used)`
 }
 
 function many(count: number, noun: string): string {

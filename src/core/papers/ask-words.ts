@@ -65,7 +65,7 @@ export function aboutOf(question: string): string[] {
 
 /** Whether a question is about how much of something is still right. */
 export function asksLimit(question: string): boolean {
-  return /\b(?:limits?|how (?:much|many|far|big|wide|tight|hot)|too|allow(?:ed)?|most|least|max(?:imum)?|min(?:imum)?|toleranc\w+|still (?:good|ok|okay|right))\b/i.test(
+  return /\b(?:limits?|tolerat\w+|permitted|permissible|how (?:much|many|far|big|wide|tight|hot|worn|bad)|too|allow(?:ed)?|most|least|max(?:imum)?|min(?:imum)?|toleranc\w+|still (?:good|ok|okay|right))\b/i.test(
     question,
   )
 }

@@ -4,6 +4,7 @@ import MiniSearch from 'minisearch'
 import type { Definitions } from '../job/definitions.ts'
 import { oncePer } from '../lib/once.ts'
 import { aboutOf, asksLimit, asksMeaning, stem, wordsOf } from './ask-words.ts'
+import { judgedIds } from './limit-passages.ts'
 import { type Passage, type PassageKind, passagesOf } from './passages.ts'
 
 /** The most passages that are quoted to one question. */
@@ -17,6 +18,9 @@ const BY_NAME = 2
 
 /** What the machine's own papers say comes before a book. */
 const OWN_FIRST = 1.5
+
+/** What this job judges by comes before a limit that only the same machine has. */
+const JUDGED_FIRST = 1.5
 
 /** What stands in the step that is asked at comes before the same words in another. */
 const HERE_FIRST = 1.5
@@ -78,6 +82,7 @@ function look(
     boostDocument: (_id, _term, stored) =>
       weight(stored?.kind as PassageKind) * (step !== null && stored?.step === step ? HERE_FIRST : 1),
   })
+  const judged = new Set(judgedIds(defs, null))
   const needed = Math.ceil(about.length * ENOUGH)
   return results
     .flatMap(({ id, score, queryTerms }) => {
@@ -85,7 +90,9 @@ function look(
       const held = new Set(queryTerms).size
       if (passage === undefined || held < needed) return []
       const named = isNamed(passage, about) ? BY_NAME : 1
-      const own = passage.kind === 'limit' && !passage.fallback ? OWN_FIRST : 1
+      const isOwn = passage.kind === 'limit' && !passage.fallback
+      const isJudged = passage.limits !== undefined && judged.has(passage.limits)
+      const own = (isOwn ? OWN_FIRST : 1) * (isJudged ? JUDGED_FIRST : 1)
       // What holds more of the question comes before what only holds a rare word of it.
       return [{ passage, score: score * named * own * (held / about.length) ** 2 }]
     })

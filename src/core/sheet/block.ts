@@ -66,7 +66,7 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   for (const [i, r] of [first, ...rest].entries()) {
     const text = clean(i === 0 ? number + r.text : r.text)
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
-    const pieces = r.keep === true ? [cut(text, room)] : wrap(text, room, 2)
+    const pieces = r.keep === true ? [cut(text, room)] : wrapped(text, room)
     for (const piece of pieces)
       lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
@@ -78,6 +78,13 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
     return [marked, ...tail, { margin: margin('', style), text: right.padStart(width), tone: 'faint' }]
   const gap = width - widthOf(head.text) - widthOf(right)
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
+}
+
+/** How far repeats lie apart is one figure with its word. */
+function wrapped(text: string, room: number): string[] {
+  return wrap(text.replace(/\bspread (?=\d)/g, 'spread\u00a0'), room, 2).map((line) =>
+    line.replaceAll('spread\u00a0', 'spread '),
+  )
 }
 
 function margin(number: string, style: SheetStyle): string {

@@ -5,7 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { isOver, validityText } from '../job/validity.ts'
-import { nonconformanceText } from '../talk/names.ts'
+import { fellText, nonconformanceText } from '../talk/names.ts'
 import { standingItems, undoneItems } from '../talk/open-items.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
@@ -22,7 +22,15 @@ export function withNonconformance(
   const raised = nonconformances(defs, state).find((nc) => nc.seq === entry.seq)
   const said =
     raised === undefined ? [] : [row(`Nonconformance ${raised.name}, open until a lead decides.`, 'caution')]
-  return { ...block, rows: [...block.rows, ...more, ...said] }
+  return { ...block, rows: [...block.rows, ...more, ...said, ...fellRows(defs, state, entry)] }
+}
+
+/** What the same step came to before and no longer stands, said where it comes to something new. */
+function fellRows(defs: Definitions, state: State, entry: Entry): Row[] {
+  if (!('step' in entry)) return []
+  const last = nonconformances(defs, state).findLast((nc) => nc.step === entry.step && nc.seq < entry.seq)
+  const text = last === undefined ? null : fellText(defs, state, last)
+  return text === null ? [] : [row(`Nonconformance ${text}.`)]
 }
 
 export function dispositionRows(

@@ -23,6 +23,7 @@ import { leftOutRows } from './left-out.ts'
 import { readingBlock } from './reading-block.ts'
 import { recordRows, takenInRows } from './record-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
+import { staysOnRows } from './stays-on.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
 import { unsettledRows } from './unsettled-rows.ts'
@@ -93,7 +94,7 @@ export function entryBlock(
       return block(row(`${titleOf(defs, entry.step)}: done`))
     case 'step.confirmed':
       return block(
-        row(`${titleOf(defs, entry.step)}: as said`),
+        row(`${titleOf(defs, entry.step)}: seen to be so`),
         row(`  ${asKind(stepById(defs, entry.step), 'confirm').step.seen}`),
       )
     case 'step.objected':
@@ -198,6 +199,7 @@ export function entryBlock(
         ...leftOutRows(defs, state),
         ...stillOpenRows(state),
         ...openRows(defs, state),
+        ...staysOnRows(defs, state),
       )
     case 'evidence.given':
     case 'evidence.failed':

@@ -122,9 +122,18 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
       return [
         ask,
         row(`Must be ${gasLimitText(defs, evidence.limit)}`),
-        row(`With ${instrumentName(defs, state.seats[evidence.with] ?? '')}`, 'faint'),
+        row(meterText(defs, state, gate, evidence.with)),
       ]
   }
+}
+
+/** One that was picked for a round before is named as that: nobody is asked for it again, and none is to be keyed. */
+function meterText(defs: Definitions, state: State, gate: GateStep, seat: string): string {
+  const meter = instrumentName(defs, state.seats[seat] ?? '')
+  const isOld = gateState(state, gate.id).struck.some(
+    ({ item }) => itemByKey(defs, gate, item)?.evidence.kind === 'gas',
+  )
+  return isOld ? `Meter ${meter}, as before` : `With ${meter}`
 }
 
 function liftRows(lift: EvidenceOf<'lift'>, part: LiftPart): Row[] {

@@ -23,6 +23,8 @@ export interface LiveInput {
   readonly side?: SideUp
   /** Rows of what was last said above: to keep them in sight, words and drawing of the prompt give way. */
   readonly said?: number
+  /** Rows of what came on record with the last line: a drawing gives way to them, words do not. */
+  readonly taken?: number
 }
 
 /** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
@@ -132,7 +134,8 @@ function fitted(input: LiveInput): Live | null {
   if (showText) left -= text.length
   const hint = left >= 1 ? hinted : []
   left -= hint.length
-  const { rules, drawn } = drawnIn(left, view, style)
+  const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
+  const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, left)
   const rule = rules >= 1 ? [ruled(style)] : []
   const over = rules >= 2 ? [ruled(style)] : []
   return {

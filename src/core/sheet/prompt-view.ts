@@ -31,6 +31,7 @@ import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { questionView } from './question-view.ts'
+import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
 
@@ -274,7 +275,11 @@ function stepView(
   }
   switch (prompt.kind) {
     case 'tell':
-      return { ...base, drawings: pictureOf(prompt.step, style), ask: [row('Enter when it is done')] }
+      return {
+        ...base,
+        drawings: pictureOf(prompt.step, style),
+        ask: [...lastSheetRows(defs, state), row('Enter when it is done')],
+      }
     case 'confirm':
       return {
         ...base,

@@ -1,6 +1,7 @@
 // How a question of several lines stands on the sheet: what it is about, what it asks, what can be keyed.
 import { findReading } from '../job/admit-change.ts'
-import { type Definitions, instrumentById } from '../job/definitions.ts'
+import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
+import { keyLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
 import { choiceHint, choiceLines } from '../talk/correct.ts'
@@ -31,9 +32,16 @@ export function questionView(
     case 'finding-which':
     case 'finding-changed-note':
     case 'finding-why':
-    case 'evidence-why':
     case 'reopen-why':
       return { ...aboutStep(defs, question.step), ask: [asked, back] }
+    case 'evidence-why':
+      return {
+        ...aboutStep(defs, question.step),
+        title: keyLabel(defs, asKind(stepById(defs, question.step), 'gate'), question.item),
+        ask: [row(`Stands: ${question.shown}`), asked, back],
+      }
+    case 'ask-again-sure':
+      return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'word-meant':
       return { ask: [asked, row('1  yes: put it down'), row('2  no: do what that word does'), back] }
     default:

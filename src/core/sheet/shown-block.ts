@@ -4,13 +4,34 @@ import { asKind, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { openPlace } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { type Block, row, type SheetStyle, textWidth } from './block.ts'
+import { type Block, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
 
 export function saidBlock(lines: readonly string[], refusal: boolean): Block {
   return { margin: '', rows: lines.map((text) => row(text, refusal ? 'caution' : 'plain')) }
+}
+
+/**
+ * A verdict that has fallen since, marked so at its head and beside its word: read back, it would look as live as the one that
+ * stands. `now`: the state at the end of what is shown.
+ */
+export function markedVoid(blocks: readonly Block[], entry: Entry, now: State): readonly Block[] {
+  if (entry.type !== 'verdict.given') return blocks
+  const fellBy = now.raised.find(({ seq }) => seq === entry.seq)?.voidBy ?? null
+  if (fellBy === null) return blocks
+  const mark = (one: Row): Row =>
+    one.tone === 'stamp' ? row(`${one.text}  VOID since entry ${fellBy}`, 'caution') : one
+  return blocks.map((block, i) => ({
+    ...block,
+    rows: [
+      ...(i === 0
+        ? [row(`VOID since entry ${fellBy}: it counts for nothing, and is kept to be read.`, 'caution')]
+        : []),
+      ...block.rows.map(mark),
+    ],
+  }))
 }
 
 /** A word that is keyed on the sheet is not offered where nothing is. */

@@ -94,12 +94,12 @@ export function stopView(
 /** What can be done under a STOP that is explained. */
 function ways(state: State): Row[] {
   const never = neverReleased(state)
-  if (never !== null) return [row(never, 'caution'), row('close  a lead closes the job under STOP')]
+  if (never !== null) return [row(never, 'caution'), row('1  close: a lead closes the job under STOP')]
   const barred = [...barredFromRelease(state).people.keys()]
   const but = barred.length === 0 ? '' : `, not ${barred.join(', ')}`
   return [
-    row(`release  a lead who can answer for it${but}`),
-    row('close  a lead closes the job under STOP'),
-    row('cause  put the cause right'),
+    row(`1  release: a lead who can answer for it${but}`),
+    row('2  close: a lead closes the job under STOP'),
+    row('3  cause: put the cause right'),
   ]
 }

@@ -26,6 +26,9 @@ const LABELS: Readonly<Record<string, string>> = {
   'largest-diameter': 'largest',
 }
 
+/** Columns of the name of a figure. */
+const LABEL = 13
+
 /** Columns of a station's name. */
 const STATION = 11
 
@@ -120,7 +123,7 @@ function boreBlock(
   ) {
     rows.push(
       row(
-        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}).`,
+        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}), so each is accepted only up to the figure before its limit.`,
       ),
       ...ownErrorRows(defs, record),
     )
@@ -128,8 +131,9 @@ function boreBlock(
   if (result.judged.some((c) => c.limit?.from === 'fallback')) {
     rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
   }
-  rows.push(row('What this leaves open, for a lead to decide:'))
-  for (const proposal of result.proposals) rows.push(row(`  ${proposal.say}`))
+  const isNothing = result.proposals.every(({ kind }) => kind === 'nothing-to-do')
+  if (!isNothing) rows.push(row('What this leaves open, for a lead to decide:'))
+  for (const { say } of result.proposals) rows.push(row(isNothing ? say : `  ${say}`))
   rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }
@@ -138,23 +142,24 @@ function boreBlock(
 function judgedText(defs: Definitions, { characteristic, valueM }: CharacteristicJudgement): string {
   if (valueM === null) return '-'
   if (characteristic !== 'largest-diameter') return bareLength(defs, valueM)
-  return bareLength(defs, valueM, defs.machine.shop_units.length === 'in' ? 5 : 4)
+  return bareLength(defs, valueM, fine(defs))
 }
 
 function characteristicRows(defs: Definitions, c: CharacteristicJudgement, governs: boolean): Row[] {
-  const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(14)
+  const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(LABEL)
   const value = judgedText(defs, c)
   if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const limit = bareLength(defs, c.limit.value)
-  const word = c.judgement.verdict === 'ACCEPT' ? '' : `   ${c.judgement.verdict}`
+  const most = acceptedText(defs, c)
+  const word = c.judgement.verdict === 'ACCEPT' ? '' : `${c.judgement.verdict}; `
   const used = c.judgement.used === null ? '' : `  ${shownNumber(c.judgement.used * 100, 0)}\u00a0%`
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   return [
+    row(`${label}${value.padStart(7)}${most === null ? '' : `  up to ${most}`}  limit ${limit}${used}`, tone),
     row(
-      `${label}${value.padStart(7)}  limit ${limit.padStart(7)}${used}${governs ? '   governs' : ''}${word}`,
-      tone,
+      `${' '.repeat(LABEL)}${word}${governs ? 'governs; ' : ''}${limitSource(c.limit)}`,
+      word === '' ? 'faint' : tone,
     ),
-    row(`${' '.repeat(14)}${limitSource(c.limit)}`, 'faint'),
   ]
 }
 
@@ -171,6 +176,16 @@ function ownErrorRows(defs: Definitions, { inputs, result }: BoreVerdictRecord):
       ),
     ]
   })
+}
+
+/** The limit less its guard band, to the step that is judged: the share of it used says nothing of how near that is. */
+function acceptedText(defs: Definitions, { judgement }: CharacteristicJudgement): string | null {
+  const { acceptAtMost: most, guard } = judgement
+  return most === null || guard === null || guard === 0 ? null : bareLength(defs, most)
+}
+
+function fine({ machine }: Definitions): number {
+  return machine.shop_units.length === 'in' ? 5 : 4
 }
 
 /** The size of each place as it stands in the bars, by station and axis: what was read, not what it is at 20 degC. */
@@ -194,18 +209,24 @@ function formRows(
   const { form } = result
   if (form === null) return []
   const rows: Row[] = [row('Sizes as read; all else is at 20 degC, from unrounded means:')]
+  let isOff = false
   for (const station of form.round) {
-    const sizes = inputs.readings
+    const figures = inputs.readings
       .filter((r) => r.station === station.station)
-      .map(
-        (r) =>
-          `${axisName(defs, r.axis)} ${asRead.get(`${r.station} ${r.axis}`) ?? bareLength(defs, r.valueM)}`,
-      )
+      .map(({ station: at, axis, valueM }) => ({
+        axis,
+        shown: asRead.get(`${at} ${axis}`) ?? bareLength(defs, valueM),
+      }))
+    isOff ||= !addsUp(figures, bareLength(defs, station.outOfRoundM))
     rows.push(
-      row(`${station.station.replaceAll('_', ' ').padEnd(STATION)}${sizes.join('  ')}`),
+      row(
+        `${station.station.replaceAll('_', ' ').padEnd(STATION)}${figures.map(({ axis, shown }) => `${axisName(defs, axis)} ${shown}`).join('  ')}`,
+      ),
       row(`${' '.repeat(STATION)}out of round by ${bareLength(defs, station.outOfRoundM)}`),
     )
   }
+  if (isOff)
+    rows.push(row('  a last digit off by one from the sizes shown is rounding, and no slip', 'faint'))
   for (const axis of form.perAxis) {
     const middle = axis.widerInMiddleM
     const shape =
@@ -217,12 +238,24 @@ function formRows(
   if (result.wearFromNominalM !== null)
     rows.push(row(`wear from nominal ${lengthText(defs, result.wearFromNominalM)} at the largest`))
   rows.push(...datumRows(defs, result))
+  if (result.wearFromNominalM !== null && result.wearFromDatum?.from != null)
+    rows.push(row('  nominal is the size on the drawing; the other is the bore as it was made', 'faint'))
   if (result.reboreRoom !== null)
     rows.push(
       row(`room to cut ${lengthText(defs, result.reboreRoom.roomM)}, up to the ${result.reboreRoom.boundBy}`),
     )
   return rows
 }
+
+/** Whether the two sizes of a station, as they are shown, differ by what is shown as their difference. */
+function addsUp(figures: readonly { readonly shown: string }[], difference: string): boolean {
+  const sizes = figures.map(({ shown }) => Number(shown))
+  if (sizes.length < 2 || !sizes.every(Number.isFinite)) return true
+  return Math.abs(Math.max(...sizes) - Math.min(...sizes) - Number(difference)) < HALF_A_DIGIT
+}
+
+/** Below the last digit that any shop unit is shown with, above the noise of a sum of shown figures. */
+const HALF_A_DIGIT = 0.00005
 
 function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[] {
   const wear = result.wearFromDatum

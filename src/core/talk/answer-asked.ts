@@ -1,9 +1,11 @@
 // The answer to a question in plain words: passages of this job's papers, word for word, each with where it stands. Nothing
 // is made up, and nothing of it goes on record.
-import type { Definitions } from '../job/definitions.ts'
-import { current } from '../job/next.ts'
+import { type Definitions, gasLimitById } from '../job/definitions.ts'
+import { current, next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { findPassages } from '../papers/find.ts'
+import { asksAnyLimit, judgedLimits, unlimited } from '../papers/judged-limits.ts'
+import { gasPassage } from '../papers/limit-passages.ts'
 import type { Passage } from '../papers/passages.ts'
 
 export const NOTHING_FOUND =
@@ -11,20 +13,55 @@ export const NOTHING_FOUND =
 
 export const WORD_FOR_WORD = "From this job's papers, word for word:"
 
+const FALLBACK = 'Fall-back limits: the maker’s manual comes first.'
+
 /** Null where nothing fits. */
 export function quotedLines(defs: Definitions, state: State, question: string): string[] | null {
   const at = current(defs, state)?.placed.number ?? null
+  const limits = asksAnyLimit(question) ? limitLines(defs, state, at) : []
+  if (limits.length > 0) return limits
   const found = findPassages(defs, question, at).filter((passage) => mayBeShown(defs, state, passage))
   if (found.length === 0) return null
   return [
     WORD_FOR_WORD,
     ...found.flatMap((passage) => [`${passage.from}${notYet(passage, at)}:`, `  "${passage.text}"`]),
-    ...(found.some(({ fallback }) => fallback) ? ['Fall-back limits: the maker’s manual comes first.'] : []),
+    ...(found.some(({ fallback }) => fallback) ? [FALLBACK] : []),
   ]
 }
 
 export function answerLines(defs: Definitions, state: State, question: string): string[] {
   return quotedLines(defs, state, question) ?? [NOTHING_FOUND]
+}
+
+/** More would push the question off the screen. */
+const MOST_LIMITS = 5
+
+/** How far a part may go, asked without a name: what holds at this very prompt, then all that this job judges by. */
+function limitLines(defs: Definitions, state: State, at: number | null): string[] {
+  const prompt = next(defs, state)
+  const gas =
+    prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
+      ? gasLimitById(defs, prompt.item.evidence.limit)
+      : undefined
+  if (gas !== undefined) return ['The limit of this line:', `  ${gasPassage(defs, gas).text}`]
+  const judged = judgedLimits(defs, at)
+  const without = unlimited(defs, at)
+  if (judged.length + without.length === 0) return []
+  const shown = judged.slice(0, MOST_LIMITS)
+  const more = judged.slice(MOST_LIMITS).map(({ name }) => name)
+  return [
+    'This job judges by these limits:',
+    ...shown.map(({ text, fallback }) => `  ${withoutRule(text)}${fallback ? ' (fall-back)' : ''}`),
+    ...without.slice(0, MOST_LIMITS).map((label) => `  ${label}: no limit on record, so it is HOLD`),
+    ...(more.length === 0 ? [] : [`And ${more.join(', ')}: ask for one by its name.`]),
+    'Each with the measuring error allowed for: what is nearer to its limit than that is not accepted.',
+    ...(shown.some(({ fallback }) => fallback) ? [FALLBACK] : []),
+  ]
+}
+
+/** How a book comes to its figure is told where the limit is asked for by its name. */
+function withoutRule(text: string): string {
+  return text.replace(/ \([^)]*\)(?=\. Source: )/, '')
 }
 
 /** What is read of a later step is not to be done yet. */

@@ -45,12 +45,13 @@ export function hearAtStop(
 ): Heard {
   const word = text.toLowerCase()
   if (prompt.kind === 'stop-cause') return hearCause(state, prompt.stop.seq, word)
-  if (word === 'release') {
+  const way = wayAt(state, word)
+  if (way === 'release') {
     const never = neverReleased(state)
     return never === null ? ask({ kind: 'release-who' }) : say(never)
   }
-  if (word === 'close') return ask({ kind: 'close-who' })
-  if (word !== 'cause') return say('The job is under STOP: key one of the words above.')
+  if (way === 'close') return ask({ kind: 'close-who' })
+  if (way !== 'cause') return say(`The job is under STOP: key ${waysWanted(state)}.`)
   const open = openStops(state)
   const [only] = open
   if (only !== undefined && open.length === 1) return askCause(only.seq)
@@ -58,6 +59,20 @@ export function hearAtStop(
     { kind: 'stop-which', seqs: open.map((s) => s.seq) },
     ...open.map((s, i) => `${i + 1} ${s.why ?? ''}`),
   )
+}
+
+/** What can be done under a STOP that is explained, in the order it is numbered. */
+const WAYS = ['release', 'close', 'cause'] as const
+
+/** By its number or its word; one that is never released can only be closed. */
+function wayAt(state: State, word: string): (typeof WAYS)[number] | undefined {
+  const numbered = neverReleased(state) === null ? WAYS : (['close'] as const)
+  return WAYS.find((way) => way === word) ?? (/^\d$/.test(word) ? numbered[Number(word) - 1] : undefined)
+}
+
+/** `1, 2 or 3`, as the ways are numbered on the sheet. */
+export function waysWanted(state: State): string {
+  return neverReleased(state) === null ? '1, 2 or 3: release, close or cause' : '1: close'
 }
 
 function askCause(of: number): Heard {

@@ -9,9 +9,13 @@ import { type CorrectAsk, hearCorrection } from './correct.ts'
 import { CREW_QUESTIONS, type CrewAsk, hearCrew } from './crew-words.ts'
 import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
+import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
+
+type EvidenceInput = Extract<SignedInput, { readonly do: 'evidence' }>
 
 /** What is asked in a line of its own, but for what a word keyed there means. */
 export type PlainAsk =
@@ -30,6 +34,8 @@ export type PlainAsk =
   | RegisterAsk
   | FileAsk
   | { readonly kind: 'ask-again-sure'; readonly step: string }
+  | FigureSureAsk
+  | PlacesSureAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | RadioAsk
@@ -46,7 +52,9 @@ export interface WordMeant {
 export type Ask = PlainAsk | WordMeant
 
 /** What each question says on screen. */
-const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk>['kind'], string>> = {
+const QUESTIONS: Readonly<
+  Record<Exclude<PlainAsk, RegisterAsk | FigureSureAsk | PlacesSureAsk>['kind'], string>
+> = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
   'finding-note': 'What and where, in a few words',
@@ -60,7 +68,7 @@ const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk>['kind'], string>
   'finding-which': 'What is right? Its number',
   'finding-changed-note': 'What and where, in a few words',
   'finding-why': 'Why is it changed?',
-  'evidence-why': 'What was wrong with it?',
+  'evidence-why': 'Why was it wrong? In words; what is right is asked after',
   'doubt-which': 'Which instrument? Its number',
   'doubt-why': 'What was found wrong with it?',
   'doubt-says': 'Who says so? A name, a laboratory or a paper',
@@ -69,7 +77,7 @@ const QUESTIONS: Readonly<Record<Exclude<PlainAsk, RegisterAsk>['kind'], string>
   ...CREW_QUESTIONS,
   ...DECIDE_QUESTIONS,
   ...POINT_QUESTIONS,
-  'ask-again-sure': 'yes takes it back',
+  'ask-again-sure': 'Take it back? 1 or 2',
   ...STOP_QUESTIONS,
   ...FILE_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
@@ -94,9 +102,12 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
   if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
-  if (question.kind !== 'pin' || question.what.do !== 'evidence') return question
-  // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign.
-  const { step, item } = question.what
+  if (question.kind === 'places-sure')
+    return prompt.kind === 'read' && prompt.place.key === question.place ? question : null
+  const isFigure = question.kind === 'figure-sure'
+  if (!isFigure && (question.kind !== 'pin' || question.what.do !== 'evidence')) return question
+  // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign. A figure is of its own line only.
+  const { step, item } = isFigure ? question : (question.what as EvidenceInput)
   const isAsked = prompt.kind === 'evidence' && prompt.gate.id === step && prompt.item.key === item
   return isAsked ? question : null
 }
@@ -106,6 +117,10 @@ export function questionText(question: Ask): string {
   if (isRegisterAsk(question)) return registerQuestion(question)
   if (question.kind === 'word-meant')
     return `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
+  if (question.kind === 'figure-sure') return figureSureText(question)
+  if (question.kind === 'places-sure') return placesSureText(question)
+  if (question.kind === 'evidence-why')
+    return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
     ? `PIN of ${question.person}. It is not shown while it is keyed.`
     : QUESTIONS[question.kind]
@@ -127,8 +142,10 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
   return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
 }
 
+const LEFT: Heard = { talk: QUIET, input: null, say: ['Left as it was.'] }
+
 export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, line: string): Heard {
-  if (line.trim().toLowerCase() === 'back') return { talk: QUIET, input: null, say: ['Left as it was.'] }
+  if (line.trim().toLowerCase() === 'back') return LEFT
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (isFileAsk(question)) return hearFileAnswer(question, line)
@@ -182,9 +199,12 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'notice-whom':
       return hearNotice(defs, question, line)
     case 'ask-again-sure':
-      return /^yes$/i.test(line.trim())
-        ? input({ do: 'ask-again', step: question.step })
-        : ask(question, 'yes takes it back; back leaves it as it is.')
+      if (/^(?:1|yes)$/i.test(line.trim())) return input({ do: 'ask-again', step: question.step })
+      return line.trim() === '2' ? LEFT : ask(question, 'Key 1 to take it back, 2 to leave it as it is.')
+    case 'places-sure':
+      return hearPlacesSure(question, line)
+    case 'figure-sure':
+      return hearFigureSure(question, line)
     case 'release-who':
       return (
         barredHere(defs, state, { do: 'release-stop', person: line, answer: '' }, question) ??

@@ -9,6 +9,9 @@ import { pickedFrom } from './picked.ts'
 
 const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\u2019]s)?\s+\S/i
 
+/** Said for a question, and no answer to anything. */
+const BARE = /^(?:too (?:much|big|worn|far|large|small)|(?:what )?limits?|(?:which|what) limit|tolerances?)$/i
+
 /** How a question of several lines takes a line: as the very words, as a figure, a number or initials, or unseen. */
 const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   pin: 'secret',
@@ -65,6 +68,8 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'hand-who': 'short',
   'hand-to': 'words',
   'ask-again-sure': 'short',
+  'figure-sure': 'short',
+  'places-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
   'radio-lead': 'short',
@@ -88,6 +93,7 @@ export function questionIn(line: string): string | null {
   const after = afterAsk(text)
   if (after !== null) return after
   if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null
+  if (BARE.test(text)) return text
   // What follows the first word has to hold a word as well: IS 401 2 is a tag.
   return FIRST_WORDS.test(text) && /\s.*\p{L}{2}/u.test(text) ? text : null
 }

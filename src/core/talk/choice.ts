@@ -24,10 +24,25 @@ export function hearChoice(choice: Choice, line: string): ChoiceHeard {
   if (isMakeSafe(text) || isStop(text)) return { is: 'safe' }
   if (/^(?:help|\?+)$/.test(text)) return { is: 'said', lines: choice.help }
   if (text === '0' || text === 'leave' || (text === 'back' && choice.zero === 'Back')) return { is: 'left' }
+  const named = namedIn(choice, text)
+  if (named !== null) return { is: 'said', lines: [named] }
   const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
   if (which >= 0 && which < choice.options.length) return { is: 'chosen', which }
   return { is: 'said', lines: [wanted(choice)] }
 }
+
+/** A line in words is answered by the option that speaks of the same: its number does it, and the words do nothing. */
+function namedIn({ options }: Choice, text: string): string | null {
+  const words = text.split(/[^a-z]+/).filter((word) => word.length > 3)
+  const stems = words.map((word) => word.slice(0, 6))
+  const at = options.findIndex((option) =>
+    stems.some((stem) => ABOUT.test(stem) && option.toLowerCase().includes(stem)),
+  )
+  return at < 0 ? null : `Key ${at + 1}: ${options[at]}`
+}
+
+/** Words that tell one option from the others. */
+const ABOUT = /^(?:practi|traine|exampl|finish|resume|left$)/
 
 /** `Key a number, 1 to 4, or 0 to leave.` */
 export function wanted({ options, zero }: Choice): string {

@@ -39,7 +39,7 @@ export type CorrectAsk =
       readonly condition: string
       readonly note?: string
     }
-  | { readonly kind: 'evidence-why'; readonly step: string; readonly item: string }
+  | { readonly kind: 'evidence-why'; readonly step: string; readonly item: string; readonly shown: string }
 
 /** Readings that stand, in the order they were taken. */
 export function standingReadings(
@@ -202,6 +202,12 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
       return input({ do: 'correct-finding', ...rest, why: line })
     }
     case 'evidence-why':
+      // The right number keyed here would stand on record as what was wrong.
+      if (!/\p{L}{3}/u.test(line) || line.trim().toUpperCase() === question.shown.toUpperCase())
+        return ask(
+          question,
+          `That is no reason: why was ${question.shown} wrong? What is right is asked after.`,
+        )
       return input({ do: 'take-back-evidence', step: question.step, item: question.item, why: line })
   }
 }
@@ -234,11 +240,16 @@ function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
     }
     case 'evidence':
       return ask(
-        { kind: 'evidence-why', step: item.step, item: item.item },
+        { kind: 'evidence-why', step: item.step, item: item.item, shown: shownAs(state, item) },
         `To be taken back: ${item.text}.`,
         ...evidenceWarning(defs, state, item),
       )
   }
+}
+
+/** What was keyed for it, as it stands there. */
+function shownAs(state: State, { step, item }: Extract<Correctable, { kind: 'evidence' }>): string {
+  return gateState(state, step).given[item]?.shown ?? 'it'
 }
 
 function evidenceWarning(

@@ -29,18 +29,20 @@ import { correct, standingReadings, whyNoChange, whySettleFirst } from './correc
 import { handOver, peopleWord } from './crew-words.ts'
 import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
+import { sureOfFigure } from './figure-sure.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
 import { openLines } from './open-items.ts'
 import { pickedFrom } from './picked.ts'
+import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
-import { wantedLine } from './wanted.ts'
+import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
 import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
@@ -79,11 +81,11 @@ export function hear(
   if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
-    // A yes at a hold point is refused by the engine in its own words; what is wanted is said beside them, but never twice.
+    // A yes at a hold point is refused by the engine in its own words. Of a figure they do not say which; elsewhere once is enough.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
     if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return say(...reflex)
-    const isSaid = prompt.item.evidence.kind === 'words'
-    return { ...given, say: isSaid ? [] : [wantedLine(defs, state, prompt)] }
+    const isFigure = /^(?:gas|measured)$/.test(prompt.item.evidence.kind)
+    return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
@@ -274,13 +276,14 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
+      if (text === '') return say('Nothing was keyed: your initials, then Enter.')
       return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
     case 'pick': {
       const picked = pickedFrom(prompt.options, text)
       return picked === undefined
-        ? say(`Key 1 to ${prompt.options.length}, or the number on the tag of the instrument.`)
+        ? say(`Key ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`)
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
     case 'clear': {
@@ -292,7 +295,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
-      if (prompt.item.evidence.kind !== 'witness') return input(given)
+      if (prompt.item.evidence.kind !== 'witness')
+        return sureOfFigure(defs, state, prompt, line) ?? input(given)
       return signing(defs, state, line, given)
     }
     case 'doubt':
@@ -330,7 +334,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
         : ask({ kind: 'dispose-who', step: prompt.step.id, choice })
     }
     case 'read':
-      return input({ do: 'read', place: prompt.place.key, typed: line })
+      return (
+        sureOfPlaces(defs, state, prompt, line) ?? input({ do: 'read', place: prompt.place.key, typed: line })
+      )
     case 'open-things':
       return text.toLowerCase() === 'hand on'
         ? ask({ kind: 'hand-who' })

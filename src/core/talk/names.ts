@@ -2,7 +2,7 @@
 import type { ReadQuantity } from '../definition/instruments.ts'
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import type { ReadingAt } from '../job/entries.ts'
-import type { Nonconformance } from '../job/nonconformance.ts'
+import { fateOf, type Nonconformance } from '../job/nonconformance.ts'
 import { type PlaceResult, placesOf } from '../job/places.ts'
 import { decimalsIn, sizeOf } from '../job/plausible.ts'
 import { type State, standing } from '../job/state.ts'
@@ -151,9 +151,22 @@ export function instrumentName(defs: Definitions, id: string): string {
   return instrument === undefined ? id : `${id}, ${instrument.title}`
 }
 
+/** `NC-1 Bore judged: HOLD, fell by entry 58; ACCEPT since, so nothing is to be decided on it`; null where it stands. */
+export function fellText(defs: Definitions, state: State, nc: Nonconformance): string | null {
+  const fate = fateOf(state, nc)
+  if (fate === null) return null
+  const word = fate.now === null ? null : wordOf(defs, nc.step, fate.now)
+  const since = word === null ? 'not told anew since' : `${word} since`
+  return `${nonconformanceText(defs, nc)}, fell by entry ${fate.fellBy}; ${since}, and no decision is due on it`
+}
+
 /** `NC-1 Bore judged: REWORK`. */
 export function nonconformanceText(defs: Definitions, { name, step: id, word }: Nonconformance): string {
+  return `${name} ${stepById(defs, id).step.title}: ${wordOf(defs, id, word)}`
+}
+
+/** A finding as its list calls it; a verdict is its own word. */
+function wordOf(defs: Definitions, id: string, word: string): string {
   const { step } = stepById(defs, id)
-  const said = step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
-  return `${name} ${step.title}: ${said}`
+  return step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
 }

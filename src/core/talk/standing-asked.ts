@@ -5,7 +5,7 @@
  * All of it; who is on the job; when the evidence of hold points lapses; whether it is finished; what was taken last; how a slip
  * is put right.
  */
-export type StandingAsked = 'all' | 'people' | 'lapse' | 'finished' | 'taken' | 'mend'
+export type StandingAsked = 'all' | 'people' | 'lapse' | 'finished' | 'taken' | 'mend' | 'practice'
 
 const JOB = '(?:the |this )?(?:job|work|inspection|sheet|procedure)'
 const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|hold point)'
@@ -23,6 +23,10 @@ const TAKE =
   '(?:take|taken|took|get|got|save|saved|record|recorded|keep|kept|hear|heard|note|noted|register|registered)'
 
 const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
+  [
+    'practice',
+    '(?:how|where) (?:do|can|could) (?:i|we|you) (?:start|do|get to|open|begin|find|have|use|try)? ?(?:a |the |to )?practi[cs]\\w*(?: job| mode)?',
+  ],
   ['all', '(?:and )?where (?:am i|are we)(?: now| at)?'],
   ['all', `how far (?:am i|are we|is (?:it|this|that)|along am i|along are we|is ${JOB}|on am i|on are we)`],
   ['all', `how far (?:through|along|into|with) ${JOB} (?:am i|are we)`],

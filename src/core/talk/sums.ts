@@ -60,9 +60,21 @@ function boreSums(defs: Definitions, record: BoreVerdictRecord, from?: SumsFrom)
         `  accepted up to ${len(c.judgement.acceptAtMost)}. Source: ${c.limit.source}. Approved: ${c.limit.approvedBy}.`,
       )
   }
-  const rules = new Set(result.judged.map((c) => c.judgement.rule))
-  for (const rule of rules) lines.push(rule)
+  lines.push(...rulesOnce(result.judged.map((c) => c.judgement.rule)))
   return lines
+}
+
+const BEYOND = /\b(?:REWORK|REPLACE)\b/g
+
+/** Rules that differ only in what lies beyond the limit are said once, with all that may. */
+function rulesOnce(rules: readonly string[]): string[] {
+  const alike = new Map<string, Set<string>>()
+  for (const rule of rules) {
+    const words = alike.get(rule.replace(BEYOND, '#')) ?? new Set()
+    for (const word of rule.match(BEYOND) ?? []) words.add(word)
+    alike.set(rule.replace(BEYOND, '#'), words)
+  }
+  return [...alike].map(([rule, words]) => rule.replaceAll('#', [...words].join(' or ')))
 }
 
 /** What the U of one diameter is put together from, the largest first; nothing where the verdict rests on it no longer. */

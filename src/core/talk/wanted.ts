@@ -9,6 +9,7 @@ import type { Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { STOP_CAUSES } from '../job/stop-causes.ts'
+import { waysWanted } from './ask-stop.ts'
 
 /** Never a figure: what is read stands on the instrument and nowhere here. */
 export function wantedLine(defs: Definitions, state: State, prompt: Prompt): string {
@@ -57,7 +58,7 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'stop-cause':
       return `Asked is why STOP was called, 1 to ${STOP_CAUSES.length}.`
     case 'stopped':
-      return 'Asked is release, close or cause: the job is under STOP.'
+      return `Asked is ${waysWanted(state)}. The job is under STOP.`
     case 'open-things':
       return 'Asked is taken, for each thing that was placed; or hand on.'
     case 'findings':
@@ -67,13 +68,13 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
   }
 }
 
-function upTo(most: number): string {
+export function upTo(most: number): string {
   return most === 1 ? '1' : `1 to ${most}`
 }
 
 /** The sign of the inch is a word of its own, and would be read as that. */
 function unitWord(unit: string): string {
-  return unit === 'in' ? 'inch' : unit
+  return unit === 'in' ? 'inches' : unit
 }
 
 function evidenceWanted(

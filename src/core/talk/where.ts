@@ -35,6 +35,7 @@ export function whereLines(
         : lapsing.flatMap((gate) => gateLine(defs, state, gate, now))),
     ]
   }
+  if (about === 'practice') return PRACTICE
   if (about === 'mend') return mendLines(defs, state)
   if (about === 'taken') return [...stop, ...takenLines(defs, state)]
   if (about === 'finished') return [...stop, ...finishedLines(defs, state)]
@@ -48,6 +49,11 @@ export function whereLines(
     ...gates.flatMap((gate) => gateLine(defs, state, gate, now)),
   ]
 }
+
+const PRACTICE = [
+  'Practice is a job of its own: leave this one with leave, which keeps it, and start the program without a command.',
+  'There 3 is practice of the example job, PRACTICE on every line; a trainee may sign on. Nothing of it counts for a machine.',
+]
 
 function finishedLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null) return [`Yes: this job is ${standingOf(state)}.`]
@@ -85,7 +91,7 @@ function doneLine(defs: Definitions, state: State): string {
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
-  return `Done: ${done} of ${asked.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
+  return `Done: ${done} of ${defs.steps.length} sheets${out === 0 ? '' : `; left out by their rules so far: ${out}`}.`
 }
 
 /** Rounded, and said to be rough; nothing where nothing is left. */

@@ -33,9 +33,9 @@ export interface Verification {
 }
 
 const TAIL_UNKNOWN =
-  'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that'
+  'unknown: NOT PROVED that no lines were cut off the end; only a check number noted elsewhere shows that'
 const WHOLE_UNKNOWN =
-  'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that'
+  'unknown: NOT PROVED that the log was not written anew; only a check number noted elsewhere shows that'
 
 /**
  * Checks a journal's bytes, and against `expectedHead` (64 hex digits noted elsewhere: on a hand-over, a report, a
@@ -51,7 +51,7 @@ export function verify(bytes: Buffer, expectedHead?: string): Verification {
   const noted = expectedHead.replace(/\s+/g, '').toLowerCase()
   if (!isHashText(noted) || noted === GENESIS) {
     const why =
-      'unknown: the head given is not the hash of a line (64 hex digits), so nothing was checked against it'
+      'unknown: the check number given is not the hash of a line (64 hex digits), so nothing was checked against it'
     return { ...base, ...both('unknown', why, why), grownBy: null }
   }
   const at = lineWithHash(seen, noted)
@@ -92,12 +92,14 @@ function foundAt(line: number, { lines, fault }: Examination) {
     return both(
       'checked',
       'checked: the last line is the one noted',
-      'checked: the noted head proves every line',
+      'checked: the noted check number proves every line',
     )
   }
   const grown =
-    since === 0 ? '' : `; the file has grown by ${count(since, 'entry', 'entries')} since that head was noted`
-  const after = `the noted head is line ${line}${grown}`
+    since === 0
+      ? ''
+      : `; the file has grown by ${count(since, 'entry', 'entries')} since that check number was noted`
+  const after = `the noted check number is line ${line}${grown}`
   return both(
     'checked',
     `checked up to line ${line}: ${after}, and a tail removed after line ${lines.length} would not show`,
@@ -109,15 +111,15 @@ function notFound(seen: Examination, noted: string) {
   if (seen.torn?.complete === true && lineHash(seen.torn.text) === noted) {
     return both(
       'fault',
-      `fault: the noted head is line ${seen.lines.length + 1}, which has lost its newline since`,
+      `fault: the noted check number is line ${seen.lines.length + 1}, which has lost its newline since`,
       `fault: line ${seen.lines.length + 1} is no longer as it was noted; the lines before it are`,
     )
   }
   const reach = seen.fault === null ? '' : ` (lines from ${seen.fault.line} on could not be used)`
   return both(
     'fault',
-    `fault: no sound line has the noted head${reach}, so lines were removed at the end or changed`,
-    `fault: no sound line has the noted head${reach}, so this is not the journal that was noted, or not all of it`,
+    `fault: no sound line has the noted check number${reach}, so lines were removed at the end or changed`,
+    `fault: no sound line has the noted check number${reach}, so this is not the journal that was noted, or not all of it`,
   )
 }
 

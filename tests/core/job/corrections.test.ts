@@ -195,8 +195,12 @@ describe('gate evidence found wrong', () => {
     expect(walk.said.at(-1)).toBe(
       'The hold point would fall, and everybody comes out. This would make void: try start; witness.',
     )
-    expect(walk.key('2')).toBe('no-words')
-    walk.keys('correct', '2', 'it was the wrong panel')
+    const { seq } = walk.state
+    walk.key('2')
+    expect(walk.state.seq).toBe(seq)
+    const item = 'try_start'
+    expect(walk.bring({ do: 'take-back-evidence', step: 'isolated', item, why: '2' })).toBe('no-words')
+    walk.keys('it was the wrong panel')
     expect(walk.last).toMatchObject({ type: 'gate.closed', items: ['try_start', 'witness'] })
   })
 
@@ -217,7 +221,7 @@ describe('a later branch', () => {
   ]
 
   it('falls by name when a correction of the reading leaves it', () => {
-    const walk = new Walk(smallDefs(SPLIT)).keys('RO', 'TC-401-1', '1', '9.52', '', '9.515')
+    const walk = new Walk(smallDefs(SPLIT)).keys('RO', 'TC-401-1', '1', '9.5200', '', '9.5150')
     expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'end' } })
     const { size } = Object.fromEntries(
       Object.values(walk.state.readings)

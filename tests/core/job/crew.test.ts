@@ -159,7 +159,7 @@ describe('handing over', () => {
     expect(lines).toEqual([
       'Bore or liner inspection on TC-401-1, job test',
       'On the job: RO at the keyboard',
-      'Done: 6 of 19 steps, last 6 Set-check before',
+      'Done: 6 of 19 sheets, last 6 Set-check before',
       'Next: 7 Bore',
       'Hold point 2 Hold point before hands, tools or lamps go in: complete; all of it is asked again after this',
       ...walk.engine.defs.machine.site.isolation_points.map((p, i) => `lock at ${p.name}: L-10${i + 1}`),

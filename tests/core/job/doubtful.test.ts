@@ -41,8 +41,8 @@ describe('an entry that cannot be right', () => {
     expect(walk.last.type).toBe('reading.doubted')
     walk.keys('2')
     expect(walk.state.readings[HE_V]).toBeUndefined()
-    walk.keys('9.503')
-    expect(walk.state.readings[HE_V]).toMatchObject([{ typed: '9.503', value: 9.503, keptBecause: null }])
+    walk.keys('9.5030')
+    expect(walk.state.readings[HE_V]).toMatchObject([{ typed: '9.5030', value: 9.503, keptBecause: null }])
     expect(walk.entries.filter((e) => e.type === 'reading.doubted')).toMatchObject([{ typed }])
   })
 

@@ -43,14 +43,14 @@ describe('whether a step is needed', () => {
     ])
 
   it('is unknown with one place not measured, whatever the others say, and the job holds where it says so', () => {
-    const walk = new Walk(defs('hold')).keys('RO', 'TC-401-1', '1', '9.52', 'n/a', 'a lamp is in the way')
+    const walk = new Walk(defs('hold')).keys('RO', 'TC-401-1', '1', '9.5200', 'n/a', 'a lamp is in the way')
     expect(walk.prompt).toMatchObject({ kind: 'held', step: { id: 'polish' } })
     expect(walk.bring({ do: 'done', step: 'polish' })).toBe('not-asked')
     expect(walk.state.done).toEqual({})
   })
 
   it('unknown is done where it says do', () => {
-    const walk = new Walk(defs('do')).keys('RO', 'TC-401-1', '1', '9.502', 'n/a', 'a lamp is in the way')
+    const walk = new Walk(defs('do')).keys('RO', 'TC-401-1', '1', '9.5020', 'n/a', 'a lamp is in the way')
     expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'polish' } })
   })
 })
@@ -199,7 +199,7 @@ describe('a doubtful reading', () => {
     const walk = new Walk(smallDefs(steps, [], { machine: { ...machine, bore } }))
     walk.keys('RO', 'TC-401-1', '1', '9.75')
     expect(walk.last).toMatchObject({ type: 'reading.doubted', why: expect.stringMatching(/^without/) })
-    const known = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', '1', '9.75')
+    const known = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', '1', '9.7500')
     expect(known.last.type).toBe('reading.taken')
   })
 })

@@ -1,9 +1,11 @@
 // What did not conform has a number, is never silent, and a permit given beforehand changes nothing about it.
 import { describe, expect, it } from 'vitest'
 import { deviable, permitsFor } from '../../../src/core/job/admit-deviation.ts'
-import { nonconformances } from '../../../src/core/job/nonconformance.ts'
+import { handOverLines } from '../../../src/core/job/hand-over.ts'
+import { fateOf, type Nonconformance, nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
+import { markedVoid } from '../../../src/core/sheet/shown-block.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
@@ -34,6 +36,52 @@ const SCORED = [
   '70.8',
   '9.5001',
 ]
+
+describe('one whose verdict fell', () => {
+  /** One diameter far out, then put right: HOLD or REWORK before, ACCEPT now, and NC-1 left behind. */
+  const turned = () => {
+    const all = Array.from({ length: 10 }, () => '9.5003')
+    const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore()
+    walk.keys('9.5200', '9.5200', ...all, ...AFTER_LINES)
+    expect(list(walk)).toMatchObject([{ name: 'NC-1', stands: true }])
+    const { word } = list(walk)[0] ?? { word: '' }
+    for (const n of [0, 1]) {
+      const of = walk.state.readings['bore.head_end.vertical']?.[n]?.seq ?? -1
+      walk.bring({ do: 'correct', of, typed: '9.5003', why: 'misread' })
+    }
+    const now = walk.state.verdicts.bore_judged?.verdict.result.verdict
+    return { walk, word, now, fellBy: fateOf(walk.state, list(walk)[0] as Nonconformance)?.fellBy }
+  }
+
+  it('is said to have fallen, by which entry and what it came to since: on the sheet, at a hand-over and at the close', () => {
+    const { walk, word, now, fellBy } = turned()
+    expect(now).toBe('ACCEPT')
+    const said = `NC-1 Bore judged: ${word}, fell by entry ${fellBy}; ACCEPT since, and no decision is due on it`
+    const flat = (text: string) => text.replace(/\n.*?\| +/g, ' ')
+    expect(flat(shown(walk, 'verdict.given'))).toContain(`Nonconformance ${said}.`)
+    expect(handOverLines(walk.engine.defs, walk.state).join('\n')).toMatch(
+      new RegExp(`NC-1 at \\d+ Bore judged, ${word}: fell by entry ${fellBy}, ACCEPT since`),
+    )
+    walk.key('')
+    expect(walk.last.type).toBe('job.closed')
+    expect(flat(shown(walk, 'job.closed'))).toContain(said)
+  })
+
+  it('has VOID on its block where the log is read back, and no other block has', () => {
+    const { walk, fellBy } = turned()
+    const blocks = walk.entries
+      .filter(({ type }) => type === 'verdict.given')
+      .map((entry) => {
+        const own = entryBlock(walk.engine.defs, walk.state, entry)
+        return markedVoid(own === null ? [] : [own], entry, walk.state)
+      })
+      .map((read) => read.map((block) => plainText(layOut(block, STYLE))).join('\n'))
+    expect(blocks[0]).toContain(`VOID since entry ${fellBy}: it counts for nothing`)
+    expect(blocks[0]).toMatch(new RegExp(`\\( \\w+ \\)  VOID since entry ${fellBy}`))
+    expect(blocks.at(-1)).toContain('( ACCEPT )')
+    expect(blocks.at(-1)).not.toContain('VOID')
+  })
+})
 
 describe('a nonconformance', () => {
   it('is every verdict but ACCEPT and every finding marked so, numbered in order of entry', () => {

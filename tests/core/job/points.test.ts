@@ -64,7 +64,7 @@ describe('a hold point of an inspection plan', () => {
     const walk = held()
     walk.state = { ...walk.state, doneBy: { bolts: ['KH'] } }
     expect(sign(walk, 'bolts', 'KH')).toBe('own-work')
-    const read = begin(readOne('size', { repeats: ONCE, point: HOLD }), tell('end')).keys('1', '9.503')
+    const read = begin(readOne('size', { repeats: ONCE, point: HOLD }), tell('end')).keys('1', '9.5030')
     const list = read.state.readings['size.here'] ?? []
     read.state = { ...read.state, readings: { 'size.here': list.map((r) => ({ ...r, by: 'PB' })) } }
     expect(sign(read, 'size', 'PB')).toBe('own-work')
@@ -99,7 +99,7 @@ describe('a hold point of an inspection plan', () => {
   })
 
   it('falls by name with what it covered, and is asked again', () => {
-    const walk = begin(readOne('size', { repeats: ONCE, point: HOLD }), tell('end')).keys('1', '9.503', 'KH')
+    const walk = begin(readOne('size', { repeats: ONCE, point: HOLD }), tell('end')).keys('1', '9.5030', 'KH')
     const of = walk.state.readings['size.here']?.[0]?.seq ?? -1
     walk.keys('correct', '1')
     expect(walk.said.at(-1)).toBe('This would make void: size with its inspection point.')

@@ -76,6 +76,21 @@ describe('the cause of a STOP', () => {
     expect(walk.said.at(-1)).toMatch(/never released: a lead closes this job/)
   })
 
+  it('is answered by number as by word, and whoever may not release it is told at the initials', () => {
+    for (const way of ['1', 'release']) {
+      const walk = explained(9, 'ML').keys(way)
+      expect(walk.talk.ask?.kind).toBe('release-who')
+      expect([walk.key('ML'), walk.talk.ask?.kind]).toEqual(['not-lead', 'release-who'])
+    }
+    const own = explained(9, 'KH').keys('1')
+    expect([own.key('KH'), own.talk.ask?.kind]).toEqual(['own-stop', 'release-who'])
+    expect(explained(9, 'ML').keys('2').talk.ask?.kind).toBe('close-who')
+    expect(explained(9, 'ML').keys('3').talk.ask?.kind).toBe('stop-cause')
+    // Of one that is never released there is only one way.
+    expect(explained(3, 'ML').keys('1').talk.ask?.kind).toBe('close-who')
+    expect(explained(3, 'ML').keys('2').talk.ask).toBeNull()
+  })
+
   it('put right to one that is never released holds from then on', () => {
     const walk = explained(1, 'ML').keys('cause', '4', 'the lock hung open', '')
     expect(release(walk, 'PB')).toBe('never-released')

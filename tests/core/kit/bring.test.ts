@@ -213,7 +213,7 @@ describe('in words', () => {
 
   it('says one line before a job where nothing is wrong', () => {
     expect(kitBeforeJob(kitOf(exampleDefs(), DAY))).toEqual({
-      lines: ['Kit: 3 instruments (not M-1), 6 locks. See barover kit'],
+      lines: ['Kit: 3 instruments (M-1 may not be used), 6 locks. See barover kit'],
       wrong: false,
     })
     expect(kitBeforeJob(kit([tell('a', { needs: [SLING] })])).lines).toEqual(['Kit: 1 more. See barover kit'])
@@ -231,7 +231,7 @@ describe('in words', () => {
   it('names in full what holds it and what could be picked and would fail', () => {
     const { lines, wrong } = kitBeforeJob(kitOf(exampleDefs(), '2026-05-01'))
     expect(wrong).toBe(false)
-    expect(lines).toEqual(['Kit: 3 instruments (not G-7 or M-1), 6 locks. See barover kit'])
+    expect(lines).toEqual(['Kit: 3 instruments (G-7 and M-1 may not be used), 6 locks. See barover kit'])
     const valid = exampleDefs({ instruments: (text) => text.replace('due: 2025-11-30', 'due: 2026-11-30') })
     const coarse = kitBeforeJob(kitOf(valid, DAY))
     expect(coarse.wrong).toBe(true)

@@ -24,6 +24,8 @@ function sourcesOf(defs: Definitions): string {
   return JSON.stringify([
     defs.steps.map(({ step }) => step),
     defs.machine.limits,
+    defs.machine.bore,
+    defs.instruments,
     defs.machine.site.gas,
     defs.limitBooks,
     GLOSSARY,
@@ -163,7 +165,12 @@ describe('what is quoted', () => {
         expect(new Set(found.map(({ text }) => text)).size).toBe(found.length)
         for (const { kind, text } of found) {
           // A limit is set together of what the record says: each piece of it stands there.
-          const pieces = kind === 'limit' ? [text.split('. Source: ')[1] ?? 'none'] : [text]
+          const pieces =
+            kind === 'limit'
+              ? [text.split('. Source: ')[1] ?? 'none']
+              : kind === 'size'
+                ? [/: ([\d.]+ \w+)/.exec(text)?.[1] ?? 'none']
+                : [text]
           for (const piece of pieces) expect([piece, inSources(piece)]).toEqual([piece, true])
         }
       }),

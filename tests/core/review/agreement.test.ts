@@ -159,7 +159,7 @@ describe('a head that was given', () => {
   it('and fits no line is told as a fault once, and none is asked for again', () => {
     const log = {
       ...SOUND.log,
-      faults: ['No sound line has the noted head.'],
+      faults: ['No sound line has the noted check number.'],
       head: 'unlike',
       whole: 'unknown',
     } as const

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { Walk } from '../../helpers/example.ts'
 import { smallDefs, tell } from '../../helpers/small-job.ts'
@@ -52,6 +53,30 @@ describe('the end of a job', () => {
     const { walk, text } = closed(...SETTLED, ...SETTLED)
     expect(walk.last).toMatchObject({ outcome: 'NONE' })
     expect(text).not.toContain('HOLD')
+  })
+})
+
+describe('what stays on the machine', () => {
+  const shown = (walk: Walk) => {
+    const view = promptView(walk.engine.defs, walk.state, walk.talk, STYLE)
+    return view.ask.map(({ text }) => text)
+  }
+
+  it('is said at the last sheet, before the Enter that closes the job, and on the sheet as it closes', () => {
+    const walk = new Walk().toVerdict()
+    const stays =
+      'Stays on by the record, 6 locks, blinds or tags: L-101, L-102, L-103, L-104, L-105, L-106; ' +
+      'keyed at its hold points: NO START, NO FLOW, BLOCKED BOTH WAYS, METER ANSWERED.'
+    walk.keys('1', 'KH', 'Good to run on.')
+    expect(walk.prompt.kind).toBe('tell')
+    expect(shown(walk)).toEqual(['The last sheet: behind it the job closes.', stays, 'Enter when it is done'])
+    walk.key('')
+    const rows = entryBlocks(walk.engine.defs, walk.state, walk.last, STYLE).flatMap((block) => block.rows)
+    expect(rows.map(({ text }) => text)).toContain(stays)
+  })
+
+  it('is not said where another sheet is to come', () => {
+    expect(shown(new Walk().keys('RO', 'TC-401-1'))).toEqual(['Enter when it is done'])
   })
 })
 

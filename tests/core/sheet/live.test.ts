@@ -20,6 +20,7 @@ function shot(
   notice: string | null = null,
   said = 0,
   side: SideUp = { of: 'front', n: 0 },
+  taken = 0,
 ): Shot {
   const style = { width: Math.max(30, columns - 1), record: 'EXAMPLE' as const, ascii: false }
   const { defs } = walk.engine
@@ -33,6 +34,7 @@ function shot(
     notice,
     said,
     side,
+    taken,
   })
   const lines = [...live.above, { margin: live.inputMargin, text: '' }, ...live.below]
   return { view, live, text: lines.map((l) => l.margin + l.text).join('\n') }
@@ -243,6 +245,25 @@ describe('what was said above', () => {
       expect(gaveWay).toBeGreaterThan(10)
     },
   )
+})
+
+describe('what came on record with the last line', () => {
+  it.each([0, 1, 2, 3, 4, 5, 8])(
+    'stays in sight, all %i rows of it: a drawing gives way, and no word does',
+    (taken) => {
+      const walk = new Walk().toBore().keys('9.5033', '9.5034', '9.5021')
+      const { live, text } = shot(walk, 80, 24, null, 0, undefined, taken)
+      expect(height(live) + 1 + taken).toBeLessThanOrEqual(24)
+      for (const word of ['Hazard: Both arms', 'Measure the diameter here', 'Swing it across', '2nd of 2'])
+        expect(text).toContain(word)
+      expect(text.includes('HE │')).toBe(taken < 8)
+    },
+  )
+
+  it('takes no word and no rule of a prompt that has no drawing', () => {
+    const walk = new Walk().toGate()
+    expect(shot(walk, 80, 24, null, 0, undefined, 8).text).toBe(shot(walk, 80, 24).text)
+  })
 })
 
 describe('the marks of the drawing', () => {

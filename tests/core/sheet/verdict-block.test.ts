@@ -95,6 +95,21 @@ describe('a verdict longer than the screen', () => {
     },
   )
 
+  it('has beside each figure up to where it is accepted, and says what rounding does to sums of shown figures', () => {
+    const walk = new Walk().toVerdict()
+    const text = block(walk, 'verdict.given', 79).join('\n')
+    expect(text).toMatch(/taper {9}0\.0041 {2}up to 0\.0050 {2}limit 0\.0055 {2}75\s%\n/)
+    expect(text).toMatch(/MONITOR; governs; fallback, Bloch and/)
+    expect(run(block(walk, 'verdict.given'))).toContain(
+      'so each is accepted only up to the figure before its limit.',
+    )
+    expect(run(block(walk, 'verdict.given'))).toContain('nominal is the size on the drawing')
+    expect(run(block(walk, 'verdict.given'))).not.toContain('is rounding, and no slip')
+    const halves = ['9.5033', '9.5034', '9.5020', '9.5020', ...BORE_LINES.slice(4)]
+    const off = new Walk().toBore().keys(...halves, ...AFTER_LINES)
+    expect(run(block(off, 'verdict.given'))).toContain('is rounding, and no slip')
+  })
+
   it('that is held up says both what holds it and what governs', () => {
     // Taper so near its limit that the measuring error decides nothing.
     const near = ['9.5017', '9.5017', ...BORE_LINES.slice(2)]

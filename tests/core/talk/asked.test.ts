@@ -24,7 +24,8 @@ const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, w
 const isLookedUp = (lines: readonly string[]) => lines[0] === WORD_FOR_WORD || lines[0] === NOTHING_FOUND
 /** Looked up, or told from the job itself. */
 const isAnswer = (lines: readonly string[]) =>
-  isLookedUp(lines) || /^(STOP is open|No gas test stands|Hold point \d+: )/.test(lines[0] ?? '')
+  isLookedUp(lines) ||
+  /^(This job judges|The limit of|STOP is open|No gas test stands|Hold point \d+: )/.test(lines[0] ?? '')
 
 const QUESTIONS = [
   'what gap is too much',

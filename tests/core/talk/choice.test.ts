@@ -29,6 +29,22 @@ describe('a choice', () => {
     expect(hearChoice(first, line)).toEqual(heard)
   })
 
+  it('answers words with the number of what they speak of, and does nothing by them', () => {
+    const told = {
+      ...first,
+      options: ['Take up', 'Start the example job', 'Practise the same job', 'See a finished job'],
+    }
+    expect(hearChoice(told, 'how do I start practice?')).toEqual({
+      is: 'said',
+      lines: ['Key 3: Practise the same job'],
+    })
+    expect(hearChoice(told, 'example')).toEqual({ is: 'said', lines: ['Key 2: Start the example job'] })
+    expect(hearChoice(told, 'how much is it')).toEqual({
+      is: 'said',
+      lines: ['Key a number, 1 to 4, or 0 to leave.'],
+    })
+  })
+
   it('goes back from a list, also from an empty one, and says so', () => {
     expect(hearChoice(list, 'back')).toEqual({ is: 'left' })
     expect(hearChoice(list, '1')).toEqual({ is: 'said', lines: ['Key 0 to go back.'] })

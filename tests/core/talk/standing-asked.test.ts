@@ -38,6 +38,8 @@ describe('a question about how the job stands', () => {
     ['how do I undo a mistake', 'mend'],
     ['I typed the wrong number?', 'mend'],
     ['how do I go back?', 'mend'],
+    ['how do I start practice', 'practice'],
+    ['where can I practise?', 'practice'],
   ])('%s is one: %s', (line, about) => {
     expect(standingAsked(line)).toBe(about)
   })

@@ -71,7 +71,7 @@ describe('tampering', () => {
     }
   })
 
-  it('finds any line removed; the last one only against a noted head, and says so', () => {
+  it('finds any line removed; the last one only against a noted check number, and says so', () => {
     fc.assert(
       fc.property(anyLines, fc.nat(), (lines, where) => {
         const gone = where % lines.length
@@ -85,7 +85,7 @@ describe('tampering', () => {
           const alone = verify(bytes)
           expect(alone.tail).toEqual({
             state: 'unknown',
-            what: 'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that',
+            what: 'unknown: NOT PROVED that no lines were cut off the end; only a check number noted elsewhere shows that',
           })
           expect(verify(bytes, headOf(lines))).toMatchObject({
             tail: { state: 'fault' },
@@ -130,7 +130,7 @@ describe('tampering', () => {
     )
   })
 
-  it('finds a cut at any byte; a cut between lines only against a noted head', () => {
+  it('finds a cut at any byte; a cut between lines only against a noted check number', () => {
     fc.assert(
       fc.property(anyLines, fc.nat(), (lines, where) => {
         const whole = bytesOf(lines)

@@ -6,7 +6,7 @@ import { bytesOf, headOf, linesOf, reading } from './fixtures.ts'
 const LINES = linesOf([1, 2, 3, 4, 5].map((value) => reading(value)))
 const WHOLE = bytesOf(LINES)
 
-describe('without a head noted elsewhere', () => {
+describe('without a check number noted elsewhere', () => {
   it('claims content only', () => {
     expect(verify(WHOLE)).toEqual({
       lines: 5,
@@ -15,11 +15,11 @@ describe('without a head noted elsewhere', () => {
       content: { state: 'sound', line: null, behind: 0, what: '5 lines prove content and place.' },
       tail: {
         state: 'unknown',
-        what: 'unknown: NOT PROVED that no lines were cut off the end; only a head noted elsewhere shows that',
+        what: 'unknown: NOT PROVED that no lines were cut off the end; only a check number noted elsewhere shows that',
       },
       whole: {
         state: 'unknown',
-        what: 'unknown: NOT PROVED that the log was not written anew; only a head noted elsewhere shows that',
+        what: 'unknown: NOT PROVED that the log was not written anew; only a check number noted elsewhere shows that',
       },
       grownBy: null,
     })
@@ -52,7 +52,7 @@ describe('without a head noted elsewhere', () => {
   })
 })
 
-describe('against a noted head', () => {
+describe('against a noted check number', () => {
   it('checks all three when it is the last line', () => {
     const seen = verify(WHOLE, headOf(LINES))
     expect(seen).toMatchObject({ tail: { state: 'checked' }, whole: { state: 'checked' }, grownBy: 0 })
@@ -67,7 +67,7 @@ describe('against a noted head', () => {
     const entries = line === 4 ? '1 entry' : `${5 - line} entries`
     expect(seen.grownBy).toBe(5 - line)
     expect(seen.tail.state).toBe('checked')
-    expect(seen.tail.what).toContain(`the file has grown by ${entries} since that head was noted`)
+    expect(seen.tail.what).toContain(`the file has grown by ${entries} since that check number was noted`)
     expect(seen.tail.what).toContain('a tail removed after line 5 would not show')
     expect(seen.whole.what).toMatch(new RegExp(`^checked up to line ${line}:`))
   })
@@ -93,7 +93,7 @@ describe('against a noted head', () => {
     const seen = verify(WHOLE.subarray(0, -1), headOf(LINES))
     expect(seen.tail).toEqual({
       state: 'fault',
-      what: 'fault: the noted head is line 5, which has lost its newline since',
+      what: 'fault: the noted check number is line 5, which has lost its newline since',
     })
     expect(seen.whole.state).toBe('fault')
   })

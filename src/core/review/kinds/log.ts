@@ -40,13 +40,13 @@ export function notProvedWhole({ beside: { log } }: Look): Found[] {
       kind: 'unproved',
       what:
         log.head === 'none'
-          ? 'Not proved whole: no head noted elsewhere was given'
-          : 'Proved up to the head that was given, and no farther',
+          ? 'Not proved whole: no check number noted elsewhere was given'
+          : 'Proved up to the check number that was given, and no farther',
       sentences: [
         ...log.checked,
         ...(log.head === 'none'
           ? [
-              'A head that was written down at a hand-over or at the end shows it: barover review JOB --head HASH.',
+              'A check number that was written down at a hand-over or at the end shows it: barover review JOB --head HASH.',
             ]
           : []),
       ],

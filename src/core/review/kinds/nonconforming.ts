@@ -1,6 +1,6 @@
 // Verdicts that are not ACCEPT and findings that do not conform, each with what was decided about it.
 import type { Entry } from '../../job/entries.ts'
-import { type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
+import { fateOf, type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
 import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
@@ -38,8 +38,9 @@ function one(look: Look, nc: Nonconformance): Found {
   )
   const { decided } = nc
   const voidBy = state.raised.find((r) => r.seq === nc.seq)?.voidBy ?? null
+  const fate = fateOf(state, nc)
   const standing = !nc.stands
-    ? 'void since'
+    ? `void since${fate?.now == null ? '' : `, ${fate.now} now`}`
     : decided === null
       ? 'NOT DECIDED'
       : `${decided.choice} by ${decided.person}`
@@ -60,7 +61,7 @@ function one(look: Look, nc: Nonconformance): Found {
           ? []
           : [`On the authority of ${d.authority}, ${validityText(d.valid)}.`],
       ),
-      ...(voidBy === null ? [] : [`It was made void by entry ${voidBy}.`]),
+      ...(voidBy === null ? [] : [`It was made void by entry ${voidBy}; no decision is due on it.`]),
       ...(nc.stands && decided === null
         ? [
             `No decision stands about it${state.closed === null ? ': it is asked where the job is taken up, at its decide step' : ', and a closed job takes none'}.`,

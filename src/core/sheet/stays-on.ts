@@ -1,0 +1,34 @@
+// What stays on the machine when a job ends: said before its last sheet is answered, and once more where it is closed.
+import type { Definitions } from '../job/definitions.ts'
+import { gateState, gatesOf, itemByKey } from '../job/gate.ts'
+import { hanging } from '../job/locks-on.ts'
+import { openThings, thingText } from '../job/register.ts'
+import type { State } from '../job/state.ts'
+import { stepsAhead } from '../talk/next-steps.ts'
+import { type Row, row } from './block.ts'
+
+/** Beside the question of the last sheet; nothing at any other. */
+export function lastSheetRows(defs: Definitions, state: State): Row[] {
+  if (stepsAhead(defs, state).length > 0) return []
+  return [row('The last sheet: behind it the job closes.', 'strong'), ...staysOnRows(defs, state)]
+}
+
+/** One row: numbers that hang by the record, words that were keyed at hold points, what was placed. Empty where nothing does. */
+export function staysOnRows(defs: Definitions, state: State): Row[] {
+  const on = hanging(defs, state).on.map(({ shown }) => shown)
+  const words = gatesOf(defs).flatMap((gate) =>
+    Object.entries(gateState(state, gate.id).given).flatMap(([key, { shown }]) =>
+      itemByKey(defs, gate, key)?.evidence.kind === 'words' ? [shown] : [],
+    ),
+  )
+  const parts = [
+    ...(on.length === 0
+      ? []
+      : [
+          `${on.length === 1 ? '1 lock, blind or tag' : `${on.length} locks, blinds or tags`}: ${on.join(', ')}`,
+        ]),
+    ...(words.length === 0 ? [] : [`keyed at its hold points: ${[...new Set(words)].join(', ')}`]),
+    ...openThings(state).map((thing) => `placed: ${thingText(thing)}`),
+  ]
+  return parts.length === 0 ? [] : [row(`Stays on by the record, ${parts.join('; ')}.`, 'caution')]
+}

@@ -1,0 +1,40 @@
+// One digit alone where oxygen is read, and outside the limit: more likely the key of a choice than a figure. It is asked about once,
+// and nothing of it opens anything: until a figure is on record the line is missing and its hold point is shut, and whatever is keyed
+// second is judged like any other figure.
+import { type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
+import { judgeGas } from '../job/evidence-gas.ts'
+import type { Prompt } from '../job/next.ts'
+import type { State } from '../job/state.ts'
+import { ask, type Heard, input } from './heard.ts'
+
+export interface FigureSureAsk {
+  readonly kind: 'figure-sure'
+  readonly step: string
+  readonly item: string
+  readonly typed: string
+}
+
+/** Null where the line is taken as it stands, as all others are. */
+export function sureOfFigure(defs: Definitions, state: State, prompt: Prompt, line: string): Heard | null {
+  if (prompt.kind !== 'evidence' || !/^\d$/.test(line.trim())) return null
+  const { evidence, key } = prompt.item
+  if (evidence.kind !== 'gas' || gasLimitById(defs, evidence.limit)?.gas !== 'oxygen') return null
+  const meter = instrumentById(defs, state.seats[evidence.with] ?? '')
+  if (meter === undefined || meter.kind !== 'gas_meter') return null
+  const judged = judgeGas(defs, evidence, meter, null, line)
+  if (!judged.ok || judged.value.outcome.kind !== 'fails') return null
+  return ask(
+    { kind: 'figure-sure', step: prompt.gate.id, item: key, typed: line.trim() },
+    `${line.trim()} %vol of oxygen: if ${meter.id} shows that, COME OUT AND STAND CLEAR now and key it from there.`,
+    'Nothing was taken, and the hold point is shut. No choice is asked here.',
+  )
+}
+
+export function figureSureText({ typed }: FigureSureAsk): string {
+  return `Oxygen as the meter shows it, in full; ${typed} once more if it is ${typed}`
+}
+
+/** Whatever it is: a figure is judged, all else refused in the words of the hold point. */
+export function hearFigureSure({ step, item }: FigureSureAsk, line: string): Heard {
+  return input({ do: 'evidence', step, item, typed: line })
+}

@@ -1,0 +1,47 @@
+// A length keyed with fewer places than its instrument reads: 9.503 on one that reads to 0.0001. It is asked for once in full, as a
+// digit left off looks like a nought that was read; keyed so once more, it is taken as it stands.
+
+import { isSetOnStandard } from '../definition/instruments.ts'
+import { readingFrom } from '../job/admit-reading.ts'
+import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import { doubtOf } from '../job/doubtful.ts'
+import type { Prompt } from '../job/next.ts'
+import { decimalsIn } from '../job/plausible.ts'
+import type { State } from '../job/state.ts'
+import { shownNumber } from '../units/index.ts'
+import { ask, type Heard, input } from './heard.ts'
+
+export interface PlacesSureAsk {
+  readonly kind: 'places-sure'
+  readonly place: string
+  readonly full: string
+}
+
+/** Null where the line is taken as it stands: also one that is doubted anyway, which is a question of its own. */
+export function sureOfPlaces(defs: Definitions, state: State, prompt: Prompt, line: string): Heard | null {
+  if (prompt.kind !== 'read') return null
+  const placed = asKind(prompt.step, 'read')
+  const instrument = instrumentById(defs, prompt.instrument)
+  // The leaves of a feeler gauge and the rings of a dial are named as they are, with as few places as they have.
+  if (placed.step.quantity !== 'length' || instrument === undefined || !isSetOnStandard(instrument))
+    return null
+  const keyed = /^\d+(?:\.(\d*))?$/.exec(line.trim())
+  if (keyed === null) return null
+  const reading = readingFrom(defs, state, prompt.step, prompt.place.key, prompt.instrument, line)
+  if (!reading.ok || doubtOf(defs, state, placed, reading.value) !== null) return null
+  const places = decimalsIn(defs, reading.value)
+  if ((keyed[1] ?? '').length >= places) return null
+  const full = shownNumber(reading.value.value, places)
+  return ask(
+    { kind: 'places-sure', place: prompt.place.key, full },
+    `${line.trim()}: nothing was taken yet, as ${prompt.instrument} reads to ${places} places.`,
+  )
+}
+
+export function placesSureText({ full }: PlacesSureAsk): string {
+  return `Is it ${full}? Key the figure in full, as the instrument shows it`
+}
+
+export function hearPlacesSure({ place }: PlacesSureAsk, line: string): Heard {
+  return input({ do: 'read', place, typed: line })
+}
