@@ -32,7 +32,7 @@ export function readingsSection(report: Report): Section {
         report.readings.flatMap(({ stage, places }) =>
           places.map((place) => [
             place.number,
-            stage === null ? place.name : `${place.name} (${stage.replaceAll('_', ' ')})`,
+            stagedName(place.name, stage),
             place.value?.text ?? `none: ${place.why ?? 'not told'}`,
             readText(place),
             place.spread ?? '',
@@ -48,12 +48,18 @@ export function readingsSection(report: Report): Section {
 
 type Place = Report['readings'][number]['places'][number]
 
+/** Most titles say the stage themselves. */
+function stagedName(name: string, stage: string | null): string {
+  const said = stage?.replaceAll('_', ' ') ?? ''
+  return name.toLowerCase().includes(said) ? name : `${name} (${said})`
+}
+
 function readText({ readings }: Place): string {
   const each = readings.map(({ value, counts, kept }) => {
     const more = counts === 'yes' ? '' : ` (${counts})`
     return `${value.shown}${more}${kept === null ? '' : ` (doubted, kept: ${kept})`}`
   })
-  const units = [...new Set(readings.map(({ value }) => value.unit))].join(', ')
+  const units = [...new Set(readings.map(({ value }) => value.text.slice(value.shown.length + 1)))].join(', ')
   if (each.length === 0) return '-'
   return `${each.join('; ')} [${units}]`
 }

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { asKind, stepById } from '../../../src/core/job/definitions.ts'
 import { placeResult, placesOf } from '../../../src/core/job/places.ts'
 import { durationText } from '../../../src/core/report/duration.ts'
+import { figureRead } from '../../../src/core/report/parts/figure.ts'
 import { pageIn } from '../../../src/core/report/parts/limits.ts'
 import { reportSchema } from '../../../src/core/report/schema.ts'
 import { reportSchemaText } from '../../../src/core/report/schema-json.ts'
@@ -208,5 +209,22 @@ describe('the page of a source', () => {
     ['a letter of the maker', null],
   ])('%s', (source, page) => {
     expect(pageIn(source)).toBe(page)
+  })
+})
+
+describe('the finish of a surface', () => {
+  it('names itself behind its unit, and is no size', () => {
+    const figure = figureRead(exampleWalk().engine.defs, {
+      ...{
+        step: 'finish',
+        place: 'finish.here',
+        instrument: 'R-1',
+        typed: '0.5',
+        value: 0.5,
+        unit: 'um',
+        si: 5e-7,
+      },
+    })
+    expect(figure).toMatchObject({ kind: 'length', unit: 'um', shown: '0.5', text: '0.5 um Ra' })
   })
 })

@@ -5,7 +5,8 @@ import { limitSource } from '../../sheet/limit-source.ts'
 import { changeFigures, wearFigures } from '../../talk/changes.ts'
 import type { QuantityKind } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
-import { figureOf, shopLength } from './figure.ts'
+import type { Figure } from '../schema-words.ts'
+import { asFinish, figureOf, shopLength } from './figure.ts'
 
 type Told = Report['changes'][number]
 
@@ -17,8 +18,9 @@ export function changesOf(defs: Definitions, changes: readonly Changed[]): Told[
     const kind: QuantityKind = taken.step.step.quantity
     // A finish names itself beside its unit; for programs the unit alone counts.
     const unit = figures.unit.split(' ')[0] ?? figures.unit
+    const named = figures.unit === unit ? (one: Figure) => one : asFinish
     const figure = (si: number | undefined, shown: string | null) =>
-      si === undefined || shown === null ? null : figureOf(kind, si, unit, shown)
+      si === undefined || shown === null ? null : named(figureOf(kind, si, unit, shown))
     const last = figure(one.last?.si, figures.last)
     return [
       {

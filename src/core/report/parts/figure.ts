@@ -1,15 +1,8 @@
 // A quantity as a report holds it: in SI, and as the sheet shows it.
 import type { Definitions } from '../../job/definitions.ts'
 import type { ReadingAt } from '../../job/entries.ts'
-import { bareReading, bareWorked, isFinish, lengthText } from '../../talk/names.ts'
-import {
-  formatNumber,
-  fromSi,
-  type QuantityKind,
-  shownNumber,
-  unitNamed,
-  valueIn,
-} from '../../units/index.ts'
+import { bareReading, isFinish } from '../../talk/names.ts'
+import { fromSi, type QuantityKind, shownNumber, unitNamed, valueIn } from '../../units/index.ts'
 import type { Figure } from '../schema-words.ts'
 
 /** The unit a kind has in SI, for headers. */
@@ -42,33 +35,25 @@ export function figureOf(kind: QuantityKind, si: number, unit: string, shown: st
   return { si, kind, unit: symbol, shown, text: symbol === '1' ? shown : `${shown} ${symbol}` }
 }
 
-/** With so many decimals. Throws on a unit that is not of the kind: a bug of the caller. */
-export function figureIn(kind: QuantityKind, si: number, unit: string, decimals: number): Figure {
-  return figureOf(kind, si, unit, formatNumber(valueIn(fromSi(kind, si), unit), decimals))
-}
-
-/** The same, and a value that is not zero is never shown as one. */
+/** With so many decimals, or as many more as tell a value that is not zero from one. Throws on a unit that is not of the kind. */
 export function figureShown(kind: QuantityKind, si: number, unit: string, decimals: number): Figure {
   return figureOf(kind, si, unit, shownNumber(valueIn(fromSi(kind, si), unit), decimals))
+}
+
+/** The finish of a surface names itself behind its unit: it is no size. */
+export function asFinish(figure: Figure): Figure {
+  return { ...figure, text: `${figure.text} Ra` }
 }
 
 /** One reading in the unit it was keyed in. */
 export function figureRead(defs: Definitions, reading: ReadingAt): Figure {
   const kind = unitNamed(reading.unit)?.kind ?? 'length'
-  return figureOf(kind, reading.si, reading.unit, bareReading(defs, reading))
-}
-
-/** Decimals of a length in the shop's unit, and `more`. */
-export function shopDecimals({ machine }: Definitions, more = 0): number {
-  return (machine.shop_units.length === 'in' ? 4 : 3) + more
+  const figure = figureOf(kind, reading.si, reading.unit, bareReading(defs, reading))
+  return isFinish(defs, reading.instrument) ? asFinish(figure) : figure
 }
 
 /** A length in the shop's unit, to the last place of its gauges and `more`. */
 export function shopLength(defs: Definitions, metres: number, more = 0): Figure {
-  return figureShown('length', metres, defs.machine.shop_units.length, shopDecimals(defs, more))
-}
-
-/** How far the readings of a place lie apart, in words. */
-export function spreadOf(defs: Definitions, last: ReadingAt, si: number): string {
-  return isFinish(defs, last.instrument) ? bareWorked(defs, last, si) : lengthText(defs, si)
+  const unit = defs.machine.shop_units.length
+  return figureShown('length', metres, unit, (unit === 'in' ? 4 : 3) + more)
 }

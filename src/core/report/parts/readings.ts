@@ -6,7 +6,7 @@ import { type Reading, type State, stands } from '../../job/state.ts'
 import { isFinish, placeFigure, placeName, placeNumber, spreadText } from '../../talk/names.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
-import { figureOf, figureRead } from './figure.ts'
+import { asFinish, figureOf, figureRead } from './figure.ts'
 
 type ReadStep = Parameters<typeof placesOf>[0]
 type Told = Report['readings'][number]
@@ -56,7 +56,8 @@ function combined(defs: Definitions, read: ReadStep, place: Place, state: State)
   if (shown === null || result.si === null || last === undefined) return null
   const isShop = read.step.quantity === 'length' && !isFinish(defs, last.instrument)
   const unit = isShop ? defs.machine.shop_units.length : last.unit
-  return figureOf(read.step.quantity, result.si, unit, shown)
+  const figure = figureOf(read.step.quantity, result.si, unit, shown)
+  return isFinish(defs, last.instrument) ? asFinish(figure) : figure
 }
 
 function whyNone(defs: Definitions, state: State, read: ReadStep, place: Place): string | null {

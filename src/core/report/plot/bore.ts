@@ -91,7 +91,7 @@ function farShapes(
       .map(({ label, value }, i) =>
         text(
           WIDTH - 6,
-          isAbove ? 9 + 10 * i : box.bottom + 15 + 10 * i,
+          isAbove ? 9 + 10 * i : box.bottom + 28 + 10 * i,
           `${label} ${value.shown} lies ${isAbove ? 'above' : 'below'} this`,
           'end',
           { ink: label === 'nominal' ? 'quiet' : 'limit', size: 8 },

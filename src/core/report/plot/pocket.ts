@@ -59,13 +59,17 @@ export function pocketScene(plot: Plot): Scene {
         const isOut = row?.isOut === true
         return [
           mark(isOut ? 'triangle' : 'circle', px[0], px[1], isOut ? 'limit' : 'first'),
-          text(
-            px[0] + (i === 0 ? 6 : 0),
-            px[1] - 8,
-            `gas ${percent(row?.capacity ?? Number.NaN)}`,
-            i === 0 ? 'start' : i === data.length - 1 ? 'end' : 'middle',
-            { size: 7, ink: 'quiet' },
-          ),
+          ...(row === undefined || isCrowded(plot, row.opening)
+            ? []
+            : [
+                text(
+                  px[0] + (i === data.length - 1 ? 0 : 6),
+                  px[1] - (i === data.length - 1 ? 8 : 4),
+                  `gas ${percent(row.capacity)}`,
+                  i === data.length - 1 ? 'end' : 'start',
+                  { size: 7, ink: 'quiet' },
+                ),
+              ]),
         ]
       }),
       ...marked(plot, frame, plot.present, 'now', 0),
@@ -81,6 +85,13 @@ export function pocketScene(plot: Plot): Scene {
     ],
     data,
   }
+}
+
+/** So near to the present or the recommended setting that its words would lie on theirs. */
+const NEAR = 0.1
+
+function isCrowded({ present, setting }: Plot, opening: number): boolean {
+  return [present, setting].some((one) => one !== null && one !== opening && Math.abs(one - opening) < NEAR)
 }
 
 /** A line down to the opening with its word; `down` keeps two words apart. */
@@ -102,7 +113,10 @@ function marked(
       0.75,
       [2, 3],
     ),
-    text(x(opening) + 3, box.top + 8 + down, `${word} ${percent(opening)}`, 'start', { bold: true, size: 8 }),
+    text(x(opening) + 3, box.bottom - 6 - down, `${word} ${percent(opening)}`, 'start', {
+      bold: true,
+      size: 8,
+    }),
   ]
 }
 
