@@ -11,6 +11,7 @@ import { briefingCommand } from './commands/briefing.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
+import { historyCommand } from './commands/history.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
@@ -38,6 +39,7 @@ const COMMANDS: readonly Command[] = [
   showCommand,
   reviewCommand,
   reportCommand,
+  historyCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,
