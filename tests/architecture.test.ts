@@ -45,6 +45,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['sheet'],
   ['review'],
   ['report'],
+  ['history'],
   ['aloud'],
 ]
 const CORE_FOLDERS = CORE_LAYERS.flat()

@@ -12,6 +12,7 @@ import { briefingCommand } from './commands/briefing.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
+import { historyCommand } from './commands/history.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
@@ -39,6 +40,7 @@ const COMMANDS: readonly Command[] = [
   showCommand,
   reviewCommand,
   reportCommand,
+  historyCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,

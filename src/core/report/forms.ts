@@ -16,3 +16,5 @@ export const TEXT_FORMS: Readonly<Record<'text' | 'html' | 'csv' | 'json', (repo
 
 export { paperOf } from './paper-of.ts'
 export { reportOf } from './report.ts'
+export { reportHtml } from './write/html.ts'
+export { reportText } from './write/text.ts'

@@ -66,12 +66,16 @@ function plotOf(defs: Definitions, one: Changed, of: number): PlotOf<'wear'>[] {
 }
 
 /** From two readings nothing is known of scatter, and that is said. */
-function basisText({ basis, line }: WearRate): string {
+export function basisText({ basis, line }: WearRate): string {
   return line === null ? `${basis}, as two readings show no scatter` : `${basis}, 95 in 100`
 }
 
 /** As far ahead as the record is long, and no further: the limit may lie beyond it. */
-function bandOf(history: WearHistory, rate: WearRate, expected: number | null): PlotOf<'wear'>['band'] {
+export function bandOf(
+  history: WearHistory,
+  rate: WearRate,
+  expected: number | null,
+): PlotOf<'wear'>['band'] {
   const span = rate.to.hours - rate.from.hours
   const ahead = Math.min(span, Math.max(span / 4, expected ?? 0))
   const turn = history.wears === 'larger' ? 1 : -1
