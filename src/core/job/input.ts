@@ -3,7 +3,8 @@
 import type { RenewedPart } from './adopt.ts'
 import type { KeptFile } from './attachment.ts'
 import type { Definitions } from './definitions.ts'
-import type { FileCopy, WrittenFile } from './entries.ts'
+import type { FileCopy } from './entries.ts'
+import type { WrittenFile } from './entries-by-lead.ts'
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 

@@ -23,7 +23,7 @@ import {
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
-import { permitRows } from './decision-rows.ts'
+import { permitRows, waitingRows } from './decision-rows.ts'
 import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
@@ -392,14 +392,4 @@ function takenText(defs: Definitions, taken: readonly Reading[]): string {
     return hasUnit && r.unit !== '1' ? `${bareReading(defs, r)} ${r.unit}` : bareReading(defs, r)
   })
   return taken.length === 1 ? `1st taken: ${figures[0]}` : `Taken: ${figures.join(', ')}`
-}
-
-/** A decision that holds the work here: a decide step is asked with a standing one only while it waits. */
-function waitingRows(state: State, id: string): Row[] {
-  const said = state.dispositions[id]
-  if (said === undefined || said.void) return []
-  return [
-    row(`Decided ${said.choice} by ${said.person}: NOTHING GOES ON FROM HERE.`, 'caution'),
-    row('Do the work, then key correct and read anew; or a lead decides anew:'),
-  ]
 }
