@@ -40,6 +40,12 @@ export const ADOPT = [
       by: 'is refused to the lead whose own readings they are',
     },
     {
+      rule: 'No part both went back as it was found and was made new: wear would be counted from a worn size.',
+      find: 'if (worn !== null)',
+      into: "if (worn === '')",
+      by: 'is refused where a part is as found and said to be made new or cut',
+    },
+    {
       rule: 'Running hours do not go back.',
       find: 'if (input.hours < before)',
       into: 'if (input.hours < 0)',

@@ -176,7 +176,7 @@ function listRows({ figures, not }: LeftFigures, without: readonly number[]): Ro
     ...(not.length === 0 ? [] : [row('Not of what went back, and left out:')]),
     ...not.map((one) => row(`  ${notLeftText(one)}`)),
     row(
-      'Bores are at 20 degC as their verdict had them, all else as it was read. U is that of the instrument.',
+      'Bores are at 20 degC with the error of their place, as their verdict had both; all else as it was read.',
     ),
   ]
 }

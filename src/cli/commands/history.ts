@@ -3,7 +3,7 @@ import process from 'node:process'
 import { historyOf } from '../../core/history/history.ts'
 import { historyJson, historyPaper } from '../../core/history/paper.ts'
 import type { RecordKind } from '../../core/job/definitions.ts'
-import { KINDS } from '../../node/job-folder.ts'
+import { KINDS, listJobs } from '../../node/job-folder.ts'
 import { checkOutFile, writeOutFile } from '../../node/out-file.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
@@ -36,13 +36,14 @@ export const historyCommand: Command = {
   run: async (values, [dir]) => {
     const form = oneOf(values, 'to', FORMS)
     const record = recordFrom(values)
+    const folder = dir ?? jobsFolder(values)
     const out = text(values, 'out')
     const file =
       out === undefined || out === '-'
         ? null
         : { path: out, replace: values.replace === true, replaceHint: '--replace puts it in its place.' }
     if (file !== null) checkOutFile(file)
-    const history = historyOf(folderSource(dir ?? jobsFolder(values), record), {
+    const history = historyOf(folderSource(folder, record), {
       record,
       machine: text(values, 'machine') ?? null,
       next: hoursFrom(values),
@@ -52,6 +53,13 @@ export const historyCommand: Command = {
     else {
       writeOutFile({ ...file, bytes: Buffer.from(written) })
       print(`${record}  written  ${file.path}`)
+    }
+    const others = listJobs(folder).filter((one) => one.record !== record)
+    if (history.jobs === 0 && others.length > 0) {
+      const kinds = [...new Set(others.map((one) => one.record.toLowerCase()))].sort()
+      process.stderr.write(
+        `No ${record} job is in ${folder}; there are ${others.length} of another kind: --record ${kinds.join(' or --record ')}.\n`,
+      )
     }
     return history.unread.length === 0 ? EXIT.done : EXIT.checkFailed
   },

@@ -221,7 +221,7 @@ const overhaul = z.strictObject({
         station: identifier.optional().meta({ description: 'Station, as in the read step.' }),
         axis: identifier.optional().meta({ description: 'Axis, as in the read step.' }),
         value: z
-          .union([written('length'), written('mass'), written('torque'), written('angle')])
+          .union([written('length', { signed: true }), written('mass'), written('torque'), written('angle')])
           .meta({ description: 'The figure as left.' }),
         u: written('length').optional().meta({
           description: 'Its measuring error U at k = 2; left out, no rate of wear is told from it.',

@@ -4,7 +4,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { COVERAGE_K } from '../metrology/uncertainty.ts'
 import { formatNumber, valueIn } from '../units/index.ts'
 import { coursesOf } from './as-left.ts'
-import { changesOf, type Taken } from './changes.ts'
+import { changesOf, isFinishStep, type Taken, unitFor } from './changes.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -93,14 +93,14 @@ function at20(defs: Definitions, state: State, taken: Taken): Taken {
 }
 
 /** A place more than is shown anywhere, as what two repeats come to may lie between two figures. */
-const DECIMALS: Readonly<Record<string, number>> = { in: 5, mm: 4, um: 2, mil: 3 }
+const DECIMALS: Readonly<Record<string, number>> = { in: 5, mm: 4, um: 2 }
 
 function figureOf(defs: Definitions, taken: Taken, from: LeftFigure['from']): LeftFigure {
   const { step, place, si, u } = taken
   const { of, quantity } = step.step
-  const unit = unitOf(defs, taken)
+  const unit = isFinishStep(defs, taken) ? 'um' : unitFor(defs, taken)
   const written = (figure: number) =>
-    `${formatNumber(valueIn({ kind: quantity, si: figure }, unit), DECIMALS[unit] ?? 2)} ${unit}`
+    `${formatNumber(valueIn({ kind: quantity, si: figure }, unit), DECIMALS[unit] ?? 1)} ${unit}`
   const wears = wearsBefore(defs, of)
   return {
     of,
@@ -111,13 +111,6 @@ function figureOf(defs: Definitions, taken: Taken, from: LeftFigure['from']): Le
     ...(wears === null || quantity !== 'length' ? {} : { wears }),
     from,
   }
-}
-
-/** The unit that the place was read in, so that the record says what the sheet says. */
-function unitOf(defs: Definitions, { step }: Taken): string {
-  const { quantity } = step.step
-  if (quantity === 'length') return defs.machine.shop_units.length
-  return { mass: 'kg', torque: 'N m', angle: 'deg' }[quantity as 'mass'] ?? ''
 }
 
 /** Which way wear takes it, as earlier overhauls on record say; never guessed. */
@@ -142,6 +135,27 @@ export function barsAdopting(state: State): Result<null> {
   return ok(null)
 }
 
+/** What each part is measured by, as `of` in read steps has it. */
+const PART_OF: readonly (readonly [RegExp, readonly RenewedPart[]])[] = [
+  [/\b(bore|ridge)\b/i, ['bore', 'liner']],
+  [/\brings?\b/i, ['rings']],
+  [/\briders?\b/i, ['riders']],
+  [/\brod\b/i, ['rod']],
+  [/\bpiston\b/i, ['piston']],
+]
+
+/** A part cannot both have gone back as it was found and have been made new or cut: wear would be counted from a worn size. */
+function wornThoughRenewed(figures: readonly LeftFigure[], renewed: readonly RenewedPart[]): string | null {
+  for (const { of, from } of figures) {
+    if (from !== 'found') continue
+    const [, parts = []] = PART_OF.find(([word]) => word.test(of)) ?? []
+    const part = parts.find((one) => renewed.includes(one))
+    if (part !== undefined)
+      return `${of} is as found, and the ${part} is said to be made new or cut: one of the two is wrong. Leave the figure out, or the part.`
+  }
+  return null
+}
+
 /** Refuses: a job that is open, stopped or adopted; nobody of the crew, no lead, or the lead whose own readings they are. */
 export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>): Result<readonly Body[]> {
   const barred = barsAdopting(state)
@@ -157,6 +171,8 @@ export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>):
       'hours-back',
       `The last overhaul on record was at ${before} running hours, and ${input.hours} are fewer: was the meter changed?`,
     )
+  const worn = wornThoughRenewed(kept, input.renewed)
+  if (worn !== null) return refuse('contradiction', worn)
   const who = byLead(defs, state, input, 'the next baseline is adopted by a lead')
   if (!who.ok) return who
   const own = Object.values(state.readings)

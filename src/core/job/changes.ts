@@ -2,6 +2,7 @@
 // side. Readings as combined, not brought to 20 degC: it shows what was read, and no verdict rests on it.
 import type { StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { unitsOf } from '../units/index.ts'
 import type { Renewal, WearHistory, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
 import { asBoreJudge } from './bore-facts.ts'
@@ -89,6 +90,24 @@ function takenAt(defs: Definitions, state: State, step: ReadStep, place: Place):
     place,
     u: errors.includes(null) ? null : Math.max(...errors.map((u) => u ?? Number.NaN)),
   }
+}
+
+/** Read with a comparator: a finish. */
+export function isFinishStep(defs: Definitions, { step }: Taken): boolean {
+  const kinds = defs.seats.find((one) => one.id === step.step.with)?.kinds ?? []
+  return kinds.length > 0 && kinds.every((kind) => kind === 'roughness_comparator')
+}
+
+/** The unit that a place is shown in: the shop's, else that of the instrument. */
+export function unitFor(defs: Definitions, { step }: Taken): string {
+  const { quantity } = step.step
+  if (quantity === 'length') return defs.machine.shop_units.length
+  if (quantity === 'temperature') return defs.machine.shop_units.temperature
+  const seat = defs.seats.find((one) => one.id === step.step.with)
+  const instrument = defs.instruments.instruments.find((one) => seat?.kinds.includes(one.kind))
+  return instrument === undefined || instrument.kind === 'gas_meter'
+    ? (unitsOf(quantity)[0]?.symbol ?? '')
+    : instrument.unit
 }
 
 /** Expanded uncertainty at k = 2, SI; null where none is stated. */

@@ -1,7 +1,7 @@
 // As found, as left and the last overhaul in lines: on the word `changes`, and at the close.
 
 import { DIFFERENCE_OF } from '../definition/instruments.ts'
-import { type Change, changesOf, type Taken } from '../job/changes.ts'
+import { type Change, changesOf, isFinishStep, type Taken, unitFor } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import type { Refusal } from '../lib/result.ts'
@@ -12,7 +12,6 @@ import {
   formatQuantity,
   shownNumber,
   unitNamed,
-  unitsOf,
   valueIn,
 } from '../units/index.ts'
 import type { WearRate } from '../wear/rate.ts'
@@ -37,23 +36,6 @@ export function changeLines(defs: Definitions, state: State): string[] {
     return [placeName(defs, one.step.id, one.place.key), `  ${parts.join('   ')}`, ...rateLines(defs, change)]
   })
   return noHours === undefined || noHours.ok ? places : [...places, noRate(noHours.error)]
-}
-
-/** Read with a comparator: a finish. */
-function isFinishStep(defs: Definitions, { step }: Taken): boolean {
-  const kinds = defs.seats.find((one) => one.id === step.step.with)?.kinds ?? []
-  return kinds.length > 0 && kinds.every((kind) => kind === 'roughness_comparator')
-}
-
-function unitFor(defs: Definitions, { step }: Taken): string {
-  const { quantity } = step.step
-  if (quantity === 'length') return defs.machine.shop_units.length
-  if (quantity === 'temperature') return defs.machine.shop_units.temperature
-  const seat = defs.seats.find((one) => one.id === step.step.with)
-  const instrument = defs.instruments.instruments.find((one) => seat?.kinds.includes(one.kind))
-  return instrument === undefined || instrument.kind === 'gas_meter'
-    ? (unitsOf(quantity)[0]?.symbol ?? '')
-    : instrument.unit
 }
 
 /** Comparators go in steps of a tenth of a micrometre, and finer ones are told as fine as they are. */

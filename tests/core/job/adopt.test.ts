@@ -69,16 +69,22 @@ describe('what a job left', () => {
 })
 
 describe('adopting it', () => {
+  it('is refused where a part is as found and said to be made new or cut', () => {
+    expect(closed().bring(adopting({ renewed: ['bore'] }))).toBe('contradiction')
+    expect(closed().bring(adopting({ renewed: ['liner'] }))).toBe('contradiction')
+    expect(closed().bring(adopting({ renewed: ['rod', 'rings'] }))).toBeNull()
+  })
+
   it('goes on record with each figure, the parts renewed and the file, and changes nothing of the outcome', () => {
     const walk = closed()
-    expect(walk.bring(adopting({ renewed: ['rings', 'bore'], without: [2] }))).toBeNull()
+    expect(walk.bring(adopting({ renewed: ['rod', 'rings'], without: [2] }))).toBeNull()
     expect(walk.last).toMatchObject({
       type: 'left.adopted',
       by: 'PB',
       person: 'PB',
       signed: 'pin',
       hours: 60_000,
-      renewed: ['bore', 'rings'],
+      renewed: ['rings', 'rod'],
       file: FILE,
     })
     if (walk.last.type !== 'left.adopted') throw new Error('not adopted')

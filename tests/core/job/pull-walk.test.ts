@@ -3,7 +3,11 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { parse } from 'yaml'
+import { withOverhaul } from '../../../src/authoring/add-overhaul.ts'
 import { definitionsFrom } from '../../../src/authoring/definitions.ts'
+import { machineSchema } from '../../../src/core/definition/machine.ts'
+import { leftFigures } from '../../../src/core/job/adopt.ts'
 import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
@@ -105,6 +109,19 @@ function expectTakenIn(walk: Walk | undefined) {
   expect(after.prompt).toMatchObject({ kind: 'decide', step: { id: 'load__decided' } })
 }
 
+/** What the pull left can stand in a machine record: every unit, a runout below zero, a finish. */
+function expectLeft(walk: Walk) {
+  const { figures } = leftFigures(walk.engine.defs, walk.state)
+  const text = (of: string) => figures.filter((one) => one.of === of).map(({ value }) => value)
+  expect(text('finish of the bore')).toEqual(['0.40 um'])
+  expect(text('piston nut torque')).toEqual(['950.0 ft-lb'])
+  expect(text('rod runout up and down')).toEqual(['-0.00120 in'])
+  expect(text('rod diameter, top to bottom')).toHaveLength(3)
+  const machine = readFileSync(join(ROOT, 'examples', 'tc-401', 'machine.yaml'), 'utf8')
+  const added = { day: '2026-03-14', hours: 68_301, report: 'pull', renewed: ['rings'] as const, figures }
+  expect(machineSchema.safeParse(parse(withOverhaul(machine, added))).success).toBe(true)
+}
+
 describe('the whole piston pull', () => {
   it('on TC-401-1: bore honed, rod runs on, rings gap too far, pocket leaks, a gauge found out late', () => {
     const kept: Walk[] = []
@@ -131,6 +148,7 @@ describe('the whole piston pull', () => {
     expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
     expectReviewed(walk)
     expectTakenIn(kept[0])
+    expectLeft(walk)
     const { plots } = expectReported(walk)
     expect([...new Set(plots.map(({ kind }) => kind))].sort()).toEqual([
       'bore-profile',
