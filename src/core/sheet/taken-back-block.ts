@@ -87,6 +87,14 @@ function doubtedRows(
     row(read.length === 0 ? '  It had read nothing that stood.' : '  Nothing it read stands any more:'),
     ...read.map((line) => row(`  ${line}`)),
     ...voidRows(defs, entry.voids),
+    ...(state.adopted?.void === true
+      ? [
+          row(
+            `  The baseline that ${state.adopted.person} adopted from it falls: take its figures out of the machine record.`,
+            'caution',
+          ),
+        ]
+      : []),
     ...(state.fellFrom === null
       ? []
       : [row(`The job was closed with ${state.fellFrom}; it is now ${state.closed}.`, 'caution')]),

@@ -45,7 +45,12 @@ export function wouldFall(
         ? []
         : [`${number} ${step.title}: ${counted(here.length)}${placesOf(defs, here)}`]
     }),
-    voids: wouldVoid(defs, state, ...steps).map((id) => voidText(defs, state, id)),
+    voids: [
+      ...wouldVoid(defs, state, ...steps).map((id) => voidText(defs, state, id)),
+      ...(standing.length > 0 && state.adopted !== null && !state.adopted.void
+        ? [`the baseline that ${state.adopted.person} adopted on ${state.adopted.at.slice(0, 10)}`]
+        : []),
+    ],
   }
 }
 

@@ -7,6 +7,7 @@ import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
+import { wouldFall } from '../../../src/core/talk/would-fall.ts'
 import { Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 
@@ -139,6 +140,9 @@ describe('adopting it', () => {
     walk.bring(adopting())
     expect(walk.bring(adopting({ person: 'KH' }))).toBe('adopted')
     expect(reviewed(walk).adopted).toMatchObject({ person: 'PB' })
+    expect(wouldFall(walk.engine.defs, walk.state, walk.entries, 'M-3').voids).toContainEqual(
+      expect.stringMatching(/^the baseline that PB adopted on /),
+    )
     walk.bring({
       do: 'doubt-instrument',
       instrument: 'M-3',
@@ -148,6 +152,10 @@ describe('adopting it', () => {
       proved: true,
     })
     expect(walk.state.adopted?.void).toBe(true)
+    const block = entryBlock(walk.engine.defs, walk.state, walk.last)
+    expect(block?.rows.map(({ text }) => text).join('\n')).toMatch(
+      /The baseline that PB adopted from it falls/,
+    )
     const review = reviewed(walk)
     expect(review.adopted).toBeNull()
     expect(review.exceptions.find(({ kind }) => kind === 'baseline')).toMatchObject({
