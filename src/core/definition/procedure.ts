@@ -87,7 +87,13 @@ const observe = z.strictObject({
       }),
     )
     .min(2, 'needs at least two conditions')
-    .meta({ description: 'Everything it could be; one of them is chosen.' }),
+    .meta({
+      description: 'Everything it could be; one of them is chosen, or several where `several` says so.',
+    }),
+  several: z.boolean().optional().meta({
+    description:
+      'true: conditions that are findings may be chosen together, each a finding; then no rule may name the step.',
+  }),
 })
 const decide = z.strictObject({
   kind: kind('decide', "A lead's decision on a verdict."),

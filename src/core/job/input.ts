@@ -59,6 +59,7 @@ export type Input =
       readonly do: 'correct-finding'
       readonly step: string
       readonly condition: string
+      readonly also?: readonly string[]
       readonly note?: string
       readonly why: string
     }
@@ -73,7 +74,13 @@ export type Input =
       readonly person?: string
       readonly proved?: boolean
     }
-  | { readonly do: 'observe'; readonly step: string; readonly condition: string; readonly note?: string }
+  | {
+      readonly do: 'observe'
+      readonly step: string
+      readonly condition: string
+      readonly also?: readonly string[]
+      readonly note?: string
+    }
   | {
       readonly do: 'dispose'
       readonly step: string
