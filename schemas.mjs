@@ -1,22 +1,32 @@
-// Writes procedures/schemas/*.schema.json, the schemas that editors read, from the schemas in src/core/definition.
+// Writes the published schemas: procedures/schemas/*.schema.json, which editors read, from the shapes in src/core/definition, and
+// schemas/report.schema.json from that of a report.
 import { mkdir, writeFile } from 'node:fs/promises'
 import { build } from 'esbuild'
 
-// Node 20 reads no TypeScript, so the module is bundled in memory first.
-const { outputFiles } = await build({
-  entryPoints: ['src/authoring/json-schemas.ts'],
-  bundle: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node20',
-  write: false,
-})
-const code = Buffer.from(outputFiles[0].contents).toString('base64')
-const { schemaFiles } = await import(`data:text/javascript;base64,${code}`)
-
-const folder = new URL('./procedures/schemas/', import.meta.url)
-await mkdir(folder, { recursive: true })
-for (const [name, text] of schemaFiles()) {
-  await writeFile(new URL(name, folder), text)
-  console.log(`procedures/schemas/${name}`)
+// Node 20 reads no TypeScript, so a module is bundled in memory first.
+async function bundled(path) {
+  const { outputFiles } = await build({
+    entryPoints: [path],
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    write: false,
+  })
+  const code = Buffer.from(outputFiles[0].contents).toString('base64')
+  return import(`data:text/javascript;base64,${code}`)
 }
+
+async function write(folder, files) {
+  const at = new URL(folder, import.meta.url)
+  await mkdir(at, { recursive: true })
+  for (const [name, text] of files) {
+    await writeFile(new URL(name, at), text)
+    console.log(`${folder.slice(2)}${name}`)
+  }
+}
+
+const { schemaFiles } = await bundled('src/authoring/json-schemas.ts')
+const { reportSchemaText } = await bundled('src/core/report/schema-json.ts')
+await write('./procedures/schemas/', schemaFiles())
+await write('./schemas/', [['report.schema.json', reportSchemaText()]])

@@ -44,6 +44,8 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['talk'],
   ['sheet'],
   ['review'],
+  ['report'],
+  ['history'],
   ['aloud'],
 ]
 const CORE_FOLDERS = CORE_LAYERS.flat()
@@ -51,10 +53,13 @@ const layerOf = (path: string) => CORE_LAYERS.findIndex((l) => l.includes(path.s
 
 /** Outside packages of the core, and the only files that may use them. */
 const CORE_PACKAGES: Readonly<Record<string, RegExp>> = {
-  zod: /^src\/core\/(definition\/|job\/entry-schema\.ts$)/,
+  zod: /^src\/core\/(definition\/|job\/entry-schema\.ts$|report\/schema)/,
   '@marcbachmann/cel-js': /^src\/core\/rules\//,
   // Questions in plain words are looked up in an index in memory: nothing leaves the core, and it stays pure.
   minisearch: /^src\/core\/papers\/find\.ts$/,
+  // Scales and lines of plots: sums and strings, no page they would need.
+  'd3-scale': /^src\/core\/report\/plot\//,
+  'd3-shape': /^src\/core\/report\/plot\//,
   'string-width': /^src\/core\/lib\/text\.ts$/,
 }
 
@@ -64,6 +69,7 @@ const OTHERS: Readonly<Record<string, readonly RegExp[]>> = {
   app: [/^src\/(core|app)\//],
   node: [/^src\/(core|node)\//, /^src\/app\/ports\.ts$/, /^node:/, /^yaml$/],
   plain: [/^src\/(core|app|plain)\//],
+  report: [/^src\/(core|report)\//, /^(pdfkit|node:fs|node:module)$/],
   ui: [/^src\/(core|app|ui)\//, /^(ink|react|node:process)$/],
   cli: [/^src\/(core|authoring|app|node|plain|cli)\//, /^node:/],
 }
@@ -146,7 +152,7 @@ describe('imports', () => {
     expect(importsOf('cli').filter((i) => i.dynamic).length).toBeGreaterThan(1)
   })
 
-  it('of the core stay in the core, but for four packages in their places', () => {
+  it('of the core stay in the core, but for a few packages in their places', () => {
     const wrong = importsOf('core').filter(
       ({ from, to }) => !to.startsWith('src/core/') && CORE_PACKAGES[to]?.test(from) !== true,
     )
@@ -168,8 +174,8 @@ describe('imports', () => {
     const wrong = importsOf(folder).filter(
       ({ to, dynamic }) =>
         !(OTHERS[folder] ?? []).some((allowed) => allowed.test(to)) &&
-        // The renderer is slow to load: the command line reaches it only when it is to draw.
-        !(folder === 'cli' && dynamic && to.startsWith('src/ui/')),
+        // Slow to load: the command line reaches them only when it is to draw, or to write a PDF.
+        !(folder === 'cli' && dynamic && /^src\/(?:ui|report)\//.test(to)),
     )
     expect(wrong.map(told)).toEqual([])
   })

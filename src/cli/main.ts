@@ -7,13 +7,17 @@ import process from 'node:process'
 import { UserError } from '../node/user-error.ts'
 import { VERSION } from '../node/version.ts'
 import { type Command, commandHelp, generalHelp, readArgs } from './args.ts'
+import { adoptCommand } from './commands/adopt.ts'
 import { briefingCommand } from './commands/briefing.ts'
 import { checkCommand } from './commands/check.ts'
 import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
+import { historyCommand } from './commands/history.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
+import { remarkCommand } from './commands/remark.ts'
+import { reportCommand } from './commands/report.ts'
 import { resumeCommand } from './commands/resume.ts'
 import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
@@ -35,10 +39,14 @@ const COMMANDS: readonly Command[] = [
   jobsCommand,
   showCommand,
   reviewCommand,
+  reportCommand,
+  historyCommand,
   safeCommand,
   verifyCommand,
   doubtCommand,
   takeInCommand,
+  adoptCommand,
+  remarkCommand,
   kitCommand,
   briefingCommand,
   checkCommand,

@@ -121,6 +121,7 @@ describe('barover take-in', () => {
         { field: 'limit largest, at most', was: '9.530 in', now: '9.506 in' },
       ],
       undecided: [],
+      anew: [],
       tests: [],
       dropped: [],
     })

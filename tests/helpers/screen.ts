@@ -6,6 +6,9 @@ export interface Size {
   readonly rows: number
 }
 
+/** The foot without the number of the sheet. */
+const STANDS = /Gas (\d+ min old|lapsed)|Next lapse|Lapsed \d|Wait: |Wait is over|Hold point fallen|STOP open/
+
 export class Screen {
   /** Everything ever written, escape sequences and all. */
   raw = ''
@@ -59,7 +62,9 @@ export class Screen {
   /** The line being keyed: the one over the foot, without its margin; null when there is no foot in sight. */
   get input(): string | null {
     const { lines } = this
-    const foot = lines.findLastIndex((line) => /Sheet (\d+|-) of \d+/.test(line))
+    const sheet = lines.findLastIndex((line) => /Sheet (\d+|-) of \d+/.test(line))
+    // On a low terminal the number of the sheet gives way to what stands on time.
+    const foot = sheet >= 0 ? sheet : lines.findLastIndex((line) => STANDS.test(line))
     const above = lines.slice(0, Math.max(0, foot)).filter((line) => !/[│|] [─-]{8,}$/.test(line))
     const line = above.at(-1)
     return foot < 0 || line === undefined ? null : line.replace(/^.*?[│|] ?/, '').trimEnd()

@@ -45,6 +45,13 @@ export const DECISIONS = [
       by: 'is not for a lead who measured and then handed the keyboard on',
     },
     {
+      rule: 'Where a decision says that work is to be done again, nothing goes on until it was.',
+      file: 'core/job/next',
+      find: '!waitsFor(step, disposition.choice)',
+      into: 'step.choices.length > 0',
+      by: 'lets nothing on, and is asked again with what was decided',
+    },
+    {
       rule: 'A gate has no disposition of any kind.',
       find: "?.step.kind !== ('judge' satisfies Disposable))",
       into: "?.step.kind === ('none' as string))",

@@ -36,7 +36,7 @@ export const JUDGING = [
       by: 'with a set-check made on another gauge than the one that measured',
     },
   ]),
-  ...of('core/job/figure-step', 'core/job/figure-step', [
+  ...of('core/job/figure-reads', 'core/job/figure-step', [
     {
       rule: 'What an instrument that is set on a standard measured for a figure counts only between two set-checks.',
       find: 'const bare = used.find((one) => isSetOnStandard(one) && ',
@@ -91,8 +91,8 @@ export const JUDGING = [
   ...of('core/job/judge-step', 'core/job/judging', [
     {
       rule: 'The counterbore, larger by design, is never the datum of wear.',
-      find: 'return recorded === undefined ? null : {',
-      into: "const worn = defs.machine.bore.counterbore\n  return recorded === undefined ? worn === undefined ? null : { from: 'as-bored record', singleM: worn.si } : {",
+      find: 'const { datum, why } = recordedDatum(defs, diameters)',
+      into: "const { datum: told, why } = recordedDatum(defs, diameters)\n  const worn = defs.machine.bore.counterbore\n  const datum = told ?? (worn === undefined ? null : { from: 'as-bored record' as const, singleM: worn.si })",
       by: 'is the strip, else the record, else none; never the counterbore',
     },
     {
@@ -100,6 +100,34 @@ export const JUDGING = [
       find: 'differenceU: u === null ? null : expandedOfDifference(u)',
       into: 'differenceU: u',
       by: 'of a difference is that of a difference, which is larger',
+    },
+  ]),
+  ...of('core/job/same-bore', 'core/job/bore-datum', [
+    {
+      rule: 'No wear is told across a rebore or a new liner.',
+      find: "renewed.includes('bore') || renewed.includes('liner')",
+      into: 'renewed.length > 9',
+      by: 'is never of before a rebore or a new liner: what was left then begins it',
+    },
+    {
+      rule: 'No wear is told across a change of material.',
+      find: 'return material !== undefined && plain(material) !== plain(machine.bore.material)',
+      into: 'return material === machine.machine',
+      by: 'is never of another material',
+    },
+  ]),
+  ...of('core/job/bore-datum', 'core/job/bore-datum', [
+    {
+      rule: 'A size as bored without a day is not used once the bore was renewed or cut.',
+      find: 'if (cut !== null && bored.day === undefined)',
+      into: 'if (false)',
+      by: 'as bored is not used where it may be of before that, and it is said why',
+    },
+    {
+      rule: 'A bore that may have been cut on this job is told from no record.',
+      find: "if (diameters.step.stage === 'as_left')",
+      into: 'if (false)',
+      by: 'is none for what is left on this job',
     },
   ]),
   ...of('core/job/bore-facts', 'core/job/judging', [

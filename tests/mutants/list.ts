@@ -1,4 +1,5 @@
 // Every safety rule, one way to break it each, and the test that notices. `npm run mutants` tries them all.
+import { ADOPT } from './adopt.ts'
 import { ALOUD } from './aloud.ts'
 import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
 import { CHANGES } from './changes.ts'
@@ -18,6 +19,7 @@ import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
+import { REPORT } from './report.ts'
 import { REVIEW } from './review.ts'
 import { SEARCH } from './search.ts'
 import { STOP } from './stop.ts'
@@ -39,6 +41,7 @@ export const MUTANTS = [
   ...READINGS,
   ...CHANGES,
   ...TAKE_IN,
+  ...ADOPT,
   ...DECISIONS,
   ...JUDGING,
   ...POCKET,
@@ -47,6 +50,7 @@ export const MUTANTS = [
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
   ...REVIEW,
+  ...REPORT,
   ...ALOUD,
   ...SEARCH,
 ]

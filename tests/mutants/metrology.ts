@@ -126,4 +126,46 @@ export const METROLOGY = [
       by: 'resolution counts as a rectangle, and once only',
     },
   ]),
+  ...of('core/metrology/uncertainty', 'core/metrology/uncertainty', [
+    {
+      rule: 'Few repeats widen the error by the degrees of freedom they are known with.',
+      find: "dof: from === 'repeats' && u > 0 ? input.repeats?.dof : undefined",
+      into: 'dof: undefined',
+      by: 'few repeats widen it: t at 95.45 in 100 (GUM Table G.2, from memory), from endless degrees of freedom on k = 2',
+    },
+  ]),
+  ...of('core/metrology/repeatability', 'core/metrology/repeatability', [
+    {
+      rule: 'A reading that the repeat rule left out of the middle stays in the scatter of its place.',
+      find: 'const scatters = read.map(({ values }) => scatterOf(values))',
+      into: 'const scatters = read.map(({ values }) => scatterOf([...values].sort((a, b) => a - b).slice(0, 2)))',
+      by: 'carries its own scatter, the reading left out of the middle in it, with its own degrees of freedom',
+    },
+    {
+      rule: 'A place that stands out carries its own scatter.',
+      find: 'const error = standsOut ? {',
+      into: 'const error = !standsOut && false ? {',
+      by: 'carries its own scatter, the reading left out of the middle in it, with its own degrees of freedom',
+    },
+    {
+      rule: 'What stands out does not vanish from the pool: it counts as far as chance goes.',
+      find: 'held = held.map((squares, n) => Math.min(squares, bound[n] ?? squares))',
+      into: 'held = held.map((squares, n) => (squares > (bound[n] ?? squares) ? 0 : squares))',
+      by: 'counts with the others only as far as chance goes: more than without it, far less than all of it',
+    },
+    {
+      rule: 'A single reading carries the whole scatter of one reading.',
+      find: 'return placeOf(one, null, { u: s, dof })',
+      into: 'return placeOf(one, null, null)',
+      by: 'never come to less than no repeats at all would, single readings least of all',
+    },
+  ]),
+  ...of('core/bore/bore-characteristics', 'core/bore/own-errors', [
+    {
+      rule: 'A place that may be the worst in truth is not settled by one that is the greatest as read.',
+      find: "const decides = beyond ?? judged.find((one) => word(one) === 'HOLD') ?? judged[0]",
+      into: 'const decides = judged[0]',
+      by: 'is HOLD where it may be the worst in truth, though another place is the greatest as read',
+    },
+  ]),
 ]

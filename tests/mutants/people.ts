@@ -67,8 +67,8 @@ export const PEOPLE = [
     {
       rule: 'A wrong PIN keyed for a closed job goes on record in its log.',
       file: 'core/job/admit',
-      find: " && input.do !== 'pin-missed'",
-      into: '',
+      find: "'remark', 'pin-missed', 'pin-fitted'] as const",
+      into: "'remark', 'pin-fitted'] as const",
       by: 'goes on record in each log it was keyed for, and the right one after it is taken',
     },
     {

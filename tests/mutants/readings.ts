@@ -65,7 +65,7 @@ export const READINGS = [
       by: 'is doubted though its window lets it through, and 9.503 is shown',
     },
   ]),
-  ...of('core/job/unit-slip', 'core/job/doubtful', [
+  ...of('core/job/temperature-gap', 'core/job/doubtful', [
     {
       rule: 'A temperature keyed in the other unit than those it belongs with is doubted.',
       find: 'if (mine !== undefined) return {',
@@ -74,9 +74,23 @@ export const READINGS = [
     },
     {
       rule: 'A temperature is doubted as well where the slip is in the one that stands.',
-      find: 'return theirs === undefined ? null :',
-      into: 'return theirs !== undefined ? null :',
+      find: "whose: theirs === undefined ? null : 'other'",
+      into: "whose: theirs !== undefined ? null : 'other'",
       by: 'is doubted too where the slip was in the one that stands, and that is said',
+    },
+    {
+      rule: 'Part and instrument far apart are doubted, whichever was keyed first.',
+      find: 'if (nearest === undefined || isNear(nearest.si, reading.si)) return null',
+      into: 'if (nearest !== undefined) return null',
+      by: 'far from each other are doubted, whichever came first, with what would fit',
+    },
+  ]),
+  ...of('core/job/admit-change', 'core/job/doubtful', [
+    {
+      rule: 'A corrected temperature is held against those it belongs with, and its doubt stands on record.',
+      find: '...(beside === null ? {} : { doubt: beside.why }),',
+      into: '',
+      by: 'put right with one that lies far off is doubted before its reason is asked, and on record',
     },
   ]),
   ...of('core/job/last-left', 'core/job/doubtful', [

@@ -65,8 +65,8 @@ export const REVIEW = [
   ...of('core/review/hours-left', 'core/review/hours-left', [
     {
       rule: 'Hours left are never told of a size that was cut or renewed on the job.',
-      find: '  if (isRemade(state, change, judged.judge))\n',
-      into: '  if (isRemade(state, { ...change, left: null }, judged.judge))\n',
+      find: 'isRemade: isRemade(state, change, judged.judge)',
+      into: 'isRemade: isRemade(state, { ...change, left: null }, judged.judge)',
       by: 'are told where the bore was left as it was found, and not once it was cut or renewed on the job',
     },
     {

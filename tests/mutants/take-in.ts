@@ -78,6 +78,18 @@ export const TAKE_IN = [
       by: 'for a REAL job whose gates are not proved by it',
     },
     {
+      rule: 'No point is lost from the record while a lock is on there: nobody would be asked to take it off.',
+      find: 'if (hung !== null) return { ok: false, error: hung }',
+      into: "if (hung?.code === '') return { ok: false, error: hung }",
+      by: 'that loses a point where a lock is still on',
+    },
+    {
+      rule: 'What is answered about the machine record is signed or given anew for a changed one.',
+      find: "'by_record' in step &&",
+      into: "'by_records' in step &&",
+      by: 'keeps an answer about the record and voids what was signed for it',
+    },
+    {
       rule: 'A job that was cut off is left before its record is changed: nobody is on it.',
       find: "state.left ? [] : [{ type: 'job.left' }]",
       into: '[]',
@@ -97,7 +109,7 @@ export const TAKE_IN = [
       rule: 'A lock at a point that the record has no more is still told of.',
       find: 'return known ?? itemAtFormerPoint(defs, evidence, key, behind)',
       into: 'return known',
-      by: 'still tells of one that hung where it has no point any more',
+      by: 'knows what was keyed at one that it has no more',
     },
   ]),
   ...of('core/job/editions', 'core/job/record-changes', [

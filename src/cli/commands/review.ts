@@ -71,7 +71,7 @@ export const reviewCommand: Command = {
   },
 }
 
-interface Reviewed {
+export interface Reviewed {
   readonly review: Review
   readonly editions: Editions
   readonly defs: Definitions
@@ -83,7 +83,7 @@ interface Reviewed {
  * Of a log that is not sound, what its sound lines tell, with that said first.
  * @throws UserError (exit 4) when not even its first line can be read.
  */
-function reviewIn(values: Values, file: JobFile, check: LogCheck): Reviewed {
+export function reviewIn(values: Values, file: JobFile, check: LogCheck): Reviewed {
   const read = readEntries(examine(check.bytes).lines)
   if (!read.ok || read.value.length === 0)
     throw new UserError(

@@ -1,6 +1,14 @@
 // The form of a bore along one axis: taper, end against end, middle against ends. A name only where U allows one.
 
-import { type BoreGrid, extremes, readingAt, type Station } from './bore-readings.ts'
+import {
+  type BoreGrid,
+  type BoreReading,
+  type CommonU,
+  differenceUOf,
+  extremes,
+  readingAt,
+  type Station,
+} from './bore-readings.ts'
 
 /** `uneven`: stations differ for sure, yet neither middle against ends nor end against end shows it. */
 export type FormWord =
@@ -12,7 +20,8 @@ export type FormWord =
   | 'not told apart from measuring error'
 
 /** Expanded uncertainties that a form is told apart with, metres; missing means nothing is told apart. */
-export interface FormUncertainty {
+export interface FormUncertainty extends CommonU {
+  readonly readingU?: number | undefined
   readonly differenceU?: number | undefined
   readonly centreU?: number | undefined
 }
@@ -43,8 +52,9 @@ export function axisForm(grid: BoreGrid, axis: string, uncertainty: FormUncertai
   if (near === undefined || far === undefined) throw new Error('a whole grid has stations')
   const endToEndM = Math.abs(far.valueM - near.valueM)
   const wider = far.valueM > near.valueM ? far.station : near.station
-  const middle = middleStations(grid.stations).map(({ station }) => readingAt(grid, station, axis).valueM)
-  const widerInMiddleM = middle.length === 0 ? null : mean(middle) - mean([near.valueM, far.valueM])
+  const middle = middleStations(grid.stations).map(({ station }) => readingAt(grid, station, axis))
+  const widerInMiddleM =
+    middle.length === 0 ? null : mean(middle.map(({ valueM }) => valueM)) - mean([near.valueM, far.valueM])
   const taperM = most.valueM - least.valueM
   return {
     axis,
@@ -54,24 +64,45 @@ export function axisForm(grid: BoreGrid, axis: string, uncertainty: FormUncertai
     endToEndM,
     widerEnd: endToEndM <= NOISE_M ? null : wider,
     widerInMiddleM,
-    form: formWord({ taperM, endToEndM, widerInMiddleM }, uncertainty),
+    form: formWord(
+      { taperM, endToEndM, widerInMiddleM },
+      {
+        taperU: differenceUOf(most, least, uncertainty) ?? undefined,
+        endsU: differenceUOf(near, far, uncertainty) ?? undefined,
+        centreU: centreUOf(middle, [near, far], uncertainty),
+      },
+    ),
   }
 }
 
 function formWord(
   differ: { taperM: number; endToEndM: number; widerInMiddleM: number | null },
-  { differenceU, centreU }: FormUncertainty,
+  { taperU, endsU, centreU }: Record<'taperU' | 'endsU' | 'centreU', number | undefined>,
 ): FormWord {
   const middle = differ.widerInMiddleM ?? 0
   if (isToldApart(Math.abs(middle), centreU)) return middle > 0 ? 'barrel' : 'hourglass'
-  if (isToldApart(differ.endToEndM, differenceU)) return 'tapered'
-  if (isToldApart(differ.taperM, differenceU)) return 'uneven'
-  const areErrorsKnown = differenceU !== undefined && centreU !== undefined
+  if (isToldApart(differ.endToEndM, endsU)) return 'tapered'
+  if (isToldApart(differ.taperM, taperU)) return 'uneven'
+  const areErrorsKnown = taperU !== undefined && centreU !== undefined
   return areErrorsKnown && differ.taperM <= NOISE_M ? 'straight' : 'not told apart from measuring error'
 }
 
 function isToldApart(differenceM: number, u: number | undefined): boolean {
   return u !== undefined && differenceM > u + NOISE_M
+}
+
+/** U of the middle less the mean of both ends where one of them carries its own: the sum of squares, ends by a half each. */
+function centreUOf(
+  middle: readonly BoreReading[],
+  ends: readonly BoreReading[],
+  { readingU, centreU }: FormUncertainty,
+): number | undefined {
+  const all = [...middle, ...ends]
+  if (all.every(({ expandedU }) => expandedU === undefined)) return centreU
+  if (readingU === undefined) return undefined
+  const share = (some: readonly BoreReading[]) =>
+    some.map(({ expandedU = readingU }) => expandedU / some.length)
+  return Math.hypot(...share(middle), ...share(ends))
 }
 
 /** The inner station nearest to half way between the ends; both, when two are as near. */

@@ -9,7 +9,7 @@ import {
   type BoreJudgeInput,
   type Hold,
 } from './bore-judge-input.ts'
-import type { Place } from './bore-readings.ts'
+import { type BoreReading, differenceUOf, type Place } from './bore-readings.ts'
 
 export interface CharacteristicJudgement {
   readonly characteristic: BoreCharacteristic
@@ -21,6 +21,13 @@ export interface CharacteristicJudgement {
   readonly judgement: Judgement
 }
 
+/** A figure that a characteristic may be decided by: each is the greatest of several. */
+interface Candidate {
+  readonly valueM: number | null
+  readonly places: readonly Place[]
+  readonly expandedU: number | null | undefined
+}
+
 /** All four characteristics, always, in one order; what cannot be judged is HOLD with the reason. */
 export function judgeCharacteristics(
   input: BoreJudgeInput,
@@ -28,21 +35,80 @@ export function judgeCharacteristics(
 ): CharacteristicJudgement[] {
   return BORE_CHARACTERISTICS.map((characteristic) => {
     const limit = Object.hasOwn(input.limits, characteristic) ? (input.limits[characteristic] ?? null) : null
-    const { valueM, places } = figure(characteristic, form)
-    return {
-      characteristic,
-      valueM,
-      places,
-      limit,
-      judgement: judgeOne(input, characteristic, valueM, limit),
-    }
+    const { valueM, places, judgement } = deciding(
+      candidates(input, characteristic, form).map((one) => ({
+        ...one,
+        judgement: judgeOne(input, characteristic, one, limit),
+      })),
+    )
+    return { characteristic, valueM, places, limit, judgement }
   })
+}
+
+type Judged = Candidate & { readonly judgement: Judgement }
+
+/**
+ * Which of several decides, the greatest figure first: one that is beyond for sure; else one that cannot be told inside, since its
+ * places may be the worst in truth; else the greatest.
+ */
+function deciding(judged: readonly Judged[]): Judged {
+  const word = (one: Judged) => one.judgement.verdict
+  const beyond = judged.find((one) => word(one) === 'REWORK' || word(one) === 'REPLACE')
+  const decides = beyond ?? judged.find((one) => word(one) === 'HOLD') ?? judged[0]
+  if (decides === undefined) throw new Error('a characteristic without any figure, not even a missing one')
+  return decides
+}
+
+/** One, where all readings have one error; else every two that it could be told from, each with the U of its own two. */
+function candidates(
+  input: BoreJudgeInput,
+  characteristic: BoreCharacteristic,
+  form: BoreForm | null,
+): Candidate[] {
+  const worst = figure(characteristic, form)
+  const isSize = characteristic === 'largest-diameter'
+  if (form === null || input.readings.every(({ expandedU }) => expandedU === undefined))
+    return [{ ...worst, expandedU: isSize ? input.readingU : input.differenceU }]
+  const all = isSize
+    ? input.readings.map((one) => ({
+        valueM: one.valueM,
+        places: [placeOf(one)],
+        expandedU: one.expandedU ?? input.readingU,
+      }))
+    : pairsFor(input.readings, characteristic).map(([a, b]) => ({
+        valueM: Math.abs(a.valueM - b.valueM),
+        places: (b.valueM > a.valueM ? [b, a] : [a, b]).map(placeOf),
+        expandedU: differenceUOf(a, b, input),
+      }))
+  const isWorst = ({ places }: Candidate) => JSON.stringify(places) === JSON.stringify(worst.places)
+  // Where two tie, the one that the form names comes first.
+  return all.sort((a, b) => b.valueM - a.valueM || Number(isWorst(b)) - Number(isWorst(a)))
+}
+
+function pairsFor(
+  readings: readonly BoreReading[],
+  characteristic: BoreCharacteristic,
+): [BoreReading, BoreReading][] {
+  return readings.flatMap((a, n) =>
+    readings
+      .slice(n + 1)
+      .filter(
+        (b) =>
+          characteristic === 'spread' ||
+          (characteristic === 'taper' ? a.axis === b.axis : a.station === b.station),
+      )
+      .map((b): [BoreReading, BoreReading] => [a, b]),
+  )
+}
+
+function placeOf({ station, axis }: Place): Place {
+  return { station, axis }
 }
 
 function judgeOne(
   input: BoreJudgeInput,
   characteristic: BoreCharacteristic,
-  valueM: number | null,
+  { valueM, expandedU }: Candidate,
   limit: Limit | null,
 ): Judgement {
   if (limit !== null && limit.characteristic !== characteristic)
@@ -54,7 +120,7 @@ function judgeOne(
     return holdJudgement(['there is no nominal bore to count the use of the limit from'])
   return judgeAgainst({
     value: valueM,
-    expandedU: isSize ? input.readingU : input.differenceU,
+    expandedU,
     k: input.k,
     resolution: input.resolutionM,
     limit,
@@ -93,6 +159,15 @@ function figure(
     case 'largest-diameter':
       return { valueM: largest.valueM, places: [place(largest.station, largest.axis)] }
   }
+}
+
+/** U of the figure that decides a characteristic, metres: of its own places. Null where no error is on record. */
+export function allowedFor(
+  { readingU, differenceU }: Pick<BoreJudgeInput, 'readingU' | 'differenceU'>,
+  { characteristic, judgement }: Pick<CharacteristicJudgement, 'characteristic' | 'judgement'>,
+): number | null {
+  const common = (characteristic === 'largest-diameter' ? readingU : differenceU) ?? null
+  return common === null ? null : (judgement.guard ?? common)
 }
 
 /** The same judgements when the measuring is on hold: no word about the part is left standing. */

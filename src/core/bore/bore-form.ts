@@ -57,7 +57,9 @@ export function boreForm(
   readings: readonly BoreReading[],
   uncertainty: FormUncertainty = {},
 ): Result<BoreForm> {
-  const given = [uncertainty.differenceU, uncertainty.centreU].filter((u) => u !== undefined)
+  const given = [...Object.values(uncertainty), ...readings.map(({ expandedU }) => expandedU)].filter(
+    (u) => typeof u === 'number',
+  )
   if (!given.every((u) => Number.isFinite(u) && u >= 0))
     return refuse(
       'bore-u-unsound',

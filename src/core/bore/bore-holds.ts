@@ -63,8 +63,10 @@ function nominalHolds({ readings, nominalM, readingU, resolutionM }: BoreJudgeIn
   if (nominalM === null || nominalM === undefined || !(Number.isFinite(nominalM) && nominalM > 0))
     return [{ about: 'record', say: 'The nominal bore is not on record as a size above zero.' }]
   const margin = readingU ?? resolutionM ?? 0
-  const smallest = Math.min(...readings.map(({ valueM }) => valueM))
-  return nominalM - smallest > margin + NOISE_M ? [measuring(NEGATIVE_WEAR)] : []
+  const isBelow = readings.some(
+    ({ valueM, expandedU }) => nominalM - valueM > (expandedU ?? margin) + NOISE_M,
+  )
+  return isBelow ? [measuring(NEGATIVE_WEAR)] : []
 }
 
 function measuring(say: string): Hold {

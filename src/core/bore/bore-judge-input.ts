@@ -33,6 +33,8 @@ export interface BoreJudgeInput {
   readonly resolutionM: number | null | undefined
   readonly simpleAcceptance?: { readonly by: string } | null | undefined
   readonly datum?: BoreDatum | null | undefined
+  /** Why there is none, where something on record may not be used. */
+  readonly noDatum?: string | undefined
   readonly counterboreM?: number | null | undefined
   readonly maxBoreM?: number | null | undefined
   readonly lined: boolean

@@ -69,7 +69,7 @@ export function judgeBore(input: BoreJudgeInput): BoreVerdict {
     form,
     wearFromNominalM:
       form !== null && isSoundSize(input.nominalM) ? wearFromNominal(form, input.nominalM) : null,
-    wearFromDatum: form === null ? null : wearFromDatum(input.readings, form.axes, input.datum),
+    wearFromDatum: form === null ? null : wearFromDatum(input.readings, form.axes, input.datum, input),
     reboreRoom: room.room,
   }
 }
@@ -79,6 +79,7 @@ function formUncertainty({ readingU, differenceU }: BoreJudgeInput): FormUncerta
   const isSound = (u: number | null | undefined): u is number =>
     typeof u === 'number' && Number.isFinite(u) && u >= 0
   return {
+    readingU: isSound(readingU) ? readingU : undefined,
     differenceU: isSound(differenceU) ? differenceU : undefined,
     centreU: isSound(readingU) ? expandedOfCentreAgainstEnds(readingU) : undefined,
   }

@@ -9,6 +9,8 @@ export interface BoreReading {
   readonly at: number
   readonly axis: string
   readonly valueM: number
+  /** Expanded uncertainty of this one, metres, where it is not the one that counts for all. */
+  readonly expandedU?: number | undefined
 }
 
 /** A place in the bore. */
@@ -110,4 +112,17 @@ export function extremes(readings: readonly BoreReading[]): { most: BoreReading;
     if (reading.valueM < least.valueM) least = reading
   }
   return { most, least }
+}
+
+/** The errors that count for every reading that carries none of its own, metres; missing where none is stated. */
+export interface CommonU {
+  readonly readingU?: number | null | undefined
+  readonly differenceU?: number | null | undefined
+}
+
+/** U of the difference of two readings: the common one, or of their own two, root sum of squares (JCGM 100:2008 5.1.2). */
+export function differenceUOf(a: BoreReading, b: BoreReading, common: CommonU): number | null | undefined {
+  if (a.expandedU === undefined && b.expandedU === undefined) return common.differenceU
+  const [uA, uB] = [a.expandedU ?? common.readingU, b.expandedU ?? common.readingU]
+  return typeof uA === 'number' && typeof uB === 'number' ? Math.hypot(uA, uB) : null
 }

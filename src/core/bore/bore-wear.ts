@@ -2,7 +2,7 @@
 
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { BoreForm } from './bore-form.ts'
-import type { BoreReading } from './bore-readings.ts'
+import type { BoreReading, Place } from './bore-readings.ts'
 
 const DATUMS = ['unswept strip', 'as-bored record', 'as-left record'] as const
 
@@ -16,6 +16,18 @@ export interface BoreDatum {
   readonly byAxisM?: Readonly<Record<string, number>> | undefined
   /** One size for every axis, metres. */
   readonly singleM?: number | undefined
+  /** Sizes by place, as an overhaul left them: each place is told from its own. */
+  readonly byPlace?: readonly DatumSize[] | undefined
+  /** Expanded uncertainty of the sizes by axis or of the single one, metres; left out where none is stated. */
+  readonly expandedU?: number | undefined
+  /** The day it is of, YYYY-MM-DD, and the record it stands in. */
+  readonly since?: string | undefined
+  readonly source?: string | undefined
+}
+
+export interface DatumSize extends Place {
+  readonly valueM: number
+  readonly expandedU?: number | undefined
 }
 
 export interface AxisWear {
@@ -25,10 +37,14 @@ export interface AxisWear {
   readonly station: string | null
   /** Why there is no figure. */
   readonly why: string | null
+  /** U of the wear, metres: of its own two sizes. Left out where either has none stated. */
+  readonly expandedU?: number
 }
 
 export interface WearFromDatum {
   readonly from: BoreDatum['from'] | null
+  readonly since?: string
+  readonly source?: string
   readonly perAxis: readonly AxisWear[]
 }
 
@@ -39,35 +55,73 @@ export function wearFromNominal(form: BoreForm, nominalM: number): number {
   return wear
 }
 
-/** Wear on each axis from the datum of the same axis, or from its single size. Without a datum: null and why. */
+/** What else is known of readings and datum: the U of a reading, and why there is no datum. */
+export interface WearAbout {
+  readonly readingU?: number | null | undefined
+  readonly noDatum?: string | null | undefined
+}
+
+/**
+ * Wear on each axis from the datum of the same place, of the same axis, or from its single size: the greatest on the axis. Without
+ * a datum: null and why.
+ */
 export function wearFromDatum(
   readings: readonly BoreReading[],
   axes: readonly string[],
   datum: BoreDatum | null | undefined,
+  about: WearAbout = {},
 ): WearFromDatum {
-  return { from: datum?.from ?? null, perAxis: axes.map((axis) => axisWear(readings, axis, datum)) }
+  return {
+    from: datum?.from ?? null,
+    ...(datum?.since === undefined ? {} : { since: datum.since }),
+    ...(datum?.source === undefined ? {} : { source: datum.source }),
+    perAxis: axes.map((axis) => axisWear(readings, axis, datum, about)),
+  }
 }
 
 function axisWear(
   readings: readonly BoreReading[],
   axis: string,
   datum: BoreDatum | null | undefined,
+  { readingU, noDatum }: WearAbout,
 ): AxisWear {
   const none = (why: string): AxisWear => ({ axis, wearM: null, station: null, why })
   if (datum === null || datum === undefined)
-    return none('no unswept strip was read and no size as bored is on record')
+    return none(noDatum ?? 'no unswept strip was read and no size as bored is on record')
   if (!DATUMS.includes(datum.from)) return none('the datum named is not one that wear may be measured from')
-  const { byAxisM, singleM } = datum
-  const size = byAxisM !== undefined && Object.hasOwn(byAxisM, axis) ? byAxisM[axis] : singleM
-  if (size === undefined) return none(`the ${datum.from} has no size for ${axis}`)
-  if (!(Number.isFinite(size) && size > 0))
-    return none(`the ${datum.from} size for ${axis} is not a size above zero`)
   const onAxis = readings.filter((reading) => reading.axis === axis)
-  const [first, ...rest] = onAxis
-  if (first === undefined || !onAxis.every(({ valueM }) => Number.isFinite(valueM)))
+  const sizes = onAxis.map((reading) => sizeFor(datum, reading))
+  if (sizeFor(datum, { station: '', axis }) === null && (sizes.length === 0 || sizes.includes(null)))
+    return none(`the ${datum.from} has no size for ${axis}`)
+  if (!sizes.every((size) => size === null || (Number.isFinite(size.valueM) && size.valueM > 0)))
+    return none(`the ${datum.from} size for ${axis} is not a size above zero`)
+  if (onAxis.length === 0 || !onAxis.every(({ valueM }) => Number.isFinite(valueM)))
     return none(`no sound reading on ${axis}`)
-  const largest = rest.reduce((most, reading) => (reading.valueM > most.valueM ? reading : most), first)
-  return { axis, wearM: largest.valueM - size, station: largest.station, why: null }
+  const worn = onAxis.flatMap((reading, n) => {
+    const size = sizes[n] ?? null
+    return size === null ? [] : [{ reading, size, wearM: reading.valueM - size.valueM }]
+  })
+  const [first, ...rest] = worn
+  if (first === undefined) return none(`the ${datum.from} has no size for ${axis}`)
+  const most = rest.reduce((greatest, one) => (one.wearM > greatest.wearM ? one : greatest), first)
+  const own = most.reading.expandedU ?? readingU
+  const u = most.size.expandedU
+  return {
+    axis,
+    wearM: most.wearM,
+    station: most.reading.station,
+    why: null,
+    ...(typeof own === 'number' && u !== undefined ? { expandedU: Math.hypot(own, u) } : {}),
+  }
+}
+
+/** The size that a place is told from; null where the datum has none for it. */
+function sizeFor(datum: BoreDatum, { station, axis }: Place): Pick<DatumSize, 'valueM' | 'expandedU'> | null {
+  const { byPlace, byAxisM, singleM, expandedU } = datum
+  if (byPlace !== undefined)
+    return byPlace.find((one) => one.station === station && one.axis === axis) ?? null
+  const valueM = byAxisM !== undefined && Object.hasOwn(byAxisM, axis) ? byAxisM[axis] : singleM
+  return valueM === undefined ? null : { valueM, expandedU }
 }
 
 export interface ReboreRoom {

@@ -24,6 +24,11 @@ const POCKET = [
 export const EXAMPLES: Readonly<Record<string, readonly string[]>> = {
   ...MECHANICAL_EXAMPLES,
   repeats: ['readings=9.5012 9.5014 9.5013 9.5013 9.5012 9.5013 9.5031 in', 'resolution=0.0001 in'],
+  'pooled-repeats': [
+    'readings=9.5033 9.5034 9.5021 9.5020 9.5068 9.5069 9.5034 9.5038 9.5035 9.5027 9.5027 9.5018 9.5019 in',
+    'counts=2 2 2 3 2 2',
+    'resolution=0.0001 in',
+  ],
   difference: ['a=9.5062 in', 'b=9.5001 in', 'a_u=0.0003 in', 'b_u=0.0003 in'],
   'size-at-20c': [
     'reading=10.0020 in',

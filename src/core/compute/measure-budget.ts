@@ -34,7 +34,7 @@ const RESULTS: readonly Parameter[] = [
   },
   { name: 'k', says: 'coverage factor at the level', type: { is: 'number' } },
   length('u', 'expanded uncertainty U at the level'),
-  length('u_k2', 'expanded uncertainty U at k = 2, as judgements here use it'),
+  length('u_k2', 'the same at k = 2, whatever the degrees of freedom'),
 ]
 const BUDGET_SOURCES = [
   `${GUM} 5.1.2 equation (10), combining`,
@@ -114,9 +114,15 @@ const READING_IN: readonly Parameter[] = [
     type: { is: 'quantities', kind: 'length', unit: 'in', least: 2 },
     optional: true,
   },
-  length('spread', 'greatest less least of the repeats, in place of the repeats themselves', {
+  length('repeats_u', 'what pooled repeats add, k = 1, in place of the repeats themselves', {
     optional: true,
   }),
+  {
+    name: 'repeats_dof',
+    says: 'degrees of freedom of that; wants repeats_u',
+    type: { is: 'number', least: 1 },
+    optional: true,
+  },
   {
     name: 'part_alpha_u',
     says: 'standard uncertainty of part_alpha, millionths per K; wants part_from_20',
@@ -151,7 +157,7 @@ const reading: Computation = {
   outputs: RESULTS,
   sources: [...BUDGET_SOURCES, `${GUM} 4.2.3 repeats, 4.3.7 resolution, H.1 temperature`],
   validity:
-    'A size near 20 C or brought to it. Repeats count as s / sqrt n with n - 1 degrees of freedom; from their spread alone they count as the mean of two by the range method, spread / (1.128 sqrt 2), as in a job. Without repeats their scatter is not in U.',
+    'A size near 20 C or brought to it. Repeats count as s / sqrt n with n - 1 degrees of freedom; pooled over places (pooled-repeats) with those of the pool, as in a job. Without repeats their scatter is not in U.',
   run: taking(READING_IN, runReading),
 }
 
@@ -174,9 +180,12 @@ function runReading(take: Take): Result<Computed> {
     if (take.has(alphaU))
       lines.push({ name: `Expansion of the ${who}`, u: size * take.number(alphaU) * 1e-6 * take.si(apart) })
   }
-  if (take.has('readings') && take.has('spread'))
-    return refuse('repeats-twice', 'Give the repeats or their spread, not both.')
-  if (take.has('spread')) lines.push({ name: 'Repeats', u: take.si('spread') / (1.128 * Math.SQRT2) })
+  if (take.has('readings') && take.has('repeats_u'))
+    return refuse('repeats-twice', 'Give the repeats or what they come to, not both.')
+  if (take.has('repeats_u') !== take.has('repeats_dof'))
+    return refuse('repeats-half', 'repeats_u and repeats_dof go together: give both or neither.')
+  if (take.has('repeats_u'))
+    lines.push({ name: 'Repeats', u: take.si('repeats_u'), dof: take.number('repeats_dof') })
   if (take.has('readings')) {
     const scatter = componentOfRepeats('Repeats', take.list('readings'))
     if (!scatter.ok) return scatter

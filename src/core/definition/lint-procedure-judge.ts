@@ -53,7 +53,17 @@ function lintForm(procedure: Procedure, judge: FormJudge, index: number): Findin
 /** `about` must name a judge step that stands earlier. */
 export function lintDecide(procedure: Procedure, decide: StepOf<'decide'>, index: number): Finding[] {
   const step = earlierStep(procedure, decide.about, index, ['steps', index, 'about'], 'judge')
-  return 'code' in step ? [step] : []
+  return [...('code' in step ? [step] : []), ...lintWaits(decide, ['steps', index, 'waits_on'])]
+}
+
+/** Work waits after a choice that can be made, and there is one that it goes on after. */
+function lintWaits({ choices, waits_on: waits = [] }: StepOf<'decide'>, base: Path): Finding[] {
+  return waits.flatMap((one, n) => {
+    if (!choices.includes(one))
+      return [finding([...base, n], 'unknown-choice', `${quote(one)} is none of the choices of this step.`)]
+    const message = `${quote(one)} is the first choice, after which work goes on.`
+    return one === choices[0] ? [finding([...base, n], 'first-waits', message)] : []
+  })
 }
 
 function inputsOf(judge: FormJudge, base: Path): Input[] {

@@ -8,7 +8,7 @@ import type { Procedure, Step, StepOf } from './procedure.ts'
 /** Findings of one step; `base` is its path. */
 export function lintStepSafety(procedure: Procedure, step: Step, base: Path): Finding[] {
   if (step.kind === 'gate') return lintLimitTwice(step, base)
-  const unheld = lintUnheld(procedure, step, base)
+  const unheld = [...lintUnheld(procedure, step, base), ...lintByRecord(step, base)]
   return step.kind === 'read' ? [...unheld, ...lintCounterbore(step, base)] : unheld
 }
 
@@ -34,6 +34,13 @@ function lintUnheld({ hazards }: Procedure, step: Step, base: Path): Finding[] {
   const ids = list(hazards.map((hazard) => hazard.id).slice(0, 8))
   const hint = `add exposes with each it faces of ${ids}; or exposes: [] if no gate need hold it`
   return [{ ...warning([...base, 'hazard'], 'hazard-unheld', message, hint), atKey: true }]
+}
+
+/** Rules go by what was answered, so an answer stays when the record changes; then somebody has to sign that it still holds. */
+function lintByRecord(step: Step, base: Path): Finding[] {
+  if (step.kind !== 'observe' || step.by_record !== true || step.point?.kind === 'hold') return []
+  const message = `${quote(step.id)} is answered about the machine record and has no hold point, so nobody signs that it holds for a changed one.`
+  return [finding([...base, 'by_record'], 'nobody-signs', message, 'give it a point of kind hold')]
 }
 
 /** A counterbore is larger by design and the rings do not run there, so a place cannot lie in both. */

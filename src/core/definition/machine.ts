@@ -104,12 +104,21 @@ const bore = z.strictObject({
   as_bored: z
     .strictObject({
       diameter: written('length').meta({ description: 'Diameter on record.' }),
-      source: source.meta({ description: 'Record it comes from, with its day.' }),
+      day: day.optional().meta({
+        description:
+          'Day it was bored, YYYY-MM-DD. Left out: it is not used once an overhaul renewed bore or liner.',
+      }),
+      u: written('length').optional().meta({ description: 'Its measuring error U at k = 2.' }),
+      material: short.optional().meta({
+        description:
+          'Material it was bored in, where that is not the material of today: then it is not used.',
+      }),
+      source: source.meta({ description: 'Record it comes from.' }),
     })
     .optional()
     .meta({
       description:
-        'As-bored or as-left diameter on record: the datum of wear where no unswept strip is left.',
+        'As-bored diameter on record, at 20 degC: the datum of wear where no unswept strip is left. Else an overhaul tells it as left.',
     }),
   lined: z.boolean().meta({ description: 'true: the cylinder has a liner.' }),
   material: short.meta({ description: 'Material of the running surface.' }),
@@ -197,7 +206,14 @@ const overhaul = z.strictObject({
   renewed: z
     .array(z.enum(['bore', 'liner', 'rings', 'riders', 'rod', 'piston']))
     .optional()
-    .meta({ description: 'What was made new or cut then: no rate of wear reaches across it.' }),
+    .meta({
+      description:
+        'What was made new or cut then: no rate of wear reaches across it, and across bore or liner no wear.',
+    }),
+  bore_material: short.optional().meta({
+    description:
+      'Material of the running surface as left then, where it was another than today: no wear is told from it.',
+  }),
   left: z
     .array(
       z.strictObject({

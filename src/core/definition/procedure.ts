@@ -4,7 +4,7 @@ import { QUANTITY_KINDS } from '../units/index.ts'
 import { identifier, invented, line, short, written } from './common.ts'
 import { evidenceSchema } from './evidence.ts'
 import { INSTRUMENT_KINDS } from './instruments.ts'
-import { common, kind, type need, opening, pictured, point, type when } from './step-common.ts'
+import { byRecord, common, kind, type need, opening, pictured, point, type when } from './step-common.ts'
 import { type FiguresJudge, type FormJudge, judge, type PocketJudge } from './step-judge.ts'
 import { type axis, read, type station } from './step-read.ts'
 
@@ -50,6 +50,7 @@ const confirm = z.strictObject({
   ...opening,
   places,
   point,
+  by_record: byRecord,
   seen: line.meta({ description: 'What was seen, as a statement the person agrees to.' }),
 })
 const gate = z.strictObject({
@@ -77,6 +78,7 @@ const observe = z.strictObject({
   ...pictured,
   ...opening,
   point,
+  by_record: byRecord,
   conditions: z
     .array(
       z.strictObject({
@@ -95,19 +97,24 @@ const observe = z.strictObject({
       'true: conditions that are findings may be chosen together, each a finding; then no rule may name the step.',
   }),
 })
+const choice = z.enum(['accept', 'rework', 'repair', 'replace', 'concession', 'hold'])
 const decide = z.strictObject({
   kind: kind('decide', "A lead's decision on a verdict."),
   ...common,
   point,
   about: identifier.meta({ description: 'Id of the judge step whose verdict is disposed of.' }),
   choices: z
-    .array(
-      z
-        .enum(['accept', 'rework', 'repair', 'replace', 'concession', 'hold'])
-        .meta({ description: 'accept never shows for a HOLD; hold only for a HOLD.' }),
-    )
+    .array(choice.meta({ description: 'accept never shows for a HOLD; hold only for a HOLD.' }))
     .min(2)
     .meta({ description: 'What the lead may choose from.' }),
+  waits_on: z
+    .array(choice.meta({ description: 'One of the choices, not the first.' }))
+    .min(1, 'names no choice')
+    .optional()
+    .meta({
+      description:
+        'Choices after which nothing goes on from here: the work is done, what was judged is read anew by correct, and a lead decides on the new verdict.',
+    }),
 })
 const omitted = z
   .string()

@@ -104,6 +104,12 @@ export const point = z
   .optional()
   .meta({ description: 'A point of the inspection plan at this step.' })
 
+/** For steps whose answer is about the machine record itself. */
+export const byRecord = z.literal(true).optional().meta({
+  description:
+    'true: the answer is about the machine record. When a changed one is taken in, its hold point is signed anew; without one it is answered anew.',
+})
+
 /** The kind of a step, with what it is for: shown where an editor offers the eight of them. */
 export function kind<K extends string>(word: K, description: string) {
   return z.literal(word).meta({ description })

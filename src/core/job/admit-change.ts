@@ -3,6 +3,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { readingFrom } from './admit-reading.ts'
 import { condition } from './admit-step.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
+import { doubtOfCorrection } from './doubtful.ts'
 import type { Body } from './entries.ts'
 import { gateState } from './gate.ts'
 import type { Input } from './input.ts'
@@ -59,15 +60,34 @@ export function admitCorrection(
     )
   const why = words(input.why, 'A correction')
   if (!why.ok) return why
+  const beside = doubtOfCorrection(defs, state, placed, reading.value)
   return ok([
     {
       type: 'reading.corrected',
       ...reading.value,
       of: old.seq,
       why: why.value,
+      ...(beside === null ? {} : { doubt: beside.why }),
       voids: wouldVoid(defs, state, old.step),
     },
   ])
+}
+
+/** What speaks against a figure that is to stand in place of another, before its reason is asked; null where nothing does. */
+export function doubtedCorrection(
+  defs: Definitions,
+  state: State,
+  input: Pick<Of<'correct'>, 'of' | 'typed'>,
+): string | null {
+  const old = findReading(state, input.of)
+  if (old === null) return null
+  const placed = asKind(stepById(defs, old.step), 'read')
+  const reading = readingFrom(defs, state, placed, old.place, old.instrument, input.typed)
+  if (!reading.ok || implausible(defs, placed, reading.value) !== null) return null
+  const doubt = doubtOfCorrection(defs, state, placed, reading.value)
+  if (doubt === null) return null
+  const shown = doubt.shown === undefined ? '' : ` ${doubt.shown}`
+  return `${input.typed.trim()} is doubted: it is ${doubt.why}.${shown} If it is right, say why; else back.`
 }
 
 /** The last answered step that can be gone back to; gates and readings have their own ways. */

@@ -8,6 +8,8 @@ import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { gateState, gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
+import { itemLabel } from './item-label.ts'
+import { hanging } from './locks-on.ts'
 import { barsOpening } from './open-job.ts'
 import { testsBegun } from './over-time.ts'
 import { type ChangedField, recordChanges } from './record-changes.ts'
@@ -20,6 +22,7 @@ export interface TakeIn {
   readonly gates: readonly string[]
   readonly voids: readonly string[]
   readonly undecided: readonly string[]
+  readonly anew: readonly string[]
   readonly tests: readonly string[]
   readonly dropped: readonly number[]
 }
@@ -40,6 +43,8 @@ export function takeInOf(
       'Nothing that a job reads differs from the record it has: nothing was taken in.',
     )
   const answers = state.scripted ? 'script' : 'person'
+  const hung = hungAtLostPoint(defs, state, to)
+  if (hung !== null) return { ok: false, error: hung }
   // What its clock is was settled when the job was opened, and no entry changes that.
   const shut = barsOpening(to, { record: state.record, clock: 'system', answers }, () => unproved)
   if (shut !== null) return { ok: false, error: shut }
@@ -78,6 +83,20 @@ function otherThing({ machine: was }: Definitions, { machine: now }: Definitions
   }
 }
 
+/** A lock is asked off at its point: where the record loses that, nobody is asked, and the machine starts with people locked in. */
+function hungAtLostPoint(defs: Definitions, state: State, to: Definitions): Refusal | null {
+  const kept = new Set(to.machine.site.isolation_points.map(({ id }) => id))
+  for (const { item, shown } of hanging(defs, state).on) {
+    if (item.point === null || kept.has(item.point.id)) continue
+    const what = `${itemLabel(defs, item)} (${shown})`
+    return {
+      code: 'lock-on',
+      say: `By this job's log ${what} is still on, and this record has no isolation point ${quote(item.point.id)}: keep the point until it is off.`,
+    }
+  }
+  return null
+}
+
 function compressor(tag: string | undefined): string {
   return tag === undefined ? 'no compressor by tag' : quote(tag)
 }
@@ -100,6 +119,12 @@ function voidsOf(defs: Definitions, state: State): Omit<TakeIn, 'changed'> {
         (standingVerdict(state, placed.id) !== null || decided(placed.id) || signedFor(placed.id)),
     ),
     undecided: ids((placed) => !isJudgement(placed) && decided(placed.id)),
+    anew: ids(
+      ({ id, step }) =>
+        'by_record' in step &&
+        step.by_record === true &&
+        (step.point === undefined ? state.done[id] !== undefined : state.points[id]?.void === false),
+    ),
     tests: testsBegun(defs, state),
     dropped: [state.doubt, state.late].flatMap((one) => (one === null ? [] : [one.seq])),
   }

@@ -26,6 +26,7 @@ import { admitTakeIn } from './admit-record.ts'
 import { admitAccount, admitHandOn, admitPlaced } from './admit-register.ts'
 import { admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
+import { admitAdopt, admitRemark } from './adopt.ts'
 import type { Definitions } from './definitions.ts'
 import type { Others } from './elsewhere.ts'
 import type { Body, Entry } from './entries.ts'
@@ -120,16 +121,31 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
   return { entries, state, refusal: handled.ok ? null : handled.error }
 }
 
-/** A closed job takes nothing more but what takes its readings away, and the PINs keyed for that. */
+/** A closed job takes nothing more but what takes its readings away or is said of it, and the PINs keyed for that. */
 function afterClose(defs: Definitions, before: State, input: Input, now: Instant): Result<readonly Body[]> {
-  if (input.do !== 'doubt-instrument' && input.do !== 'pin-missed' && input.do !== 'pin-fitted')
-    return refuse('closed', 'This job is closed; a new one starts from the beginning.')
+  if (!isLate(input)) return refuse('closed', 'This job is closed; a new one starts from the beginning.')
   if (!(now.ms >= before.lastMs))
     return refuse('clock', 'The clock here stands before the last line of this job: put the clock right.')
   const state = { ...before, lastAt: stamp(now) }
-  if (input.do === 'doubt-instrument') return admitDoubtAfterClose(defs, state, input)
-  const pin = input.do === 'pin-missed' ? admitMissedPin : admitFittedPin
-  return pin(defs, state, input.person)
+  switch (input.do) {
+    case 'doubt-instrument':
+      return admitDoubtAfterClose(defs, state, input)
+    case 'adopt':
+      return admitAdopt(defs, state, input)
+    case 'remark':
+      return admitRemark(defs, state, input)
+    case 'pin-missed':
+      return admitMissedPin(defs, state, input.person)
+    case 'pin-fitted':
+      return admitFittedPin(defs, state, input.person)
+  }
+}
+
+const AFTER_CLOSE = ['doubt-instrument', 'adopt', 'remark', 'pin-missed', 'pin-fitted'] as const
+type Late = Extract<Input, { do: (typeof AFTER_CLOSE)[number] }>
+
+function isLate(input: Input): input is Late {
+  return AFTER_CLOSE.some((one) => one === input.do)
 }
 
 /** Why an input would not be taken as things stand, or null. Nothing is taken. */
@@ -202,6 +218,9 @@ function handle(
       return admitStopStands(defs, state, input)
     case 'doubt-instrument':
       return admitDoubtedInstrument(defs, state, input)
+    case 'adopt':
+    case 'remark':
+      return refuse('open', 'This job is still open: that is for one that is closed. A note is taken here.')
     default:
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
@@ -230,6 +249,8 @@ function handleWork(
         | 'release-stop'
         | 'close-stopped'
         | 'doubt-instrument'
+        | 'adopt'
+        | 'remark'
         | 'take-in'
     }
   >,

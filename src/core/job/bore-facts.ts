@@ -6,7 +6,13 @@ import type { BoreReading } from '../bore/bore-readings.ts'
 import type { FormJudge, StepOf } from '../definition/procedure.ts'
 import { type Result, refuse } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
-import type { ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
+import {
+  type PlaceReadings,
+  type PlaceRepeats,
+  type Repeatability,
+  repeatability,
+} from '../metrology/repeatability.ts'
+import { expandedOfReading, type ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf, WHY_NOT } from './places.ts'
@@ -30,7 +36,13 @@ export interface BoreFacts {
   readonly used: readonly string[]
   readonly part: Temperature | null
   readonly body: Temperature | null
+  /** The diameters, each with its own U where that is not the one of `error`. */
   readonly main: Gathered
+  /** The unswept strip; null where the procedure has none, or it was not to be read. */
+  readonly strip: Gathered | null
+  /** How far apart this gauge read the same place, over all diameters and the strip. */
+  readonly repeats: Repeatability
+  /** What the error of a diameter is made of whose repeats do not stand out. */
   readonly error: ReadingUncertaintyInput | null
   /** A diameter as read, brought to 20 degC. */
   readonly reduce: (readingM: number) => Result<number>
@@ -56,16 +68,74 @@ export function boreFacts(defs: Definitions, state: State, judge: JudgeStep): Bo
     })
   }
   const main = gather(defs, state, readStep(inputs.diameters), reduce)
-  return { gauge, used, part, body, main, error: errorInput(defs, gauge, part, body, main.spreadM), reduce }
+  const strip = inputs.datum === undefined ? null : gatherIf(defs, state, readStep(inputs.datum), reduce)
+  const repeats = repeatability([...main.repeats, ...(strip?.repeats ?? [])], gauge?.resolution.si ?? 0)
+  const error = errorInput(defs, gauge, part, body, repeats)
+  const own = ownErrors(error, repeats)
+  return {
+    gauge,
+    used,
+    part,
+    body,
+    main: withOwn(main, own),
+    strip: strip === null ? null : withOwn(strip, own),
+    repeats,
+    error,
+    reduce,
+  }
+}
+
+/** The error of a place that carries its own repeats, or a single reading; the common one for any other. */
+export function errorAt(
+  error: ReadingUncertaintyInput,
+  { error: repeats }: PlaceRepeats,
+): ReadingUncertaintyInput {
+  return repeats === null ? error : { ...error, repeats }
+}
+
+/** By place, the U of those that do not have the common one. */
+function ownErrors(
+  error: ReadingUncertaintyInput | null,
+  { places, error: common }: Repeatability,
+): ReadonlyMap<string, number> {
+  if (error === null) return new Map()
+  return new Map(
+    places.flatMap((one): [string, number][] => {
+      if (one.error === null || one.error === common) return []
+      const expanded = expandedOfReading(errorAt(error, one))
+      return expanded.ok ? [[one.place, expanded.value]] : []
+    }),
+  )
+}
+
+function withOwn(gathered: Gathered, own: ReadonlyMap<string, number>): Gathered {
+  return {
+    ...gathered,
+    readings: gathered.readings.map((reading, n) => {
+      const expandedU = own.get(gathered.repeats[n]?.place ?? '')
+      return expandedU === undefined ? reading : { ...reading, expandedU }
+    }),
+  }
 }
 
 export interface Gathered {
-  readonly readings: BoreReading[]
-  readonly missing: MissingPlace[]
-  readonly spreadM: number
+  readonly readings: readonly BoreReading[]
+  readonly missing: readonly MissingPlace[]
+  /** What each of the readings was combined from, in their order. */
+  readonly repeats: readonly PlaceReadings[]
 }
 
-export function gather(
+/** A step that was skipped because its condition was not met gives nothing; that is not the same as missing. */
+export function gatherIf(
+  defs: Definitions,
+  state: State,
+  placed: PlacedStep & { readonly step: StepOf<'read'> },
+  reduce: (m: number) => Result<number>,
+): Gathered | null {
+  return applicability(defs, state, placed) === 'do' ? gather(defs, state, placed, reduce) : null
+}
+
+function gather(
   defs: Definitions,
   state: State,
   placed: PlacedStep & { readonly step: StepOf<'read'> },
@@ -73,7 +143,7 @@ export function gather(
 ): Gathered {
   const readings: BoreReading[] = []
   const missing: MissingPlace[] = []
-  let spreadM = 0
+  const repeats: PlaceReadings[] = []
   for (const place of placesOf(placed)) {
     const where = { station: place.station.id, axis: place.axis?.id ?? 'only' }
     const result = placeResult(placed, place, state)
@@ -84,10 +154,10 @@ export function gather(
     else if (!reduced.ok) missing.push({ ...where, why: reduced.error.say.replace(/\.$/, '') })
     else {
       readings.push({ ...where, at: place.station.at, valueM: reduced.value })
-      spreadM = Math.max(spreadM, result.spread ?? 0)
+      repeats.push({ place: place.key, values: result.readings.map(({ si }) => si) })
     }
   }
-  return { readings, missing, spreadM }
+  return { readings, missing, repeats }
 }
 
 /** Instruments that the standing readings of the steps were taken with; a skipped step has none. */
@@ -107,7 +177,7 @@ function errorInput(
   gauge: ReturnType<typeof gaugeById>,
   part: Temperature | null,
   body: Temperature | null,
-  repeatsSpread: number,
+  repeats: Repeatability,
 ): ReadingUncertaintyInput | null {
   if (gauge === null || gauge.uncertainty === undefined || part === null || body === null) return null
   const { expansion } = defs.machine.bore
@@ -119,7 +189,7 @@ function errorInput(
     instrumentAlpha: gauge.expansion?.per_kelvin ?? Number.NaN,
     partTempU: part.standardU,
     instrumentTempU: body.standardU,
-    repeatsSpread,
+    ...(repeats.error === null ? {} : { repeats: repeats.error }),
     resolutionM: gauge.resolution.si,
     resolutionInsideU: gauge.uncertainty.includes_resolution,
     ...expansionDoubt(expansion, gauge.expansion, part, body),

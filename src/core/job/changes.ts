@@ -4,10 +4,12 @@ import type { StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Renewal, WearHistory, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
+import { asBoreJudge } from './bore-facts.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import { applicability } from './next.ts'
 import { type Place, placeResult, placesOf } from './places.ts'
 import { beyondItsScale } from './plausible.ts'
+import { sameBore } from './same-bore.ts'
 import type { State } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
@@ -51,13 +53,13 @@ export function changesOf(defs: Definitions, state: State): Change[] {
       )
     }
   }
-  const hours = hoursNow(defs, state)
+  const hours = hoursRead(defs, state)
   return [...byPlace.values()].flatMap(({ found, left }): Change[] => {
     const one = found ?? left
     if (one === null) return []
     const history = (defs.machine.overhauls ?? []).flatMap((overhaul) => recorded(overhaul, one))
     const last = history[history.length - 1]
-    const worn = wearOf(history, one, hours)
+    const worn = wearOf(isOfBore(defs, one.step) ? ofSameBore(defs, history) : history, one, hours)
     const rate = worn?.ok === true ? wearRate(worn.value) : worn
     return [
       {
@@ -129,7 +131,7 @@ export function recorded(overhaul: Overhaul, { step, place }: Pick<Taken, 'step'
 }
 
 /** Running hours read on this job before anything was disturbed; null when they were not. */
-function hoursNow(defs: Definitions, state: State): number | null {
+export function hoursRead(defs: Definitions, state: State): number | null {
   for (const one of defs.steps) {
     if (one.step.kind !== 'read' || one.step.quantity !== 'time' || one.step.stage !== 'as_found') continue
     const read = asKind(one, 'read')
@@ -139,6 +141,19 @@ function hoursNow(defs: Definitions, state: State): number | null {
     if (si !== null) return si / 3600
   }
   return null
+}
+
+/** Whether the step reads the bore: a judge of its form takes it. */
+function isOfBore(defs: Definitions, { id }: PlacedStep): boolean {
+  return defs.steps.some((one) => {
+    const judge = asBoreJudge(one)
+    return judge !== null && judge.scope + judge.step.inputs.diameters === id
+  })
+}
+
+function ofSameBore(defs: Definitions, history: readonly Recorded[]): readonly Recorded[] {
+  const days = new Set(sameBore(defs.machine).overhauls.map(({ day }) => day))
+  return history.filter(({ on }) => days.has(on))
 }
 
 /** Only sizes wear, and only as found tells of it. The first reading after something was renewed begins anew: nothing before it counts. */

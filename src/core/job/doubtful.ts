@@ -1,14 +1,13 @@
 // Whether a reading as keyed is doubted, why, and what is shown with the doubt. Nothing here changes or picks a figure.
 import type { StepOf } from '../definition/procedure.ts'
-import { companion } from '../units/index.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { againstLast, type LastLeft } from './last-left.ts'
-import { likely, likelySentence } from './likely.ts'
+import { likely, likelySentence, type Written } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
 import { implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
-import { type UnitSlip, unitSlip } from './unit-slip.ts'
+import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -24,20 +23,21 @@ interface Reason {
   readonly more: string | null
   /** Likely a slip of the fingers, so that what would fit is worth showing. */
   readonly isSlip: boolean
+  /** Said where no slip of either figure would fit. */
+  readonly otherwise?: string
 }
 
 /**
- * Null for a reading that is believed. One outside its window is doubted always; one in another unit than those it
- * belongs with, far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
+ * Null for a reading that is believed. One outside its window is doubted always; a temperature far from those it
+ * belongs with, a size far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
  * against the first, by `repeats`.
  */
 export function doubtOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Doubt | null {
   const reason = reasonOf(defs, state, placed, reading)
   if (reason === null) return null
-  const written = { kind: placed.step.quantity, decimalComma: defs.machine.decimal_comma ?? false }
   const fits = (si: number) => reasonOf(defs, state, placed, { ...reading, si }) === null
-  const meant = reason.isSlip ? likelySentence(reading, likely(reading, written, fits)) : null
-  const shown = [reason.more, meant].filter((one) => one !== null).join(' ')
+  const meant = reason.isSlip ? likelySentence(reading, likely(reading, writtenAs(defs, placed), fits)) : null
+  const shown = [reason.more, meant].filter((one) => one !== null).join(' ') || (reason.otherwise ?? '')
   return shown === '' ? { why: reason.why } : { why: reason.why, shown }
 }
 
@@ -46,22 +46,60 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   if (outside !== null) return { why: outside, more: null, isSlip: true }
   if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
-  const slip = unitSlip(defs, state, placed, reading)
-  if (slip !== null) return slipReason(slip, size)
+  const gap = temperatureGap(defs, state, placed, reading)
+  if (gap !== null) return gapReason(defs, gap, size)
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
   return last === null ? null : lastReason(last, size)
 }
 
+/**
+ * A temperature that is put right, held against those it belongs with: a correction has a reason beside it already, so it is taken
+ * with the doubt on record. Null where it is believed. What is outside its window is refused before this.
+ */
+export function doubtOfCorrection(
+  defs: Definitions,
+  state: State,
+  placed: ReadStep,
+  reading: ReadingAt,
+): Doubt | null {
+  const gap = temperatureGap(defs, state, placed, reading)
+  if (gap === null) return null
+  const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
+  const { why, more, isSlip, otherwise } = gapReason(defs, gap, size)
+  const fits = (si: number) =>
+    implausible(defs, placed, { ...reading, si }) === null &&
+    temperatureGap(defs, state, placed, { ...reading, si }) === null
+  const [meant] = isSlip ? likely(reading, writtenAs(defs, placed), fits) : []
+  const own = meant === undefined ? null : `${meant.figure} would fit.`
+  const shown = [own, more].filter((one) => one !== null).join(' ') || (otherwise ?? '')
+  return shown === '' ? { why } : { why, shown }
+}
+
 /** Which of the two is the slip nobody here can say: of the one that stands it is said how it is put right. */
-function slipReason({ other, apart, whose }: UnitSlip, size: (si: number) => string): Reason {
+function gapReason(
+  defs: Definitions,
+  { other, apart, whose }: TemperatureGap,
+  size: (si: number) => string,
+): Reason {
   const { step, reading } = other
   const why = `${size(apart)} ${apart < 0 ? 'under' : 'over'} sheet ${step.number}, ${step.step.title}`
   if (whose === 'this') return { why, more: null, isSlip: true }
+  const now = reading.si + apart
+  const fits = (si: number) => implausible(defs, step, { ...reading, si }) === null && isNear(si, now)
+  const meant = likely(reading, writtenAs(defs, step), fits).map(({ figure }) => figure)
   const typed = reading.typed.trim()
-  const more = `There ${typed} ${reading.unit} stands; ${typed} ${companion(reading.unit) ?? ''} would fit. If the slip is there: 1, then correct.`
-  return { why, more, isSlip: false }
+  const more =
+    meant.length === 0
+      ? null
+      : `There ${typed} ${reading.unit} stands; ${meant.join(' or ')} would fit. If the slip is there: 1, then correct.`
+  const otherwise = `Metal and instrument that have lain together differ by less than ${size(APART_K)}.`
+  return { why, more, isSlip: whose === null, otherwise }
+}
+
+function writtenAs(defs: Definitions, placed: ReadStep): Written {
+  return { kind: placed.step.quantity, decimalComma: defs.machine.decimal_comma ?? false }
 }
 
 function farReason({ beyond, spread, others }: Far, size: (si: number) => string): Reason {

@@ -5,8 +5,8 @@ import type { Point } from '../definition/procedure.ts'
 import type { KeptFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
+import type { ByLead } from './entries-by-lead.ts'
 import type { QuestionAbout } from './questions.ts'
-import type { ChangedField } from './record-changes.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -176,6 +176,8 @@ export type Body =
       readonly type: 'reading.corrected'
       readonly of: number
       readonly why: string
+      /** What speaks against it, a clause: it was put in place of the other all the same, for that reason. */
+      readonly doubt?: string
       readonly voids: readonly string[]
     } & ReadingAt)
   | {
@@ -341,29 +343,7 @@ export type Body =
     }
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
-  /**
-   * A lead put a changed machine record in the place of the job's own, while nobody was on it: from here on it alone counts.
-   * Every hold point falls, also one that is not named; every verdict and every decision is void.
-   */
-  | {
-      readonly type: 'record.taken-in'
-      /** The whole file, to the byte, as the opening carries its own. */
-      readonly file: FileCopy
-      readonly changed: readonly ChangedField[]
-      readonly why: string
-      /** Hold points that had been complete, or had anything shown: they are proved anew before anybody goes near. */
-      readonly gates: readonly string[]
-      /** Verdicts and decisions that no longer stand, by step. */
-      readonly voids: readonly string[]
-      /** Findings that stay found, and what a lead had decided about them is void. */
-      readonly undecided: readonly string[]
-      /** Tests over time of which something stood, by title: each begins anew, whole. */
-      readonly tests: readonly string[]
-      /** Readings that waited to be settled and are asked anew, by seq. */
-      readonly dropped: readonly number[]
-      readonly person: string
-      readonly signed?: Signed
-    }
+  | ByLead
   | { readonly type: 'clock.moved'; readonly seconds: number }
   | {
       readonly type: 'job.closed'

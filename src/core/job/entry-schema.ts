@@ -1,8 +1,10 @@
 // The shape of an entry as read back from a journal. The hash chain proves that a line is as it was written, not that it
 // was written by Barover: what comes from disk is checked like anything else from outside.
+
 import { z } from 'zod'
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { RENEWED } from './adopt.ts'
 import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
 import { QUESTIONS_ABOUT } from './questions.ts'
@@ -36,6 +38,15 @@ const doing = z.discriminatedUnion('what', [
     told: z.boolean(),
   }),
 ])
+const leftFigure = z.strictObject({
+  of: text,
+  station: text,
+  axis: text.optional(),
+  value: text,
+  u: text.optional(),
+  wears: z.enum(['larger', 'smaller']).optional(),
+  from: z.enum(['left', 'found']),
+})
 const copy = { name: text, sha256: text, text }
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>
   z.strictObject({ type: z.literal(type), ...place, ...shape })
@@ -166,7 +177,7 @@ const schema = z.discriminatedUnion('type', [
   of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
   of('reading.dropped', { step: text, place: text }),
-  of('reading.corrected', { ...reading, of: z.int(), why: text, voids }),
+  of('reading.corrected', { ...reading, of: z.int(), why: text, doubt: text.optional(), voids }),
   of('reading.not-applicable', { step: text, place: text, why: text, person: text.optional(), signed }),
   of('not-applicable.taken-back', { step: text, place: text, why: text, voids }),
   of('finding.observed', {
@@ -269,11 +280,22 @@ const schema = z.discriminatedUnion('type', [
     gates: z.array(text),
     voids,
     undecided: z.array(text),
+    anew: z.array(text),
     tests: z.array(text),
     dropped: z.array(z.int()),
     person: text,
     signed,
   }),
+  of('left.adopted', {
+    hours: finite,
+    renewed: z.array(z.enum(RENEWED)),
+    figures: z.array(leftFigure),
+    without: z.array(leftFigure),
+    file: z.strictObject({ name: text, sha256: text }),
+    person: text,
+    signed,
+  }),
+  of('remark.made', { text, person: text, signed }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),
 ])

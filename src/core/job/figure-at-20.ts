@@ -10,7 +10,7 @@ import { asKind, type Definitions, type PlacedStep, stepById } from './definitio
 import { gaugeById } from './seats.ts'
 import { setCheckOf } from './set-check.ts'
 import type { State } from './state.ts'
-import { temperatureOver } from './temperature.ts'
+import { type Temperature, temperatureOver } from './temperature.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -26,6 +26,10 @@ export interface At20 {
     ReadingUncertaintyInput,
     'partAlpha' | 'instrumentAlpha' | 'partTempU' | 'instrumentTempU' | 'expansion'
   >
+  /** What was measured, as the machine record names it. */
+  readonly of: Bracket['of']
+  readonly part: Temperature | null
+  readonly body: Temperature | null
   /** Why nothing that it covers can be trusted, each in a sentence. */
   readonly holds: readonly string[]
 }
@@ -88,6 +92,9 @@ function factsOf(defs: Definitions, state: State, judge: PlacedStep, at: Bracket
       instrumentTempU: body?.standardU ?? Number.NaN,
       ...(part === null || body === null ? {} : expansionDoubt(own, gauge?.expansion, part, body)),
     }),
+    of: at.of,
+    part,
+    body,
     holds,
   }
 }

@@ -1,19 +1,17 @@
 // Gathers what a judge by figures needs from the readings on record, works each figure out, and how far it may be off. What is
 // missing stays missing and is judged HOLD; nothing is filled in.
 import type { CharacteristicId } from '../definition/characteristics.ts'
-import { isSetOnStandard, type Reader } from '../definition/instruments.ts'
 import type { FiguresJudge, StepOf } from '../definition/procedure.ts'
 import { at20Of } from '../definition/step-judge.ts'
 import { type Figure, type FigureJudgeInput, judgeFigures } from '../metrology/figure-judge.ts'
 import { propagate, type Source } from '../metrology/propagate.ts'
-import { expandedOfReading } from '../metrology/uncertainty.ts'
 import type { CompiledValue } from '../rules/value.ts'
-import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { type At20, at20Facts } from './figure-at-20.ts'
+import { type Read, readsAt } from './figure-reads.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf } from './places.ts'
-import { beyondItsScale, nowDoubted } from './plausible.ts'
 import type { State } from './state.ts'
 import { figureReads, type Instead, workFigure } from './values.ts'
 import type { FigureVerdictRecord } from './verdict-record.ts'
@@ -37,22 +35,10 @@ export function figuresVerdict(
   }
 }
 
-/** A settled place that figures may rest on, with the value that goes in and what it was read on. */
-interface Read {
-  readonly place: string
-  readonly si: number
-  readonly expandedU: number | null
-  readonly resolution: number
-  readonly instruments: readonly string[]
-}
-
 export function figureInput(defs: Definitions, state: State, judge: FiguresJudgeStep): FigureJudgeInput {
   const { step, figures = [] } = judge
   const brackets = at20Facts(defs, state, judge)
-  const places = new Map<string, Read | string>()
-  for (const read of readsBehind(defs, judge))
-    if (applicability(defs, state, read) === 'do')
-      for (const [key, one] of readAt(defs, state, read, brackets)) places.set(key, one)
+  const { places } = readsOf(defs, state, judge, brackets)
   const faults = [...places.values()].filter((one) => typeof one === 'string')
   const limits = limitsFor(
     defs,
@@ -134,6 +120,16 @@ function plain(clause: string): string {
   return clause.replaceAll('_', ' ')
 }
 
+/** What the figures rest on, each with its error, and how far apart each instrument read the same place. */
+export function readsOf(
+  defs: Definitions,
+  state: State,
+  judge: FiguresJudgeStep,
+  brackets: readonly At20[] = at20Facts(defs, state, judge),
+) {
+  return readsAt(defs, state, readsBehind(defs, judge), brackets)
+}
+
 /** The read steps that the figures rest on, in the order of the job. */
 function readsBehind(defs: Definitions, judge: PlacedStep): ReadStep[] {
   const ids = new Set(figureReads(defs, judge))
@@ -141,94 +137,6 @@ function readsBehind(defs: Definitions, judge: PlacedStep): ReadStep[] {
     .filter((one) => one.step.kind === 'read' && ids.has(one.id))
     .map((one) => asKind(one, 'read'))
 }
-
-/**
- * Each settled place, or the reason why nothing read here can be trusted. A place without a settled value is left out: the
- * figure is then unknown, and says so itself.
- */
-export function* readAt(
-  defs: Definitions,
-  state: State,
-  read: ReadStep,
-  brackets: readonly At20[],
-): Generator<[string, Read | string]> {
-  const at20 = brackets.find((one) => one.covers(read)) ?? null
-  for (const place of placesOf(read)) {
-    const { si, spread, readings } = placeResult(read, place, state)
-    if (si === null) continue
-    const instruments = [...new Set(readings.map((one) => one.instrument))].sort()
-    const known = instruments.map((id) => instrumentById(defs, id))
-    const used = known.filter((one): one is Reader => one !== undefined && one.kind !== 'gas_meter')
-    if (used.length < known.length || used.length === 0) {
-      yield [place.key, `${instruments.join(', ')} is not in the register, so what it read cannot be judged.`]
-      continue
-    }
-    // It was doubted, and kept all the same: on record, and no measurement.
-    const off = readings.map((one) => beyondItsScale(defs, one)).find((why) => why !== null)
-    if (off !== undefined) {
-      yield [place.key, `A reading at ${place.station.label} is ${off}, so it cannot be judged.`]
-      continue
-    }
-    const doubt = readings.map((one) => nowDoubted(defs, read, one)).find((why) => why !== null)
-    if (doubt !== undefined) {
-      yield [
-        place.key,
-        `A reading at ${place.station.label} is by the record as it is now ${doubt}, so it cannot be judged.`,
-      ]
-      continue
-    }
-    const bare = used.find((one) => isSetOnStandard(one) && at20 === null)
-    if (bare !== undefined) {
-      yield [
-        place.key,
-        `${bare.id} measured here without a set-check before and after and without temperatures: its figures cannot be judged.`,
-      ]
-      continue
-    }
-    const reduced = at20 === null ? { ok: true as const, value: si } : at20.reduce(si)
-    if (!reduced.ok) {
-      yield [place.key, reduced.error.say]
-      continue
-    }
-    const isHeld = at20 !== null && at20.holds.length > 0
-    const errors = used.map((one) => (isHeld ? null : errorOf(one, reduced.value, spread ?? 0, at20)))
-    yield [
-      place.key,
-      {
-        place: place.key,
-        si: reduced.value,
-        expandedU: errors.includes(null) ? null : Math.max(...errors.map((u) => u ?? Number.NaN)),
-        resolution: Math.max(...used.map((one) => one.resolution.si)),
-        instruments,
-      },
-    ]
-  }
-}
-
-/** Expanded uncertainty, k = 2, of one combined reading; null where nobody has stated any. Temperatures count where known. */
-function errorOf(one: Reader, si: number, spread: number, at20: At20 | null): number | null {
-  if (one.uncertainty === undefined) return null
-  const { uncertainty } = one
-  const warm = at20 === null ? COLD : at20.error(one)
-  const u = expandedOfReading({
-    instrumentU: uncertainty.expanded.si,
-    instrumentK: uncertainty.k,
-    // The size only matters with an expansion; any size above nought does without one.
-    lengthM: at20 === null ? 1 : Math.abs(si),
-    ...warm,
-    repeatsSpread: spread,
-    resolutionM: one.resolution.si,
-    resolutionInsideU: 'includes_resolution' in uncertainty && uncertainty.includes_resolution,
-  })
-  return u.ok ? u.value : Number.NaN
-}
-
-/** Expanded uncertainty, k = 2, of one reading as good as it can be: no spread, no doubt in temperatures. Null: unstated. */
-export function oneReadingU(one: Reader): number | null {
-  return errorOf(one, 1, 0, null)
-}
-
-const COLD = { partAlpha: 0, instrumentAlpha: 0, partTempU: 0, instrumentTempU: 0 }
 
 /** Readings that went in, by number of their entries. */
 function seqsBehind(defs: Definitions, state: State, judge: FiguresJudgeStep): number[] {

@@ -72,7 +72,7 @@ export function foldReading(state: State, entry: ReadingEntry): State {
       )
       const corrected = {
         ...pending(entry),
-        keptBecause: null,
+        keptBecause: entry.doubt === undefined ? null : entry.why,
         correctedBy: null,
         corrects: entry.of,
         voidBy: null,

@@ -2,15 +2,20 @@
 // after it, whatever the entry names: the names are for people, and no list can leave anything standing.
 import type { Entry } from './entries.ts'
 import { strikeWhole } from './fold-gate.ts'
-import { voided } from './fold-void.ts'
+import { voided, without } from './fold-void.ts'
 import type { State } from './state.ts'
 
 export function recordTakenIn(state: State, entry: Extract<Entry, { type: 'record.taken-in' }>): State {
-  const { seq, at, person, why } = entry
+  const { seq, at, person, why, anew } = entry
   const judged = [...Object.keys(state.verdicts), ...entry.voids]
   const after = voided(strikeWhole(state, 'record'), judged)
   return {
     ...after,
+    done: without(
+      after.done,
+      anew.filter((id) => after.points[id] === undefined),
+    ),
+    points: { ...after.points, ...all(only(after.points, anew), (point) => ({ ...point, void: true })) },
     dispositions: all(after.dispositions, (one) => ({ ...one, void: true })),
     // Whether an instrument suits the machine is asked of the new record, when it is picked.
     seats: {},
@@ -26,4 +31,8 @@ export function recordTakenIn(state: State, entry: Extract<Entry, { type: 'recor
 
 function all<T>(record: Readonly<Record<string, T>>, change: (value: T) => T): Record<string, T> {
   return Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]))
+}
+
+function only<T>(record: Readonly<Record<string, T>>, keys: readonly string[]): Record<string, T> {
+  return Object.fromEntries(Object.entries(record).filter(([key]) => keys.includes(key)))
 }

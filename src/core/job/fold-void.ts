@@ -47,6 +47,8 @@ export function instrumentDoubted(
     readings: voidReadings(state, (r) => r.instrument === instrument, seq),
     doubt: state.doubt?.instrument === instrument ? null : state.doubt,
     late: state.late?.instrument === instrument ? null : state.late,
+    adopted:
+      state.adopted !== null && entry.readings.length > 0 ? { ...state.adopted, void: true } : state.adopted,
     closed: falls ? 'HOLD' : state.closed,
     fellFrom: falls ? (state.fellFrom ?? state.closed) : state.fellFrom,
   }

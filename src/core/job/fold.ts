@@ -51,6 +51,8 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     things: [],
     files: [],
     records: [],
+    adopted: null,
+    remarks: [],
     cutShort: false,
     left: false,
     closed: null,
@@ -200,6 +202,14 @@ export function fold(before: State, entry: Entry): State {
       return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
     case 'record.taken-in':
       return recordTakenIn(state, entry)
+    case 'left.adopted': {
+      const { seq, at, person } = entry
+      return { ...state, adopted: { seq, at, person, void: false } }
+    }
+    case 'remark.made': {
+      const { seq, at, person, text } = entry
+      return { ...state, remarks: [...state.remarks, { seq, at, person, text }] }
+    }
     case 'clock.moved': {
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
       const lastMs = readStamp(entry.at)?.ms ?? state.lastMs

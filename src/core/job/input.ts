@@ -1,8 +1,10 @@
 // What a person (or the shell on their behalf) may bring to a job. Structured: wording and dialogue live in core/talk.
 
+import type { RenewedPart } from './adopt.ts'
 import type { KeptFile } from './attachment.ts'
 import type { Definitions } from './definitions.ts'
 import type { FileCopy } from './entries.ts'
+import type { WrittenFile } from './entries-by-lead.ts'
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 
@@ -152,6 +154,17 @@ export type Input =
       readonly unproved: string | null
       readonly why: string
     } & Signature)
+  /** Of a closed job: its figures as left are the next baseline. `without`: numbers of the list of them, from 1. */
+  | ({
+      readonly do: 'adopt'
+      /** Running hours of the machine, h. */
+      readonly hours: number
+      readonly renewed: readonly RenewedPart[]
+      readonly without: readonly number[]
+      readonly file: WrittenFile
+    } & Signature)
+  /** Of a closed job: words of a lead. */
+  | ({ readonly do: 'remark'; readonly text: string } & Signature)
   | { readonly do: 'leave' }
   | { readonly do: 'take-up' }
   /** Nothing happened but time. */

@@ -4,12 +4,11 @@
 
 import { judgeBore } from '../bore/bore-judge.ts'
 import type { BoreJudgeInput } from '../bore/bore-judge-input.ts'
-import type { BoreDatum } from '../bore/bore-wear.ts'
 import { judgeReads } from '../definition/judge-reads.ts'
 import type { StepOf } from '../definition/procedure.ts'
-import type { Result } from '../lib/result.ts'
 import { expandedOfDifference, expandedOfReading } from '../metrology/uncertainty.ts'
-import { boreFacts, type Gathered, gather, type JudgeStep } from './bore-facts.ts'
+import { recordedDatum } from './bore-datum.ts'
+import { boreFacts, type Gathered, gatherIf, type JudgeStep } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { figuresVerdict } from './figure-step.ts'
 import { limitsFor } from './limits.ts'
@@ -48,7 +47,7 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
   const { inputs } = judge.step
   const { bore } = defs.machine
   const readStep = (id: string) => asKind(stepById(defs, judge.scope + id), 'read')
-  const { gauge, part, body, main, error, reduce } = boreFacts(defs, state, judge)
+  const { gauge, part, body, main, strip, error, reduce } = boreFacts(defs, state, judge)
   const counterbore =
     inputs.counterbore === undefined
       ? null
@@ -69,10 +68,7 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
     resolutionM: gauge?.resolution.si ?? null,
     simpleAcceptance:
       defs.machine.simple_acceptance === undefined ? null : { by: defs.machine.simple_acceptance.by },
-    datum: datumFor(
-      defs,
-      inputs.datum === undefined ? null : gatherIf(defs, state, readStep(inputs.datum), reduce),
-    ),
+    ...datumFor(defs, strip, readStep(inputs.diameters), u),
     counterboreM: counterbore ?? bore.counterbore?.si ?? null,
     ...(maxBoreM === undefined ? {} : { maxBoreM }),
     lined: bore.lined,
@@ -85,32 +81,32 @@ export function boreInput(defs: Definitions, state: State, judge: JudgeStep): Bo
   }
 }
 
-/** A step that was skipped because its condition was not met gives nothing; that is not the same as missing. */
-function gatherIf(
-  defs: Definitions,
-  state: State,
-  placed: PlacedStep & { readonly step: StepOf<'read'> },
-  reduce: (m: number) => Result<number>,
-): Gathered | null {
-  return applicability(defs, state, placed) === 'do' ? gather(defs, state, placed, reduce) : null
-}
-
 function largestOf(gathered: Gathered | null): number | null {
   return gathered === null || gathered.readings.length === 0
     ? null
     : Math.max(...gathered.readings.map((r) => r.valueM))
 }
 
-/** The unswept strip where there is one, else the as-bored record, else none: never the counterbore. */
-function datumFor(defs: Definitions, strip: Gathered | null): BoreDatum | null {
+/** The unswept strip where there is one, else the record of the same bore, else none, and why: never the counterbore. */
+function datumFor(
+  defs: Definitions,
+  strip: Gathered | null,
+  diameters: PlacedStep & { readonly step: StepOf<'read'> },
+  readingU: number | null,
+): Pick<BoreJudgeInput, 'datum' | 'noDatum'> {
   if (strip !== null && strip.readings.length > 0) {
+    const errors = strip.readings.flatMap((r) => r.expandedU ?? readingU ?? [])
     return {
-      from: 'unswept strip',
-      byAxisM: Object.fromEntries(strip.readings.map((r) => [r.axis, r.valueM])),
+      datum: {
+        from: 'unswept strip',
+        byAxisM: Object.fromEntries(strip.readings.map((r) => [r.axis, r.valueM])),
+        // Of several axes the greatest counts for each: on the safe side, and seldom another.
+        ...(errors.length === 0 ? {} : { expandedU: Math.max(...errors) }),
+      },
     }
   }
-  const recorded = defs.machine.bore.as_bored
-  return recorded === undefined ? null : { from: 'as-bored record', singleM: recorded.diameter.si }
+  const { datum, why } = recordedDatum(defs, diameters)
+  return why === null ? { datum } : { datum, noDatum: `no unswept strip was read, and ${why}` }
 }
 
 function readingSeqs(defs: Definitions, state: State, judge: AnyJudgeStep): number[] {

@@ -1,7 +1,7 @@
 // What the job asks for now. Derived from state alone; expiry is an entry, so nothing here looks at a clock.
 // Rule one: no step that exposes people to a hazard is presented unless a gate holding it back is open.
 import type { Instrument } from '../definition/instruments.ts'
-import type { Seat } from '../definition/procedure.ts'
+import type { Seat, StepOf } from '../definition/procedure.ts'
 import { oncePerPair } from '../lib/once.ts'
 import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
@@ -261,6 +261,11 @@ function applies(defs: Definitions, state: State, placed: PlacedStep): Applicabi
   return outcome === 'unknown' ? placed.step.when.unknown : outcome === 'true' ? 'do' : 'skip'
 }
 
+/** Whether nothing goes on after this choice, until there is another verdict or another word of a lead. */
+export function waitsFor({ waits_on: waits = [] }: StepOf<'decide'>, choice: string): boolean {
+  return waits.some((one) => one === choice)
+}
+
 export function isComplete(state: State, placed: PlacedStep): boolean {
   const { step, id } = placed
   switch (step.kind) {
@@ -279,7 +284,7 @@ export function isComplete(state: State, placed: PlacedStep): boolean {
     }
     case 'decide': {
       const disposition = state.dispositions[id]
-      return disposition !== undefined && !disposition.void
+      return disposition !== undefined && !disposition.void && !waitsFor(step, disposition.choice)
     }
     case 'part':
       return true

@@ -1,6 +1,6 @@
 // The one figure of a read step that has one place, as it may go into a verdict, or why there is none.
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
-import { readAt } from './figure-step.ts'
+import { readsAt } from './figure-reads.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf, WHY_NOT } from './places.ts'
 import type { State } from './state.ts'
@@ -15,7 +15,7 @@ export function readOnce(defs: Definitions, state: State, judge: PlacedStep, id:
   if (applicability(defs, state, read) !== 'do') return { why: `${name}: not asked for on this job.` }
   const [place, ...others] = placesOf(read)
   if (place === undefined || others.length > 0) return { why: `${name}: not one figure.` }
-  const [found] = [...readAt(defs, state, read, [])]
+  const [found] = readsAt(defs, state, [read], []).places
   if (found === undefined) return { why: `${name}: ${WHY_NOT[placeResult(read, place, state).state]}.` }
   const [, one] = found
   if (typeof one === 'string') return { why: `${name}: ${one}` }

@@ -1,9 +1,12 @@
-// What the repeats of one place do to the measuring error of a verdict: whether they count in it, and where most of it is theirs.
+// What the repeats of one place do to the measuring error of a verdict: whether they count in it, which place carries its own, and
+// where most of the error of a figure is the repeats of one place.
 import type { StepOf } from '../definition/procedure.ts'
-import { expandedOfReading } from '../metrology/uncertainty.ts'
-import { asBoreJudge, boreFacts, type JudgeStep } from './bore-facts.ts'
+import type { PlaceRepeats } from '../metrology/repeatability.ts'
+import { partsOfReading, type ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
+import { asBoreJudge, type BoreFacts, boreFacts, errorAt, type JudgeStep } from './bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
-import { type Place, placeResult, placesOf } from './places.ts'
+import { readsOf } from './figure-step.ts'
+import { type Place, placesOf } from './places.ts'
 import type { State } from './state.ts'
 import { figureReads } from './values.ts'
 import type { VerdictRecord } from './verdict-record.ts'
@@ -21,18 +24,21 @@ export interface WideRepeats {
 export function countsInError(defs: Definitions, read: PlacedStep): boolean {
   return defs.steps.some((judge) => {
     const bore = asBoreJudge(judge)
-    if (bore !== null) return bore.scope + bore.step.inputs.diameters === read.id
+    if (bore !== null) {
+      const { diameters, datum } = bore.step.inputs
+      return [diameters, datum].some((id) => id !== undefined && bore.scope + id === read.id)
+    }
     const { step } = judge
     return step.kind === 'judge' && step.compute === 'figures' && figureReads(defs, judge).includes(read.id)
   })
 }
 
-/** More than this share of the variance of a verdict's error, for one place, is most of it. */
-const MOST = 0.5
+/** More than this share of the variance of an error is most of it. */
+export const MOST = 0.5
 
 /**
- * The place whose repeats make most of the measuring error of this verdict; null where none does. `state` is one in which the
- * verdict stands.
+ * The place whose repeats make most of a measuring error of this verdict: its own, where it stands out. Null where no place does.
+ * `state` is one in which the verdict stands.
  */
 export function dominantRepeats(
   defs: Definitions,
@@ -41,58 +47,61 @@ export function dominantRepeats(
   record: VerdictRecord,
 ): WideRepeats | null {
   const bore = asBoreJudge(judge)
-  if (bore !== null) return dominantInBore(defs, state, bore)
-  return record.compute === 'figures' ? dominantInFigures(defs, state, record) : null
+  if (bore !== null) return dominantInBore(defs, boreFacts(defs, state, bore), bore)
+  return record.compute === 'figures' ? dominantInFigures(defs, state, judge, record) : null
 }
 
-/** One spread counts for all diameters, the greatest: it is most of the error where the next one would leave less than half. */
-function dominantInBore(defs: Definitions, state: State, judge: JudgeStep): WideRepeats | null {
-  const { error } = boreFacts(defs, state, judge)
-  const wide = widest(defs, state, judge)
-  const [first, second] = wide
-  if (error === null || first === undefined) return null
-  const all = expandedOfReading({ ...error, repeatsSpread: first.spread })
-  const without = expandedOfReading({ ...error, repeatsSpread: second?.spread ?? 0 })
-  if (!all.ok || !without.ok || all.value === 0) return null
-  return 1 - (without.value / all.value) ** 2 > MOST ? first : null
+function dominantInBore(defs: Definitions, facts: BoreFacts, judge: JudgeStep): WideRepeats | null {
+  const { error } = facts
+  if (error === null) return null
+  const wide = standingOut(facts).find((one) => shareOfRepeats(errorAt(error, one)) > MOST)
+  return wide === undefined ? null : placeAt(defs, judge, wide)
 }
 
-/** Every diameter that has a figure, the one whose repeats lie furthest apart first. */
-export function widest(defs: Definitions, state: State, judge: JudgeStep): WideRepeats[] {
-  const read = asKind(stepById(defs, judge.scope + judge.step.inputs.diameters), 'read')
-  return placesOf(read)
-    .flatMap((place) => {
-      const { si, spread } = placeResult(read, place, state)
-      return si === null || spread === null ? [] : [{ read, place, spread }]
-    })
-    .sort((a, b) => b.spread - a.spread)
+/** The places that carry their own repeats, the one furthest apart first. */
+export function standingOut({ repeats }: Pick<BoreFacts, 'repeats'>): PlaceRepeats[] {
+  return repeats.places.filter((one) => one.standsOut).sort((a, b) => b.spread - a.spread)
 }
 
-/** Spread of repeats to its expanded uncertainty, k = 2, as metrology/uncertainty.ts counts it. */
-const expandedOfSpread = (spread: number) => (2 * spread) / (1.128 * Math.SQRT2)
+/** The part of the variance that the repeats make; 0 where the error cannot be reckoned with. */
+export function shareOfRepeats(error: ReadingUncertaintyInput): number {
+  const parts = partsOfReading(error)
+  if (!parts.ok) return 0
+  const all = parts.value.reduce((sum, { u }) => sum + u * u, 0)
+  return all === 0 ? 0 : (parts.value.find(({ from }) => from === 'repeats')?.u ?? 0) ** 2 / all
+}
 
+/** By how far each reading moves its figure; a place in a pool is named only where its repeats are all there is of it. */
 function dominantInFigures(
   defs: Definitions,
   state: State,
+  judge: PlacedStep,
   { inputs }: Extract<VerdictRecord, { compute: 'figures' }>,
 ): WideRepeats | null {
+  const { step } = judge
+  if (step.kind !== 'judge' || step.compute !== 'figures') return null
+  const { places, pools } = readsOf(defs, state, { ...judge, step })
+  const own = new Map(
+    pools.flatMap((pool) =>
+      pool.places.filter((one) => one.standsOut || one.n - 1 === pool.dof).map((one) => [one.place, one]),
+    ),
+  )
   for (const { expandedU, parts } of inputs.figures) {
     if (expandedU === null || expandedU === 0) continue
-    for (const { place: key, expandedU: own, moves } of parts) {
-      const found = placeAt(defs, state, key)
-      if (found === null || own === null || own === 0 || moves === null) continue
-      const ofRepeats = (moves / expandedU) * (expandedOfSpread(found.spread) / own)
-      if (ofRepeats ** 2 > MOST) return found
+    for (const { place: key, moves } of parts) {
+      const [wide, read] = [own.get(key), places.get(key)]
+      if (wide === undefined || read === undefined || typeof read === 'string' || moves === null) continue
+      const share = Math.max(0, ...read.errors.map(shareOfRepeats))
+      if (share * (moves / expandedU) ** 2 > MOST) return placeAt(defs, judge, wide)
     }
   }
   return null
 }
 
-function placeAt(defs: Definitions, state: State, key: string): WideRepeats | null {
-  const placed = stepById(defs, key.slice(0, key.indexOf('.')))
-  if (placed.step.kind !== 'read') return null
-  const read = asKind(placed, 'read')
-  const place = placesOf(read).find((one) => one.key === key)
-  const spread = place === undefined ? null : placeResult(read, place, state).spread
-  return place === undefined || spread === null ? null : { read, place, spread }
+/** A place by its key, for its number on the sheet. */
+function placeAt(defs: Definitions, judge: PlacedStep, wide: PlaceRepeats): WideRepeats {
+  const read = asKind(stepById(defs, wide.place.slice(0, wide.place.indexOf('.'))), 'read')
+  const place = placesOf(read).find(({ key }) => key === wide.place)
+  if (place === undefined) throw new Error(`${judge.id} rests on a place that its steps do not have`)
+  return { read, place, spread: wide.spread }
 }

@@ -9,13 +9,15 @@ export function stampEntry(state: State, body: Body, now: Instant): Entry {
   return { ...body, seq: state.seq + 1, at: stamp(now), ...(by === null ? {} : { by }) }
 }
 
+/** What is added to a closed job by whoever signs for it; of a wrong PIN nobody knows who keyed it. */
+const LATE: readonly Body['type'][] = ['instrument.doubted', 'pin.fitted', 'left.adopted', 'remark.made']
+
 function keyedBy(state: State, body: Body): string | null {
   if (body.type === 'person.signed-on') return body.person
   // Nobody is on the job then: whoever signs is who keyed it.
   if (body.type === 'record.taken-in') return body.person
-  // After the job was closed only whoever signs is there; of a wrong PIN nobody knows who keyed it.
   if (state.closed !== null)
-    return body.type === 'instrument.doubted' || body.type === 'pin.fitted' ? (body.person ?? null) : null
+    return LATE.includes(body.type) && 'person' in body ? (body.person ?? null) : null
   // What others did is nobody's doing here, and nobody chose that a reading is dropped.
   const isOfNobody =
     body.type === 'elsewhere.seen' || body.type === 'elsewhere.gone' || body.type === 'reading.dropped'

@@ -209,6 +209,20 @@ export interface State {
   readonly files: readonly AttachedFile[]
   /** Machine records taken in since the job was opened, in that order. */
   readonly records: readonly RecordTaken[]
+  /** Who adopted the figures as left; void once something they rest on fell. Null: nobody. */
+  readonly adopted: {
+    readonly seq: number
+    readonly at: string
+    readonly person: string
+    readonly void: boolean
+  } | null
+  /** What leads said of it after the close. */
+  readonly remarks: readonly {
+    readonly seq: number
+    readonly at: string
+    readonly person: string
+    readonly text: string
+  }[]
   /** A gate fell by time alone and nothing was done since: whatever was asked then may still be called out. */
   readonly cutShort: boolean
   readonly left: boolean

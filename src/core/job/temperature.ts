@@ -9,6 +9,10 @@ export interface Temperature {
   readonly celsius: number
   /** Standard uncertainty, K: the thermometer's, and half the drift taken as evenly likely anywhere between. */
   readonly standardU: number
+  /** The thermometer's alone, K. */
+  readonly thermometerU: number
+  /** Greatest less least of the readings, K: how far it moved while the sizes were read. */
+  readonly driftK: number
 }
 
 /** Null as soon as any of the readings is missing: a temperature known only before is not known. Source: GUM 4.3.7. */
@@ -32,7 +36,8 @@ export function temperatureOver(
     values.push(result.si)
   }
   if (values.length === 0) return null
-  const half = (Math.max(...values) - Math.min(...values)) / 2
+  const driftK = Math.max(...values) - Math.min(...values)
   const mean = values.reduce((sum, v) => sum + v, 0) / values.length
-  return { celsius: mean - 273.15, standardU: Math.hypot(thermometerU, half / Math.sqrt(3)) }
+  const standardU = Math.hypot(thermometerU, driftK / 2 / Math.sqrt(3))
+  return { celsius: mean - 273.15, standardU, thermometerU, driftK }
 }

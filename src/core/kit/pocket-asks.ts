@@ -2,7 +2,7 @@
 import { machineHolds } from '../cycle/machine-holds.ts'
 import { type Instrument, READS } from '../definition/instruments.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
-import { oneReadingU } from '../job/figure-step.ts'
+import { oneReadingU } from '../job/figure-reads.ts'
 import { pocketRecord, recordHolds } from '../job/pocket-record.ts'
 import type { PocketJudgeStep } from '../job/pocket-step.ts'
 import { formatQuantity } from '../units/index.ts'

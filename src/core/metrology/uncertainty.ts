@@ -1,10 +1,16 @@
-// How large the measuring error of a reading, and of what is reckoned from readings, may be. One k for all: 2.
+// How large the measuring error of a reading, and of what is reckoned from readings, may be. One level for all: that of k = 2.
 
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { normalBelow } from '../statistics/normal.ts'
+import { type Component, combineBudget, type Expanded, expandBudget } from './budget.ts'
 import { REFERENCE_C } from './reduce-to-20.ts'
+import type { RepeatsError } from './repeatability.ts'
 
-/** Coverage factor of every U stated here: about 95 % two-sided (JCGM 100:2008, 6.2 and 6.3). */
+/** Coverage factor of every U stated here: about 95 % two-sided (JCGM 100:2008, 6.2 and 6.3). Few repeats ask for a larger one. */
 export const COVERAGE_K = 2
+
+/** What a U covers, whatever its own k: as much of a normal error as k = 2, 95.45 in 100. */
+export const COVERAGE_LEVEL = 1 - 2 * normalBelow(-COVERAGE_K)
 
 export interface ReadingUncertaintyInput {
   /** Expanded uncertainty from the instrument's record, metres; missing when none is stated. */
@@ -18,8 +24,8 @@ export interface ReadingUncertaintyInput {
   /** Standard uncertainty of each temperature, K. */
   readonly partTempU: number
   readonly instrumentTempU: number
-  /** Greatest less least of the repeats, metres. */
-  readonly repeatsSpread?: number | undefined
+  /** What the repeats add, pooled over places or of this one (repeatability.ts); left out where nothing was read twice. */
+  readonly repeats?: RepeatsError | undefined
   readonly resolutionM: number
   /** Whether the stated U has the resolution in it already: the instrument record says so. */
   readonly resolutionInsideU: boolean
@@ -36,22 +42,52 @@ export interface ExpansionDoubt {
 }
 
 /**
- * Expanded uncertainty, k = 2, of one combined reading in metres: root sum of squares of standard uncertainties.
+ * Expanded uncertainty of one combined reading in metres, at the level of k = 2: root sum of squares of standard
+ * uncertainties, widened by Student's t where the repeats that make much of it are few.
  *
  * Terms: instrument U/k; length x alpha x u(temperature) for part and for instrument; resolution/sqrt(12) unless it is
- * inside U already; repeats as spread/(1.128 sqrt 2), the mean of two by the range method, with no credit for more
- * repeats; length x (T - 20) x u(alpha) where the doubt in the coefficients is given.
+ * inside U already; repeats as repeatability.ts has them; length x (T - 20) x u(alpha) where the doubt in the coefficients
+ * is given. All but the repeats are taken as well known.
  * Between readings of ONE session an error in the shared temperature is second order: it changes a difference d
  * by d x alpha x u(T), nanometres for any wear, and it changes a size by length x alpha x u(T), microns. So these
  * terms count for a size against its limit, and to leave them in a difference is to err on the safe side.
- * With few repeats and a large spread k = 2 is too small: let the repeat rule ask for more readings.
- * Source: JCGM 100:2008 (GUM) 5.1.2 (combining), 6.2 (expanding), H.1 (temperature terms);
- * F.2.2.1 (resolution) and G.3 (few repeats) are clause numbers from memory.
+ * Source: JCGM 100:2008 (GUM) 5.1.2 (combining), 6.2 (expanding), G.4.1 (effective degrees of freedom, cut to a whole number),
+ * G.3 and Table G.2 (t at 95.45 in 100), H.1 (temperature terms); F.2.2.1 (resolution) is a clause number from memory.
  * Refuses: no stated U; any input that is missing, not finite or below zero.
  */
 export function expandedOfReading(input: ReadingUncertaintyInput): Result<number> {
+  const stated = statedOfReading(input)
+  return stated.ok ? ok(stated.value.U) : stated
+}
+
+export interface StatedError extends Expanded {
+  /** Standard uncertainty of the whole, k = 1, metres. */
+  readonly uc: number
+  readonly parts: readonly ErrorPart[]
+}
+
+/** The same with what it is made of: its terms, its k, and the degrees of freedom that k is for (may be infinite). */
+export function statedOfReading(input: ReadingUncertaintyInput): Result<StatedError> {
   const parts = partsOfReading(input)
-  return parts.ok ? ok(COVERAGE_K * Math.sqrt(parts.value.reduce((sum, { u }) => sum + u * u, 0))) : parts
+  if (!parts.ok) return parts
+  const budget = combineBudget(
+    parts.value.map(({ from, u }): Component => {
+      return { name: from, u, dof: from === 'repeats' && u > 0 ? input.repeats?.dof : undefined }
+    }),
+  )
+  if (!budget.ok) return budget
+  const { uc, effectiveDof } = budget.value
+  if (effectiveDof === Number.POSITIVE_INFINITY)
+    return ok({
+      level: COVERAGE_LEVEL,
+      dof: effectiveDof,
+      k: COVERAGE_K,
+      U: COVERAGE_K * uc,
+      uc,
+      parts: parts.value,
+    })
+  const expanded = expandBudget(budget.value, COVERAGE_LEVEL)
+  return expanded.ok ? ok({ ...expanded.value, uc, parts: parts.value }) : expanded
 }
 
 /** Where the measuring error of a reading comes from. */
@@ -70,7 +106,7 @@ export interface ErrorPart {
   readonly u: number
 }
 
-/** The terms of `expandedOfReading`, each by itself: formula, source and what is refused stand there. */
+/** The terms of `statedOfReading`, each by itself: formula, source and what is refused stand there. */
 export function partsOfReading(input: ReadingUncertaintyInput): Result<readonly ErrorPart[]> {
   const { instrumentU, instrumentK, lengthM } = input
   if (instrumentU === null || instrumentU === undefined)
@@ -88,13 +124,14 @@ export function partsOfReading(input: ReadingUncertaintyInput): Result<readonly 
     { from: 'part temperature', u: lengthM * input.partAlpha * input.partTempU },
     { from: 'instrument temperature', u: lengthM * input.instrumentAlpha * input.instrumentTempU },
     { from: 'resolution', u: input.resolutionInsideU ? 0 : input.resolutionM / Math.sqrt(12) },
-    { from: 'repeats', u: (input.repeatsSpread ?? 0) / (1.128 * Math.SQRT2) },
+    { from: 'repeats', u: input.repeats?.u ?? 0 },
     ...expansionParts(lengthM, input.expansion),
   ]
   const inputs = [instrumentU, lengthM, input.partAlpha, input.instrumentAlpha, input.partTempU]
-  inputs.push(input.instrumentTempU, input.resolutionM, input.repeatsSpread ?? 0)
+  inputs.push(input.instrumentTempU, input.resolutionM)
   inputs.push(...parts.map(({ u }) => u))
-  if (!inputs.every((x) => Number.isFinite(x) && x >= 0) || lengthM === 0 || input.resolutionM === 0)
+  const isFew = input.repeats !== undefined && !(input.repeats.dof >= 1)
+  if (!inputs.every((x) => Number.isFinite(x) && x >= 0) || lengthM === 0 || input.resolutionM === 0 || isFew)
     return refuse(
       'uncertainty-input-unsound',
       'A figure that the measuring error is reckoned from is not a sound number.',

@@ -2,6 +2,7 @@
 
 import type { StepOf } from '../definition/procedure.ts'
 import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { waitsFor } from '../job/next.ts'
 import { oncePer, oncePerPair } from '../lib/once.ts'
 import { VERDICT_WORDS } from '../metrology/verdict.ts'
 import { isOpenRule } from './free.ts'
@@ -27,10 +28,13 @@ export const wordClasses = oncePerPair((defs: Definitions, placed: PlacedStep): 
     (p) => !restsOnFigures(defs, p) && (p.rule?.names ?? []).some((name) => p.scope + name === placed.id),
   )
   if (own.length === 0 && placed.step.kind === 'judge') return BY_CHOICES
-  if (own.length === 0) return { examples: words.slice(0, 1), isToldApart: false, classOf: () => null }
+  const waits = (word: string) => placed.step.kind === 'decide' && waitsFor(placed.step, word)
+  if (own.length === 0 && !words.some(waits))
+    return { examples: words.slice(0, 1), isToldApart: false, classOf: () => null }
   // A rule over this step alone sorts its words; where other steps come in too, every word is a class of its own.
   const alone = own.every((p) => p.rule?.names.length === 1)
-  const classOf = (word: string): string => (alone ? own.map((p) => actOf(p, word)).join('/') : word)
+  const classOf = (word: string): string =>
+    `${waits(word) ? 'waits ' : ''}${alone ? own.map((p) => actOf(p, word)).join('/') : word}`
   const examples = new Map(words.map((word) => [classOf(word), word]))
   return { examples: [...examples.values()], isToldApart: true, classOf }
 })

@@ -20,6 +20,7 @@ export const KINDS = [
   'objection',
   'open',
   'instrument',
+  'baseline',
   'missing',
   'fallback',
   'clock',
@@ -33,6 +34,7 @@ export const KINDS = [
   'doubted',
   'apart',
   'improbable',
+  'remark',
   'unproved',
 ] as const
 
@@ -54,6 +56,7 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   objection: 'answers that it is not as it should be',
   open: 'things still open',
   instrument: 'instruments out or put back',
+  baseline: 'baselines adopted from figures that fell',
   missing: 'things not done or not settled',
   fallback: 'verdicts by fall-back limits',
   clock: 'jumps of the clock',
@@ -67,6 +70,7 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   doubted: 'readings that were doubted or late',
   apart: 'places read once more, as readings lay apart',
   improbable: 'improbable readings, asked and not accused',
+  remark: 'remarks of leads after the close',
   unproved: 'things the log cannot prove',
 }
 

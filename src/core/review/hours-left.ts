@@ -26,19 +26,45 @@ const RUNS_ON = ['accept', 'concession']
 export function hoursLeftOf(defs: Definitions, state: State, change: Change): Result<Outlook> | null {
   const { found, history, rate } = change
   if (found === null || history === null || rate === null || !rate.ok) return null
-  const judged = judgedBy(defs, found.step, history.wears)
-  if (judged === null) return refuse('no-limit', 'no limit on record is of this size by itself.')
-  if (isRemade(state, change, judged.judge))
+  const to = wearsTo(defs, state, change, history.wears)
+  if (to?.isRemade === true)
     return refuse('remade', 'it was changed or renewed on this job, or is to be: its wear begins anew.')
-  const limit = limitsFor(defs, [judged.characteristic])[judged.characteristic]
-  if (limit === undefined) return refuse('no-limit', 'no limit on record is of this size by itself.')
-  const firstSet = /^ri(ng|der)-/.test(judged.characteristic) ? 'unknown' : 'no'
+  if (to === null) return refuse('no-limit', 'no limit on record is of this size by itself.')
+  const { limit, firstSet } = to
   const told = hoursToLimits(history, [limit.value], firstSet)
   if (!told.ok) return told
   const [one] = told.value.limits
   return one === undefined
     ? refuse('no-limit', 'no limit on record is of this size by itself.')
     : ok({ ...one, of: limit })
+}
+
+/** The limit that a size wears towards, where one is on record of the size by itself, and what may be told of its wear. */
+export interface WearsTo {
+  readonly limit: Limit
+  /** Of rings and riders no record tells whether they are the first set of a new material. */
+  readonly firstSet: 'no' | 'unknown'
+  /** It was changed or renewed on this job, or a lead decided that it is to be. */
+  readonly isRemade: boolean
+}
+
+/** Null where no judge step holds the size itself against a limit on the side it wears to, or none is on record. */
+export function wearsTo(
+  defs: Definitions,
+  state: State,
+  change: Pick<Change, 'found' | 'left'>,
+  wears: 'larger' | 'smaller',
+): WearsTo | null {
+  const one = change.found ?? change.left
+  const judged = one === null ? null : judgedBy(defs, one.step, wears)
+  if (judged === null) return null
+  const limit = limitsFor(defs, [judged.characteristic])[judged.characteristic]
+  if (limit === undefined) return null
+  return {
+    limit,
+    firstSet: /^ri(ng|der)-/.test(judged.characteristic) ? 'unknown' : 'no',
+    isRemade: isRemade(state, change, judged.judge),
+  }
 }
 
 interface JudgedBy {
@@ -71,7 +97,7 @@ function sizeItself(is: string, wears: 'larger' | 'smaller'): string | null {
   return worst === undefined || worst === (wears === 'larger' ? 'max' : 'min') ? step : null
 }
 
-function isRemade(state: State, { found, left }: Change, judge: string): boolean {
+function isRemade(state: State, { found, left }: Pick<Change, 'found' | 'left'>, judge: string): boolean {
   const decided = Object.values(state.dispositions).find((d) => d.about === judge && !d.void)
   if (decided !== undefined && !RUNS_ON.includes(decided.choice)) return true
   if (found === null || left === null) return false

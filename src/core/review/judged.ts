@@ -1,5 +1,6 @@
 // One shape for the figures of a verdict, however it was worked out: value, limit, measuring error and step of the gauge.
 
+import { allowedFor } from '../bore/bore-characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Limit } from '../metrology/limit.ts'
@@ -42,12 +43,11 @@ export function judgedIn(record: VerdictRecord): Judged[] {
   if (record.compute === 'pocket_setting') return []
   const { inputs } = record
   return record.result.judged.map((c) => {
-    const isSize = c.characteristic === 'largest-diameter'
     return {
       name: c.characteristic.replaceAll('-', ' '),
       value: c.valueM,
       limit: c.limit,
-      expandedU: (isSize ? inputs.readingU : inputs.differenceU) ?? null,
+      expandedU: allowedFor(inputs, c),
       resolution: inputs.resolutionM ?? null,
       verdict: c.judgement.verdict,
       text: (defs, si, more = 0) =>

@@ -3,12 +3,12 @@
 import { asBoreJudge, boreFacts } from '../job/bore-facts.ts'
 import { type Definitions, instrumentById } from '../job/definitions.ts'
 import { type State, stands } from '../job/state.ts'
-import type { VerdictRecord } from '../job/verdict-record.ts'
+import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { expandedOfTwo } from '../metrology/budget.ts'
-import { type ErrorPart, partsOfReading } from '../metrology/uncertainty.ts'
+import { type ErrorPart, statedOfReading } from '../metrology/uncertainty.ts'
 import { type Row, row } from '../sheet/block.ts'
 import { lengthText } from '../talk/names.ts'
-import { sums } from '../talk/sums.ts'
+import { BY_OTHER_RULE, isByOtherRule, kText, poolLines, sums } from '../talk/sums.ts'
 import { shownNumber } from '../units/index.ts'
 import { count, named } from './look.ts'
 
@@ -62,27 +62,33 @@ function errorRows(defs: Definitions, state: State, step: string, record: Verdic
     return sums(defs, record)
       .filter((line) => /\bU\b/.test(line) || /^\S.* = /.test(line))
       .map((line) => row(`    ${line.trim()}`))
-  return boreErrorRows(defs, state, step)
+  return boreErrorRows(defs, state, step, record)
 }
 
-export function boreErrorRows(defs: Definitions, state: State, step: string): Row[] {
+export function boreErrorRows(
+  defs: Definitions,
+  state: State,
+  step: string,
+  record?: BoreVerdictRecord,
+): Row[] {
   const placed = defs.steps.find(({ id }) => id === step)
   const judge = placed === undefined ? null : asBoreJudge(placed)
   if (judge === null) return []
-  const { error, gauge } = boreFacts(defs, state, judge)
+  const facts = boreFacts(defs, state, judge)
+  const { error, gauge } = facts
   if (error === null || gauge === null)
     return [row('    Not known: the records or the temperatures do not say enough.', 'caution')]
-  const found = partsOfReading(error)
+  const found = statedOfReading(error)
   if (!found.ok) return [row(`    ${found.error.say}`, 'caution')]
-  const parts = found.value
-  const all = parts.reduce((sum, { u }) => sum + u * u, 0)
+  const { parts, uc, U } = found.value
+  if (record !== undefined && isByOtherRule(record, U)) return [row(`    ${BY_OTHER_RULE}`, 'caution')]
   const of = (m: number) => lengthText(defs, m, defs.machine.shop_units.length === 'in' ? 5 : 4)
-  const one = 2 * Math.sqrt(all)
   return [
     row(
-      `    U ${of(one)} of one diameter, ${of(expandedOfTwo(one, one))} of a difference of two (k = 2), with ${gauge.id}, calibrated until ${gauge.calibration.due}`,
+      `    U ${of(U)} of one diameter, ${of(expandedOfTwo(U, U))} of a difference of two (k = ${kText(found.value)}), with ${gauge.id}, calibrated until ${gauge.calibration.due}`,
     ),
-    ...parts.filter(({ u }) => !(u <= 0)).map((part) => row(`    ${partText(part, all, of)}`)),
+    ...parts.filter(({ u }) => !(u <= 0)).map((part) => row(`    ${partText(part, uc * uc, of)}`)),
+    ...poolLines(defs, facts).map((line) => row(`  ${line}`)),
   ]
 }
 

@@ -116,10 +116,13 @@ export function wholeBlocks(defs: Definitions, review: Review, state: State, sty
 }
 
 /** What a lead can do about it, and where. */
-export function wayOn({ isClosed, job }: Review): string[] {
+export function wayOn({ isClosed, adopted, job }: Review): string[] {
   return isClosed
     ? [
-        'The job is closed: its log takes only an instrument found out of calibration since, by barover doubt.',
+        adopted === null
+          ? `What was left is no baseline yet: a lead adopts it for the next overhaul by barover adopt ${job}.`
+          : `What was left was adopted as the next baseline by ${adopted.person}, ${adopted.at.slice(0, 10)}.`,
+        'The job is closed: beside that its log takes a lead’s words, by barover remark, and an instrument found out of calibration since, by barover doubt.',
       ]
     : [
         `What is open is answered where the job is taken up: barover resume ${job}. There the words are: release, countersign, note, taken, n/a, deviation, correct, instrument.`,

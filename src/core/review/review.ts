@@ -32,7 +32,7 @@ import { nonconforming } from './kinds/nonconforming.ts'
 import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
-import { takenIn } from './kinds/records.ts'
+import { saidAfterwards, takenIn } from './kinds/records.ts'
 import { startedOpen } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
@@ -49,6 +49,8 @@ export interface Review {
   /** How it ended, or that it is open, in words. */
   readonly standing: string
   readonly isClosed: boolean
+  /** Who adopted its figures as left as the next baseline, and when; null: nobody, or not any more. */
+  readonly adopted: { readonly person: string; readonly at: string } | null
   /** Stamps of the first and the last entry. */
   readonly from: string
   readonly to: string
@@ -96,6 +98,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   readApart,
   improbable,
   disagreements,
+  saidAfterwards,
   notProvedWhole,
   strayFiles,
 ]
@@ -104,6 +107,10 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
 function signers(entry: Entry): string[] {
   if (!('signed' in entry) || entry.signed === undefined) return []
   return 'person' in entry && entry.person !== undefined ? [entry.person] : []
+}
+
+function adoptedIn({ adopted }: State): Review['adopted'] {
+  return adopted === null || adopted.void ? null : { person: adopted.person, at: adopted.at }
 }
 
 /** Behind a break may stand anything, the end of the job too. */
@@ -133,6 +140,7 @@ export function reviewOf(
     title: defs.procedure.title,
     standing: standingIn(state, beside),
     isClosed: state.closed !== null,
+    adopted: adoptedIn(state),
     from: first?.at ?? state.lastAt,
     to: state.lastAt,
     people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],

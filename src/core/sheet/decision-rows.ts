@@ -99,3 +99,13 @@ export function openRows(defs: Definitions, state: State): Row[] {
     ...standingItems(defs, state).map((item) => row(`  stands so: ${item}`)),
   ]
 }
+
+/** A decision that holds the work here: a decide step is asked with a standing one only while it waits. */
+export function waitingRows(state: State, id: string): Row[] {
+  const said = state.dispositions[id]
+  if (said === undefined || said.void) return []
+  return [
+    row(`Decided ${said.choice} by ${said.person}: NOTHING GOES ON FROM HERE.`, 'caution'),
+    row('Do the work, then key correct and read anew; or a lead decides anew:'),
+  ]
+}

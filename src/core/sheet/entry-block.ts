@@ -10,6 +10,7 @@ import type { State } from '../job/state.ts'
 import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
+import { adoptedRows, remarkRows } from './adopted-block.ts'
 import { type Block, type Row, row } from './block.ts'
 import { byLine, bySign, missedText } from './by-sign.ts'
 import { closingLine, courseRows } from './closing-rows.ts'
@@ -176,6 +177,10 @@ export function entryBlock(
       )
     case 'record.taken-in':
       return block(...recordRows(defs, entry))
+    case 'left.adopted':
+      return block(...adoptedRows(entry))
+    case 'remark.made':
+      return block(...remarkRows(entry))
     case 'clock.moved':
       return block(
         row(`The clock moved by ${entry.seconds} s: every hold point has fallen.`, 'caution'),

@@ -23,7 +23,7 @@ import {
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
-import { permitRows } from './decision-rows.ts'
+import { permitRows, waitingRows } from './decision-rows.ts'
 import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
@@ -302,11 +302,11 @@ function stepView(
             ]
       return {
         ...base,
-        rows: base.rows,
         ask: [
           row(`( ${verdict} )`, 'stamp'),
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
+          ...waitingRows(state, prompt.step.id),
           ...numbered(dispositionsFor(verdict, decide.choices)),
           ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],

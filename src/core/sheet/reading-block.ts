@@ -77,6 +77,9 @@ export function readingBlock(
         rows: [
           row(correctedText(defs, state, entry), 'strong'),
           row(`  because ${entry.why}; the first value stays in the log`),
+          ...(entry.doubt === undefined
+            ? []
+            : [row(`  doubted, and kept for that reason: it is ${entry.doubt}`, 'caution')]),
           ...openedAgain(defs, state, entry),
           ...(entry.voids.length === 0
             ? []
@@ -181,7 +184,7 @@ function countsRows(defs: Definitions, state: State, placed: ReadStep, place: st
   const apart = spreadText(defs, state, place, spread)
   return [
     row(
-      `  the ${apart} between them count as measuring error against the verdict; if one was a slip: correct`,
+      `  the ${apart} between them count as measuring error, here most of all; if one was a slip: correct`,
       'caution',
     ),
   ]

@@ -20,7 +20,7 @@ export function recordRows(defs: Definitions, entry: Extract<Entry, { type: 'rec
 
 /** What no longer stands, a line for each sort of it; said before it is signed, too. */
 export function fallenLines(defs: Definitions, taken: Omit<TakeIn, 'changed'>): string[] {
-  const { gates, voids, undecided, tests, dropped } = taken
+  const { gates, voids, undecided, anew, tests, dropped } = taken
   const titles = (ids: readonly string[]) => ids.map((id) => stepById(defs, id).step.title).join('; ')
   const line = (of: readonly unknown[], text: () => string) => (of.length === 0 ? [] : [text()])
   return [
@@ -30,6 +30,7 @@ export function fallenLines(defs: Definitions, taken: Omit<TakeIn, 'changed'>): 
       () => `void, to be judged and decided anew: ${voids.map((id) => voidName(defs, id)).join('; ')}`,
     ),
     ...line(undecided, () => `found, and to be decided anew: ${titles(undecided)}`),
+    ...line(anew, () => `answers about the record, to be given or signed anew: ${titles(anew)}`),
     ...line(tests, () => `tests over time, to begin anew: ${tests.join('; ')}`),
     ...line(dropped, () => `waited to be settled, and asked anew: ${dropped.length} of the readings`),
     `${tests.length === 0 ? '' : 'other '}readings stay as they were read; all else they come to is worked out by the new record`,

@@ -1,5 +1,5 @@
 // A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
-import type { CharacteristicJudgement } from '../bore/bore-characteristics.ts'
+import { allowedFor, type CharacteristicJudgement } from '../bore/bore-characteristics.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { placeResult, placesOf } from '../job/places.ts'
@@ -123,8 +123,9 @@ function boreBlock(
   ) {
     rows.push(
       row(
-        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, k = ${inputs.k ?? 2}), so each is accepted only up to the figure before its limit.`,
+        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}), so each is accepted only up to the figure before its limit.`,
       ),
+      ...ownErrorRows(defs, record),
     )
   }
   if (result.judged.some((c) => c.limit?.from === 'fallback')) {
@@ -160,6 +161,21 @@ function characteristicRows(defs: Definitions, c: CharacteristicJudgement, gover
       word === '' ? 'faint' : tone,
     ),
   ]
+}
+
+/** Figures whose places carry errors of their own: how much is allowed for there. */
+function ownErrorRows(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
+  return result.judged.flatMap((c) => {
+    const common = c.characteristic === 'largest-diameter' ? inputs.readingU : inputs.differenceU
+    const own = allowedFor(inputs, c)
+    if (own === null || own === common) return []
+    const places = c.places.map((p) => `${p.station.replaceAll('_', ' ')} ${axisName(defs, p.axis)}`)
+    return [
+      row(
+        `  ${LABELS[c.characteristic]}: ${bareLength(defs, own)}, by the repeats of ${places.join(' and ')}.`,
+      ),
+    ]
+  })
 }
 
 /** The limit less its guard band, to the step that is judged: the share of it used says nothing of how near that is. */
@@ -247,9 +263,18 @@ function datumRows(defs: Definitions, result: BoreVerdictRecord['result']): Row[
   const parts = wear.perAxis.map((a) =>
     a.wearM === null
       ? `${axisName(defs, a.axis)}: ${withAxisNames(defs, a.why ?? 'no figure')}`
-      : `${axisName(defs, a.axis)} ${bareLength(defs, a.wearM)}`,
+      : `${axisName(defs, a.axis)} ${bareLength(defs, a.wearM)}${wearU(defs, a.expandedU)}`,
   )
-  return [row(`wear from ${wear.from}: ${parts.join('  ')}`)]
+  const since = wear.since === undefined ? '' : ` of ${wear.since}`
+  const source = wear.source === undefined ? '' : ` (${wear.source})`
+  return [
+    row(`wear from ${wear.from}${since}${source}: ${parts.join('  ')}`),
+    ...(wear.from === 'unswept strip' ? [] : [row('  the sizes of the record taken as at 20 degC', 'faint')]),
+  ]
+}
+
+function wearU(defs: Definitions, u: number | undefined): string {
+  return u === undefined ? '' : ` (U ${bareLength(defs, u)})`
 }
 
 /** Why the verdict is what it is, in few lines: what holds it up, or what governs with its limit and source. */

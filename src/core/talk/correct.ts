@@ -1,7 +1,7 @@
 // What can be put right, and the questions on the way: readings, places entered as n/a, findings, evidence of hold points.
 // Before anything happens it is said what would become void.
 
-import { fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
+import { doubtedCorrection, fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
@@ -186,8 +186,11 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
         ? ask(question, `Key a number of the list, 1 to ${question.items.length}, or more, or back.`)
         : correctOne(defs, state, item)
     }
-    case 'correct-value':
-      return ask({ kind: 'correct-why', of: question.of, typed: line })
+    case 'correct-value': {
+      const doubt = doubtedCorrection(defs, state, { of: question.of, typed: line })
+      const next = { kind: 'correct-why', of: question.of, typed: line } as const
+      return doubt === null ? ask(next) : ask(next, doubt)
+    }
     case 'correct-why':
       return input({ do: 'correct', of: question.of, typed: question.typed, why: line })
     case 'take-back-why':

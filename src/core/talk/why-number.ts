@@ -1,20 +1,24 @@
 // `why 7.3`, `why taper`: the sums behind one number, worked by the same named computations that `barover compute` and
 // procedures use, on what is on record. A number that could not be worked out says why instead.
 
+import { allowedFor } from '../bore/bore-characteristics.ts'
 import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
 import type { Value } from '../compute/computation.ts'
 import { compute, findComputation } from '../compute/registry.ts'
 import { showComputed } from '../compute/show.ts'
-import { asBoreJudge, type BoreFacts, boreFacts, type JudgeStep } from '../job/bore-facts.ts'
+import { asBoreJudge, type BoreFacts, boreFacts, errorAt, type JudgeStep } from '../job/bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { placeResult, placesOf } from '../job/places.ts'
+import { standingOut } from '../job/repeats-error.ts'
 import type { State } from '../job/state.ts'
 import { type BoreVerdictRecord, boreRecord } from '../job/verdict-record.ts'
 import { nearest } from '../lib/wording.ts'
+import { COVERAGE_LEVEL, expandedOfReading, type ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { fromSi, type QuantityKind } from '../units/index.ts'
 import { axisName, withAxisNames } from './axis-names.ts'
 import { whyFigure } from './figure-sums.ts'
 import { lengthText, placeName, placeNumber, readingText } from './names.ts'
+import { BY_OTHER_RULE, isByOtherRule } from './sums.ts'
 
 /** Words for the figures of a verdict; each stands for one characteristic or the measuring error. */
 const FIGURES: Readonly<Record<string, BoreCharacteristic | 'error'>> = {
@@ -52,7 +56,9 @@ export function whyKnown(defs: Definitions, state: State, asked: string): string
   const judged = lastJudged(defs, state)
   if (judged === null) return ['No verdict stands yet, so that figure has no sums.']
   const facts = boreFacts(defs, state, judged.judge)
-  return figure === 'error' ? whyError(facts) : whyCharacteristic(defs, facts, judged.record, figure)
+  return figure === 'error'
+    ? whyError(defs, facts, judged.record)
+    : whyCharacteristic(defs, facts, judged.record, figure)
 }
 
 function unknown(defs: Definitions, word: string): string {
@@ -137,8 +143,8 @@ function whyCharacteristic(
   lines.push(
     `Limit ${lengthText(defs, limit.value)}${from}. Source: ${limit.source}. Approved: ${limit.approvedBy}.`,
   )
-  const u = characteristic === 'largest-diameter' ? record.inputs.readingU : record.inputs.differenceU
-  if (u !== null && u !== undefined && u > 0)
+  const u = allowedFor(record.inputs, judged)
+  if (u !== null && u > 0)
     lines.push(
       ...worked('guard-band', {
         limit: si('length', limit.value),
@@ -188,11 +194,42 @@ function spaced(id: string): string {
   return id.replaceAll('_', ' ')
 }
 
-function whyError({ error }: BoreFacts): string[] {
+/** The repeats as they were pooled, what a diameter's error is made of, and each place that carries its own. */
+function whyError(defs: Definitions, facts: BoreFacts, record: BoreVerdictRecord): string[] {
+  const { error, repeats, main, strip, gauge } = facts
   if (error === null)
     return ['The measuring error is not known: the records or the temperatures do not say enough.']
-  const { expansion } = error
-  return worked('reading-error', {
+  const now = expandedOfReading(error)
+  if (now.ok && isByOtherRule(record, now.value)) return [BY_OTHER_RULE]
+  const read = [...main.repeats, ...(strip?.repeats ?? [])]
+  const places = read.map(({ place }) => placeNumber(defs, place.slice(0, place.indexOf('.')), place))
+  const pooled =
+    repeats.s === null
+      ? ['No place was read twice: how far readings lie apart is not in it.']
+      : [
+          `Places in order: ${places.join(', ')}.`,
+          ...worked('pooled-repeats', {
+            readings: list(read.flatMap(({ values }) => values)),
+            counts: {
+              is: 'quantities',
+              quantities: read.map(({ values }) => fromSi('ratio', values.length)),
+            },
+            resolution: si('length', gauge?.resolution.si ?? Number.NaN),
+          }),
+        ]
+  return [
+    ...pooled,
+    ...worked('reading-error', errorInputs(error)),
+    ...standingOut(facts).flatMap((one) => [
+      `${placeNumber(defs, one.place.slice(0, one.place.indexOf('.')), one.place)} stands out and carries its own:`,
+      ...worked('reading-error', errorInputs(errorAt(error, one))),
+    ]),
+  ]
+}
+
+function errorInputs(error: ReadingUncertaintyInput): Record<string, Value> {
+  const { expansion, repeats } = error
+  return {
     instrument_u: si('length', error.instrumentU ?? Number.NaN),
     instrument_k: number(error.instrumentK ?? Number.NaN),
     size: si('length', error.lengthM),
@@ -202,7 +239,10 @@ function whyError({ error }: BoreFacts): string[] {
     instrument_temp_u: si('temperature-difference', error.instrumentTempU),
     resolution: si('length', error.resolutionM),
     resolution_in_u: { is: 'word', word: error.resolutionInsideU ? 'yes' : 'no' },
-    spread: si('length', error.repeatsSpread ?? 0),
+    level: number(COVERAGE_LEVEL),
+    ...(repeats === undefined
+      ? {}
+      : { repeats_u: si('length', repeats.u), repeats_dof: number(repeats.dof) }),
     ...(expansion === undefined
       ? {}
       : {
@@ -211,7 +251,7 @@ function whyError({ error }: BoreFacts): string[] {
           instrument_alpha_u: number(expansion.instrumentAlphaU * 1e6),
           instrument_from_20: si('temperature-difference', Math.abs(expansion.instrumentC - 20)),
         }),
-  })
+  }
 }
 
 function worked(name: string, inputs: Readonly<Record<string, Value>>): string[] {

@@ -1,8 +1,10 @@
 // What is to be done with a verdict: a lead decides who did not take the readings, and gives a reason.
 import { describe, expect, expectTypeOf, it } from 'vitest'
+import { lintProcedure } from '../../../src/core/definition/lint-procedure.ts'
 import { type Disposable, dispositionsFor } from '../../../src/core/job/admit-disposition.ts'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
-import { Walk } from '../../helpers/example.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { gate, NO_START, smallDefs, WITNESS } from '../../helpers/small-job.ts'
 
 const ALL = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold']
@@ -141,6 +143,61 @@ describe('a concession', () => {
     walk.bring({ do: 'correct', of, typed: '9.5070', why: 'misread' })
     expect(walk.entries.at(-2)).toMatchObject({ voids: ['bore_judged', 'disposition'] })
     expect(walk.state.dispositions.disposition?.void).toBe(true)
+  })
+})
+
+describe('a decision that work waits on', () => {
+  const defs = exampleDefs()
+  const steps = defs.steps.map((placed) =>
+    placed.step.kind === 'decide'
+      ? { ...placed, step: { ...placed.step, waits_on: ['rework' as const, 'hold' as const] } }
+      : placed,
+  )
+  const walk = () => new Walk({ ...defs, steps }).toVerdict()
+
+  it('lets nothing on, and is asked again with what was decided', () => {
+    const waits = walk().keys('2', 'KH', 'hone it')
+    expect(waits.state.dispositions.disposition).toMatchObject({ choice: 'rework', void: false })
+    expect(waits.prompt).toMatchObject({ kind: 'decide', step: { id: 'disposition' } })
+    const view = promptView(waits.engine.defs, waits.state, waits.talk, {
+      width: 79,
+      record: 'EXAMPLE',
+      ascii: false,
+    })
+    expect(view.ask.map(({ text }) => text)).toContain('Decided rework by KH: NOTHING GOES ON FROM HERE.')
+  })
+
+  it('goes on once another word was given, or another verdict', () => {
+    const waits = walk().keys('2', 'KH', 'hone it', '1', 'PB', 'it can run')
+    expect(waits.prompt.kind).not.toBe('decide')
+    const of = waits.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
+    const anew = walk().keys('2', 'KH', 'hone it')
+    anew.bring({ do: 'correct', of, typed: '9.5070', why: 'honed' })
+    expect(anew.state.dispositions.disposition?.void).toBe(true)
+  })
+
+  it('waits on no other choice', () => {
+    expect(walk().keys('1', 'KH', 'it can run').prompt.kind).not.toBe('decide')
+  })
+
+  it('is asked in the file for choices that there are, and never for the first of them', () => {
+    const found = (waits_on: string[]) =>
+      lintProcedure({
+        ...defs.procedure,
+        steps: defs.procedure.steps.map((step) =>
+          step.kind === 'decide' ? { ...step, waits_on: waits_on as ['hold'] } : step,
+        ),
+      }).map(({ code }) => code)
+    expect(found(['rework', 'hold'])).toEqual([])
+    expect(found(['accept'])).toEqual(['first-waits'])
+    const few = defs.procedure.steps.map((step) =>
+      step.kind === 'decide'
+        ? { ...step, choices: ['accept', 'rework'] as ['accept', 'rework'], waits_on: ['replace' as const] }
+        : step,
+    )
+    expect(lintProcedure({ ...defs.procedure, steps: few }).map(({ code }) => code)).toEqual([
+      'unknown-choice',
+    ])
   })
 })
 

@@ -92,11 +92,70 @@ describe('a temperature in the other unit than those it belongs with', () => {
   })
 
   it.each([
+    // Two figures changed round in the second, and in the first.
+    [
+      '71.2',
+      '17.2',
+      '54.0 delta-degF under',
+      /^71\.2 would fit; 17\.2 has two figures changed round\. So would 17\.2 degC; /,
+    ],
+    [
+      '17.2',
+      '71.2',
+      '54.0 delta-degF over',
+      /^There 17\.2 degF stands; 71\.2 or 17\.2 degC would fit\. If the slip is there: 1, then correct\./,
+    ],
+    // Nothing brings them together: a warm part and a cold gauge.
+    [
+      '120',
+      '70',
+      '50.0 delta-degF under',
+      /^Metal and instrument that have lain together differ by less than 18\.0 delta-degF\.$/,
+    ],
+  ])(
+    '%s and then %s, far from each other are doubted, whichever came first, with what would fit',
+    (first, second, apart, shown) => {
+      const walk = toTemperatures().keys(first, second)
+      expect(walk.last).toMatchObject({
+        type: 'reading.doubted',
+        why: `${apart} sheet 4, Bore temperature, before`,
+        shown: expect.stringMatching(shown),
+      })
+      walk.keys('3', 'it lay in the sun')
+      expect(walk.state.readings[MIC]).toMatchObject([{ typed: second, keptBecause: 'it lay in the sun' }])
+    },
+  )
+
+  it('put right with one that lies far off is doubted before its reason is asked, and on record', () => {
+    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', '17.4')
+    expect(walk.said.join(' ')).toMatch(
+      /17\.4 is doubted: it is 53\.8 delta-degF under sheet 4, Bore temperature, before\. 71\.4 would fit\. If it is right, say why; else back\./,
+    )
+    walk.keys('it stood in the shade')
+    expect(walk.last).toMatchObject({
+      type: 'reading.corrected',
+      doubt: expect.stringContaining('53.8 delta-degF'),
+    })
+    expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({
+      typed: '17.4',
+      keptBecause: 'it stood in the shade',
+    })
+    walk.keys('correct', '1', '70.6', 'misread')
+    expect(walk.last).not.toHaveProperty('doubt')
+    expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({ typed: '70.6', keptBecause: null })
+  })
+
+  it('after is held against before, and believed beside a gap that was kept', () => {
+    const walk = toTemperatures().keys('104', '68', '3', 'it lay in the sun')
+    walk.keys('1', '9.5000', ...BORE_LINES, ...AFTER_LINES.slice(0, -3), '103', '69')
+    expect(walk.entries.filter((e) => e.type === 'reading.doubted')).toHaveLength(1)
+  })
+
+  it.each([
     ['71.2', '62'],
-    // A warm part and a cold gauge: no other unit brings them together.
-    ['120', '70'],
+    // Just within 18 degF.
+    ['71.2', '53.3'],
     ['71.2', '22 C'],
-    ['-5', '23'],
   ])('%s and then %s are believed', (first, second) => {
     const walk = toTemperatures().keys(first, second)
     const doubts = walk.entries.filter((e) => e.type === 'reading.doubted' && e.typed === second)

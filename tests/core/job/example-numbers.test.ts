@@ -46,18 +46,24 @@ it('comes to the figures of a pencil', () => {
   expect(wear.horizontal).toBeCloseTo((centre.h - 9.5007) * to20, 9)
 
   // U of one diameter, k = 2, in inches. Certificate 0.0003 (k = 2, resolution inside). Temperature: the thermometer
-  // 0.8 degF (k = 2) and half the drift of 0.4 degF taken as evenly likely; the worst repeats are 0.0001 apart.
+  // 0.8 degF (k = 2) and half the drift of 0.4 degF taken as evenly likely. Repeats: five of six places 0.0001 apart, one not
+  // at all, and the strip read twice alike on both axes: s of one reading squared is 5 x 0.0001^2 / 2 over 8 degrees of freedom.
   const uTemperature = Math.hypot(0.8 / 1.8 / 2, 0.4 / 1.8 / 2 / Math.sqrt(3))
   const terms = [
     0.0003 / 2,
     9.5 * 10.8e-6 * uTemperature,
     9.5 * 11.5e-6 * uTemperature,
-    0.0001 / (1.128 * Math.sqrt(2)),
+    Math.sqrt((5 * 0.0001 ** 2) / 2 / 8) / Math.sqrt(2),
   ]
-  const u = 2 * Math.sqrt(terms.reduce((sum, t) => sum + t * t, 0))
+  const uc = Math.sqrt(terms.reduce((sum, t) => sum + t * t, 0))
+  // Effective degrees of freedom (GUM G.4.1): so many that t at 95.45 in 100 is 2 and the first term of its expansion
+  // (Abramowitz & Stegun 26.7.5).
+  const dof = Math.floor(8 * (uc / (terms[3] ?? 0)) ** 4)
+  expect(dof).toBe(2091)
+  const u = (2 + (2 ** 3 + 2) / 4 / dof) * uc
   expect(inch(inputs.readingU)).toBeCloseTo(u, 9)
   expect(inch(inputs.differenceU)).toBeCloseTo(u * Math.sqrt(2), 9)
-  expect(u).toBeCloseTo(0.00033, 5)
+  expect(u).toBeCloseTo(0.00032, 5)
 
   // Limits: 0.001 of the bore, 0.0005 of the stroke, 0.00075 of the bore; the machine's own 9.530.
   const limits = { 'out-of-round': 0.0095, taper: 0.0055, spread: 0.007125, 'largest-diameter': 9.53 }

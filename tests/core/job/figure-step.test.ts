@@ -180,7 +180,10 @@ describe('a rod on a micrometer', () => {
 
   it('is brought to 20 degC: a rod 36 degF warmer than the micrometer reads large', () => {
     const warm = verdict(
-      walk(rodSteps(), ['1', '104.0', '68.0', '1', '2.0000', '2.2480', '2.2480', '2.0000']),
+      walk(rodSteps(), [
+        ...['1', '104.0', '68.0', '3', 'it lay in the sun', '1', '2.0000'],
+        ...['2.2480', '2.2480', '2.0000'],
+      ]),
     )
     expect((warm.inputs.figures[0]?.value ?? 0) / 0.0254).toBeCloseTo(2.25 - 2.248 / (1 + 11.5e-6 * 20), 7)
   })
@@ -341,5 +344,51 @@ describe('what is refused', () => {
       error: { code: 'value-kind' },
     })
     expect(refusal([{ characteristic: 'ring-end-gap', is: 'max(gap)' }])).toMatchObject({ ok: false })
+  })
+})
+
+describe('repeats of figures', () => {
+  const twice: Raw[] = [
+    readOne('gaps', {
+      of: 'gap',
+      with: 'feelers',
+      stations: places(6),
+      repeats: { at_least: 2, at_most: 3, within: '0.001 in' },
+      plausible: { from: 'range', least: '0.001 in', most: '0.150 in' },
+    }),
+    judge([
+      { characteristic: 'ring-end-gap', is: 'max(gaps)' },
+      { characteristic: 'ring-end-gap-least', is: 'min(gaps)' },
+    ]),
+    decide,
+  ]
+  const inch = (m: number | null | undefined) => (m ?? Number.NaN) / 0.0254
+  const EVEN = [
+    '0.0280',
+    '0.0285',
+    '0.0310',
+    '0.0315',
+    '0.0320',
+    '0.0325',
+    '0.0330',
+    '0.0335',
+    '0.0340',
+    '0.0345',
+  ]
+
+  it('are pooled over the places that one instrument read', () => {
+    const [gap] = verdict(walk(twice, ['1', ...EVEN, '0.0350', '0.0355'])).inputs.figures
+    // Six places 0.0005 apart: s = 0.0005 / sqrt 2 with 6 degrees of freedom; on the median of two s / sqrt 2.
+    const [b, a] = [0.0005 / 2, 0.0005 / 2]
+    const dof = Math.floor(6 * (Math.hypot(a, b) / a) ** 4 + 1e-9)
+    expect(dof).toBe(24)
+    // t at 95.45 in 100 for 24: 2.11 (GUM Table G.2 has 2.13 for 20 and 2.11 for 25, from memory).
+    expect(inch(gap?.expandedU) / Math.hypot(a, b)).toBeCloseTo(2.11, 2)
+  })
+
+  it('of one place that stands out widen only the figure that is told from it', () => {
+    const [most, least] = verdict(walk(twice, ['1', ...EVEN, '0.0350', '0.0380', '0.0355'])).inputs.figures
+    expect(inch(least?.expandedU)).toBeLessThan(0.002)
+    expect(inch(most?.expandedU)).toBeGreaterThan(0.004)
   })
 })

@@ -95,7 +95,7 @@ describe('HOLD', () => {
     walk.state = { ...walk.state, seats: { ...walk.state.seats, gauge: 'M-1' } }
     const before = judged(walk).inputs.readingU
     const old = walk.state.readings['bore.centre.horizontal']?.[0]?.seq ?? -1
-    walk.bring({ do: 'correct', of: old, typed: '9.5035', why: 'misread' })
+    walk.bring({ do: 'correct', of: old, typed: '9.5036', why: 'misread' })
     expect(judged(walk).inputs.readingU).toBeCloseTo(before ?? Number.NaN, 9)
     expect(judged(walk).result.verdict).not.toBe('HOLD')
   })
@@ -274,7 +274,8 @@ describe('the datum', () => {
         .datum
     expect(verdictOf({ machine: recorded }).inputs.datum).toMatchObject({ from: 'unswept strip' })
     expect(gone({ machine: recorded })).toMatchObject({ from: 'as-bored record' })
-    expect(gone({})).toBeNull()
+    expect(gone({})).toMatchObject({ from: 'as-left record', since: '2019-05-14' })
+    expect(gone({ machine: noOverhauls })).toBeNull()
   })
 
   it('leaves the branch of the strip out when nobody can tell, with a note', () => {

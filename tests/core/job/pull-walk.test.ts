@@ -11,7 +11,9 @@ import { changeLines } from '../../../src/core/talk/changes.ts'
 import { readAnswers } from '../../../src/plain/answers.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
 import { expectReviewed } from '../../helpers/pull-review.ts'
+import { expectReported } from '../../helpers/reported.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
+import { changed, takenEntry, takenIn } from '../../helpers/taken-in.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
@@ -37,7 +39,7 @@ function defsOn(site: Site) {
 }
 
 /** As the plain driver does it: time passes, acts, and then the line is heard. PINs are keyed and taken as right. */
-function walked(site: Site): Walk {
+function walked(site: Site, at: { step: string; keep: (walk: Walk) => void } | null = null): Walk {
   const file = join(ROOT, 'examples', site, 'piston-pull-answers.txt')
   const answers = readAnswers(readFileSync(file, 'utf8'), file)
   if (!answers.ok) throw new Error(answers.error.say)
@@ -52,6 +54,8 @@ function walked(site: Site): Walk {
     else if (line.kind === 'wait') walk.wait(line.ms / 60_000)
     else {
       walk.wait(step / 60_000).bring({ do: 'tick' })
+      const { prompt } = walk
+      if (at !== null && 'step' in prompt && prompt.step.id === at.step) at.keep(walk.copy())
       const before = walk.said.length
       const had = walk.entries.length
       walk.key(line.text === 'done' ? '' : line.text)
@@ -76,9 +80,35 @@ const found = (walk: Walk) =>
 const doubted = (walk: Walk) =>
   walk.entries.flatMap((entry) => (entry.type === 'instrument.doubted' ? [entry.instrument] : []))
 
+/** Another piston: the job is left, its record taken in, the answers about the record are given anew, and it goes on. */
+function expectTakenIn(walk: Walk | undefined) {
+  if (walk === undefined) throw new Error('the record was never asked about')
+  walk.autoPin = true
+  walk.keys('2', 'another piston, 41', 'KH')
+  expect(walk.prompt).toMatchObject({ kind: 'confirm', step: { id: 'ends_here' } })
+  walk.bring({ do: 'leave' })
+  const { piston } = walk.engine.defs.machine
+  if (piston === undefined) throw new Error('no piston on record')
+  const length = { text: '5.30 in', kind: 'length' as const, value: 5.3, unit: 'in', si: 5.3 * 0.0254 }
+  const after = takenIn(walk, changed(walk, { piston: { ...piston, length } }), { person: 'PB' })
+  const { gates, voids, anew } = takenEntry(after)
+  expect(gates).toEqual(
+    expect.arrayContaining(['opened__isolated__isolation', 'opened__opening', 'rod_bench']),
+  )
+  expect(voids).toEqual(
+    expect.arrayContaining(['load__decided', 'bore__bore_judged', 'bore_left__bore_judged']),
+  )
+  expect(anew).toEqual(['opened__pocket_agreed', 'piston_choice', 'record_is'])
+  expect(after.state.done).toMatchObject({ piston_choice: 'same', record_is: 'changed' })
+  after.bring({ do: 'take-up' })
+  after.keys('RO')
+  expect(after.prompt).toMatchObject({ kind: 'decide', step: { id: 'load__decided' } })
+}
+
 describe('the whole piston pull', () => {
   it('on TC-401-1: bore honed, rod runs on, rings gap too far, pocket leaks, a gauge found out late', () => {
-    const walk = walked('tc-401')
+    const kept: Walk[] = []
+    const walk = walked('tc-401', { step: 'record_is', keep: (one) => kept.push(one) })
     expect(walk.state.closed).toBe('REPLACE')
     expect(words(walk)).toEqual({
       bore__bore_judged: 'REWORK',
@@ -100,6 +130,15 @@ describe('the whole piston pull', () => {
     expect(changes).toMatch(/last 9\.5053 in.*found 9\.5113.*left 9\.5119/)
     expect(changes).toMatch(/wear 0\.000\d+ in in 1000 h, give or take/)
     expectReviewed(walk)
+    expectTakenIn(kept[0])
+    const { plots } = expectReported(walk)
+    expect([...new Set(plots.map(({ kind }) => kind))].sort()).toEqual([
+      'bore-profile',
+      'gaps',
+      'pocket',
+      'pv',
+      'wear',
+    ])
   }, 240_000)
 
   it('on RG-27-1: pocket opened, piston vented, liner renewed, and the bore measured again by another gauge', () => {

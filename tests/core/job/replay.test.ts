@@ -59,6 +59,8 @@ const ALL_KINDS = Object.keys({
     'disposition.set': 0,
     'disposition.countersigned': 0,
     'note.written': 0,
+    'left.adopted': 0,
+    'remark.made': 0,
     'file.attached': 0,
     'stop.raised': 0,
     'stop.explained': 0,
@@ -228,6 +230,8 @@ describe('live state equals replay', () => {
       ...THINGS,
       // In take-in-random.test.ts.
       'record.taken-in',
+      // In adopt.test.ts.
+      ...(['left.adopted', 'remark.made'] as const),
       // Of two jobs, which have schedules of their own.
       ...['elsewhere.seen', 'elsewhere.gone'],
     ]

@@ -3,11 +3,13 @@
 import { describe, expect, it } from 'vitest'
 import { asKind, type Definitions, stepById } from '../../../src/core/job/definitions.ts'
 import { fold } from '../../../src/core/job/fold.ts'
+import { gatesOf, itemByKey } from '../../../src/core/job/gate.ts'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
 import { nowDoubted } from '../../../src/core/job/plausible.ts'
 import { openStop, type State, standingVerdict, stands } from '../../../src/core/job/state.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
+import { fallenLines } from '../../../src/core/sheet/record-block.ts'
 import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { exampleDefs, GATE_LINES, LOCK_LINES, Walk } from '../../helpers/example.ts'
 import { type Raw, smallDefs } from '../../helpers/small-job.ts'
@@ -15,6 +17,7 @@ import { changed, takenEntry, takenIn, tried } from '../../helpers/taken-in.ts'
 
 const defs = exampleDefs()
 const { machine } = defs
+type Machine = typeof machine
 const inch = (value: number) => ({
   text: `${value.toFixed(3)} in`,
   kind: 'length' as const,
@@ -49,6 +52,7 @@ describe('a changed record', () => {
       gates: ['hold_point'],
       voids: ['bore_judged'],
       undecided: [],
+      anew: [],
       tests: [],
       dropped: [],
     })
@@ -132,20 +136,57 @@ describe('a changed record', () => {
     ])
   })
 
-  it('asks for a lock at a point it adds, and still tells of one that hung where it has no point any more', () => {
+  it('asks for a lock at a point it adds, and knows what was keyed at one that it has no more', () => {
     const walk = left(new Walk().throughGate())
-    const points = [...machine.site.isolation_points.slice(1), { id: 'drain', name: 'drain valve, V-19' }]
-    const site = { ...machine.site, isolation_points: points }
-    const after = takenIn(walk, changed(walk, { site }))
-    const lines = handOverLines(after.engine.defs, after.state)
-    const told = /lock at breaker, a point that the record has no more: L-101/
-    expect(lines.join('\n')).toMatch(told)
-    expect(makeSafeLines(after.engine.defs, after.state).join('\n')).toMatch(/L-101 {2}breaker, a point/)
-    expect(lines.join('\n')).toMatch(/Machine record changed on the job 2026-03-14 \d\d:\d\d by KH/)
+    const added = { id: 'drain', name: 'drain valve, V-19' }
+    const at = (isolation_points: Machine['site']['isolation_points']) =>
+      changed(walk, { site: { ...machine.site, isolation_points } })
+    const after = takenIn(walk, at([...machine.site.isolation_points, added]))
+    expect(makeSafeLines(after.engine.defs, after.state).join('\n')).toMatch(/L-101 {2}/)
+    expect(handOverLines(after.engine.defs, after.state).join('\n')).toMatch(
+      /Machine record changed on the job 2026-03-14 \d\d:\d\d by KH/,
+    )
     after.bring({ do: 'take-up' })
-    after.keys('RO', 'ALL OUT', ...LOCK_LINES.slice(1))
+    after.keys('RO', 'ALL OUT', ...LOCK_LINES)
     const { prompt } = after
     expect(prompt.kind === 'evidence' && prompt.item.key).toBe('locks.drain')
+    const shorter = at(machine.site.isolation_points.slice(1))
+    const [gate] = gatesOf(shorter)
+    if (gate === undefined) throw new Error('no gate')
+    expect(itemByKey(shorter, gate, 'locks.breaker')?.point?.name).toBe(
+      'breaker, a point that the record has no more',
+    )
+  })
+
+  it('keeps an answer about the record and voids what was signed for it, which is signed anew', () => {
+    const about = [
+      {
+        id: 'which',
+        kind: 'observe',
+        title: 'Which piston',
+        by_record: true,
+        point: { kind: 'hold', roles: ['lead'] },
+        conditions: [
+          { id: 'same', label: 'that on record' },
+          { id: 'other', label: 'another' },
+        ],
+      },
+      { id: 'agreed', kind: 'confirm', title: 'Agreed', seen: 'as on record', by_record: true },
+      { id: 'other', kind: 'confirm', title: 'Other', seen: 'so' },
+    ]
+    const walk = new Walk(smallDefs(about)).keys('RO', 'TC-401-1', '1', 'KH', '1')
+    expect(walk.prompt.kind).toBe('confirm')
+    const after = takenIn(left(walk), changed(walk, { edition: '5' }), { person: 'PB' })
+    const entry = takenEntry(after)
+    expect(entry.anew).toEqual(['which', 'agreed'])
+    expect(after.state.done).toEqual({ which: 'same' })
+    after.bring({ do: 'take-up' })
+    after.keys('RO')
+    expect(after.prompt).toMatchObject({ kind: 'point', step: { id: 'which' } })
+    after.keys('KH')
+    expect(after.prompt).toMatchObject({ kind: 'confirm', step: { id: 'agreed' } })
+    const shown = fallenLines(after.engine.defs, entry).join('\n')
+    expect(shown).toMatch(/answers about the record, to be given or signed anew: Which piston; Agreed/)
   })
 
   it('is taken in under a STOP too, which stands; and for a job that was cut off, which is left first', () => {
@@ -174,7 +215,7 @@ describe('a changed record', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'run it', 'sign on', 'ML', ...GATE_LINES)
     const entry = takenEntry(takenIn(walk, changed(walk, piston), { person: 'PB' }))
     const before = { ...walk.state, gates: opened(walk.state) }
-    const none = { gates: [], voids: [], undecided: [], tests: [], changed: [], dropped: [] }
+    const none = { gates: [], voids: [], undecided: [], anew: [], tests: [], changed: [], dropped: [] }
     const after = fold(before, { ...entry, ...none })
     expect(Object.values(before.gates).map(({ status }) => status)).toContain('open')
     expect(Object.values(after.gates).map(({ status }) => status)).not.toContain('open')
@@ -224,6 +265,16 @@ describe('a changed record is refused, and nothing is written,', () => {
     expect([found.refusal?.code, found.entries]).toEqual([code, []])
     expect(found.refusal?.say).toMatch(why)
     expect(found.state).toBe(walk.state)
+  })
+
+  it('that loses a point where a lock is still on', () => {
+    const site = { ...machine.site, isolation_points: machine.site.isolation_points.slice(1) }
+    const locked = left(new Walk().throughGate())
+    const found = tried(locked, changed(locked, { site }))
+    expect([found.refusal?.code, found.entries]).toEqual(['lock-on', []])
+    expect(found.refusal?.say).toMatch(/lock at main driver breaker, E-1 \(L-101\) is still on/)
+    const before = left(new Walk().toGate())
+    expect(tried(before, changed(before, { site })).refusal).toBeNull()
   })
 
   it.each([

@@ -4,6 +4,7 @@ import {
   expandedOfDifference,
   expandedOfReading,
   type ReadingUncertaintyInput,
+  statedOfReading,
 } from '../../../src/core/metrology/uncertainty.ts'
 
 const plain: ReadingUncertaintyInput = {
@@ -49,9 +50,25 @@ describe('expandedOfReading', () => {
     expect(expanded({ instrumentU: 0, resolutionInsideU: true })).toBe(0)
   })
 
-  // Range method, d2 = 1.128 for two (NIST/SEMATECH e-Handbook 6.3.2.2 uses the same figure for moving ranges).
-  test('repeats count as the mean of two', () => {
-    expect(expanded({ instrumentU: 0, repeatsSpread: 2e-6 })).toBeCloseTo((2 * 2e-6) / 1.128 / Math.SQRT2, 15)
+  test('few repeats widen it: t at 95.45 in 100 (GUM Table G.2, from memory), from endless degrees of freedom on k = 2', () => {
+    const only = (dof: number) => expanded({ instrumentU: 0, repeats: { u: 1e-6, dof } }) / 1e-6
+    for (const [dof, t] of [
+      [1, 13.97],
+      [2, 4.53],
+      [3, 3.31],
+      [6, 2.52],
+      [10, 2.28],
+      [40, 2.06],
+    ] as const)
+      expect(only(dof)).toBeCloseTo(t, 2)
+    expect(only(1e9)).toBeCloseTo(2, 6)
+  })
+
+  test('beside a well known part the degrees of freedom are those of the whole, cut down (GUM G.4.1)', () => {
+    // u 2 um of the instrument and 1 um of 6 degrees of freedom: 6 x 5^2 / 1 = 150.
+    const stated = statedOfReading({ ...plain, repeats: { u: 1e-6, dof: 6 } })
+    expect(stated.ok && stated.value).toMatchObject({ dof: 150, uc: expect.closeTo(Math.sqrt(5) * 1e-6, 15) })
+    expect(expanded({ repeats: { u: 1e-6, dof: 6 } })).toBeGreaterThan(2 * Math.sqrt(5) * 1e-6)
   })
 
   test('each term can only add', () => {
@@ -59,7 +76,7 @@ describe('expandedOfReading', () => {
       { partTempU: 1 },
       { instrumentTempU: 1 },
       { resolutionInsideU: false },
-      { repeatsSpread: 1e-6 },
+      { repeats: { u: 1e-6, dof: 5 } },
     ]
     for (const change of larger) expect(expanded(change)).toBeGreaterThan(expanded({}))
     expect(expanded({ partTempU: 1, instrumentTempU: 1 })).toBeGreaterThan(expanded({ partTempU: 1 }))
@@ -73,7 +90,9 @@ describe('expandedOfReading', () => {
     [{ instrumentU: -1e-6 }, 'uncertainty-input-unsound'],
     [{ partTempU: Number.NaN }, 'uncertainty-input-unsound'],
     [{ instrumentTempU: -1 }, 'uncertainty-input-unsound'],
-    [{ repeatsSpread: Number.POSITIVE_INFINITY }, 'uncertainty-input-unsound'],
+    [{ repeats: { u: Number.POSITIVE_INFINITY, dof: 5 } }, 'uncertainty-input-unsound'],
+    [{ repeats: { u: 1e-6, dof: 0 } }, 'uncertainty-input-unsound'],
+    [{ repeats: { u: -1e-6, dof: 5 } }, 'uncertainty-input-unsound'],
     [{ resolutionM: 0 }, 'uncertainty-input-unsound'],
     [{ lengthM: 0 }, 'uncertainty-input-unsound'],
     [

@@ -54,6 +54,8 @@ const CLASS: Readonly<Record<Entry['type'], Kind | null>> = {
   'point.notice-given': null,
   'point.not-attended': 'open',
   'note.written': null,
+  'left.adopted': null,
+  'remark.made': 'remark',
   'file.attached': null,
   'stop.raised': 'stop',
   'stop.explained': 'stop',

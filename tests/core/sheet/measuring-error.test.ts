@@ -1,6 +1,7 @@
 // Repeats that lie far apart: said while they are read, at the verdict, in its sums and, once corrected, at the close.
 import { describe, expect, it } from 'vitest'
 import { dominantRepeats } from '../../../src/core/job/repeats-error.ts'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
@@ -29,7 +30,7 @@ const judged = () => slipped().keys(...BORE_LINES.slice(6), ...AFTER_LINES)
 const asks = (walk: Walk, style = STYLE) =>
   promptView(walk.engine.defs, walk.state, walk.talk, style).ask.map((r) => r.text)
 const SAYS =
-  'Most of the measuring error is from 7.3: its repeats lie 0.0047 in apart. If one was a slip: correct.'
+  'Most of the measuring error at 7.3 is its own: its repeats lie 0.0047 in apart. If one was a slip: correct.'
 
 /** The number in the list of what can be corrected of the nth of the readings at a sheet. */
 function listed(walk: Walk, line: RegExp): string {
@@ -41,7 +42,7 @@ function listed(walk: Walk, line: RegExp): string {
 describe('repeats that lie far apart', () => {
   it('are said to count against the verdict when a third is asked, and when the middle of three counts', () => {
     const counts =
-      'the 0.0047 in between them count as measuring error against the verdict; if one was a slip: correct'
+      'the 0.0047 in between them count as measuring error, here most of all; if one was a slip: correct'
     const walk = toCentre().keys('9.5068', '9.5021')
     expect(text(walk, 'reading.taken').replace(/ {2,}/g, ' ')).toContain(`too far apart: once more ${counts}`)
     walk.keys('9.5068')
@@ -60,9 +61,39 @@ describe('repeats that lie far apart', () => {
     expect(asks(walk)).toContain(SAYS)
     const why = hear(walk.engine.defs, walk.state, walk.talk, 'why').say.join('\n')
     expect(why).toMatch(
-      /One diameter, at k = 1: repeats 0\.002946 \(the furthest apart, 7\.3, by 0\.0047\); M-3 0\.000150;/,
+      /One diameter, at k = 1: M-3 0\.000150; repeats 0\.000087; .*\n.*pooled over 8 places: .* s = 0\.000122, with 9 degrees/,
+    )
+    expect(why).toContain(
+      '7.3 stands out, its 3 readings lie 0.0047 apart (Cochran, ISO 5725-2): it carries U 0.00871 of its own.',
     )
     expect(why).toContain('JCGM 100:2008')
+  })
+
+  it('hold up only what is worked out from that place, and show beside it what is allowed for there', () => {
+    const walk = judged()
+    const record = boreRecord(walk.state.verdicts.bore_judged?.verdict)
+    const words = Object.fromEntries(
+      (record?.result.judged ?? []).map((one) => [one.characteristic, one.judgement.verdict]),
+    )
+    expect(words).toEqual({
+      'out-of-round': 'HOLD',
+      taper: 'HOLD',
+      spread: 'HOLD',
+      'largest-diameter': 'ACCEPT',
+    })
+    // Before, every diameter carried the spread of the worst place.
+    expect((record?.inputs.readingU ?? 1) / 0.0254).toBeLessThan(0.0004)
+    expect(record?.inputs.readings.filter((one) => one.expandedU !== undefined)).toMatchObject([
+      { station: 'centre', axis: 'vertical' },
+    ])
+    expect(text(walk, 'verdict.given')).toContain(
+      'taper: 0.0087, by the repeats of centre top to bottom and crank end top to bottom.',
+    )
+    // Somewhere else it holds up nothing that it is not in.
+    const elsewhere = new Walk().toBore().keys(...BORE_LINES.slice(0, 6), '9.5034', '9.5014', '9.5034')
+    elsewhere.keys(...BORE_LINES.slice(8), ...AFTER_LINES)
+    const taper = boreRecord(elsewhere.state.verdicts.bore_judged?.verdict)?.result.judged[1]
+    expect(taper).toMatchObject({ characteristic: 'taper', judgement: { verdict: 'MONITOR' } })
   })
 
   it('are not where no one place makes most of the error', () => {

@@ -4,6 +4,7 @@ import { compute, findComputation } from '../../../src/core/compute/registry.ts'
 import { asBoreJudge, boreFacts } from '../../../src/core/job/bore-facts.ts'
 import { stepById } from '../../../src/core/job/definitions.ts'
 import { type BoreVerdictRecord, boreRecord } from '../../../src/core/job/verdict-record.ts'
+import { sums } from '../../../src/core/talk/sums.ts'
 import { whyNumber } from '../../../src/core/talk/why-number.ts'
 import { exampleDefs, Walk } from '../../helpers/example.ts'
 
@@ -51,8 +52,16 @@ describe('why with a number', () => {
     const { error } = boreFacts(walk.engine.defs, walk.state, judge)
     expect(error).not.toBeNull()
     const shown = why('error')
-    for (const name of ['Instrument', 'Temperature of the part', 'Repeats']) expect(shown).toContain(name)
-    const found = /u_k2\s+([\d.]+(?:e-?\d+)?) in/.exec(shown)
+    for (const name of [
+      'Instrument',
+      'Temperature of the part',
+      'Repeats',
+      'pooled-repeats',
+      '8 degrees of freedom',
+    ])
+      expect(shown).toContain(name)
+    expect(shown).toContain('Places in order: 7.1, 7.2, 7.3, 7.4, 7.5, 7.6, 9.1, 9.2.')
+    const found = /\bu\s+([\d.]+(?:e-?\d+)?) in .*expanded/.exec(shown)
     expect(Number(found?.[1]) * 0.0254).toBeCloseTo(record.inputs.readingU ?? 0, 8)
   })
 
@@ -65,7 +74,19 @@ describe('why with a number', () => {
     expect(u).toBeGreaterThan(record.inputs.readingU ?? 1)
     const shown = why('u', other)
     expect(shown).toContain('Expansion of the part')
-    expect(Number(/u_k2\s+([\d.]+) in/.exec(shown)?.[1]) * 0.0254).toBeCloseTo(u, 8)
+    expect(Number(/\bu\s+([\d.]+) in .*expanded/.exec(shown)?.[1]) * 0.0254).toBeCloseTo(u, 8)
+  })
+
+  it('does not pass its sums off as those of a verdict that an earlier version gave by another rule', () => {
+    const given = walk.state.verdicts.bore_judged
+    if (given === undefined) throw new Error('not judged')
+    const inputs = { ...record.inputs, readingU: (record.inputs.readingU ?? 0) * 1.05 }
+    const verdicts = { ...walk.state.verdicts, bore_judged: { ...given, verdict: { ...record, inputs } } }
+    const old = { ...walk.state, verdicts }
+    expect(whyNumber(walk.engine.defs, old, 'error')).toEqual([expect.stringContaining('an earlier version')])
+    expect(
+      sums(walk.engine.defs, { ...record, inputs }, { state: old, step: 'bore_judged' }).join(),
+    ).toContain('an earlier version')
   })
 
   it('says what it knows when the word is not one', () => {
@@ -80,8 +101,8 @@ describe('why with a number', () => {
   })
 })
 
-describe('repeats by their spread', () => {
-  it('count as the mean of two by the range method, and not beside the repeats themselves', () => {
+describe('repeats pooled over places', () => {
+  it('count with their degrees of freedom, and not beside the repeats themselves', () => {
     const found = findComputation('reading-error')
     if (!found.ok) throw new Error('gone')
     const length = (m: number) => ({ is: 'quantity', quantity: { kind: 'length', si: m } }) as const
@@ -95,18 +116,20 @@ describe('repeats by their spread', () => {
       instrument_temp_u: { is: 'quantity', quantity: { kind: 'temperature-difference', si: 0 } },
       resolution: length(1e-6),
       resolution_in_u: { is: 'word', word: 'yes' },
-      spread: length(1e-5),
+      repeats_u: length(1e-5),
+      repeats_dof: { is: 'number', number: 7 },
     } as const
     const computed = compute(found.value, base)
-    expect(computed.ok && computed.value.outputs.uc).toMatchObject({
-      quantity: { si: expect.closeTo(1e-5 / (1.128 * Math.SQRT2), 12) },
+    expect(computed.ok && computed.value.outputs).toMatchObject({
+      uc: { quantity: { si: expect.closeTo(1e-5, 12) } },
+      dof: { number: expect.closeTo(7, 9) },
     })
     const readings = { is: 'quantities', quantities: [length(0.25).quantity, length(0.25).quantity] } as const
-    expect(compute(found.value, { ...base, readings })).toMatchObject({
-      ok: false,
-      error: { code: 'repeats-twice' },
-    })
+    const refused = (inputs: Parameters<typeof compute>[1]) => compute(found.value, inputs)
+    expect(refused({ ...base, readings })).toMatchObject({ ok: false, error: { code: 'repeats-twice' } })
+    const { repeats_dof: _dof, ...alone } = base
+    expect(refused(alone)).toMatchObject({ ok: false, error: { code: 'repeats-half' } })
     const half = { ...base, part_alpha_u: { is: 'number', number: 1 } } as const
-    expect(compute(found.value, half)).toMatchObject({ ok: false, error: { code: 'expansion-half' } })
+    expect(refused(half)).toMatchObject({ ok: false, error: { code: 'expansion-half' } })
   })
 })

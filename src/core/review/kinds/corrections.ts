@@ -36,6 +36,7 @@ function readings(look: Look): Found[] {
         `Before: ${was}${isReading(old) ? ` with ${old.instrument}, ${byWhom(look, old)}` : ''}.`,
         `After: ${readingText(defs, e)} with ${e.instrument}, ${byWhom(look, e)}.`,
         sentence(`Because: ${e.why}`),
+        ...(e.doubt === undefined ? [] : [sentence(`It was doubted and kept: it is ${e.doubt}`)]),
         ...(judged.length === 0 ? [] : ['It was changed after it had been judged.']),
         ...voids(look, e.voids),
       ],

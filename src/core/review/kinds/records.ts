@@ -1,12 +1,13 @@
 // A machine record that was changed while the job ran: what differs, who signed, and what it had come to by the record before.
+// And what was said or taken from the job after it was closed.
 import { changedText } from '../../job/record-words.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, type Look, namedById, sentence } from '../look.ts'
+import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
 
 export function takenIn(look: Look): Found[] {
   return look.moves.flatMap(({ entry, before }): Found[] => {
     if (entry.type !== 'record.taken-in') return []
-    const { changed, voids, undecided, gates, tests, dropped } = entry
+    const { changed, voids, undecided, gates, anew, tests, dropped } = entry
     const word = (id: string) => {
       const verdict = before.verdicts[id]
       return verdict === undefined || verdict.void
@@ -25,6 +26,7 @@ export function takenIn(look: Look): Found[] {
             ? []
             : [`Void with it: ${voids.map((id) => `${namedById(look, id)}${word(id)}`).join('; ')}.`]),
           ...(undecided.length === 0 ? [] : [`Decided anew, or still to be: ${named(undecided)}.`]),
+          ...(anew.length === 0 ? [] : [`Answers about the record that do not stand by it: ${named(anew)}.`]),
           ...(gates.length === 0 ? [] : [`Hold points that fell with it: ${named(gates)}.`]),
           ...(tests.length === 0 ? [] : [`Tests over time that begin anew with it: ${tests.join('; ')}.`]),
           ...(dropped.length === 0 ? [] : ['A reading that waited to be settled was not used.']),
@@ -34,6 +36,40 @@ export function takenIn(look: Look): Found[] {
       },
     ]
   })
+}
+
+/** Words of a lead after the close, and a baseline that was adopted from figures which fell since. */
+export function saidAfterwards(look: Look): Found[] {
+  return [
+    ...entriesOf(look, 'remark.made').map(
+      (e): Found => ({
+        kind: 'remark',
+        what: `Remark after the close, ${byWhom(look, e)}: ${e.text}`,
+        sentences: [],
+        entries: [e.seq],
+        open: false,
+      }),
+    ),
+    ...fallenBaseline(look),
+  ]
+}
+
+function fallenBaseline(look: Look): Found[] {
+  const { adopted } = look.state
+  const entry = entriesOf(look, 'left.adopted').at(-1)
+  if (adopted === null || !adopted.void || entry === undefined) return []
+  return [
+    {
+      kind: 'baseline',
+      what: `BASELINE ADOPTED FROM FIGURES THAT FELL SINCE, ${byWhom(look, entry)}, in ${entry.file.name}`,
+      sentences: [
+        'An instrument that read on this job was found out of calibration after it.',
+        'Take its figures out of the machine record, or adopt anew what still stands: barover adopt.',
+      ],
+      entries: [entry.seq],
+      open: true,
+    },
+  ]
 }
 
 function capital(text: string): string {

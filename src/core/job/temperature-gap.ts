@@ -1,5 +1,5 @@
-// A temperature keyed in the other unit: degrees Celsius where Fahrenheit is asked, or the other way about. Either passes its
-// window; held against the other temperatures of the same measuring it shows.
+// A temperature far from the others of the same measuring: keyed in the other unit, with two figures changed round, or a part
+// that has not come to the warmth of its gauge. Each passes its window; held against each other they show.
 import type { StepOf } from '../definition/procedure.ts'
 import { at20Of } from '../definition/step-judge.ts'
 import { oncePer } from '../lib/once.ts'
@@ -7,6 +7,7 @@ import { companion, quantity } from '../units/index.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { placeResult, placesOf } from './places.ts'
+import { NOISE } from './plausible.ts'
 import type { State } from './state.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
@@ -15,27 +16,28 @@ type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
  * Part and instrument that have lain together differ by less than this, K (18 degF). From the freezing point up the two units
  * of one warmth are further apart than that. Common practice, no source.
  */
-const APART_K = 10
+export const APART_K = 10
 
-export interface UnitSlip {
+export interface TemperatureGap {
   /** The temperature it is held against: its step, and the last reading there. */
   readonly other: { readonly step: ReadStep; readonly reading: ReadingAt }
   /** Reading less the other, K. */
   readonly apart: number
-  /** Whose unit it would be: of the figure keyed now, or of the one that stands. */
-  readonly whose: 'this' | 'other'
+  /** Whose unit it would be: of the figure keyed now, or of the one that stands. Null where no other unit brings them together. */
+  readonly whose: 'this' | 'other' | null
 }
 
 /**
- * Null where some other temperature of the same part and instrument is near, where there is none, or where no other unit would
- * bring the two together: a part may well be warmer than a gauge.
+ * Null where some other temperature of the same part and instrument is near, or where there is none. Part and instrument are held
+ * against each other, and each against itself before: whichever is keyed first is held against whichever comes second, and a
+ * corrected one against all that stand beside it.
  */
-export function unitSlip(
+export function temperatureGap(
   defs: Definitions,
   state: State,
   placed: ReadStep,
   reading: ReadingAt,
-): UnitSlip | null {
+): TemperatureGap | null {
   if (placed.step.quantity !== 'temperature') return null
   const others = takenWith(defs, placed.id).flatMap((id) => {
     const step = asKind(stepById(defs, id), 'read')
@@ -45,8 +47,8 @@ export function unitSlip(
       return si === null || last === undefined ? [] : [{ step, reading: last, si }]
     })
   })
-  const isNear = (one: number, two: number) => Math.abs(one - two) <= APART_K
-  if (others.some(({ si }) => isNear(si, reading.si))) return null
+  const [nearest] = [...others].sort((a, b) => Math.abs(a.si - reading.si) - Math.abs(b.si - reading.si))
+  if (nearest === undefined || isNear(nearest.si, reading.si)) return null
   const swapped = inOtherUnit(reading)
   const mine = others.find(({ si }) => swapped !== null && isNear(si, swapped))
   if (mine !== undefined) return { other: mine, apart: reading.si - mine.si, whose: 'this' }
@@ -54,7 +56,13 @@ export function unitSlip(
     const si = inOtherUnit(one.reading)
     return si !== null && isNear(si, reading.si)
   })
-  return theirs === undefined ? null : { other: theirs, apart: reading.si - theirs.si, whose: 'other' }
+  const far = theirs ?? nearest
+  return { other: far, apart: reading.si - far.si, whose: theirs === undefined ? null : 'other' }
+}
+
+/** Near enough to be of one measuring. */
+export function isNear(one: number, two: number): boolean {
+  return Math.abs(one - two) <= APART_K + NOISE
 }
 
 const NONE = { si: null, readings: [] as readonly ReadingAt[] }

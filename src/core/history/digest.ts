@@ -1,0 +1,156 @@
+// What a history keeps of one job: small, plain, and read once from its log, so that thousands of them fit where one log does.
+import { type Change, changesOf, hoursRead, recorded, type Taken } from '../job/changes.ts'
+import type { Definitions, PlacedStep, RecordKind } from '../job/definitions.ts'
+import { stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { applicability } from '../job/next.ts'
+import { nonconformances } from '../job/nonconformance.ts'
+import type { State } from '../job/state.ts'
+import { wearsTo } from '../review/hours-left.ts'
+import { placeName } from '../talk/names.ts'
+import type { Renewal } from '../wear/history.ts'
+
+/** A size, metres; `U` at k = 2, null where none is stated. */
+export interface Sized {
+  readonly si: number
+  readonly U: number | null
+}
+
+/** What an overhaul of before left at a place, by the machine record of the job. */
+export interface Earlier extends Sized {
+  readonly report: string
+  readonly day: string
+  readonly hours: number
+  readonly since: Renewal
+}
+
+export interface PlaceDigest {
+  readonly of: string
+  readonly station: string
+  readonly axis: string | null
+  /** As the sheet names it. */
+  readonly name: string
+  readonly found: Sized | null
+  readonly left: Sized | null
+  readonly wears: 'larger' | 'smaller' | null
+  readonly limit: { readonly si: number; readonly source: string } | null
+  readonly firstSet: 'no' | 'unknown'
+  /** Worked on or renewed on this job, or to be: what wore is there no more. */
+  readonly isRemade: boolean
+  readonly earlier: readonly Earlier[]
+}
+
+/** A step under the name of the procedure it belongs to, also where that is a part of a larger one. */
+export interface StepName {
+  readonly procedure: string
+  readonly step: string
+}
+
+export interface JobDigest {
+  readonly job: string
+  readonly record: RecordKind
+  readonly machine: string
+  /** The unit of lengths in its shop. */
+  readonly unit: 'in' | 'mm'
+  readonly title: string
+  /** Stamps. */
+  readonly opened: string
+  readonly closed: string | null
+  readonly outcome: string | null
+  /** Running hours of the machine; null where they were not read. */
+  readonly hours: number | null
+  readonly places: readonly PlaceDigest[]
+  readonly findings: readonly (StepName & { readonly word: string })[]
+  /** Steps that applied, each with how often its answer was put right and how often a place of it was entered as n/a. */
+  readonly steps: readonly (StepName & { readonly corrected: number; readonly notApplicable: number })[]
+}
+
+export function digestOf(defs: Definitions, entries: readonly Entry[], state: State): JobDigest {
+  return {
+    job: state.job,
+    record: state.record,
+    machine: defs.machine.machine,
+    unit: defs.machine.shop_units.length,
+    title: defs.procedure.title,
+    opened: entries[0]?.at ?? state.lastAt,
+    closed: entries.find(({ type }) => type === 'job.closed')?.at ?? null,
+    outcome: state.closed,
+    hours: hoursRead(defs, state),
+    places: changesOf(defs, state).flatMap((change) => placeDigest(defs, state, change)),
+    findings: nonconformances(defs, state)
+      .filter(({ stands }) => stands)
+      .map(({ step, word }) => ({ ...nameOf(defs, stepById(defs, step)), word: wordText(defs, step, word) })),
+    steps: stepDigests(defs, entries, state),
+  }
+}
+
+function placeDigest(defs: Definitions, state: State, change: Change): PlaceDigest[] {
+  const one = change.found ?? change.left
+  if (one === null || one.step.step.quantity !== 'length') return []
+  const { step, place } = one
+  const before = (defs.machine.overhauls ?? []).flatMap((overhaul) =>
+    recorded(overhaul, one).map((figure) => ({ ...figure, report: overhaul.report })),
+  )
+  const wears = before.findLast((figure) => figure.wears !== null)?.wears ?? null
+  const to = wears === null ? null : wearsTo(defs, state, change, wears)
+  return [
+    {
+      of: change.of,
+      station: place.station.id,
+      axis: place.axis?.id ?? null,
+      name: placeName(defs, step.id, place.key),
+      found: sized(change.found),
+      left: sized(change.left),
+      wears,
+      limit: to === null ? null : { si: to.limit.value, source: to.limit.source },
+      firstSet: to?.firstSet ?? 'unknown',
+      isRemade: to?.isRemade ?? change.left !== null,
+      earlier: before.map(({ report, on, hours, si, u, since }) => ({
+        report,
+        day: on,
+        hours,
+        si,
+        U: u,
+        since,
+      })),
+    },
+  ]
+}
+
+function sized(taken: Taken | null): Sized | null {
+  return taken === null ? null : { si: taken.si, U: taken.u }
+}
+
+function nameOf(defs: Definitions, placed: PlacedStep): StepName {
+  return { procedure: placed.inside.at(-1)?.step.title ?? defs.procedure.title, step: placed.step.title }
+}
+
+function wordText(defs: Definitions, id: string, word: string): string {
+  const { step } = stepById(defs, id)
+  return step.kind === 'observe' ? (step.conditions.find((one) => one.id === word)?.label ?? word) : word
+}
+
+const CORRECTED: readonly Entry['type'][] = ['reading.corrected', 'finding.corrected', 'step.reopened']
+
+function stepDigests(defs: Definitions, entries: readonly Entry[], state: State): JobDigest['steps'] {
+  const corrected = counted(entries.filter(({ type }) => CORRECTED.includes(type)))
+  const notApplicable = counted(entries.filter(({ type }) => type === 'reading.not-applicable'))
+  return defs.steps.flatMap((placed) =>
+    placed.step.kind === 'part' || applicability(defs, state, placed) !== 'do'
+      ? []
+      : [
+          {
+            ...nameOf(defs, placed),
+            corrected: corrected.get(placed.id) ?? 0,
+            notApplicable: notApplicable.get(placed.id) ?? 0,
+          },
+        ],
+  )
+}
+
+function counted(entries: readonly Entry[]): Map<string, number> {
+  const counts = new Map<string, number>()
+  for (const entry of entries)
+    if ('step' in entry && entry.step !== null) counts.set(entry.step, (counts.get(entry.step) ?? 0) + 1)
+  return counts
+}

@@ -1,0 +1,249 @@
+// A history laid out in sections, for a terminal and as a page: tables that fit the sheet, a plot for each machine.
+import { type Column, line, lines, type Paper, type Piece, type Section, table } from '../report/paper.ts'
+import { bandOf, basisText, rounded } from '../report/parts/plot-wear.ts'
+import { wearScene } from '../report/plot/wear.ts'
+import type { PlotOf } from '../report/schema-plots.ts'
+import { formatQuantity, shownNumber, valueIn } from '../units/index.ts'
+import { type History, type MachineHistory, nearestFirst } from './history.ts'
+import type { Trend } from './trend.ts'
+
+/** Rows of a table on steps: what is put right less often tells nothing of its step. */
+const MOST_STEPS = 20
+const DECIMALS = { in: 4, mm: 3 } as const
+
+export function historyPaper(history: History): Paper {
+  const { record, machine, jobs } = history
+  const title = machine === null ? 'History of all machines' : `History of ${machine}`
+  return {
+    record,
+    job: `history of ${jobs} ${jobs === 1 ? 'job' : 'jobs'}`,
+    head: 'none: a history is worked out anew from the logs each time',
+    title,
+    at: history.to ?? history.from ?? '1970-01-01T00:00:00.000+00:00',
+    sections: [
+      cover(history, title),
+      ...dueSection(history),
+      machinesSection(history),
+      ...repeatedSection(history),
+      ...stepsSection(history),
+      ...unreadSection(history),
+    ],
+  }
+}
+
+function cover(history: History, title: string): Section {
+  const { jobs, open, machines, unread, from, to, next } = history
+  const days = from === null ? 'no job' : `${from.slice(0, 10)} to ${(to ?? from).slice(0, 10)}`
+  return {
+    id: 'cover',
+    title,
+    pieces: [
+      lines(
+        line(`${count(jobs, 'job')} on ${count(machines.length, 'machine')}, ${days}`, 'strong'),
+        ...(open === 0 ? [] : [line(`${count(open, 'job')} still open: counted, and nothing of it told.`)]),
+        ...(unread.length === 0
+          ? []
+          : [line(`${count(unread.length, 'log')} NOT READ: see the end.`, 'caution')]),
+        line(
+          next === null
+            ? 'Hours to the next planned overhaul were not said: --next H tells what may not last until then.'
+            : `Next planned overhaul: ${next} running hours after the last reading of each machine.`,
+        ),
+        line('Wear goes straight on, common practice, no source. Hours are the early end, to plan by.'),
+        line('Sizes as they were read or left on record; no verdict rests on this page.', 'caution'),
+      ),
+    ],
+  }
+}
+
+const COLUMNS: readonly Column[] = [
+  { head: 'place', wide: 5 },
+  { head: 'n', right: true, wide: 1 },
+  { head: 'last', right: true, wide: 2 },
+  { head: 'in 1000 h', right: true, wide: 3 },
+  { head: 'limit', right: true, wide: 2 },
+  { head: 'hours left', right: true, wide: 3 },
+]
+
+function dueSection({ machines, next }: History): Section[] {
+  if (next === null) return []
+  const due = machines.flatMap((one) => one.due.map((trend) => ({ one, trend })))
+  const rows = due
+    .sort((a, b) => nearestFirst(a.trend, b.trend))
+    .map(({ one, trend }) => [`${one.machine}  ${trend.name}`, ...figures(one, trend)])
+  return [
+    {
+      id: 'due',
+      title: 'What may reach its limit before the next planned overhaul',
+      pieces:
+        rows.length === 0
+          ? [lines(line('Nothing of what can be told. What has no rate or no limit cannot be told.'))]
+          : table('The nearest first', COLUMNS, rows),
+    },
+  ]
+}
+
+function machinesSection({ machines }: History): Section {
+  return {
+    id: 'machines',
+    title: 'Machines',
+    pieces:
+      machines.length === 0
+        ? [lines(line('No closed job of this kind of record.'))]
+        : machines.flatMap(machinePieces),
+  }
+}
+
+function machinePieces(one: MachineHistory): Piece[] {
+  const { machine, jobs, last, hours, trends } = one
+  const at = hours === null ? 'running hours were never read' : `${Math.round(hours)} running hours`
+  return [
+    lines(
+      line(machine, 'strong'),
+      line(`  ${count(jobs, 'job')}, the last ${last.at.slice(0, 10)} ${last.outcome ?? ''}; ${at}`),
+    ),
+    ...table(
+      `Wear of ${machine}, ${one.unit}`,
+      COLUMNS,
+      [...trends].sort(nearestFirst).map((trend) => [trend.name, ...figures(one, trend)]),
+    ),
+    ...whyNot(trends),
+    ...plots(one),
+  ]
+}
+
+function figures({ unit }: MachineHistory, trend: Trend): string[] {
+  const { readings, limit, rate, left } = trend
+  const decimals = DECIMALS[unit]
+  const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
+  const per1000 = (metres: number) =>
+    shownNumber(valueIn({ kind: 'length', si: metres * 1000 }, unit), decimals + 1)
+  return [
+    String(readings.length),
+    size(readings.at(-1)?.value ?? Number.NaN),
+    rate.ok ? `${per1000(rate.value.perHour)} +- ${per1000(rate.value.U)}` : 'not told',
+    limit === null ? 'none' : size(limit.si),
+    left?.ok === true ? `${Math.round(left.value.earliest)}` : 'not told',
+  ]
+}
+
+/** Each reason once, with how many places it is of. */
+function whyNot(trends: readonly Trend[]): Piece[] {
+  const reasons = new Map<string, number>()
+  for (const { rate, left } of trends) {
+    const why = !rate.ok ? rate.error.say : left !== null && !left.ok ? left.error.say : null
+    if (why !== null) reasons.set(why, (reasons.get(why) ?? 0) + 1)
+  }
+  return reasons.size === 0
+    ? []
+    : [lines(...[...reasons].map(([why, n]) => line(`  not told of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** The place that is nearest to its limit. */
+function plots({ machine, unit, trends }: MachineHistory): Piece[] {
+  const first = [...trends].filter(({ rate }) => rate.ok).sort(nearestFirst)[0]
+  if (first === undefined || !first.rate.ok) return []
+  const { readings, wears, limit, left, name } = first
+  const rate = first.rate.value
+  const figure = (si: number) => ({
+    si,
+    kind: 'length',
+    unit,
+    shown: shownNumber(valueIn({ kind: 'length', si }, unit), DECIMALS[unit]),
+    text: formatQuantity({ kind: 'length', si }, unit, DECIMALS[unit]),
+  })
+  const plot: PlotOf<'wear'> = {
+    kind: 'wear',
+    title: `${machine}, ${name}: wear over running hours`,
+    unit,
+    notes: [
+      `The band is where one further reading may lie: ${basisText(rate)}.`,
+      ...(limit === null ? [] : [`Limit: ${limit.source}.`]),
+    ],
+    readings: readings.map(({ hours, value, U }) => ({
+      hours,
+      value: figure(rounded(value)),
+      U,
+      isNow: false,
+    })),
+    band: bandOf({ readings, wears }, rate, left?.ok === true ? left.value.expected : null),
+    basis: rate.basis,
+    limit: limit === null ? null : figure(limit.si),
+  }
+  return [{ is: 'plot', scene: wearScene(plot) }]
+}
+
+function repeatedSection({ repeated }: History): Section[] {
+  if (repeated.length === 0) return []
+  const columns: Column[] = [
+    { head: 'machine', wide: 2 },
+    { head: 'what was found', wide: 6 },
+    { head: 'jobs', right: true, wide: 1 },
+  ]
+  return [
+    {
+      id: 'repeated',
+      title: 'Found again and again',
+      pieces: table(
+        'In two jobs or more of one machine',
+        columns,
+        repeated.map(({ machine, step, word, jobs }) => [machine, `${step}: ${word}`, String(jobs.length)]),
+      ),
+    },
+  ]
+}
+
+function stepsSection({ steps }: History): Section[] {
+  if (steps.length === 0) return []
+  const columns: Column[] = [
+    { head: 'step', wide: 6 },
+    { head: 'asked in', right: true, wide: 1 },
+    { head: 'put right', right: true, wide: 1 },
+    { head: 'n/a', right: true, wide: 1 },
+  ]
+  const rest = steps.length - MOST_STEPS
+  return [
+    {
+      id: 'steps',
+      title: 'Steps that were put right or entered as n/a most',
+      pieces: [
+        ...table(
+          'Jobs, by the share of those the step was asked in',
+          columns,
+          steps
+            .slice(0, MOST_STEPS)
+            .map(({ procedure, step, asked, corrected, notApplicable }) => [
+              `${procedure}: ${step}`,
+              String(asked),
+              String(corrected),
+              String(notApplicable),
+            ]),
+        ),
+        ...(rest <= 0 ? [] : [lines(line(`  and ${count(rest, 'step')} more, in --json.`))]),
+      ],
+    },
+  ]
+}
+
+function unreadSection({ unread }: History): Section[] {
+  if (unread.length === 0) return []
+  return [
+    {
+      id: 'unread',
+      title: 'Logs that were not read',
+      pieces: [lines(...unread.map(({ job, unread: why }) => line(`${job}: ${why}`, 'caution')))],
+    },
+  ]
+}
+
+function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`
+}
+
+/** Plain data for other programs: SI throughout. */
+export function historyJson({ machines, ...rest }: History) {
+  return {
+    ...rest,
+    machines: machines.map(({ due, ...one }) => ({ ...one, due: due.map(({ name }) => name) })),
+  }
+}

@@ -1,0 +1,203 @@
+// What a closed job leaves for the next one: the figures of the parts that went back, which a lead adopts as the baseline that
+// wear is measured from at the next overhaul, and words a lead adds after the close. Neither changes what the job came to.
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { COVERAGE_K } from '../metrology/uncertainty.ts'
+import { formatNumber, valueIn } from '../units/index.ts'
+import { coursesOf } from './as-left.ts'
+import { changesOf, type Taken } from './changes.ts'
+import type { Definitions } from './definitions.ts'
+import type { Body } from './entries.ts'
+import type { Input } from './input.ts'
+import { words } from './refusals.ts'
+import { signer } from './signature.ts'
+import { type State, standingVerdict, stands } from './state.ts'
+import { refersTo } from './values.ts'
+import { boreRecord } from './verdict-record.ts'
+
+/** Parts that an overhaul may make new or cut, as a machine record names them. */
+export const RENEWED = ['bore', 'liner', 'rings', 'riders', 'rod', 'piston'] as const
+export type RenewedPart = (typeof RENEWED)[number]
+
+/** A figure for the machine record, written as that record writes it. */
+export interface LeftFigure {
+  readonly of: string
+  readonly station: string
+  readonly axis?: string
+  /** With its unit: `9.5119 in`. */
+  readonly value: string
+  /** Measuring error U at k = 2, with its unit: of a bore that of its verdict, of all else that of the instrument. */
+  readonly u?: string
+  readonly wears?: 'larger' | 'smaller'
+  /** Read as left; or as found, of a part that a lead let go back as it was. */
+  readonly from: 'left' | 'found'
+}
+
+/** What was measured and is no figure of the parts that went back, and why. */
+export interface NotLeft {
+  readonly of: string
+  readonly why: string
+}
+
+export interface LeftFigures {
+  readonly figures: readonly LeftFigure[]
+  readonly not: readonly NotLeft[]
+}
+
+/** Quantities that a machine record keeps as left. */
+const KEPT: readonly string[] = ['length', 'mass', 'torque', 'angle']
+
+/**
+ * Every figure that stands of what went back, in the order of the job. As left where it was read so. As found only where a
+ * verdict looked at it, nobody measured it again and the part was neither worked on nor renewed: any other may be a part that
+ * lies in the scrap.
+ */
+export function leftFigures(defs: Definitions, state: State): LeftFigures {
+  const figures: LeftFigure[] = []
+  const not = new Map<string, NotLeft>()
+  for (const { of, found, left } of changesOf(defs, state)) {
+    const one = left ?? found
+    if (one === null || !KEPT.includes(one.step.step.quantity)) continue
+    const why = left === null ? whyNotBack(defs, state, one) : null
+    if (why === null) figures.push(figureOf(defs, at20(defs, state, one), left === null ? 'found' : 'left'))
+    else not.set(`${of} ${why}`, { of, why })
+  }
+  return { figures, not: [...not.values()] }
+}
+
+/** Why what was found is not what went back, or null. */
+function whyNotBack(defs: Definitions, state: State, { step }: Taken): string | null {
+  const courses = coursesOf(defs, state).filter(({ judge }) => refersTo(defs, judge).includes(step.id))
+  if (courses.length === 0) return 'no verdict says that it went back as it was found'
+  if (courses.some(({ left }) => left === null)) return 'it was to be worked on or renewed'
+  if (courses.some(({ again }) => again !== null)) return 'it was measured again'
+  return null
+}
+
+/** A bore is on record at 20 degC with the error of its place, as its verdict had both; without a verdict, and all else, as it was read. */
+function at20(defs: Definitions, state: State, taken: Taken): Taken {
+  const { step, place } = taken
+  for (const { id, step: judge, scope } of defs.steps) {
+    if (judge.kind !== 'judge' || judge.compute !== 'bore_form' || scope + judge.inputs.diameters !== step.id)
+      continue
+    const verdict = boreRecord(standingVerdict(state, id)?.verdict)
+    const axis = place.axis?.id ?? 'only'
+    const found = verdict?.inputs.readings.find(
+      (one) => one.station === place.station.id && one.axis === axis,
+    )
+    if (found === undefined) continue
+    const { readingU, k = COVERAGE_K } = verdict?.inputs ?? {}
+    const u = found.expandedU ?? readingU ?? null
+    return { ...taken, si: found.valueM, u: u === null ? null : (u * COVERAGE_K) / k }
+  }
+  return taken
+}
+
+/** A place more than is shown anywhere, as what two repeats come to may lie between two figures. */
+const DECIMALS: Readonly<Record<string, number>> = { in: 5, mm: 4, um: 2, mil: 3 }
+
+function figureOf(defs: Definitions, taken: Taken, from: LeftFigure['from']): LeftFigure {
+  const { step, place, si, u } = taken
+  const { of, quantity } = step.step
+  const unit = unitOf(defs, taken)
+  const written = (figure: number) =>
+    `${formatNumber(valueIn({ kind: quantity, si: figure }, unit), DECIMALS[unit] ?? 2)} ${unit}`
+  const wears = wearsBefore(defs, of)
+  return {
+    of,
+    station: place.station.id,
+    ...(place.axis === null ? {} : { axis: place.axis.id }),
+    value: written(si),
+    ...(u === null || quantity !== 'length' ? {} : { u: written(u) }),
+    ...(wears === null || quantity !== 'length' ? {} : { wears }),
+    from,
+  }
+}
+
+/** The unit that the place was read in, so that the record says what the sheet says. */
+function unitOf(defs: Definitions, { step }: Taken): string {
+  const { quantity } = step.step
+  if (quantity === 'length') return defs.machine.shop_units.length
+  return { mass: 'kg', torque: 'N m', angle: 'deg' }[quantity as 'mass'] ?? ''
+}
+
+/** Which way wear takes it, as earlier overhauls on record say; never guessed. */
+function wearsBefore({ machine }: Definitions, of: string): 'larger' | 'smaller' | null {
+  const all = (machine.overhauls ?? []).flatMap(({ left }) => left.filter((one) => one.of === of))
+  return all.findLast(({ wears }) => wears !== undefined)?.wears ?? null
+}
+
+type Of<K extends Input['do']> = Extract<Input, { do: K }>
+
+/** Why these figures may not be adopted, whoever signs, or null. */
+export function barsAdopting(state: State): Result<null> {
+  if (state.closed === null)
+    return refuse('open', 'This job is still open: its figures are adopted once it is closed.')
+  if (state.closed === 'STOP')
+    return refuse('stopped', 'This job ended in STOP: nothing of it is a baseline.')
+  if (state.adopted !== null && !state.adopted.void)
+    return refuse(
+      'adopted',
+      `Its figures were adopted by ${state.adopted.person} on ${state.adopted.at.slice(0, 10)}.`,
+    )
+  return ok(null)
+}
+
+/** Refuses: a job that is open, stopped or adopted; nobody of the crew, no lead, or the lead whose own readings they are. */
+export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>): Result<readonly Body[]> {
+  const barred = barsAdopting(state)
+  if (!barred.ok) return barred
+  const { figures } = leftFigures(defs, state)
+  const kept = figures.filter((_, n) => !input.without.includes(n + 1))
+  if (kept.length === 0) return refuse('nothing', 'No figure of this job is left to adopt.')
+  if (!Number.isFinite(input.hours) || input.hours < 0)
+    return refuse('no-hours', 'Running hours are a figure of zero or more.')
+  const before = Math.max(0, ...(defs.machine.overhauls ?? []).map(({ hours }) => hours.si / 3600))
+  if (input.hours < before)
+    return refuse(
+      'hours-back',
+      `The last overhaul on record was at ${before} running hours, and ${input.hours} are fewer: was the meter changed?`,
+    )
+  const who = byLead(defs, state, input, 'the next baseline is adopted by a lead')
+  if (!who.ok) return who
+  const own = Object.values(state.readings)
+    .flat()
+    .some((one) => stands(one) && one.by === who.value.person)
+  if (own)
+    return refuse(
+      'own-work',
+      `${who.value.person} took readings on this job, so another lead adopts its figures.`,
+    )
+  return ok([
+    {
+      type: 'left.adopted',
+      hours: input.hours,
+      renewed: RENEWED.filter((part) => input.renewed.includes(part)),
+      figures: kept,
+      without: figures.filter((one) => !kept.includes(one)),
+      file: input.file,
+      ...who.value,
+    },
+  ])
+}
+
+/** Words of a lead on a job that is closed. They are read with it, and take nothing back. */
+export function admitRemark(defs: Definitions, state: State, input: Of<'remark'>): Result<readonly Body[]> {
+  const who = byLead(defs, state, input, 'a remark on a closed job is a lead’s')
+  if (!who.ok) return who
+  const text = words(input.text, 'The remark')
+  return text.ok ? ok([{ type: 'remark.made', text: text.value, ...who.value }]) : text
+}
+
+function byLead(
+  defs: Definitions,
+  state: State,
+  input: Of<'adopt' | 'remark'>,
+  rule: string,
+): Result<{ readonly person: string; readonly signed: 'pin' | 'initials' }> {
+  const who = signer(defs, state, input)
+  if (!who.ok) return who
+  const { person, signed } = who.value
+  return person.role === 'lead'
+    ? ok({ person: person.id, signed })
+    : refuse('not-lead', `${person.id} is a ${person.role}, and ${rule}.`)
+}

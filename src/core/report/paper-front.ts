@@ -1,0 +1,171 @@
+// The front of a report: verdicts, cautions, exceptions, and what was found and left.
+import { line, lines, type PaperLine, type Piece, type Section, table } from './paper.ts'
+import { sceneOf } from './plot/of.ts'
+import type { Report } from './schema.ts'
+import type { Plot } from './schema-plots.ts'
+
+export function coverSection(report: Report): Section {
+  const { machine, procedure } = report
+  const days = `${report.from.slice(0, 10)} ${report.from.slice(11, 16)} to ${report.to.slice(0, 10)} ${report.to.slice(11, 16)}`
+  return {
+    id: 'cover',
+    title: `${report.title}: ${machine.tag}`,
+    pieces: [
+      lines(line(`${report.record}  ${report.standing}`, 'stamp')),
+      ...verdictPieces(report),
+      lines(line('Read this first', 'strong'), ...report.cautions.map((one) => line(one, 'caution'))),
+      ...table(
+        'What this is a report of',
+        [
+          { head: 'of', wide: 2 },
+          { head: 'is', wide: 7 },
+        ],
+        [
+          ['record', `${report.record}, ${report.isClosed ? 'closed' : 'OPEN'}`],
+          ['job', report.job],
+          [
+            'machine',
+            `${machine.tag}, ${machine.title}; record edition ${machine.edition}${machine.invented ? ', invented' : ''}`,
+          ],
+          [
+            'procedure',
+            `${report.title}, edition ${procedure.edition}${procedure.invented ? ', invented' : ''}`,
+          ],
+          ['from, to', `${days}; time zone ${report.zone}`],
+          ['people', report.people.map(({ id, name }) => `${id} ${name}`).join('; ')],
+          ['log', `${report.entries} entries`],
+          ['check number', report.head],
+          ['program', `opened by Barover ${report.opened}, reported by ${report.reported}`],
+        ],
+      ),
+      ...table(
+        'What could be checked of the log',
+        [
+          { head: 'of', wide: 2 },
+          { head: 'says', wide: 7 },
+        ],
+        report.checks.map(({ of, says }) => [of, says]),
+      ),
+    ],
+  }
+}
+
+function verdictPieces({ verdicts }: Report): Piece[] {
+  if (verdicts.length === 0) return [lines(line('Nothing in it is judged.', 'strong'))]
+  return [
+    lines(
+      line('Verdicts', 'strong'),
+      ...verdicts.flatMap(({ number, title, word, isAgain, because, decided, left }): PaperLine[] => {
+        const end = left === null ? 'not measured again' : left === word ? '' : `left at ${left}`
+        const done = [decided, end].filter((part) => part !== null && part !== '').join('; ')
+        const isGood = word === 'ACCEPT' || word === 'MONITOR'
+        return [
+          line(`( ${word} )  ${title}${isAgain ? ', measured again' : ''}`, isGood ? 'strong' : 'caution', {
+            margin: number,
+          }),
+          ...because.map((one) => line(`  ${one}`)),
+          ...(done === '' ? [] : [line(`  ${done}`)]),
+        ]
+      }),
+    ),
+  ]
+}
+
+export function exceptionsSection({ exceptions, usual, leftOut }: Report): Section {
+  const open = exceptions.filter((one) => one.open).length
+  const count = exceptions.length
+  return {
+    id: 'exceptions',
+    title: 'Out of the ordinary, worst first',
+    pieces: [
+      lines(
+        line(
+          count === 0
+            ? 'Nothing was found. That is no word that the work was good.'
+            : `${count} in all, ${open} still open.`,
+        ),
+        ...exceptions.flatMap(({ number, what, sentences, entries, open: isOpen }): PaperLine[] => [
+          line(`${isOpen ? 'OPEN: ' : ''}${what}`, isOpen ? 'caution' : 'strong', { margin: String(number) }),
+          ...sentences.map((one) => line(`  ${one}`)),
+          ...(entries.length === 0 ? [] : [line(`  ${entriesText(entries)}`, 'faint')]),
+        ]),
+        line('As usual', 'strong'),
+        line(`  ${usual.join('; ')}.`),
+        ...(leftOut.length === 0 ? [] : [line('Left out by their own condition', 'strong')]),
+        ...leftOut.map((one) => line(`  ${one}`)),
+      ),
+    ],
+  }
+}
+
+/** Of many only how many there are, and where they begin and end. */
+function entriesText(entries: readonly number[]): string {
+  const [first] = entries
+  if (entries.length === 1) return `entry ${first}`
+  if (entries.length <= 8) return `entries ${entries.join(', ')}`
+  return `${entries.length} entries, ${first} to ${entries.at(-1)}`
+}
+
+export function changesSection({ changes, plots }: Report): Section {
+  const notes = changes.flatMap(({ of, place, wear, hoursLeft }) => [
+    ...(wear !== null && 'per1000' in wear
+      ? [
+          `${of}, ${place}: wear ${wear.per1000} in 1000 h, give or take ${wear.interval}; ${wear.readings} readings, ${wear.basis}.`,
+        ]
+      : []),
+    ...(hoursLeft !== null && 'earliest' in hoursLeft
+      ? [
+          `${of}, ${place}: ${hoursLeft.limit.text} may be reached from ${Math.floor(hoursLeft.earliest)} h on${hoursLeft.expected === null ? '' : `, straight on ${Math.round(hoursLeft.expected)} h`}; ${hoursLeft.source}.`,
+        ]
+      : []),
+  ])
+  const why = changes.flatMap(({ wear, hoursLeft }) => [
+    ...(wear !== null && 'refused' in wear ? [`No rate of wear: ${wear.refused}`] : []),
+    ...(hoursLeft !== null && 'refused' in hoursLeft ? [`Hours left not told: ${hoursLeft.refused}`] : []),
+  ])
+  return {
+    id: 'found-and-left',
+    title: 'As found, as left and the last overhaul',
+    pieces:
+      changes.length === 0
+        ? [lines(line('No step of this job reads as found or as left.'))]
+        : [
+            lines(
+              line(
+                'As read, not brought to 20 degC: no verdict rests on it. Changes are from unrounded means.',
+              ),
+            ),
+            ...table(
+              'As found, as left and the last overhaul',
+              [
+                { head: 'of', wide: 3 },
+                { head: 'where', wide: 5 },
+                { head: 'unit', wide: 1 },
+                { head: 'last', right: true, wide: 2 },
+                { head: 'on', wide: 2.2 },
+                { head: 'found', right: true, wide: 2 },
+                { head: 'left', right: true, wide: 2 },
+                { head: 'change', right: true, wide: 2 },
+              ],
+              changes.map(({ of, place, last, found, left, change }) => [
+                of,
+                place,
+                (found ?? left)?.unit ?? '',
+                last?.value.shown ?? '-',
+                last?.on ?? '-',
+                found?.shown ?? '-',
+                left?.shown ?? '-',
+                change ?? '-',
+              ]),
+            ),
+            lines(...[...notes, ...new Set(why)].map((one) => line(one))),
+            ...plotPieces(plots, ['wear']),
+          ],
+  }
+}
+
+export function plotPieces(plots: readonly Plot[], kinds: readonly Plot['kind'][]): Piece[] {
+  return plots
+    .filter(({ kind }) => kinds.includes(kind))
+    .map((plot) => ({ is: 'plot', scene: sceneOf(plot) }))
+}

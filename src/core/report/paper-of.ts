@@ -1,0 +1,39 @@
+// From a report to its paper: the sections in their order, the worst before the rest and the log last.
+import type { Paper } from './paper.ts'
+import {
+  correctionsSection,
+  decisionsSection,
+  filesSection,
+  gatesSection,
+  instrumentsSection,
+  limitsSection,
+  logSection,
+  peopleSection,
+  readingsSection,
+} from './paper-body.ts'
+import { changesSection, coverSection, exceptionsSection } from './paper-front.ts'
+import type { Report } from './schema.ts'
+
+export function paperOf(report: Report): Paper {
+  return {
+    record: report.record,
+    job: report.job,
+    head: report.head,
+    title: `${report.record}: ${report.title}, ${report.machine.tag}`,
+    at: report.to,
+    sections: [
+      coverSection(report),
+      exceptionsSection(report),
+      changesSection(report),
+      readingsSection(report),
+      gatesSection(report),
+      peopleSection(report),
+      instrumentsSection(report),
+      limitsSection(report),
+      decisionsSection(report),
+      correctionsSection(report),
+      filesSection(report),
+      logSection(report),
+    ],
+  }
+}

@@ -1,0 +1,108 @@
+// Every limit that a standing verdict was held against, with what was judged, where it comes from and on which page.
+import { CHARACTERISTICS } from '../../definition/characteristics.ts'
+import type { Definitions, PlacedStep } from '../../job/definitions.ts'
+import { type State, standingVerdict } from '../../job/state.ts'
+import type { VerdictRecord } from '../../job/verdict-record.ts'
+import type { Judgement } from '../../metrology/conformity.ts'
+import type { Limit } from '../../metrology/limit.ts'
+import { figureLabel, figureText, figureUnit } from '../../talk/figure-sums.ts'
+import type { QuantityKind } from '../../units/index.ts'
+import type { Report } from '../schema.ts'
+import type { Figure } from '../schema-words.ts'
+import { figureOf, shopLength } from './figure.ts'
+
+type Told = Report['limits'][number]
+
+interface Held {
+  readonly judged: string
+  readonly limit: Limit
+  readonly value: number | null
+  readonly U: number | null
+  readonly judgement: Judgement
+  readonly governs: boolean
+  readonly figure: (si: number) => Figure
+}
+
+export function limitsOf(defs: Definitions, state: State): Told[] {
+  return defs.steps.flatMap((placed) => {
+    const verdict = standingVerdict(state, placed.id)
+    return verdict === null ? [] : heldIn(defs, verdict.verdict).map((one) => told(placed, one))
+  })
+}
+
+function told({ number }: PlacedStep, { limit, ...one }: Held): Told {
+  return {
+    number: String(number),
+    judged: one.judged,
+    bound: limit.bound === 'at-most' ? 'at most' : 'at least',
+    limit: one.figure(limit.value),
+    value: one.value === null ? null : one.figure(one.value),
+    U: one.U === null ? null : one.figure(one.U),
+    used: one.judgement.used,
+    word: one.judgement.verdict,
+    governs: one.governs,
+    from: limit.from,
+    book: limit.book,
+    source: limit.source,
+    page: pageIn(limit.source),
+    rule: limit.rule ?? null,
+    approvedBy: limit.approvedBy,
+    since: limit.since,
+  }
+}
+
+/** `p. 259`, `sheet 12`, as the source itself names it; null where it names none. */
+export function pageIn(source: string): string | null {
+  const found =
+    /\b(?:pp?\.|pages?|sheets?|tables?|clauses?|sections?|drawing)\s*[\w./-]*\d[\w./-]*(?:\s*(?:-|to|and)\s*\d[\d-]*)?/i.exec(
+      source,
+    )
+  return found === null ? null : found[0].replace(/[.,;)]+$/, '')
+}
+
+/** A pocket setting is judged by margins of its own machine, which stand in its plot and its block in the log. */
+function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
+  if (record.compute === 'pocket_setting') return []
+  const governing: readonly string[] = record.result.governs?.characteristics ?? []
+  if (record.compute === 'figures')
+    return record.inputs.figures.flatMap((figure, n): Held[] => {
+      const judgement = record.result.judged[n]?.judgement
+      if (judgement === undefined || figure.limit === null) return []
+      const kind = kindOf(figure.characteristic)
+      const unit = figureUnit(defs, figure)
+      return [
+        {
+          judged: figureLabel(figure.characteristic),
+          limit: figure.limit,
+          value: figure.value,
+          U: figure.expandedU,
+          judgement,
+          governs: governing.includes(figure.characteristic),
+          figure: (si) => figureOf(kind, si, unit, figureText(defs, figure, si, 0, true)),
+        },
+      ]
+    })
+  const { inputs } = record
+  return record.result.judged.flatMap((one): Held[] => {
+    if (one.limit === null) return []
+    const isSize = one.characteristic === 'largest-diameter'
+    return [
+      {
+        judged: figureLabel(one.characteristic),
+        limit: one.limit,
+        value: one.valueM,
+        U: (isSize ? inputs.readingU : inputs.differenceU) ?? null,
+        judgement: one.judgement,
+        governs: governing.includes(one.characteristic),
+        // A size at 20 degC is none that was read: one place more, as on the sheet.
+        figure: (si) => shopLength(defs, si, isSize ? 1 : 0),
+      },
+    ]
+  })
+}
+
+function kindOf(characteristic: string): QuantityKind {
+  return Object.hasOwn(CHARACTERISTICS, characteristic)
+    ? CHARACTERISTICS[characteristic as keyof typeof CHARACTERISTICS].kind
+    : 'length'
+}

@@ -1,0 +1,154 @@
+// A report as a PDF: text that can be selected, fonts embedded, nothing in it that the log does not tell. The same paper gives the
+// same bytes: its dates are those of the log, and it is not packed, as packing differs from one version of Node to the next.
+import PDFDocument from 'pdfkit'
+import { readStamp } from '../core/lib/instant.ts'
+import type { Paper, PaperLine, Piece, Section } from '../core/report/paper.ts'
+import type { Tone } from '../core/sheet/block.ts'
+import { drawScene } from './draw-scene.ts'
+import type { Fonts } from './fonts.ts'
+import { broken, type Hand, put, take } from './ink.ts'
+import { INKS, PAGE, Pages, ROOM } from './pages.ts'
+
+type Table = Extract<Piece, { is: 'table' }>
+type Plot = Extract<Piece, { is: 'plot' }>
+
+const TITLE: Hand = { font: 'bold', size: 15, colour: INKS.ink }
+const HEADING: Hand = { font: 'bold', size: 11.5, colour: INKS.ink }
+const BODY = 8.5
+const CELL = 7
+const GAP = 6
+/** Of a row or a picture that is higher not more is kept together. */
+const MOST_KEPT = 420
+
+const HANDS: Readonly<Record<Tone, Hand>> = {
+  plain: { font: 'sans', size: BODY, colour: INKS.ink },
+  strong: { font: 'bold', size: BODY, colour: INKS.ink },
+  faint: { font: 'sans', size: BODY, colour: INKS.quiet },
+  caution: { font: 'bold', size: BODY, colour: INKS.caution },
+  stamp: { font: 'bold', size: 11, colour: INKS.ink },
+}
+const COLUMNS: Hand = { font: 'mono', size: 7, colour: INKS.ink }
+const HEAD_CELL: Hand = { font: 'bold', size: CELL, colour: INKS.ink }
+const BODY_CELL: Hand = { font: 'sans', size: CELL, colour: INKS.ink }
+
+export async function reportPdf(paper: Paper, fonts: Fonts): Promise<Buffer> {
+  const day = new Date(readStamp(paper.at)?.ms ?? 0)
+  const doc = new PDFDocument({
+    size: 'A4',
+    margin: 0,
+    autoFirstPage: false,
+    bufferPages: true,
+    compress: false,
+    pdfVersion: '1.7',
+    lang: 'en',
+    displayTitle: true,
+    // No font of the library's own is to be loaded before ours are named.
+    font: '',
+    info: {
+      Title: paper.title,
+      Subject: `job ${paper.job}, head ${paper.head}`,
+      Producer: 'Barover',
+      Creator: 'Barover',
+      CreationDate: day,
+      ModDate: day,
+    },
+  })
+  for (const [name, bytes] of Object.entries(fonts)) doc.registerFont(name, bytes)
+  const chunks: Buffer[] = []
+  const whole = new Promise<Buffer>((resolve, reject) => {
+    doc.on('data', (chunk: Buffer) => chunks.push(chunk))
+    doc.on('end', () => resolve(Buffer.concat(chunks)))
+    doc.on('error', reject)
+  })
+  const pages = new Pages(doc, paper)
+  for (const [n, section] of paper.sections.entries()) sectionPages(pages, section, n === 0)
+  pages.finish()
+  doc.end()
+  return whole
+}
+
+function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean): void {
+  if (!isCover) {
+    pages.space(14)
+    pages.keep(70)
+  }
+  pages.doc.outline.addItem(title)
+  pages.words(title, isCover ? TITLE : HEADING)
+  pages.space(5)
+  for (const piece of pieces) {
+    if (piece.is === 'lines') for (const one of piece.lines) linePages(pages, one)
+    else if (piece.is === 'table') tablePages(pages, piece)
+    else plotPages(pages, piece)
+    pages.space(6)
+  }
+}
+
+/** A line that is set in is so by as many steps as it has pairs of spaces; columns of the sheet keep theirs. */
+function linePages(pages: Pages, { margin, text, tone, right, columns }: PaperLine): void {
+  const side = { margin, ...(right === undefined ? {} : { right }) }
+  if (columns === true) {
+    pages.words(text, COLUMNS, side)
+    return
+  }
+  const lead = /^ */.exec(text)?.[0].length ?? 0
+  if (tone === 'strong' || tone === 'caution') pages.keep(2.5 * BODY * 1.4)
+  pages.words(text.trim(), HANDS[tone], { ...side, set: Math.min(3, lead >> 1) * 10 })
+}
+
+function tablePages(pages: Pages, { caption, columns, rows }: Table): void {
+  const { doc } = pages
+  const all = columns.reduce((sum, { wide }) => sum + wide, 0)
+  const room = ROOM - GAP * (columns.length - 1)
+  const widths = columns.map(({ wide }) => (room * wide) / all)
+  const at = widths.map((_, i) => PAGE.text + widths.slice(0, i).reduce((sum, one) => sum + one + GAP, 0))
+  const height = CELL * 1.35
+  const cellsOf = (cells: readonly string[], hand: Hand) => {
+    take(doc, hand)
+    return columns.map((_, i) => broken(doc, cells[i] ?? '', widths[i] ?? room))
+  }
+  const draw = (lines: readonly (readonly string[])[], hand: Hand) => {
+    const count = Math.max(1, ...lines.map(({ length }) => length))
+    for (let n = 0; n < count; n++)
+      pages.line(height, '', (base) => {
+        take(doc, hand)
+        for (const [i, cell] of lines.entries()) {
+          const isRight = columns[i]?.right === true
+          const x = (at[i] ?? PAGE.text) + (isRight ? (widths[i] ?? 0) : 0)
+          put(doc, cell[n] ?? '', x, base, isRight ? 'end' : 'start')
+        }
+      })
+    hair(pages)
+  }
+  const heads = cellsOf(
+    columns.map(({ head }) => head),
+    HEAD_CELL,
+  )
+  const headLines = Math.max(...heads.map(({ length }) => length))
+  pages.keep(BODY * 1.4 + (headLines + 4) * height)
+  pages.words(caption, HANDS.strong)
+  draw(heads, HEAD_CELL)
+  for (const cells of rows) {
+    const lines = cellsOf(cells, BODY_CELL)
+    const count = Math.max(...lines.map(({ length }) => length))
+    if (pages.keep(Math.min(MOST_KEPT, count * height + 3))) {
+      pages.words(`${caption}, continued`, HANDS.faint)
+      draw(heads, HEAD_CELL)
+    }
+    draw(lines, BODY_CELL)
+  }
+}
+
+function hair(pages: Pages): void {
+  const y = pages.y + 1
+  pages.doc.moveTo(PAGE.text, y).lineTo(PAGE.right, y).lineWidth(0.3).strokeColor(INKS.hair).stroke()
+  pages.space(2.5)
+}
+
+function plotPages(pages: Pages, { scene }: Plot): void {
+  const height = (ROOM * scene.height) / scene.width
+  pages.keep(Math.min(PAGE.bottom - PAGE.top, height + 40))
+  pages.words(scene.title, HANDS.strong)
+  drawScene(pages.doc, scene, PAGE.text, pages.y, ROOM)
+  pages.space(height)
+  for (const note of scene.notes) pages.words(note, HANDS.faint)
+}

@@ -1,0 +1,248 @@
+// Plots by their data: each point stands where its axis says, and is a reading of the job, not only something that looks like one.
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { boreRecord } from '../../../src/core/job/verdict-record.ts'
+import { predictionAt, wearPlots } from '../../../src/core/report/parts/plot-wear.ts'
+import { sceneOf } from '../../../src/core/report/plot/of.ts'
+import { INKS, type Scene } from '../../../src/core/report/plot/scene.ts'
+import type { Report } from '../../../src/core/report/schema.ts'
+import type { Plot, PlotOf } from '../../../src/core/report/schema-plots.ts'
+import { PAGE_INKS } from '../../../src/core/report/write/style.ts'
+import { sceneSvg } from '../../../src/core/report/write/svg.ts'
+import { type WearHistory, wornSide } from '../../../src/core/wear/history.ts'
+import { hoursToLimits } from '../../../src/core/wear/hours-left.ts'
+import { wearRate } from '../../../src/core/wear/rate.ts'
+import { Walk } from '../../helpers/example.ts'
+import { pocketDefs, rg27Lines } from '../../helpers/pocket-job.ts'
+import { exampleWalk, reported } from '../../helpers/reported.ts'
+
+function only<K extends Plot['kind']>({ plots }: Report, kind: K): PlotOf<K> {
+  const found = plots.filter((one): one is PlotOf<K> => one.kind === kind)
+  const [first] = found
+  if (first === undefined || found.length > 1) throw new Error(`${found.length} plots of ${kind}`)
+  return first
+}
+
+/** Every point lies where the straight scale through the two that are furthest apart has it. */
+function expectScaled({ data }: Scene): void {
+  for (const axis of [0, 1] as const) {
+    const sorted = [...data].sort((a, b) => a.value[axis] - b.value[axis])
+    const [least, most] = [sorted[0], sorted.at(-1)]
+    if (least === undefined || most === undefined || least.value[axis] === most.value[axis]) continue
+    const per = (most.px[axis] - least.px[axis]) / (most.value[axis] - least.value[axis])
+    // Upwards is less on paper.
+    expect(Math.sign(per)).toBe(axis === 0 ? 1 : -1)
+    for (const { value, px } of data)
+      expect(px[axis]).toBeCloseTo(least.px[axis] + (value[axis] - least.value[axis]) * per, 6)
+  }
+}
+
+/** Places of the marks in the SVG, as it is written. */
+function marksIn(svg: string): string[] {
+  return [...svg.matchAll(/translate\(([-\d.]+ [-\d.]+)\)/g)].map(([, at]) => at ?? '')
+}
+
+const at = ([x, y]: readonly [number, number]) => `${Math.round(x * 100) / 100} ${Math.round(y * 100) / 100}`
+
+describe('the plot of a bore', () => {
+  const plot = only(reported(exampleWalk()), 'bore-profile')
+  const scene = sceneOf(plot)
+
+  it('has a point for each size that was judged, in the unit of the shop', () => {
+    const [record] = Object.values(exampleWalk().state.verdicts).map(({ verdict }) => boreRecord(verdict))
+    const judged = record?.inputs.readings ?? []
+    expect(judged.length).toBe(6)
+    expect(plot.points.map(({ value }) => value.si)).toEqual(judged.map(({ valueM }) => valueM))
+    const drawn = scene.data.map(({ value }) => value)
+    for (const one of judged) expect(drawn).toContainEqual([one.at, expect.closeTo(one.valueM / 0.0254, 9)])
+    expectScaled(scene)
+  })
+
+  it('draws those points, and says how many times sizes are larger than lengths', () => {
+    const marks = marksIn(sceneSvg(scene, 'a'))
+    for (const { px } of scene.data) expect(marks).toContain(at(px))
+    // By hand: points on paper for one inch of size, over those for one inch along the bore.
+    const [a, b] = [scene.data[0], scene.data[1]]
+    const [c, d] = [scene.data[0], scene.data.find(({ value }) => value[0] === 1)]
+    if (a === undefined || b === undefined || c === undefined || d === undefined) throw new Error('no points')
+    const perSize = Math.abs((a.px[1] - b.px[1]) / (a.value[1] - b.value[1]))
+    const perLength = Math.abs((c.px[0] - d.px[0]) / (c.value[0] - d.value[0])) / (plot.travel.si / 0.0254)
+    const said = Number(/drawn (\d+) times as large/.exec(scene.notes[0] ?? '')?.[1])
+    expect(said / (perSize / perLength)).toBeCloseTo(1, 1)
+    expect(scene.notes[0]).toMatch(/exaggerated/)
+  })
+
+  it('has nominal and limits, and says of one that is far off where it lies', () => {
+    expect(plot.lines.map(({ label, value }) => [label, value.shown])).toEqual([
+      ['nominal', '9.50000'],
+      ['limit of the spread', '9.50894'],
+      ['limit of the largest', '9.53000'],
+    ])
+    expect(sceneSvg(scene, 'a')).toContain('limit of the largest 9.53000 lies above this')
+    expect(scene.told).toContain('outside the plot')
+  })
+})
+
+const history = (
+  readings: readonly (readonly [hours: number, mm: number, u: number])[],
+  wears: WearHistory['wears'] = 'larger',
+): WearHistory => ({
+  wears,
+  readings: readings.map(([hours, mm, u]) => ({ hours, value: mm / 1000, U: u / 1000, since: 'nothing' })),
+})
+
+describe('the band of wear', () => {
+  it.each([
+    [
+      'two readings',
+      history([
+        [0, 241.3, 0.008],
+        [8000, 241.42, 0.008],
+      ]),
+    ],
+    [
+      'three readings',
+      history([
+        [0, 241.3, 0.008],
+        [8000, 241.37, 0.008],
+        [16000, 241.45, 0.008],
+      ]),
+    ],
+    [
+      'a ring that thins',
+      history(
+        [
+          [0, 12.7, 0.01],
+          [8000, 12.1, 0.01],
+          [16000, 11.6, 0.01],
+        ],
+        'smaller',
+      ),
+    ],
+  ])('meets the limit at the hours that are told: %s', (_, given) => {
+    const rate = wearRate(given)
+    if (!rate.ok) throw new Error(rate.error.say)
+    const limit = given.wears === 'larger' ? 0.2425 : 0.0105
+    const told = hoursToLimits(given, [limit], 'no')
+    if (!told.ok) throw new Error(told.error.say)
+    const [left] = told.value.limits
+    if (left === undefined || left.latest === null) throw new Error('no telling')
+    const last = given.readings.at(-1)?.hours ?? Number.NaN
+    const bar = wornSide(given, limit)
+    const early = predictionAt(given, rate.value, last + left.earliest)
+    const late = predictionAt(given, rate.value, last + left.latest)
+    expect(early.fit + early.half).toBeCloseTo(bar, 9)
+    expect(late.fit - late.half).toBeCloseTo(bar, 9)
+  })
+
+  it('of two readings is as wide at each as its own error, and says that it is measuring error only', () => {
+    const given = history([
+      [1000, 241.3, 0.006],
+      [9000, 241.42, 0.009],
+    ])
+    const rate = wearRate(given)
+    if (!rate.ok) throw new Error(rate.error.say)
+    expect(predictionAt(given, rate.value, 1000).half).toBeCloseTo(6e-6, 12)
+    expect(predictionAt(given, rate.value, 9000).half).toBeCloseTo(9e-6, 12)
+    const { defs } = exampleWalk().engine
+    const found = { si: 0.24142, u: 9e-6, step: null, place: { station: { label: 'CENTRE' }, axis: null } }
+    // Of what was found only the name of the place is drawn.
+    const [plot] = wearPlots(defs, [
+      { of: 'bore', found, left: null, last: null, rate, history: given, hoursLeft: null } as never,
+    ])
+    expect(plot?.notes.join(' ')).toMatch(/measuring error only, as two readings show no scatter/)
+    if (plot === undefined) throw new Error('no plot')
+    const scene = sceneOf(plot)
+    expect(scene.data.map(({ value }) => value)).toEqual(
+      given.readings.map(({ hours, value }) => [hours, expect.closeTo(value / 0.0254, 9)]),
+    )
+    expectScaled(scene)
+    expect(sceneSvg(scene, 'w')).toContain('error only')
+    for (const { hours, low, fit, high } of plot.band) {
+      const { half } = predictionAt(given, rate.value, hours)
+      expect([fit - low, high - fit]).toEqual([expect.closeTo(half, 8), expect.closeTo(half, 8)])
+    }
+  })
+})
+
+describe('the plots of a load question', () => {
+  const walk = new Walk(pocketDefs('rg-27')).keys(...rg27Lines())
+  const report = reported(walk)
+
+  it('mark the setting, and have a point for each opening of the table', () => {
+    const verdict = Object.values(walk.state.verdicts)[0]?.verdict
+    if (verdict?.compute !== 'pocket_setting') throw new Error('no pocket was judged')
+    const plot = only(report, 'pocket')
+    const scene = sceneOf(plot)
+    expect(scene.data.map(({ value: [x, y] }) => [x, y * 1000])).toEqual(
+      verdict.result.table.map(({ opening, loadW }) => [opening, expect.closeTo(loadW, 6)]),
+    )
+    expectScaled(scene)
+    const { recommended, present } = verdict.result
+    expect([plot.setting, plot.present]).toEqual([recommended, present])
+    const svg = sceneSvg(scene, 'p')
+    expect(svg).toMatch(/now [\d.]+ %/)
+    expect(svg.includes('SET ')).toBe(recommended !== null)
+  })
+
+  it('draw the ideal cycle as one that was worked out, closed, between the pressures of the stage', () => {
+    const plot = only(report, 'pv')
+    expect(plot.notes.join(' ')).toMatch(/Worked out, not measured/)
+    for (const { points } of plot.ends) expect(points[0]).toEqual(points.at(-1))
+    expectScaled(sceneOf(plot))
+  })
+})
+
+describe('ring gaps', () => {
+  it('are bars from zero to their size, each with its limits', () => {
+    const figure = (mm: number) => ({
+      si: mm / 1000,
+      kind: 'length',
+      unit: 'mm',
+      shown: mm.toFixed(3),
+      text: `${mm.toFixed(3)} mm`,
+    })
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0.01, max: 5, noNaN: true }), { minLength: 1, maxLength: 12 }),
+        (sizes) => {
+          const plot: PlotOf<'gaps'> = {
+            kind: 'gaps',
+            title: 'gaps',
+            unit: 'mm',
+            notes: [],
+            bars: sizes.map((mm, i) => ({ label: `ring ${i + 1}`, value: figure(mm) })),
+            lines: [{ label: 'at most', value: figure(3) }],
+          }
+          const scene = sceneOf(plot)
+          const zero = scene.data[0]
+          if (zero === undefined) throw new Error('no bars')
+          for (const { px, value } of scene.data) {
+            expect((px[0] - 170) / value[0]).toBeCloseTo((zero.px[0] - 170) / zero.value[0], 6)
+            expect(px[0]).toBeLessThan(scene.width)
+          }
+        },
+      ),
+      { numRuns: 30 },
+    )
+  })
+})
+
+describe('inks', () => {
+  /** WCAG 2.2, relative luminance and contrast ratio. */
+  const luminance = (hex: string) => {
+    const part = (i: number) => {
+      const c = Number.parseInt(hex.slice(i, i + 2), 16) / 255
+      return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4
+    }
+    return 0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
+  }
+  const onWhite = (hex: string) => 1.05 / (luminance(hex) + 0.05)
+
+  it.each([
+    ...Object.entries(PAGE_INKS),
+    ...Object.entries(INKS).filter(([name]) => name !== 'grid' && name !== 'band'),
+  ])('%s is read on white', (_, hex) => {
+    expect(onWhite(hex)).toBeGreaterThanOrEqual(4.5)
+  })
+})

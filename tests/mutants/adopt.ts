@@ -1,0 +1,57 @@
+// What a closed job leaves for the next: only figures that stand, of parts that went back, adopted by a lead who did not read them.
+import { of } from './mutant.ts'
+
+export const ADOPT = [
+  ...of('core/job/adopt', 'core/job/adopt', [
+    {
+      rule: 'What was to be worked on or renewed and was not measured again leaves no figure.',
+      find: 'if (courses.some(({ left }) => left === null))',
+      into: 'if (courses.length === 0)',
+      by: 'is nothing of a part that was to be worked on and was not measured again',
+    },
+    {
+      rule: 'A bore is adopted at 20 degC.',
+      find: 'si: found.valueM, ',
+      into: '',
+      by: 'is each bore figure at 20 degC as its verdict had it',
+    },
+    {
+      rule: 'Nothing of a job that ended in STOP is a baseline.',
+      find: "if (state.closed === 'STOP')",
+      into: "if (state.closed === 'none')",
+      by: 'is refused for a job that is open, and for one that ended in STOP',
+    },
+    {
+      rule: 'A baseline is adopted once, while it stands.',
+      find: 'if (state.adopted !== null && !state.adopted.void)',
+      into: 'if (state.adopted?.void === true)',
+      by: 'is refused a second time, until an instrument it rests on is found out',
+    },
+    {
+      rule: 'A baseline and a remark are a lead’s.',
+      find: "return person.role === 'lead'",
+      into: "return person.role !== 'trainee'",
+      by: 'by a mechanic',
+    },
+    {
+      rule: 'Nobody adopts figures they read.',
+      find: 'if (own)',
+      into: 'if (own && state.closed === null)',
+      by: 'is refused to the lead whose own readings they are',
+    },
+    {
+      rule: 'Running hours do not go back.',
+      find: 'if (input.hours < before)',
+      into: 'if (input.hours < 0)',
+      by: 'with fewer hours than the last overhaul had',
+    },
+  ]),
+  ...of('core/job/fold-void', 'core/job/adopt', [
+    {
+      rule: 'A baseline falls with an instrument that read for it.',
+      find: 'entry.readings.length > 0 ? { ...state.adopted, void: true } : state.adopted',
+      into: 'state.adopted',
+      by: 'is refused a second time, until an instrument it rests on is found out',
+    },
+  ]),
+]
