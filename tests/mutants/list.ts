@@ -10,6 +10,7 @@ import { FALLING } from './falling.ts'
 import { FINDINGS } from './findings.ts'
 import { GAS_AND_GAUGES } from './gas-and-gauges.ts'
 import { GATES } from './gates.ts'
+import { HISTORY } from './history.ts'
 import { JOURNAL } from './journal.ts'
 import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
@@ -50,6 +51,7 @@ export const MUTANTS = [
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
   ...REVIEW,
+  ...HISTORY,
   ...REPORT,
   ...ALOUD,
   ...SEARCH,

@@ -1,0 +1,212 @@
+// Many jobs together, from digests made here: rates against a second calculation, what may not be mixed, what is not told.
+import fc from 'fast-check'
+import { linearRegression } from 'simple-statistics'
+import { describe, expect, it } from 'vitest'
+import type { JobDigest, PlaceDigest } from '../../../src/core/history/digest.ts'
+import { type History, historyOf, type UnreadJob, type Wanted } from '../../../src/core/history/history.ts'
+import { historyJson, historyPaper } from '../../../src/core/history/paper.ts'
+import { reportHtml } from '../../../src/core/report/write/html.ts'
+import { reportText } from '../../../src/core/report/write/text.ts'
+
+const MM = 0.001
+const place = (found: number | null, more: Partial<PlaceDigest> = {}): PlaceDigest => ({
+  of: 'bore diameter',
+  station: 'centre',
+  axis: 'vertical',
+  name: 'Bore, CENTRE, TOP TO BOTTOM',
+  found: found === null ? null : { si: found * MM, U: 0.004 * MM },
+  left: null,
+  wears: 'larger',
+  limit: { si: 241 * MM, source: 'book (invented)' },
+  firstSet: 'no',
+  isRemade: false,
+  earlier: [],
+  ...more,
+})
+
+const job = (
+  n: number,
+  hours: number | null,
+  places: PlaceDigest[],
+  more: Partial<JobDigest> = {},
+): JobDigest => ({
+  job: `job-${String(n).padStart(4, '0')}`,
+  record: 'EXAMPLE',
+  machine: 'TC-9',
+  unit: 'mm',
+  title: 'Bore',
+  opened: `20${String(10 + n).padStart(2, '0')}-01-01T06:00:00.000+00:00`,
+  closed: `20${String(10 + n).padStart(2, '0')}-01-01T09:00:00.000+00:00`,
+  outcome: 'ACCEPT',
+  hours,
+  places,
+  findings: [],
+  steps: [],
+  ...more,
+})
+
+const tell = (jobs: readonly (JobDigest | UnreadJob)[], wanted: Partial<Wanted> = {}): History =>
+  historyOf({ jobs: () => jobs }, { record: 'EXAMPLE', machine: null, next: null, ...wanted })
+const only = (history: History) => {
+  const [trend] = history.machines[0]?.trends ?? []
+  if (trend === undefined) throw new Error('no trend')
+  return trend
+}
+
+describe('wear over several jobs', () => {
+  it('is the slope of a second calculation by least squares', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.integer({ min: 500, max: 9000 }), fc.integer({ min: 0, max: 30 })), {
+          minLength: 3,
+          maxLength: 12,
+        }),
+        (steps) => {
+          let [hours, size] = [1000, 240]
+          const points = steps.map(([ahead, worn]) => {
+            hours += ahead
+            size += worn / 1000
+            return [hours, size] as [number, number]
+          })
+          const { rate } = only(tell(points.map(([at, mm], n) => job(n, at, [place(mm)]))))
+          const { m } = linearRegression(points)
+          expect(rate.ok && rate.value.perHour / MM).toBeCloseTo(m, 12)
+        },
+      ),
+      { numRuns: 200, seed: 20261126 },
+    )
+  })
+
+  it('goes on from what the record of the last job says, and tells no job twice that stands in it', () => {
+    const earlier = [
+      { report: 'OR-1', day: '2008-01-01', hours: 0, si: 240 * MM, U: 0.004 * MM, since: 'nothing' as const },
+      {
+        report: 'job-0001',
+        day: '2011-01-01',
+        hours: 5000,
+        si: 240.05 * MM,
+        U: 0.004 * MM,
+        since: 'nothing' as const,
+      },
+    ]
+    const { readings } = only(
+      tell([job(1, 5000, [place(240.06)]), job(2, 10_000, [place(240.1, { earlier })])]),
+    )
+    expect(readings.map(({ hours, value }) => [hours, Math.round(value / MM / 0.01) / 100])).toEqual([
+      [0, 240],
+      [5000, 240.05],
+      [10_000, 240.1],
+    ])
+  })
+
+  it('begins anew where a part was renewed or worked on: nothing before it counts', () => {
+    const remade = place(240.2, { isRemade: true, left: { si: 240.5 * MM, U: 0.004 * MM } })
+    const after = tell([
+      job(1, 5000, [place(240.1)]),
+      job(2, 10_000, [remade]),
+      job(3, 15_000, [place(240.55)]),
+      job(4, 20_000, [place(240.6)]),
+    ])
+    expect(only(after).readings.map(({ hours }) => hours)).toEqual([10_000, 15_000, 20_000])
+    const unmeasured = tell([
+      job(1, 5000, [place(240.1)]),
+      job(2, 10_000, [place(240.2, { isRemade: true })]),
+      job(3, 15_000, [place(240.0)]),
+    ])
+    expect(only(unmeasured).readings.map(({ hours }) => hours)).toEqual([15_000])
+    expect(only(unmeasured).rate.ok).toBe(false)
+  })
+
+  it.each([
+    [
+      'where an error is on no record',
+      [job(1, 0, [place(240, { found: { si: 0.24, U: null } })]), job(2, 5000, [place(240.1)])],
+    ],
+    [
+      'where nothing says which way it wears',
+      [job(1, 0, [place(240, { wears: null })]), job(2, 9000, [place(240.1, { wears: null })])],
+    ],
+    ['of jobs whose running hours were not read', [job(1, null, [place(240)]), job(2, null, [place(240.1)])]],
+  ])('is not told %s', (_what, jobs) => {
+    expect(
+      tell(jobs)
+        .machines.flatMap(({ trends }) => trends)
+        .filter(({ rate }) => rate.ok),
+    ).toEqual([])
+  })
+
+  it('names what may reach its limit before the next planned overhaul, by the early end', () => {
+    const jobs = [job(1, 0, [place(240)]), job(2, 10_000, [place(240.5)])]
+    const early = only(tell(jobs)).left
+    if (early?.ok !== true) throw new Error('no hours')
+    const hours = early.value.earliest
+    expect(hours).toBeLessThan(early.value.expected ?? 0)
+    expect(tell(jobs, { next: Math.floor(hours) - 1 }).machines[0]?.due).toEqual([])
+    expect(tell(jobs, { next: Math.ceil(hours) }).machines[0]?.due.map(({ name }) => name)).toEqual([
+      'Bore, CENTRE, TOP TO BOTTOM',
+    ])
+  })
+})
+
+describe('many jobs', () => {
+  const finding = { procedure: 'Oil feed', step: 'Check valves', word: 'One drips' }
+  const jobs = [
+    job(1, 1000, [place(240)], { findings: [finding, finding] }),
+    job(2, 9000, [place(240.1)], {
+      findings: [finding],
+      steps: [{ procedure: 'Bore', step: 'Bore', corrected: 3, notApplicable: 0 }],
+    }),
+    job(3, 15_000, [place(240.2)], { outcome: null, closed: null, findings: [finding] }),
+    job(4, 16_000, [place(247)], { record: 'PRACTICE', findings: [finding] }),
+    job(5, 17_000, [place(240.3)], {
+      machine: 'RG-2',
+      steps: [{ procedure: 'Bore', step: 'Bore', corrected: 0, notApplicable: 1 }],
+    }),
+  ]
+
+  it('of different kinds of record are never mixed, and nothing is told of one that is open', () => {
+    const history = tell(jobs)
+    expect(history).toMatchObject({ jobs: 4, open: 1 })
+    expect(
+      only({ ...history, machines: history.machines.filter((one) => one.machine === 'TC-9') }).readings,
+    ).toHaveLength(2)
+    expect(tell(jobs, { record: 'PRACTICE' })).toMatchObject({ jobs: 1 })
+    expect(tell(jobs, { record: 'REAL' })).toMatchObject({ jobs: 0, machines: [], from: null })
+    expect(tell(jobs, { machine: 'RG-2' }).machines.map(({ machine }) => machine)).toEqual(['RG-2'])
+  })
+
+  it('tell what was found again, once for each job, and which steps are put right in most of them', () => {
+    const { repeated, steps } = tell(jobs)
+    expect(repeated).toEqual([{ machine: 'TC-9', ...finding, jobs: ['job-0001', 'job-0002'] }])
+    expect(steps).toEqual([{ procedure: 'Bore', step: 'Bore', asked: 2, corrected: 1, notApplicable: 1 }])
+  })
+
+  it('come to the same in whatever order they are read', () => {
+    fc.assert(
+      fc.property(fc.shuffledSubarray(jobs, { minLength: jobs.length }), (shuffled) => {
+        expect(historyJson(tell(shuffled, { next: 9000 }))).toEqual(historyJson(tell(jobs, { next: 9000 })))
+      }),
+    )
+  })
+
+  it('name each log that was not read, on the page too', () => {
+    const history = tell([...jobs, { job: 'job-9', unread: 'damaged at line 7' }])
+    expect(history.unread).toHaveLength(1)
+    const text = reportText(historyPaper(history))
+    expect(text).toMatch(/1 log NOT READ/)
+    expect(text).toMatch(/job-9: damaged at line 7/)
+    expect(
+      text
+        .trimEnd()
+        .split('\n')
+        .every((line) => line.startsWith('EXAMPLE')),
+    ).toBe(true)
+  })
+
+  it('are a page with a plot, on which names are harmless', () => {
+    const hostile = jobs.map((one) => ({ ...one, machine: '<img src=x onerror=alert(1)>' }))
+    const html = reportHtml(historyPaper(tell(hostile)))
+    expect(html).not.toMatch(/<img/)
+    expect(html).toMatch(/<svg/)
+  })
+})
