@@ -4,6 +4,7 @@ import process from 'node:process'
 import { checkNumberLines, KEEP_ELSEWHERE } from '../app/head.ts'
 import { type Definitions, stepById } from '../core/job/definitions.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
+import { labelsOf, seenAt } from '../core/job/seen.ts'
 import { openStop, type State, standingVerdict } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
 import { row } from '../core/sheet/block.ts'
@@ -66,9 +67,7 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
 
 /** What was found, as its list calls it. */
 function foundText(defs: Definitions, state: State, id: string): string {
-  const { step } = stepById(defs, id)
-  const found = step.kind === 'observe' ? step.conditions.find((one) => one.id === state.done[id]) : undefined
-  return found?.label ?? 'HOLD'
+  return labelsOf(defs, id, seenAt(state, id)) || 'HOLD'
 }
 
 /** 0 when the job is done; 3 when it is left unfinished or ended in HOLD or STOP. */

@@ -43,6 +43,9 @@ describe('a job that is heard', () => {
     expect(written.at(-1)?.type).toBe('job.closed')
     expect(text).toMatch(/^[\n -~]*$/)
     expect(text).not.toMatch(/\||\[|\( | {2}/)
+    // What stays on is said before the Enter that closes the job, and once more on record.
+    expect(text.indexOf('Stays on by the record, 6 locks')).toBeLessThan(text.indexOf('Job closed with'))
+    expect(times(text, 'Stays on by the record, 6 locks')).toBe(2)
     // A hazard for each step that has one, and no more.
     expect(times(text, 'Hazard:')).toBe(12)
     expect(lines.length).toBeLessThan(400)

@@ -29,7 +29,7 @@ export const reportCommand: Command = {
     to: { type: 'string', says: 'text (unless said), html, pdf, csv for a spreadsheet, or json' },
     out: { type: 'string', says: 'file to write; - or none: to the terminal or pipe' },
     replace: { type: 'boolean', says: 'a file of that name may be replaced' },
-    head: { type: 'string', says: 'head hash that was noted elsewhere: it proves the log whole' },
+    head: { type: 'string', says: 'check number that was noted elsewhere: it proves the log whole' },
     jobs: SHARED.jobs,
   },
   positionals: { least: 1, most: 1 },

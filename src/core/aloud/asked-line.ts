@@ -39,7 +39,8 @@ export function askingOf(defs: Definitions, state: State, told: PromptPieces): A
     case 'tag':
       return { once: [], each: [], asked: view.ask.map(({ text }) => text).join(' ') }
     case 'tell':
-      return { once: [], each: [], asked: wanted(defs, state, told) }
+      // Behind what is said before Enter, such as what stays on as the job ends, the last row only says Enter again.
+      return { once: view.ask.slice(0, -1), each: [], asked: wanted(defs, state, told) }
     case 'doubt': {
       // What is doubtful was told with the doubt, right before.
       const isSaid = prompt.doubt.seq === state.seq

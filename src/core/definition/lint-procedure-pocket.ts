@@ -77,6 +77,10 @@ function lintObserved(
   const step = earlierStep(procedure, id, index, path, 'observe')
   if ('code' in step) return [step]
   if (step.kind !== 'observe') return []
+  if (step.several === true)
+    return [
+      finding(path, 'no-condition', `${quote(id)} takes several conditions at once, and one is needed here.`),
+    ]
   const has = new Set(step.conditions.map((condition) => condition.id))
   const missing = wanted.filter((word) => !has.has(word))
   if (missing.length === 0) return []

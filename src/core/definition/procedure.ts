@@ -89,7 +89,13 @@ const observe = z.strictObject({
       }),
     )
     .min(2, 'needs at least two conditions')
-    .meta({ description: 'Everything it could be; one of them is chosen.' }),
+    .meta({
+      description: 'Everything it could be; one of them is chosen, or several where `several` says so.',
+    }),
+  several: z.boolean().optional().meta({
+    description:
+      'true: conditions that are findings may be chosen together, each a finding; then no rule may name the step.',
+  }),
 })
 const choice = z.enum(['accept', 'rework', 'repair', 'replace', 'concession', 'hold'])
 const decide = z.strictObject({

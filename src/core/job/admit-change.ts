@@ -12,6 +12,7 @@ import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
+import { allOf, seenAt } from './seen.ts'
 import { type Reading, type State, stands } from './state.ts'
 import { waitsAfter } from './voiding.ts'
 import { wouldVoid } from './voids.ts'
@@ -125,12 +126,17 @@ export function admitCorrectedFinding(
   if (state.doer === null || was === undefined || placed?.step.kind !== 'observe') return notAsked()
   const found = condition(defs, input)
   if (!found.ok) return found
-  if (found.value.condition === was && found.value.note === state.findings[input.step])
+  const [, ...wasAlso] = seenAt(state, input.step)
+  const isSame = allOf(found.value).join() === [was, ...wasAlso].join()
+  if (isSame && found.value.note === state.findings[input.step])
     return refuse('no-change', 'That is what stands there already: nothing was changed.')
   const why = words(input.why, 'A correction')
   if (!why.ok) return why
   const voids = wouldVoid(defs, state, input.step)
-  return ok([{ type: 'finding.corrected', step: input.step, was, ...found.value, why: why.value, voids }])
+  const before = wasAlso.length === 0 ? { was } : { was, was_also: wasAlso }
+  return ok([
+    { type: 'finding.corrected', step: input.step, ...before, ...found.value, why: why.value, voids },
+  ])
 }
 
 /** A place entered as n/a is to be measured after all: its reading is asked again. */

@@ -43,17 +43,36 @@ function observe(defs: Definitions, input: Of<'observe'>): Result<readonly Body[
 /** The condition of the list that is meant, with the note that it needs. */
 export function condition(
   defs: Definitions,
-  input: { readonly step: string; readonly condition: string; readonly note?: string },
-): Result<{ readonly condition: string; readonly note?: string }> {
+  input: {
+    readonly step: string
+    readonly condition: string
+    readonly also?: readonly string[]
+    readonly note?: string
+  },
+): Result<{ readonly condition: string; readonly also?: readonly string[]; readonly note?: string }> {
   const { step } = asKind(stepById(defs, input.step), 'observe')
   const listed = step.conditions.find((c) => c.id === input.condition)
   if (listed === undefined)
     return refuse('unknown-condition', 'That is not one of the conditions listed: key its number.')
+  const { also: ids = [] } = input
+  const others = step.conditions.filter(({ id }) => id !== listed.id && ids.includes(id))
+  if (others.length !== ids.length)
+    return refuse('unknown-condition', 'Each is one of the conditions listed, and once: key their numbers.')
+  const all = [listed, ...others]
+  if (others.length > 0 && step.several !== true)
+    return refuse('one-condition', 'Only one of these can be: key one number.')
+  const sound = all.find(({ finding }) => finding !== true)
+  if (others.length > 0 && sound !== undefined)
+    return refuse(
+      'one-condition',
+      `"${sound.label}" goes with no other: key it alone, or the others without it.`,
+    )
+  const found = { condition: listed.id, ...(others.length === 0 ? {} : { also: others.map(({ id }) => id) }) }
   if (input.note === undefined) {
-    return listed.note === true
+    return all.some(({ note }) => note === true)
       ? refuse('no-words', 'This condition needs a note: say what you see and where.')
-      : ok({ condition: listed.id })
+      : ok(found)
   }
   const note = words(input.note, 'The note')
-  return note.ok ? ok({ condition: listed.id, note: note.value }) : note
+  return note.ok ? ok({ ...found, note: note.value }) : note
 }

@@ -200,6 +200,8 @@ export type Body =
       readonly type: 'finding.observed'
       readonly step: string
       readonly condition: string
+      /** Conditions found together with it, where the step takes several. */
+      readonly also?: readonly string[] | undefined
       readonly note?: string
     }
   | {
@@ -207,7 +209,9 @@ export type Body =
       readonly step: string
       /** The condition entered before. */
       readonly was: string
+      readonly was_also?: readonly string[] | undefined
       readonly condition: string
+      readonly also?: readonly string[] | undefined
       readonly note?: string
       readonly why: string
       readonly voids: readonly string[]

@@ -17,8 +17,9 @@ export function voided(state: State, voids: readonly string[]): State {
 }
 
 /** A verdict or finding is entered; the one before it, of the same step, no longer stands. */
-export function raise(state: State, step: string, word: string): State {
-  return { ...state, raised: [...raisedVoid(state, [step]), { seq: state.seq, step, word, voidBy: null }] }
+export function raise(state: State, step: string, ...words: readonly string[]): State {
+  const raised = words.map((word) => ({ seq: state.seq, step, word, voidBy: null }))
+  return { ...state, raised: [...raisedVoid(state, [step]), ...raised] }
 }
 
 function raisedVoid(state: State, steps: readonly string[]): State['raised'] {

@@ -1,5 +1,6 @@
 // evolves a job's state by one entry. Total: it holds no rules, refuses nothing and looks at no clock.
 // What may be added is decided in admit.ts; the same fold serves the live screen, resuming, show and verify.
+
 import { readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
 import { keyOf } from './elsewhere.ts'
@@ -10,6 +11,7 @@ import { recordTakenIn } from './fold-record.ts'
 import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
+import { allOf } from './seen.ts'
 import type { State } from './state.ts'
 
 export function opening(entry: OpenedBody & { readonly seq: number; readonly at: string }): State {
@@ -260,7 +262,7 @@ function found(
 ): State {
   const rest = without(state.findings, [entry.step])
   return {
-    ...raise(answered(state, entry, entry.condition), entry.step, entry.condition),
+    ...raise(answered(state, entry, entry.condition), entry.step, ...allOf(entry)),
     findings: entry.note === undefined ? rest : { ...rest, [entry.step]: entry.note },
   }
 }

@@ -13,6 +13,7 @@ import { fateOf, nonconformances } from './nonconformance.ts'
 import { pendingPoint } from './point.ts'
 import { takenInLines } from './record-words.ts'
 import { openThings, thingText } from './register.ts'
+import { labelsOf, seenAt } from './seen.ts'
 import { openStop, type State } from './state.ts'
 import { isVoidSince } from './voids.ts'
 
@@ -196,6 +197,8 @@ function findingLines(defs: Definitions, state: State): string[] {
     const condition = placed.step.conditions.find((c) => c.id === seen)
     const note = state.findings[placed.id]
     if (condition === undefined || (condition.finding !== true && note === undefined)) return []
-    return [`Found at ${named(placed)}: ${condition.label}${note === undefined ? '' : `, ${note}`}`]
+    return [
+      `Found at ${named(placed)}: ${labelsOf(defs, placed.id, seenAt(state, placed.id))}${note === undefined ? '' : `, ${note}`}`,
+    ]
   })
 }

@@ -61,6 +61,7 @@ export type Input =
       readonly do: 'correct-finding'
       readonly step: string
       readonly condition: string
+      readonly also?: readonly string[]
       readonly note?: string
       readonly why: string
     }
@@ -75,7 +76,13 @@ export type Input =
       readonly person?: string
       readonly proved?: boolean
     }
-  | { readonly do: 'observe'; readonly step: string; readonly condition: string; readonly note?: string }
+  | {
+      readonly do: 'observe'
+      readonly step: string
+      readonly condition: string
+      readonly also?: readonly string[]
+      readonly note?: string
+    }
   | {
       readonly do: 'dispose'
       readonly step: string

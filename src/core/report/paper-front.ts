@@ -34,7 +34,7 @@ export function coverSection(report: Report): Section {
           ['from, to', `${days}; time zone ${report.zone}`],
           ['people', report.people.map(({ id, name }) => `${id} ${name}`).join('; ')],
           ['log', `${report.entries} entries`],
-          ['head', report.head],
+          ['check number', report.head],
           ['program', `opened by Barover ${report.opened}, reported by ${report.reported}`],
         ],
       ),

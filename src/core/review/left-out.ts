@@ -1,7 +1,9 @@
 // What was left out, by what rule, and what the steps that the rule speaks of came to: nothing is left out without a word.
+
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { applicability } from '../job/next.ts'
 import { ruleWords } from '../job/rule-words.ts'
+import { labelsOf, seenAt } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { stepsBehind } from '../job/values.ts'
 import { factsOf } from '../rules/machine-facts.ts'
@@ -93,7 +95,7 @@ function outcome(defs: Definitions, state: State, placed: PlacedStep): string[] 
   const done = state.done[id]
   switch (step.kind) {
     case 'observe':
-      return says(`"${step.conditions.find((one) => one.id === done)?.label ?? 'not answered'}"`)
+      return says(`"${labelsOf(defs, id, seenAt(state, id)) || 'not answered'}"`)
     case 'judge': {
       const verdict = state.verdicts[id]
       return says(

@@ -48,6 +48,8 @@ export function typeOfStep(step: Step): NameType | null {
     case 'confirm':
       return { is: 'word', words: ['seen'] }
     case 'observe':
+      // Of several at once no one word tells what it came to.
+      if (step.several === true) return null
       return { is: 'word', words: step.conditions.map((condition) => condition.id) }
     case 'judge':
       return { is: 'word', words: VERDICT_WORDS, unknownWord: 'HOLD' }
@@ -80,6 +82,12 @@ function valueTooEarly(id: string, step: string, isOwn: boolean): Barred {
 }
 
 function noOutcome(step: Step): Barred {
+  if (step.kind === 'observe')
+    return {
+      code: 'no-outcome',
+      say: `${quote(step.id)} may come to several conditions at once, so there is no one word to compare.`,
+      hint: 'leave out several, or ask for what the rule needs in a step of its own',
+    }
   return {
     code: 'no-outcome',
     say: `${quote(step.id)} is ${a(step.kind)} step, which has no outcome to compare.`,

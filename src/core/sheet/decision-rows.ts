@@ -19,9 +19,8 @@ export function withNonconformance(
   block: Block,
   more: readonly Row[] = [],
 ): Block {
-  const raised = nonconformances(defs, state).find((nc) => nc.seq === entry.seq)
-  const said =
-    raised === undefined ? [] : [row(`Nonconformance ${raised.name}, open until a lead decides.`, 'caution')]
+  const raised = nonconformances(defs, state).filter((nc) => nc.seq === entry.seq)
+  const said = raised.map(({ name }) => row(`Nonconformance ${name}, open until a lead decides.`, 'caution'))
   return { ...block, rows: [...block.rows, ...more, ...said, ...fellRows(defs, state, entry)] }
 }
 

@@ -5,6 +5,7 @@ import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { pointOf } from '../job/point.ts'
 import { NO_FINDING } from '../job/questions.ts'
+import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
@@ -226,12 +227,9 @@ function findingBlock(
   margin: string,
 ): Block {
   const { step } = asKind(stepById(defs, entry.step), 'observe')
-  const condition = step.conditions.find((c) => c.id === entry.condition)
+  const isFinding = step.conditions.find((c) => c.id === entry.condition)?.finding === true
   const rows = [
-    row(
-      `${step.title}: ${condition?.label ?? entry.condition}`,
-      condition?.finding === true ? 'strong' : 'plain',
-    ),
+    row(`${step.title}: ${labelsOf(defs, entry.step, allOf(entry))}`, isFinding ? 'strong' : 'plain'),
   ]
   if (entry.note !== undefined) rows.push(row(`  ${entry.note}`))
   return { margin, right: byLine(entry), rows }

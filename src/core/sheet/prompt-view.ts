@@ -30,6 +30,7 @@ import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
+import { numbered, observeRows } from './numbered.ts'
 import { questionView } from './question-view.ts'
 import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
@@ -125,10 +126,6 @@ function mustRows(prompt: Prompt): Row[] {
     ...(hazard === undefined ? [] : [row(`Hazard: ${hazard}`, 'caution')]),
     ...(trouble === undefined ? [] : [row(`In trouble: ${trouble}`, 'caution')]),
   ]
-}
-
-function numbered(labels: readonly string[]): Row[] {
-  return labels.map((label, i) => row(`${i + 1}  ${label}`))
 }
 
 function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetStyle): Partial<PromptView> {
@@ -289,7 +286,7 @@ function stepView(
       return {
         ...base,
         drawings: pictureOf(prompt.step, style),
-        ask: numbered(asKind(prompt.step, 'observe').step.conditions.map((c) => c.label)),
+        ask: observeRows(asKind(prompt.step, 'observe').step),
       }
     case 'decide': {
       const { step: decide, scope } = asKind(prompt.step, 'decide')

@@ -13,20 +13,22 @@ export function lastSheetRows(defs: Definitions, state: State): Row[] {
   return [row('The last sheet: behind it the job closes.', 'strong'), ...staysOnRows(defs, state)]
 }
 
+/** `6 locks,`; of more than one sort all are named. */
+function count(many: number, what: string): string {
+  return many === 1 || what !== 'lock' ? `${many} ${what},` : `${many} locks,`
+}
+
 /** One row: numbers that hang by the record, words that were keyed at hold points, what was placed. Empty where nothing does. */
 export function staysOnRows(defs: Definitions, state: State): Row[] {
-  const on = hanging(defs, state).on.map(({ shown }) => shown)
+  const { on } = hanging(defs, state)
+  const what = on.every(({ item }) => item.evidence.kind === 'locks') ? 'lock' : 'lock, blind or tag'
   const words = gatesOf(defs).flatMap((gate) =>
     Object.entries(gateState(state, gate.id).given).flatMap(([key, { shown }]) =>
       itemByKey(defs, gate, key)?.evidence.kind === 'words' ? [shown] : [],
     ),
   )
   const parts = [
-    ...(on.length === 0
-      ? []
-      : [
-          `${on.length === 1 ? '1 lock, blind or tag' : `${on.length} locks, blinds or tags`}: ${on.join(', ')}`,
-        ]),
+    ...(on.length === 0 ? [] : [`${count(on.length, what)} ${on.map(({ shown }) => shown).join(', ')}`]),
     ...(words.length === 0 ? [] : [`keyed at its hold points: ${[...new Set(words)].join(', ')}`]),
     ...openThings(state).map((thing) => `placed: ${thingText(thing)}`),
   ]

@@ -1,6 +1,7 @@
 // What no longer stands, by name: an instrument's readings, a branch that was left, a finding or an n/a put right.
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { readLines } from '../talk/doubt.ts'
 import { instrumentName, placeName, placeNumber } from '../talk/names.ts'
@@ -39,14 +40,13 @@ export function takenBackBlock(
       }
     case 'finding.corrected': {
       const { step } = asKind(stepById(defs, entry.step), 'observe')
-      const label = (id: string) => step.conditions.find((c) => c.id === id)?.label ?? id
       return {
         margin,
         right,
         rows: [
-          row(`Corrected: ${step.title}: ${label(entry.condition)}`, 'strong'),
+          row(`Corrected: ${step.title}: ${labelsOf(defs, entry.step, allOf(entry))}`, 'strong'),
           ...(entry.note === undefined ? [] : [row(`  ${entry.note}`)]),
-          row(`  in place of: ${label(entry.was)}`),
+          row(`  in place of: ${labelsOf(defs, entry.step, [entry.was, ...(entry.was_also ?? [])])}`),
           row(`  because ${entry.why}; the first answer stays in the log`),
           ...voidRows(defs, entry.voids),
         ],

@@ -225,8 +225,7 @@ function formRows(
       row(`${' '.repeat(STATION)}out of round by ${bareLength(defs, station.outOfRoundM)}`),
     )
   }
-  if (isOff)
-    rows.push(row('  a last digit off by one from the sizes shown is rounding, and no slip', 'faint'))
+  if (isOff) rows.push(row('a last digit off by one from the sizes shown is rounding, and no slip', 'faint'))
   for (const axis of form.perAxis) {
     const middle = axis.widerInMiddleM
     const shape =

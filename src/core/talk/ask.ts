@@ -21,7 +21,12 @@ type EvidenceInput = Extract<SignedInput, { readonly do: 'evidence' }>
 export type PlainAsk =
   | { readonly kind: 'note' }
   | { readonly kind: 'object'; readonly step: string }
-  | { readonly kind: 'finding-note'; readonly step: string; readonly condition: string }
+  | {
+      readonly kind: 'finding-note'
+      readonly step: string
+      readonly condition: string
+      readonly also?: readonly string[]
+    }
   | { readonly kind: 'keep-why' }
   | { readonly kind: 'not-applicable-why'; readonly place: string }
   | { readonly kind: 'not-applicable-who'; readonly place: string; readonly why: string }
@@ -156,8 +161,10 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
       return input({ do: 'note', text: line })
     case 'object':
       return input({ do: 'object', step: question.step, remark: line })
-    case 'finding-note':
-      return input({ do: 'observe', step: question.step, condition: question.condition, note: line })
+    case 'finding-note': {
+      const { kind: _kind, ...found } = question
+      return input({ do: 'observe', ...found, note: line })
+    }
     case 'keep-why':
       return input({ do: 'settle-doubt', choice: 'kept', why: line })
     case 'not-applicable-why':

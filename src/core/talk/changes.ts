@@ -27,7 +27,9 @@ export function changeLines(defs: Definitions, state: State): string[] {
     if (one === null) return []
     const parts = [
       change.last === null ? null : `last ${figure(defs, one, change.last.si)} (${change.last.on})`,
-      change.found === null ? null : `found ${figure(defs, one, change.found.si)}`,
+      change.found === null
+        ? null
+        : `found ${figure(defs, one, change.found.si)}${change.last === null ? '' : `, ${signed(defs, one, change.found.si - change.last.si)} since`}`,
       change.left === null ? null : `left ${figure(defs, one, change.left.si)}`,
       change.found === null || change.left === null
         ? null

@@ -1,12 +1,15 @@
 // What can be put right, and the questions on the way: readings, places entered as n/a, findings, evidence of hold points.
 // Before anything happens it is said what would become void.
+
 import { doubtedCorrection, fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
+import { labelsOf, seenAt } from '../job/seen.ts'
 import { openStop, type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, voidWarning } from './heard.ts'
 import { bareReading, placeName, placeNumber, placeShort, readingText, repeatName } from './names.ts'
+import { pickedOf } from './picked.ts'
 
 interface Listed {
   /** Number on the sheet, `7.3` or `7`. */
@@ -32,11 +35,17 @@ export type CorrectAsk =
   | { readonly kind: 'correct-why'; readonly of: number; readonly typed: string }
   | { readonly kind: 'take-back-why'; readonly place: string }
   | { readonly kind: 'finding-which'; readonly step: string }
-  | { readonly kind: 'finding-changed-note'; readonly step: string; readonly condition: string }
+  | {
+      readonly kind: 'finding-changed-note'
+      readonly step: string
+      readonly condition: string
+      readonly also?: readonly string[]
+    }
   | {
       readonly kind: 'finding-why'
       readonly step: string
       readonly condition: string
+      readonly also?: readonly string[]
       readonly note?: string
     }
   | { readonly kind: 'evidence-why'; readonly step: string; readonly item: string; readonly shown: string }
@@ -82,7 +91,7 @@ export function correctable(defs: Definitions, state: State): Correctable[] {
   const findings = defs.steps.flatMap(({ id, step, number }): Correctable[] => {
     const seen = state.done[id]
     if (step.kind !== 'observe' || seen === undefined) return []
-    const label = step.conditions.find((c) => c.id === seen)?.label ?? seen
+    const label = labelsOf(defs, id, seenAt(state, id))
     return [{ kind: 'finding', step: id, ...listed(String(number), step.title, label) }]
   })
   const shown = gatesOf(defs)
@@ -188,12 +197,10 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
       return input({ do: 'take-back-not-applicable', place: question.place, why: line })
     case 'finding-which': {
       const { conditions } = asKind(stepById(defs, question.step), 'observe').step
-      const picked = conditions[numberIn(line) - 1]
-      if (picked === undefined) return ask(question, `Key a number, 1 to ${conditions.length}, or back.`)
       const { step } = question
-      return picked.note === true
-        ? ask({ kind: 'finding-changed-note', step, condition: picked.id })
-        : ask({ kind: 'finding-why', step, condition: picked.id })
+      const picked = pickedOf(conditions, line)
+      if (picked === null) return ask(question, `Key a number, 1 to ${conditions.length}, or back.`)
+      return ask({ kind: picked.note ? 'finding-changed-note' : 'finding-why', step, ...picked.found })
     }
     case 'finding-changed-note':
       return ask({ ...question, kind: 'finding-why', note: line })

@@ -76,7 +76,10 @@ export function decideFinding(defs: Definitions, open: readonly Nonconformance[]
   const choices = findingChoices(stepById(defs, one.step).step.kind === 'judge' ? one.word : null)
   return ask(
     { kind: 'finding-choice', step: one.step, choices },
-    `${nonconformanceText(defs, one)}.`,
+    `${open
+      .filter(({ step }) => step === one.step)
+      .map((nc) => nonconformanceText(defs, nc))
+      .join('; ')}.`,
     ...choices.map((choice, i) => `${i + 1}  ${choice.padEnd(11)}${FINDING_WORDS[choice]}`),
   )
 }

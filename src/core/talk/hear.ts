@@ -1,6 +1,7 @@
 // From a line that somebody keyed to an input for the job: what does this line mean at this prompt? Pure; a question that
 // takes several lines (a correction, a disposition) is held in Talk, which is never on disk because nothing in it counts.
 
+import { wouldRefuse } from '../job/admit.ts'
 import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
@@ -35,7 +36,7 @@ import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
 import { openLines } from './open-items.ts'
-import { pickedFrom } from './picked.ts'
+import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
@@ -276,7 +277,6 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'stopped':
       return hearAtStop(state, prompt, text)
     case 'sign-on':
-      if (text === '') return say('Nothing was keyed: your initials, then Enter.')
       return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
       return input({ do: 'name-machine', typed: text })
@@ -317,12 +317,16 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       if (number === 1) return stepDone(defs, state, prompt.step.id, 'confirm')
       return number === 2 ? ask({ kind: 'object', step: prompt.step.id }) : say('Key 1 or 2.')
     case 'observe': {
-      const { conditions } = asKind(prompt.step, 'observe').step
-      const condition = conditions[number - 1]
-      if (condition === undefined) return say(`Key a number, 1 to ${conditions.length}.`)
-      if (condition.note === true)
-        return ask({ kind: 'finding-note', step: prompt.step.id, condition: condition.id })
-      return input({ do: 'observe', step: prompt.step.id, condition: condition.id })
+      const { conditions, several } = asKind(prompt.step, 'observe').step
+      const step = prompt.step.id
+      const picked = pickedOf(conditions, line)
+      const together = several === true ? `, or several as 2 ${conditions.length}` : ''
+      if (picked === null) return say(`Key a number, 1 to ${conditions.length}${together}.`)
+      const found = { do: 'observe', step, ...picked.found } as const
+      // What cannot go together is told before its note is asked.
+      const no = picked.note ? wouldRefuse(defs, state, { ...found, note: 'what is seen' }) : null
+      if (no !== null) return { ...say(), refusal: no }
+      return picked.note ? ask({ kind: 'finding-note', step, ...picked.found }) : input(found)
     }
     case 'decide': {
       const { step, scope } = asKind(prompt.step, 'decide')

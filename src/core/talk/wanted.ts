@@ -37,8 +37,11 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
       return 'Asked is Enter, alone, once it is done.'
     case 'confirm':
       return 'Asked is 1 if it is so, 2 if it is not.'
-    case 'observe':
-      return `Asked is the number of what you see, 1 to ${asKind(prompt.step, 'observe').step.conditions.length}.`
+    case 'observe': {
+      const { conditions, several } = asKind(prompt.step, 'observe').step
+      const together = several === true ? `, or several with a space between, as 2 ${conditions.length}` : ''
+      return `Asked is the number of what you see, 1 to ${conditions.length}${together}.`
+    }
     case 'read': {
       const instrument = instrumentById(defs, prompt.instrument)
       const unit =

@@ -74,7 +74,7 @@ describe('as found and as left', () => {
   it('stand on one line with the change, and with the last overhaul', () => {
     const walk = walked([overhaul('2024-01-01', '2000 h', left('0.022 in'))])
     expect(lines(walk)).toMatch(
-      /last 0\.0220 in \(2024-01-01\) {3}found 0\.0400 in {3}left 0\.0200 in {3}change -0\.0200 in/,
+      /last 0\.0220 in \(2024-01-01\) {3}found 0\.0400 in, \+0\.0180 in since {3}left 0\.0200 in {3}change -0\.0200 in/,
     )
     walk.key('changes')
     expect(walk.said.join('\n')).toContain('found 0.0400 in')

@@ -65,7 +65,7 @@ describe('what stays on the machine', () => {
   it('is said at the last sheet, before the Enter that closes the job, and on the sheet as it closes', () => {
     const walk = new Walk().toVerdict()
     const stays =
-      'Stays on by the record, 6 locks, blinds or tags: L-101, L-102, L-103, L-104, L-105, L-106; ' +
+      'Stays on by the record, 6 locks, L-101, L-102, L-103, L-104, L-105, L-106; ' +
       'keyed at its hold points: NO START, NO FLOW, BLOCKED BOTH WAYS, METER ANSWERED.'
     walk.keys('1', 'KH', 'Good to run on.')
     expect(walk.prompt.kind).toBe('tell')

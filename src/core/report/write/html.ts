@@ -31,7 +31,7 @@ export function reportHtml(paper: Paper): string {
       ...(n === 0 ? [contents(paper)] : []),
     ]),
     '</main>',
-    `<footer><p>${escaped(paper.record)}  job ${escaped(paper.job)}</p><p class="hash">head ${escaped(paper.head)}</p></footer>`,
+    `<footer><p>${escaped(paper.record)}  job ${escaped(paper.job)}</p><p class="hash">check number of the log ${escaped(paper.head)}</p></footer>`,
     '</body>',
     '</html>',
     '',

@@ -52,7 +52,7 @@ function onPaper({ record, job, head }: Paper): string {
   @top-left { content: ${styleString(record)}; font: bold 9pt sans-serif; }
   @top-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; }
   @bottom-left { content: ${styleString(`job ${job}`)}; font: 6pt sans-serif; }
-  @bottom-right { content: ${styleString(`head ${head}`)}; font: 6pt monospace; } }
+  @bottom-right { content: ${styleString(`check number ${head}`)}; font: 6pt monospace; } }
 @media print {
   :root { font-size: 9pt; }
   header.mark { position: static; }

@@ -17,7 +17,7 @@ type Table = Extract<Piece, { is: 'table' }>
 
 const GAP = 2
 
-/** Ends with the head hash, and with a newline. */
+/** Ends with the check number of the log, and with a newline. */
 export function reportText(paper: Paper): string {
   const style: SheetStyle = { width: SHEET_WIDTH, record: paper.record, ascii: false, linear: true }
   const blocks = paper.sections.flatMap(({ title, pieces }, n): Block[] => [
@@ -30,7 +30,12 @@ export function reportText(paper: Paper): string {
   ])
   const end: Block = {
     margin: '',
-    rows: [row(''), row(`Job: ${paper.job}`), row(`Head: ${paper.head}`), row('End of the report.')],
+    rows: [
+      row(''),
+      row(`Job: ${paper.job}`),
+      row(`Check number of the log: ${paper.head}`),
+      row('End of the report.'),
+    ],
   }
   return `${[...blocks, end].map((block) => plainText(layOut(block, style))).join('\n')}\n`
 }

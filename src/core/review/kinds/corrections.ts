@@ -1,6 +1,8 @@
 // What was put right or taken back after it had been keyed, with the old and the new.
+
 import { stepById } from '../../job/definitions.ts'
 import type { Entry, ReadingAt } from '../../job/entries.ts'
+import { allOf, labelsOf } from '../../job/seen.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
@@ -46,9 +48,8 @@ function readings(look: Look): Found[] {
 
 function findings(look: Look): Found[] {
   return entriesOf(look, 'finding.corrected').map((e) => {
-    const { step } = stepById(look.defs, e.step)
-    const label = (id: string) =>
-      step.kind === 'observe' ? (step.conditions.find((c) => c.id === id)?.label ?? id) : id
+    const was = labelsOf(look.defs, e.step, [e.was, ...(e.was_also ?? [])])
+    const now = labelsOf(look.defs, e.step, allOf(e))
     const old = look.entries.findLast(
       (o) =>
         (o.type === 'finding.observed' || o.type === 'finding.corrected') &&
@@ -57,10 +58,10 @@ function findings(look: Look): Found[] {
     )
     return {
       ...base,
-      what: `${namedById(look, e.step)}: ${label(e.was)}, now ${label(e.condition)}, ${byWhom(look, e)}`,
+      what: `${namedById(look, e.step)}: ${was}, now ${now}, ${byWhom(look, e)}`,
       sentences: [
-        `Before: ${label(e.was)}${old === undefined ? '' : `, ${byWhom(look, old)}`}.`,
-        `After: ${label(e.condition)}${e.note === undefined ? '' : `, ${e.note}`}.`,
+        `Before: ${was}${old === undefined ? '' : `, ${byWhom(look, old)}`}.`,
+        `After: ${now}${e.note === undefined ? '' : `, ${e.note}`}.`,
         sentence(`Because: ${e.why}`),
         ...voids(look, e.voids),
       ],
