@@ -4,12 +4,14 @@ import { readStamp } from '../core/lib/instant.ts'
 import type { Paper, PaperLine, Piece, Section } from '../core/report/paper.ts'
 import type { Tone } from '../core/sheet/block.ts'
 import { writtenPdf } from './document.ts'
+import { drawLines, heightOfLines } from './draw-lines.ts'
 import { drawScene } from './draw-scene.ts'
 import type { Fonts } from './fonts.ts'
 import { broken, type Hand, put, take } from './ink.ts'
 import { INKS, Pages, type PaperSize } from './pages.ts'
 
 type Table = Extract<Piece, { is: 'table' }>
+type Sketch = Extract<Piece, { is: 'sketch' }>
 type Plot = Extract<Piece, { is: 'plot' }>
 
 const TITLE: Hand = { font: 'bold', size: 15, colour: INKS.ink }
@@ -52,7 +54,8 @@ function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean
   for (const piece of pieces) {
     if (piece.is === 'lines') for (const one of piece.lines) linePages(pages, one)
     else if (piece.is === 'table') tablePages(pages, piece)
-    else plotPages(pages, piece)
+    else if (piece.is === 'plot') plotPages(pages, piece)
+    else sketchPages(pages, piece)
     pages.space(6)
   }
 }
@@ -123,6 +126,12 @@ function hair(pages: Pages): void {
     .strokeColor(INKS.hair)
     .stroke()
   pages.space(2.5)
+}
+
+function sketchPages(pages: Pages, { title, lines }: Sketch): void {
+  pages.keep(heightOfLines(lines) + BODY * 1.4)
+  pages.words(`Sketch: ${title}`, HANDS.strong)
+  drawLines(pages, lines)
 }
 
 function plotPages(pages: Pages, { scene }: Plot): void {

@@ -4,6 +4,7 @@ import { NOT_ENFORCED } from '../core/blank/blank.ts'
 import { readStamp } from '../core/lib/instant.ts'
 import type { Tone } from '../core/sheet/block.ts'
 import { writtenPdf } from './document.ts'
+import { drawLines, heightOfLines } from './draw-lines.ts'
 import type { Fonts } from './fonts.ts'
 import { broken, type Hand, put, take } from './ink.ts'
 import { FRAMED, INKS, Pages, type PaperSize } from './pages.ts'
@@ -21,9 +22,6 @@ const HANDS: Readonly<Record<Tone, Hand>> = {
 }
 const HEAD: Hand = { font: 'bold', size: 6.5, colour: INKS.ink }
 const CELL: Hand = { font: 'sans', size: 7.5, colour: INKS.ink }
-const DRAWN: Hand = { font: 'mono', size: 8, colour: INKS.ink }
-/** Upright lines of the font meet at this share of its size. */
-const DRAWN_LEADING = 1.164
 /** Points, about 7.5 mm: a line that a hand in a glove can write on. */
 const ROW = 21
 const PAD = 3
@@ -79,7 +77,7 @@ function draw(pages: Pages, piece: BlankPiece, set: number): void {
       return
     }
     case 'drawing':
-      drawing(pages, piece.lines, set)
+      drawLines(pages, piece.lines, set)
       return
     case 'ticks':
       ticks(pages, piece.texts, set)
@@ -120,7 +118,7 @@ function heightOf(pages: Pages, piece: BlankPiece, set: number): number {
       return broken(pages.doc, piece.text, pages.room - 2 * set, HANG).length * hand.size * 1.4
     }
     case 'drawing':
-      return piece.lines.length * DRAWN.size * DRAWN_LEADING + 3
+      return heightOfLines(piece.lines)
     case 'ticks': {
       take(pages.doc, HANDS.plain)
       const lines = piece.texts.flatMap((text) => broken(pages.doc, text, pages.room - 2 * set - TICK))
@@ -136,17 +134,6 @@ function heightOf(pages: Pages, piece: BlankPiece, set: number): number {
     case 'gap':
       return 9
   }
-}
-
-function drawing(pages: Pages, lines: readonly string[], set: number): void {
-  const height = DRAWN.size * DRAWN_LEADING
-  pages.keep(height * lines.length)
-  for (const one of lines)
-    pages.line(height, '', (base) => {
-      take(pages.doc, DRAWN)
-      put(pages.doc, one, pages.edge.text + set + 6, base)
-    })
-  pages.strut(3)
 }
 
 function ticks(pages: Pages, texts: readonly string[], set: number): void {
@@ -204,10 +191,10 @@ function parted(row: Fitted): Fitted[] {
   if (most <= MOST_LINES) return [row]
   const first = row.lines.map((cell) => cell.slice(0, MOST_LINES))
   const rest = row.lines.map((cell) => cell.slice(MOST_LINES))
-  const heightOfLines = (lines: number) => Math.max(ROW, lines * CELL.size * 1.3 + 2 * PAD)
+  const heightFor = (lines: number) => Math.max(ROW, lines * CELL.size * 1.3 + 2 * PAD)
   return [
-    { lines: first, height: heightOfLines(MOST_LINES) },
-    ...parted({ lines: rest, height: heightOfLines(most - MOST_LINES) }),
+    { lines: first, height: heightFor(MOST_LINES) },
+    ...parted({ lines: rest, height: heightFor(most - MOST_LINES) }),
   ]
 }
 
