@@ -13,8 +13,8 @@ const bore = report.readings.find(({ step }) => step === 'bore')
 describe('the sketches of a bore', () => {
   it('have the figure that counts at each place, one sketch for each line across', () => {
     expect(bore?.sketches.map(({ title }) => title)).toEqual([
-      '7 Bore, TOP TO BOTTOM',
-      '7 Bore, SIDE TO SIDE',
+      '7 Bore, TOP TO BOTTOM [in]',
+      '7 Bore, SIDE TO SIDE [in]',
     ])
     for (const [n, sketch] of (bore?.sketches ?? []).entries()) {
       const own = bore?.places.filter((_, i) => i % 2 === n) ?? []

@@ -37,9 +37,11 @@ export function sketchesOf(
     )
     // One line is no picture.
     if (lines.length < 2) return []
+    const units = [...new Set(on.flatMap(({ told: one }) => one?.value?.unit ?? []))]
+    const unit = units.length === 0 ? '' : ` [${units.join(', ')}]`
     return [
       {
-        title: `${number} ${title}${axis === null ? '' : `, ${axis.label}`}`,
+        title: `${number} ${title}${axis === null ? '' : `, ${axis.label}`}${unit}`,
         told: `${stations.map(({ words, value }) => `${words} ${value ?? 'not measured'}`).join('; ')}.`,
         lines: [...lines],
       },
