@@ -43,6 +43,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['papers'],
   ['talk'],
   ['sheet'],
+  ['blank'],
   ['review'],
   ['report'],
   ['history'],

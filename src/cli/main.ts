@@ -22,6 +22,7 @@ import { resumeCommand } from './commands/resume.ts'
 import { reviewCommand } from './commands/review.ts'
 import { runCommand } from './commands/run.ts'
 import { safeCommand } from './commands/safe.ts'
+import { sheetCommand } from './commands/sheet.ts'
 import { showCommand } from './commands/show.ts'
 import { startCommand } from './commands/start.ts'
 import { takeInCommand } from './commands/take-in.ts'
@@ -49,6 +50,7 @@ const COMMANDS: readonly Command[] = [
   remarkCommand,
   kitCommand,
   briefingCommand,
+  sheetCommand,
   checkCommand,
   computeCommand,
   pinCommand,

@@ -1,3 +1,5 @@
 // What the command line loads only when a PDF is asked for.
 export { readFonts } from './fonts.ts'
+export { PAPERS, type PaperSize } from './pages.ts'
 export { reportPdf } from './pdf.ts'
+export { sheetPdf } from './sheet-pdf.ts'

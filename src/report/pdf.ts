@@ -1,15 +1,17 @@
 // A report as a PDF: text that can be selected, fonts embedded, nothing in it that the log does not tell. The same paper gives the
 // same bytes: its dates are those of the log, and it is not packed, as packing differs from one version of Node to the next.
-import PDFDocument from 'pdfkit'
 import { readStamp } from '../core/lib/instant.ts'
 import type { Paper, PaperLine, Piece, Section } from '../core/report/paper.ts'
 import type { Tone } from '../core/sheet/block.ts'
+import { writtenPdf } from './document.ts'
+import { drawLines, heightOfLines } from './draw-lines.ts'
 import { drawScene } from './draw-scene.ts'
 import type { Fonts } from './fonts.ts'
 import { broken, type Hand, put, take } from './ink.ts'
-import { INKS, PAGE, Pages, ROOM } from './pages.ts'
+import { INKS, Pages, type PaperSize } from './pages.ts'
 
 type Table = Extract<Piece, { is: 'table' }>
+type Sketch = Extract<Piece, { is: 'sketch' }>
 type Plot = Extract<Piece, { is: 'plot' }>
 
 const TITLE: Hand = { font: 'bold', size: 15, colour: INKS.ink }
@@ -31,40 +33,14 @@ const COLUMNS: Hand = { font: 'mono', size: 7, colour: INKS.ink }
 const HEAD_CELL: Hand = { font: 'bold', size: CELL, colour: INKS.ink }
 const BODY_CELL: Hand = { font: 'sans', size: CELL, colour: INKS.ink }
 
-export async function reportPdf(paper: Paper, fonts: Fonts): Promise<Buffer> {
-  const day = new Date(readStamp(paper.at)?.ms ?? 0)
-  const doc = new PDFDocument({
-    size: 'A4',
-    margin: 0,
-    autoFirstPage: false,
-    bufferPages: true,
-    compress: false,
-    pdfVersion: '1.7',
-    lang: 'en',
-    displayTitle: true,
-    // No font of the library's own is to be loaded before ours are named.
-    font: '',
-    info: {
-      Title: paper.title,
-      Subject: `job ${paper.job}, head ${paper.head}`,
-      Producer: 'Barover',
-      Creator: 'Barover',
-      CreationDate: day,
-      ModDate: day,
-    },
+export async function reportPdf(paper: Paper, fonts: Fonts, size: PaperSize = 'a4'): Promise<Buffer> {
+  const { record, job, head, title, at } = paper
+  const about = { title, subject: `job ${job}, head ${head}`, day: readStamp(at)?.ms ?? 0 }
+  return writtenPdf(about, fonts, size, (doc) => {
+    const pages = new Pages(doc, { record, title, foot: `job ${job}`, small: `head ${head}` }, size)
+    for (const [n, section] of paper.sections.entries()) sectionPages(pages, section, n === 0)
+    pages.finish()
   })
-  for (const [name, bytes] of Object.entries(fonts)) doc.registerFont(name, bytes)
-  const chunks: Buffer[] = []
-  const whole = new Promise<Buffer>((resolve, reject) => {
-    doc.on('data', (chunk: Buffer) => chunks.push(chunk))
-    doc.on('end', () => resolve(Buffer.concat(chunks)))
-    doc.on('error', reject)
-  })
-  const pages = new Pages(doc, paper)
-  for (const [n, section] of paper.sections.entries()) sectionPages(pages, section, n === 0)
-  pages.finish()
-  doc.end()
-  return whole
 }
 
 function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean): void {
@@ -78,7 +54,8 @@ function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean
   for (const piece of pieces) {
     if (piece.is === 'lines') for (const one of piece.lines) linePages(pages, one)
     else if (piece.is === 'table') tablePages(pages, piece)
-    else plotPages(pages, piece)
+    else if (piece.is === 'plot') plotPages(pages, piece)
+    else sketchPages(pages, piece)
     pages.space(6)
   }
 }
@@ -98,9 +75,11 @@ function linePages(pages: Pages, { margin, text, tone, right, columns }: PaperLi
 function tablePages(pages: Pages, { caption, columns, rows }: Table): void {
   const { doc } = pages
   const all = columns.reduce((sum, { wide }) => sum + wide, 0)
-  const room = ROOM - GAP * (columns.length - 1)
+  const room = pages.room - GAP * (columns.length - 1)
   const widths = columns.map(({ wide }) => (room * wide) / all)
-  const at = widths.map((_, i) => PAGE.text + widths.slice(0, i).reduce((sum, one) => sum + one + GAP, 0))
+  const at = widths.map(
+    (_, i) => pages.edge.text + widths.slice(0, i).reduce((sum, one) => sum + one + GAP, 0),
+  )
   const height = CELL * 1.35
   const cellsOf = (cells: readonly string[], hand: Hand) => {
     take(doc, hand)
@@ -113,7 +92,7 @@ function tablePages(pages: Pages, { caption, columns, rows }: Table): void {
         take(doc, hand)
         for (const [i, cell] of lines.entries()) {
           const isRight = columns[i]?.right === true
-          const x = (at[i] ?? PAGE.text) + (isRight ? (widths[i] ?? 0) : 0)
+          const x = (at[i] ?? pages.edge.text) + (isRight ? (widths[i] ?? 0) : 0)
           put(doc, cell[n] ?? '', x, base, isRight ? 'end' : 'start')
         }
       })
@@ -140,15 +119,26 @@ function tablePages(pages: Pages, { caption, columns, rows }: Table): void {
 
 function hair(pages: Pages): void {
   const y = pages.y + 1
-  pages.doc.moveTo(PAGE.text, y).lineTo(PAGE.right, y).lineWidth(0.3).strokeColor(INKS.hair).stroke()
+  pages.doc
+    .moveTo(pages.edge.text, y)
+    .lineTo(pages.edge.right, y)
+    .lineWidth(0.3)
+    .strokeColor(INKS.hair)
+    .stroke()
   pages.space(2.5)
 }
 
+function sketchPages(pages: Pages, { title, lines }: Sketch): void {
+  pages.keep(heightOfLines(lines) + BODY * 1.4)
+  pages.words(`Sketch: ${title}`, HANDS.strong)
+  drawLines(pages, lines)
+}
+
 function plotPages(pages: Pages, { scene }: Plot): void {
-  const height = (ROOM * scene.height) / scene.width
-  pages.keep(Math.min(PAGE.bottom - PAGE.top, height + 40))
+  const height = (pages.room * scene.height) / scene.width
+  pages.keep(Math.min(pages.edge.bottom - pages.edge.top, height + 40))
   pages.words(scene.title, HANDS.strong)
-  drawScene(pages.doc, scene, PAGE.text, pages.y, ROOM)
+  drawScene(pages.doc, scene, pages.edge.text, pages.y, pages.room)
   pages.space(height)
   for (const note of scene.notes) pages.words(note, HANDS.faint)
 }

@@ -100,13 +100,24 @@ describe('help', () => {
   it.each(['--help', '-h', 'help'])('%s names every command and every exit code', async (word) => {
     const { code, out } = await barover([word])
     expect(code).toBe(0)
-    for (const name of ['run', 'resume', 'jobs', 'show', 'verify', 'kit', 'briefing', 'check', 'pin'])
+    for (const name of [
+      'run',
+      'resume',
+      'jobs',
+      'show',
+      'verify',
+      'kit',
+      'briefing',
+      'sheet',
+      'check',
+      'pin',
+    ])
       expect(out).toContain(`barover ${name} `)
     for (const exit of [0, 1, 2, 3, 4, 70, 130]) expect(out).toMatch(new RegExp(`^ +${exit}  \\w`, 'm'))
     expect(out).toMatch(/^[\n -~]*$/)
   })
 
-  it.each(['run', 'resume', 'jobs', 'show', 'verify', 'kit', 'briefing', 'check', 'pin'])(
+  it.each(['run', 'resume', 'jobs', 'show', 'verify', 'kit', 'briefing', 'sheet', 'check', 'pin'])(
     '%s --help shows how it is called and its options',
     async (name) => {
       const { code, out, err } = await barover([name, '--help'])

@@ -1,10 +1,11 @@
-// The procedures that are shipped, each put together with the example machine and the parts that it uses.
+// The procedures that are shipped, each put together with an example machine and the parts that it uses.
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { definitionsFrom } from '../../src/authoring/definitions.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { FileCopy } from '../../src/core/job/entries.ts'
-import { fileCopies, ROOT } from './example.ts'
+import { ROOT } from './example.ts'
+import { pocketFiles, type Site } from './pocket-job.ts'
 
 const FOLDER = join(ROOT, 'procedures')
 /** Names of the files. */
@@ -16,8 +17,8 @@ const copy = (role: FileCopy['role'], name: string): FileCopy => ({
   text: readFileSync(join(FOLDER, name), 'utf8'),
 })
 
-export function shippedDefs(name: string): Definitions {
-  const rest = fileCopies().filter((file) => file.role !== 'procedure')
+export function shippedDefs(name: string, site: Site = 'tc-401'): Definitions {
+  const rest = pocketFiles(site).filter((file) => file.role !== 'procedure')
   // Parts have parts, so all the others are at hand.
   const parts = SHIPPED.filter((other) => other !== name).map((other) => copy('part', other))
   const result = definitionsFrom([copy('procedure', name), ...parts, ...rest])

@@ -2,6 +2,7 @@
 import { ADOPT } from './adopt.ts'
 import { ALOUD } from './aloud.ts'
 import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
+import { BLANK } from './blank.ts'
 import { CHANGES } from './changes.ts'
 import { DECISIONS } from './decisions.ts'
 import { ELSEWHERE } from './elsewhere.ts'
@@ -53,6 +54,7 @@ export const MUTANTS = [
   ...REVIEW,
   ...HISTORY,
   ...REPORT,
+  ...BLANK,
   ...ALOUD,
   ...SEARCH,
 ]

@@ -92,7 +92,7 @@ export const REPORT = [
   ...of('report/pages', 'report/pdf', [
     {
       rule: 'The word of the record stands beside every line of a report as PDF.',
-      find: 'put(this.doc, this.#of.record, PAGE.left, base)',
+      find: 'put(this.doc, this.#of.record, this.edge.left, base)',
       into: '',
       by: 'has the word beside every line',
     },

@@ -1,41 +1,12 @@
 // A report as PDF, its text read back by another program and held against the data: nothing of it is lost or turned round.
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { describe, expect, it } from 'vitest'
 import { paperOf } from '../../src/core/report/paper-of.ts'
 import { sceneOf } from '../../src/core/report/plot/of.ts'
 import type { Report } from '../../src/core/report/schema.ts'
 import { readFonts } from '../../src/report/fonts.ts'
 import { reportPdf } from '../../src/report/pdf.ts'
+import { bare, readPdf, textOf } from '../helpers/pdf-text.ts'
 import { exampleWalk, HEAD, reported, withTexts } from '../helpers/reported.ts'
-
-interface Piece {
-  readonly text: string
-  readonly x: number
-  readonly y: number
-}
-
-async function read(bytes: Buffer) {
-  const task = getDocument({ data: new Uint8Array(bytes), useSystemFonts: false, verbosity: 0 })
-  const doc = await task.promise
-  const pages: Piece[][] = []
-  for (let n = 1; n <= doc.numPages; n++) {
-    const { items } = await (await doc.getPage(n)).getTextContent()
-    pages.push(
-      items.flatMap((item) =>
-        'str' in item && item.str.trim() !== ''
-          ? [{ text: item.str, x: item.transform[4], y: item.transform[5] }]
-          : [],
-      ),
-    )
-  }
-  const info = (await doc.getMetadata()).info as { Title?: string; CreationDate?: string }
-  await task.destroy()
-  return { pages, info }
-}
-
-/** Lines and columns are broken where the page has no room: what was written is told without its spaces. */
-const bare = (text: string) => text.replace(/\s+/g, '')
-const textOf = (page: readonly Piece[]) => bare(page.map(({ text }) => text).join(''))
 
 const made = async (report: Report) => reportPdf(paperOf(report), readFonts())
 
@@ -43,7 +14,7 @@ const report = reported(exampleWalk())
 
 describe('a report as PDF', async () => {
   const bytes = await made(report)
-  const { pages, info } = await read(bytes)
+  const { pages, sizes, info } = await readPdf(bytes)
 
   it('has the word of the record, job, head and page x of y on each page', () => {
     expect(pages.length).toBeGreaterThan(3)
@@ -106,6 +77,16 @@ describe('a report as PDF', async () => {
     for (const { what } of report.exceptions) expect(all).toContain(bare(what).slice(0, 30))
   })
 
+  it('is printed on Letter where that is asked for, with the same in it', async () => {
+    const letter = await readPdf(await reportPdf(paperOf(report), readFonts(), 'letter'))
+    expect(new Set(sizes)).toEqual(new Set(['595 x 842']))
+    expect(new Set(letter.sizes)).toEqual(new Set(['612 x 792']))
+    for (const page of letter.pages) for (const { y } of page) expect(y).toBeGreaterThan(15)
+    const all = letter.pages.map(textOf).join('')
+    const figures = report.readings.flatMap(({ places }) => places.flatMap(({ value }) => value?.text ?? []))
+    expect([...figures, report.head].filter((text) => !all.includes(bare(text)))).toEqual([])
+  })
+
   it('has the day of the log, and no other', () => {
     expect(info.Title).toBe('EXAMPLE: Bore or liner inspection, TC-401-1')
     expect(info.CreationDate).toBe(`D:${report.to.slice(0, 19).replace(/[-T:]/g, '')}Z`)
@@ -135,7 +116,7 @@ describe('a hostile report as PDF', () => {
       job: 'j'.repeat(300),
       people: names.map((name) => ({ id: 'RO', name, role: 'mechanic', onJob: true, signed: 0 })),
     }
-    const { pages } = await read(await made(hostile))
+    const { pages } = await readPdf(await made(hostile))
     const all = pages.map(textOf).join('')
     for (const text of ['9.5034in', '12.345', '[U+4E2D][U+6587]', '<b>=1+1', ')Tj('])
       expect(all).toContain(text)
@@ -146,7 +127,7 @@ describe('a hostile report as PDF', () => {
 
   it('is written whatever is in it', async () => {
     const odd = withTexts(report, (text) => `${text.slice(0, 3)}\ufffd\u0301\u{1f9ea}`)
-    const { pages } = await read(await made({ ...odd, log: odd.log.slice(0, 3), plots: report.plots }))
+    const { pages } = await readPdf(await made({ ...odd, log: odd.log.slice(0, 3), plots: report.plots }))
     expect(pages.length).toBeGreaterThan(1)
   })
 })

@@ -20,14 +20,32 @@ type Form = (typeof FORMS)[number]
 
 const REPLACE_HINT = '--replace puts the report in its place; or give another name.'
 
+/** For every command that writes a PDF. */
+export const PAPER = {
+  paper: { type: 'string', says: 'of a PDF: a4 (unless said) or letter' },
+} as const
+
+const SIZES = ['a4', 'letter'] as const
+
+/** @throws UserError for any other paper. */
+export function paperFrom(values: Values): (typeof SIZES)[number] {
+  const asked = text(values, 'paper') ?? 'a4'
+  const size = SIZES.find((one) => one === asked.toLowerCase())
+  if (size === undefined)
+    throw new UserError(`--paper takes a4 or letter, not "${asked.slice(0, 20)}".`, EXIT.wrongUse)
+  return size
+}
+
 export const reportCommand: Command = {
   name: 'report',
-  usage: 'barover report JOB [--to text|html|pdf|csv|json] [--out FILE] [--head HASH] [--jobs DIR]',
+  usage:
+    'barover report JOB [--to text|html|pdf|csv|json] [--out FILE] [--paper a4|letter] [--head HASH] [--jobs DIR]',
   summary:
     'A job as a document that stands on its own: verdicts, exceptions, readings with plots, hold points, sources, the whole log. JOB: enough of its name, as eb06.',
   options: {
     to: { type: 'string', says: 'text (unless said), html, pdf, csv for a spreadsheet, or json' },
     out: { type: 'string', says: 'file to write; - or none: to the terminal or pipe' },
+    ...PAPER,
     replace: { type: 'boolean', says: 'a file of that name may be replaced' },
     head: { type: 'string', says: 'check number that was noted elsewhere: it proves the log whole' },
     jobs: SHARED.jobs,
@@ -35,7 +53,10 @@ export const reportCommand: Command = {
   positionals: { least: 1, most: 1 },
   run: async (values, [job]) => {
     const form = formFrom(values)
-    const out = outFrom(values, form)
+    const paper = paperFrom(values)
+    if (values.paper !== undefined && form !== 'pdf')
+      throw new UserError('--paper is for --to pdf alone.', EXIT.wrongUse)
+    const out = outFrom(values, form === 'pdf', REPLACE_HINT)
     if (out !== null) checkOutFile(out)
     const file = findJob(jobsFolder(values), job ?? '')
     const check = checkLog(file.path, headFrom(values))
@@ -48,7 +69,7 @@ export const reportCommand: Command = {
       checks: checksOf(check),
       files: new Map(check.attached.files.map(({ seq, state: is }) => [seq, is])),
     })
-    const bytes = await written(report, form)
+    const bytes = await written(report, form, paper)
     if (out === null) process.stdout.write(bytes)
     else {
       writeOutFile({ ...out, bytes })
@@ -70,12 +91,13 @@ function formFrom(values: Values): Form {
   return form
 }
 
-function outFrom(values: Values, form: Form) {
+/** The file that is asked for, null for the pipe. @throws UserError for a PDF on a terminal. */
+export function outFrom(values: Values, isPdf: boolean, replaceHint: string) {
   const path = text(values, 'out')
   if (path !== undefined && path !== '-' && path !== '')
-    return { path, replace: values.replace === true, replaceHint: REPLACE_HINT }
+    return { path, replace: values.replace === true, replaceHint }
   if (path === '') throw new UserError('--out takes the name of a file, or - for the pipe.', EXIT.wrongUse)
-  if (form === 'pdf' && process.stdout.isTTY === true)
+  if (isPdf && process.stdout.isTTY === true)
     throw new UserError('A PDF is nothing to read on a terminal: --out FILE.', EXIT.wrongUse)
   return null
 }
@@ -109,9 +131,9 @@ function checksOf({ found, attached }: LogCheck): Report['checks'] {
 }
 
 /** Loaded here and not before: no other command needs plots, and nothing but a PDF its fonts and writer. */
-async function written(report: Report, form: Form): Promise<Buffer> {
+async function written(report: Report, form: Form, paper: 'a4' | 'letter'): Promise<Buffer> {
   const { paperOf, TEXT_FORMS } = await import('../../core/report/forms.ts')
   if (form !== 'pdf') return Buffer.from(TEXT_FORMS[form](report))
   const { readFonts, reportPdf } = await import('../../report/index.ts')
-  return reportPdf(paperOf(report), readFonts())
+  return reportPdf(paperOf(report), readFonts(), paper)
 }

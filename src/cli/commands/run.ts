@@ -101,7 +101,7 @@ export function jobsFolder(values: Values): string {
   return text(values, 'jobs') ?? 'jobs'
 }
 
-function recordFrom(word: string | undefined): RecordKind | null {
+export function recordFrom(word: string | undefined): RecordKind | null {
   if (word === undefined) return null
   const record = word.toUpperCase()
   if (record === 'REAL' || record === 'PRACTICE' || record === 'EXAMPLE') return record

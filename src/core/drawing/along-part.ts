@@ -3,7 +3,7 @@
 import { layOutAlong } from './along-layout.ts'
 import { ALONG_PARTS, type AlongPart, type Reach } from './along-parts.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT } from './canvas.ts'
-import { hereIn, inWords } from './here.ts'
+import { hereIn, inWords, isAnywhere } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import { inSigns } from './twin.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
@@ -13,8 +13,8 @@ export type AlongKind = keyof typeof ALONG_PARTS
 export interface AlongPlace {
   readonly kind: AlongKind
   readonly stations: readonly DrawnStation[]
-  /** Id of the station being measured. */
-  readonly here: string
+  /** Id of the station being measured; null for a sketch of what was: no instrument is drawn. */
+  readonly here: string | null
   /** The instrument goes from one side of the part to the other, as a micrometer does; a dial only touches it. */
   readonly across: boolean
 }
@@ -54,7 +54,7 @@ export function drawAlong(place: AlongPlace, options: DrawOptions): Drawing {
   const bounds = { first: 0, last: width - 1 }
   const named = writeNames(paper, 4, marked, bounds)
   if (height >= 6) writeValues(paper, 5, marked, bounds)
-  drawHere(paper, marked, reach, named)
+  if (isAnywhere(here)) drawHere(paper, marked, reach, named)
   return drawing(inSigns(trimmed(paper.lines()), options.ascii))
 }
 
@@ -68,6 +68,7 @@ function drawMarks(paper: Canvas, { stations, here, columns }: MarkedRow, reach:
   stations.forEach((station, i) => {
     paper.put(row, columns[i] as number, i === here ? INSTRUMENT : markOf(station))
   })
+  if (!isAnywhere(here)) return
   const column = columns[here] as number
   for (const each of reach === 'across' ? [1, 3] : []) paper.put(each, column, INSTRUMENT)
   // The wall stands back on both sides, so that the instrument is seen at once.

@@ -2,14 +2,14 @@
 
 import { type BoreLayout, layOutBore } from './bore-layout.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT, type Signs, signs } from './canvas.ts'
-import { hereIn, inWords } from './here.ts'
+import { hereIn, inWords, isAnywhere } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
 
 export interface BoreSide {
   readonly stations: readonly DrawnStation[]
-  /** Id of the station being measured. */
-  readonly here: string
+  /** Id of the station being measured; null for a sketch of what was: no instrument is drawn. */
+  readonly here: string | null
   readonly hasCounterbore?: boolean
 }
 
@@ -44,7 +44,7 @@ export function drawBoreSide(side: BoreSide, options: DrawOptions): Drawing {
   const tall = height >= 7
   if (tall) drawTravel(scene)
   const named = drawNames(scene, tall)
-  drawHere(scene, named)
+  if (isAnywhere(here)) drawHere(scene, named)
   if (tall) writeValues(paper, 6, markedRow(scene), { first: 0, last: columns - 1 })
   const lines = paper.lines()
   return drawing(lines.slice(0, !tall ? 5 : lines[6] === '' ? 6 : 7))
@@ -96,6 +96,7 @@ function drawStations({ stations, here, layout, sign, paper }: Scene): void {
     const column = layout.columns[i] as number
     paper.put(2, column, i === here ? INSTRUMENT : markOf(station))
   })
+  if (!isAnywhere(here)) return
   const column = layout.columns[here] as number
   for (const row of [1, 3]) {
     // The wall stands back on both sides, so that the instrument is seen to go through it.

@@ -2,15 +2,15 @@
 
 import { type BoreLayout, layOutBore } from './bore-layout.ts'
 import { type Canvas, canvas, drawing, INSTRUMENT } from './canvas.ts'
-import { hereIn, inWords } from './here.ts'
+import { hereIn, inWords, isAnywhere } from './here.ts'
 import { type MarkedRow, markOf, writeHere, writeNames, writeValues } from './marks.ts'
 import { inSigns } from './twin.ts'
 import type { Drawing, DrawnStation, DrawOptions } from './types.ts'
 
 export interface BoreWall {
   readonly stations: readonly DrawnStation[]
-  /** Id of the station being measured. */
-  readonly here: string
+  /** Id of the station being measured; null for a sketch of what was: no instrument is drawn. */
+  readonly here: string | null
   readonly hasCounterbore?: boolean
 }
 
@@ -40,7 +40,7 @@ export function drawBoreWall(wall: BoreWall, options: DrawOptions): Drawing {
   const bounds = { first: 0, last: wallRight + 3 }
   const named = writeNames(paper, 4, marked, bounds)
   if (height >= 6) writeValues(paper, 5, marked, bounds)
-  writeHere(paper, 0, marked, { ...bounds, named })
+  if (isAnywhere(here)) writeHere(paper, 0, marked, { ...bounds, named })
   const lines = paper.lines()
   return drawing(inSigns(lines.slice(0, lines[5] === '' ? 5 : 6), options.ascii))
 }
@@ -75,6 +75,7 @@ function drawMarks(paper: Canvas, { stations, here, columns }: MarkedRow, layout
     const column = columns[i] as number
     paper.put(rowOf(column), column, i === here ? INSTRUMENT : markOf(station))
   })
+  if (!isAnywhere(here)) return
   const column = columns[here] as number
   const row = rowOf(column)
   for (const beside of [column - 1, column + 1])

@@ -10,8 +10,8 @@ import { withEndView } from './with-end-view.ts'
 export interface DrawnPlace {
   readonly kind: DrawingKind
   readonly stations: readonly DrawnStation[]
-  /** Id of the station being measured. */
-  readonly here: string
+  /** Id of the station being measured; null for a sketch of what was: no instrument is drawn. */
+  readonly here: string | null
   /** The line being measured, where the step has axes. */
   readonly axis?: DrawnAxis
   /** All lines of the step. */
@@ -31,7 +31,9 @@ export function drawPlace(place: DrawnPlace, options: DrawOptions): Drawing {
     return axis === undefined ? { lines: [], width: 0 } : drawBorePlace({ ...place, axis }, options)
   if (kind === 'bore_wall') return drawBoreWall(place, options)
   if (isAlong(kind)) return drawPart(kind, place, options)
-  return drawSpot({ ...place, kind }, options)
+  const { here } = place
+  // One place drawn large is nothing without its instrument.
+  return here === null ? { lines: [], width: 0 } : drawSpot({ ...place, kind, here }, options)
 }
 
 function drawPart(kind: AlongKind, place: DrawnPlace, options: DrawOptions): Drawing {

@@ -49,7 +49,10 @@ export function tellFigure(kind: FigureKind): string {
 }
 
 /** Where the instrument is set, which place it is of how many and how it lies; then what is measured and to come beside it. */
-export function tellPlace({ kind, stations, here, axis }: DrawnPlace): { where: string; beside: string[] } {
+export function tellPlace({ kind, stations, here, axis }: DrawnPlace & { readonly here: string }): {
+  where: string
+  beside: string[]
+} {
   const { current } = hereIn(stations, here)
   const order = [...stations].sort((a, b) => a.at - b.at)
   const clock = axis === undefined ? undefined : axisText(axis)

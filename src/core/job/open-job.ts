@@ -81,7 +81,8 @@ function realRefusal(
   return ['not-proved', `A REAL job is opened only where its gates are proved, and these are not: ${why}.`]
 }
 
-function inventedFile({ machine, crew, instruments, invented }: Definitions): string | null {
+/** The first of its files that is marked invented, so that nothing REAL is made of it; null for none. */
+export function inventedFile({ machine, crew, instruments, invented }: Definitions): string | null {
   if (invented[0] !== undefined) return `procedure ${invented[0]}`
   if (machine.invented === true) return 'machine record'
   if (crew.invented === true) return 'crew file'

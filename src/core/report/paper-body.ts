@@ -17,6 +17,9 @@ export function readingsSection(report: Report): Section {
     'readings',
     'Readings',
     [
+      ...report.readings.flatMap(({ sketches }) =>
+        sketches.map((one) => ({ is: 'sketch', ...one }) as const),
+      ),
       ...plotPieces(report.plots, ['bore-profile', 'gaps', 'pocket', 'pv']),
       ...table(
         'Readings, by step and place, in the order of the job',

@@ -32,6 +32,12 @@ export type Piece =
       readonly rows: readonly (readonly string[])[]
     }
   | { readonly is: 'plot'; readonly scene: Scene }
+  | {
+      readonly is: 'sketch'
+      readonly title: string
+      readonly told: string
+      readonly lines: readonly string[]
+    }
 
 export interface Section {
   /** For links within the page. */

@@ -96,6 +96,11 @@ const place = z.strictObject({
   why: maybe('Why there is no figure.'),
   readings: list(reading, 'Every reading taken here, also those that no longer count.'),
 })
+const sketch = z.strictObject({
+  title: words('What is drawn.'),
+  told: words('The same in words.'),
+  lines: list(z.string(), 'Lines of text in which every sign is as wide as any other.'),
+})
 export const readStepSchema = z.strictObject({
   number,
   step,
@@ -103,6 +108,7 @@ export const readStepSchema = z.strictObject({
   of: words('What was measured.'),
   stage: maybe('as_found, as_left, or null.'),
   places: list(place, 'Its places in the order they were measured.'),
+  sketches: list(sketch, 'What was measured, drawn with its figures; none where no place lies along it.'),
 })
 
 const shownAt = z.strictObject({

@@ -40,7 +40,7 @@ export function briefingStep(defs: Definitions, placed: PlacedStep): Block {
 }
 
 /** `Behind hold points 3 and 8.` */
-function behind(defs: Definitions, placed: PlacedStep): string {
+export function behind(defs: Definitions, placed: PlacedStep): string {
   const numbers = gatesBefore(defs, placed).map((gate) => String(gate.number))
   if (numbers.length === 0) return 'NO HOLD POINT holds it.'
   return `Behind hold point${numbers.length === 1 ? '' : 's'} ${list(numbers)}.`
@@ -52,7 +52,7 @@ const UNKNOWN = {
   hold: 'the job waits here',
 } as const
 
-function conditionRows(defs: Definitions, placed: PlacedStep): Row[] {
+export function conditionRows(defs: Definitions, placed: PlacedStep): Row[] {
   const { step } = placed
   if (step.when === undefined) return []
   const whole = step.kind === 'part' ? `All of ${step.title}: only if` : 'Only if'
@@ -65,7 +65,7 @@ function needsRows(needs: readonly Need[]): Row[] {
   return [row(`Have there: ${things.join('; ')}`)]
 }
 
-function pointText(point: Point): string {
+export function pointText(point: Point): string {
   const who = list(point.roles, 'or')
   const notice = point.kind === 'witness' ? ` after a notice of ${point.notice.text}` : ''
   return `${POINT_NAMES[point.kind]}: signed by ${a(who)} who did not do the step${notice}`
@@ -102,7 +102,7 @@ function kindRows(defs: Definitions, placed: PlacedStep): Row[] {
   }
 }
 
-function judged(step: StepOf<'judge'>): string {
+export function judged(step: StepOf<'judge'>): string {
   switch (step.compute) {
     case 'figures':
       return list(step.figures.map(({ characteristic }) => characteristicOf(characteristic).label))
@@ -115,7 +115,7 @@ function judged(step: StepOf<'judge'>): string {
   }
 }
 
-function readRows(defs: Definitions, read: StepOf<'read'>): Row[] {
+export function readRows(defs: Definitions, read: StepOf<'read'>): Row[] {
   const seat = defs.seats.find((one) => one.id === read.with)
   const kinds = (seat?.kinds ?? []).map((kind) => kind.replaceAll('_', ' '))
   const { at_least: least, within } = read.repeats
@@ -162,7 +162,7 @@ const PER = {
   person: ', one for each person on the job',
 } as const
 
-function boundsText({ at_least: least, at_most: most }: EvidenceOf<'measured'>): string {
+export function boundsText({ at_least: least, at_most: most }: EvidenceOf<'measured'>): string {
   if (least !== undefined && most !== undefined) return `${least.text} to ${most.text}`
   return most === undefined ? `at least ${least?.text ?? '?'}` : `at most ${most.text}`
 }

@@ -7,6 +7,7 @@ import { isFinish, placeFigure, placeName, placeNumber, spreadText } from '../..
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 import { asFinish, figureOf, figureRead } from './figure.ts'
+import { sketchesOf } from './sketches.ts'
 
 type ReadStep = Parameters<typeof placesOf>[0]
 type Told = Report['readings'][number]
@@ -21,6 +22,7 @@ export function readStepsOf(defs: Definitions, state: State): Told[] {
       ({ key }) => (state.readings[key] ?? []).length > 0 || state.notApplicable[key] !== undefined,
     )
     if (!isTouched) return []
+    const told = places.map((place) => placeOf(defs, state, read, place))
     return [
       {
         number: String(placed.number),
@@ -28,7 +30,8 @@ export function readStepsOf(defs: Definitions, state: State): Told[] {
         title: placed.step.title,
         of: read.step.of,
         stage: read.step.stage ?? null,
-        places: places.map((place) => placeOf(defs, state, read, place)),
+        places: told,
+        sketches: sketchesOf(defs, read, told),
       },
     ]
   })

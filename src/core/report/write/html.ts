@@ -59,6 +59,8 @@ function pieceHtml(paper: Paper, piece: Piece, id: string): string {
       return `<div class="sheet">${piece.lines.map((one) => lineHtml(paper, one)).join('\n')}</div>`
     case 'table':
       return tableHtml(paper, piece)
+    case 'sketch':
+      return `<figure><div class="table" role="group" tabindex="0" aria-label="${escaped(piece.title)}"><pre role="img" aria-label="${escaped(piece.told)}">${escaped(piece.lines.join('\n'))}</pre></div><figcaption><strong>${escaped(paper.record)}  ${escaped(piece.title)}</strong></figcaption></figure>`
     case 'plot': {
       const { title, notes } = piece.scene
       return `<figure>${sceneSvg(piece.scene, plainId(id))}<figcaption><strong>${escaped(paper.record)}  ${escaped(title)}</strong> ${notes.map(escaped).join(' ')}</figcaption></figure>`

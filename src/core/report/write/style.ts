@@ -42,6 +42,7 @@ td.of, th.of { white-space: nowrap; border-right: 1px solid ${PAGE_INKS.ink}; }
 @media screen and (max-width: 40rem) { .sheet p { grid-template-columns: 4.6rem 2.2rem minmax(0, 1fr); } .sheet .by { grid-column: 3; } }
 figure { margin: 1.2rem 0; }
 figure svg { width: 100%; max-width: 46rem; height: auto; font-family: system-ui, sans-serif; }
+pre { margin: 0; font: .8rem/1.2 ui-monospace, monospace; }
 figcaption { font-size: .85rem; max-width: 46rem; }
 `
 

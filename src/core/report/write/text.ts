@@ -46,6 +46,8 @@ function blocksOf(piece: Piece, style: SheetStyle): Block[] {
       return piece.lines.map(lineBlock)
     case 'table':
       return [{ margin: '', rows: tableRows(piece, textWidth(style)) }]
+    case 'sketch':
+      return [{ margin: '', rows: [row(`Sketch: ${piece.title}`, 'strong'), row(`  ${piece.told}`)] }]
     case 'plot':
       return [
         {
