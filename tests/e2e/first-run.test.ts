@@ -127,7 +127,7 @@ describe('the whole example', () => {
     }
     const exit = await t.ended()
     expect(exit).toEqual({ code: 0, signal: 0 })
-    await expect.poll(() => t.all).toContain('Measuring error: U 0.00059 of one diameter')
+    await expect.poll(() => t.all).toMatch(/Measuring error: U 0\.000\d\d of one diameter/)
     await expect.poll(() => t.all).toContain('( MONITOR )')
     await expect.poll(() => t.all).toContain('Disposition by KH: ACCEPT')
     await expect.poll(() => t.all).toContain('Job closed with MONITOR.')
