@@ -7,7 +7,7 @@ import { neverReleased } from '../../src/core/job/admit-stop.ts'
 
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
-import { next, type Prompt } from '../../src/core/job/next.ts'
+import { next, type Prompt, waitsFor } from '../../src/core/job/next.ts'
 import { openWords } from '../../src/core/job/open-words.ts'
 import { doersOf, pointOf } from '../../src/core/job/point.ts'
 import { registerClear } from '../../src/core/job/register.ts'
@@ -143,7 +143,9 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
     case 'decide': {
       const { step, scope } = asKind(prompt.step, 'decide')
       const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
-      return String(dispositionsFor(verdict, step.choices).length)
+      const open = dispositionsFor(verdict, step.choices)
+      // The last after which the work goes on.
+      return String(1 + open.findLastIndex((choice) => !waitsFor(step, choice)))
     }
     case 'point':
     case 'review': {

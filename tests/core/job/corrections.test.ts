@@ -48,7 +48,9 @@ describe('a corrected finding', () => {
     correct(walk, 'gone')
     expect(types(walk, 3)).toEqual(['finding.corrected', 'branch.left', 'verdict.given'])
     expect(walk.entries.at(-2)).toMatchObject({ voids: ['strip_diameter'] })
-    expect(boreRecord(walk.state.verdicts.bore_judged?.verdict)?.inputs.datum).toBeNull()
+    expect(boreRecord(walk.state.verdicts.bore_judged?.verdict)?.inputs.datum).toMatchObject({
+      from: 'as-left record',
+    })
     for (const axis of ['vertical', 'horizontal'])
       expect(standing(walk.state, `strip_diameter.strip.${axis}`)).toEqual([])
     expect(correct(walk, 'present')).toBeNull()

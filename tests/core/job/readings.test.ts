@@ -188,7 +188,7 @@ describe('back', () => {
     walk.bring({ do: 'reopen', step: 'strip', why: 'it was none' })
     walk.keys('2')
     expect(verdict(walk)).toMatchObject({ void: false })
-    expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toBeNull()
+    expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toMatchObject({ from: 'as-left record' })
     const strip = Object.entries(walk.state.readings).filter(([k]) => k.startsWith('strip_diameter'))
     const seqs = strip.flatMap(([, l]) => l.map((r) => r.seq))
     expect(seqs.some((s) => verdict(walk)?.verdict.readings.includes(s))).toBe(false)
