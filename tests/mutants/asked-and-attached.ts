@@ -152,6 +152,12 @@ export const ASKED_AND_ATTACHED = [
       into: 'held < 1',
       by: ' is nothing',
     },
+    {
+      rule: 'A passage that shares only a word such as asked with a question is not quoted.',
+      find: 'if (!isAbout) return []',
+      into: '',
+      by: ' is nothing',
+    },
   ]),
   ...of('core/talk/next-steps', 'core/talk/where', [
     {

@@ -31,6 +31,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure } from './figure-sure.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { jobAskedLines } from './job-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
@@ -150,7 +151,7 @@ function toldLines(defs: Definitions, state: State, asked: string, now: Instant)
   const safety = safetyAsked(asked)
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(asked)
-  return about === null ? null : whereLines(defs, state, now, about)
+  return about === null ? jobAskedLines(defs, state, asked) : whereLines(defs, state, now, about)
 }
 
 function momentOf(state: State): Instant {

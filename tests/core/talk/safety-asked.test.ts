@@ -187,6 +187,33 @@ describe('the answer', () => {
     expect(answer(at, line)).toMatch(says)
   })
 
+  it.each([
+    [
+      'pick',
+      'why is M-1 not allowed?',
+      /^M-1, from the register[\s\S]*until 2025-11-30[\s\S]*Refused: its calibration lapsed on 2025-11-30\.$/,
+    ],
+    ['pick', 'why M-1', /Refused: its calibration lapsed/],
+    [
+      'read',
+      'what is m-3?',
+      /^M-3, from the register[\s\S]*M-3: nothing on its record refuses it on 2026-03-14\.$/,
+    ],
+    ['read', 'how big is the standard of M-3?', /^From this job's papers/],
+    ['pick', 'which one do I take?', /Barover chooses none[\s\S]*G-7: nothing on its record/],
+    ['tell', 'is this real?', /^This job is EXAMPLE[\s\S]*moves nothing on a machine/],
+    ['tell', 'can I break something?', /no key starts, opens or shuts/],
+    ['tell', 'I have no machine here, what do I key?', /README[\s\S]*Alone you key/],
+    [
+      'read',
+      'what does MONITOR mean?',
+      /A verdict: [\s\S]*In this job, taper: MONITOR from 70 % of its limit/,
+    ],
+    ['read', 'what happens if there is none?', /^Nothing in this job's papers answers that/],
+  ])('%s: %j is answered from the record', (at, line, says) => {
+    expect(answer(at, line)).toMatch(says)
+  })
+
   it('says of a hold point whose time has run out that nothing goes in, though no entry says so yet', () => {
     const { engine, state, talk, now } = new Walk().throughGate()
     const late = { ...now, ms: now.ms + 31 * 60_000 }
