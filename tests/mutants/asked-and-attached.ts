@@ -2,6 +2,42 @@
 import { of } from './mutant.ts'
 
 export const ASKED_AND_ATTACHED = [
+  ...of('core/talk/safety-lines', 'core/talk/safety-asked', [
+    {
+      rule: 'Of a hold point that is not complete it is said that nothing goes in.',
+      find: "gates.some((gate) => gateState(state, gate.id).status !== 'open') ||",
+      into: '',
+      by: ' is told from the job',
+    },
+    {
+      rule: 'Of a hold point whose time has run out it is said that nothing goes in, entry or none.',
+      find: '(until !== undefined && !(now.ms < until))',
+      into: 'until === Number.NaN',
+      by: 'says of a hold point whose time has run out that nothing goes in, though no entry says so yet',
+    },
+    {
+      rule: 'Whom to call is told before the plate was read too.',
+      find: 'line.startsWith(CALL) || ',
+      into: "line.startsWith('FIRST') && ",
+      by: 'never holds back whom to call, and shows no tag before the plate was read',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/safety-asked', [
+    {
+      rule: 'A question of safety is told from the job before any paper is looked through.',
+      find: 'if (safety !== null) return safetyLines(defs, state, safety, asked, now)',
+      into: 'if (safety === undefined) return safetyLines(defs, state, safety, asked, now)',
+      by: ' is told from the job',
+    },
+  ]),
+  ...of('core/talk/hear', 'core/talk/asked', [
+    {
+      rule: 'What may be a question goes on no record as words before it is asked about.',
+      find: 'wordIn(line) !== null || mayBeAsked(question, line)',
+      into: 'wordIn(line) !== null',
+      by: 'may be a question: it is asked about, and goes on no record before',
+    },
+  ]),
   ...of('core/talk/asked', 'core/talk/asked', [
     {
       rule: 'A line that could be an answer at its prompt is never taken for a question.',
@@ -16,7 +52,7 @@ export const ASKED_AND_ATTACHED = [
       by: 'is never looked up, said or put into any input, whatever is keyed for it',
     },
     {
-      rule: 'Where words are asked for, a line that looks like a question is those words.',
+      rule: 'Where words are asked for, a line that begins with ask and asks nothing is those words.',
       find: "if (takes === 'words') {",
       into: "if (takes === 'words' && line === '') {",
       by: 'is the note',
@@ -68,8 +104,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/hear', 'core/talk/hear', [
     {
       rule: 'A word keyed alone where words are asked for goes on no record before it is asked about.',
-      find: "takes === 'words' && wordIn(line) !== null",
-      into: "takes === 'secret' && wordIn(line) !== null",
+      find: "takes === 'words' && !isBack(line)",
+      into: "takes === 'secret' && !isBack(line)",
       by: 'is asked about, and is on no record till then',
     },
   ]),
@@ -114,6 +150,12 @@ export const ASKED_AND_ATTACHED = [
       rule: 'Where too little of a question is found in any passage, nothing is quoted.',
       find: 'held < needed',
       into: 'held < 1',
+      by: ' is nothing',
+    },
+    {
+      rule: 'A passage that shares only a word such as asked with a question is not quoted.',
+      find: 'if (!isAbout) return []',
+      into: '',
       by: ' is nothing',
     },
   ]),

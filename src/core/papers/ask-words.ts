@@ -27,6 +27,10 @@ const SAME: Readonly<Record<string, string>> = {
   gage: 'gauge',
   center: 'centre',
   ve: 'volumetric',
+  clean: 'wipe',
+  cleaned: 'wipe',
+  cleaning: 'wipe',
+  monitored: 'monitor',
 }
 
 /** What the forms of a word share: `measure`, `measured` and `measuring` are one. `gas` is no form of another. */
@@ -47,6 +51,7 @@ export function wordsOf(text: string): string[] {
 /** Short names and turns of phrase that would be lost word by word. A capital HE is an end of a cylinder, a small one somebody. */
 const PHRASES: readonly (readonly [RegExp, string])[] = [
   [/\bh\.?e\.? (?:and|or) c\.?e\b\.?/gi, 'head end, crank end'],
+  [/\bhydrogen sul(?:f|ph)ide\b/gi, 'H2S'],
   [/\bHE\b/g, 'head end'],
   [/\bCE\b/g, 'crank end'],
   [/\bfallbacks?\b/gi, 'fall-back'],
@@ -61,6 +66,27 @@ export function phrased(text: string): string {
 export function aboutOf(question: string): string[] {
   const words = wordsOf(phrased(question).toLowerCase()).filter((word) => !SAYS_NOTHING.has(word))
   return [...new Set(words.map(stem))]
+}
+
+/** Words that many passages hold and none is about: alone they make no passage an answer. */
+const WEAK = new Set(
+  (
+    'ask asked alone answer answered none nothing nobody somebody anybody everybody count counts place places turn turns start ' +
+    'starts press wrong right next real first last new old same other another again still yet now today before after always never ' +
+    'only just even both each every all two one three six twice half show see look find give keep leave call tell try run move stand wait ' +
+    'time day work people person way side part whole'
+  )
+    .split(' ')
+    .map(stem),
+)
+
+export function isWeak(word: string): boolean {
+  return WEAK.has(word)
+}
+
+/** Whether a question asks for a figure: what has none does not answer it. */
+export function asksFigure(question: string): boolean {
+  return /^(?:and )?how (?:long|big|deep|heavy|high|wide|thick|hot|many|old|fast)\b/i.test(question.trim())
 }
 
 /** Whether a question is about how much of something is still right. */

@@ -3,7 +3,7 @@
 import MiniSearch from 'minisearch'
 import type { Definitions } from '../job/definitions.ts'
 import { oncePer } from '../lib/once.ts'
-import { aboutOf, asksLimit, asksMeaning, stem, wordsOf } from './ask-words.ts'
+import { aboutOf, asksFigure, asksLimit, asksMeaning, isWeak, stem, wordsOf } from './ask-words.ts'
 import { judgedIds } from './limit-passages.ts'
 import { type Passage, type PassageKind, passagesOf } from './passages.ts'
 
@@ -11,7 +11,7 @@ import { type Passage, type PassageKind, passagesOf } from './passages.ts'
 export const MOST_QUOTED = 3
 
 /** Share of the words of a question that a passage has to hold. */
-const ENOUGH = 0.6
+const ENOUGH = 0.65
 
 /** What is asked by its own name comes before what only mentions it. */
 const BY_NAME = 2
@@ -60,6 +60,14 @@ export function findPassages(defs: Definitions, question: string, step: number |
   return quoted
 }
 
+/** A figure, in digits or in words. */
+const HAS_FIGURE = /\d|\b(?:two|three|four|five|six|once|twice|half|minute|hour)\b/i
+
+/** How long is not answered by how far it may be worn: a limit is quoted where a limit is asked. */
+function givesFigure({ kind, limits, text }: Passage, question: string): boolean {
+  return HAS_FIGURE.test(text) && (kind !== 'limit' || limits === undefined || asksLimit(question))
+}
+
 interface Hit {
   readonly passage: Passage
   readonly score: number
@@ -84,11 +92,19 @@ function look(
   })
   const judged = new Set(judgedIds(defs, null))
   const needed = Math.ceil(about.length * ENOUGH)
+  const needsFigure = asksFigure(question)
   return results
-    .flatMap(({ id, score, queryTerms }) => {
+    .flatMap(({ id, score, queryTerms, match }) => {
       const passage = passages.get(id)
-      const held = new Set(queryTerms).size
+      const words = new Set(queryTerms)
+      const held = words.size
       if (passage === undefined || held < needed) return []
+      if (needsFigure && !givesFigure(passage, question)) return []
+      // A word such as asked or alone says nothing about what a passage is about, but where a term goes by it.
+      const isAbout = [...words].some(
+        (word) => !isWeak(word) || (passage.kind === 'term' && match[word]?.includes('about')),
+      )
+      if (!isAbout) return []
       const named = isNamed(passage, about) ? BY_NAME : 1
       const isOwn = passage.kind === 'limit' && !passage.fallback
       const isJudged = passage.limits !== undefined && judged.has(passage.limits)
@@ -114,6 +130,7 @@ function weightsFor(question: string): (kind: PassageKind) => number {
     if (kind === 'limit') return isLimit ? 3 : 0.6
     if (kind === 'term') return isMeaning && !isLimit ? 3 : 1
     if (kind === 'why') return isWhy ? 2 : 1
-    return kind === 'hazard' && isWhy ? 1.5 : 1
+    if (kind === 'hazard') return isWhy ? 1.5 : 0.7
+    return 1
   }
 }

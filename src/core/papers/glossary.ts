@@ -1,12 +1,15 @@
 // Terms of the trade in our own words, for questions asked at the prompt. No limit and no figure of any machine stands here:
-// those come from its record and the books it names. Common practice, no source.
+// those come from its record and the books it names. Common practice, no source; a figure of public law has its source beside it.
 
 export interface Term {
   readonly term: string
+  /** Other words that people ask for it by; looked through and never quoted. */
+  readonly also: string
   readonly says: string
 }
 
 const GLOSSARY_TEXT = `
+ACCEPT: A verdict: the figure is inside its limit with the measuring error allowed for, and below the share from which its owner wants it watched.
 as found: The state in which something was met, measured before anybody cleans, adjusts or mends it. It is what tells how the machine wore.
 as left: The state in which something goes back to work, measured after the last thing was done to it. The next overhaul is compared with it.
 bar over: To turn a machine slowly by hand or with barring gear, without its driver. Whoever is near a moving part may be caught, so people are counted clear first.
@@ -14,6 +17,7 @@ barring gear: The lever, ratchet or small drive that turns the crank for work. I
 bleed: A small valve or opening to air that shows whether a space holds pressure. It stays open while people work, so that gas that leaks in has a way out.
 blind: A solid plate put between two flanges, so that a leaking valve cannot let anything through. It has a number and is counted out again.
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
+bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
 bump test: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
@@ -35,15 +39,20 @@ disposition: What a lead decides about something that did not conform: accept, r
 distance piece: The open length of frame between crosshead guide and cylinder that keeps oil and gas apart. Gas that leaks from the packing gathers there.
 double acting: Said of a cylinder that compresses at both ends of its piston.
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
+EXAMPLE: A job on an invented machine and crew, to be walked by anybody. Nothing of it counts for a machine.
 expanded uncertainty: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad.
 fall-back limit: A limit from a named book, used only where the machine's own papers say nothing and a lead has named that book.
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
+gauge temperature | temperature of gauge micrometer part instrument thermometer: Metal grows as it warms, gauge and part alike. Both are read before and after, so that each size can be brought to one temperature; unknown, the verdict is HOLD.
 governing limit: Of all the limits that were looked at, the one of which most is used up.
 guard band: A strip inside a limit, as wide as the measuring error, that is kept free. What falls in it may really lie outside, so it is not accepted.
+H2S | hydrogen sulfide sour gas poison kill smell: Hydrogen sulfide, a gas of sour wells that can kill within a few breaths. It smells of bad eggs and soon dulls the nose, so a smell that is gone proves nothing: only a meter tells. Ceiling 20 ppm, 29 CFR 1910.1000 Table Z-2; ceiling 10 ppm, NIOSH; danger to life at 100 ppm, NIOSH, that one from memory.
 head end: The end of the cylinder away from the crank, closed by the outer head. Drawings write HE for it.
+HOLD: A verdict, and where a job may stand still: something is missing, unsound or too near to a limit for the measuring error. Nobody may pass it as good; what is missing is found, or a lead decides.
 hold point: A place in the work that nobody passes until what it asks for is shown and on record. Some are there to keep people from harm, and some for an inspection.
 hone: To dress a bore with stones that spread outward, for a finish or a little roundness. It makes the bore larger.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
+inert gas | nitrogen: A gas that neither burns nor lets anything burn, nitrogen most of all. Nobody can breathe it, and nobody feels it: whoever breathes it falls without a warning.
 infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
 interference: How much larger the inner part is than the hole it sits in before the two are put together.
 isolation point: A place where a source of energy is shut off and locked, such as a breaker or a valve.
@@ -53,6 +62,7 @@ liner: A sleeve that forms the bore and can be renewed without a new cylinder.
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
 micrometer: An instrument that reads a size from the turn of a fine screw. An inside micrometer spans a bore between two points.
+MONITOR: A verdict: the figure is inside its limit with the measuring error allowed for, and at or over the share of it from which its owner wants it watched. It is also the best that can be told where that error was left out by leave of the owner. It counts as a nonconformance until a lead has decided.
 most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
 nonconformance: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
@@ -62,10 +72,16 @@ packing: Sets of rings in cups around the piston rod that keep the gas in the cy
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
 piston ring: A ring in a groove of the piston that seals against the bore.
 piston rod: The rod that joins piston and crosshead and passes through the packing.
+places of measuring | six places stations axes: A bore wears unevenly, along its length and around it. Three stations, each measured in two directions, make six places, and the worst of them shows.
+PRACTICE | practise training exercise: A job to learn on, with the word on every line. A trainee signs on to no other, and nothing of it counts for a machine.
 preload: The pull that stays in a bolt or rod after it was made tight.
 purge: To sweep gas out of a space with another one that does not burn, before it is opened or filled. A space swept with nitrogen holds no oxygen to breathe.
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
+REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
+repeats | two readings twice again count counts: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
+REPLACE: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part is renewed then. A lead decides; the word only proposes.
 reversal: The change of the load at the crosshead pin from push to pull and back in each turn. It lets oil in on both sides of the bearing.
+REWORK: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part can be worked on then. A lead decides; the word only proposes.
 rider band: A band around the piston that carries its weight, so that the piston itself does not touch the bore. It has to stand proud of the piston.
 ridge: A step at the end of ring travel, left where the rings never wore the bore.
 ring gap: The opening between the two ends of a piston ring that lies in the bore. Too tight, the ends butt when hot and the ring seizes; too wide, it leaks.
@@ -75,6 +91,7 @@ rod drop: How far the piston rod has come down from where it ran when the rider 
 rod load: The push or pull in the piston rod, from gas pressure and from the mass that is moved. Frame and rod have a limit for it each way.
 rod sag: How far a rod bends under its own weight between its supports.
 runout: How much a dial on the rod moves while the rod goes through its stroke or is turned. Part of it follows from the sizes of the machine, and the rest tells of alignment.
+scoring | score scored scratch scratches scratched groove: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
 set-check: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
 setting standard: A piece of known size with which an instrument is compared.
 side clearance: The gap between the side of a ring and its groove. Without it the ring sticks; with too much it hammers.
@@ -97,10 +114,11 @@ witness: Somebody who did none of the work, looks for themselves and signs.
 witness point: A place in the work where somebody may come and look. Notice is given, and when it has run out the work may go on without them, which is put on record.
 `
 
-/** Each term with what it means, one or two sentences. */
+/** Each term with what it means, a few sentences; before the colon, after a bar, other words for it. */
 export const GLOSSARY: readonly Term[] = GLOSSARY_TEXT.trim()
   .split('\n')
   .map((line) => {
     const colon = line.indexOf(': ')
-    return { term: line.slice(0, colon), says: line.slice(colon + 2) }
+    const [term = '', also = ''] = line.slice(0, colon).split(' | ')
+    return { term, also, says: line.slice(colon + 2) }
   })

@@ -34,14 +34,14 @@ export type Bare = Omit<Passage, 'id' | 'fallback'> & { readonly fallback?: bool
 
 export function passagesOf(defs: Definitions): readonly Passage[] {
   const all: Bare[] = [
-    ...GLOSSARY.map(({ term, says }): Bare => {
+    ...GLOSSARY.map(({ term, also, says }): Bare => {
       return {
         kind: 'term',
         from: `Terms of the trade, ${term}`,
         step: null,
         name: phrased(term),
         text: says,
-        about: phrased(term),
+        about: `${phrased(term)} ${also}`,
       }
     }),
     ...CHARACTERISTIC_IDS.flatMap((id) => limitPassage(defs, id)),

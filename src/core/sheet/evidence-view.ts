@@ -1,5 +1,6 @@
 // A hold point being filled in: what is shown so far as boxes, and the one thing asked for now.
 import type { EvidenceOf } from '../definition/evidence.ts'
+import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
 import type { CloseCause } from '../job/entries.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
@@ -21,7 +22,7 @@ import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
-import { CAUSES, gasLimitText } from './gate-block.ts'
+import { gasLimitText } from './gate-block.ts'
 import type { PromptView } from './prompt-view.ts'
 
 export function evidenceView(

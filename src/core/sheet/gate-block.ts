@@ -1,7 +1,8 @@
 // Hold points on the sheet: a permit with boxes. What was given, what failed, what fell and why.
 
+import { CAUSES } from '../job/close-causes.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../job/definitions.ts'
-import type { CloseCause, Entry } from '../job/entries.ts'
+import type { Entry } from '../job/entries.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { type Block, row } from './block.ts'
 
@@ -11,24 +12,6 @@ type GateEntry = Extract<
     type: 'evidence.given' | 'evidence.failed' | 'gate.opened' | 'gate.closed' | 'people.clear' | 'wait.begun'
   }
 >
-
-export const CAUSES: Readonly<Record<CloseCause, string>> = {
-  lapsed: 'the gas test is past its life',
-  failed: 'a gas reading is outside its limit',
-  overload: 'the load is more than the rating',
-  opening: 'a hazard was let in again',
-  people: 'somebody came onto the job',
-  instrument: 'an instrument may not be used any more',
-  again: 'what was keyed is taken back',
-  corrected: 'what was shown for it was wrong',
-  stop: 'STOP was called',
-  left: 'the job was left',
-  interrupted: 'the program was interrupted',
-  clock: 'the clock moved',
-  'handed-over': 'the job was handed over',
-  elsewhere: 'another job on the machine voids it',
-  record: 'the machine record was changed',
-}
 
 export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
   const gate = asKind(stepById(defs, entry.step), 'gate')

@@ -8,6 +8,7 @@ import { choiceHint, choiceLines } from '../talk/correct.ts'
 import { decidingText, disposingText, isDecideAsk } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
+import { wordIn } from '../talk/words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -43,7 +44,15 @@ export function questionView(
     case 'ask-again-sure':
       return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'word-meant':
-      return { ask: [asked, row('1  yes: put it down'), row('2  no: do what that word does'), back] }
+      return {
+        ask: [
+          ...(wordIn(question.line) === null ? [row(question.line.trim(), 'faint')] : []),
+          asked,
+          row('1  yes: put it down'),
+          row(wordIn(question.line) === null ? '2  no: answer it' : '2  no: do what that word does'),
+          back,
+        ],
+      }
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
   }

@@ -1,11 +1,13 @@
 // The answer to a question in plain words: passages of this job's papers, word for word, each with where it stands. Nothing
 // is made up, and nothing of it goes on record.
+import { type CharacteristicId, characteristicOf } from '../definition/characteristics.ts'
 import { type Definitions, gasLimitById } from '../job/definitions.ts'
+import { limitsFor } from '../job/limits.ts'
 import { current, next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { findPassages } from '../papers/find.ts'
 import { asksAnyLimit, judgedLimits, unlimited } from '../papers/judged-limits.ts'
-import { gasPassage } from '../papers/limit-passages.ts'
+import { gasPassage, judgedIds } from '../papers/limit-passages.ts'
 import type { Passage } from '../papers/passages.ts'
 
 export const NOTHING_FOUND =
@@ -25,9 +27,27 @@ export function quotedLines(defs: Definitions, state: State, question: string): 
   return [
     WORD_FOR_WORD,
     ...found.flatMap((passage) => [`${passage.from}${notYet(passage, at)}:`, `  "${passage.text}"`]),
+    ...(found.some(({ name }) => name === 'MONITOR' || name === 'ACCEPT') ? watchedLines(defs) : []),
     ...(found.some(({ fallback }) => fallback) ? [FALLBACK] : []),
   ]
 }
+
+/** From which share of its limit each figure of this job is MONITOR. */
+function watchedLines(defs: Definitions): string[] {
+  const limits = limitsFor(defs, judgedIds(defs, null))
+  return Object.values(limits).flatMap((limit) => {
+    if (limit === undefined) return []
+    const { label } = characteristicOf(limit.characteristic as CharacteristicId)
+    const { monitorFrom: share } = limit
+    return [
+      share === undefined
+        ? `In this job, ${label}: no share of its limit is on record, so none is watched.`
+        : `In this job, ${label}: MONITOR from ${formatShare(share)} of its limit.`,
+    ]
+  })
+}
+
+const formatShare = (share: number) => `${Number((share * 100).toFixed(1))} %`
 
 export function answerLines(defs: Definitions, state: State, question: string): string[] {
   return quotedLines(defs, state, question) ?? [NOTHING_FOUND]

@@ -14,6 +14,7 @@ import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } 
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
+import { wordIn } from './words.ts'
 
 type EvidenceInput = Extract<SignedInput, { readonly do: 'evidence' }>
 
@@ -47,7 +48,7 @@ export type PlainAsk =
   | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
-/** `line` is a word that works at any prompt, keyed where `of` asks for words. */
+/** `line` is a word that works at any prompt, or reads like a question, keyed where `of` asks for words. */
 export interface WordMeant {
   readonly kind: 'word-meant'
   readonly line: string
@@ -121,7 +122,9 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
 export function questionText(question: Ask): string {
   if (isRegisterAsk(question)) return registerQuestion(question)
   if (question.kind === 'word-meant')
-    return `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
+    return wordIn(question.line) === null
+      ? 'That reads like a question, and words were asked for. Is it what is to be put down?'
+      : `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
   if (question.kind === 'evidence-why')

@@ -6,8 +6,21 @@ import { type Item, inspectedWords } from '../job/gate.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Ask } from './ask.ts'
 import { pickedFrom } from './picked.ts'
+import { tellsOfHarm } from './safety-asked.ts'
 
 const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\u2019]s)?\s+\S/i
+
+/** Whoever or whatever such a word asks about; without one, `was` or `may` begins an answer as well. */
+const ABOUT_WHOM =
+  '(?:i|we|you|he|she|it|they|this|that|these|those|there|the|an?|my|our|his|her|some(?:body|one|thing)|any(?:body|one|thing)|nobody|every(?:body|one)|people|one|barover)'
+const HELPS =
+  '(?:is|are|am|do|does|did|was|were|has|have|had|can|could|may|might|must|should|shall|will|would)'
+const TURNED_ROUND = new RegExp(`^${HELPS}(?:n['\u2019]t)? ${ABOUT_WHOM}\\b`, 'i')
+/** Begins like a question where words are asked for: there a word such as where begins many a note. */
+const LIKE_ONE = new RegExp(
+  `^(?:(?:what|why|how|which|who)(?:['\u2019]s)? \\S|(?:where|when) ${HELPS}\\b)`,
+  'i',
+)
 
 /** Said for a question, and no answer to anything. */
 const BARE = /^(?:too (?:much|big|worn|far|large|small)|(?:what )?limits?|(?:which|what) limit|tolerances?)$/i
@@ -95,7 +108,16 @@ export function questionIn(line: string): string | null {
   if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null
   if (BARE.test(text)) return text
   // What follows the first word has to hold a word as well: IS 401 2 is a tag.
-  return FIRST_WORDS.test(text) && /\s.*\p{L}{2}/u.test(text) ? text : null
+  const begins = FIRST_WORDS.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
+  return (begins && /\s.*\p{L}{2}/u.test(text)) || tellsOfHarm(text) ? text : null
+}
+
+/** Whether words keyed where words are asked for may be a question all the same: they are asked about, as a lone word is. */
+export function mayBeAsked(question: Ask, line: string): boolean {
+  const text = line.trim().replace(/\s+/g, ' ')
+  if (takesOf(question) !== 'words' || question.kind === 'attach-path') return false
+  if (afterAsk(text) !== null || questionIn(text) === null) return false
+  return text.endsWith('?') || TURNED_ROUND.test(text) || LIKE_ONE.test(text)
 }
 
 /** What stands behind the word `ask`. */

@@ -24,7 +24,7 @@ import {
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
-import { answers, askedAt, askedWithin, couldAnswer, takesOf } from './asked.ts'
+import { answers, askedAt, askedWithin, couldAnswer, mayBeAsked, questionIn, takesOf } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
@@ -32,6 +32,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure } from './figure-sure.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { jobAskedLines } from './job-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
@@ -41,6 +42,8 @@ import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
+import { safetyAsked } from './safety-asked.ts'
+import { safetyLines } from './safety-lines.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { upTo, wantedLine } from './wanted.ts'
@@ -79,7 +82,8 @@ export function hear(
   const file = /^attach\s+(.+)$/i.exec(line.trim())
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
   const about = /^why\s+(.+)$/i.exec(line.trim())
-  if (about?.[1] !== undefined && secrecy === 'open') return say(...whyAbout(defs, state, line, about[1]))
+  if (about?.[1] !== undefined && secrecy === 'open')
+    return say(...whyAbout(defs, state, line, about[1], now))
   const reflex = reflexLines(defs, state, prompt, line)
   if (reflex !== null) {
     // A yes at a hold point is refused by the engine in its own words. Of a figure they do not say which; elsewhere once is enough.
@@ -116,7 +120,7 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
   if (reflex !== null) return stays(reflex)
   if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)
-  return takes === 'words' && wordIn(line) !== null && !isBack(line)
+  return takes === 'words' && !isBack(line) && (wordIn(line) !== null || mayBeAsked(question, line))
     ? ask({ kind: 'word-meant', line, of: question })
     : hearAnswer(defs, state, question, line)
 }
@@ -127,8 +131,9 @@ function hearMeant(defs: Definitions, state: State, question: WordMeant, line: s
   if (isBack(line)) return ask(of)
   const chosen = line.trim()
   if (chosen === '1') return hearAnswer(defs, state, of, keyed)
+  if (chosen !== '2') return ask(question, `Key 1 or 2; back asks anew: ${questionText(of)}`)
   const word = wordIn(keyed)
-  if (chosen !== '2' || word === null) return ask(question, `Key 1 or 2; back asks anew: ${questionText(of)}`)
+  if (word === null) return ask(of, ...answerTo(defs, state, questionIn(keyed) ?? keyed, now))
   if (word === 'back') return hearAnswer(defs, state, of, 'back')
   const heard = hearWord(defs, state, next(defs, state), word, now)
   const isTold = heard.input === null && heard.talk.ask === null && heard.file === undefined
@@ -137,10 +142,17 @@ function hearMeant(defs: Definitions, state: State, question: WordMeant, line: s
 
 const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
-/** How the job stands is told from the job; everything else is looked up in its papers. */
+/** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
 function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
+  return toldLines(defs, state, asked, now) ?? answerLines(defs, state, asked)
+}
+
+/** What no paper answers and the job itself does; harm comes first. Null: it is none of it. */
+function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
+  const safety = safetyAsked(asked)
+  if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(asked)
-  return about === null ? answerLines(defs, state, asked) : whereLines(defs, state, now, about)
+  return about === null ? jobAskedLines(defs, state, asked) : whereLines(defs, state, now, about)
 }
 
 function momentOf(state: State): Instant {
@@ -148,10 +160,12 @@ function momentOf(state: State): Instant {
 }
 
 /** The sums of a figure where it is one or near to one; else a question like any other. */
-function whyAbout(defs: Definitions, state: State, line: string, about: string): string[] {
+function whyAbout(defs: Definitions, state: State, line: string, about: string, now: Instant): string[] {
   const word = about.replace(/[\s?]+$/, '')
   const known = whyKnown(defs, state, word)
   if (known !== null) return known
+  const told = toldLines(defs, state, line, now)
+  if (told !== null) return told
   if (nearFigure(word) !== undefined) return whyNumber(defs, state, word)
   const quoted = quotedLines(defs, state, line)
   if (quoted !== null) return quoted

@@ -120,7 +120,7 @@ function openLines(defs: Definitions, state: State): string[] {
 
 const STATUS = { never: 'not complete yet', open: 'complete', closed: 'FALLEN, asked again' } as const
 
-function gateLine(defs: Definitions, state: State, gate: GateStep, now: Instant): string[] {
+export function gateLine(defs: Definitions, state: State, gate: GateStep, now: Instant): string[] {
   const { status, given } = gateState(state, gate.id)
   const shown = Object.keys(given).length
   if (status === 'never' && shown === 0) return [`Hold point ${gate.number}: nothing shown yet.`]

@@ -25,7 +25,9 @@ const isLookedUp = (lines: readonly string[]) => lines[0] === WORD_FOR_WORD || l
 /** Looked up, or told from the job itself. */
 const isAnswer = (lines: readonly string[]) =>
   isLookedUp(lines) ||
-  /^(This job judges|The limit of|STOP is open|No gas test stands|Hold point \d+: )/.test(lines[0] ?? '')
+  /^(This job judges|The limit of|STOP is open|No gas test stands|Hold point \d+: |Taken last|No figure|Signed on|Nobody is|Barover sees|Not yet|FIRST: |7\.1 .* waits)/.test(
+    lines[0] ?? '',
+  )
 
 const QUESTIONS = [
   'what gap is too much',
@@ -40,6 +42,12 @@ const QUESTIONS = [
   'ask: ring gap',
   'which end is the head end',
   'when does the gas test lapse?',
+  'did it take my reading',
+  'am I allowed to do this alone',
+  'may I go in',
+  'are we done',
+  'somebody is hurt',
+  'it has moved',
 ]
 
 const NO_QUESTIONS = [
@@ -69,7 +77,7 @@ const NO_QUESTIONS = [
     'island',
     'whatever',
   ],
-  ...['how 9', 'doesnt matter', 'isolated'],
+  ...['how 9', 'doesnt matter', 'isolated', 'was scored', 'may 12', 'hurt', 'alarm'],
 ]
 
 describe('a line', () => {
@@ -231,14 +239,8 @@ describe('at every prompt', () => {
 })
 
 describe('where words are asked for', () => {
-  const notes = [
-    'what gap is too much',
-    'why an air drill',
-    'is this right?',
-    'ask KH to look at it',
-    'ask the lead',
-    'how: by lamp',
-  ]
+  const notes = ['ask KH to look at it', 'ask the lead', 'how: by lamp', 'was scored', 'where the ring ran']
+  const doubtful = ['what gap is too much', 'why an air drill', 'is this right?', 'did it take my reading']
 
   it.each(notes)('%j is the note', (line) => {
     expect(new Walk().toBore().keys('note', line).last).toMatchObject({ type: 'note.written', text: line })
@@ -248,6 +250,24 @@ describe('where words are asked for', () => {
     })
     const kept = new Walk().toBore().keys('9.053', '3', line)
     expect(kept.entries.at(-1)).toMatchObject({ type: 'doubt.settled', why: line })
+  })
+
+  it.each(doubtful)('%j may be a question: it is asked about, and goes on no record before', (line) => {
+    const walk = new Walk().toBore().keys('note', line)
+    expect(walk.talk.ask).toEqual({ kind: 'word-meant', line, of: { kind: 'note' } })
+    expect(walk.last.type).not.toBe('note.written')
+    expect(heard(walk, '1').input).toEqual({ do: 'note', text: line })
+    const told = heard(walk, '2')
+    expect([told.input, told.talk.ask, told.say.length > 0]).toEqual([null, { kind: 'note' }, true])
+    for (const other of ['', '3', 'yes', line]) expect(heard(walk, other).input).toBeNull()
+  })
+
+  it('at the cause of a STOP too, which asks on after the answer', () => {
+    const walk = new Walk().toBore().keys('stop', '1', 'who may release this?', '2')
+    expect(walk.said.join('\n')).toContain('A lead releases a STOP')
+    expect(walk.talk.ask).toMatchObject({ kind: 'stop-why' })
+    walk.keys('gas was smelt', 'RO')
+    expect(walk.prompt.kind).toBe('stopped')
   })
 
   it('a question with ask before it is one, and the words are still asked for', () => {

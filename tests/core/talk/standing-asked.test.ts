@@ -102,7 +102,7 @@ describe('a question about how the job stands', () => {
     expect(heard('who is signed on')).toMatchObject({ talk: walk.talk, input: null, say: ['Signed on: RO.'] })
     walk.keys('back', 'note')
     expect(heard('ask who is signed on').say).toEqual(['Signed on: RO.'])
-    expect(heard('who is signed on').input).toMatchObject({ do: 'note' })
+    expect(heard('who is signed on').talk.ask).toMatchObject({ kind: 'word-meant', of: { kind: 'note' } })
   })
 
   it('tells that no gas test stands where none does', () => {

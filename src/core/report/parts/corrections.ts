@@ -1,10 +1,11 @@
 // What was put right or taken back after it had been keyed, with the old and the new.
+
+import { CAUSES } from '../../job/close-causes.ts'
 import { asKind, type Definitions, stepById } from '../../job/definitions.ts'
 import { defsAt, type Editions } from '../../job/editions.ts'
 import type { Entry, ReadingAt } from '../../job/entries.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import type { Move } from '../../review/look.ts'
-import { CAUSES } from '../../sheet/gate-block.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Report } from '../schema.ts'
 import { numbered } from './readings.ts'

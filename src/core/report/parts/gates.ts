@@ -1,4 +1,6 @@
 // Hold points: what stood when each was complete, how old it was then, what was no evidence, and what fell.
+
+import { CAUSES } from '../../job/close-causes.ts'
 import { asKind, type Definitions, hazardName, stepById } from '../../job/definitions.ts'
 import { defsAt, type Editions } from '../../job/editions.ts'
 import type { Entry } from '../../job/entries.ts'
@@ -9,7 +11,7 @@ import { lifeMs } from '../../job/lapse.ts'
 import type { Given, State } from '../../job/state.ts'
 import { readStamp } from '../../lib/instant.ts'
 import type { Move } from '../../review/look.ts'
-import { CAUSES, gasLimitText } from '../../sheet/gate-block.ts'
+import { gasLimitText } from '../../sheet/gate-block.ts'
 import { unitNamed } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'

@@ -1,10 +1,11 @@
 // Hold points that failed, grew stale or fell otherwise than by the procedure's own next step: one exception for each, parted by
 // what the record can tell of people behind it. A step that lets a hazard in makes a hold point fall because it is meant to:
 // that is counted, and no exception.
+
+import { CAUSES } from '../../job/close-causes.ts'
 import type { CloseCause } from '../../job/entries.ts'
 import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
-import { CAUSES } from '../../sheet/gate-block.ts'
 import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
 import type { Found, Kind } from '../exception.ts'
 import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'

@@ -1,0 +1,86 @@
+// Questions about the record itself and the instruments: is this real, what is keyed without a machine, which one is taken, and
+// why an instrument is refused. Told from the job; nothing is chosen for anybody.
+import type { Instrument } from '../definition/instruments.ts'
+import { unfitness } from '../job/admit-people.ts'
+import type { Definitions } from '../job/definitions.ts'
+import { next } from '../job/next.ts'
+import { unsuited } from '../job/seats.ts'
+import type { State } from '../job/state.ts'
+
+const REAL =
+  /\bis (?:this|it|that) (?:for )?(?:real|practice|practise|(?:an? |the )?(?:example|exercise|game|test))\b|\b(?:break|damage|destroy|ruin|spoil) (?:something|anything|it|the (?:machine|compressor|program))\b/i
+const NO_MACHINE =
+  /\b(?:no|without a|without the|not at (?:a|the)|away from the) (?:machine|compressor|cylinder)\b/i
+const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|instrument)\b/i
+/** These are of the standard, which has a passage of its own. */
+const OF_STANDARD = /\b(?:standard|ring|set-check|size)\b/i
+
+/** Null: the question is none of these. */
+export function jobAskedLines(defs: Definitions, state: State, question: string): string[] | null {
+  if (NO_MACHINE.test(question)) return [...recordLines(state), ...withoutMachine(state)]
+  if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
+  const prompt = next(defs, state)
+  if (prompt.kind === 'pick' && WHICH.test(question.trim()))
+    return [
+      `Wanted: ${prompt.seat.for}. Barover chooses none: take the one in your hand, and key the number on its tag.`,
+      ...prompt.options.map(
+        (one) => `${one.id}: ${refusedToday(defs, state, one, prompt.seat.id) ?? nothingRefuses(state)}.`,
+      ),
+    ]
+  if (OF_STANDARD.test(question)) return null
+  const asked = defs.instruments.instruments.filter(({ id }) => isNamed(id, question))
+  return asked.length === 0 ? null : asked.slice(0, 2).flatMap((one) => instrumentLines(defs, state, one))
+}
+
+function isNamed(id: string, question: string): boolean {
+  if (!/\p{L}/u.test(id)) return false
+  const word = id.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  return new RegExp(`(?<![\\p{L}\\p{N}-])${word}(?![\\p{L}\\p{N}-])`, 'iu').test(question)
+}
+
+/** Its record: what it is, what it spans, until when it is calibrated, and why it is refused on the day of the job. */
+function instrumentLines(defs: Definitions, state: State, one: Instrument): string[] {
+  const span =
+    'range' in one ? `, ${one.range.from.text} to ${one.range.to.text}, steps of ${one.resolution.text}` : ''
+  const prompt = next(defs, state)
+  const seat = prompt.kind === 'pick' && prompt.seat.kinds.includes(one.kind) ? prompt.seat.id : null
+  const refused = refusedToday(defs, state, one, seat)
+  return [
+    `${one.id}, from the register of instruments: ${one.title}, ${one.kind.replaceAll('_', ' ')}${span}.`,
+    `Calibrated until ${one.calibration.due}, certificate ${one.calibration.certificate}.`,
+    refused === null ? `${one.id}: ${nothingRefuses(state)}.` : `Refused: ${refused}.`,
+  ]
+}
+
+const nothingRefuses = ({ lastAt }: State) => `nothing on its record refuses it on ${lastAt.slice(0, 10)}`
+
+/** As the engine refuses it; `seat`: the use it is asked for, null for any. */
+function refusedToday(defs: Definitions, state: State, one: Instrument, seat: string | null): string | null {
+  if (state.doubted[one.id] !== undefined) return 'it was found out of calibration on this job'
+  const seats = seat === null ? [] : [seat]
+  return unfitness(defs, one, state.lastAt) ?? seats.flatMap((id) => unsuited(defs, id, one) ?? [])[0] ?? null
+}
+
+function recordLines({ record }: State): string[] {
+  return [
+    record === 'REAL'
+      ? 'This job is REAL: what is keyed stands for the machine on its plate.'
+      : `This job is ${record}, as each of its sheets says: nothing in it counts for any machine.`,
+  ]
+}
+
+const NOTHING_MOVES = [
+  'Barover moves nothing on a machine: no key starts, opens or shuts anything.',
+  'A slip is put right with back or correct; the first answer stays in the log.',
+]
+
+function withoutMachine({ record }: State): string[] {
+  return record === 'REAL'
+    ? [
+        'Here only what stands at the machine is keyed. leave keeps the job; practice is begun where jobs are chosen.',
+      ]
+    : [
+        'The ten lines of the README walk the example: tag, lock numbers, words and figures stand there.',
+        'Alone you key for the partner as well, and at witness and lead the initials and PINs that stand there.',
+      ]
+}

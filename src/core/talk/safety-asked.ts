@@ -1,0 +1,166 @@
+// Questions that people ask who are in doubt about themselves or others, heard by words of their own before any paper is
+// looked through: a passage that only shares a word with such a question would be worse than no answer.
+
+/**
+ * Somebody is hurt; does not answer; an alarm or a smell; it starts or turns; air out of its limits; something is missing;
+ * something goes wrong; what STOP does; why people come out; a trainee; alone; hands in; whether it is safe; who releases a
+ * STOP; who witnesses; whether one is allowed.
+ */
+export type SafetyAsked =
+  | 'hurt'
+  | 'no-answer'
+  | 'alarm'
+  | 'starts'
+  | 'bad-air'
+  | 'missing'
+  | 'wrong'
+  | 'stop'
+  | 'come-out'
+  | 'trainee'
+  | 'alone'
+  | 'hands'
+  | 'safe'
+  | 'release'
+  | 'witness'
+  | 'allowed'
+
+const OTHERS =
+  '(?:he|she|they|somebody|someone|anybody|anyone|everybody|people|my \\w+|(?:the|a|an|our|her|his) (?:man|woman|mate|partner|witness|lead|mechanic|trainee|caller|person|other one))'
+const SOMEBODY = `(?:i|we|you|nobody|no one|${OTHERS})`
+const MACHINE =
+  '(?:it|that|this|(?:the |a )?(?:machine|crank|crankshaft|shaft|driver|engine|motor|compressor|piston|rod|crosshead|flywheel|unit))'
+const LIMB = '(?:hands?|arms?|fingers?|heads?|faces?|feet|foot|legs?|body)'
+const HARMED =
+  '(?:hurt|injured|harmed|sick|trapped|crushed|bleeding|dying|dead|killed|caught|burnt|burned|down|unconscious)'
+const GAS_WORD = '(?:oxygen|o2|lel|h2s|air|gas|flammables?|meter)'
+const GONE =
+  "(?:missing|lost|gone|left (?:in|inside|behind)|fell (?:in|into|off)|falls? (?:in|into)|dropped|not (?:there|to be found)|(?:cannot|can't) be found)"
+
+const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
+  [
+    'hurt',
+    [
+      '\\b(?:injur\\w*|unconscious|collapse[sd]?|faint(?:s|ed)?|dizzy|first aid|ambulance)\\b',
+      `\\b${SOMEBODY} (?:is|am|are|was|were|be|gets?|got|has been|can be|could be|may be)(?: \\w+)? ${HARMED}\\b`,
+      `\\b${SOMEBODY} (?:is|am|are|was|gets?|got) ${HARMED}\\b`,
+      '\\b(?:hurts?|harms?|kills?) (?:me|us|him|her|them|myself|somebody|someone|anybody|anyone)\\b',
+    ],
+  ],
+  [
+    'no-answer',
+    [
+      `\\b${OTHERS}\\b.*(?:\\bnot|\\bnever|\\bcannot|\\bno longer|\\bstops?|\\bstopped|n't)\\b.*\\b(?:answer|reply|respond|speak|talk|move|call|come|there)`,
+      '\\b(?:nobody|no one) (?:answers?|replies|responds|speaks|comes)\\b',
+    ],
+  ],
+  [
+    'alarm',
+    ['\\b(?:alarms?|siren|beeps?|beeping)\\b', '\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b'],
+  ],
+  [
+    'starts',
+    [
+      `\\b(?:if|when|in case|suppose|what happens|can|could|will|might)\\b.*\\b${MACHINE} (?:still |ever |suddenly |really |all |now |then )*(?:starts?|turns?|moves?|moving|turning|rolls?|runs|kicks?|jumps?|slips?|drops?|falls?)\\b`,
+      `^${MACHINE} (?:is |has |just )*(?:start(?:s|ed|ing)|turn(?:s|ed|ing)|mov(?:es|ed|ing))\\b`,
+    ],
+  ],
+  [
+    'bad-air',
+    [
+      `\\b(?:if|when|what happens|suppose|is|are)\\b.*\\b${GAS_WORD}\\b.*\\b(?:low|lower|high|higher|bad|wrong|falls?|drops?|rises?|climbs?|above|over|below|under|outside|out of|too|not enough|zero)\\b`,
+      '\\b(?:low|high|not enough|no) (?:oxygen|o2|lel|h2s|air)\\b',
+    ],
+  ],
+  [
+    'missing',
+    [
+      `\\b(?:rags?|tools?|locks?|blinds?|blocks?|keys?|parts?|nuts?|plugs?|pins?|lamps?|something|anything|one|it)\\b.*\\b${GONE}`,
+      "\\b(?:i|we) (?:lost|dropped|miss|left|cannot find|can't find)\\b",
+    ],
+  ],
+  [
+    'wrong',
+    [
+      '\\b(?:go|goes|gone|went|going) wrong\\b',
+      "\\b(?:something|anything|what)(?: is|'s)? (?:wrong|amiss|unsafe)\\b",
+      '\\b(?:did|have) (?:i|we) .*\\bwrong\\b',
+      '\\b(?:if|when) (?:something|anything) happens\\b',
+      '\\b(?:in trouble|danger|dangers|dangerous|emergency|help me)\\b',
+      '\\b(?:what|which) .*\\b(?:hazards?|risks?)\\b',
+    ],
+  ],
+  [
+    'stop',
+    [
+      '\\b(?:key|press|say|call|hit|type|use|enter|push|raise|give)(?:s|es|ed|ing)? (?:the |a |in )?stop\\b',
+      '\\bwhat (?:does|is|happens(?: after| on| at| with)?|comes after|follows) (?:the |a |my )?stop\\b',
+    ],
+  ],
+  [
+    'come-out',
+    [
+      '\\b(?:i|we|he|she|everybody|everyone|people|anybody|nobody|to|must|why) (?:\\w+ ){0,3}?(?:come|go|get|stand|stay) (?:out|clear)$',
+      '\\bcome out and stand clear\\b',
+    ],
+  ],
+  ['trainee', ['\\b(?:trainees?|apprentices?|learners?)\\b']],
+  [
+    'alone',
+    [
+      '\\b(?:alone|by (?:my|him|her|your|one)self|on (?:my|your|his|her|our) own|single[- ]handed)\\b',
+      '\\b(?:without|no|have no|nobody|no one) (?:a |an |my |the |any )?(?:partner|mate|witness|lead|second (?:person|man)|other person|anybody|anyone|else|helper|colleague)\\b',
+    ],
+  ],
+  [
+    'hands',
+    [
+      `\\b(?:may|can|could|is|are|do|should|must|when|allowed|am)\\b.*\\b${LIMB}\\b.*\\b(?:in|inside|into|there|near|now)\\b`,
+      '\\b(?:may|can|could|should|do|must|am|are|when|is)\\b.*\\b(?:go|reach|enter|lean|climb|step) (?:in|inside|into)\\b',
+      '^(?:may|can|could|should) (?:i|we|somebody|anybody) (?:enter|go on|begin|carry on|continue)\\b',
+    ],
+  ],
+  ['safe', ['\\b(?:un)?safe(?:ly|ty)?\\b(?! (?:solvent|valve|wire|data|goggles|glasses|factor))']],
+  ['release', ['\\breleas(?:e|es|ed) (?:it|this|that|the stop|a stop|stop)\\b']],
+  [
+    'witness',
+    [
+      '\\bwho\\b.*\\b(?:witness|stand there|countersign|signs? (?:here|this|for))',
+      '\\b(?:can|may|must|should|am) .*\\b(?:be|do|play) (?:the |a |an |my (?:own )?)?witness\\b',
+    ],
+  ],
+  [
+    'allowed',
+    [
+      '\\b(?:am i|are we|is (?:he|she|anybody|somebody|a \\w+|my \\w+)) (?:even |really )?(?:allowed|permitted|entitled|supposed)\\b',
+      '^may (?:i|we)(?: do (?:this|that|it))?$',
+      '^who (?:is allowed|may|can|must|has to|decides|signs)\\b',
+    ],
+  ],
+]
+
+const COMPILED = PATTERNS.map(([about, any]) => [about, new RegExp(any.join('|'), 'i')] as const)
+
+/** What of it is asked, or null where the line is no such question. */
+export function safetyAsked(line: string): SafetyAsked | null {
+  const text = line
+    .trim()
+    .replaceAll('\u2019', "'")
+    .replace(/^(?:ask[:,]? )/i, '')
+    .replace(/[\s?.!]+$/, '')
+    .replace(/,? (?:please|now|right now|here)$/i, '')
+    .replace(/\s+/g, ' ')
+  return COMPILED.find(([, pattern]) => pattern.test(text))?.[0] ?? null
+}
+
+/** What is said of them without a question mark too: nobody who keys these has time for one. */
+const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts']
+
+/** An alarm alone may stand among the words that a hold point asks for. */
+const SOUNDS = /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?)\b/i
+
+/** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
+export function tellsOfHarm(line: string): boolean {
+  const about = safetyAsked(line)
+  const isSaid = about !== null && (SAID.includes(about) || (about === 'alarm' && SOUNDS.test(line)))
+  return isSaid && /\p{L}{2}.*\s.*\p{L}{2}/u.test(line)
+}
