@@ -10,6 +10,7 @@ import type { Input } from './input.ts'
 import { keyLabel } from './item-label.ts'
 import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
+import { nobodyIn } from './nobody-in.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { type Reading, type State, stands } from './state.ts'
@@ -166,7 +167,7 @@ export function fallsWithItem(
   return fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])
 }
 
-/** Striking evidence can only shut a gate, never open one. Whoever was let in comes out first. */
+/** Striking evidence can only shut a gate, never open one. Whoever may be in comes out first. */
 export function admitTakenBackEvidence(
   defs: Definitions,
   state: State,
@@ -186,6 +187,7 @@ export function admitTakenBackEvidence(
       cause: 'corrected',
       items,
       why: `${shown}, ${keyLabel(defs, asKind(gate, 'gate'), input.item)}, is taken back: ${why.value}`,
+      ...(nobodyIn(defs, state) ? { nobody_in: true as const } : {}),
     },
   ])
 }
