@@ -4,6 +4,7 @@ import { asKind, type Definitions, gasLimitById, stepById } from '../job/definit
 import type { CloseCause, Entry } from '../job/entries.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { type Block, row } from './block.ts'
+import { oxygenRows } from './little-oxygen.ts'
 
 type GateEntry = Extract<
   Entry,
@@ -42,13 +43,18 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
           row(
             `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
           ),
+          ...oxygenRows(defs, entry),
         ],
       }
     case 'evidence.failed':
       return {
         margin,
         right,
-        rows: [row(`[FAILED] ${label}  ${entry.shown}`, 'caution'), row(`  ${entry.why}`, 'caution')],
+        rows: [
+          row(`[FAILED] ${label}  ${entry.shown}`, 'caution'),
+          row(`  ${entry.why}`, 'caution'),
+          ...oxygenRows(defs, entry),
+        ],
       }
     case 'gate.opened':
       return { margin, right, rows: [row(completed(gate.step.title), 'strong')] }
