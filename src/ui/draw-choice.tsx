@@ -1,7 +1,7 @@
 // A numbered choice on the terminal, before any job is open.
 import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
-import { asciiTwin, clean } from '../core/lib/text.ts'
+import { asciiTwin, clean, wrap } from '../core/lib/text.ts'
 import { marginRule } from '../core/sheet/ruling.ts'
 import { type Choice, hearChoice } from '../core/talk/choice.ts'
 import { dropEarly } from './early-keys.ts'
@@ -72,7 +72,9 @@ function ChoiceScreen({
   )
   useKeys(press, () => end('interrupted'), showSafe)
   const rule = ` ${marginRule(choice.ascii)} `
-  const room = Math.max(1, size.rows - 6 - choice.lines.length - Math.max(1, told.length))
+  // What is said is read whole: a line that is too long goes on below.
+  const said = told.flatMap((text) => wrap(text, Math.max(20, size.columns - 9)))
+  const room = Math.max(1, size.rows - 6 - choice.lines.length - Math.max(1, said.length))
   const options = choice.options.slice(0, room)
   const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`
   return (
@@ -94,8 +96,9 @@ function ChoiceScreen({
         ))}
         <Text wrap="truncate">{line('0', choice.zero)}</Text>
         <Text wrap="truncate">{line('Tab', 'Make safe')}</Text>
-        {told.map((text) => (
-          <Text key={text} wrap="truncate">
+        {said.map((text, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place under the choice
+          <Text key={i} wrap="truncate">
             {line('', text)}
           </Text>
         ))}

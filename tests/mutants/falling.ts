@@ -33,13 +33,13 @@ export const FALLING = [
     },
     {
       rule: 'A gate that falls while it is open calls people out.',
-      find: "gate.status === 'open' || AT_THE_PLACE",
-      into: 'AT_THE_PLACE',
+      find: "gate.status === 'open' || (AT_THE_PLACE",
+      into: '(AT_THE_PLACE',
       by: 'released, calls everybody out and asks the whole gate again',
     },
     {
       rule: 'A test that failed, or was made with a meter found wrong, calls out whoever stands at the place, gate open or not.',
-      find: ' || AT_THE_PLACE.includes(cause)',
+      find: ' || (AT_THE_PLACE.includes(cause) && !nobodyIn)',
       into: '',
       by: 'calls people out also from a gate that is only half shown',
       in: 'core/job/instrument',
@@ -57,6 +57,27 @@ export const FALLING = [
       into: '?? 0',
       by: 'begun at a time that cannot be read never ends',
       in: 'core/job/fail-closed',
+    },
+  ]),
+  ...of('core/job/nobody-in', 'core/job/nobody-in', [
+    {
+      rule: 'What is said of nobody being in is never believed against a gate that is open.',
+      file: 'core/job/fold-gate',
+      find: "gate.status === 'open' || (AT_THE_PLACE.includes(cause) && !nobodyIn)",
+      into: "(!nobodyIn && (gate.status === 'open' || AT_THE_PLACE.includes(cause)))",
+      by: 'believes no entry that says nobody is in against a hold point that is open',
+    },
+    {
+      rule: 'Evidence taken back calls people out where any hold point of the job was ever complete.',
+      find: "status === 'never' &&",
+      into: '',
+      by: 'calls people out where another hold point',
+    },
+    {
+      rule: 'Evidence taken back calls people out where anything was read or watched at the place.',
+      find: 'FROM_AFAR.includes(evidence.kind) && ',
+      into: '',
+      by: 'calls people out of a hold point where something was read',
     },
   ]),
   ...of('core/job/voiding', 'core/job/voiding', [

@@ -2,7 +2,8 @@
 
 import { replay } from '../../app/replay.ts'
 import type { RecordKind } from '../../core/job/definitions.ts'
-import { layOut, plainText, row } from '../../core/sheet/block.ts'
+import { row } from '../../core/sheet/block.ts'
+import { blockText } from '../../core/sheet/linear.ts'
 import { standingOf } from '../../core/talk/standing.ts'
 import { type JobFile, listJobs } from '../../node/job-folder.ts'
 import { readSound } from '../../node/job-store.ts'
@@ -19,7 +20,7 @@ export const jobsCommand: Command = {
   usage: 'barover jobs [--jobs DIR]',
   summary:
     'List the jobs in a folder, newest first: when, on which machine, who, how each stands, what is on by the record.',
-  options: { jobs: SHARED.jobs, json: SHARED.json, ascii: SHARED.ascii },
+  options: { jobs: SHARED.jobs, json: SHARED.json, plain: SHARED.plain, ascii: SHARED.ascii },
   positionals: { least: 0, most: 0 },
   run: async (values) => {
     const list = listJobs(jobsFolder(values)).map((file) => ({ ...summary(file), left: leftBy(file) }))
@@ -31,7 +32,7 @@ export const jobsCommand: Command = {
         // An id is to be copied: nothing breaks it but the edge of the screen.
         print(`${job.record.padEnd(8)}  ${job.job}`)
         const rows = [...aboutLines(job), ...job.left].map((line) => row(line))
-        print(plainText(layOut({ margin: '', rows }, sheetStyle(values, job.record))))
+        print(blockText({ margin: '', rows }, sheetStyle(values, job.record)))
       }
     if (list.some(({ damaged }) => damaged !== null)) return EXIT.fileProblem
     return list.some(({ torn }) => torn !== null) ? EXIT.checkFailed : EXIT.done

@@ -6,7 +6,8 @@ import type { Clock } from '../../app/ports.ts'
 import { openedOf } from '../../app/replay.ts'
 import type { Entry } from '../../core/job/entries.ts'
 import { readStamp } from '../../core/lib/instant.ts'
-import { layOut, plainText, row } from '../../core/sheet/block.ts'
+import { row } from '../../core/sheet/block.ts'
+import { blockText } from '../../core/sheet/linear.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { UserError } from '../../node/user-error.ts'
@@ -68,7 +69,7 @@ function tellFrom({ journal, record }: OpenedJob, values: Values): void {
     ...headGroups(journal.head()),
     asCalled('If another one was noted for the end of it, lines were cut off: barover verify --head.'),
   ]
-  print(plainText(layOut({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, record))))
+  print(blockText({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, record)))
 }
 
 /** A clock that was set by hand carries on a minute after the last entry; any other job has the machine's own clock. */

@@ -6,6 +6,7 @@ import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { type Block, layOut, plainText, row, type SheetStyle } from '../../core/sheet/block.ts'
+import { blockText, marked } from '../../core/sheet/linear.ts'
 import { entryBlocks, markedVoid } from '../../core/sheet/shown-block.ts'
 import { fileLines } from '../../core/talk/ask-file.ts'
 import { makeSafeLines } from '../../core/talk/make-safe.ts'
@@ -136,6 +137,12 @@ async function shownOn(
   const style = sheetStyle(values, record)
   const linesOf = (blocks: readonly Block[], at: SheetStyle) => blocks.flatMap((block) => layOut(block, at))
   const head = (text: string, at: SheetStyle) => layOut({ margin: '', rows: [row(text, 'strong')] }, at)
+  if (style.linear === true) {
+    // As people hear it: no margin and no columns.
+    if (what.heading !== null) print(marked(what.heading, style))
+    for (const block of what.blocks(style)) print(blockText(block, style))
+    return code
+  }
   const lines = [
     ...(what.heading === null ? [] : head(what.heading, style)),
     ...linesOf(what.blocks(style), style),

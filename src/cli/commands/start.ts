@@ -96,6 +96,7 @@ const inLines: Asker = async (choice, values, safe) => {
 }
 
 async function choose(values: Values, asker: Asker): Promise<number> {
+  const listened: Values = isListened(values) ? { ...values, plain: true } : values
   let isEmpty = false
   for (;;) {
     const files = listJobs(jobsFolder(values)).slice(0, 50)
@@ -128,8 +129,11 @@ async function choose(values: Values, asker: Asker): Promise<number> {
     })
     if (picked === 'interrupted') return EXIT.interrupted
     const job = picked === 'left' ? undefined : list[picked]
-    if (job !== undefined)
-      return which === 0 ? resumeJob(job.path, values) : showCommand.run(values, [job.path])
+    if (job === undefined) continue
+    if (which === 0) return resumeJob(job.path, values)
+    const code = await showCommand.run(listened, [job.path])
+    // In lines the sheet stands above, and the choice goes on below it; drawn, it was left with a key.
+    if (listened.plain !== true || code !== EXIT.done) return code
   }
 }
 

@@ -41,7 +41,12 @@ const INTERRUPTS: readonly Entry['type'][] = [
 
 export function interrupts(entry: Entry): boolean {
   // A line that was taken back by the one who keyed it is no interruption.
-  return INTERRUPTS.includes(entry.type) && !(entry.type === 'gate.closed' && entry.cause === 'again')
+  return INTERRUPTS.includes(entry.type) && !(entry.type === 'gate.closed' && isSlip(entry))
+}
+
+/** Taken back while nobody can be behind a hold point. */
+function isSlip({ cause, nobody_in }: Extract<Entry, { type: 'gate.closed' }>): boolean {
+  return cause === 'again' || nobody_in === true
 }
 
 /** Null where there is nothing to say. `state` is the one after the entry. */
@@ -63,7 +68,7 @@ export function spoken(defs: Definitions, lines: readonly string[]): string {
 
 function isWarning(defs: Definitions, state: State, entry: Entry): boolean {
   // A line that was taken back by the one who keyed it is no alarm.
-  if (entry.type === 'gate.closed') return entry.cause !== 'again'
+  if (entry.type === 'gate.closed') return !isSlip(entry)
   if (entry.type === 'elsewhere.seen') return rowsOf(defs, state, entry).some((r) => r.tone === 'caution')
   return WARNINGS.includes(entry.type)
 }

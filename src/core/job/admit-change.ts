@@ -10,6 +10,7 @@ import type { Input } from './input.ts'
 import { keyLabel } from './item-label.ts'
 import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
+import { nobodyIn } from './nobody-in.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { allOf, seenAt } from './seen.ts'
@@ -172,7 +173,7 @@ export function fallsWithItem(
   return fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])
 }
 
-/** Striking evidence can only shut a gate, never open one. Whoever was let in comes out first. */
+/** Striking evidence can only shut a gate, never open one. Whoever may be in comes out first. */
 export function admitTakenBackEvidence(
   defs: Definitions,
   state: State,
@@ -192,6 +193,7 @@ export function admitTakenBackEvidence(
       cause: 'corrected',
       items,
       why: `${shown}, ${keyLabel(defs, asKind(gate, 'gate'), input.item)}, is taken back: ${why.value}`,
+      ...(nobodyIn(defs, state) ? { nobody_in: true as const } : {}),
     },
   ])
 }

@@ -1,13 +1,15 @@
 // Whether a reading as keyed is doubted, why, and what is shown with the doubt. Nothing here changes or picks a figure.
+import { isSetOnStandard } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
-import type { Definitions, PlacedStep } from './definitions.ts'
+import { type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
 import type { ReadingAt } from './entries.ts'
 import { againstLast, type LastLeft } from './last-left.ts'
 import { likely, likelySentence, type Written } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
-import { implausible, sizeOf } from './plausible.ts'
+import { decimalsIn, implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
 import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
+import { sizeKeyed } from './temperature-size.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -36,18 +38,22 @@ export function doubtOf(defs: Definitions, state: State, placed: ReadStep, readi
   const reason = reasonOf(defs, state, placed, reading)
   if (reason === null) return null
   const fits = (si: number) => reasonOf(defs, state, placed, { ...reading, si }) === null
-  const meant = reason.isSlip ? likelySentence(reading, likely(reading, writtenAs(defs, placed), fits)) : null
+  const written = writtenAs(defs, placed, reading)
+  const meant = reason.isSlip ? likelySentence(reading, likely(reading, written, fits)) : null
   const shown = [reason.more, meant].filter((one) => one !== null).join(' ') || (reason.otherwise ?? '')
   return shown === '' ? { why: reason.why } : { why: reason.why, shown }
 }
 
 function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Reason | null {
   const outside = implausible(defs, placed, reading)
+  const sized = sizeKeyed(defs, state, placed, reading)
+  if (sized !== null && (outside !== null || standing(state, reading.place).length === 0))
+    return sizeReason(sized)
   if (outside !== null) return { why: outside, more: null, isSlip: true }
   if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const gap = temperatureGap(defs, state, placed, reading)
-  if (gap !== null) return gapReason(defs, gap, size)
+  if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
@@ -64,42 +70,65 @@ export function doubtOfCorrection(
   placed: ReadStep,
   reading: ReadingAt,
 ): Doubt | null {
+  const sized = sizeKeyed(defs, state, placed, reading)
+  if (sized !== null) return { why: sizeReason(sized).why }
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap === null) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
-  const { why, more, isSlip, otherwise } = gapReason(defs, gap, size)
+  const { why, more, isSlip, otherwise } = gapReason(defs, state, gap, size, 'correct that one next')
   const fits = (si: number) =>
     implausible(defs, placed, { ...reading, si }) === null &&
     temperatureGap(defs, state, placed, { ...reading, si }) === null
-  const [meant] = isSlip ? likely(reading, writtenAs(defs, placed), fits) : []
+  const [meant] = isSlip ? likely(reading, writtenAs(defs, placed, reading), fits) : []
   const own = meant === undefined ? null : `${meant.figure} would fit.`
   const shown = [own, more].filter((one) => one !== null).join(' ') || (otherwise ?? '')
   return shown === '' ? { why } : { why, shown }
 }
 
-/** Which of the two is the slip nobody here can say: of the one that stands it is said how it is put right. */
+/** No slip of the fingers brings it right: it belongs to another sheet. */
+function sizeReason(size: string): Reason {
+  return {
+    why: `a size, where a temperature is asked: ${size}`,
+    more: 'If it was meant for another sheet: 2, then the temperature in full.',
+    isSlip: false,
+  }
+}
+
+/**
+ * Which of the two is the slip nobody here can say: both are named, and of the one that stands it is said how it is put right. Where
+ * that one is a size of this job it is the likelier slip, and nothing is offered in place of the figure keyed now.
+ */
 function gapReason(
   defs: Definitions,
+  state: State,
   { other, apart, whose }: TemperatureGap,
   size: (si: number) => string,
+  way: string,
 ): Reason {
   const { step, reading } = other
   const why = `${size(apart)} ${apart < 0 ? 'under' : 'over'} sheet ${step.number}, ${step.step.title}`
+  const typed = reading.typed.trim()
+  const stands = `There ${typed} ${reading.unit} stands`
+  const mend = `If the slip is there: ${way}.`
+  const sized = sizeKeyed(defs, state, step, reading)
+  if (sized !== null) return { why, more: `${stands}, which is ${sized}. ${mend}`, isSlip: false }
   if (whose === 'this') return { why, more: null, isSlip: true }
   const now = reading.si + apart
   const fits = (si: number) => implausible(defs, step, { ...reading, si }) === null && isNear(si, now)
-  const meant = likely(reading, writtenAs(defs, step), fits).map(({ figure }) => figure)
-  const typed = reading.typed.trim()
-  const more =
-    meant.length === 0
-      ? null
-      : `There ${typed} ${reading.unit} stands; ${meant.join(' or ')} would fit. If the slip is there: 1, then correct.`
-  const otherwise = `Metal and instrument that have lain together differ by less than ${size(APART_K)}.`
-  return { why, more, isSlip: whose === null, otherwise }
+  const meant = likely(reading, writtenAs(defs, step, reading), fits).map(({ figure }) => figure)
+  const more = meant.length === 0 ? null : `${stands}; ${meant.join(' or ')} would fit. ${mend}`
+  const apartMost = `Metal and instrument that have lain together differ by less than ${size(APART_K)}.`
+  return { why, more, isSlip: whose === null, otherwise: `${apartMost} ${stands}. ${mend}` }
 }
 
-function writtenAs(defs: Definitions, placed: ReadStep): Written {
-  return { kind: placed.step.quantity, decimalComma: defs.machine.decimal_comma ?? false }
+function writtenAs(defs: Definitions, placed: ReadStep, reading: ReadingAt): Written {
+  const instrument = instrumentById(defs, reading.instrument)
+  return {
+    kind: placed.step.quantity,
+    decimalComma: defs.machine.decimal_comma ?? false,
+    places: decimalsIn(defs, reading),
+    isFull: placed.step.quantity === 'length' && instrument !== undefined && isSetOnStandard(instrument),
+  }
 }
 
 function farReason({ beyond, spread, others }: Far, size: (si: number) => string): Reason {

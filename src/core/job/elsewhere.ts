@@ -133,12 +133,15 @@ export function holdsGate(defs: Definitions, state: State, holds: readonly strin
     if (other.unread !== null)
       return `the log of ${jobName(other)} cannot be read, so nobody knows what it takes off (${other.unread}); barover verify says where, and its file leaves the folder of jobs only once somebody knows what that job did`
     if (other.stop !== null)
-      return `STOP is open in ${jobName(other)} on this machine: ${other.stop}; it is released there`
+      return `STOP is open in ${jobName(other)} on this machine: ${other.stop}; it is released there${state.record === 'PRACTICE' ? HOW_ON : ''}`
     if (other.letting !== null && meets(defs, other.letting.hazards, holds))
       return `${jobName(other)} is at "${other.letting.step}", which can let in ${hazardNames(other.letting.hazards)}; what that voids is proved anew once it is done`
   }
   return null
 }
+
+/** Whoever practises alone has no lead beside them; a record of work goes on by a lead and by nothing else. */
+const HOW_ON = ' by a lead; without one practise in another folder: leave, then barover --jobs and a new name'
 
 /** Another job is at a step that lets in what this holds, or waits to begin it. */
 export function isWaitedFor(defs: Definitions, state: State, holds: readonly string[]): boolean {

@@ -155,6 +155,8 @@ export type Body =
       readonly items: readonly string[]
       /** The cause as a clause of its own, where the plain word does not say it all. */
       readonly why?: string
+      /** A slip, taken back while nobody can be behind any hold point: nobody is called out for it. */
+      readonly nobody_in?: true
     }
   /** A wait was begun, by the words for it. */
   | {

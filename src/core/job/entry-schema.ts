@@ -168,6 +168,7 @@ const schema = z.discriminatedUnion('type', [
     cause: z.enum(CLOSE_CAUSES),
     items: voids,
     why: text.optional(),
+    nobody_in: z.literal(true).optional(),
   }),
   of('wait.begun', { step: text, item: text, shown: text }),
   of('people.clear', { step: text, words: text }),

@@ -59,7 +59,7 @@ function changed(gate: GateState, entry: GateEntry): GateState {
     case 'gate.opened':
       return { ...gate, status: 'open', cause: null, why: null, struck: [], mustClear: false }
     case 'gate.closed':
-      return strike(gate, entry.items, entry.cause, entry.why ?? null)
+      return strike(gate, entry.items, entry.cause, entry.why ?? null, entry.nobody_in === true)
     case 'people.clear':
       return { ...gate, mustClear: false }
   }
@@ -72,6 +72,7 @@ function strike(
   items: readonly string[],
   cause: CloseCause,
   why: string | null = null,
+  nobodyIn = false,
 ): GateState {
   const struck = items.flatMap((item) => {
     const was = gate.given[item] ?? gate.begun[item]
@@ -90,7 +91,8 @@ function strike(
     why,
     // Once people were let in they must be called out, also when the evidence fell a second time. And a gas reading that
     // was outside its limit, wrong, or made with a meter that is not to be trusted was taken by somebody who stands there.
-    mustClear: gate.mustClear || gate.status === 'open' || AT_THE_PLACE.includes(cause),
+    // That nobody is in, as the entry says of a slip, is never believed against either of the first two.
+    mustClear: gate.mustClear || gate.status === 'open' || (AT_THE_PLACE.includes(cause) && !nobodyIn),
   }
 }
 

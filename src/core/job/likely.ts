@@ -29,6 +29,10 @@ const MOST_DECIMALS = 9
 export interface Written {
   readonly kind: ReadQuantity
   readonly decimalComma: boolean
+  /** Places behind the point that the instrument reads to, in the unit keyed. */
+  readonly places: number
+  /** A figure with fewer places is asked for again in full (places-sure.ts), so none is shown with fewer. */
+  readonly isFull: boolean
 }
 
 /**
@@ -37,12 +41,15 @@ export interface Written {
  */
 export function likely(
   keyed: Typed,
-  { kind, decimalComma }: Written,
+  { kind, decimalComma, places, isFull }: Written,
   fits: (si: number) => boolean,
 ): readonly Likely[] {
   const figures = figuresOf(keyed)
   if (figures === null) return []
-  const points = pointsMoved(figures).map((one) => slipped('point', one, keyed.unit))
+  const most = Math.max(places, decimalsIn(figures))
+  const points = pointsMoved(figures)
+    .filter((one) => decimalsIn(one) <= most)
+    .map((one) => slipped('point', one, keyed.unit))
   const units = hasUnit(keyed.typed) ? [] : otherUnits(kind, keyed.unit)
   const inUnits = units.map((unit) => slipped('unit', figures, unit))
   const all = [
@@ -58,7 +65,19 @@ export function likely(
       all.findIndex((other) => Math.abs(other.si - one.si) <= NOISE) === n,
   )
   if (fitting.length > MOST_SHOWN) return []
-  return decimalComma ? fitting.map((one) => ({ ...one, figure: one.figure.replace('.', ',') })) : fitting
+  return fitting.map((one) => {
+    const full = isFull && one.slip !== 'unit' ? inFull(one.figure, places) : one.figure
+    return { ...one, figure: decimalComma ? full.replace('.', ',') : full }
+  })
+}
+
+function decimalsIn(figures: string): number {
+  return figures.split('.')[1]?.length ?? 0
+}
+
+/** `9.5020` of `9.502` where four places are read. */
+function inFull(figures: string, places: number): string {
+  return formatNumber(Number(figures), Math.max(places, decimalsIn(figures)))
 }
 
 /** `9.503 would fit; 9.053 has two figures changed round. ...` for each, and what to do; null where there is nothing to show. */

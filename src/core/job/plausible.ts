@@ -50,7 +50,14 @@ export function nowDoubted(
 /** A difference in the unit the reading was keyed in; of degrees and pressures, in the unit of their difference. */
 export function sizeOf(defs: Definitions, quantity: ReadQuantity, si: number, reading: ReadingAt): string {
   const kind = DIFFERENCE_OF[quantity]
-  return formatQuantity({ kind, si }, differenceUnit(reading.unit, kind), decimalsIn(defs, reading))
+  return withoutDelta(
+    formatQuantity({ kind, si }, differenceUnit(reading.unit, kind), decimalsIn(defs, reading)),
+  )
+}
+
+/** `60.9 degF` of `60.9 delta-degF`: where people read that two figures are apart, the sign of a difference is no word. */
+export function withoutDelta(text: string): string {
+  return text.replace('delta-', '')
 }
 
 /** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */

@@ -33,7 +33,8 @@ export function byLine(entry: Signable): string {
 export function missedText(state: State, { person, at }: Extract<Entry, { type: 'pin.missed' }>): string {
   const count = state.pinMisses[person]?.count ?? 1
   const keyed = `A PIN was keyed that is not ${person}'s`
-  if (count < MISSES_ALLOWED) return `${keyed}: ${count} of ${MISSES_ALLOWED} in a row.`
+  if (count < MISSES_ALLOWED)
+    return `${keyed}: ${count} of ${MISSES_ALLOWED} in a row; after ${MISSES_ALLOWED} none of theirs is looked at for a while.`
   const now = readStamp(at)
   const until =
     now === null ? 'five minutes from now' : clockOf({ ...now, ms: now.ms + WAIT_AFTER_MISSES_MS })

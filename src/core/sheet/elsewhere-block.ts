@@ -56,6 +56,9 @@ export function elsewherePrompt(
   const isArriving = prompt.kind === 'sign-on' || prompt.kind === 'tag'
   const isSaid = prompt.kind === 'held' && prompt.elsewhere === true
   const alarms = isSaid ? [] : alarmRows(state, isArriving)
-  const open = (isArriving ? otherArrival(state) : otherShort(state)).map((text) => row(text))
+  // Told where it matters: to whoever comes, and where people are let in or called out. The word open tells it anywhere.
+  const isAtGate = prompt.kind === 'evidence' || prompt.kind === 'clear' || prompt.kind === 'held'
+  const lines = isArriving ? otherArrival(state) : isAtGate ? otherShort(state) : []
+  const open = lines.map((text) => row(text))
   return isArriving ? { must: [...alarms, ...open], rows: [] } : { must: alarms, rows: open }
 }

@@ -151,7 +151,7 @@ export function entryBlock(
         row(`  notice was given to ${entry.whom}, and its time has passed`),
       )
     case 'readings.questioned':
-      return block(row(`Asked: ${entry.text}`, 'caution'), row(`  ${NO_FINDING}`))
+      return block(row(`Question for the review: ${entry.text}`, 'caution'), row(`  ${NO_FINDING}`))
     case 'note.written':
       return block(row(`Note: ${entry.text}`))
     case 'file.attached':

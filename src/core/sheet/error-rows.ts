@@ -2,6 +2,7 @@
 // is too close to call, whatever else makes most of it.
 import { type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import { type MainError, mainError } from '../job/main-error.ts'
+import { withoutDelta } from '../job/plausible.ts'
 import { dominantRepeats, MOST } from '../job/repeats-error.ts'
 import type { State } from '../job/state.ts'
 import { APART_K } from '../job/temperature-gap.ts'
@@ -75,5 +76,5 @@ function gapText(defs: Definitions, { from, of, instrument, part, body }: MainEr
 
 function degrees(defs: Definitions, kelvin: number): string {
   const unit = differenceUnit(defs.machine.shop_units.temperature, 'temperature-difference')
-  return formatQuantity({ kind: 'temperature-difference', si: kelvin }, unit, 1)
+  return withoutDelta(formatQuantity({ kind: 'temperature-difference', si: kelvin }, unit, 1))
 }

@@ -5,6 +5,7 @@ import { asKind, type Definitions, gasLimitById, stepById } from '../job/definit
 import type { Entry } from '../job/entries.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { type Block, row } from './block.ts'
+import { oxygenRows } from './little-oxygen.ts'
 
 type GateEntry = Extract<
   Entry,
@@ -25,13 +26,18 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
           row(
             `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
           ),
+          ...oxygenRows(defs, entry),
         ],
       }
     case 'evidence.failed':
       return {
         margin,
         right,
-        rows: [row(`[FAILED] ${label}  ${entry.shown}`, 'caution'), row(`  ${entry.why}`, 'caution')],
+        rows: [
+          row(`[FAILED] ${label}  ${entry.shown}`, 'caution'),
+          row(`  ${entry.why}`, 'caution'),
+          ...oxygenRows(defs, entry),
+        ],
       }
     case 'gate.opened':
       return { margin, right, rows: [row(completed(gate.step.title), 'strong')] }
@@ -58,12 +64,20 @@ function completed(title: string): string {
   return /^hold point\b/i.test(title) ? `${title}: complete` : `Hold point complete: ${title}`
 }
 
-function closing({ cause, why }: Extract<GateEntry, { type: 'gate.closed' }>): string {
+function closing(entry: Extract<GateEntry, { type: 'gate.closed' }>): string {
+  const { cause, why } = entry
   if (cause === 'again') return 'Taken back, to be asked again.'
+  // A slip of the pen on paper that lets nobody in yet: crying wolf here is not believed when it is meant.
+  if (entry.nobody_in === true)
+    return `Taken back, to be asked again; nobody was let in. ${told(why ?? CAUSES[cause])}`
   // A plan is refused before anything hangs, so there is nothing to come out from.
   const first = cause === 'overload' ? 'HOLD. Lift nothing' : 'HOLD. COME OUT AND STAND CLEAR'
-  // What was keyed may end with a stop of its own.
-  return `${first}: ${(why ?? CAUSES[cause]).trimEnd().replace(/[.]+$/, '')}.`
+  return `${first}: ${told(why ?? CAUSES[cause])}`
+}
+
+/** What was keyed may end with a stop of its own. */
+function told(why: string): string {
+  return `${why.trimEnd().replace(/[.]+$/, '')}.`
 }
 
 /** `19.5 to 23.5 %vol for people breathing at the opening`. */

@@ -6,6 +6,7 @@ import { type Block, layOut, plainText, type Row, type SheetStyle } from './bloc
 /** `[x] lock at the driver` is done, `[ ]` is open; any other box is its own word. */
 export function boxesInWords(text: string): string {
   return text
+    .replace(/^\[ \] then (\d+ more)$/, 'Then $1.')
     .replace(/\[x\]/g, 'Done:')
     .replace(/\[ \]/g, 'Open:')
     .replace(/\[(\w+)\]/g, (_box, word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}:`)
@@ -18,6 +19,7 @@ function inOneRun(text: string): string {
     .replace(/^(\d+) {2,}/, '$1: ')
     .replace(/\blimit {2,}/g, 'limit ')
     .replace(/^([A-Za-z][A-Za-z -]*?|(?:Done|FAILED|Open): .*?) {2,}/, '$1: ')
+    .replace(/([;:,]) {2,}/g, '$1 ')
     .replace(/ {2,}/g, ', ')
 }
 

@@ -132,8 +132,10 @@ function fitted(input: LiveInput): Live | null {
     view.wordsKnown && view.drawings.length > 0 && lowest <= left && lowest + text.length > left
   const showText = text.length <= left && !isDrawingFirst
   if (showText) left -= text.length
-  const hint = left >= 1 ? hinted : []
-  left -= hint.length
+  // The words that work stay under the question: what was said above goes up by their one line.
+  const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
+  const hint = spare >= 1 ? hinted : []
+  left = Math.max(0, left - hint.length)
   const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
   const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, left)
   const rule = rules >= 1 ? [ruled(style)] : []

@@ -24,7 +24,12 @@ export function questionView(
   const back = row('back leaves this question', 'faint')
   switch (question.kind) {
     case 'correct-which':
-      return { choices: chosenFrom(question, style), ask: [row(choiceHint(question)), asked, back] }
+      return {
+        margin: '',
+        title: 'To be corrected',
+        choices: chosenFrom(question, style),
+        ask: [...hinted(choiceHint(question)), asked, back],
+      }
     case 'correct-value':
     case 'correct-why':
       return correctionView(defs, state, question, back)
@@ -56,6 +61,10 @@ export function questionView(
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
   }
+}
+
+function hinted(hint: string | null): Row[] {
+  return hint === null ? [] : [row(hint)]
 }
 
 /** What a signature is about stays in sight until it is given. */

@@ -182,12 +182,7 @@ function noFigure(readings: number): string {
 function countsRows(defs: Definitions, state: State, placed: ReadStep, place: string, spread: number): Row[] {
   if (spread <= placed.step.repeats.within.si + NOISE || !countsInError(defs, placed)) return []
   const apart = spreadText(defs, state, place, spread)
-  return [
-    row(
-      `  the ${apart} between them count as measuring error, here most of all; if one was a slip: correct`,
-      'caution',
-    ),
-  ]
+  return [row(`  the ${apart} between them count as measuring error`, 'caution')]
 }
 
 function takenRows(
@@ -206,8 +201,14 @@ function takenRows(
     placed.step.quantity === 'length' && result.spread !== null
       ? `   spread ${bareWorked(defs, entry, result.spread)}`
       : ''
-  const rows = [row(`  again ${readingText(defs, entry)}${spread}`, 'strong')]
-  if (result.state === 'more') rows.push(row('  too far apart: once more', 'caution'))
+  // What two come to is said beside them, and of more in a line of its own.
+  const mean =
+    upTo.length === 2 && result.state === 'settled' && result.si !== null && placed.step.quantity === 'length'
+      ? `   mean ${bareWorked(defs, entry, result.si)}`
+      : ''
+  const rows = [row(`  again ${readingText(defs, entry)}${spread}${mean}`, 'strong')]
+  if (result.state === 'more')
+    rows.push(row('  too far apart: once more; if one was a slip: correct', 'caution'))
   if (result.state === 'unsettled') rows.push(row(`  ${noFigure(upTo.length)}`, 'caution'))
   if (
     result.state === 'settled' &&
@@ -217,7 +218,7 @@ function takenRows(
   ) {
     rows.push(row(`  counts as ${workedText(defs, entry, result.si)}, the middle of ${upTo.length}`))
   }
-  if (result.state !== 'unsettled' && result.spread !== null)
+  if (result.state === 'settled' && result.spread !== null)
     rows.push(...countsRows(defs, state, placed, entry.place, result.spread))
   return rows
 }

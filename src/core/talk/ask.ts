@@ -136,14 +136,28 @@ export function questionText(question: Ask): string {
 
 /**
  * What of the line being keyed may be seen, printed or kept: `open` all of it, `hidden` nothing, `digits` nothing as long
- * as it is only figures. The last is where the question for a PIN fell under the one who keys it, eyes on the keys.
+ * as it is only figures. The last is where the question for a PIN fell under the one who keys it, eyes on the keys, and where initials
+ * are asked: figures alone are no initials, and more likely a PIN keyed too soon.
  */
 export type Secrecy = 'open' | 'hidden' | 'digits'
 
 export function secrecyOf(prompt: Prompt, question: Ask | null): Secrecy {
-  if (question?.kind !== 'pin') return 'open'
+  if (question?.kind !== 'pin')
+    return wantsInitials(prompt, standingAsk(prompt, question)) ? 'digits' : 'open'
   return standingAsk(prompt, question) === null ? 'digits' : 'hidden'
 }
+
+/** Where initials are asked a PIN is keyed too soon: after a job is taken up, or one line ahead. */
+function wantsInitials(prompt: Prompt, question: Ask | null): boolean {
+  if (question !== null) return INITIALS.includes(question.kind)
+  if (prompt.kind === 'evidence') return prompt.item.evidence.kind === 'witness'
+  return ['sign-on', 'point', 'review', 'countersign'].includes(prompt.kind)
+}
+
+const INITIALS: readonly Ask['kind'][] = [
+  ...(['not-applicable-who', 'release-who', 'dispose-who', 'deviation-who', 'account-who'] as const),
+  ...(['radio-lead', 'radio-by', 'countersign-who', 'come-on', 'sign-off', 'hand-over-to'] as const),
+]
 
 /** Whether a line is hidden at this degree; a PIN is figures and nothing else. */
 export function isHidden(secrecy: Secrecy, line: string): boolean {

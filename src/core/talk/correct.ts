@@ -1,13 +1,15 @@
 // What can be put right, and the questions on the way: readings, places entered as n/a, findings, evidence of hold points.
 // Before anything happens it is said what would become void.
 
+import { wouldRefuse } from '../job/admit.ts'
 import { doubtedCorrection, fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
+import { nobodyIn } from '../job/nobody-in.ts'
 import { labelsOf, seenAt } from '../job/seen.ts'
 import { openStop, type State, stands } from '../job/state.ts'
-import { ask, type Heard, input, say, voidWarning } from './heard.ts'
+import { ask, type Heard, input, refused, say, voidWarning } from './heard.ts'
 import { bareReading, placeName, placeNumber, placeShort, readingText, repeatName } from './names.ts'
 import { pickedOf } from './picked.ts'
 
@@ -135,7 +137,13 @@ export function correct(defs: Definitions, state: State): Heard {
 /** Listed at a time where the size of the screen is not known, as on plain lines: with the question under it in 15 rows. */
 export const LISTED = 8
 
+/** A list is never shorter than this on any screen (sheet/live.ts). */
+const LISTED_ANYWHERE = 3
+
 type WhichAsk = Extract<CorrectAsk, { kind: 'correct-which' }>
+
+/** Stands for the reason that is still to be keyed. */
+const ANY_REASON = 'reason to come'
 
 /** What can be chosen, a line each, from the first of this page on. A screen shows as many as it has room for. */
 export function choiceLines({ items, from }: WhichAsk): string[] {
@@ -147,8 +155,12 @@ export function choiceLines({ items, from }: WhichAsk): string[] {
 /** More are on no screen that anybody reads. */
 const MOST_LISTED = 30
 
-/** How to come to what is not listed, in the words as they are keyed: the rest, or the sheet of the first by itself. */
-export function choiceHint({ items, from }: WhichAsk): string {
+/**
+ * How to come to what is not listed, in the words as they are keyed: the rest, or the sheet of the first by itself. Null where any
+ * screen lists all of them.
+ */
+export function choiceHint({ items, from }: WhichAsk): string | null {
+  if (items.length <= LISTED_ANYWHERE) return null
   const sheets = new Set(items.map(({ sheet }) => wholeSheet(sheet)))
   const [first] = items.slice(from)
   const only = sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)}`
@@ -182,11 +194,21 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
       const page = turned(question, line)
       if (page !== null) return typeof page === 'string' ? ask(question, page) : ask(page)
       const item = question.items[numberIn(line) - 1]
+      const hint = choiceHint(question) === null ? '' : ', or more'
+      const count = question.items.length
       return item === undefined
-        ? ask(question, `Key a number of the list, 1 to ${question.items.length}, or more, or back.`)
+        ? ask(question, `Key a number of the list, ${count === 1 ? '1' : `1 to ${count}`}${hint}, or back.`)
         : correctOne(defs, state, item)
     }
     case 'correct-value': {
+      // What no reason would bring through is refused before one is asked: the figure is keyed again, and the old one stands.
+      const refusal = wouldRefuse(defs, state, {
+        do: 'correct',
+        of: question.of,
+        typed: line,
+        why: ANY_REASON,
+      })
+      if (refusal !== null) return refused(refusal, refusal.code === 'not-asked' ? null : question)
       const doubt = doubtedCorrection(defs, state, { of: question.of, typed: line })
       const next = { kind: 'correct-why', of: question.of, typed: line } as const
       return doubt === null ? ask(next) : ask(next, doubt)
@@ -266,9 +288,10 @@ function evidenceWarning(
 ): string[] {
   const gate = asKind(stepById(defs, step), 'gate')
   const falls = fallsWithItem(defs, state, step, item)
-  return [
-    `The hold point would fall, and everybody comes out. This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
-  ]
+  const first = nobodyIn(defs, state)
+    ? 'It is asked again; nobody was let in yet.'
+    : 'The hold point would fall, and everybody comes out.'
+  return [`${first} This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`]
 }
 
 /** The number keyed, or 0. */

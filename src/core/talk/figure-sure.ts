@@ -26,7 +26,7 @@ export function sureOfFigure(defs: Definitions, state: State, prompt: Prompt, li
   return ask(
     { kind: 'figure-sure', step: prompt.gate.id, item: key, typed: line.trim() },
     `${line.trim()} %vol of oxygen: if ${meter.id} shows that, COME OUT AND STAND CLEAR now and key it from there.`,
-    'Nothing was taken, and the hold point is shut. No choice is asked here.',
+    'Nothing was taken, and the hold point is shut. A figure is asked for here, not the number of a choice.',
   )
 }
 

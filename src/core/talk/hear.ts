@@ -70,7 +70,8 @@ export function hear(
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
   if (question !== null) return hearWithin(defs, state, question, line, now)
-  const secrecy = secrecyOf(prompt, talk.ask)
+  // A question for a PIN that fell: whatever could be one answers nothing.
+  const secrecy = talk.ask === null ? 'open' : secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
   if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
   // The very thing that is asked for is that, whatever word it begins with.

@@ -76,7 +76,8 @@ export function barredHere(defs: Definitions, state: State, what: SignedInput, w
   return refusal !== null && ABOUT_WHO.has(refusal.code) ? refused(refusal, within) : null
 }
 
-function refused(refusal: Refusal, within: Ask | null): Heard {
+/** The question `within` stands for another answer. */
+export function refused(refusal: Refusal, within: Ask | null): Heard {
   return { talk: { ask: within }, input: null, say: [], refusal }
 }
 

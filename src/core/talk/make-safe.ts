@@ -48,6 +48,10 @@ function atTheEnd(emergency: string): string {
 export function jobLines(defs: Definitions, state: State): string[] {
   const { emergency, rescue } = defs.machine.site
   return [
+    // Practice is done beside people who would come running.
+    ...(state.record === 'PRACTICE'
+      ? ['PRACTICE: no call of this sheet is called out, no MAYDAY, unless somebody really is in danger.']
+      : []),
     ...siteLines(rescue === undefined ? { emergency } : { emergency, rescue }),
     ...(defs.makeSafe.length === 0 ? [] : ['THIS WORK', ...defs.makeSafe.map((line) => `   ${line}`)]),
     ...lockLines(defs, state),

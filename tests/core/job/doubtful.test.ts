@@ -23,9 +23,9 @@ const NO_OVERHAULS = withMachine(noOverhauls)
 
 describe('an entry that cannot be right', () => {
   it.each([
-    ['9.053', '9.503', 'has two figures changed round'],
-    ['9503', '9.503', 'has its point lost or in another place'],
-    ['95.03', '9.503', 'has its point lost or in another place'],
+    ['9.053', '9.5030', 'has two figures changed round'],
+    ['9503', '9.5030', 'has its point lost or in another place'],
+    ['95.03', '9.5030', 'has its point lost or in another place'],
     ['241.38', '241.38 mm', 'was keyed without that unit'],
   ])('%s is doubted, %s is shown, and nothing is taken', (typed, figure, says) => {
     const walk = new Walk().toBore().keys(typed)
@@ -70,7 +70,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
     const walk = toTemperatures().keys('71.2', '22')
     expect(walk.last).toMatchObject({
       type: 'reading.doubted',
-      why: '49.2 delta-degF under sheet 4, Bore temperature, before',
+      why: '49.2 degF under sheet 4, Bore temperature, before',
       shown:
         '22 degC would fit; 22 was keyed without that unit. If that is what you read: 2, then 22 degC in full.',
     })
@@ -84,7 +84,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
     const walk = toTemperatures().keys('22', '71.2')
     expect(walk.last).toMatchObject({
       type: 'reading.doubted',
-      why: '49.2 delta-degF over sheet 4, Bore temperature, before',
+      why: '49.2 degF over sheet 4, Bore temperature, before',
       shown: 'There 22 degF stands; 22 degC would fit. If the slip is there: 1, then correct.',
     })
     walk.keys('1', 'correct', '1', '22 degC', 'keyed without its unit', '71.2')
@@ -96,21 +96,21 @@ describe('a temperature in the other unit than those it belongs with', () => {
     [
       '71.2',
       '17.2',
-      '54.0 delta-degF under',
+      '54.0 degF under',
       /^71\.2 would fit; 17\.2 has two figures changed round\. So would 17\.2 degC; /,
     ],
     [
       '17.2',
       '71.2',
-      '54.0 delta-degF over',
+      '54.0 degF over',
       /^There 17\.2 degF stands; 71\.2 or 17\.2 degC would fit\. If the slip is there: 1, then correct\./,
     ],
     // Nothing brings them together: a warm part and a cold gauge.
     [
       '120',
       '70',
-      '50.0 delta-degF under',
-      /^Metal and instrument that have lain together differ by less than 18\.0 delta-degF\.$/,
+      '50.0 degF under',
+      /^Metal and instrument that have lain together differ by less than 18\.0 degF\. There 120 degF stands\. If the slip is there: 1, then correct\.$/,
     ],
   ])(
     '%s and then %s, far from each other are doubted, whichever came first, with what would fit',
@@ -129,12 +129,12 @@ describe('a temperature in the other unit than those it belongs with', () => {
   it('put right with one that lies far off is doubted before its reason is asked, and on record', () => {
     const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', '17.4')
     expect(walk.said.join(' ')).toMatch(
-      /17\.4 is doubted: it is 53\.8 delta-degF under sheet 4, Bore temperature, before\. 71\.4 would fit\. If it is right, say why; else back\./,
+      /17\.4 is doubted: it is 53\.8 degF under sheet 4, Bore temperature, before\. 71\.4 would fit\. If it is right, say why; else back\./,
     )
     walk.keys('it stood in the shade')
     expect(walk.last).toMatchObject({
       type: 'reading.corrected',
-      doubt: expect.stringContaining('53.8 delta-degF'),
+      doubt: expect.stringContaining('53.8 degF'),
     })
     expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({
       typed: '17.4',
@@ -143,6 +143,47 @@ describe('a temperature in the other unit than those it belongs with', () => {
     walk.keys('correct', '1', '70.6', 'misread')
     expect(walk.last).not.toHaveProperty('doubt')
     expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({ typed: '70.6', keptBecause: null })
+  })
+
+  it.each(['9.5', '9.5000', '9.50'])(
+    '%s, a size of this job, is doubted where a temperature is asked',
+    (typed) => {
+      const walk = toTemperatures().keys(typed)
+      expect(walk.last).toMatchObject({
+        type: 'reading.doubted',
+        why: 'a size, where a temperature is asked: the nominal bore, 9.500 in',
+        shown: 'If it was meant for another sheet: 2, then the temperature in full.',
+      })
+      walk.keys('3', 'a cold morning', typed)
+      expect(walk.last).toMatchObject({ type: 'reading.doubted', typed })
+    },
+  )
+
+  it('is not blamed where the other one is the size: both are named, and how the other is put right', () => {
+    const walk = toTemperatures().keys('9.5', '3', 'so it says', '70.4')
+    expect(walk.last).toMatchObject({
+      type: 'reading.doubted',
+      why: '60.9 degF over sheet 4, Bore temperature, before',
+      shown:
+        'There 9.5 degF stands, which is the nominal bore, 9.500 in. If the slip is there: 1, then correct.',
+    })
+    walk.keys('3', 'it shows that', 'correct', '1', '70.6')
+    expect(walk.said.at(-1)).toBe(
+      '70.6 is doubted: it is 61.1 degF over sheet 4, Bore temperature, before. There 9.5 degF stands, which is the nominal bore, 9.500 in. If the slip is there: correct that one next. If it is right, say why; else back.',
+    )
+  })
+
+  it.each(['9.6', '9', '9.5 degF'])('%s is no size that can be told', (typed) => {
+    expect(toTemperatures().keys(typed).last).toMatchObject({ type: 'reading.taken', typed })
+  })
+
+  it('put right with words, or with what cannot be, is refused before its reason is asked', () => {
+    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', 'it was misread')
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
+    walk.keys('700')
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
+    walk.keys('70.6', 'misread')
+    expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '70.6' })
   })
 
   it('after is held against before, and believed beside a gap that was kept', () => {
@@ -172,7 +213,7 @@ describe('a reading far from its neighbours', () => {
       why: 'far from its neighbours',
       shown:
         'It is 0.0231 in over the most of the other 5 places, which lie within 0.0048 in. ' +
-        '9.503 would fit; 9.530 has two figures changed round. If that is what you read: 2, then 9.503 in full.',
+        '9.5030 would fit; 9.530 has two figures changed round. If that is what you read: 2, then 9.5030 in full.',
     })
     expect(walk.state.readings[CE_H]).toBeUndefined()
     walk.keys('3', 'measured three times, it is so')

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { type Likely, likely, likelySentence, swapped } from '../../../src/core/job/likely.ts'
 import { parseEntry } from '../../../src/core/units/index.ts'
 
-const INCH = { kind: 'length', decimalComma: false } as const
+const INCH = { kind: 'length', decimalComma: false, places: 4, isFull: false } as const
 
 interface Case {
   readonly unit?: string
@@ -20,7 +20,10 @@ function meant(typed: string, { unit = 'in', least, most, decimalComma = false, 
   if (!entry.ok) throw new Error(entry.error.say)
   const per = { in: 0.0254, mm: 0.001, mil: 0.0000254, um: 1e-6 }[unit] ?? Number.NaN
   const fits = (si: number) => si >= least * per - 1e-9 && si <= most * per + 1e-9
-  return { entry: entry.value, found: likely(entry.value, { kind: 'length', decimalComma }, fits) }
+  return {
+    entry: entry.value,
+    found: likely(entry.value, { kind: 'length', decimalComma, places: 4, isFull: false }, fits),
+  }
 }
 
 const BORE = { least: 9.49, most: 9.56 }
@@ -71,6 +74,22 @@ describe('what may have been meant', () => {
     )
     const none = meant('8.1111', BORE)
     expect(likelySentence(none.entry, none.found)).toBeNull()
+  })
+
+  it('is written to the places of the gauge where it would be asked for in full else, and never with more', () => {
+    const keyed = (typed: string, kind: 'length' | 'temperature', unit: string) => {
+      const entry = parseEntry(typed, { kind, unit })
+      if (!entry.ok) throw new Error('no entry')
+      return entry.value
+    }
+    const bore = likely(
+      keyed('9.052', 'length', 'in'),
+      { ...INCH, isFull: true },
+      (si) => si > 0.241 && si < 0.2415,
+    )
+    expect(bore).toMatchObject([{ slip: 'swapped', figure: '9.5020' }])
+    const warm = { kind: 'temperature', decimalComma: false, places: 1, isFull: false } as const
+    expect(likely(keyed('70.4', 'temperature', 'degF'), warm, (si) => si > 250 && si < 262)).toEqual([])
   })
 
   it('is not told of other quantities in other units of length', () => {

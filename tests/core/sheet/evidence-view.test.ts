@@ -1,7 +1,8 @@
 // What a hold point shows of evidence that no longer stands.
 import { describe, expect, it } from 'vitest'
+import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
-import { Walk } from '../../helpers/example.ts'
+import { GATE_LINES, Walk } from '../../helpers/example.ts'
 
 function rows(walk: Walk): string[] {
   const view = promptView(walk.engine.defs, walk.state, walk.talk, {
@@ -47,5 +48,32 @@ describe('evidence that fell', () => {
     expect(rows(walk).filter((text) => text.includes('E-2'))).toEqual([
       '[ ] lock at barring motor breaker, E-2',
     ])
+  })
+})
+
+describe('oxygen inside an opening', () => {
+  const inside = (oxygen: string) => {
+    const walk = new Walk().toGate()
+    const lines = GATE_LINES.slice(0, -1)
+    walk.keys(...lines.slice(0, -3))
+    return walk.keys(oxygen)
+  }
+  const told = (walk: Walk) =>
+    (entryBlock(walk.engine.defs, walk.state, walk.last)?.rows ?? []).map((r) => r.text).join('\n')
+
+  it.each(['18', '3'])('at %s passes its limit, and it is said that nobody breathes there', (oxygen) => {
+    const walk = inside(oxygen)
+    expect(walk.last).toMatchObject({ type: 'evidence.given', item: 'oxygen_inside' })
+    expect(told(walk)).toMatch(/20\.9 %vol of air: something drives the air out/)
+    expect(told(walk)).toMatch(/NOBODY BREATHES THERE OR PUTS A HEAD IN; whoever is in comes out/)
+  })
+
+  it('at 20.9 says nothing, and a meter that is blind at 3 says what to do', () => {
+    expect(told(inside('20.9'))).not.toMatch(/NOBODY/)
+    const walk = inside('3').keys('0')
+    const failed = walk.entries.findLast((e) => e.type === 'evidence.failed')
+    if (failed === undefined) throw new Error('not failed')
+    const rows = entryBlock(walk.engine.defs, walk.state, failed)?.rows.map((r) => r.text) ?? []
+    expect(rows.join(' ')).toMatch(/needs .* of oxygen to see flammables.*air it, then back: oxygen anew/)
   })
 })

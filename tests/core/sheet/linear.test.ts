@@ -9,7 +9,7 @@ describe('a row that is heard', () => {
   it.each([
     ['[x] lock at main driver breaker, E-1  L-101', 'Done: lock at main driver breaker, E-1: L-101'],
     ['[FAILED] oxygen inside the opening  17 %vol', 'FAILED: oxygen inside the opening: 17 %vol'],
-    ['[ ] then 16 more', 'Open: then 16 more'],
+    ['[ ] then 16 more', 'Then 16 more.'],
     ['[void] witness', 'Void: witness'],
     ['1  measure again', '1: measure again'],
     ['RO   R. Oduya, mechanic', 'RO: R. Oduya, mechanic'],

@@ -35,7 +35,7 @@ describe('too close to call', () => {
   it('names a temperature that moved between before and after, and how far', () => {
     const walk = new Walk(DEFS).toBore().keys(...NEAR, ...after(['17.6', '3', 'as it stands there']))
     expect(rows(walk)).toEqual([
-      'Too close to call: most of the measuring error is the temperature of the bore: before and after lie 53.6 delta-degF apart. If one was a slip: correct. The bore and M-3 lie 26.2 delta-degF apart.',
+      'Too close to call: most of the measuring error is the temperature of the bore: before and after lie 53.6 degF apart. If one was a slip: correct. The bore and M-3 lie 26.2 degF apart.',
     ])
   })
 

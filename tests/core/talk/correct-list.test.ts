@@ -75,6 +75,14 @@ describe('the list of what can be corrected', () => {
     expect(listed.join(' ')).toMatch(/Of \d+: more, or sheet 7 /)
   })
 
+  it('has a heading of its own, and no way to more where there is no more', () => {
+    const walk = new Walk().toBore().keys('correct', 'sheet 4')
+    const { text } = screen(walk, 80, 24)
+    expect(text.join(' ')).toContain('To be corrected')
+    expect(text.join(' ')).not.toMatch(/more/)
+    expect(walk.keys('3').said.at(-1)).toBe('Key a number of the list, 1, or back.')
+  })
+
   it('is cut on a drawn sheet of 40 and told whole where it is heard', () => {
     const walk = new Walk().toBore().keys('9.5033', '9.5034', 'correct')
     const style = { width: 39, record: 'EXAMPLE' as const, ascii: true, linear: true }
