@@ -56,6 +56,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     closed: null,
     asLeft: null,
     fellFrom: null,
+    fellBy: [],
   }
 }
 
