@@ -2,6 +2,22 @@
 import { of } from './mutant.ts'
 
 export const REPORT = [
+  ...of('core/report/parts/verdicts', 'core/report/changed', [
+    {
+      rule: 'A verdict that fell stands on the first page of a report as void.',
+      find: "verdict?.void !== true || applicability",
+      into: "verdict?.void === true || applicability",
+      by: 'says that an instrument was found out of calibration, and that what it read is void',
+    },
+  ]),
+  ...of('core/units/format', 'core/report/changed', [
+    {
+      rule: 'A measuring error is never made smaller by rounding.',
+      find: 'Math.ceil(steps - UP_NOISE)',
+      into: 'Math.floor(steps)',
+      by: 'states the measuring error that the verdict used at its own places, rounded up',
+    },
+  ]),
   ...of('core/report/report', 'core/report/report', [
     {
       rule: 'A report of a job that is not closed says that it is OPEN.',

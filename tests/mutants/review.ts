@@ -38,7 +38,29 @@ export const REVIEW = [
       by: 'that fell has its fall, what called people out, and whether it was proved again',
     },
   ]),
-  ...of('core/review/kinds/started', 'core/review/agreement', [
+  ...of('core/review/behind', 'core/review/after-close', [
+    {
+      rule: 'Nobody is accused of work behind a hold point by a gauge that fell after the close.',
+      find: 'const state = stateAtClose(look)',
+      into: 'const { state } = look',
+      by: 'is told so still when the gauge that read behind it fell months later: nobody is accused',
+    },
+  ]),
+  ...of('core/review/starts', 'core/review/after-close', [
+    {
+      rule: 'A machine that was started on a verdict which fell since heads the review, open.',
+      find: 'state.verdicts[judge.id]?.void !== true',
+      into: 'state.verdicts[judge.id]?.void === true',
+      by: 'on a verdict that fell since heads the list, open: a lead decides',
+    },
+    {
+      rule: 'What hung on the machine when it was started is told.',
+      find: "closed: before.closed ?? 'NONE' }).on]",
+      into: "closed: before.closed ?? 'NONE' }).off.map(({ what }) => what)]",
+      by: 'is told on the head, with what was undecided and each tag by what it hung on',
+    },
+  ]),
+  ...of('core/review/starts', 'core/review/agreement', [
     {
       rule: 'A start with a finding undecided, or put off, stands among the first of a review.',
       find: "stands && (decided === null || decided.choice === 'hold')",

@@ -51,6 +51,7 @@ export function instrumentDoubted(
       state.adopted !== null && entry.readings.length > 0 ? { ...state.adopted, void: true } : state.adopted,
     closed: falls ? 'HOLD' : state.closed,
     fellFrom: falls ? (state.fellFrom ?? state.closed) : state.fellFrom,
+    fellBy: falls ? [...state.fellBy, instrument] : state.fellBy,
   }
 }
 

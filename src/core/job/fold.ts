@@ -58,6 +58,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     closed: null,
     asLeft: null,
     fellFrom: null,
+    fellBy: [],
   }
 }
 

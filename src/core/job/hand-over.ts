@@ -41,7 +41,9 @@ export function handOverLines(defs: Definitions, state: State): string[] {
 function endLines({ closed, fellFrom, asLeft, doubted }: State): string[] {
   const left = asLeft === null ? '' : ` as found, ${asLeft} as left`
   const end =
-    fellFrom === null ? `Closed with ${closed}${left}` : `Closed with ${fellFrom}, FALLEN TO ${closed} since`
+    fellFrom === null
+      ? `Closed with ${closed}${left}`
+      : `Closed with ${fellFrom}${left}, FALLEN TO ${closed} since`
   const out = Object.keys(doubted)
   return [
     ...(closed === null ? [] : [end]),

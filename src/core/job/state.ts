@@ -231,6 +231,8 @@ export interface State {
   readonly asLeft: string | null
   /** What it was closed with, when its outcome fell afterwards. */
   readonly fellFrom: string | null
+  /** Instruments by which it fell, in that order: none that was out of calibration before the close. */
+  readonly fellBy: readonly string[]
 }
 
 export const EMPTY_GATE: GateState = {

@@ -181,7 +181,7 @@ export function instrumentsSection({ instruments }: Report): Section {
     'instruments',
     'Instruments',
     table(
-      'Instruments',
+      'Measured with, or shown by',
       [
         left('id', 1),
         left('what', 4),

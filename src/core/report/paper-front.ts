@@ -11,7 +11,7 @@ export function coverSection(report: Report): Section {
     id: 'cover',
     title: `${report.title}: ${machine.tag}`,
     pieces: [
-      lines(line(`${report.record}  ${report.standing}`, 'stamp')),
+      lines(line(`${report.record}  ${report.standing}`, 'stamp'), ...startedLines(report)),
       ...verdictPieces(report),
       lines(line('Read this first', 'strong'), ...report.cautions.map((one) => line(one, 'caution'))),
       ...table(
@@ -32,6 +32,7 @@ export function coverSection(report: Report): Section {
             `${report.title}, edition ${procedure.edition}${procedure.invented ? ', invented' : ''}`,
           ],
           ['from, to', `${days}; time zone ${report.zone}`],
+          ...(report.added.length === 0 ? [] : [['added since', report.added.join('; ')]]),
           ['people', report.people.map(({ id, name }) => `${id} ${name}`).join('; ')],
           ['log', `${report.entries} entries`],
           ['check number', report.head],
@@ -50,11 +51,20 @@ export function coverSection(report: Report): Section {
   }
 }
 
-function verdictPieces({ verdicts }: Report): Piece[] {
-  if (verdicts.length === 0) return [lines(line('Nothing in it is judged.', 'strong'))]
+/** What the record tells of the start, and what hung on the machine then. */
+function startedLines({ started }: Report): PaperLine[] {
+  if (started === null) return []
+  return [line(started.what, 'strong'), ...started.hung.map((one) => line(`  on then: ${one}`))]
+}
+
+function verdictPieces({ verdicts, fallen }: Report): Piece[] {
+  if (verdicts.length + fallen.length === 0) return [lines(line('Nothing in it is judged.', 'strong'))]
   return [
     lines(
-      line('Verdicts', 'strong'),
+      line(verdicts.length === 0 ? 'Verdicts: none stands' : 'Verdicts', 'strong'),
+      ...fallen.map(({ number, title, was, by }) =>
+        line(`( VOID )  ${title}: was ${was}, fell with ${by}`, 'caution', { margin: number }),
+      ),
       ...verdicts.flatMap(({ number, title, word, isAgain, because, decided, left }): PaperLine[] => {
         const end = left === null ? 'not measured again' : left === word ? '' : `left at ${left}`
         const done = [decided, end].filter((part) => part !== null && part !== '').join('; ')
@@ -136,7 +146,7 @@ export function changesSection({ changes, plots }: Report): Section {
               ),
             ),
             ...table(
-              'As found, as left and the last overhaul',
+              'Each place in its unit',
               [
                 { head: 'of', wide: 3 },
                 { head: 'where', wide: 5 },

@@ -20,7 +20,7 @@ export function paperOf(report: Report): Paper {
     job: report.job,
     head: report.head,
     title: `${report.record}: ${report.title}, ${report.machine.tag}`,
-    at: report.to,
+    at: report.log.at(-1)?.at ?? report.to,
     sections: [
       coverSection(report),
       exceptionsSection(report),

@@ -20,7 +20,7 @@ import { gapPlots } from './parts/plot-gaps.ts'
 import { pocketPlots } from './parts/plot-pocket.ts'
 import { wearPlots } from './parts/plot-wear.ts'
 import { numbered, readStepsOf } from './parts/readings.ts'
-import { decisionsOf, findingsOf, permitsOf, verdictsOf } from './parts/verdicts.ts'
+import { decisionsOf, fallenOf, findingsOf, permitsOf, verdictsOf } from './parts/verdicts.ts'
 import { REPORT_FORMAT, type Report } from './schema.ts'
 
 export interface ReportFacts {
@@ -68,6 +68,8 @@ export function reportOf(
     asLeft: state.asLeft,
     from: review.from,
     to: review.to,
+    added: [...review.added],
+    started: review.started === null ? null : { ...review.started, hung: [...review.started.hung] },
     zone: opened.zone,
     entries: entries.length,
     head: facts.head,
@@ -76,6 +78,7 @@ export function reportOf(
     checks: facts.checks,
     cautions: cautionsOf(defs, state, opened, review),
     verdicts: verdictsOf(defs, state, entries),
+    fallen: fallenOf(defs, state, entries),
     exceptions: review.exceptions.map(({ number, kind, what, sentences, entries: behind, open }) => ({
       number,
       kind,

@@ -30,6 +30,16 @@ export const verdictSchema = z.strictObject({
   at,
 })
 
+export const fallenSchema = z.strictObject({
+  number,
+  step,
+  title: words('Title of the step that judged.'),
+  was: words('The verdict before it fell.'),
+  by: words('What it fell with.'),
+  seq,
+  at,
+})
+
 export const exceptionSchema = z.strictObject({
   number: whole('Its number in the list, the worst first.'),
   kind: words('What sort of exception it is.'),

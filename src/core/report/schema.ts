@@ -6,6 +6,7 @@ import {
   correctionSchema,
   decisionSchema,
   exceptionSchema,
+  fallenSchema,
   fileSchema,
   findingSchema,
   gateSchema,
@@ -50,7 +51,15 @@ export const reportSchema = z
     outcome: maybe('The word it closed with, NONE where nothing was to be judged; null while it is open.'),
     asLeft: maybe('The verdict as left in words, where something was done about the one as found.'),
     from: words('Stamp of the first entry.'),
-    to: words('Stamp of the last entry.'),
+    to: words('Stamp of the close; of an open job, of the last entry.'),
+    added: list(z.string(), 'What the log took after the close, in that order.'),
+    started: z
+      .strictObject({
+        what: words('When and by whom, what was undecided then, and what hung on the machine.'),
+        hung: list(z.string(), 'Each thing that was on by the record, and what it hung on.'),
+      })
+      .nullable()
+      .meta({ description: 'What the record tells of the start; null where nothing is started.' }),
     zone: words('Time zone of the computer it was opened on.'),
     entries: whole('Entries in the log.'),
     head: words('Head hash of the log, over every entry of it.'),
@@ -65,6 +74,7 @@ export const reportSchema = z
     ),
     cautions: list(z.string(), 'What has to be known before anything here is used.'),
     verdicts: list(verdictSchema, 'Every verdict that stands.'),
+    fallen: list(fallenSchema, 'Every verdict that fell and was not given anew.'),
     exceptions: list(exceptionSchema, 'What was out of the ordinary, worst first.'),
     usual: list(z.string(), 'What was as usual, counted.'),
     leftOut: list(z.string(), 'Steps left out by their own condition, with the rule.'),

@@ -4,7 +4,7 @@ import type { PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type GateStep, gateState, gatesBefore } from '../job/gate.ts'
 import { applicability, isComplete, next } from '../job/next.ts'
-import type { Look, Move } from './look.ts'
+import { type Look, type Move, stateAtClose } from './look.ts'
 
 /**
  * `worked`: something was answered behind it before it was proved again. `not-clear`: people may have been in, and nobody
@@ -74,8 +74,10 @@ function atHandBehind({ defsAt }: Look, gate: GateStep, { before }: Move): Place
   return gatesBefore(defs, prompt.step).some(({ id }) => id === gate.id) ? prompt.step : null
 }
 
-/** A step behind it waits to be done: by the record as it stands now. */
-function isLeftToDo({ defs, state }: Look, gate: GateStep): boolean {
+/** A step behind it waited to be done when the job was left: what fell after the close nobody went in for. */
+function isLeftToDo(look: Look, gate: GateStep): boolean {
+  const { defs } = look
+  const state = stateAtClose(look)
   return defs.steps.some(
     (placed) =>
       placed.step.kind !== 'gate' &&

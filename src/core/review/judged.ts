@@ -5,8 +5,8 @@ import type { Definitions } from '../job/definitions.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Limit } from '../metrology/limit.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
-import { figureLabel, figureText } from '../talk/figure-sums.ts'
-import { lengthText } from '../talk/names.ts'
+import { figureErrorText, figureLabel, figureText } from '../talk/figure-sums.ts'
+import { bareError, lengthText } from '../talk/names.ts'
 
 export interface Judged {
   readonly name: string
@@ -20,6 +20,8 @@ export interface Judged {
   readonly verdict: VerdictWord
   /** A figure of this kind as the sheet shows it; `more` decimals. */
   readonly text: (defs: Definitions, si: number, more?: number) => string
+  /** Its measuring error, rounded up. */
+  readonly error: (defs: Definitions, si: number) => string
 }
 
 /** Nothing of a pocket setting: its cycles are judged by margins of their own. */
@@ -37,6 +39,7 @@ export function judgedIn(record: VerdictRecord): Judged[] {
           resolution: figure.resolution,
           verdict: judgement.verdict,
           text: (defs, si, more = 0) => figureText(defs, figure, si, more),
+          error: (defs, si) => figureErrorText(defs, figure, si),
         },
       ]
     })
@@ -52,6 +55,7 @@ export function judgedIn(record: VerdictRecord): Judged[] {
       verdict: c.judgement.verdict,
       text: (defs, si, more = 0) =>
         lengthText(defs, si, (defs.machine.shop_units.length === 'in' ? 4 : 3) + more),
+      error: (defs, si) => `${bareError(defs, si)} ${defs.machine.shop_units.length}`,
     }
   })
 }

@@ -38,6 +38,19 @@ export function movesOf(entries: readonly Entry[]): Move[] {
   return moves
 }
 
+/** The entry that closed the job; null while it is open. */
+export function closeOf({ moves }: Pick<Look, 'moves'>): Entry | null {
+  return moves.find(({ before, after }) => before.closed === null && after.closed !== null)?.entry ?? null
+}
+
+/**
+ * The job as people left it: what they did is told by this, and never by what fell when a gauge was found out of calibration
+ * after the close. Of an open job, as it stands.
+ */
+export function stateAtClose({ moves, state }: Pick<Look, 'moves' | 'state'>): State {
+  return moves.find(({ before, after }) => before.closed === null && after.closed !== null)?.after ?? state
+}
+
 type OfType<T extends Entry['type']> = Extract<Entry, { type: T }>
 
 export function entriesOf<T extends Entry['type']>(look: Look, ...types: T[]): OfType<T>[] {

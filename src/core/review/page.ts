@@ -85,7 +85,7 @@ export function wholeBlocks(defs: Definitions, review: Review, state: State, sty
   const { exceptions, job } = review
   const open = exceptions.filter((one) => one.open).length
   return [
-    { margin: '', rows: headRows(review) },
+    { margin: '', rows: [...headRows(review), ...hungRows(review)] },
     {
       margin: '',
       rows: [
@@ -129,8 +129,13 @@ export function wayOn({ isClosed, adopted, job }: Review): string[] {
       ]
 }
 
-/** What it is; how it stands; when and who. Whatever is too long goes on below: these are never cut. */
-function headRows({ title, machine, standing, from, to, people }: Review): Row[] {
+/** What hung on the machine when it was started, as it was asked for: one line has no room for it. */
+function hungRows({ started }: Review): Row[] {
+  return (started?.hung ?? []).map((text) => row(`  on when it was started, ${text}`))
+}
+
+/** What it is; how it stands; when and who; the start. Whatever is too long goes on below: these are never cut. */
+function headRows({ title, machine, standing, from, to, people, added, started }: Review): Row[] {
   const day = (stamp: string) => `${stamp.slice(0, 10)} ${stamp.slice(11, 16)}`
   const end = from.slice(0, 10) === to.slice(0, 10) ? to.slice(11, 16) : day(to)
   return [
@@ -139,6 +144,8 @@ function headRows({ title, machine, standing, from, to, people }: Review): Row[]
       `${standing}   ${day(from)} to ${end}   ${people.length === 0 ? 'nobody signed on' : people.join(', ')}`,
       'strong',
     ),
+    ...(added.length === 0 ? [] : [row(`Added since: ${added.join('; ')}`, 'caution')]),
+    ...(started === null ? [] : [row(started.what, 'strong')]),
   ]
 }
 

@@ -33,12 +33,14 @@ import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
 import { saidAfterwards, takenIn } from './kinds/records.ts'
-import { startedOpen } from './kinds/started.ts'
+import { started } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
 import { leftOut, leftOutCount } from './left-out.ts'
-import { type Look, movesOf } from './look.ts'
+import { closeOf, type Look, movesOf } from './look.ts'
 import { instrumentsUsed } from './measuring.ts'
+import { addedSince } from './since.ts'
+import { type Started, startedOf } from './starts.ts'
 import { usual } from './usual.ts'
 
 export interface Review {
@@ -51,9 +53,13 @@ export interface Review {
   readonly isClosed: boolean
   /** Who adopted its figures as left as the next baseline, and when; null: nobody, or not any more. */
   readonly adopted: { readonly person: string; readonly at: string } | null
-  /** Stamps of the first and the last entry. */
+  /** Stamps of the first entry and of the close; of an open job, of the last. */
   readonly from: string
   readonly to: string
+  /** What its log took after the close, each a clause, in that order. */
+  readonly added: readonly string[]
+  /** What the record tells of the start; null where nothing is started. */
+  readonly started: Started | null
   /** Everybody who was on it or signed for something. */
   readonly people: readonly string[]
   readonly exceptions: readonly Exception[]
@@ -76,7 +82,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   unfinishedLine,
   changedFiles,
   notEnforced,
-  startedOpen,
+  started,
   stops,
   machineDoubts,
   gates,
@@ -142,7 +148,9 @@ export function reviewOf(
     isClosed: state.closed !== null,
     adopted: adoptedIn(state),
     from: first?.at ?? state.lastAt,
-    to: state.lastAt,
+    to: closeOf(look)?.at ?? state.lastAt,
+    added: addedSince(look),
+    started: startedOf(look),
     people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],
     exceptions: inOrder(LOOKS.flatMap((find) => find(look))),
     usual: usual(look),

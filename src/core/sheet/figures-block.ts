@@ -2,7 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import type { FigureVerdictRecord } from '../job/verdict-record.ts'
 import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
-import { figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
+import { figureErrorText, figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
@@ -67,7 +67,7 @@ function figureRows(
   const used = judgement.used === null ? '' : `  ${shownNumber(judgement.used * 100, 0)}\u00a0%`
   const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
-  const u = figure.expandedU === null ? '' : `, U ${figureText(defs, figure, figure.expandedU, 0, true)}`
+  const u = figure.expandedU === null ? '' : `, U ${figureErrorText(defs, figure, figure.expandedU, true)}`
   return [
     row(`${name}${value.padStart(7)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${word}`, tone),
     row(`  ${governs ? 'governs; ' : ''}${limitSource(limit)}${u}`, 'faint'),
@@ -89,7 +89,7 @@ export function figuresGovern(defs: Definitions, { inputs, result }: FigureVerdi
     const { limit } = figure
     return [
       row(
-        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)} of ${figureText(defs, figure, limit.value)}${used}; ${limitSource(limit)}`,
+        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)}${limit.bound === 'at-least' ? ', at least' : ' of'} ${figureText(defs, figure, limit.value)}${used}; ${limitSource(limit)}`,
       ),
     ]
   })

@@ -8,7 +8,7 @@ import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
 import { widthOf } from '../lib/text.ts'
 import { axisName, withAxisNames } from '../talk/axis-names.ts'
-import { bareLength, lengthText, placeFigure } from '../talk/names.ts'
+import { bareError, bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
@@ -123,7 +123,7 @@ function boreBlock(
   ) {
     rows.push(
       row(
-        `Measuring error allowed for: ${bareLength(defs, inputs.differenceU)} of a difference, ${bareLength(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}), so each is accepted only up to the figure before its limit.`,
+        `Measuring error allowed for: ${bareError(defs, inputs.differenceU)} of a difference, ${bareError(defs, inputs.readingU)} of a size (U, level of k = ${inputs.k ?? 2}), so each is accepted only up to the figure before its limit.`,
       ),
       ...ownErrorRows(defs, record),
     )
@@ -172,7 +172,7 @@ function ownErrorRows(defs: Definitions, { inputs, result }: BoreVerdictRecord):
     const places = c.places.map((p) => `${p.station.replaceAll('_', ' ')} ${axisName(defs, p.axis)}`)
     return [
       row(
-        `  ${LABELS[c.characteristic]}: ${bareLength(defs, own)}, by the repeats of ${places.join(' and ')}.`,
+        `  ${LABELS[c.characteristic]}: ${bareError(defs, own)}, by the repeats of ${places.join(' and ')}.`,
       ),
     ]
   })

@@ -5,7 +5,16 @@ import { stepById } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import { type FigureVerdictRecord, figureRecord } from '../job/verdict-record.ts'
 import type { Figure } from '../metrology/figure-judge.ts'
-import { formatQuantity, fromSi, type QuantityKind, shownNumber, unitsOf, valueIn } from '../units/index.ts'
+import {
+  formatQuantity,
+  fromSi,
+  type QuantityKind,
+  shownNumber,
+  shownUp,
+  unitNamed,
+  unitsOf,
+  valueIn,
+} from '../units/index.ts'
 import { placeName, placeNumber } from './names.ts'
 
 export function figureLabel(characteristic: string): string {
@@ -43,6 +52,15 @@ export function figureText(defs: Definitions, figure: Figure, si: number, more =
   return bare
     ? shownNumber(valueIn(fromSi(kind, si), unit), decimals)
     : formatQuantity({ kind, si }, unit, decimals)
+}
+
+/** The measuring error of a figure, rounded up. */
+export function figureErrorText(defs: Definitions, figure: Figure, si: number, bare = false): string {
+  const kind = kindOf(figure.characteristic)
+  const unit = figureUnit(defs, figure)
+  const text = shownUp(valueIn(fromSi(kind, si), unit), decimalsFor(kind, unit, figure.resolution, 0))
+  const symbol = unitNamed(unit)?.symbol ?? unit
+  return bare || symbol === '1' ? text : `${text} ${symbol}`
 }
 
 export function figureSums(defs: Definitions, record: FigureVerdictRecord): string[] {

@@ -13,6 +13,7 @@ import {
   formatQuantity,
   type QuantityKind,
   shownNumber,
+  shownUp,
   unitNamed,
   valueIn,
 } from '../units/index.ts'
@@ -144,6 +145,12 @@ export function bareLength(defs: Definitions, metres: number, decimals?: number)
   const unit = defs.machine.shop_units.length
   const perUnit = unit === 'in' ? 0.0254 : 0.001
   return shownNumber(metres / perUnit, decimals ?? (unit === 'in' ? 4 : 3))
+}
+
+/** A measuring error without its unit, rounded up. */
+export function bareError(defs: Definitions, metres: number): string {
+  const unit = defs.machine.shop_units.length
+  return shownUp(metres / (unit === 'in' ? 0.0254 : 0.001), unit === 'in' ? 4 : 3)
 }
 
 export function instrumentName(defs: Definitions, id: string): string {

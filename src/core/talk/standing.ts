@@ -3,11 +3,11 @@ import { openWords } from '../job/open-words.ts'
 import { openStop, type State } from '../job/state.ts'
 
 export function standingOf(state: State): string {
-  if (state.fellFrom !== null)
-    return `closed with ${state.fellFrom}, fallen to ${state.closed}: ${Object.keys(state.doubted).join(', ')} out of calibration`
-  if (state.closed !== null && state.asLeft !== null)
-    return `closed with ${state.closed} as found, ${state.asLeft} as left`
-  if (state.closed !== null) return `closed with ${state.closed}`
+  const { closed, fellFrom, fellBy, asLeft } = state
+  if (closed !== null) {
+    const end = `closed with ${fellFrom ?? closed}${asLeft === null ? '' : ` as found, ${asLeft} as left`}`
+    return fellFrom === null ? end : `${end}, fallen to ${closed}: ${fellBy.join(', ')} out of calibration`
+  }
   return openStop(state) === null ? openStanding(state) : 'open, under STOP'
 }
 

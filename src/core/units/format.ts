@@ -61,6 +61,20 @@ export function shownNumber(value: number, decimals: number): string {
   return formatNumber(value, placesFor(value, decimals))
 }
 
+/**
+ * To so many places, a measuring error never made smaller: 0.00034 to four places is 0.0004 (JCGM 100:2008 7.2.6 lets it be
+ * rounded up). What binary leaves is no part of it.
+ */
+export function shownUp(value: number, decimals: number): string {
+  const steps = value * 10 ** decimals
+  return Number.isFinite(steps)
+    ? shownNumber(Math.ceil(steps - UP_NOISE) / 10 ** decimals, decimals)
+    : String(value)
+}
+
+/** Share of a step: far above what binary leaves, far below what anybody measures. */
+const UP_NOISE = 1e-6
+
 /** `9.5062 in`. The unit is shown by its symbol; a plain ratio (unit `1`) shows the number alone. */
 export function formatQuantity(q: Quantity, unit: string, decimals: number): string {
   const number = shownNumber(valueIn(q, unit), decimals)

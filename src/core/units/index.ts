@@ -10,6 +10,7 @@ export {
   formatQuantity,
   placesFor,
   shownNumber,
+  shownUp,
 } from './format.ts'
 export {
   aKind,

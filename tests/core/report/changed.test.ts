@@ -1,5 +1,7 @@
 // What was changed, taken back, attached or found out later on a job, as its report tells it.
 import { describe, expect, it } from 'vitest'
+import { paperOf } from '../../../src/core/report/paper-of.ts'
+import { reportText } from '../../../src/core/report/write/text.ts'
 import { Walk } from '../../helpers/example.ts'
 import { exampleWalk, expectReported, reported } from '../../helpers/reported.ts'
 import { changed, takenIn } from '../../helpers/taken-in.ts'
@@ -41,6 +43,23 @@ describe('a report', () => {
     expect(new Set(all.map(({ counts }) => counts))).toEqual(new Set(['void']))
     expect(bore?.places.map(({ value }) => value)).toEqual(Array(6).fill(null))
     expect(report.plots).toEqual([])
+    // A verdict that fell is not as if it had never been.
+    expect(report.verdicts).toEqual([])
+    expect(report.fallen).toMatchObject([{ was: 'MONITOR', by: 'M-3' }])
+    const text = reportText(paperOf(report))
+    expect(text).toMatch(/17 │ \( VOID \) {2}Bore judged: was MONITOR, fell with M-3/)
+    expect(text).not.toContain('Nothing in it is judged')
+  })
+
+  it('states the measuring error that the verdict used at its own places, rounded up', () => {
+    const walk = new Walk().toVerdict()
+    const record =
+      walk.state.verdicts[walk.engine.defs.steps.find(({ step }) => step.kind === 'judge')?.id ?? '']
+    if (record?.verdict.compute !== 'bore_form') throw new Error('no bore')
+    const { judged } = record.verdict.result
+    const { limits } = reported(walk)
+    expect(limits.map(({ U }) => U?.si)).toEqual(judged.map(({ judgement }) => judgement.guard))
+    for (const { U } of limits) expect(Number(U?.shown)).toBeGreaterThanOrEqual((U?.si ?? 1) / 0.0254 - 1e-9)
   })
 
   it('tells evidence that was taken back, with what had been shown', () => {

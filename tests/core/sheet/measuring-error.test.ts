@@ -88,7 +88,7 @@ describe('repeats that lie far apart', () => {
       { station: 'centre', axis: 'vertical' },
     ])
     expect(text(walk, 'verdict.given')).toContain(
-      'taper: 0.0087, by the repeats of centre top to bottom and crank end top to bottom.',
+      'taper: 0.0088, by the repeats of centre top to bottom and crank end top to bottom.',
     )
     // Somewhere else it holds up nothing that it is not in.
     const elsewhere = new Walk().toBore().keys(...BORE_LINES.slice(0, 6), '9.5034', '9.5014', '9.5034')

@@ -1,7 +1,7 @@
 // A quantity as a report holds it: in SI, and as the sheet shows it.
 import type { Definitions } from '../../job/definitions.ts'
 import type { ReadingAt } from '../../job/entries.ts'
-import { bareReading, isFinish } from '../../talk/names.ts'
+import { bareError, bareReading, isFinish } from '../../talk/names.ts'
 import { fromSi, type QuantityKind, shownNumber, unitNamed, valueIn } from '../../units/index.ts'
 import type { Figure } from '../schema-words.ts'
 
@@ -56,4 +56,10 @@ export function figureRead(defs: Definitions, reading: ReadingAt): Figure {
 export function shopLength(defs: Definitions, metres: number, more = 0): Figure {
   const unit = defs.machine.shop_units.length
   return figureShown('length', metres, unit, (unit === 'in' ? 4 : 3) + more)
+}
+
+/** A measuring error in the shop's unit, to the last place of its gauges: rounded up, as what is allowed for is no less. */
+export function shopError(defs: Definitions, metres: number): Figure {
+  const unit = defs.machine.shop_units.length
+  return figureOf('length', metres, unit, bareError(defs, metres))
 }

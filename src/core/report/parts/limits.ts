@@ -1,15 +1,16 @@
 // Every limit that a standing verdict was held against, with what was judged, where it comes from and on which page.
+import { allowedFor } from '../../bore/bore-characteristics.ts'
 import { CHARACTERISTICS } from '../../definition/characteristics.ts'
 import type { Definitions, PlacedStep } from '../../job/definitions.ts'
 import { type State, standingVerdict } from '../../job/state.ts'
 import type { VerdictRecord } from '../../job/verdict-record.ts'
 import type { Judgement } from '../../metrology/conformity.ts'
 import type { Limit } from '../../metrology/limit.ts'
-import { figureLabel, figureText, figureUnit } from '../../talk/figure-sums.ts'
+import { figureErrorText, figureLabel, figureText, figureUnit } from '../../talk/figure-sums.ts'
 import type { QuantityKind } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
-import { figureOf, shopLength } from './figure.ts'
+import { figureOf, shopError, shopLength } from './figure.ts'
 
 type Told = Report['limits'][number]
 
@@ -21,6 +22,8 @@ interface Held {
   readonly judgement: Judgement
   readonly governs: boolean
   readonly figure: (si: number) => Figure
+  /** Never made smaller by rounding. */
+  readonly error: (si: number) => Figure
 }
 
 export function limitsOf(defs: Definitions, state: State): Told[] {
@@ -37,7 +40,7 @@ function told({ number }: PlacedStep, { limit, ...one }: Held): Told {
     bound: limit.bound === 'at-most' ? 'at most' : 'at least',
     limit: one.figure(limit.value),
     value: one.value === null ? null : one.figure(one.value),
-    U: one.U === null ? null : one.figure(one.U),
+    U: one.U === null ? null : one.error(one.U),
     used: one.judgement.used,
     word: one.judgement.verdict,
     governs: one.governs,
@@ -79,6 +82,7 @@ function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
           judgement,
           governs: governing.includes(figure.characteristic),
           figure: (si) => figureOf(kind, si, unit, figureText(defs, figure, si, 0, true)),
+          error: (si) => figureOf(kind, si, unit, figureErrorText(defs, figure, si, true)),
         },
       ]
     })
@@ -91,11 +95,12 @@ function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
         judged: figureLabel(one.characteristic),
         limit: one.limit,
         value: one.valueM,
-        U: (isSize ? inputs.readingU : inputs.differenceU) ?? null,
+        U: allowedFor(inputs, one),
         judgement: one.judgement,
         governs: governing.includes(one.characteristic),
         // A size at 20 degC is none that was read: one place more, as on the sheet.
         figure: (si) => shopLength(defs, si, isSize ? 1 : 0),
+        error: (si) => shopError(defs, si),
       },
     ]
   })

@@ -2,6 +2,7 @@
 import { coursesOf } from '../../job/as-left.ts'
 import { type Definitions, stepById } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
+import { applicability } from '../../job/next.ts'
 import { nonconformances } from '../../job/nonconformance.ts'
 import type { DispositionState, State } from '../../job/state.ts'
 import { validityText } from '../../job/validity.ts'
@@ -24,6 +25,27 @@ export function verdictsOf(defs: Definitions, state: State, entries: readonly En
         because: becauseRows(defs, verdict.verdict).map(({ text }) => text.trim()),
         decided: decided === null ? null : doneText(decided),
         left,
+        seq: verdict.seq,
+        at: entries[verdict.seq]?.at ?? '',
+      },
+    ]
+  })
+}
+
+/** Verdicts that fell with what they rest on and were not given anew: none of them is as if it had never been. */
+export function fallenOf(defs: Definitions, state: State, entries: readonly Entry[]): Report['fallen'] {
+  return defs.steps.flatMap((placed) => {
+    const verdict = state.verdicts[placed.id]
+    if (verdict?.void !== true || applicability(defs, state, placed) === 'skip') return []
+    const by = state.raised.find(({ step, seq }) => step === placed.id && seq === verdict.seq)?.voidBy ?? null
+    const cause = entries[by ?? -1]
+    return [
+      {
+        number: String(placed.number),
+        step: placed.id,
+        title: placed.step.title,
+        was: verdict.verdict.result.verdict,
+        by: cause?.type === 'instrument.doubted' ? cause.instrument : `entry ${by ?? 'not known'}`,
         seq: verdict.seq,
         at: entries[verdict.seq]?.at ?? '',
       },

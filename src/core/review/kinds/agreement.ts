@@ -11,8 +11,8 @@ import { placeName, placeNumber } from '../../talk/names.ts'
 import { shownNumber } from '../../units/index.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, count, entriesOf, type Look, named, namedById, when } from '../look.ts'
+import { startsIt } from '../starts.ts'
 import { A_QUESTION, NO_SOURCE } from './improbable.ts'
-import { startsIt } from './started.ts'
 
 const base = { kind: 'improbable', open: false } as const
 

@@ -15,14 +15,15 @@ export function closeCalls(look: Look): Found[] {
     return judgedIn(stands.verdict)
       .filter(isClose)
       .map((one): Found => {
-        const { name, value, limit, expandedU, resolution, text } = one
+        const { name, value, limit, expandedU, resolution, text, error } = one
         const say = (si: number | null) => (si === null ? 'unknown' : text(defs, si))
+        const off = expandedU === null ? 'unknown' : error(defs, expandedU)
         const apart = value === null || limit === null ? null : Math.abs(limit.value - value)
         return {
           kind: 'close',
-          what: `CLOSE: ${named(placed)}, ${name} ${say(value)} with U ${say(expandedU)}, limit ${say(limit?.value ?? null)}; ${one.verdict}`,
+          what: `CLOSE: ${named(placed)}, ${name} ${say(value)} with U ${off}, limit ${limit?.bound === 'at-least' ? 'at least ' : ''}${say(limit?.value ?? null)}; ${one.verdict}`,
           sentences: [
-            `It lies ${say(apart)} from its limit; its measuring error is ${say(expandedU)} and a step of the gauge ${say(resolution)}.`,
+            `It lies ${say(apart)} from its limit; its measuring error is ${off} and a step of the gauge ${say(resolution)}.`,
             'A step more, or a better gauge, could give another word. The verdict stands by its rule.',
           ],
           entries: [stands.seq, ...stands.verdict.readings],

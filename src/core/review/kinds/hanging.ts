@@ -5,6 +5,7 @@ import { hanging, type Keyed } from '../../job/locks-on.ts'
 import { list } from '../../lib/wording.ts'
 import type { Found } from '../exception.ts'
 import { clause, count, type Look, named, sentence, when } from '../look.ts'
+import { lastStart, onAt } from '../starts.ts'
 
 export function stillHanging(look: Look): Found[] {
   if (look.state.closed === null) return []
@@ -41,11 +42,23 @@ function found(look: Look, on: readonly Keyed[], what: string, last: string, gra
   return {
     kind: 'hanging',
     what,
-    sentences: [...on.map((one) => deviceLine(look, one)), last],
+    sentences: [...on.map((one) => deviceLine(look, one)), ...startedWhileOn(look, on), last],
     entries: on.map(({ seq }) => seq),
     open: true,
     grave,
   }
+}
+
+/** A start with a lock on, or with a tag that forbids it, is what a lead asks about first. */
+function startedWhileOn(look: Look, on: readonly Keyed[]): string[] {
+  const start = lastStart(look)
+  if (start === null) return []
+  const then = new Set(onAt(look, start).map(({ seq }) => seq))
+  const both = on.filter(({ seq }) => then.has(seq)).map(({ shown }) => shown)
+  const at = `${named(start.placed)}, ${when(look, start.move.entry)}`
+  return both.length === 0
+    ? []
+    : [`By the record it was started while ${list(both)} ${both.length === 1 ? 'was' : 'were'} on: ${at}.`]
 }
 
 const isTag = ({ item }: Keyed) => item.evidence.kind === 'numbers' && item.evidence.of === 'tag'

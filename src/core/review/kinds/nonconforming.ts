@@ -15,13 +15,12 @@ export function nonconforming(look: Look): Found[] {
 /** A job whose outcome fell after it was closed reads as another in whatever was printed of it before. */
 function fallen({ state }: Look): Found[] {
   if (state.fellFrom === null) return []
-  const doubted = Object.keys(state.doubted).join(', ')
   return [
     {
       kind: 'verdict',
-      what: `Closed with ${state.fellFrom}, FALLEN to ${state.closed} since: ${doubted} out of calibration`,
+      what: `Closed with ${state.fellFrom}, FALLEN to ${state.closed} since: ${state.fellBy.join(', ')} out of calibration`,
       sentences: ['What was read with it, and every verdict that rests on that, counts for nothing.'],
-      entries: Object.values(state.doubted),
+      entries: state.fellBy.flatMap((id) => state.doubted[id] ?? []),
       open: true,
       grave: -1,
     },

@@ -1,17 +1,20 @@
-// A start, or gas let in again, while a finding or a verdict was still undecided: what was found was then run on by nobody's word.
-import { hazardName, type PlacedStep } from '../../job/definitions.ts'
-import { type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
+// A start, or gas let in again, while a finding or a verdict was still undecided, or on a verdict that fell since: what was found
+// was then run on by nobody's word.
+import { nonconformances } from '../../job/nonconformance.ts'
 import { list } from '../../lib/wording.ts'
 import { nonconformanceText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, clause, type Look, type Move, named, when } from '../look.ts'
+import { byWhom, clause, type Look, named, when } from '../look.ts'
+import { type FellSince, fellSince, isUndecided, lastStart, startsOf, undecidedAt } from '../starts.ts'
 
-export function startedOpen(look: Look): Found[] {
+export function started(look: Look): Found[] {
+  return [...startedOpen(look), ...startedOnFallen(look)]
+}
+
+function startedOpen(look: Look): Found[] {
   const { defs, state } = look
-  const open = look.moves.flatMap((move) => {
-    const placed = startOf(look, move)
-    if (placed === null) return []
-    const undecided = nonconformances(look.defsAt(move.before), move.before).filter(isUndecided)
+  const open = startsOf(look).flatMap(({ placed, move }) => {
+    const undecided = undecidedAt(look, move)
     return undecided.length === 0 ? [] : [{ placed, move, undecided }]
   })
   const first = open.find(({ placed }) => /\bstart/i.test(placed.step.title)) ?? open[0]
@@ -45,26 +48,41 @@ export function startedOpen(look: Look): Found[] {
   ]
 }
 
-/** A lead who decides to hold has put it off. */
-function isUndecided({ stands, decided }: Nonconformance): boolean {
-  return stands && (decided === null || decided.choice === 'hold')
+/** It runs on what nobody can tell any more: that is not over when the job is. */
+function startedOnFallen(look: Look): Found[] {
+  const start = lastStart(look)
+  const fell = start === null ? [] : fellSince(look, start)
+  if (start === null || fell.length === 0) return []
+  const numbers = list(fell.map(({ course }) => String(course.judge.number)))
+  return [
+    {
+      kind: 'started',
+      what: `STARTED ${byWhom(look, start.move.entry)} ON ${numbers}, VOID SINCE: a lead decides: stop and measure again, or run on`,
+      sentences: [
+        ...fell.map((one) => fellText(look, one)),
+        'What a lead decides of it goes on record by barover remark.',
+      ],
+      entries: [
+        start.move.entry.seq,
+        ...fell.flatMap(({ course, by }) => [
+          ...(look.state.verdicts[course.judge.id] === undefined
+            ? []
+            : [look.state.verdicts[course.judge.id]?.seq ?? 0]),
+          ...(by === undefined ? [] : [by.seq]),
+        ]),
+      ],
+      open: true,
+      grave: -1,
+    },
+  ]
 }
 
-/** Names of hazards that only a start, or gas on its way back to service, lets in. */
-const RUNNING = /\b(driver|machine|compressor|engine|motor)\b.*\bstart|\bgas let in\b/i
-
-/**
- * A step that sets going what it exposes people to: one that only lets it in again, as a part sent to the shop with the locks
- * left to be asked anew, starts nothing.
- */
-function startOf({ defs }: Look, { entry }: Move): PlacedStep | null {
-  if (entry.type !== 'step.confirmed' && entry.type !== 'step.done') return null
-  const placed = defs.steps.find(({ id }) => id === entry.step)
-  return placed !== undefined && startsIt(defs, placed) ? placed : null
-}
-
-export function startsIt(defs: Look['defs'], placed: PlacedStep): boolean {
-  const { step } = placed
-  const lets = 'lets_in' in step ? (step.lets_in ?? []) : []
-  return lets.some((id) => (step.exposes ?? []).includes(id) && RUNNING.test(hazardName(defs, id)))
+function fellText(look: Look, { course: { judge, found }, by }: FellSince): string {
+  const why =
+    by === undefined
+      ? 'void since'
+      : by.type === 'instrument.doubted'
+        ? `void since ${when(look, by)}, ${by.instrument} out of calibration: ${clause(by.why)}`
+        : `void since ${when(look, by)}`
+  return `${named(judge)}: ${found} when it was started, ${why}.`
 }
