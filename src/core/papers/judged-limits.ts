@@ -22,10 +22,7 @@ const FOR_A_LIMIT =
 /** Whether a question is for a limit and leaves open for which. */
 export function asksAnyLimit(question: string): boolean {
   return (
-    asksLimit(question) &&
-    FOR_A_LIMIT.test(question) &&
-    !/\ballowed to\b/i.test(question) &&
-    aboutOf(question).every((word) => GENERAL.has(word))
+    asksLimit(question) && FOR_A_LIMIT.test(question) && aboutOf(question).every((word) => GENERAL.has(word))
   )
 }
 
