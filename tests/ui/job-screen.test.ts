@@ -86,7 +86,7 @@ describe('at 80 columns and 24 rows', () => {
     terminal.send('\r')
     await screen.see('2  mistyped: key it again in full')
     await screen.see('9.053 is 0.4470 in under nominal 9.500 in.')
-    await screen.see('9.503 would fit; 9.053 has two figures changed round.')
+    await screen.see('9.5030 would fit; 9.053 has two figures changed round.')
     await screen.until('an empty line to key on', () => screen.input === '')
   })
 
