@@ -5,8 +5,8 @@ export const REPORT = [
   ...of('core/report/parts/verdicts', 'core/report/changed', [
     {
       rule: 'A verdict that fell stands on the first page of a report as void.',
-      find: "verdict?.void !== true || applicability",
-      into: "verdict?.void === true || applicability",
+      find: 'verdict?.void !== true || applicability',
+      into: 'verdict?.void === true || applicability',
       by: 'says that an instrument was found out of calibration, and that what it read is void',
     },
   ]),
