@@ -13,11 +13,23 @@ export function unhush(): void {
   if (process.stdin.isTTY === true && process.stdin.isRaw) process.stdin.setRawMode(false)
 }
 
-/** Whether these arguments lead to a screen that a person keys on. */
+/** Commands that read the log of a job and then ask who signs: what is keyed ahead may be the PIN. */
+const SIGNED: readonly string[] = ['adopt', 'remark', 'take-in']
+
+/** Whether these arguments lead to something that a person keys on. */
 export function asksPerson(args: readonly string[], isDrawn: boolean): boolean {
   const [name] = args
   const isOther = args.some((arg) => /^(?:--help|-h|--version|--answers(?:=.*)?|--json)$/.test(arg))
   if (isOther) return false
   // Without a command it is the choice of jobs on a terminal; elsewhere only what can be done is said.
-  return name === undefined || name.startsWith('-') ? isDrawn : name === 'run' || name === 'resume'
+  if (name === undefined || name.startsWith('-')) return isDrawn
+  const has = (option: string) => args.some((arg) => arg === option || arg.startsWith(`${option}=`))
+  if (name === 'review') return isDrawn && !has('--item') && !has('--plain')
+  if (name === 'doubt') return has('--by')
+  return name === 'run' || name === 'resume' || SIGNED.includes(name)
+}
+
+/** Whether a log is read before anything is asked or shown: that takes a while, and whoever waits is told. */
+export function readsFirst([name = '']: readonly string[]): boolean {
+  return name === 'review' || name === 'doubt' || SIGNED.includes(name)
 }

@@ -16,6 +16,16 @@ describe('a start that makes the terminal silent', () => {
     [['--version'], true, false],
     [['check', 'procedures'], true, false],
     [['jobs'], true, false],
+    [['adopt', '3f2a'], true, true],
+    [['remark', '3f2a'], false, true],
+    [['take-in', '3f2a'], true, true],
+    [['doubt', '3f2a', '--instrument', 'M-3', '--by', 'KH'], true, true],
+    [['doubt', '--instrument', 'M-3'], true, false],
+    [['review', '3f2a'], true, true],
+    [['review', '3f2a'], false, false],
+    [['review', '3f2a', '--plain'], true, false],
+    [['review', '3f2a', '--item=3'], true, false],
+    [['adopt', '3f2a', '--json'], true, false],
   ])('%j, drawn %j: %j', (args, isDrawn, silent) => {
     expect(asksPerson(args, isDrawn)).toBe(silent)
   })

@@ -10,6 +10,7 @@ import { capital } from '../../core/lib/wording.ts'
 import type { Beside } from '../../core/review/beside.ts'
 import { itemBlocks } from '../../core/review/item.ts'
 import { reviewJson } from '../../core/review/json.ts'
+import { wordBlocks } from '../../core/review/keyed-words.ts'
 import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../core/review/page.ts'
 import { type Review, reviewOf } from '../../core/review/review.ts'
 import { type Block, layOut, plainText, type SheetStyle } from '../../core/sheet/block.ts'
@@ -144,7 +145,7 @@ function opened(
   if (range !== null) return { head: [], body: lines(range) }
   const blocks = /^[1-9]\d{0,3}$/.test(keyed)
     ? itemBlocks(defs, entries, review, Number(keyed), style, editions)
-    : null
+    : wordBlocks(review, keyed)
   const [first, ...rest] = blocks ?? []
   if (first === undefined) return null
   const [heading, ...rows] = first.rows

@@ -75,6 +75,7 @@ export const changeSchema = z.strictObject({
     .meta({ description: 'What the last overhaul left at this place; null where none has it.' }),
   found: maybeFigure('As found on this job.'),
   left: maybeFigure('As left on this job.'),
+  worn: maybe('Found less what the last overhaul left, with its sign; null where one of them is not there.'),
   change: maybe('Left less found, with its sign; null where one of them is not there.'),
   wear: z
     .union([wear, refused])

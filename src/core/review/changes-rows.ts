@@ -39,7 +39,9 @@ function notes(defs: Definitions, places: readonly Changed[]): Row[] {
     ...(one.rate !== null && !one.rate.ok && !isNoHours(one.rate) ? [`no rate: ${one.rate.error.say}`] : []),
     ...hoursWords(defs, one),
   ])
+  const since = places.flatMap((one) => changeFigures(defs, one)?.worn ?? [])
   const lines = [
+    ...(since.length === 0 ? [] : [`found less last, place by place: ${since.join(', ')}`]),
     ...(sure.length === 0 ? [] : [`give or take, in 1000 h: ${sure.join(', ')}`]),
     ...new Set(said),
   ]
@@ -158,8 +160,9 @@ function inWords(defs: Definitions, one: Changed): string {
   const told = [
     one.last === null || figures === null ? null : `last ${figures.last} on ${one.last.on}`,
     figures?.found == null ? null : `found ${figures.found}`,
+    figures?.worn == null ? null : `since the last ${figures.worn}`,
     figures?.left == null ? null : `left ${figures.left}`,
-    figures?.change == null ? null : `change ${figures.change}`,
+    figures?.change == null ? null : `found to left ${figures.change}`,
   ].filter((part) => part !== null)
   return [`${placeShort(one)}: ${told.join(', ')}`, ...wearWords(defs, one)].join('; ')
 }

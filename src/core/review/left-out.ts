@@ -81,7 +81,9 @@ function foundBehind(defs: Definitions, state: State, { rule, scope }: PlacedSte
     ...rule.names.filter(isFact).flatMap((name) => {
       const value = facts.get(name)
       return value?.is === 'word'
-        ? [`${name.slice(FACT.length).replaceAll('_', ' ')} by the machine record: ${value.word}`]
+        ? [
+            `${name.slice(FACT.length).replaceAll('_', ' ')} by the machine record: ${value.word.replaceAll('_', ' ')}`,
+          ]
         : []
     }),
   ]

@@ -56,12 +56,17 @@ function instrumentRows(defs: Definitions, state: State, id: string): Row[] {
   ]
 }
 
+/** A figure by its name: how a procedure writes it out is for who writes procedures. */
+export function inWords(line: string): string {
+  return line.replace(/^([^:]+): .* = /, '$1: ')
+}
+
 /** Of the form of a bore, part by part with its share; of other figures how far each reading can have moved them. */
 function errorRows(defs: Definitions, state: State, step: string, record: VerdictRecord): Row[] {
   if (record.compute !== 'bore_form')
     return sums(defs, record)
       .filter((line) => /\bU\b/.test(line) || /^\S.* = /.test(line))
-      .map((line) => row(`    ${line.trim()}`))
+      .map((line) => row(`    ${inWords(line).trim()}`))
   return boreErrorRows(defs, state, step, record)
 }
 

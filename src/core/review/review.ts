@@ -32,6 +32,7 @@ import { nonconforming } from './kinds/nonconforming.ts'
 import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
+import { unlikeBefore } from './kinds/pace.ts'
 import { saidAfterwards, takenIn } from './kinds/records.ts'
 import { started } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
@@ -103,6 +104,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   doubted,
   readApart,
   improbable,
+  unlikeBefore,
   disagreements,
   saidAfterwards,
   notProvedWhole,

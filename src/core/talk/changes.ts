@@ -65,6 +65,8 @@ export interface ChangeFigures {
   readonly found: string | null
   readonly left: string | null
   readonly change: string | null
+  /** Found less what the last overhaul left, with its sign. */
+  readonly worn: string | null
 }
 
 export function changeFigures(defs: Definitions, change: Change): ChangeFigures | null {
@@ -80,6 +82,8 @@ export function changeFigures(defs: Definitions, change: Change): ChangeFigures 
   }
   const { found, left } = change
   const moved = found === null || left === null ? null : signed(defs, one, left.si - found.si)
+  const { last } = change
+  const since = found === null || last === null ? null : signed(defs, one, found.si - last.si)
   return {
     // As it is written everywhere else, whatever name of it the register has.
     unit: unitNamed(unit)?.symbol ?? unit,
@@ -88,6 +92,7 @@ export function changeFigures(defs: Definitions, change: Change): ChangeFigures 
     left: bare(left?.si),
     // Its unit is that of the figures, and stands with them.
     change: moved?.split(' ')[0] ?? null,
+    worn: since?.split(' ')[0] ?? null,
   }
 }
 

@@ -104,6 +104,7 @@ describe('on one line', () => {
       'As read          last    found     left  change  /1000h  hours',
       'bore diameter, in; wear by 4 readings, scatter about the line',
       expect.stringMatching(/^ CENTRE 12-6 {3}9\.5053 {3}9\.50\d\d {8}- {7}- 0\.000\d\d +\d+$/),
+      expect.stringMatching(/^ {2}found less last, place by place: \+0\.00\d\d$/),
       '  give or take, in 1000 h: 0.00002',
       expect.stringMatching(/^ {2}its limit 9\.5300 in may be reached from \d+ h on, straight on \d+ h/),
     ])
@@ -115,7 +116,7 @@ describe('on one line', () => {
       .map((r) => r.text)
       .join(' ')
     expect(text).toMatch(
-      /last 9\.5053 on 2023-11-20, found 9\.50\d\d; wear 0\.000\d+ in 1000 h, give or take 0\.000\d+ \(scatter about the line\)/,
+      /last 9\.5053 on 2023-11-20, found 9\.50\d\d, since the last \+0\.00\d\d; wear 0\.000\d+ in 1000 h, give or take 0\.000\d+ \(scatter about the line\)/,
     )
     expect(text).toMatch(
       /its limit 9\.5300 in may be reached from \d+ h on, straight on \d+ h \(machine book, /,

@@ -29,6 +29,7 @@ export function changesOf(defs: Definitions, changes: readonly Changed[]): Told[
         last: one.last === null || last === null ? null : { on: one.last.on, value: last },
         found: figure(one.found?.si, figures.found),
         left: figure(one.left?.si, figures.left),
+        worn: figures.worn,
         change: figures.change,
         wear: wearOf(defs, one),
         hoursLeft: hoursOf(defs, one),
