@@ -85,7 +85,7 @@ describe('attach', { timeout: 60_000 }, () => {
       ['newest', 'Is it this one?'],
     ])
     await t.say('1')
-    await t.say('what fell')
+    await t.say('the head, as it lay')
     await t.see('Attached: wall-crank-end.jpg')
     expect(
       logged(jobs)

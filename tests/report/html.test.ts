@@ -154,7 +154,12 @@ describe.skipIf(BROWSER === null)(
             .map((item) => ('str' in item ? item.str : ''))
             .join('')
             .replace(/\s+/g, '')
-          for (const word of [`page${n}of${printed.numPages}`, 'EXAMPLE', `job${report.job}`, `head${HEAD}`])
+          for (const word of [
+            `page${n}of${printed.numPages}`,
+            'EXAMPLE',
+            `job${report.job}`,
+            `checknumber${HEAD}`,
+          ])
             expect(text).toContain(word)
         }
         expect(said).toEqual([])
