@@ -157,7 +157,7 @@ describe('a question', () => {
     if (question === undefined) throw new Error('not asked')
     const rows = entryBlock(walk.engine.defs, walk.state, question)?.rows.map((r) => r.text)
     expect(rows).toEqual([
-      `Asked: ${question.text}`,
+      `Question for the review: ${question.text}`,
       '  A question and no finding: what you know of it, put down with note.',
     ])
   })
