@@ -109,7 +109,7 @@ describe('barover report', () => {
     const { jobs } = withLog()
     const other = await report(jobs, '--head', 'ab'.repeat(32))
     expect(other).toMatchObject({ code: 1, out: '' })
-    expect(other.err).toMatch(/^THE LOG IS NOT SOUND: fault: no sound line has the noted head/)
+    expect(other.err).toMatch(/^THE LOG IS NOT SOUND: fault: no sound line has the noted check number/)
   })
 
   it('refuses a form that there is not, and no file to write to', async () => {
