@@ -38,16 +38,59 @@ export async function reportPdf(paper: Paper, fonts: Fonts, size: PaperSize = 'a
   const about = { title, subject: `job ${job}, head ${head}`, day: readStamp(at)?.ms ?? 0 }
   return writtenPdf(about, fonts, size, (doc) => {
     const pages = new Pages(doc, { record, title, foot: `job ${job}`, small: `head ${head}` }, size)
-    for (const [n, section] of paper.sections.entries()) sectionPages(pages, section, n === 0)
+    const [cover, ...rest] = paper.sections
+    if (cover !== undefined) sectionPages(pages, cover, true)
+    const places = contentsPlaces(pages, rest)
+    const starts = rest.map((section) => sectionPages(pages, section, false))
+    contentsNumbers(pages, places, starts)
     pages.finish()
   })
 }
 
-function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean): void {
+interface Place {
+  readonly page: number
+  readonly base: number
+}
+
+/** The titles behind the cover; on which page each begins is written beside them once that is known. */
+function contentsPlaces(pages: Pages, sections: readonly Section[]): Place[] {
+  const height = BODY * 1.4
+  pages.keep((sections.length + 1) * height)
+  pages.words('Contents', HANDS.strong)
+  return sections.map(({ title }) => {
+    let base = 0
+    pages.line(height, '', (at) => {
+      base = at
+      take(pages.doc, HANDS.plain)
+      put(pages.doc, title, pages.edge.text + 10, at)
+    })
+    return { page: pageNow(pages), base }
+  })
+}
+
+function contentsNumbers(pages: Pages, places: readonly Place[], starts: readonly number[]): void {
+  for (const [n, { page, base }] of places.entries()) {
+    pages.doc.switchToPage(page)
+    take(pages.doc, HANDS.plain)
+    put(pages.doc, `page ${(starts[n] ?? 0) + 1}`, pages.edge.right, base, 'end')
+  }
+}
+
+/** From nought. */
+function pageNow({ doc }: Pages): number {
+  const { start, count } = doc.bufferedPageRange()
+  return start + count - 1
+}
+
+/** The page it begins on, from nought. */
+function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean): number {
   if (!isCover) {
     pages.space(14)
-    pages.keep(70)
+    // A title never stands alone at the foot of a page.
+    const [first] = pieces
+    pages.keep(first?.is === 'plot' ? 70 + plotHeight(pages, first) : 70)
   }
+  const begins = pageNow(pages)
   pages.doc.outline.addItem(title)
   pages.words(title, isCover ? TITLE : HEADING)
   pages.space(5)
@@ -58,6 +101,7 @@ function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean
     else sketchPages(pages, piece)
     pages.space(6)
   }
+  return begins
 }
 
 /** A line that is set in is so by as many steps as it has pairs of spaces; columns of the sheet keep theirs. */
@@ -134,8 +178,13 @@ function sketchPages(pages: Pages, { title, lines }: Sketch): void {
   drawLines(pages, lines)
 }
 
-function plotPages(pages: Pages, { scene }: Plot): void {
-  const height = (pages.room * scene.height) / scene.width
+function plotHeight({ room }: Pages, { scene }: Plot): number {
+  return (room * scene.height) / scene.width
+}
+
+function plotPages(pages: Pages, plot: Plot): void {
+  const { scene } = plot
+  const height = plotHeight(pages, plot)
   pages.keep(Math.min(pages.edge.bottom - pages.edge.top, height + 40))
   pages.words(scene.title, HANDS.strong)
   drawScene(pages.doc, scene, pages.edge.text, pages.y, pages.room)

@@ -27,6 +27,22 @@ describe('a report as PDF', async () => {
     }
   })
 
+  it('has a contents list by which each title stands on the page it names, and never as the last of it', () => {
+    const listed = paperOf(report).sections.slice(1)
+    const front = pages.flat()
+    for (const { title } of listed) {
+      const first = front.find(({ text }) => text === title)
+      const named = front.find(({ text, y }) => /^page \d+$/.test(text) && y === first?.y)
+      const on = pages[Number(named?.text.slice(5)) - 1] ?? []
+      const heading = on.findLast(({ text }) => text === title)
+      expect(heading, title).toBeDefined()
+      expect(
+        on.some(({ x, y }) => x > 115 && y < (heading?.y ?? 0) - 5 && y > 85),
+        title,
+      ).toBe(true)
+    }
+  })
+
   it('has the word beside every line', () => {
     for (const page of pages) {
       const marked = new Set(

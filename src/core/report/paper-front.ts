@@ -149,10 +149,10 @@ export function changesSection({ changes, plots }: Report): Section {
               'Each place in its unit',
               [
                 { head: 'of', wide: 3 },
-                { head: 'where', wide: 5 },
+                { head: 'where', wide: 4.4 },
                 { head: 'unit', wide: 1 },
                 { head: 'last', right: true, wide: 2 },
-                { head: 'on', wide: 2.2 },
+                { head: 'on', wide: 2.8 },
                 { head: 'found', right: true, wide: 2 },
                 { head: 'since last', right: true, wide: 2 },
                 { head: 'left', right: true, wide: 2 },

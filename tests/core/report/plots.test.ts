@@ -72,6 +72,20 @@ describe('the plot of a bore', () => {
     expect(scene.notes[0]).toMatch(/exaggerated/)
   })
 
+  it('has each value on paper of its own inside the frame, after every line and mark', () => {
+    const { shapes } = scene
+    const values = plot.points.map(({ value }) =>
+      shapes.findIndex((s) => s.is === 'text' && s.text === value.shown),
+    )
+    const lines = shapes.flatMap((s, n) =>
+      s.is === 'path' && s.fill === undefined && s.width === 1.25 ? [n] : [],
+    )
+    for (const n of values) {
+      expect(n).toBeGreaterThan(Math.max(...lines))
+      expect(shapes[n - 1]).toMatchObject({ is: 'path', fill: 'paper' })
+    }
+  })
+
   it('has nominal and limits, and says of one that is far off where it lies', () => {
     expect(plot.lines.map(({ label, value }) => [label, value.shown])).toEqual([
       ['nominal', '9.50000'],
@@ -157,6 +171,12 @@ describe('the band of wear', () => {
       given.readings.map(({ hours, value }) => [hours, expect.closeTo(value / 0.0254, 9)]),
     )
     expectScaled(scene)
+    // Bars are promised only where they stand out of their mark.
+    const fine = { ...plot, readings: plot.readings.map((one) => ({ ...one, U: one.U / 100 })) }
+    const legend = (one: typeof plot) => sceneOf(one).shapes.flatMap((s) => (s.is === 'text' ? [s.text] : []))
+    expect(legend(plot)).toContain('bars: U, k = 2')
+    expect(legend(fine)).not.toContain('bars: U, k = 2')
+    expect(legend(fine)).toContain('U is in the mark')
     expect(sceneSvg(scene, 'w')).toContain('error only')
     for (const { hours, low, fit, high } of plot.band) {
       const { half } = predictionAt(given, rate.value, hours)
@@ -241,7 +261,7 @@ describe('inks', () => {
 
   it.each([
     ...Object.entries(PAGE_INKS),
-    ...Object.entries(INKS).filter(([name]) => name !== 'grid' && name !== 'band'),
+    ...Object.entries(INKS).filter(([name]) => !['grid', 'band', 'paper'].includes(name)),
   ])('%s is read on white', (_, hex) => {
     expect(onWhite(hex)).toBeGreaterThanOrEqual(4.5)
   })

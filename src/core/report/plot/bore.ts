@@ -3,7 +3,7 @@ import { line } from 'd3-shape'
 import { fromSi, shownNumber, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, MARKS, mark, rounded, SERIES_INKS, WIDTH } from './frame.ts'
-import { type Datum, hundredth, type Ink, type Scene, type Shape, text } from './scene.ts'
+import { backed, type Datum, hundredth, type Ink, type Scene, type Shape, text } from './scene.ts'
 
 /** A limit further off than this many times the spread of the sizes is told at the edge, or nothing could be seen of the sizes. */
 const FAR = 3
@@ -64,6 +64,7 @@ export function boreScene(plot: Plot): Scene {
       ),
       ...farShapes(far, most, box),
       ...series.flatMap(({ shapes }) => shapes),
+      ...series.flatMap(({ values }) => values),
       ...axes.flatMap((axis, i): Shape[] => [
         mark(MARKS[i % MARKS.length] ?? 'circle', box.left + 8 + KEY * i, 9, inkOf(i)),
         text(box.left + 15 + KEY * i, 12, axis, 'start', { ink: inkOf(i), size: 8 }),
@@ -102,7 +103,13 @@ function farShapes(
 
 const inkOf = (i: number): Ink => SERIES_INKS[i % SERIES_INKS.length] ?? 'ink'
 
-function seriesOf(plot: Plot, axis: string, { x, y }: ReturnType<typeof frameOf>, i: number) {
+/** Above its mark or below it, and never on the axis. */
+function valueAt(y: number, isAbove: boolean, box: ReturnType<typeof frameOf>['box']): number {
+  const below = y + 15
+  return isAbove && y - 8 > box.top + 6 ? y - 8 : below < box.bottom - 3 ? below : y - 8
+}
+
+function seriesOf(plot: Plot, axis: string, { x, y, box }: ReturnType<typeof frameOf>, i: number) {
   const points = plot.points.filter((one) => one.axis === axis).sort((a, b) => a.at - b.at)
   const data = points.map((one): Datum => {
     const value = inUnit(one.value.si, plot.unit)
@@ -121,12 +128,13 @@ function seriesOf(plot: Plot, axis: string, { x, y }: ReturnType<typeof frameOf>
       width: 1.25,
       ...(i === 0 ? {} : { dash: [5, 2] as const }),
     },
-    ...data.flatMap(({ px }, n): Shape[] => [
-      mark(MARKS[i % MARKS.length] ?? 'circle', px[0], px[1], ink),
-      text(px[0], px[1] + (i === 0 ? -8 : 15), points[n]?.value.shown ?? '', 'middle', { ink, size: 8 }),
-    ]),
+    ...data.flatMap(({ px }): Shape[] => [mark(MARKS[i % MARKS.length] ?? 'circle', px[0], px[1], ink)]),
   ]
-  return { data, shapes }
+  // Under the line of another axis nobody could read them: they are drawn after all lines and marks.
+  const values = data.flatMap(({ px }, n) =>
+    backed(px[0], valueAt(px[1], i === 0, box), points[n]?.value.shown ?? '', ink),
+  )
+  return { data, shapes, values }
 }
 
 /** How many times a size is drawn larger than a length along the bore, to two figures. */

@@ -1,7 +1,7 @@
 // A drawn plot before it is written: shapes with a place on paper, and the data points they stand for. One scene, whatever
 // writes it: SVG and PDF draw the same shapes, and what a test reads back is what both draw.
 
-/** Inks by what they are for. Each stands out from white by 4.5 to 1 or more, but for `grid` and `band`, which tell nothing. */
+/** Inks by what they are for. Each stands out from white by 4.5 to 1 or more, but for `grid`, `band` and `paper`, which tell nothing. */
 export const INKS = {
   ink: '#1a1a1a',
   quiet: '#595959',
@@ -11,6 +11,7 @@ export const INKS = {
   limit: '#a31515',
   grid: '#d0d0d0',
   band: '#dce6f2',
+  paper: '#ffffff',
 } as const
 export type Ink = keyof typeof INKS
 
@@ -67,6 +68,19 @@ export function text(
   more: Partial<Extract<Shape, { is: 'text' }>> = {},
 ): Shape {
   return { is: 'text', x: hundredth(x), y: hundredth(y), text: words, size: 9, anchor, ...more }
+}
+
+/** Width of a figure as a share of its size, in fonts of either writer, and a little more. */
+const FIGURE = 0.62
+
+/** A value in the plot with paper behind it, so that no line runs through it. */
+export function backed(x: number, y: number, words: string, ink: Ink = 'ink', size = 8): Shape[] {
+  const half = (words.length * size * FIGURE) / 2 + 1
+  const [left, right, top, bottom] = [x - half, x + half, y - size * 0.85, y + 1.5].map(hundredth)
+  return [
+    { is: 'path', d: `M${left},${top}H${right}V${bottom}H${left}Z`, fill: 'paper' },
+    text(x, y, words, 'middle', { ink, size }),
+  ]
 }
 
 export function stroke(

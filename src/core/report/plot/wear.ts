@@ -3,9 +3,12 @@ import { area, line } from 'd3-shape'
 import { fromSi, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, mark, rounded } from './frame.ts'
-import { type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
+import { backed, type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
 
 const FAR = 3
+/** Half the height of a mark, and what of a bar has to stand out of it to be seen. */
+const MARK_HALF = 6
+const CAP = 4
 
 export function wearScene(plot: PlotOf<'wear'>): Scene {
   const size = (si: number) => valueIn(fromSi('length', si), plot.unit)
@@ -40,6 +43,8 @@ export function wearScene(plot: PlotOf<'wear'>): Scene {
     ({ fit }) => y(size(fit)),
   )([...plot.band])
   const isTwo = plot.readings.length === 2
+  const isSeen = plot.readings.some(({ value, U }) => y(size(value.si)) - y(size(value.si + U)) > MARK_HALF)
+  const inBox = (at: number) => Math.max(box.top + 7, Math.min(box.bottom - 4, at))
   return {
     title: plot.title,
     told: `${plot.readings.map(({ hours, value, isNow }) => `${value.text} at ${Math.round(hours)} h${isNow ? ', read on this job' : ''}`).join('; ')}. The band is ${plot.basis}.${plot.limit === null ? '' : ` Limit ${plot.limit.text}${isFar ? ', outside the plot' : ''}.`}`,
@@ -63,6 +68,16 @@ export function wearScene(plot: PlotOf<'wear'>): Scene {
           'ink',
           1,
         ),
+        ...[-1, 1].map((side) =>
+          stroke(
+            [
+              [x(one.hours) - CAP, y(size(one.value.si + side * one.U))],
+              [x(one.hours) + CAP, y(size(one.value.si + side * one.U))],
+            ],
+            'ink',
+            1,
+          ),
+        ),
         mark(
           one.isNow ? 'diamond' : 'circle',
           x(one.hours),
@@ -70,7 +85,11 @@ export function wearScene(plot: PlotOf<'wear'>): Scene {
           'ink',
           one.isNow ? 64 : 42,
         ),
-        text(x(one.hours), y(size(one.value.si + one.U)) - 7, one.value.shown, 'middle', { size: 8 }),
+        ...backed(
+          x(one.hours),
+          inBox(Math.min(y(size(one.value.si + one.U)), y(size(one.value.si)) - MARK_HALF) - 5),
+          one.value.shown,
+        ),
       ]),
       ...(limit === null || plot.limit === null || isFar
         ? []
@@ -87,7 +106,9 @@ export function wearScene(plot: PlotOf<'wear'>): Scene {
       text(box.right + 20, box.bottom - 47, 'left by an overhaul', 'start', { size: 8 }),
       mark('diamond', box.right + 12, box.bottom - 36, 'ink', 64),
       text(box.right + 20, box.bottom - 33, 'read on this job', 'start', { size: 8 }),
-      text(box.right + 8, box.bottom - 19, 'bars: U, k = 2', 'start', { size: 8 }),
+      text(box.right + 8, box.bottom - 19, isSeen ? 'bars: U, k = 2' : 'U is in the mark', 'start', {
+        size: 8,
+      }),
       text(box.right + 8, box.bottom - 8, isTwo ? 'band: measuring' : 'band: one further', 'start', {
         size: 8,
       }),
