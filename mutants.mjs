@@ -3,24 +3,14 @@
 // Nothing is written: a broken file is put in place of the real one as vitest reads it.
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { build } from 'esbuild'
 import { createVitest } from 'vitest/node'
+import { bundled } from './bundled.mjs'
 
 const ROOT = import.meta.dirname
 /** A run that has not ended by then hangs: that is no test noticing anything. */
 const HANGS_AFTER_MS = 60_000
 
-// Node 20 reads no TypeScript, so the list is bundled in memory first.
-const { outputFiles } = await build({
-  entryPoints: [join(ROOT, 'tests/mutants/list.ts')],
-  bundle: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node20',
-  write: false,
-})
-const code = Buffer.from(outputFiles[0].contents).toString('base64')
-const { MUTANTS, staleWhy, titlePattern } = await import(`data:text/javascript;base64,${code}`)
+const { MUTANTS, staleWhy, titlePattern } = await bundled('tests/mutants/list.ts')
 
 const words = process.argv.slice(2).map((word) => word.toLowerCase())
 const chosen = MUTANTS.filter((mutant) => words.every((word) => saysOf(mutant).includes(word)))

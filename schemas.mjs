@@ -1,21 +1,7 @@
 // Writes the published schemas: procedures/schemas/*.schema.json, which editors read, from the shapes in src/core/definition, and
 // schemas/report.schema.json from that of a report.
 import { mkdir, writeFile } from 'node:fs/promises'
-import { build } from 'esbuild'
-
-// Node 20 reads no TypeScript, so a module is bundled in memory first.
-async function bundled(path) {
-  const { outputFiles } = await build({
-    entryPoints: [path],
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    write: false,
-  })
-  const code = Buffer.from(outputFiles[0].contents).toString('base64')
-  return import(`data:text/javascript;base64,${code}`)
-}
+import { bundled } from './bundled.mjs'
 
 async function write(folder, files) {
   const at = new URL(folder, import.meta.url)

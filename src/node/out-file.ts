@@ -34,11 +34,33 @@ export function checkOutFile({ path, replace, replaceHint }: Omit<OutFile, 'byte
   if (!isFolder(dirname(path))) throw new UserError(`There is no folder ${dirname(path)}.`, FILE_PROBLEM)
 }
 
-/** The bytes are on disk under another name first, and take this one in one move. @throws UserError (exit 4) */
+/** A file that is on disk whole and has no name of its own yet. */
+export interface Staged {
+  /** It takes its name in one move. @throws UserError (exit 4) */
+  readonly name: () => void
+  /** It is taken away; nothing once it has its name. */
+  readonly drop: () => void
+}
+
+/** @throws UserError (exit 4) where the name is taken or nothing can be written there. */
 export function writeOutFile(out: OutFile): void {
+  stageOutFile(out).name()
+}
+
+/** The bytes are on disk under another name, for what must not have its own before somebody signed. @throws UserError (exit 4) */
+export function stageOutFile(out: OutFile): Staged {
   checkOutFile(out)
   const half = join(dirname(out.path), `.${basename(out.path)}.${process.pid}.part`)
-  try {
+  const orGone = (act: () => void) => {
+    try {
+      act()
+    } catch (error) {
+      remove(half)
+      if (error instanceof UserError) throw error
+      throw new UserError(`${out.path} cannot be written: ${reasonOf(error)}.`, FILE_PROBLEM)
+    }
+  }
+  orGone(() => {
     const fd = openSync(half, 'wx', 0o666)
     try {
       writeFileSync(fd, out.bytes)
@@ -46,12 +68,10 @@ export function writeOutFile(out: OutFile): void {
     } finally {
       closeSync(fd)
     }
-    if (out.replace) renameSync(half, out.path)
-    else takeName(half, out)
-  } catch (error) {
-    remove(half)
-    if (error instanceof UserError) throw error
-    throw new UserError(`${out.path} cannot be written: ${reasonOf(error)}.`, FILE_PROBLEM)
+  })
+  return {
+    name: () => orGone(() => (out.replace ? renameSync(half, out.path) : takeName(half, out))),
+    drop: () => remove(half),
   }
 }
 

@@ -52,7 +52,8 @@ describe('barover adopt', () => {
     const there = join(jobs, 'there.yaml')
     writeFileSync(there, 'mine\n')
     const over = await barover(adopt(there, ...ALL))
-    expect([over.code, over.out, readFileSync(there, 'utf8')]).toEqual([1, '', 'mine\n'])
+    expect([over.code, over.out, readFileSync(there, 'utf8')]).toEqual([4, '', 'mine\n'])
+    expect(over.err).toContain('is there already and was left as it is.')
   }, 60_000)
 })
 

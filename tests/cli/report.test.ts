@@ -1,32 +1,16 @@
 // barover report of a job on disk: in each form, to a file, of one that is open, and of a log that is not sound.
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { basename, dirname, join } from 'node:path'
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { parse } from 'csv-parse/sync'
-import { beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { reportSchema } from '../../src/core/report/schema.ts'
-import { ANSWERS, barover, runArgs } from '../helpers/cli.ts'
-import { logPath, terminals } from '../helpers/pty.ts'
+import { barover } from '../helpers/cli.ts'
+import { finishedJob, laidInto } from '../helpers/finished.ts'
+import { terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
-const done = { name: '', bytes: Buffer.alloc(0), head: '' }
-
-beforeAll(async () => {
-  const jobs = mkdtempSync(join(tmpdir(), 'barover-report-'))
-  const ran = await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
-  done.name = basename(logPath(jobs))
-  done.bytes = readFileSync(logPath(jobs))
-  done.head = (JSON.parse(ran.out) as { head: string }).head
-  rmSync(jobs, { recursive: true })
-})
-
-function withLog(bytes = done.bytes): { jobs: string; path: string } {
-  const jobs = folder()
-  const path = join(jobs, 'example', done.name)
-  mkdirSync(dirname(path))
-  writeFileSync(path, bytes)
-  return { jobs, path }
-}
+const done = finishedJob()
+const withLog = (bytes = done.bytes) => laidInto(folder(), done, bytes)
 const report = (jobs: string, ...more: string[]) =>
   barover(['report', 'TC-401-1-bore', '--jobs', jobs, ...more])
 const linesOf = (bytes: Buffer) => bytes.toString('utf8').split('\n').slice(0, -1)

@@ -1,31 +1,15 @@
 // barover review of a job on disk: finished, changed, cut short, with files beside it, and after a job of another crew file.
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { basename, dirname, join } from 'node:path'
-import { beforeAll, describe, expect, it } from 'vitest'
+import { readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { describe, expect, it } from 'vitest'
 import { buildLine, type Entry, GENESIS, lineHash } from '../../src/node/journal/chain.ts'
-import { ANSWERS, barover, MACHINE, runArgs } from '../helpers/cli.ts'
+import { barover, MACHINE } from '../helpers/cli.ts'
+import { finishedJob, laidInto } from '../helpers/finished.ts'
 import { logPath, terminals } from '../helpers/pty.ts'
 
 const { folder } = terminals()
-const done = { name: '', bytes: Buffer.alloc(0), head: '' }
-
-beforeAll(async () => {
-  const jobs = mkdtempSync(join(tmpdir(), 'barover-review-'))
-  const ran = await barover(runArgs(jobs, '--answers', ANSWERS, '--json'))
-  done.name = basename(logPath(jobs))
-  done.bytes = readFileSync(logPath(jobs))
-  done.head = (JSON.parse(ran.out) as { head: string }).head
-  rmSync(jobs, { recursive: true })
-})
-
-function withLog(bytes = done.bytes): { jobs: string; path: string } {
-  const jobs = folder()
-  const path = join(jobs, 'example', done.name)
-  mkdirSync(dirname(path))
-  writeFileSync(path, bytes)
-  return { jobs, path }
-}
+const done = finishedJob()
+const withLog = (bytes = done.bytes) => laidInto(folder(), done, bytes)
 const review = (jobs: string, ...more: string[]) =>
   barover(['review', 'TC-401-1-bore', '--jobs', jobs, ...more])
 const linesOf = (bytes: Buffer) => bytes.toString('utf8').split('\n').slice(0, -1)

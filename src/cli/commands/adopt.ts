@@ -1,7 +1,6 @@
 // barover adopt: a lead takes what a closed job left for the baseline of the next overhaul. The machine record is written anew
 // under another name with one overhaul more, and the log says by whom, which figures and what hash that file has.
 import { createHash } from 'node:crypto'
-import { existsSync, rmSync, writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { withOverhaul } from '../../authoring/add-overhaul.ts'
 import {
@@ -20,6 +19,7 @@ import { leftFigureText, notLeftText } from '../../core/sheet/adopted-block.ts'
 import { layOut, plainText, type Row, row } from '../../core/sheet/block.ts'
 import { readTextFile, uniqueName } from '../../node/definition-files.ts'
 import { findJob } from '../../node/job-folder.ts'
+import { checkOutFile, stageOutFile } from '../../node/out-file.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { type Asker, askPerson } from '../asker.ts'
@@ -56,8 +56,7 @@ export const adoptCommand: Command = {
     const [machine, out] = [text(values, 'machine'), text(values, 'out')]
     if (machine === undefined || out === undefined)
       throw new UserError('barover adopt needs --machine and --out.', EXIT.wrongUse, 'barover adopt --help')
-    if (existsSync(out))
-      throw new UserError(`${out} is there already, and nothing is written over it.`, EXIT.checkFailed)
+    checkOutFile(outFile(out))
     const opened = lateJob(findJob(jobsFolder(values), job ?? ''))
     const asker = askPerson()
     try {
@@ -103,31 +102,24 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
   const { day, report } = { day: state.lastAt.slice(0, 10), report: state.job }
   const written = withOverhaul(record.text, { day, hours, report, renewed, figures: kept })
   checkWritten(opened, record, written)
-  writeFileSync(paths.out, written, { flag: 'wx' })
   const file = {
     name: basename(paths.out),
     sha256: createHash('sha256').update(written, 'utf8').digest('hex'),
   }
   const what = { do: 'adopt', hours, renewed, without, file, person: by.trim().toUpperCase() } as const
-  const why = await signed(opened, what, asker, paths.out)
-  return why === null ? finishLate(opened, values, shown.length, null) : refused(why)
-}
-
-/** A record whose entry is not in the log is taken away again. */
-async function signed(
-  opened: OpenedJob,
-  what: Parameters<typeof signLate>[1],
-  asker: Asker,
-  out: string,
-): Promise<string | null> {
+  // A baseline that nobody signed for never has the name that was asked for.
+  const staged = stageOutFile({ ...outFile(paths.out), bytes: Buffer.from(written) })
   let why: string | null = 'It was broken off.'
   try {
     why = await signLate(opened, what, asker)
-    return why
+    if (why === null) staged.name()
   } finally {
-    if (why !== null) rmSync(out, { force: true })
+    if (why !== null) staged.drop()
   }
+  return why === null ? finishLate(opened, values, shown.length, null) : refused(why)
 }
+
+const outFile = (path: string) => ({ path, replace: false, replaceHint: 'Give another name.' })
 
 /** The record as it is now: of this cylinder, and fit to be worked by. @throws UserError. */
 function currentRecord(opened: OpenedJob, path: string): FileCopy & { readonly defs: Definitions } {

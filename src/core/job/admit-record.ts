@@ -6,26 +6,17 @@ import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
 import { quote } from '../lib/wording.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
+import type { TakeIn } from './entries-by-lead.ts'
 import { gateState, gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
 import { itemLabel } from './item-label.ts'
 import { hanging } from './locks-on.ts'
 import { barsOpening } from './open-job.ts'
 import { testsBegun } from './over-time.ts'
-import { type ChangedField, recordChanges } from './record-changes.ts'
+import { recordChanges } from './record-changes.ts'
 import { words } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict, stands } from './state.ts'
-
-export interface TakeIn {
-  readonly changed: readonly ChangedField[]
-  readonly gates: readonly string[]
-  readonly voids: readonly string[]
-  readonly undecided: readonly string[]
-  readonly anew: readonly string[]
-  readonly tests: readonly string[]
-  readonly dropped: readonly number[]
-}
 
 /** What the record would change and make void, or why it cannot be taken in: told before anybody is asked to sign. */
 export function takeInOf(

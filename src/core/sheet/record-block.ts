@@ -1,7 +1,7 @@
 // A changed machine record on the sheet: every field with the old and the new, and what fell with it, by name.
-import type { TakeIn } from '../job/admit-record.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import type { TakeIn } from '../job/entries-by-lead.ts'
 import { changedText, takenInLines } from '../job/record-words.ts'
 import type { State } from '../job/state.ts'
 import { voidName } from '../talk/heard.ts'

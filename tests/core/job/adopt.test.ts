@@ -26,6 +26,17 @@ const adopting = (more: Partial<Adopt> = {}): Adopt => ({
   ...more,
 })
 
+/** The gauge of the bore is found out of calibration after the close. */
+const foundOut = (walk: Walk) =>
+  walk.bring({
+    do: 'doubt-instrument',
+    instrument: 'M-3',
+    why: 'reads 2 thou long',
+    says: 'the laboratory',
+    person: 'ML',
+    proved: true,
+  })
+
 describe('what a job left', () => {
   it('is each bore figure at 20 degC as its verdict had it, where a lead let the part go back as it was', () => {
     const walk = closed()
@@ -57,14 +68,7 @@ describe('what a job left', () => {
 
   it('is nothing that fell: an instrument found out takes its figures along', () => {
     const walk = closed()
-    walk.bring({
-      do: 'doubt-instrument',
-      instrument: 'M-3',
-      why: 'reads 2 thou long',
-      says: 'the laboratory',
-      person: 'ML',
-      proved: true,
-    })
+    foundOut(walk)
     expect(leftFigures(walk.engine.defs, walk.state).figures).toEqual([])
   })
 })
@@ -143,14 +147,7 @@ describe('adopting it', () => {
     expect(wouldFall(walk.engine.defs, walk.state, walk.entries, 'M-3').voids).toContainEqual(
       expect.stringMatching(/^the baseline that PB adopted on /),
     )
-    walk.bring({
-      do: 'doubt-instrument',
-      instrument: 'M-3',
-      why: 'reads 2 thou long',
-      says: 'the laboratory',
-      person: 'ML',
-      proved: true,
-    })
+    foundOut(walk)
     expect(walk.state.adopted?.void).toBe(true)
     const block = entryBlock(walk.engine.defs, walk.state, walk.last)
     expect(block?.rows.map(({ text }) => text).join('\n')).toMatch(
