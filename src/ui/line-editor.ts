@@ -9,9 +9,11 @@ export interface Editor {
   readonly caret: number
   /** Inside a bracketed paste that has not ended yet. */
   readonly pasting: boolean
+  /** More came than the line holds, and none of it was erased since: what is seen is not all that was sent. */
+  readonly full: boolean
 }
 
-export const BLANK: Editor = { text: '', caret: 0, pasting: false }
+export const BLANK: Editor = { text: '', caret: 0, pasting: false, full: false }
 
 export type Key =
   | { readonly kind: 'chunk'; readonly text: string }
@@ -40,7 +42,7 @@ export function edit(editor: Editor, key: Key, scan: boolean): Edited {
     case 'erase-left': {
       if (editor.caret === 0) return keep({})
       const before = parts.slice(0, editor.caret - 1)
-      return keep({ text: [...before, ...parts.slice(editor.caret)].join(''), caret: before.length })
+      return keep({ text: [...before, ...parts.slice(editor.caret)].join(''), caret: before.length, full: false })
     }
     case 'erase-all':
       // A terminal that lost the end of a paste is brought round by this too.
@@ -83,7 +85,8 @@ function chunk(editor: Editor, text: string, scan: boolean): Edited {
 
 function insert(editor: Editor, raw: string): Editor {
   // Line ends become spaces; the other control characters are dropped. Far more than fits is not even looked at.
-  const text = withoutUnseen(raw.slice(0, 4 * MOST).replace(/[\r\n\t\u2028\u2029]+/g, ' '))
+  const looked = raw.slice(0, 4 * MOST)
+  const text = withoutUnseen(looked.replace(/[\r\n\t\u2028\u2029]+/g, ' '))
   const parts = graphemes(editor.text)
   const before = parts.slice(0, editor.caret).join('')
   const after = parts.slice(editor.caret).join('')
@@ -95,7 +98,8 @@ function insert(editor: Editor, raw: string): Editor {
     added += one
   }
   const joined = before + added
-  return { ...editor, text: joined + after, caret: graphemes(joined).length }
+  const full = editor.full || room < 0 || looked.length < raw.length
+  return { ...editor, text: joined + after, caret: graphemes(joined).length, full }
 }
 
 export function graphemes(text: string): string[] {

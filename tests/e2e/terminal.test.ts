@@ -8,6 +8,12 @@ const terminal = terminals()
 
 const jobAt = jobStarter(terminal)
 
+/** What was keyed at the bore, as it is on record. */
+const boreTyped = (jobs: string) =>
+  logged(jobs)
+    .filter((e) => e.type === 'reading.taken' && e.step === 'bore')
+    .map((e) => e.typed)
+
 /** A colour, as opposed to bold or inverse. */
 const COLOUR = /\u001b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])[;m]/
 
@@ -52,8 +58,22 @@ describe('a gauge that types for itself', () => {
     await t.see('2nd of 2, afresh (in)')
     t.send('9.5034\r')
     await t.see('spread 0.0001')
-    const bore = logged(jobs).filter((e) => e.type === 'reading.taken' && e.step === 'bore')
-    expect(bore.map((e) => e.typed)).toEqual(['9.5033', '9.5034'])
+    expect(boreTyped(jobs)).toEqual(['9.5033', '9.5034'])
+  })
+
+  it('twenty times in two seconds has each on record or in sight, in the order it came', async () => {
+    const { t, jobs } = await jobAt(TO_BORE)
+    await t.see('Reading (in) with M-3')
+    const typed = Array.from({ length: 20 }, (_, i) => `9.50${33 + (i % 2)}`)
+    for (const figure of typed) {
+      t.send(`${figure}\r`)
+      await new Promise((resolve) => setTimeout(resolve, 100))
+    }
+    await t.until('one line to key on', () => t.input !== null)
+    const bore = boreTyped(jobs)
+    expect(bore.length).toBeGreaterThan(1)
+    expect(bore).toEqual(typed.slice(0, bore.length))
+    expect([t.wipes, t.exit]).toEqual([0, null])
   })
 })
 
@@ -97,6 +117,21 @@ describe('keys and pastes', () => {
     t.send('\r')
     await t.see('has a gap or mark between its figures')
     expect(logged(jobs)).toHaveLength(before)
+  })
+
+  it('a paste of ten thousand characters is one line, kept whole or refused in a sentence, and the next is heard', async () => {
+    const { t, jobs } = await jobAt(TO_BORE)
+    await t.see('Reading (in) with M-3')
+    const before = logged(jobs).length
+    t.send(`\u001b[200~note ${'wide \u5bec e\u0301 '.repeat(1000)}\u001b[201~`)
+    await t.until('the paste on the line', () => t.input?.includes('full at 500') === true)
+    t.send('\r')
+    await t.until('an empty line', () => t.input === '')
+    await t.say('9.5033')
+    await t.see('2nd of 2, afresh (in)')
+    expect(boreTyped(jobs)).toEqual(['9.5033'])
+    expect(logged(jobs).length - before).toBeLessThanOrEqual(2)
+    expect([t.wipes, t.exit]).toEqual([0, null])
   })
 
   it('a hostile note is shown harmless', async () => {

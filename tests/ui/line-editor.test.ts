@@ -101,6 +101,16 @@ describe('pastes', () => {
     // One letter under ten thousand accents is one grapheme: it does not fit, so it is not there.
     expect(press([`e${'\u0301'.repeat(10_000)}`]).text).toBe('')
   })
+
+  it('say that the line was full until some of it is erased or it is gone', () => {
+    const over = 'x'.repeat(MOST + 1)
+    expect(press(['x'.repeat(MOST)]).full).toBe(false)
+    expect(press([over]).full).toBe(true)
+    expect(press([' '.repeat(10_000)]).full).toBe(true)
+    expect(press([over, left]).full).toBe(true)
+    expect(press([over, erase]).full).toBe(false)
+    expect(press([over, enter]).full).toBe(false)
+  })
 })
 
 describe('caret', () => {

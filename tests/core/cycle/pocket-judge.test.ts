@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import type { MachineModel, MachineRecord } from '../../../src/core/cycle/machine-model.ts'
 import { judgePocket } from '../../../src/core/cycle/pocket-judge.ts'
 import type { PocketJudgeInput } from '../../../src/core/cycle/pocket-judge-input.ts'
+import { runs } from '../../helpers/runs.ts'
 import { end, FIRST_HEAD, idealSingle, si, twoStage } from './sample-machine.ts'
 
 const NO_ERROR = { suctionPa: 0, dischargePa: 0, suctionK: [0, 0], loadW: 0, opening: 0 }
@@ -424,7 +425,7 @@ describe('properties', () => {
           expect(twoStageLoad(off, turns * PER_TURN).loadW * raised).toBeLessThanOrEqual(target * (1 + 1e-9))
         }
       }),
-      { numRuns: 12, seed: 20260518 },
+      { numRuns: runs(6), seed: 20260518 },
     )
     expect([...seen]).toEqual(expect.arrayContaining(['ACCEPT', 'REWORK']))
   })

@@ -9,6 +9,7 @@ import { next } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { EVERY_KIND, kindsDefs, LET_IN } from '../../helpers/all-kinds.ts'
 import type { Walk } from '../../helpers/example.ts'
+import { runs } from '../../helpers/runs.ts'
 import {
   gate,
   LOCKS,
@@ -95,7 +96,7 @@ describe('what one job does is void in the other', () => {
           expect(JSON.stringify(replayed(walk).gates)).toBe(JSON.stringify(walk.state.gates))
         }
       }),
-      { numRuns: 400, seed: SEED },
+      { numRuns: runs(200), seed: SEED },
     )
     expect(seen.fell).toBeGreaterThan(100)
     expect(seen.held).toBeGreaterThan(100)

@@ -25,6 +25,7 @@ import type { RuleOutcome } from '../../../src/core/rules/rule.ts'
 import { tiedDefs } from '../../helpers/all-kinds.ts'
 import { BORE_LINES, exampleDefs, fileCopies, ROOT, Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
+import { runs } from '../../helpers/runs.ts'
 import {
   gate,
   LOCKS,
@@ -139,7 +140,7 @@ function withoutPlace(entry: Entry): object {
   return entry.type === 'stop.raised' ? { ...entry, step: null } : entry
 }
 
-function walkAll(checked: Checked, runs: number): void {
+function walkAll(checked: Checked, few: number): void {
   fc.assert(
     fc.property(fc.nat(3), schedule, (start, actions) => {
       const walk = new Walk(checked.whole)
@@ -153,7 +154,7 @@ function walkAll(checked: Checked, runs: number): void {
       const inputs: Input[] = []
       for (const a of actions) perform(walk, a, inputs)
     }),
-    { numRuns: runs, seed: SEED },
+    { numRuns: runs(few), seed: SEED },
   )
 }
 
@@ -203,18 +204,18 @@ function idAt({ prompt }: Walk): string {
   return 'gate' in prompt ? prompt.gate.id : prompt.kind
 }
 
-function checkAll(whole: Definitions, runs: number): void {
+function checkAll(whole: Definitions, few: number): void {
   for (const small of slices(whole)) {
     const checked = new Checked(whole, small)
     expect(checked.found.bound).toBeNull()
-    walkAll(checked, runs)
-    expect(checked.steps).toBeGreaterThan(runs * 20)
+    walkAll(checked, few)
+    expect(checked.steps).toBeGreaterThan(few * 20)
     expect(checked.lines.size).toBeGreaterThan(10)
   }
 }
 
 describe('every step of a random job was searched', () => {
-  it('of the shipped procedure', { timeout: 240_000 }, () => checkAll(withoutFindings(exampleDefs()), 120))
+  it('of the shipped procedure', { timeout: 240_000 }, () => checkAll(withoutFindings(exampleDefs()), 60))
 
   it('of a job with a gate whose own tests stand behind another', { timeout: 240_000 }, () =>
     checkAll(smallDefs(TWO_GATES), 80),
@@ -348,6 +349,6 @@ describe('every step of a random job was searched', () => {
   })
 
   it('of a procedure of many gates, with openings and people counted', { timeout: 240_000 }, () =>
-    checkAll(openCylinder(), 20),
+    checkAll(openCylinder(), 10),
   )
 })
