@@ -42,7 +42,11 @@ export function edit(editor: Editor, key: Key, scan: boolean): Edited {
     case 'erase-left': {
       if (editor.caret === 0) return keep({})
       const before = parts.slice(0, editor.caret - 1)
-      return keep({ text: [...before, ...parts.slice(editor.caret)].join(''), caret: before.length, full: false })
+      return keep({
+        text: [...before, ...parts.slice(editor.caret)].join(''),
+        caret: before.length,
+        full: false,
+      })
     }
     case 'erase-all':
       // A terminal that lost the end of a paste is brought round by this too.

@@ -77,7 +77,11 @@ describe('STOP', () => {
 
 describe('pastes', () => {
   it.each([true, false])('never submit by a line end of their own, scan %s', (scan) => {
-    expect(press(['[200~', '9.5033\r', '[201~'], scan)).toMatchObject({ submitted: [], pasting: false })
+    expect(press(['[200~', '9.5033\r', '[201~'], scan)).toMatchObject({
+      submitted: [],
+      pasting: false,
+      full: false,
+    })
     expect(press(['[200~9.5033\r[201~'], scan).submitted).toEqual([])
     expect(press(['[200~9.50', '33\r\n', 'x\n', enter, '[201~'], scan).submitted).toEqual([])
     expect(press(['[200~stop\r[201~'], scan).submitted).toEqual([])
@@ -168,12 +172,12 @@ describe('what is kept', () => {
 
 describe('the part of the line in sight', () => {
   it('shows a short line whole, with the caret on it or past it', () => {
-    expect(viewOf({ text: 'abc', caret: 3, pasting: false }, 20)).toEqual({
+    expect(viewOf({ text: 'abc', caret: 3, pasting: false, full: false }, 20)).toEqual({
       before: 'abc',
       at: ' ',
       after: '',
     })
-    expect(viewOf({ text: 'abc', caret: 1, pasting: false }, 20)).toEqual({
+    expect(viewOf({ text: 'abc', caret: 1, pasting: false, full: false }, 20)).toEqual({
       before: 'a',
       at: 'b',
       after: 'c',
@@ -181,7 +185,7 @@ describe('the part of the line in sight', () => {
   })
 
   it('shows the end of a long line while it is being keyed', () => {
-    expect(viewOf({ text: '0123456789', caret: 10, pasting: false }, 5).before).toBe('6789')
+    expect(viewOf({ text: '0123456789', caret: 10, pasting: false, full: false }, 5).before).toBe('6789')
   })
 
   it('is never wider than its room and always holds the caret', () => {
@@ -191,7 +195,7 @@ describe('the part of the line in sight', () => {
         const { text } = press([raw])
         const parts = graphemes(text)
         const caret = n % (parts.length + 1)
-        const { before, at, after } = viewOf({ text, caret, pasting: false }, width)
+        const { before, at, after } = viewOf({ text, caret, pasting: false, full: false }, width)
         expect(at).toBe(parts[caret] ?? ' ')
         expect([...before, ...at, ...after].length).toBeGreaterThan(0)
         expect(graphemes(before + at + after).reduce((sum, g) => sum + widthOf(g), 0)).toBeLessThanOrEqual(
