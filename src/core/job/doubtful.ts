@@ -8,6 +8,7 @@ import { likely, likelySentence, type Written } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
 import { decimalsIn, implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
+import { type SwappedPair, swappedPair } from './swapped-pair.ts'
 import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
 import { sizeKeyed } from './temperature-size.ts'
 
@@ -54,6 +55,8 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
+  const swapped = swappedPair(defs, state, placed, reading)
+  if (swapped !== null) return swappedReason(reading, swapped, '1, then correct')
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
@@ -73,7 +76,12 @@ export function doubtOfCorrection(
   const sized = sizeKeyed(defs, state, placed, reading)
   if (sized !== null) return { why: sizeReason(sized).why }
   const gap = temperatureGap(defs, state, placed, reading)
-  if (gap === null) return null
+  if (gap === null) {
+    const swapped = swappedPair(defs, state, placed, reading)
+    if (swapped === null) return null
+    const { why, more } = swappedReason(reading, swapped, 'correct that one next')
+    return more === null ? { why } : { why, shown: more }
+  }
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const { why, more, isSlip, otherwise } = gapReason(defs, state, gap, size, 'correct that one next')
   const fits = (si: number) =>
@@ -117,8 +125,22 @@ function gapReason(
   const fits = (si: number) => implausible(defs, step, { ...reading, si }) === null && isNear(si, now)
   const meant = likely(reading, writtenAs(defs, step, reading), fits).map(({ figure }) => figure)
   const more = meant.length === 0 ? null : `${stands}; ${meant.join(' or ')} would fit. ${mend}`
+  const round = 'Were part and instrument changed round?'
   const apartMost = `Metal and instrument that have lain together differ by less than ${size(APART_K)}.`
-  return { why, more, isSlip: whose === null, otherwise: `${apartMost} ${stands}. ${mend}` }
+  return { why, more, isSlip: whose === null, otherwise: `${apartMost} ${stands}. ${round} ${mend}` }
+}
+
+/** Both of the pair are named, as nobody here can say which is which; neither is put in place of the other. */
+function swappedReason(reading: ReadingAt, { other, before }: SwappedPair, way: string): Reason {
+  const figure = ({ typed, unit }: ReadingAt) => `${typed.trim()} ${unit}`
+  const warmer = reading.si > other.si ? 'over' : 'under'
+  const then = before.same.si > before.other.si ? 'over' : 'under'
+  const sheet = `sheet ${other.step.number}, ${other.step.step.title}`
+  return {
+    why: `${warmer} ${sheet}, and before it was ${then} it`,
+    more: `There ${figure(other.reading)} stands; before they were ${figure(before.same.reading)} and ${figure(before.other.reading)}. If the two of now were changed round: ${way}. If it is so, keep it and say why.`,
+    isSlip: false,
+  }
 }
 
 function writtenAs(defs: Definitions, placed: ReadStep, reading: ReadingAt): Written {
