@@ -89,7 +89,7 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'The words that a hold point asks for are its answer, whatever word they begin with.',
-      find: 'if (answers(defs, prompt, line)) return',
+      find: 'if (answers(defs, state, prompt, line)) return',
       into: 'if (line === null) return',
       by: 'words that a hold point asks for are its answer, though they begin like a question',
     },

@@ -56,7 +56,7 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
   const swapped = swappedPair(defs, state, placed, reading)
-  if (swapped !== null) return swappedReason(reading, swapped, '1, then correct')
+  if (swapped !== null) return swappedReason(reading, swapped, size, '1, then correct')
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
@@ -75,14 +75,14 @@ export function doubtOfCorrection(
 ): Doubt | null {
   const sized = sizeKeyed(defs, state, placed, reading)
   if (sized !== null) return { why: sizeReason(sized).why }
+  const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap === null) {
     const swapped = swappedPair(defs, state, placed, reading)
     if (swapped === null) return null
-    const { why, more } = swappedReason(reading, swapped, 'correct that one next')
+    const { why, more } = swappedReason(reading, swapped, size, 'correct that one next')
     return more === null ? { why } : { why, shown: more }
   }
-  const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const { why, more, isSlip, otherwise } = gapReason(defs, state, gap, size, 'correct that one next')
   const fits = (si: number) =>
     implausible(defs, placed, { ...reading, si }) === null &&
@@ -131,14 +131,19 @@ function gapReason(
 }
 
 /** Both of the pair are named, as nobody here can say which is which; neither is put in place of the other. */
-function swappedReason(reading: ReadingAt, { other, before }: SwappedPair, way: string): Reason {
+function swappedReason(
+  reading: ReadingAt,
+  { other, before }: SwappedPair,
+  size: (si: number) => string,
+  way: string,
+): Reason {
   const figure = ({ typed, unit }: ReadingAt) => `${typed.trim()} ${unit}`
-  const warmer = reading.si > other.si ? 'over' : 'under'
-  const then = before.same.si > before.other.si ? 'over' : 'under'
+  const apart = reading.si - other.si
+  const [now, then] = apart > 0 ? ['over', 'under'] : ['under', 'over']
   const sheet = `sheet ${other.step.number}, ${other.step.step.title}`
   return {
-    why: `${warmer} ${sheet}, and before it was ${then} it`,
-    more: `There ${figure(other.reading)} stands; before they were ${figure(before.same.reading)} and ${figure(before.other.reading)}. If the two of now were changed round: ${way}. If it is so, keep it and say why.`,
+    why: `${size(apart)} ${now} ${sheet}, and before it was ${then}`,
+    more: `There ${figure(other.reading)} stands; before, this was ${figure(before.same.reading)} and that ${figure(before.other.reading)}. If the two were changed round: ${way}. If it is so, keep it and say why.`,
     isSlip: false,
   }
 }

@@ -17,6 +17,9 @@ const NUMBERS: Readonly<Record<EvidenceOf<'numbers'>['of'], string>> = {
   part: 'part numbers',
 }
 
+/** Where a gas is read stands with its sort: each place is a test of its own. */
+const GAS_PLACE = /(?:where people breathe|inside the opening|at the vent)$/
+
 /** The word `show`. */
 export function showLines(defs: Definitions, state: State): string[] {
   const prompt = next(defs, state)
@@ -34,9 +37,9 @@ function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
   const open = items.filter(({ key }) => given[key] === undefined)
   const done = items.length - open.length
   return [
-    `${gate.number} ${gate.step.title}: ${done} of ${items.length} shown.`,
+    `Hold point ${gate.number}: ${done} of ${items.length} shown.`,
     ...givenLines(defs, state, gate).map((line) => `Shown, ${line}`),
-    ...bySort(open, (item) => nameOf(defs, item)).map((line) => `Open, ${line}`),
+    ...bySort(defs, open, (item) => nameOf(defs, item)).map((line) => `Open, ${line}`),
   ]
 }
 
@@ -50,22 +53,32 @@ export function givenLines(defs: Definitions, state: State, gate: GateStep): str
       return item === null ? [] : [{ item, one }]
     })
   const figures = new Map(shown.map(({ item, one }) => [item.key, one]))
+  const meter = ({ key }: Item) => figures.get(key)?.instrument ?? null
   return bySort(
+    defs,
     shown.map(({ item }) => item),
     (item) => givenText(defs, item, figures.get(item.key)),
+    meter,
   )
 }
 
-function bySort(items: readonly Item[], text: (item: Item) => string): string[] {
+function bySort(
+  defs: Definitions,
+  items: readonly Item[],
+  text: (item: Item) => string,
+  meter: (item: Item) => string | null = () => null,
+): string[] {
   const sorts = new Map<string, string[]>()
   for (const item of items) {
-    const sort = sortOf(item)
+    const read = meter(item)
+    const sort = `${sortOf(defs, item)}${read === null ? '' : ` with ${read}`}`
     sorts.set(sort, [...(sorts.get(sort) ?? []), text(item)])
   }
   return [...sorts].map(([sort, texts]) => (sort === texts[0] ? `${sort}.` : `${sort}: ${texts.join('; ')}.`))
 }
 
-function sortOf({ evidence }: Item): string {
+function sortOf(defs: Definitions, item: Item): string {
+  const { evidence } = item
   switch (evidence.kind) {
     case 'locks':
       return evidence.taken_off === undefined ? 'locks' : 'locks off'
@@ -75,7 +88,7 @@ function sortOf({ evidence }: Item): string {
     case 'wait':
       return 'keyed in words'
     case 'gas':
-      return 'gas'
+      return `gas ${GAS_PLACE.exec(itemLabel(defs, item))?.[0] ?? ''}`.trim()
     case 'measured':
       return 'measured'
     case 'lift':
@@ -87,7 +100,7 @@ function sortOf({ evidence }: Item): string {
 
 /** The line by what tells it from the others of its sort. */
 function nameOf(defs: Definitions, item: Item): string {
-  return item.point?.name ?? item.person ?? itemLabel(defs, item)
+  return item.point?.name ?? item.person ?? itemLabel(defs, item).replace(GAS_PLACE, '').trim()
 }
 
 function givenText(defs: Definitions, item: Item, one: Given | undefined): string {
@@ -95,8 +108,8 @@ function givenText(defs: Definitions, item: Item, one: Given | undefined): strin
   const off = one?.offBy === undefined ? '' : `, off by ${one.offBy}`
   const { kind } = item.evidence
   if (kind === 'words' || kind === 'wait' || kind === 'witness') return shown
-  const meter = one?.instrument == null ? '' : `, ${one.instrument}`
-  return `${shown} ${nameOf(defs, item)}${off}${meter}`
+  // A figure and its unit are not parted at the end of a line.
+  return `${shown.replaceAll(' ', '\u00a0')} ${nameOf(defs, item)}${off}`
 }
 
 /** Where each lock goes, as the machine record has the isolation points; `which lock goes where`. */

@@ -16,20 +16,21 @@ describe('the word show at a hold point', () => {
   it('lists what is shown and what is open, by sort', () => {
     const walk = new Walk().toGate()
     expect(said(walk, 'show')).toEqual([
-      '2 Hold point before hands, tools or lamps go in: 0 of 17 shown.',
+      'Hold point 2: 0 of 17 shown.',
       'Open, locks: main driver breaker, E-1; barring motor breaker, E-2; suction block valve, V-11; discharge block valve, V-12; recycle valve, V-13; unloader gas supply, V-17.',
       'Open, keyed in words: try start; bleeds; block; bump.',
-      'Open, gas: oxygen where people breathe; flammables where people breathe; H2S where people breathe; oxygen inside the opening; flammables inside the opening; H2S inside the opening.',
+      'Open, gas where people breathe: oxygen; flammables; H2S.',
+      'Open, gas inside the opening: oxygen; flammables; H2S.',
       'Open, witness.',
     ])
     walk.keys(...GATE_LINES.slice(0, 12))
     const lines = said(walk, 'show all')
-    expect(lines[0]).toBe('2 Hold point before hands, tools or lamps go in: 11 of 17 shown.')
+    expect(lines[0]).toBe('Hold point 2: 11 of 17 shown.')
     expect(lines[1]).toMatch(
       /^Shown, locks: L-101 main driver breaker, E-1; .*L-106 unloader gas supply, V-17\.$/,
     )
     expect(lines[2]).toBe('Shown, keyed in words: NO START; NO FLOW; BLOCKED BOTH WAYS; METER ANSWERED.')
-    expect(lines[3]).toMatch(/^Shown, gas: 20\.9 %vol oxygen where people breathe, \S+\.$/)
+    expect(lines[3]).toMatch(/^Shown, gas where people breathe with G-7: 20\.9.%vol oxygen\.$/)
     expect(walk.prompt.kind).toBe('evidence')
   })
 
@@ -79,7 +80,7 @@ describe('the witness', () => {
     const text = view.ask.map((r) => r.text).join('\n')
     for (const lock of LOCK_LINES) expect(text).toContain(lock)
     expect(text).toContain('NO START; NO FLOW')
-    expect(text).toContain('20.8 %vol oxygen inside the opening')
+    expect(text).toContain('Gas inside the opening with G-7: 20.8\u00a0%vol oxygen')
     const input = {
       view,
       foot: foot(walk.engine.defs, walk.state, walk.now),
