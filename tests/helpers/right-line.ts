@@ -73,6 +73,11 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
     case 'concession-until':
     case 'deviation-until':
       return salt % 2 === 0 ? '4000 h' : '2027-06-30'
+    case 'concession-from':
+      return '91000'
+    case 'concession-authority':
+    case 'deviation-authority':
+      return 'site rule 12'
     case 'release-who':
       return releaser(defs, state) ?? 'KH'
     case 'account-who':
@@ -145,7 +150,7 @@ function atPrompt(defs: Definitions, state: State, prompt: Prompt, salt: number)
       const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
       const open = dispositionsFor(verdict, step.choices)
       // The last after which the work goes on.
-      return String(1 + open.findLastIndex((choice) => !waitsFor(step, choice)))
+      return open.findLast((choice) => !waitsFor(step, choice)) ?? ''
     }
     case 'point':
     case 'review': {

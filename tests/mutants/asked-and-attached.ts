@@ -41,7 +41,7 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/asked', 'core/talk/asked', [
     {
       rule: 'A line that could be an answer at its prompt is never taken for a question.',
-      find: 'return asked === null || couldAnswer(defs, prompt, line) ? null : asked',
+      find: 'return asked === null || couldAnswer(defs, state, prompt, line) ? null : asked',
       into: 'return asked',
       by: 'the tag of another machine is put on record, and that of this one opens the job, whatever they look like',
     },
@@ -83,13 +83,13 @@ export const ASKED_AND_ATTACHED = [
     },
     {
       rule: 'What is keyed when the question for a PIN fell is not looked up.',
-      find: "const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null",
-      into: 'const asked = askedAt(defs, prompt, line)',
+      find: "const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null",
+      into: 'const asked = askedAt(defs, state, prompt, line)',
       by: 'whose question fell under it is dropped unseen, and nothing is looked up then',
     },
     {
       rule: 'The words that a hold point asks for are its answer, whatever word they begin with.',
-      find: 'if (answers(defs, prompt, line)) return',
+      find: 'if (answers(defs, state, prompt, line)) return',
       into: 'if (line === null) return',
       by: 'words that a hold point asks for are its answer, though they begin like a question',
     },

@@ -21,15 +21,15 @@ export const DECISIONS = [
     },
     {
       rule: 'A HOLD is not accepted away by a lead.',
-      find: "if (verdict === 'HOLD') return choice !== 'accept'",
-      into: "if (verdict === 'HOLD') return true",
+      find: "if (verdict === 'HOLD') return 'it could not be judged'",
+      into: "if (verdict === 'HOLD') return null",
       by: 'ends the job as HOLD, and a lead cannot accept it away',
       in: 'core/job/judging',
     },
     {
       rule: 'What is beyond its limit is not accepted by a plain word.',
-      find: "return choice !== 'accept' && choice !== 'hold'",
-      into: "return choice !== 'hold'",
+      find: "verdict === 'REWORK' || verdict === 'REPLACE' ?",
+      into: "verdict === 'none' ?",
       by: 'choices',
     },
     {
@@ -59,7 +59,7 @@ export const DECISIONS = [
     },
     {
       rule: 'A concession says by whose authority and how long.',
-      find: "input.choice === 'concession' ? concessionTerms(state, input) : ok({})",
+      find: "input.choice === 'concession' ? concessionTerms(defs, state, input, own) : ok({})",
       into: 'ok({})',
       by: 'is refused: ',
     },
@@ -70,6 +70,22 @@ export const DECISIONS = [
       find: '!(text > dayOf(now))',
       into: "text === ''",
       by: 'is refused: ',
+    },
+  ]),
+  ...of('core/job/authority', 'core/job/authority', [
+    {
+      rule: 'Nobody who keys, decides or did the work is the authority for it.',
+      find: 'if (ownName !== null)',
+      into: 'if (ownName === typed)',
+      by: 'is not ',
+    },
+  ]),
+  ...of('core/job/validity', 'core/job/authority', [
+    {
+      rule: 'A running time counts from hours that somebody has read.',
+      find: 'if (!Number.isFinite(from))',
+      into: 'if (from === null)',
+      by: 'says what it counts from, and asks the counter where the job has not read it',
     },
   ]),
   ...of('core/job/admit-deviation', 'core/job/nonconformance', [

@@ -92,6 +92,21 @@ export const EVIDENCE = [
       in: 'core/job/noted-numbers',
     },
     {
+      rule: 'Another number than before the hold point fell is never taken without a reason.',
+      find: "if (said === null)\n    return refuse('other-number'",
+      into: "if (number === '')\n    return refuse('other-number'",
+      by: 'is refused by the engine itself, also from a file',
+      in: 'core/job/other-number',
+    },
+    {
+      rule: 'That a number was taken back does not let another pass for it.',
+      file: 'core/job/fold-gate',
+      find: '...(before === undefined ? {} : { before })',
+      into: '',
+      by: 'is doubted also behind one that was taken back in the same round',
+      in: 'core/job/other-number',
+    },
+    {
       rule: 'A number that contradicts one noted is cleared up by a lead who releases a STOP over it, not by any STOP.',
       file: 'core/job/fold-stop',
       find: '.filter(([, one]) => !one.differs)',

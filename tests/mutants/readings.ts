@@ -85,6 +85,14 @@ export const READINGS = [
       by: 'far from each other are doubted, whichever came first, with what would fit',
     },
   ]),
+  ...of('core/job/swapped-pair', 'core/job/swapped-pair', [
+    {
+      rule: 'A pair of temperatures that is the other way round than before is doubted.',
+      find: 'now * then < 0',
+      into: 'now * then > 0',
+      by: 'that is the other way round than before is doubted at its second, and names both',
+    },
+  ]),
   ...of('core/job/admit-change', 'core/job/doubtful', [
     {
       rule: 'A corrected temperature is held against those it belongs with, and its doubt stands on record.',

@@ -44,8 +44,10 @@ describe('a job that is heard', () => {
     expect(text).toMatch(/^[\n -~]*$/)
     expect(text).not.toMatch(/\||\[|\( | {2}/)
     // What stays on is said before the Enter that closes the job, and once more on record.
-    expect(text.indexOf('Stays on by the record, 6 locks')).toBeLessThan(text.indexOf('Job closed with'))
-    expect(times(text, 'Stays on by the record, 6 locks')).toBe(2)
+    expect(text.indexOf('Left on the machine, by the record: 6 locks')).toBeLessThan(
+      text.indexOf('Job closed with'),
+    )
+    expect(times(text, 'Left on the machine, by the record: 6 locks')).toBe(2)
     // A hazard for each step that has one, and no more.
     expect(times(text, 'Hazard:')).toBe(12)
     expect(lines.length).toBeLessThan(400)
@@ -125,7 +127,7 @@ describe('a job that is heard', () => {
     const reasons = lines.filter((line) => /set-check/i.test(line) && !/^EXAMPLE\. (Sheet|Taken)/.test(line))
     expect(text).toContain('Bore judged at 20 degC, 6 places: HOLD')
     expect(new Set(reasons).size).toBe(reasons.length)
-    expect(lines.at(-1)).toMatch(/^Asked: the number of the decision/)
+    expect(lines.at(-1)).toMatch(/^Asked: the decision, 1 to 6 or its word/)
     expect(times(text, 'on the sheet')).toBe(0)
   })
 

@@ -72,7 +72,7 @@ export const showCommand: Command = {
       ...readingLines(defs, state).map((line) => row(line)),
       ...(state.files.length === 0 ? [] : [row('Attached files', 'strong')]),
       ...fileLines(state).map((line) => row(line)),
-      ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, word)}`, 'caution')),
+      ...openWords(state).map((word) => row(`NOT COUNTERSIGNED: ${wordLine(defs, state, word)}`, 'caution')),
       ...changedVerdicts(defs, entries).map((line) => row(line, 'caution')),
       ...cautions,
       ...(state.fellFrom === null ? [] : [row(`This job was ${standingOf(state)}.`, 'caution')]),

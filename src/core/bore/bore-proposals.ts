@@ -28,7 +28,7 @@ export interface ProposalInput {
 
 const WATCH: Proposal = {
   kind: 'keep-watch',
-  say: 'Keep watch: read the same places at the next opening, and set its date from the wear rate.',
+  say: 'Keep watch: read the same places at the next opening; by which day or running hours, a lead says with the reason.',
 }
 const NOTHING: Proposal = { kind: 'nothing-to-do', say: 'Nothing to do to the bore.' }
 const RENEW_LINER: Proposal = { kind: 'renew-liner', say: 'Renew the liner.' }

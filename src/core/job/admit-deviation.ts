@@ -2,6 +2,7 @@
 // limit and no gate; it is shown beside the verdict, for whoever decides on it.
 import type { StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { authorityFrom } from './authority.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -54,7 +55,8 @@ export function admitDeviation(
   if (!what.ok) return what
   const why = words(input.why, 'The reason')
   if (!why.ok) return why
-  const authority = words(input.authority, 'The authority')
+  const own = new Set([state.doer, input.person.trim().toUpperCase()])
+  const authority = authorityFrom(defs, input.authority, own, 'a deviation')
   if (!authority.ok) return authority
   const valid = validityFrom(input.until, state.lastAt)
   if (!valid.ok) return valid

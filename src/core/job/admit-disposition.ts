@@ -3,6 +3,8 @@
 import type { Person } from '../definition/crew.ts'
 import type { Step } from '../definition/procedure.ts'
 import { ok, type Refusal, type Result, refuse } from '../lib/result.ts'
+import { authorityFrom } from './authority.ts'
+import { hoursRead, lastOverhaul } from './changes.ts'
 import { asKind, type Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -11,29 +13,51 @@ import type { Nonconformance } from './nonconformance.ts'
 import { notAsked, words } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict } from './state.ts'
-import { type Validity, validityFrom } from './validity.ts'
+import { countedFrom, type Validity, validityFrom } from './validity.ts'
 
 /** The one kind of step that a decide step can be about. */
 export type Disposable = Extract<Step['kind'], 'judge'>
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
-/** What a lead may choose for a verdict: nothing that could not be judged is accepted by a plain word. */
+/** One of the choices, and why it is not open; null where it is. */
+export interface Offer<C extends string = string> {
+  readonly choice: C
+  readonly barred: string | null
+}
+
+/** All choices in their order, so that the same word has the same number whatever the verdict is. */
+export function offersFor<C extends string>(verdict: string, choices: readonly C[]): Offer<C>[] {
+  return choices.map((choice) => ({ choice, barred: barredChoice(verdict, choice) }))
+}
+
+/** Nothing that could not be judged is accepted by a plain word, nor what is past its limit. */
+function barredChoice(verdict: string, choice: string): string | null {
+  if (choice === 'accept') {
+    if (verdict === 'HOLD') return 'it could not be judged'
+    return verdict === 'REWORK' || verdict === 'REPLACE' ? `it is past its limit, ${verdict}` : null
+  }
+  return choice === 'hold' && verdict !== 'HOLD' ? `it was judged, ${verdict}` : null
+}
+
+/** What a lead may choose for a verdict. */
 export function dispositionsFor(verdict: string, choices: readonly string[]): string[] {
-  return choices.filter((choice) => {
-    if (verdict === 'HOLD') return choice !== 'accept'
-    if (verdict === 'REWORK' || verdict === 'REPLACE') return choice !== 'accept' && choice !== 'hold'
-    return choice !== 'hold'
-  })
+  return openIn(offersFor(verdict, choices))
+}
+
+function openIn<C extends string>(offers: readonly Offer<C>[]): C[] {
+  return offers.flatMap(({ choice, barred }) => (barred === null ? [choice] : []))
 }
 
 /** What a lead may choose for a finding, in the order it is asked. */
 export const FINDING_CHOICES = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold'] as const
 
 /** The same for a verdict that a gate asks about; null: of a finding. On hold it may be put whatever it came to. */
-export function findingChoices(verdict: string | null): readonly (typeof FINDING_CHOICES)[number][] {
-  const open = verdict === null ? FINDING_CHOICES : dispositionsFor(verdict, FINDING_CHOICES)
-  return FINDING_CHOICES.filter((choice) => choice === 'hold' || open.includes(choice))
+export function findingOffers(verdict: string | null): readonly Offer<(typeof FINDING_CHOICES)[number]>[] {
+  return FINDING_CHOICES.map((choice) => ({
+    choice,
+    barred: verdict === null || choice === 'hold' ? null : barredChoice(verdict, choice),
+  }))
 }
 
 /** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
@@ -84,7 +108,8 @@ function disposableFinding(
 ): Result<Asked> {
   if (!open.some(({ step }) => step === input.step)) return notAsked()
   const verdict = standingVerdict(state, input.step)?.verdict
-  if (!findingChoices(verdict?.result.verdict ?? null).some((choice) => choice === input.choice))
+  const allowed: readonly string[] = openIn(findingOffers(verdict?.result.verdict ?? null))
+  if (!allowed.includes(input.choice))
     return refuse('choice', 'That is not open for a finding: key one of the numbers.')
   const doers = verdict === undefined ? (state.doneBy[input.step] ?? []) : readers(state, verdict.readings)
   return ok({ about: input.step, doers: new Set(doers) })
@@ -113,7 +138,8 @@ export function admitDisposition(
   if (barred !== null) return { ok: false, error: barred }
   const why = words(input.why, 'The reason')
   if (!why.ok) return why
-  const terms = input.choice === 'concession' ? concessionTerms(state, input) : ok({})
+  const own = new Set([...asked.value.doers, state.doer, person.id])
+  const terms = input.choice === 'concession' ? concessionTerms(defs, state, input, own) : ok({})
   if (!terms.ok) return terms
   return ok([
     {
@@ -131,11 +157,32 @@ export function admitDisposition(
 
 /** Repair, rework and replace end in a new measurement; a concession lets a part run as it is, so it says by whom and how long. */
 function concessionTerms(
+  defs: Definitions,
   state: State,
   input: Of<'dispose'>,
+  own: ReadonlySet<string | null>,
 ): Result<{ readonly authority: string; readonly valid: Validity }> {
-  const authority = words(input.authority ?? '', 'The authority for a concession')
-  if (!authority.ok) return refuse('no-authority', authority.error.say)
-  const valid = validityFrom(input.until ?? '', state.lastAt)
+  const authority = authorityFrom(defs, input.authority ?? '', own, 'a concession')
+  if (!authority.ok) return authority
+  const keyed = validityFrom(input.until ?? '', state.lastAt)
+  if (!keyed.ok) return keyed
+  const valid = countedFrom(
+    keyed.value,
+    hoursRead(defs, state),
+    input.from,
+    lastOverhaul(defs)?.hours ?? null,
+  )
   return valid.ok ? ok({ authority: authority.value, valid: valid.value }) : valid
+}
+
+/** Whether a concession may stand on this authority, as the disposition itself asks it, before how long is asked. */
+export function authorityHere(
+  defs: Definitions,
+  state: State,
+  input: Pick<Of<'dispose'>, 'step' | 'choice' | 'person' | 'authority'>,
+): Result<string> {
+  const asked = disposable(defs, state, input)
+  if (!asked.ok) return asked
+  const own = new Set([...asked.value.doers, state.doer, input.person.trim().toUpperCase()])
+  return authorityFrom(defs, input.authority ?? '', own, 'a concession')
 }

@@ -30,7 +30,7 @@ export function admitEvidence(
     return notAsked()
   const { gate, item } = prompt
   const { evidence } = item
-  const asked = { defs, state, gate, item, typed: input.typed }
+  const asked = { defs, state, gate, item, typed: input.typed, why: input.why }
   switch (evidence.kind) {
     case 'locks':
       return lockGiven({ ...asked, evidence })
@@ -59,7 +59,7 @@ function registerOpen(state: State): Result<never> {
   const first = open.map(thingText)[0] ?? ''
   return refuse(
     'register-open',
-    `Still in the register: ${first}${more}. Key taken for each, two people sign, and then these words count.`,
+    `Still in the register: ${first}${more}. Key the word taken once for each, two people sign, and then these words count.`,
   )
 }
 

@@ -162,6 +162,14 @@ export function hoursRead(defs: Definitions, state: State): number | null {
   return null
 }
 
+/** The last overhaul on record: its day, and the running hours then; null where there is none. */
+export function lastOverhaul({
+  machine,
+}: Definitions): { readonly day: string; readonly hours: number } | null {
+  const all = (machine.overhauls ?? []).map(({ day, hours }) => ({ day, hours: Math.round(hours.si / 3600) }))
+  return all.reduce<(typeof all)[number] | null>((a, b) => (a !== null && a.hours > b.hours ? a : b), null)
+}
+
 /** Whether the step reads the bore: a judge of its form takes it. */
 function isOfBore(defs: Definitions, { id }: PlacedStep): boolean {
   return defs.steps.some((one) => {

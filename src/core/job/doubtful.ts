@@ -8,6 +8,7 @@ import { likely, likelySentence, type Written } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
 import { decimalsIn, implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
+import { type SwappedPair, swappedPair } from './swapped-pair.ts'
 import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
 import { sizeKeyed } from './temperature-size.ts'
 
@@ -54,6 +55,8 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
+  const swapped = swappedPair(defs, state, placed, reading)
+  if (swapped !== null) return swappedReason(reading, swapped, size, '1, then correct')
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
@@ -72,9 +75,14 @@ export function doubtOfCorrection(
 ): Doubt | null {
   const sized = sizeKeyed(defs, state, placed, reading)
   if (sized !== null) return { why: sizeReason(sized).why }
-  const gap = temperatureGap(defs, state, placed, reading)
-  if (gap === null) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
+  const gap = temperatureGap(defs, state, placed, reading)
+  if (gap === null) {
+    const swapped = swappedPair(defs, state, placed, reading)
+    if (swapped === null) return null
+    const { why, more } = swappedReason(reading, swapped, size, 'correct that one next')
+    return more === null ? { why } : { why, shown: more }
+  }
   const { why, more, isSlip, otherwise } = gapReason(defs, state, gap, size, 'correct that one next')
   const fits = (si: number) =>
     implausible(defs, placed, { ...reading, si }) === null &&
@@ -117,8 +125,27 @@ function gapReason(
   const fits = (si: number) => implausible(defs, step, { ...reading, si }) === null && isNear(si, now)
   const meant = likely(reading, writtenAs(defs, step, reading), fits).map(({ figure }) => figure)
   const more = meant.length === 0 ? null : `${stands}; ${meant.join(' or ')} would fit. ${mend}`
+  const round = 'Were part and instrument changed round?'
   const apartMost = `Metal and instrument that have lain together differ by less than ${size(APART_K)}.`
-  return { why, more, isSlip: whose === null, otherwise: `${apartMost} ${stands}. ${mend}` }
+  return { why, more, isSlip: whose === null, otherwise: `${apartMost} ${stands}. ${round} ${mend}` }
+}
+
+/** Both of the pair are named, as nobody here can say which is which; neither is put in place of the other. */
+function swappedReason(
+  reading: ReadingAt,
+  { other, before }: SwappedPair,
+  size: (si: number) => string,
+  way: string,
+): Reason {
+  const figure = ({ typed, unit }: ReadingAt) => `${typed.trim()} ${unit}`
+  const apart = reading.si - other.si
+  const [now, then] = apart > 0 ? ['over', 'under'] : ['under', 'over']
+  const sheet = `sheet ${other.step.number}, ${other.step.step.title}`
+  return {
+    why: `${size(apart)} ${now} ${sheet}, and before it was ${then}`,
+    more: `There ${figure(other.reading)} stands; before, this was ${figure(before.same.reading)} and that ${figure(before.other.reading)}. If the two were changed round: ${way}. If it is so, keep it and say why.`,
+    isSlip: false,
+  }
 }
 
 function writtenAs(defs: Definitions, placed: ReadStep, reading: ReadingAt): Written {

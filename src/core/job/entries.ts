@@ -130,6 +130,9 @@ export type Body =
       readonly notes?: string
       /** Who took it off, where that was asked. */
       readonly off_by?: string
+      /** Another number was keyed here before the hold point fell, and why it is another now. */
+      readonly was?: string
+      readonly why?: string
     }
   | {
       readonly type: 'evidence.failed'

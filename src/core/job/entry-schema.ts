@@ -23,7 +23,10 @@ const typed = { typed: text, value: finite, unit: text, si: finite }
 const reading = { ...typed, step: text, place: text, instrument: text }
 const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
-const valid = z.union([z.strictObject({ until: text }), z.strictObject({ hours: finite })])
+const valid = z.union([
+  z.strictObject({ until: text }),
+  z.strictObject({ hours: finite, from: finite.optional() }),
+])
 const signed = z.enum(['pin', 'initials']).optional()
 const recordKind = z.enum(['REAL', 'PRACTICE', 'EXAMPLE'])
 const hazards = z.array(z.strictObject({ id: text, name: text }))
@@ -149,6 +152,8 @@ const schema = z.discriminatedUnion('type', [
     signed,
     notes: text.optional(),
     off_by: text.optional(),
+    was: text.optional(),
+    why: text.optional(),
   }),
   of('evidence.failed', {
     step: text,

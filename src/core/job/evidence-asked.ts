@@ -15,6 +15,8 @@ export interface Asked<K extends Evidence['kind']> {
   readonly item: Item
   readonly evidence: Extract<Evidence, { kind: K }>
   readonly typed: string
+  /** Why it is another than it was before, where that is asked. */
+  readonly why?: string | undefined
 }
 
 export type AnyAsked = Omit<Asked<'words'>, 'evidence'>

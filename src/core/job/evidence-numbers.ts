@@ -4,8 +4,11 @@ import type { Evidence, EvidenceOf } from '../definition/evidence.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
+import { isTakenBack } from './fold-gate.ts'
 import { evidenceByKey, gateState, wantsAnother } from './gate.ts'
 import { peopleOnJob } from './people-on.ts'
+import { words } from './refusals.ts'
+import type { State } from './state.ts'
 
 const NAMES = {
   permit: 'permit',
@@ -79,7 +82,7 @@ export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
       `Lock ${asDown(number, down)} is already down for another point, and one lock cannot hang in two places.`,
     )
   }
-  return ok([heldAgainst(asked, number, by)])
+  return heldAgainst(asked, number, by)
 }
 
 export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
@@ -95,7 +98,7 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
   if (!off.ok) return off
   const { number, by } = off.value
   if (evidence.of === 'permit') {
-    if (isPermit(number)) return ok([heldAgainst(asked, number)])
+    if (isPermit(number)) return heldAgainst(asked, number)
     return refuse(
       'number',
       'Key the number of the permit: letters, digits, dashes, points and slashes, with at least one digit.',
@@ -114,7 +117,7 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
       `The number ${asDown(number, down)} is already down at this hold point, and one ${name} cannot be in two places.`,
     )
   }
-  return ok([heldAgainst(asked, number, by)])
+  return heldAgainst(asked, number, by)
 }
 
 /**
@@ -125,15 +128,42 @@ function heldAgainst(
   asked: Asked<'locks'> | Asked<'numbers'>,
   number: string,
   by: TakenOff['by'] = {},
-): Body {
+): Result<readonly Body[]> {
   const { notes, same_as: sameAs } = asked.evidence
   const under = (name: string) => [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
   const was = sameAs === undefined ? undefined : asked.state.noted[under(sameAs)]
   if (sameAs !== undefined && was !== undefined && !isSpelledAlike(was.shown, number)) {
     const why = `${was.shown} was noted earlier, so this is another; look again, and if it is, say STOP and call a lead`
-    return failed(asked, number, why, { unlike: under(sameAs) })
+    return ok([failed(asked, number, why, { unlike: under(sameAs) })])
   }
-  return given(asked, number, { ...(notes === undefined ? {} : { notes: under(notes) }), ...by })
+  const changed = changedFrom(asked, number)
+  if (!changed.ok) return changed
+  const more = { ...(notes === undefined ? {} : { notes: under(notes) }), ...by, ...changed.value }
+  return ok([given(asked, number, more)])
+}
+
+/** What was keyed for the item when its hold point fell last, and was no slip that somebody took back; null where nothing was. */
+export function keyedBefore(state: State, gate: string, item: string): string | null {
+  const was = gateState(state, gate).struck.find((one) => one.item === item)
+  if (was === undefined) return null
+  return isTakenBack(was.cause) ? (was.before ?? null) : was.shown
+}
+
+/**
+ * Another number than before the hold point fell is a slip, or something else hangs there now: it counts with a reason beside it, and
+ * both numbers go on record. A permit is paper, and a new one comes with a new day. Refuses `other-number`.
+ */
+function changedFrom(
+  { state, gate, item, evidence, why }: Asked<'locks'> | Asked<'numbers'>,
+  number: string,
+): Result<{ readonly was?: string; readonly why?: string }> {
+  const was = keyedBefore(state, gate.id, item.key)
+  const isPaper = evidence.kind === 'numbers' && evidence.of === 'permit'
+  if (was === null || isPaper || isSpelledAlike(was, number)) return ok({})
+  const said = why === undefined ? null : words(why, 'Another number than before')
+  if (said === null)
+    return refuse('other-number', `${was} was keyed here before, and ${number} is another: look again.`)
+  return said.ok ? ok({ was, why: said.value }) : said
 }
 
 function whose({ point, person }: AnyAsked['item']): string {

@@ -1,7 +1,7 @@
 // The part of the fold that keeps gates: evidence given, struck, gates opened and closed.
 import { readStamp } from '../lib/instant.ts'
 import type { CloseCause, Entry } from './entries.ts'
-import { EMPTY_GATE, type GateState, type State } from './state.ts'
+import { EMPTY_GATE, type GateState, type State, type Struck } from './state.ts'
 
 type GateEntry = Extract<
   Entry,
@@ -78,7 +78,9 @@ function strike(
     const was = gate.given[item] ?? gate.begun[item]
     if (was === undefined) return []
     const { seq, at, by, shown } = was
-    return [{ item, shown, cause, seq, at, by }]
+    const earlier = gate.struck.find((one) => one.item === item)
+    const before = earlier === undefined || !isTakenBack(cause) ? undefined : firmly(earlier)
+    return [{ item, shown, cause, seq, at, by, ...(before === undefined ? {} : { before }) }]
   })
   const given = without(gate.given, (item) => items.includes(item))
   return {
@@ -95,6 +97,14 @@ function strike(
     mustClear: gate.mustClear || gate.status === 'open' || (AT_THE_PLACE.includes(cause) && !nobodyIn),
   }
 }
+
+/** Somebody took it back as a slip, and no fall of the hold point did. */
+export function isTakenBack(cause: CloseCause): boolean {
+  return cause === 'again' || cause === 'corrected'
+}
+
+/** What was shown and stood when the hold point fell. */
+const firmly = ({ cause, shown, before }: Struck) => (isTakenBack(cause) ? before : shown)
 
 function without<T>(record: Readonly<Record<string, T>>, test: (key: string) => boolean): Record<string, T> {
   return Object.fromEntries(Object.entries(record).filter(([key]) => !test(key)))

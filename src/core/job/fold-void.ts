@@ -18,7 +18,7 @@ export function voided(state: State, voids: readonly string[]): State {
 
 /** A verdict or finding is entered; the one before it, of the same step, no longer stands. */
 export function raise(state: State, step: string, ...words: readonly string[]): State {
-  const raised = words.map((word) => ({ seq: state.seq, step, word, voidBy: null }))
+  const raised = words.map((word) => ({ seq: state.seq, step, word, voidBy: null, voidWith: null }))
   return { ...state, raised: [...raisedVoid(state, [step]), ...raised] }
 }
 

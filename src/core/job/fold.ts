@@ -5,6 +5,7 @@ import { readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
 import { keyOf } from './elsewhere.ts'
 import type { Entry, OpenedBody } from './entries.ts'
+import { fellWithOf } from './fell-with.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldReading } from './fold-reading.ts'
 import { recordTakenIn } from './fold-record.ts'
@@ -12,7 +13,7 @@ import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
 import { allOf } from './seen.ts'
-import type { State } from './state.ts'
+import type { Raised, State } from './state.ts'
 
 export function opening(entry: OpenedBody & { readonly seq: number; readonly at: string }): State {
   return {
@@ -63,6 +64,14 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
 }
 
 export function fold(before: State, entry: Entry): State {
+  const after = folded(before, entry)
+  if (after.raised === before.raised) return after
+  const fell = (one: Raised) => one.voidBy === entry.seq && one.voidWith === null
+  const voidWith = fellWithOf(entry)
+  return { ...after, raised: after.raised.map((one) => (fell(one) ? { ...one, voidWith } : one)) }
+}
+
+function folded(before: State, entry: Entry): State {
   const state: State = {
     ...before,
     seq: entry.seq,

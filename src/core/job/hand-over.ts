@@ -4,6 +4,7 @@ import { clockOf, readStamp } from '../lib/instant.ts'
 import { fileText } from './attachment.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { otherLines } from './elsewhere-words.ts'
+import { fellWhen } from './fell-with.ts'
 import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
@@ -61,7 +62,7 @@ function openLines(defs: Definitions, state: State): string[] {
     return fate === null
       ? []
       : [
-          `${nc.name} at ${at(nc.step)}, ${nc.word}: fell by entry ${fate.fellBy}, ${fate.now ?? 'nothing'} since; no decision is due on it`,
+          `${nc.name} at ${at(nc.step)}, ${nc.word}: fell ${fellWhen(defs, nc.step, fate.fellWith)}; ${fate.now ?? 'nothing'} since; no decision is due on it`,
         ]
   })
   const points = defs.steps.filter(

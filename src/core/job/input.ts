@@ -38,6 +38,8 @@ export type Input =
       readonly item: string
       /** What was keyed; initials where a witness is asked for. */
       readonly typed: string
+      /** Of a number: why it is another than was keyed here before the hold point fell. */
+      readonly why?: string
       /** The PIN of the witness fitted. */
       readonly proved?: boolean
     }
@@ -93,6 +95,8 @@ export type Input =
       /** Of a concession: who or which paper gives it, and how long it stands, as keyed. */
       readonly authority?: string
       readonly until?: string
+      /** Hours on the counter, where it stands for a running time and the job has not read them. */
+      readonly from?: string
     }
   /** A lead said it by radio: `lead` spoke, `person` keys what was `said` and signs that it was. */
   | ({

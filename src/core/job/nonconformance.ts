@@ -1,6 +1,7 @@
 // What did not conform: every verdict but ACCEPT and every finding that its procedure marks as one, numbered in the order
 // of entry. A number is never given twice, also when what it stands for has become void.
 import type { Definitions } from './definitions.ts'
+import type { FellWith } from './fell-with.ts'
 import type { DispositionState, State } from './state.ts'
 
 export interface Nonconformance {
@@ -32,11 +33,11 @@ export function nonconformances(defs: Definitions, state: State): Nonconformance
 export function fateOf(
   state: State,
   nc: Nonconformance,
-): { readonly fellBy: number; readonly now: string | null } | null {
-  const fellBy = state.raised.find(({ seq }) => seq === nc.seq)?.voidBy ?? null
-  if (fellBy === null) return null
+): { readonly fellWith: FellWith; readonly now: string | null } | null {
+  const fellWith = state.raised.find(({ seq }) => seq === nc.seq)?.voidWith ?? null
+  if (fellWith === null) return null
   const since = state.raised.find((r) => r.step === nc.step && r.seq > nc.seq && r.voidBy === null)
-  return { fellBy, now: since?.word ?? null }
+  return { fellWith, now: since?.word ?? null }
 }
 
 function conformsNot(defs: Definitions, id: string, word: string): boolean {

@@ -5,6 +5,7 @@ import type { AttachedFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { FellWith } from './fell-with.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -35,6 +36,8 @@ export interface Begun {
 export type Struck = Pick<Given, 'seq' | 'at' | 'by' | 'shown'> & {
   readonly item: string
   readonly cause: CloseCause
+  /** Of what somebody took back as a slip: what had been shown for it before, when the hold point fell. */
+  readonly before?: string
 }
 
 /** A number that is keyed again later in the job. */
@@ -124,6 +127,8 @@ export interface Raised {
   /** The verdict, or the id of the condition found. */
   readonly word: string
   readonly voidBy: number | null
+  /** What made it void; null while it stands. */
+  readonly voidWith: FellWith | null
 }
 
 export interface PointState {

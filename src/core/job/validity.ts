@@ -3,8 +3,8 @@ import { day } from '../definition/common.ts'
 import { dayOf, readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 
-/** `until`: the last day, YYYY-MM-DD. `hours`: running hours from now. */
-export type Validity = { readonly until: string } | { readonly hours: number }
+/** `until`: the last day, YYYY-MM-DD. `hours`: running hours, from `from` on the counter; left out, from when it was signed. */
+export type Validity = { readonly until: string } | { readonly hours: number; readonly from?: number }
 
 const HOURS = /^(\d{1,6}) ?(?:h|hours|running hours)$/i
 
@@ -28,7 +28,46 @@ export function validityFrom(typed: string, at: string): Result<Validity> {
 }
 
 export function validityText(valid: Validity): string {
-  return 'until' in valid ? `until ${valid.until}` : `for ${valid.hours} running hours`
+  if ('until' in valid) return `until ${valid.until}`
+  const { hours, from } = valid
+  return from === undefined
+    ? `for ${hours} running hours from when it was signed`
+    : `for ${hours} running hours from ${from} h, to ${from + hours} h on the counter`
+}
+
+/** `until 2027-06-30`, `until 72300 h on the counter`: the end alone, as far as it is known. */
+export function endText(valid: Validity): string {
+  return 'until' in valid || valid.from === undefined
+    ? validityText(valid)
+    : `until ${valid.from + valid.hours} h on the counter`
+}
+
+const COUNTER = /^(\d{1,7}) ?h?$/i
+
+/**
+ * A running time with the hours it counts from: those that this job has read, else those keyed. Without them nobody could tell its
+ * end. Refuses `hours-from`, and `hours-before` where the counter was further at the last overhaul on record.
+ */
+export function countedFrom(
+  valid: Validity,
+  read: number | null,
+  keyed: string | undefined,
+  last: number | null,
+): Result<Validity> {
+  if ('until' in valid) return ok(valid)
+  const typed = COUNTER.exec((keyed ?? '').trim())?.[1]
+  const from = read ?? (typed === undefined ? Number.NaN : Number(typed))
+  if (!Number.isFinite(from))
+    return refuse(
+      'hours-from',
+      'Key the hours on the counter of the machine now, such as 68300: the running time counts from there. back, and a day, where nobody can read it.',
+    )
+  if (last !== null && !(from >= last))
+    return refuse(
+      'hours-before',
+      `The last overhaul on record was at ${last} h, and ${from} h are fewer: read the counter again.`,
+    )
+  return ok({ ...valid, from })
 }
 
 /** Past its last day at the given moment; running hours are not told from a clock. A time that cannot be read is past. */

@@ -1,17 +1,57 @@
 // The end of a job on the sheet: the verdict as found, what was done about it, the verdict as left.
 import { type Course, coursesOf, leftText, wholeOf } from '../job/as-left.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { nonconformances } from '../job/nonconformance.ts'
 import type { DispositionState, State } from '../job/state.ts'
-import { validityText } from '../job/validity.ts'
+import { endText, validityText } from '../job/validity.ts'
+import { fellText, findingText } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 
 /** One line: the verdict, or both where something was done in between. */
 export function closingLine(defs: Definitions, state: State, outcome: string): string {
-  if (outcome === 'NONE') return 'Job closed. Nothing in it was to be judged.'
+  const runsOn = concessionText(defs, state)
+  if (outcome === 'NONE') return `Job closed. Nothing in it was to be judged.${runsOn}`
   const whole = outcome === 'STOP' ? null : wholeOf(coursesOf(defs, state))
-  if (whole === null || !whole.changed) return `Job closed with ${outcome}.`
+  if (whole === null || !whole.changed) return `Job closed with ${outcome}.${runsOn}`
   const held = outcome === 'HOLD' ? ' with HOLD' : ''
-  return `Job closed${held}. Verdict as found ${whole.found}, as left ${leftText(whole)}.`
+  return `Job closed${held}. Verdict as found ${whole.found}, as left ${leftText(whole)}.${runsOn}`
+}
+
+/** What runs on by concession, and until when: the end belongs to the word that it closed with. */
+function concessionText(defs: Definitions, state: State): string {
+  const ends = decidedOnes(defs, state).flatMap(({ nc, decided: { choice, valid } }) =>
+    choice === 'concession' && valid !== null ? [`${nc.name} ${endText(valid)}`] : [],
+  )
+  return ends.length === 0 ? '' : ` Runs on by concession: ${ends.join('; ')}.`
+}
+
+function decidedOnes(defs: Definitions, state: State) {
+  return nonconformances(defs, state).flatMap((nc) =>
+    nc.stands && nc.decided !== null ? [{ nc, decided: nc.decided }] : [],
+  )
+}
+
+/** Each that stands and was decided on, with the words of whoever found it; those whose course is told above have it there. */
+export function decidedRows(defs: Definitions, state: State): Row[] {
+  const told = new Set(wholeOf(coursesOf(defs, state))?.changed === true ? judgesOf(defs) : [])
+  const rows = decidedOnes(defs, state)
+    .filter(({ nc }) => !told.has(nc.step))
+    .map(({ nc, decided }) => row(`  ${findingText(defs, state, nc)}; ${doneText(decided)}`))
+  return rows.length === 0
+    ? []
+    : [row('What did not conform, and what was decided on it:', 'strong'), ...rows]
+}
+
+const judgesOf = ({ steps }: Definitions) =>
+  steps.flatMap(({ id, step }) => (step.kind === 'judge' ? [id] : []))
+
+/** Those that no longer stand, apart from those that do, each with what made it fall. */
+export function fellAtClose(defs: Definitions, state: State): Row[] {
+  const rows = nonconformances(defs, state).flatMap((nc) => {
+    const text = fellText(defs, state, nc)
+    return text === null ? [] : [row(`  ${text}`)]
+  })
+  return rows.length === 0 ? [] : [row('What does not stand any more:', 'strong'), ...rows]
 }
 
 /** A line for each verdict that was not ACCEPT, where something was done about any. */

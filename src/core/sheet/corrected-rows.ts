@@ -1,8 +1,8 @@
 // What was corrected and what it changed, said at the close: a verdict that turned must not read as if it had always been so.
 import type { Definitions } from '../job/definitions.ts'
-import { decidedAbout, nonconformances } from '../job/nonconformance.ts'
+import { decidedAbout } from '../job/nonconformance.ts'
 import { type Reading, type State, standingVerdict, stands } from '../job/state.ts'
-import { bareReading, fellText, placeName, placeNumber, repeatName } from '../talk/names.ts'
+import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 
 /** A line for each verdict that was another word before, then one for each reading that was corrected. */
@@ -20,14 +20,7 @@ function turnedRows(defs: Definitions, state: State): Row[] {
     )
     if (words.length === 0) return []
     const seen = decidedAbout(state, id) === null ? '; no lead has decided on it' : ''
-    const fell = nonconformances(defs, state).flatMap((nc) => {
-      const text = nc.step === id ? fellText(defs, state, nc) : null
-      return text === null ? [] : [row(`  ${text}`)]
-    })
-    return [
-      row(`  ${step.title}: ${[...new Set(words)].join(', ')} before, ${now} now${seen}`, 'caution'),
-      ...fell,
-    ]
+    return [row(`  ${step.title}: ${[...new Set(words)].join(', ')} before, ${now} now${seen}`, 'caution')]
   })
 }
 

@@ -5,7 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { isOver, validityText } from '../job/validity.ts'
-import { fellText, nonconformanceText } from '../talk/names.ts'
+import { fellText, findingText } from '../talk/names.ts'
 import { standingItems, undoneItems } from '../talk/open-items.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
@@ -43,7 +43,7 @@ export function dispositionRows(
   const found = nonconformances(defs, state).filter(
     ({ step, decided }) => step === entry.step && decided?.seq === entry.seq,
   )
-  const about = found.map((one) => row(`${nonconformanceText(defs, one)}`))
+  const about = found.map((one) => row(findingText(defs, state, one)))
   if (entry.radio === undefined) {
     return [
       ...about,

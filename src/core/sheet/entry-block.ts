@@ -13,7 +13,7 @@ import { POINT_NAMES } from '../talk/points.ts'
 import { adoptedRows, remarkRows } from './adopted-block.ts'
 import { type Block, type Row, row } from './block.ts'
 import { byLine, bySign, missedText } from './by-sign.ts'
-import { closingLine, courseRows } from './closing-rows.ts'
+import { closingLine, courseRows, decidedRows, fellAtClose } from './closing-rows.ts'
 import { correctedAtClose } from './corrected-rows.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { elsewhereRows } from './elsewhere-block.ts'
@@ -192,6 +192,8 @@ export function entryBlock(
       return block(
         row(closingLine(defs, state, entry.outcome), 'strong'),
         ...courseRows(defs, state),
+        ...decidedRows(defs, state),
+        ...fellAtClose(defs, state),
         ...takenInRows(state),
         ...correctedAtClose(defs, state),
         ...keptAtClose(defs, state),

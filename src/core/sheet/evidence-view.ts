@@ -20,6 +20,8 @@ import { itemLabel } from '../job/item-label.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
+import { capital } from '../lib/wording.ts'
+import { givenLines } from '../talk/gate-list.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
@@ -85,7 +87,7 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
     )
   }
   rows.push(row(`[ ] ${itemLabel(defs, now)}`, 'strong'))
-  if (open.length > 0) rows.push(row(`[ ] then ${open.length} more`, 'faint'))
+  if (open.length > 0) rows.push(row(`[ ] then ${open.length} more (word: show)`, 'faint'))
   return rows
 }
 
@@ -100,7 +102,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         : [ask, row(`Lock number off ${item.point?.name ?? ''}, and the initials of whose hand took it off`)]
     case 'numbers':
       return wantsAnother(item)
-        ? [ask, row('Nobody does this alone: whoever works with you comes on first. Key sign on')]
+        ? [ask, row('Nobody does this alone: whoever works with you comes on first, by the words sign on')]
         : [
             ask,
             row(
@@ -110,7 +112,8 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
     case 'witness':
-      return [ask]
+      // Compared with what hangs and stands there before anybody signs for it.
+      return [...givenLines(defs, state, gate).map((line) => row(capital(line))), ask]
     case 'wait':
       return [ask, waitRow(evidence, gateState(state, gate.id).begun[item.key])]
     case 'measured':

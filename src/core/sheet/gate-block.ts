@@ -26,6 +26,9 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
           row(
             `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
           ),
+          ...(entry.was === undefined
+            ? []
+            : [row(`  ${entry.was} before; another now: ${entry.why ?? 'no reason keyed'}`, 'caution')]),
           ...oxygenRows(defs, entry),
         ],
       }

@@ -11,7 +11,7 @@ const MOST_NAMED = 6
 
 /** `3 of these readings were doubted and kept: see 7.1, 7.3.` Nothing where none was. */
 export function keptRows(defs: Definitions, state: State, record: VerdictRecord): Row[] {
-  const kept = keptDoubts(state, record.readings)
+  const kept = keptDoubts(defs, state, record.readings)
   if (kept.length === 0) return []
   const numbers = [...new Set(kept.map((r) => placeNumber(defs, r.step, r.place)))]
   const more = numbers.length - MOST_NAMED
@@ -26,7 +26,7 @@ export function keptRows(defs: Definitions, state: State, record: VerdictRecord)
 
 /** At the close, each with the reason that was keyed for it. */
 export function keptAtClose(defs: Definitions, state: State): Row[] {
-  const kept = keptDoubts(state)
+  const kept = keptDoubts(defs, state)
   if (kept.length === 0) return []
   const count = kept.length === 1 ? '1 reading' : `${kept.length} readings`
   return [

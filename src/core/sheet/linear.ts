@@ -6,7 +6,7 @@ import { type Block, layOut, plainText, type Row, type SheetStyle } from './bloc
 /** `[x] lock at the driver` is done, `[ ]` is open; any other box is its own word. */
 export function boxesInWords(text: string): string {
   return text
-    .replace(/^\[ \] then (\d+ more)$/, 'Then $1.')
+    .replace(/^\[ \] then (\d+ more)(?: \(word: show\))?$/, 'Then $1.')
     .replace(/\[x\]/g, 'Done:')
     .replace(/\[ \]/g, 'Open:')
     .replace(/\[(\w+)\]/g, (_box, word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}:`)

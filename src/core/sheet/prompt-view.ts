@@ -1,7 +1,6 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
 import { barsTrainee } from '../job/admit-crew.ts'
-import { dispositionsFor } from '../job/admit-disposition.ts'
 import { unfitness } from '../job/admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
@@ -13,13 +12,14 @@ import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
 import {
   bareReading,
+  findingText,
   instrumentName,
-  nonconformanceText,
   nth,
   placeName,
   placeNumber,
   readingText,
 } from '../talk/names.ts'
+import { offerLines, offersAt } from '../talk/offered.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -32,6 +32,7 @@ import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
 import { questionView } from './question-view.ts'
+import { standardRows } from './standard-rows.ts'
 import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
@@ -156,7 +157,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         ask: [
           ...prompt.open.map((one, i) =>
             row(
-              `${i + 1}  ${nonconformanceText(defs, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`,
+              `${i + 1}  ${findingText(defs, state, one)}${one.decided?.choice === 'hold' ? `, on hold by ${one.decided.person}` : ''}`,
               'caution',
             ),
           ),
@@ -173,7 +174,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       return {
         title: 'Said by radio and not signed for yet',
         ask: [
-          ...prompt.open.map((word) => row(wordLine(defs, word), 'caution')),
+          ...prompt.open.map((word) => row(wordLine(defs, state, word), 'caution')),
           row(
             `${prompt.gate === undefined ? 'The job closes' : 'The hold point goes on'} once the lead who said it signs for it: initials of that lead`,
             'strong',
@@ -307,7 +308,7 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...waitingRows(state, prompt.step.id),
-          ...numbered(dispositionsFor(verdict, decide.choices)),
+          ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
           ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],
       }
@@ -351,7 +352,11 @@ function readView(
   return {
     margin: placeNumber(defs, prompt.step.id, prompt.place.key),
     title: placeName(defs, prompt.step.id, prompt.place.key),
-    rows: [...(step.text === undefined ? [] : [row(step.text)]), ...(how === undefined ? [] : [row(how)])],
+    rows: [
+      ...(step.text === undefined ? [] : [row(step.text)]),
+      ...(how === undefined ? [] : [row(how)]),
+      ...standardRows(defs, prompt.step, prompt.instrument),
+    ],
     wordsKnown: prompt.place.number > 1 || standing(state, prompt.place.key).length > 0,
     drawings,
     profiles: profileForms(defs, state, prompt.step.id, style),

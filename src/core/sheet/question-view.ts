@@ -5,9 +5,10 @@ import { keyLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
 import { choiceHint, choiceLines } from '../talk/correct.ts'
-import { decidingText, disposingText, isDecideAsk } from '../talk/decide.ts'
+import { decidingLines, disposingLines, isDecideAsk } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
+import { NUMBER_CHOICES } from '../talk/number-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
@@ -46,6 +47,17 @@ export function questionView(
         title: keyLabel(defs, asKind(stepById(defs, question.step), 'gate'), question.item),
         ask: [row(`Stands: ${question.shown}`), asked, back],
       }
+    case 'number-sure':
+      return {
+        ask: [
+          row(`${question.typed} is doubted: ${question.was} was keyed here before.`, 'caution'),
+          ...NUMBER_CHOICES.map((line) => row(line)),
+          asked,
+          back,
+        ],
+      }
+    case 'number-why':
+      return { ask: [row(`${question.was} before, ${question.typed} now`), asked, back] }
     case 'ask-again-sure':
       return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'word-meant':
@@ -69,18 +81,18 @@ function hinted(hint: string | null): Row[] {
 
 /** What a signature is about stays in sight until it is given. */
 function contextRows(defs: Definitions, state: State, question: Ask): Row[] {
-  const text =
+  const lines =
     question.kind === 'pin'
-      ? signedText(defs, state, question.what)
+      ? signedLines(defs, state, question.what)
       : isDecideAsk(question)
-        ? decidingText(defs, state, question)
-        : null
-  return text === null ? [] : [row(text)]
+        ? decidingLines(defs, state, question)
+        : []
+  return lines.map((line) => row(line))
 }
 
 /** Of a PIN only where the choice it signs for is not on the sheet above. */
-function signedText(defs: Definitions, state: State, what: SignedInput): string | null {
-  return what.do === 'dispose' || what.do === 'radio' ? disposingText(defs, state, what) : null
+function signedLines(defs: Definitions, state: State, what: SignedInput): string[] {
+  return what.do === 'dispose' || what.do === 'radio' ? disposingLines(defs, state, what) : []
 }
 
 /** Cut on a screen, which shows as many as it has room for; whoever hears them hears them whole. */

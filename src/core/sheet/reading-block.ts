@@ -19,6 +19,7 @@ import {
 } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
+import { offStandardRows } from './standard-rows.ts'
 
 type ReadStep = Parameters<typeof placeResult>[0]
 
@@ -194,8 +195,9 @@ function takenRows(
   const place = placesOf(placed).find((p) => p.key === entry.place)
   const upTo = standing(state, entry.place).filter((r) => r.seq <= entry.seq)
   const figure = `${readingText(defs, entry)}   ${entry.instrument}`
+  const off = offStandardRows(defs, state, entry)
   if (upTo.length <= 1 || place === undefined)
-    return [row(placeName(defs, entry.step, entry.place)), row(`  ${figure}`, 'strong')]
+    return [row(placeName(defs, entry.step, entry.place)), row(`  ${figure}`, 'strong'), ...off]
   const result = placeResult(placed, place, state)
   const spread =
     placed.step.quantity === 'length' && result.spread !== null
@@ -208,7 +210,9 @@ function takenRows(
       : ''
   const rows = [row(`  again ${readingText(defs, entry)}${spread}${mean}`, 'strong')]
   if (result.state === 'more')
-    rows.push(row('  too far apart: once more; if one was a slip: correct', 'caution'))
+    rows.push(
+      row('  too far apart: measured once more, afresh; a slip is put right by the word correct', 'caution'),
+    )
   if (result.state === 'unsettled') rows.push(row(`  ${noFigure(upTo.length)}`, 'caution'))
   if (
     result.state === 'settled' &&
@@ -220,5 +224,5 @@ function takenRows(
   }
   if (result.state === 'settled' && result.spread !== null)
     rows.push(...countsRows(defs, state, placed, entry.place, result.spread))
-  return rows
+  return [...rows, ...off]
 }

@@ -32,5 +32,7 @@ export function staysOnRows(defs: Definitions, state: State): Row[] {
     ...(words.length === 0 ? [] : [`keyed at its hold points: ${[...new Set(words)].join(', ')}`]),
     ...openThings(state).map((thing) => `placed: ${thingText(thing)}`),
   ]
-  return parts.length === 0 ? [] : [row(`Stays on by the record, ${parts.join('; ')}.`, 'caution')]
+  return parts.length === 0
+    ? []
+    : [row(`Left on the machine, by the record: ${parts.join('; ')}.`, 'caution')]
 }

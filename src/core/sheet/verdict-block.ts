@@ -9,6 +9,7 @@ import { assertNever } from '../lib/result.ts'
 import { widthOf } from '../lib/text.ts'
 import { axisName, withAxisNames } from '../talk/axis-names.ts'
 import { bareError, bareLength, lengthText, placeFigure } from '../talk/names.ts'
+import { nextLookLines } from '../talk/next-look.ts'
 import { shownNumber } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
@@ -134,6 +135,8 @@ function boreBlock(
   const isNothing = result.proposals.every(({ kind }) => kind === 'nothing-to-do')
   if (!isNothing) rows.push(row('What this leaves open, for a lead to decide:'))
   for (const { say } of result.proposals) rows.push(row(isNothing ? say : `  ${say}`))
+  if (result.verdict === 'MONITOR')
+    rows.push(...nextLookLines(defs, state, record).map((line) => row(`    ${line}`)))
   rows.push(row(WHY_OFFERED, 'faint'))
   return { margin, right, rows }
 }

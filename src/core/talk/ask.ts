@@ -11,6 +11,7 @@ import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-sure.ts'
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
@@ -41,6 +42,7 @@ export type PlainAsk =
   | FileAsk
   | { readonly kind: 'ask-again-sure'; readonly step: string }
   | FigureSureAsk
+  | NumberAsk
   | PlacesSureAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
@@ -59,7 +61,7 @@ export type Ask = PlainAsk | WordMeant
 
 /** What each question says on screen. */
 const QUESTIONS: Readonly<
-  Record<Exclude<PlainAsk, RegisterAsk | FigureSureAsk | PlacesSureAsk>['kind'], string>
+  Record<Exclude<PlainAsk, RegisterAsk | FigureSureAsk | NumberAsk | PlacesSureAsk>['kind'], string>
 > = {
   note: 'The note, on one line',
   object: 'What do you see instead?',
@@ -110,7 +112,7 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (prompt.kind === 'clear') return null
   if (question.kind === 'places-sure')
     return prompt.kind === 'read' && prompt.place.key === question.place ? question : null
-  const isFigure = question.kind === 'figure-sure'
+  const isFigure = question.kind === 'figure-sure' || isNumberAsk(question)
   if (!isFigure && (question.kind !== 'pin' || question.what.do !== 'evidence')) return question
   // A witness signs for what is shown at that moment: when any of it fell, there is nothing to sign. A figure is of its own line only.
   const { step, item } = isFigure ? question : (question.what as EvidenceInput)
@@ -127,6 +129,7 @@ export function questionText(question: Ask): string {
       : `${question.line.trim()} is a word here, and words were asked for. Is it what is to be put down?`
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
+  if (isNumberAsk(question)) return numberText(question)
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
@@ -212,6 +215,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'dispose-why':
     case 'concession-authority':
     case 'concession-until':
+    case 'concession-from':
     case 'deviation-which':
     case 'deviation-what':
     case 'deviation-why':
@@ -229,6 +233,9 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
       return hearPlacesSure(question, line)
     case 'figure-sure':
       return hearFigureSure(question, line)
+    case 'number-sure':
+    case 'number-why':
+      return hearNumber(question, line)
     case 'release-who':
       return (
         barredHere(defs, state, { do: 'release-stop', person: line, answer: '' }, question) ??

@@ -4,7 +4,9 @@ import { type Definitions, personById } from '../job/definitions.ts'
 import { spaced } from '../job/evidence-asked.ts'
 import { type Item, inspectedWords } from '../job/gate.ts'
 import type { Prompt } from '../job/next.ts'
+import type { State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
+import { namesOffer, offersAt } from './offered.ts'
 import { pickedFrom } from './picked.ts'
 import { tellsOfHarm } from './safety-asked.ts'
 
@@ -56,6 +58,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'dispose-why': 'words',
   'concession-authority': 'words',
   'concession-until': 'words',
+  'concession-from': 'short',
   'deviation-which': 'short',
   'deviation-what': 'words',
   'deviation-why': 'words',
@@ -82,6 +85,8 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'hand-to': 'words',
   'ask-again-sure': 'short',
   'figure-sure': 'short',
+  'number-sure': 'short',
+  'number-why': 'words',
   'places-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
@@ -139,18 +144,18 @@ export function askedWithin(defs: Definitions, question: Ask, line: string): str
 }
 
 /** The question keyed at a prompt; null: the line answers the prompt, or is refused there as it always was. */
-export function askedAt(defs: Definitions, prompt: Prompt, line: string): string | null {
+export function askedAt(defs: Definitions, state: State, prompt: Prompt, line: string): string | null {
   const asked = questionIn(line)
-  return asked === null || couldAnswer(defs, prompt, line) ? null : asked
+  return asked === null || couldAnswer(defs, state, prompt, line) ? null : asked
 }
 
 /** Whether a line with words in it could be taken, or put on record, at this prompt. */
-export function couldAnswer(defs: Definitions, prompt: Prompt, line: string): boolean {
-  return answers(defs, prompt, line) || (prompt.kind === 'tag' && couldBeTag(line))
+export function couldAnswer(defs: Definitions, state: State, prompt: Prompt, line: string): boolean {
+  return answers(defs, state, prompt, line) || (prompt.kind === 'tag' && couldBeTag(line))
 }
 
 /** Whether the line is the very thing that is asked for: then it is that, whatever else it could mean. */
-export function answers(defs: Definitions, prompt: Prompt, line: string): boolean {
+export function answers(defs: Definitions, state: State, prompt: Prompt, line: string): boolean {
   switch (prompt.kind) {
     case 'tag':
       return line.trim().toUpperCase().replace(/\s+/g, '-') === defs.machine.machine.toUpperCase()
@@ -162,6 +167,8 @@ export function answers(defs: Definitions, prompt: Prompt, line: string): boolea
       return isPerson(defs, line) || /^not attended$/i.test(line.trim())
     case 'pick':
       return pickedFrom(prompt.options, line.trim()) !== undefined
+    case 'decide':
+      return namesOffer(offersAt(state, prompt.step), line)
     case 'clear':
       return spaced(line) === prompt.gate.step.clear_words
     case 'evidence':

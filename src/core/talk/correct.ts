@@ -163,8 +163,9 @@ export function choiceHint({ items, from }: WhichAsk): string | null {
   if (items.length <= LISTED_ANYWHERE) return null
   const sheets = new Set(items.map(({ sheet }) => wholeSheet(sheet)))
   const [first] = items.slice(from)
-  const only = sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)}`
-  return `Of ${items.length}: more${only}`
+  const only =
+    sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)} for that one alone`
+  return `${items.length} in all. Key more to go on${only}`
 }
 
 /** `7` of `7.3`. */

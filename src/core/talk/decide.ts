@@ -1,12 +1,17 @@
 // The questions of a lead's disposition and of a deviation permit.
 import { deviable } from '../job/admit-deviation.ts'
-import { type FINDING_CHOICES, findingChoices } from '../job/admit-disposition.ts'
+import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
+import { authorityFrom } from '../job/authority.ts'
+import { hoursRead } from '../job/changes.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
-import type { Nonconformance } from '../job/nonconformance.ts'
+import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
+import { validityFrom } from '../job/validity.ts'
 import { numberIn } from './correct.ts'
-import { ask, barredHere, type Heard, say, signing } from './heard.ts'
+import { ask, barredHere, type Heard, refused, say, signing } from './heard.ts'
 import { nonconformanceText } from './names.ts'
+import { hoursLine, nextLookLines } from './next-look.ts'
+import { offerLines, pickedOffer } from './offered.ts'
 
 interface Disposing {
   readonly step: string
@@ -25,14 +30,15 @@ interface Permitting {
 
 export type DecideAsk =
   /** What is done about a finding; `step` is where it was found. */
-  | ({ readonly kind: 'finding-choice'; readonly choices: ReturnType<typeof findingChoices> } & Pick<
-      Disposing,
-      'step'
-    >)
+  | ({
+      readonly kind: 'finding-choice'
+      readonly offers: readonly Offer<(typeof FINDING_CHOICES)[number]>[]
+    } & Pick<Disposing, 'step'>)
   | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
   | ({ readonly kind: 'dispose-why' } & Pick<Disposing, 'step' | 'choice' | 'person'>)
   | ({ readonly kind: 'concession-authority' } & Disposing)
   | ({ readonly kind: 'concession-until'; readonly authority: string } & Disposing)
+  | ({ readonly kind: 'concession-from'; readonly authority: string; readonly until: string } & Disposing)
   | { readonly kind: 'deviation-which'; readonly steps: readonly string[] }
   | ({ readonly kind: 'deviation-what' } & Pick<Permitting, 'step'>)
   | ({ readonly kind: 'deviation-why' } & Pick<Permitting, 'step' | 'what'>)
@@ -40,17 +46,21 @@ export type DecideAsk =
   | ({ readonly kind: 'deviation-until' } & Omit<Permitting, 'until'>)
   | ({ readonly kind: 'deviation-who' } & Permitting)
 
+const WHOSE =
+  'Somebody else than who keys, decides or did the work: initials or a name. Or a paper with its number'
+
 export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
-  'finding-choice': 'What is done about it? Its number',
+  'finding-choice': 'What is done about it? Its number or its word',
   'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
   'dispose-why': 'The reason',
-  'concession-authority': 'On whose authority? A person or a paper',
+  'concession-authority': `On whose authority? ${WHOSE}`,
   'concession-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
+  'concession-from': 'Hours on the counter of the machine now',
   'deviation-which': 'For which step? Its number',
   'deviation-what': 'What may differ?',
   'deviation-why': 'Why?',
-  'deviation-authority': 'On whose authority? A person or a paper',
-  'deviation-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
+  'deviation-authority': `On whose authority? ${WHOSE}`,
+  'deviation-until': 'Until when? A day YYYY-MM-DD, or running hours from now such as 4000 h',
   'deviation-who': 'Initials of the lead who permits it',
 }
 
@@ -69,19 +79,34 @@ const FINDING_WORDS: Readonly<Record<(typeof FINDING_CHOICES)[number], string>> 
 }
 
 /** The finding picked by its number, at the end of a job or where a gate asks for it, and what a lead may say of it. */
-export function decideFinding(defs: Definitions, open: readonly Nonconformance[], number: number): Heard {
+export function decideFinding(
+  defs: Definitions,
+  state: State,
+  open: readonly Nonconformance[],
+  number: number,
+): Heard {
   const one = open[number - 1]
   if (one === undefined)
     return say(open.length === 1 ? 'Key 1.' : `Key the number of a finding, 1 to ${open.length}.`)
-  const choices = findingChoices(stepById(defs, one.step).step.kind === 'judge' ? one.word : null)
+  const offers = findingOffers(stepById(defs, one.step).step.kind === 'judge' ? one.word : null)
   return ask(
-    { kind: 'finding-choice', step: one.step, choices },
-    `${open
-      .filter(({ step }) => step === one.step)
-      .map((nc) => nonconformanceText(defs, nc))
-      .join('; ')}.`,
-    ...choices.map((choice, i) => `${i + 1}  ${choice.padEnd(11)}${FINDING_WORDS[choice]}`),
+    { kind: 'finding-choice', step: one.step, offers },
+    ...foundLines(
+      defs,
+      state,
+      open.filter(({ step }) => step === one.step),
+    ),
+    ...offerLines(offers, (choice) => FINDING_WORDS[choice]),
   )
+}
+
+/** All that was found at a step, and the own words of whoever found it, which are for all of it. */
+function foundLines(defs: Definitions, state: State, found: readonly Nonconformance[]): string[] {
+  const noted = state.findings[found[0]?.step ?? '']
+  return [
+    `${found.map((nc) => nonconformanceText(defs, nc)).join('; ')}.`,
+    ...(noted === undefined ? [] : [`Noted with it: ${noted}`]),
+  ]
 }
 
 export function deviation(defs: Definitions, state: State): Heard {
@@ -99,10 +124,10 @@ export function deviation(defs: Definitions, state: State): Heard {
 export function hearDecision(defs: Definitions, state: State, question: DecideAsk, line: string): Heard {
   switch (question.kind) {
     case 'finding-choice': {
-      const choice = question.choices[numberIn(line) - 1]
-      return choice === undefined
-        ? ask(question, `Key a number, 1 to ${question.choices.length}, or back.`)
-        : ask({ kind: 'dispose-who', step: question.step, choice })
+      const picked = pickedOffer(question.offers, line)
+      return 'no' in picked
+        ? ask(question, picked.no)
+        : ask({ kind: 'dispose-who', step: question.step, ...picked })
     }
     case 'dispose-who':
       if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
@@ -114,10 +139,23 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       if (question.choice === 'concession')
         return ask({ ...question, kind: 'concession-authority', why: line })
       return dispose(defs, state, question, { ...question, why: line })
-    case 'concession-authority':
-      return ask({ ...question, kind: 'concession-until', authority: line })
-    case 'concession-until':
-      return dispose(defs, state, question, question, { authority: question.authority, until: line })
+    case 'concession-authority': {
+      const authority = authorityHere(defs, state, { ...question, authority: line })
+      return authority.ok
+        ? ask({ ...question, kind: 'concession-until', authority: line })
+        : refused(authority.error, question)
+    }
+    case 'concession-until': {
+      const until = validityFrom(line, state.lastAt)
+      if (!until.ok) return refused(until.error, question)
+      return 'hours' in until.value && hoursRead(defs, state) === null
+        ? ask({ ...question, kind: 'concession-from', until: line })
+        : dispose(defs, state, question, question, { authority: question.authority, until: line })
+    }
+    case 'concession-from': {
+      const { authority, until } = question
+      return dispose(defs, state, question, question, { authority, until, from: line })
+    }
     case 'deviation-which': {
       const step = question.steps[numberIn(line) - 1]
       return step === undefined
@@ -128,8 +166,12 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       return ask({ ...question, kind: 'deviation-why', what: line })
     case 'deviation-why':
       return ask({ ...question, kind: 'deviation-authority', why: line })
-    case 'deviation-authority':
-      return ask({ ...question, kind: 'deviation-until', authority: line })
+    case 'deviation-authority': {
+      const authority = authorityFrom(defs, line, new Set([state.doer]), 'a deviation')
+      return authority.ok
+        ? ask({ ...question, kind: 'deviation-until', authority: line })
+        : refused(authority.error, question)
+    }
     case 'deviation-until':
       return ask({ ...question, kind: 'deviation-who', until: line })
     case 'deviation-who': {
@@ -147,39 +189,74 @@ function dispose(
   state: State,
   question: DecideAsk,
   { step, choice, person, why }: Disposing,
-  terms: { readonly authority?: string; readonly until?: string } = {},
+  terms: { readonly authority?: string; readonly until?: string; readonly from?: string } = {},
 ): Heard {
   return signing(defs, state, person, { do: 'dispose', step, choice, person, why, ...terms }, question)
 }
 
 /** What is being decided, shown over each question of it: the choice would be out of sight by then. */
-export function decidingText(defs: Definitions, state: State, question: DecideAsk): string | null {
+export function decidingLines(defs: Definitions, state: State, question: DecideAsk): string[] {
   switch (question.kind) {
     case 'finding-choice':
     case 'deviation-which':
-      return null
+      return []
     case 'dispose-who':
-    case 'dispose-why':
     case 'concession-authority':
+      return disposingLines(defs, state, question)
+    case 'dispose-why':
+      return [...disposingLines(defs, state, question), ...watchLines(defs, state, question)]
     case 'concession-until':
-      return disposingText(defs, state, question)
+    case 'concession-from':
+      return [...disposingLines(defs, state, question), ...countLines(defs, state)]
     default: {
       const { number, step } = stepById(defs, question.step)
       const what = question.kind === 'deviation-what' ? '' : `: ${question.what}`
-      return `Deviation permit for ${number} ${step.title}${what}`
+      return [`Deviation permit for ${number} ${step.title}${what}`]
     }
   }
 }
 
-/** `18 What is to be done about it, HOLD: decided is hold`. */
-export function disposingText(
+/** `18 What is to be done about it, HOLD. Chosen: HOLD`; of a finding what was found, in the words of whoever found it. */
+export function disposingLines(
   defs: Definitions,
   state: State,
   { step: id, choice }: Pick<Disposing, 'step' | 'choice'>,
-): string {
-  const { number, step, scope } = stepById(defs, id)
-  const about = step.kind === 'decide' ? scope + step.about : id
-  const verdict = state.verdicts[about]?.verdict.result.verdict
+): string[] {
+  const { number, step } = stepById(defs, id)
+  const verdict = recordAbout(defs, state, id)?.result.verdict
   const word = verdict === undefined ? '' : `, ${verdict}`
-  return `${number} ${step.title}${word}. Chosen: ${choice.toUpperCase()}`
+  const found = nonconformances(defs, state).filter(
+    (nc) => nc.stands && nc.step === id && step.kind === 'observe',
+  )
+  return [
+    ...(found.length === 0 ? [] : foundLines(defs, state, found)),
+    `${number} ${step.title}${word}. Chosen: ${choice.toUpperCase()}`,
+  ]
+}
+
+/** The verdict that a decide step, or the judge step itself, is about. */
+function recordAbout(defs: Definitions, state: State, id: string) {
+  const { step, scope } = stepById(defs, id)
+  return state.verdicts[step.kind === 'decide' ? scope + step.about : id]?.verdict
+}
+
+/** Of what is on watch and runs on: what the next look is asked for, and what is known for it. */
+function watchLines(defs: Definitions, state: State, { step, choice }: Pick<Disposing, 'step' | 'choice'>) {
+  const record = recordAbout(defs, state, step)
+  if (record === undefined || record.result.verdict !== 'MONITOR' || choice !== 'accept') return []
+  return [
+    'With the reason: by which day or running hours it is to be read again. It is for the planner; nothing lapses by it.',
+    ...nextLookLines(defs, state, record),
+  ]
+}
+
+/** From which hours a running time counts. */
+function countLines(defs: Definitions, state: State): string[] {
+  const read = hoursRead(defs, state)
+  return [
+    hoursLine(defs, state),
+    read === null
+      ? 'A running time counts from what the counter shows now, which is asked with it.'
+      : `A running time counts from these ${Math.round(read)} h.`,
+  ]
 }

@@ -3,7 +3,6 @@
 
 import { wouldRefuse } from '../job/admit.ts'
 import { findReading, lastReopenable } from '../job/admit-change.ts'
-import { dispositionsFor } from '../job/admit-disposition.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
@@ -31,11 +30,14 @@ import { handOver, peopleWord } from './crew-words.ts'
 import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure } from './figure-sure.ts'
+import { showLines } from './gate-list.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
+import { sureOfNumber } from './number-sure.ts'
+import { offersAt, pickedOffer } from './offered.ts'
 import { openLines } from './open-items.ts'
 import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
@@ -75,7 +77,7 @@ export function hear(
   // A PIN that was still being keyed when its question fell answers nothing else.
   if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
   // The very thing that is asked for is that, whatever word it begins with.
-  if (answers(defs, prompt, line)) return hearAtPrompt(defs, state, prompt, line)
+  if (answers(defs, state, prompt, line)) return hearAtPrompt(defs, state, prompt, line)
   const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word, now)
   const note = /^note\s+(.+)$/i.exec(line.trim())
@@ -93,9 +95,9 @@ export function hear(
     const isFigure = /^(?:gas|measured)$/.test(prompt.item.evidence.kind)
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
-  const asked = secrecy === 'open' ? askedAt(defs, prompt, line) : null
+  const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
-  const meant = couldAnswer(defs, prompt, line) ? null : meantLine(prompt, line)
+  const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
   const heard = hearAtPrompt(defs, state, prompt, line)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
@@ -185,6 +187,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
       return say(...whereLines(defs, state, now))
     case 'next':
       return say(...nextLines(defs, state))
+    case 'show':
+      return say(...showLines(defs, state))
     case 'readings':
       return say(...readingLines(defs, state))
     case 'changes': {
@@ -311,7 +315,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'evidence': {
       const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
       if (prompt.item.evidence.kind !== 'witness')
-        return sureOfFigure(defs, state, prompt, line) ?? input(given)
+        return (
+          sureOfFigure(defs, state, prompt, line) ?? sureOfNumber(defs, state, prompt, line) ?? input(given)
+        )
       return signing(defs, state, line, given)
     }
     case 'doubt':
@@ -344,13 +350,8 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return picked.note ? ask({ kind: 'finding-note', step, ...picked.found }) : input(found)
     }
     case 'decide': {
-      const { step, scope } = asKind(prompt.step, 'decide')
-      const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
-      const choices = dispositionsFor(verdict, step.choices)
-      const choice = choices[number - 1]
-      return choice === undefined
-        ? say(`Key a number, 1 to ${choices.length}.`)
-        : ask({ kind: 'dispose-who', step: prompt.step.id, choice })
+      const picked = pickedOffer(offersAt(state, prompt.step), line)
+      return 'no' in picked ? say(picked.no) : ask({ kind: 'dispose-who', step: prompt.step.id, ...picked })
     }
     case 'read':
       return (
@@ -359,14 +360,16 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'open-things':
       return text.toLowerCase() === 'hand on'
         ? ask({ kind: 'hand-who' })
-        : say('Key taken for each that was accounted for; a lead who hands on the rest keys hand on.')
+        : say(
+            'Key the word taken once for each that was accounted for; a lead who hands on the rest keys the words hand on.',
+          )
     case 'point':
     case 'review':
       return hearAtPoint(defs, state, prompt.step, line)
     case 'held':
       return say(`HOLD: ${prompt.why}.`)
     case 'findings':
-      return decideFinding(defs, prompt.open, number)
+      return decideFinding(defs, state, prompt.open, number)
     case 'countersign':
       return countersignWho(defs, state, line)
     case 'judge':

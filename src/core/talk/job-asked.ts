@@ -6,6 +6,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
+import { pointLines } from './gate-list.ts'
 
 const REAL =
   /\bis (?:this|it|that) (?:for )?(?:real|practice|practise|(?:an? |the )?(?:example|exercise|game|test))\b|\b(?:break|damage|destroy|ruin|spoil) (?:something|anything|it|the (?:machine|compressor|program))\b/i
@@ -15,10 +16,18 @@ const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|instrumen
 /** These are of the standard, which has a passage of its own. */
 const OF_STANDARD = /\b(?:standard|ring|set-check|size)\b/i
 
+const LOCK = '(?:locks?|padlocks?|tags?)'
+/** Which lock goes where, where do the locks go, where does this lock hang. */
+const LOCK_PLACES = new RegExp(
+  `\\b(?:which|what) ${LOCK}\\b.*\\b(?:where|which|what|point|place|valve|goes?|hangs?)\\b|\\bwhere (?:do|does|should|must|can|is|are)\\b.*\\b${LOCK}\\b|\\b(?:isolation|lock(?:ing)?(?:-?out)?) points?\\b`,
+  'i',
+)
+
 /** Null: the question is none of these. */
 export function jobAskedLines(defs: Definitions, state: State, question: string): string[] | null {
   if (NO_MACHINE.test(question)) return [...recordLines(state), ...withoutMachine(state)]
   if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
+  if (LOCK_PLACES.test(question)) return pointLines(defs)
   const prompt = next(defs, state)
   if (prompt.kind === 'pick' && WHICH.test(question.trim()))
     return [

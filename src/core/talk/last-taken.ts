@@ -62,7 +62,7 @@ export function mendLines(defs: Definitions, state: State): string[] {
       : `back takes back what was given last here: ${list(last)}. It is asked again.`
   return [
     ...(settle === null ? [back] : [settle]),
-    'correct lists all that was keyed: readings, findings, what was shown at hold points. Key its number there.',
+    'The word correct lists all that was keyed: readings, findings, what was shown at hold points. Key its number there.',
     'What would become void is said before anything is changed; the first answer stays in the log.',
   ]
 }

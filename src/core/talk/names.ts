@@ -2,10 +2,11 @@
 import type { ReadQuantity } from '../definition/instruments.ts'
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import type { ReadingAt } from '../job/entries.ts'
+import { fellWhen } from '../job/fell-with.ts'
 import { fateOf, type Nonconformance } from '../job/nonconformance.ts'
 import { type PlaceResult, placesOf } from '../job/places.ts'
 import { decimalsIn, sizeOf } from '../job/plausible.ts'
-import { type State, standing } from '../job/state.ts'
+import { type Reading, type State, standing } from '../job/state.ts'
 import {
   companion,
   formatBoth,
@@ -85,14 +86,27 @@ export function nth(n: number): string {
   return `${n}${teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th')}`
 }
 
-/** Which of the readings of its place that stand this one is, where there are several: `2nd of 3`. */
+/**
+ * Which of the readings of its place that stand this one is, where there are several: `2nd of 3`. One that was put right keeps the
+ * number of the one it stands for.
+ */
 export function repeatName(
   state: State,
   reading: { readonly place: string; readonly seq: number },
 ): string | null {
-  const all = standing(state, reading.place)
+  const all = inOrderTaken(state, reading.place)
   const at = all.findIndex(({ seq }) => seq === reading.seq)
   return at < 0 || all.length < 2 ? null : `${nth(at + 1)} of ${all.length}`
+}
+
+/** Readings of a place that stand, each where the first figure of it was taken. */
+export function inOrderTaken(state: State, place: string): readonly Reading[] {
+  const all = state.readings[place] ?? []
+  const first = (one: Reading): number => {
+    const before = all.find(({ seq }) => seq === one.corrects)
+    return before === undefined ? one.seq : first(before)
+  }
+  return [...standing(state, place)].sort((a, b) => first(a) - first(b))
 }
 
 /** `CENTRE, TOP TO BOTTOM`: what tells a place from the others of its step, for one line beside the number of its sheet. */
@@ -158,18 +172,24 @@ export function instrumentName(defs: Definitions, id: string): string {
   return instrument === undefined ? id : `${id}, ${instrument.title}`
 }
 
-/** `NC-1 Bore judged: HOLD, fell by entry 58; ACCEPT since, so nothing is to be decided on it`; null where it stands. */
+/** `NC-1 Bore judged: HOLD; fell when sheet 8.3, Bore, was corrected; ACCEPT since, and no decision is due on it`; null where it stands. */
 export function fellText(defs: Definitions, state: State, nc: Nonconformance): string | null {
   const fate = fateOf(state, nc)
   if (fate === null) return null
   const word = fate.now === null ? null : wordOf(defs, nc.step, fate.now)
   const since = word === null ? 'not told anew since' : `${word} since`
-  return `${nonconformanceText(defs, nc)}, fell by entry ${fate.fellBy}; ${since}, and no decision is due on it`
+  return `${nonconformanceText(defs, nc)}; fell ${fellWhen(defs, nc.step, fate.fellWith)}; ${since}, and no decision is due on it`
 }
 
 /** `NC-1 Bore judged: REWORK`. */
 export function nonconformanceText(defs: Definitions, { name, step: id, word }: Nonconformance): string {
   return `${name} ${stepById(defs, id).step.title}: ${wordOf(defs, id, word)}`
+}
+
+/** The same of one that stands, with the own words of whoever found it. */
+export function findingText(defs: Definitions, state: State, nc: Nonconformance): string {
+  const noted = nc.stands ? state.findings[nc.step] : undefined
+  return `${nonconformanceText(defs, nc)}${noted === undefined ? '' : `, noted: ${noted}`}`
 }
 
 /** A finding as its list calls it; a verdict is its own word. */

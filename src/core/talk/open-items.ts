@@ -1,13 +1,14 @@
 // What is still open in a job, in words: asked for with `open`, and listed when the job is closed.
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { otherLines } from '../job/elsewhere-words.ts'
+import { keptDoubts } from '../job/kept-doubts.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import { openWords } from '../job/open-words.ts'
 import { pendingPoint, pointOf } from '../job/point.ts'
 import { questionsOf } from '../job/questions.ts'
-import { openStop, type State, stands } from '../job/state.ts'
-import { nonconformanceText, placeName, placeNumber, readingText } from './names.ts'
+import { openStop, type State } from '../job/state.ts'
+import { findingText, placeName, placeNumber, readingText } from './names.ts'
 import { POINT_NAMES } from './points.ts'
 import { wordLine } from './radio-words.ts'
 
@@ -28,10 +29,10 @@ export function openItems(defs: Definitions, state: State): string[] {
 export function undoneItems(defs: Definitions, state: State): string[] {
   const undecided = nonconformances(defs, state)
     .filter((nc) => nc.stands && nc.decided === null)
-    .map((nc) => `${nonconformanceText(defs, nc)}, ${fellOrNone(state, nc)}`)
+    .map((nc) => `${findingText(defs, state, nc)}, ${fellOrNone(state, nc)}`)
   const points = defs.steps.flatMap((placed) => pointLine(defs, state, placed))
   const stop = openStop(state) === null ? [] : ['STOP is not released']
-  const spoken = openWords(state).map((word) => `${wordLine(defs, word)}, NOT COUNTERSIGNED`)
+  const spoken = openWords(state).map((word) => `${wordLine(defs, state, word)}, NOT COUNTERSIGNED`)
   return [...stop, ...undecided, ...spoken, ...points]
 }
 
@@ -40,11 +41,9 @@ export function standingItems(defs: Definitions, state: State): string[] {
   const places = Object.entries(state.notApplicable).map(
     ([place, why]) => `${nameOf(defs, place)}: n/a, ${why}`,
   )
-  const kept = Object.values(state.readings)
-    .flat()
-    .filter((r) => stands(r) && r.keptBecause !== null)
-    .sort((a, b) => a.seq - b.seq)
-    .map((r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`)
+  const kept = keptDoubts(defs, state).map(
+    (r) => `${nameOf(defs, r.place)}: ${readingText(defs, r)} kept, ${r.keptBecause}`,
+  )
   const asked = defs.steps.flatMap((placed) => questionLines(defs, state, placed))
   return [...places, ...kept, ...asked]
 }

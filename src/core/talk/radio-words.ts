@@ -54,9 +54,15 @@ function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: 
 }
 
 /** `16 What is to be done: accept, by radio from KH, keyed by ML: read again at the next opening`. */
-export function wordLine(defs: Definitions, { step, choice, lead, said, by }: OpenWord): string {
+export function wordLine(
+  defs: Definitions,
+  state: State,
+  { step, choice, lead, said, by }: OpenWord,
+): string {
   const { number, step: decide } = stepById(defs, step)
-  return `${number} ${decide.title}: ${choice}, by radio from ${lead}, keyed by ${by}: ${said}`
+  const found = state.findings[step]
+  const noted = found === undefined ? '' : ` (found: ${found})`
+  return `${number} ${decide.title}${noted}: ${choice}, by radio from ${lead}, keyed by ${by}: ${said}`
 }
 
 export function countersignWord(state: State, prompt: Prompt): Heard {
@@ -75,7 +81,7 @@ export function countersignWho(defs: Definitions, state: State, line: string): H
     const leads = [...new Set(openWords(state).map((word) => word.lead))].join(', ')
     return say(`Only the lead who said it signs for it: ${leads}.`)
   }
-  return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, word)))
+  return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, state, word)))
 }
 
 function countersignAnswer(defs: Definitions, state: State, question: AnswerAsk, line: string): Heard {

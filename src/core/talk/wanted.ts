@@ -1,5 +1,4 @@
 // What the prompt wants, in one sentence: for whoever keys a word out of habit, such as ok, where something else is asked.
-import { dispositionsFor } from '../job/admit-disposition.ts'
 import { asKind, type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { massUnit } from '../job/evidence-lift.ts'
@@ -48,11 +47,8 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
         instrument === undefined || !('unit' in instrument) ? '' : ` in ${unitWord(instrument.unit)}`
       return `Asked is the figure${unit}, as ${prompt.instrument} shows it.`
     }
-    case 'decide': {
-      const { step, scope } = asKind(prompt.step, 'decide')
-      const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
-      return `Asked is the number of the decision, 1 to ${dispositionsFor(verdict, step.choices).length}.`
-    }
+    case 'decide':
+      return `Asked is the decision, 1 to ${asKind(prompt.step, 'decide').step.choices.length} or its word.`
     case 'point':
     case 'review':
       return `Asked are the initials of a ${(pointOf(prompt.step)?.roles ?? []).join(' or ')} who did none of this.`

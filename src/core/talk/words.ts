@@ -32,6 +32,7 @@ export const UNLISTED = [
   'hand over',
   'countersign',
   'changes',
+  'show',
   'next',
   'aloud off',
 ] as const
@@ -48,6 +49,9 @@ const SAID: ReadonlyMap<string, Word> = new Map([
   ['what is next', 'next'],
   ["what's next", 'next'],
   ['show readings', 'readings'],
+  ['show all', 'show'],
+  ['list', 'show'],
+  ['list all', 'show'],
   ['go back', 'back'],
   ['read aloud', 'aloud'],
   ['aloud on', 'aloud'],

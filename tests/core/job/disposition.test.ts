@@ -89,6 +89,7 @@ describe('a concession', () => {
       why: 'worn but runs',
       ...(authority === undefined ? {} : { authority }),
       ...(until === undefined ? {} : { until }),
+      from: '91000',
     })
 
   it.each([
@@ -115,8 +116,8 @@ describe('a concession', () => {
 
   it.each([
     ['2026-03-15', { until: '2026-03-15' }],
-    [' 4000 H ', { hours: 4000 }],
-    ['1 hours', { hours: 1 }],
+    [' 4000 H ', { hours: 4000, from: 91_000 }],
+    ['1 hours', { hours: 1, from: 91_000 }],
   ])('until %j carries it', (until, valid) => {
     const walk = new Walk().toVerdict()
     expect(concede(walk, 'maker letter 12', until)).toBeNull()
@@ -223,7 +224,7 @@ describe('a hold point', () => {
 describe('the outcome', () => {
   it('is the verdict, whatever was decided about it', () => {
     const walk = new Walk().toVerdict()
-    walk.keys('5', 'KH', 'worn but runs', 'maker letter 12', '4000 h', '')
+    walk.keys('5', 'KH', 'worn but runs', 'maker letter 12', '4000 h', '91000', '')
     expect(walk.state.closed).toBe('MONITOR')
     expect(walk.bring({ do: 'note', text: 'late word' })).toBe('closed')
   })

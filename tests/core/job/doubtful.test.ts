@@ -110,7 +110,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
       '120',
       '70',
       '50.0 degF under',
-      /^Metal and instrument that have lain together differ by less than 18\.0 degF\. There 120 degF stands\. If the slip is there: 1, then correct\.$/,
+      /^Metal and instrument that have lain together differ by less than 18\.0 degF\. There 120 degF stands\. Were part and instrument changed round\? If the slip is there: 1, then correct\.$/,
     ],
   ])(
     '%s and then %s, far from each other are doubted, whichever came first, with what would fit',

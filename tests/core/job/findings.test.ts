@@ -69,7 +69,7 @@ describe('a job with findings', () => {
   })
 
   it('takes a concession with its authority and how long', () => {
-    const walk = found('2', '1').keys('1', '5', 'KH', 'to the shutdown', 'site rule MT-2', '4000 h')
+    const walk = found('2', '1').keys('1', '5', 'KH', 'to the shutdown', 'site rule MT-2', '4000 h', '91000')
     expect(walk.state.dispositions.rod).toMatchObject({ choice: 'concession', valid: { hours: 4000 } })
     expect(walk.state.closed).toBe('NONE')
   })

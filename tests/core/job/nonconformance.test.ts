@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { deviable, permitsFor } from '../../../src/core/job/admit-deviation.ts'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
-import { fateOf, type Nonconformance, nonconformances } from '../../../src/core/job/nonconformance.ts'
+import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { markedVoid } from '../../../src/core/sheet/shown-block.ts'
@@ -50,17 +50,19 @@ describe('one whose verdict fell', () => {
       walk.bring({ do: 'correct', of, typed: '9.5003', why: 'misread' })
     }
     const now = walk.state.verdicts.bore_judged?.verdict.result.verdict
-    return { walk, word, now, fellBy: fateOf(walk.state, list(walk)[0] as Nonconformance)?.fellBy }
+    const fellBy = walk.state.raised.find(({ seq }) => seq === list(walk)[0]?.seq)?.voidBy
+    return { walk, word, now, fellBy }
   }
 
-  it('is said to have fallen, by which entry and what it came to since: on the sheet, at a hand-over and at the close', () => {
-    const { walk, word, now, fellBy } = turned()
+  it('is said to have fallen, with what and what it came to since: on the sheet, at a hand-over and at the close', () => {
+    const { walk, word, now } = turned()
     expect(now).toBe('ACCEPT')
-    const said = `NC-1 Bore judged: ${word}, fell by entry ${fellBy}; ACCEPT since, and no decision is due on it`
+    const fell = 'fell when sheet 7.1, Bore, was corrected; ACCEPT since'
+    const said = `NC-1 Bore judged: ${word}; ${fell}, and no decision is due on it`
     const flat = (text: string) => text.replace(/\n.*?\| +/g, ' ')
     expect(flat(shown(walk, 'verdict.given'))).toContain(`Nonconformance ${said}.`)
     expect(handOverLines(walk.engine.defs, walk.state).join('\n')).toMatch(
-      new RegExp(`NC-1 at \\d+ Bore judged, ${word}: fell by entry ${fellBy}, ACCEPT since`),
+      new RegExp(`NC-1 at \\d+ Bore judged, ${word}: ${fell}`),
     )
     walk.key('')
     expect(walk.last.type).toBe('job.closed')
@@ -221,7 +223,9 @@ describe('a deviation permit', () => {
     [{ person: '' }, 'unknown-person'],
     [{ what: '1' }, 'no-words'],
     [{ why: '' }, 'no-words'],
-    [{ authority: '' }, 'no-words'],
+    [{ authority: '' }, 'no-authority'],
+    [{ authority: 'KH' }, 'own-authority'],
+    [{ authority: 'RO' }, 'own-authority'],
     [{ until: '' }, 'validity'],
     [{ until: '2026-03-14' }, 'validity'],
   ])('with %j is refused: %s', (more, code) => {

@@ -237,8 +237,8 @@ describe('a gate that asks whether every finding is decided', () => {
     expect(walk.prompt).toMatchObject({ kind: 'findings', open: [{ step: 'judged' }] })
     const before = walk.said.length
     walk.keys('1')
-    expect(walk.said.slice(before).join(' ')).not.toContain('accept')
-    walk.keys('1', 'KH', 'lapped')
+    expect(walk.said.slice(before).join(' ')).toContain('accept: NOT OPEN')
+    walk.keys('rework', 'KH', 'lapped')
     expect(at(walk)).toBe('go.decided')
     expect(rightLine(defs, walk.state, walk.talk)).toBe('ALL DECIDED')
   })

@@ -19,7 +19,7 @@ function lineAt(walk: Walk): string {
   const { step, scope } = asKind(prompt.step, 'decide')
   const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
   const open = dispositionsFor(verdict, step.choices)
-  return String(1 + Math.max(open.indexOf('concession'), open.indexOf('accept'), 0))
+  return ['concession', 'accept'].find((choice) => open.includes(choice)) ?? open[0] ?? ''
 }
 
 /** Its own answers files walk it (pull-walk.test.ts). */

@@ -65,7 +65,7 @@ describe('what stays on the machine', () => {
   it('is said at the last sheet, before the Enter that closes the job, and on the sheet as it closes', () => {
     const walk = new Walk().toVerdict()
     const stays =
-      'Stays on by the record, 6 locks, L-101, L-102, L-103, L-104, L-105, L-106; ' +
+      'Left on the machine, by the record: 6 locks, L-101, L-102, L-103, L-104, L-105, L-106; ' +
       'keyed at its hold points: NO START, NO FLOW, BLOCKED BOTH WAYS, METER ANSWERED.'
     walk.keys('1', 'KH', 'Good to run on.')
     expect(walk.prompt.kind).toBe('tell')
@@ -121,8 +121,8 @@ function judged(found: string, decide: readonly string[], again: readonly string
   return { walk, rows: (block?.rows ?? []).map(({ text }) => text) }
 }
 
-const REWORK = ['1', 'KH', 'new grooves']
-const REPLACE = ['2', 'KH', 'new rings']
+const REWORK = ['2', 'KH', 'new grooves']
+const REPLACE = ['3', 'KH', 'new rings']
 
 describe('the closing line', () => {
   it('of a job with one verdict that stays is that verdict', () => {
@@ -151,8 +151,10 @@ describe('the closing line', () => {
   })
 
   it('never reads as fit where what was measured again is not', () => {
-    const { rows } = judged('0.012', REWORK, ['0.011', '3', 'KH', 'runs on', 'rule MT-2', '4000 h'])
-    expect(rows[0]).toBe('Job closed. Verdict as found REWORK, as left REWORK.')
+    const { rows } = judged('0.012', REWORK, ['0.011', '4', 'KH', 'runs on', 'rule MT-2', '4000 h', '91000'])
+    expect(rows[0]).toBe(
+      'Job closed. Verdict as found REWORK, as left REWORK. Runs on by concession: NC-2 until 95000 h on the counter.',
+    )
     expect(rows[2]).toMatch(
       /^ {2}5 fresh_judged: measured again REWORK; runs on by concession of rule MT-2, .*decided by KH; left at REWORK$/,
     )

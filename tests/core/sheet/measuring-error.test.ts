@@ -44,7 +44,7 @@ describe('repeats that lie far apart', () => {
     const counts = 'the 0.0047 in between them count as measuring error'
     const walk = toCentre().keys('9.5068', '9.5021')
     expect(text(walk, 'reading.taken').replace(/ {2,}/g, ' ')).toContain(
-      'too far apart: once more; if one was a slip: correct',
+      'too far apart: measured once more, afresh; a slip is put right by the word correct',
     )
     walk.keys('9.5068')
     expect(text(walk, 'reading.taken').replace(/ {2,}/g, ' ')).toContain(`the middle of 3 ${counts}`)
@@ -146,13 +146,13 @@ describe('a correction', () => {
   it('says what was and what is, why the job goes back, and at the close what turned the verdict', () => {
     const walk = judged()
     walk.keys(listed(walk, /7\.3: 9\.5021 in, 2nd of 3/), '9.5069', 'the figure of the place before')
-    expect(text(walk, 'reading.corrected')).toMatch(/^Corrected, 3rd of 3: was 9\.5021 in, now 9\.5069 in /)
+    expect(text(walk, 'reading.corrected')).toMatch(/^Corrected, 2nd of 3: was 9\.5021 in, now 9\.5069 in /)
     expect(text(walk, 'verdict.given')).not.toContain('Most of the measuring error')
     expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('MONITOR')
     walk.keys('1', 'KH', 'looked at it', '')
     expect(text(walk, 'job.closed')).toMatch(/Bore judged: HOLD before, MONITOR now/)
     expect(text(walk, 'job.closed')).toMatch(
-      /1 reading was corrected: 7\.3 Bore, .*TOP TO BOTTOM, 3rd of 3: first 9\.5021 in, now 9\.5069 in/,
+      /1 reading was corrected: 7\.3 Bore, .*TOP TO BOTTOM, 2nd of 3: first 9\.5021 in, now 9\.5069 in/,
     )
   })
 

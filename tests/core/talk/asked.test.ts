@@ -183,7 +183,7 @@ describe('at every prompt', () => {
     fc.assert(
       fc.property(fc.constantFrom(...walks), line, (walk, keyed) => {
         const { input, say } = heard(walk, keyed)
-        if (askedAt(walk.engine.defs, walk.prompt, keyed) === null) return
+        if (askedAt(walk.engine.defs, walk.state, walk.prompt, keyed) === null) return
         if (!isAnswer(say)) return
         asked++
         expect(input).toBeNull()

@@ -72,7 +72,7 @@ describe('the list of what can be corrected', () => {
     expect(listed).toContain('1  sheet 7.2: 9.5021 in, HE, SIDE TO SIDE')
     expect(listed).toContain('2  sheet 7.1: 9.5034 in, 2nd of 2, HE, TOP TO BOTTOM')
     expect(listed).toContain('3  sheet 7.1: 9.5033 in, 1st of 2, HE, TOP TO BOTTOM')
-    expect(listed.join(' ')).toMatch(/Of \d+: more, or sheet 7 /)
+    expect(listed.join(' ')).toMatch(/\d+ in all\. Key more to go on, or sheet 7 for that one alone /)
   })
 
   it('has a heading of its own, and no way to more where there is no more', () => {

@@ -74,7 +74,7 @@ describe('a word keyed out of habit', () => {
     ['ok', new Walk().keys('RO', 'TC-401-1'), 'Enter, alone, once it is done'],
     ['y', new Walk().throughGate(), '1 if it is so, 2 if it is not'],
     ['yes', new Walk().toBore().keys('9.053'), '1, 2 or 3'],
-    ['yes', new Walk().toVerdict(), 'the number of the decision'],
+    ['yes', new Walk().toVerdict(), 'the decision, 1 to 6 or its word'],
     ['ok', new Walk(), 'your initials'],
     ['ok', new Walk().keys('RO'), 'the tag on the plate'],
     ['ok', new Walk().keys('stop'), 'why STOP was called'],

@@ -1,8 +1,12 @@
 // What was put right or taken back after it had been keyed, with the old and the new.
 
-import { stepById } from '../../job/definitions.ts'
+import { findReading } from '../../job/admit-change.ts'
+import { asKind, stepById } from '../../job/definitions.ts'
+import { doubtOfCorrection } from '../../job/doubtful.ts'
 import type { Entry, ReadingAt } from '../../job/entries.ts'
+import { keyLabel } from '../../job/item-label.ts'
 import { allOf, labelsOf } from '../../job/seen.ts'
+import { stands } from '../../job/state.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
@@ -11,6 +15,7 @@ export function corrections(look: Look): Found[] {
   return [
     ...readings(look),
     ...findings(look),
+    ...otherNumbers(look),
     ...takenBack(look),
     ...reopened(look),
     ...left(look),
@@ -28,15 +33,18 @@ function readings(look: Look): Found[] {
     const defs = look.defsAt(e)
     const old = look.entries[e.of]
     const was = isReading(old) ? readingText(defs, old) : 'what is not in this log'
+    const later = laterThan(look, e.seq)
     const judged = e.voids.filter((id) => stepById(defs, id).step.kind === 'judge')
     return {
       ...base,
-      what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}: ${isReading(old) ? old.typed.trim() : '?'}, now ${e.typed.trim()}, ${byWhom(look, e)}`,
+      what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}: ${isReading(old) ? old.typed.trim() : '?'}, ${later === null ? 'now' : 'then'} ${e.typed.trim()}, ${byWhom(look, e)}${later === null ? '' : '; not any more'}`,
       sentences: [
         `Before: ${was}${isReading(old) ? ` with ${old.instrument}, ${byWhom(look, old)}` : ''}.`,
         `After: ${readingText(defs, e)} with ${e.instrument}, ${byWhom(look, e)}.`,
         sentence(`Because: ${e.why}`),
-        ...(e.doubt === undefined ? [] : [sentence(`It was doubted and kept: it is ${e.doubt}`)]),
+        ...(e.doubt === undefined ? [] : [sentence(`It was doubted then, and taken: it was ${e.doubt}`)]),
+        ...(e.doubt === undefined || later !== null ? [] : doubtNow(look, e)),
+        ...(later === null ? [] : [later]),
         ...(judged.length === 0 ? [] : ['It was changed after it had been judged.']),
         ...voids(look, e.voids),
       ],
@@ -44,6 +52,26 @@ function readings(look: Look): Found[] {
       grave: judged.length === 0 ? 1 : 0,
     }
   })
+}
+
+/** What became of the figure of a correction that does not stand any more; null where it does. */
+function laterThan(look: Look, seq: number): string | null {
+  const one = findReading(look.state, seq)
+  if (one === null || stands(one)) return null
+  const by = one.correctedBy === null ? undefined : look.entries[one.correctedBy]
+  return by?.type === 'reading.corrected'
+    ? `It was corrected once more, to ${by.typed.trim()}, ${byWhom(look, by)}: this figure counts no more.`
+    : 'It became void since, and counts for nothing.'
+}
+
+/** Whether anything still speaks against it: the other of the two may have been put right after it. */
+function doubtNow(look: Look, e: Extract<Entry, { type: 'reading.corrected' }>): string[] {
+  const one = findReading(look.state, e.seq)
+  const placed = look.defs.steps.find(({ id }) => id === e.step)
+  if (one === null || placed?.step.kind !== 'read') return []
+  return doubtOfCorrection(look.defs, look.state, asKind(placed, 'read'), one) === null
+    ? ['By what stands now nothing speaks against it.']
+    : []
 }
 
 function findings(look: Look): Found[] {
@@ -68,6 +96,23 @@ function findings(look: Look): Found[] {
       entries: [...(old === undefined ? [] : [old.seq]), e.seq],
       grave: e.voids.length > 0 ? 0 : 1,
     }
+  })
+}
+
+/** Another lock, blind or tag than before the hold point fell. */
+function otherNumbers(look: Look): Found[] {
+  return entriesOf(look, 'evidence.given').flatMap((e) => {
+    if (e.was === undefined) return []
+    const gate = asKind(stepById(look.defs, e.step), 'gate')
+    return [
+      {
+        ...base,
+        what: `${namedById(look, e.step)}, ${keyLabel(look.defs, gate, e.item)}: ${e.was} before it fell, now ${e.shown}, ${byWhom(look, e)}`,
+        sentences: [sentence(`Because: ${e.why ?? 'no reason keyed'}`)],
+        entries: [e.seq],
+        grave: 0,
+      },
+    ]
   })
 }
 

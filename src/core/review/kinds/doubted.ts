@@ -1,4 +1,6 @@
 // Readings that were not believed as keyed, or keyed after their hold point had fallen, and what became of each.
+import { findReading } from '../../job/admit-change.ts'
+import { stands } from '../../job/state.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, type Look, type Move, sentence } from '../look.ts'
@@ -17,10 +19,11 @@ function one(look: Look, { entry }: Move): Found[] {
     (end?.type === 'doubt.settled' && end.choice === 'kept') || (end?.type === 'late.settled' && end.kept)
   const where = `${placeNumber(defs, entry.step, entry.place)} ${placeName(defs, entry.step, entry.place)}`
   const why = isDoubt ? entry.why : 'keyed after the hold point had fallen'
+  const since = isKept === true ? sinceThen(look, entry.seq) : null
   return [
     {
       kind: 'doubted',
-      what: `${where}: ${entry.typed.trim()} ${isDoubt ? `is ${why}` : why}; ${became(end)}`,
+      what: `${where}: ${entry.typed.trim()} ${isDoubt ? `is ${why}` : why}; ${since === null ? became(end) : since.short}`,
       sentences: [
         sentence(
           `Keyed ${byWhom(look, entry)} with ${entry.instrument}: ${readingText(defs, entry)}, ${why}`,
@@ -28,12 +31,32 @@ function one(look: Look, { entry }: Move): Found[] {
         ...(isDoubt && entry.shown !== undefined ? [sentence(entry.shown)] : []),
         sentence(`It was ${became(end)}${end === undefined ? '' : `, ${byWhom(look, end)}`}`),
         ...(end?.type === 'doubt.settled' && end.why !== undefined ? [sentence(`Because: ${end.why}`)] : []),
+        ...(since === null ? [] : [since.says]),
       ],
-      entries: [entry.seq, ...(end === undefined ? [] : [end.seq])],
+      entries: [entry.seq, ...(end === undefined ? [] : [end.seq]), ...(since?.entries ?? [])],
       open: false,
-      grave: isKept === true ? 0 : 1,
+      grave: isKept === true && since === null ? 0 : 1,
     },
   ]
+}
+
+/** What became of one that was kept at first and does not stand any more; null where it stands: told as kept, it would read as both. */
+function sinceThen(look: Look, seq: number) {
+  const kept = findReading(look.state, seq)
+  if (kept === null || stands(kept)) return null
+  if (kept.correctedBy === null)
+    return {
+      short: 'kept at first, void since',
+      says: 'It became void since, and counts for nothing.',
+      entries: kept.voidBy === null ? [] : [kept.voidBy],
+    }
+  const by = look.entries[kept.correctedBy]
+  const now = by?.type === 'reading.corrected' ? by.typed.trim() : 'another figure'
+  return {
+    short: `kept at first, corrected to ${now} since`,
+    says: `It was corrected to ${now} since${by === undefined ? '' : `, ${byWhom(look, by)}`}: this figure counts no more.`,
+    entries: [kept.correctedBy],
+  }
 }
 
 function became(end: Move['entry'] | undefined): string {

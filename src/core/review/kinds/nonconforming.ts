@@ -1,5 +1,6 @@
 // Verdicts that are not ACCEPT and findings that do not conform, each with what was decided about it.
 import type { Entry } from '../../job/entries.ts'
+import { fellWhen } from '../../job/fell-with.ts'
 import { fateOf, type Nonconformance, nonconformances } from '../../job/nonconformance.ts'
 import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
@@ -49,7 +50,7 @@ function one(look: Look, nc: Nonconformance): Found {
     sentences: [
       ...(judged
         ? becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim()))
-        : noteOf(look, nc)),
+        : noteOf(entry)),
       ...decisions.map((d) =>
         sentence(
           `${d.choice.toUpperCase()}, decided by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
@@ -60,7 +61,9 @@ function one(look: Look, nc: Nonconformance): Found {
           ? []
           : [`On the authority of ${d.authority}, ${validityText(d.valid)}.`],
       ),
-      ...(voidBy === null ? [] : [`It was made void by entry ${voidBy}; no decision is due on it.`]),
+      ...(fate === null
+        ? []
+        : [`It fell ${fellWhen(defs, nc.step, fate.fellWith).replace(/,$/, '')}; no decision is due on it.`]),
       ...(nc.stands && decided === null
         ? [
             `No decision stands about it${state.closed === null ? ': it is asked where the job is taken up, at its decide step' : ', and a closed job takes none'}.`,
@@ -86,9 +89,11 @@ function howDecided(d: Extract<Entry, { type: 'disposition.set' }>): string {
   return `${signed}${d.by === undefined || d.by === d.person ? '' : `, keyed by ${d.by}`}`
 }
 
-function noteOf({ state }: Look, nc: Nonconformance): string[] {
-  const note = nc.stands ? state.findings[nc.step] : undefined
-  return note === undefined ? [] : [sentence(`Noted with it: ${note}`)]
+/** Also with one that fell since: it was said of what was seen then. */
+function noteOf(entry: Entry | undefined): string[] {
+  return entry !== undefined && 'note' in entry && entry.note !== undefined
+    ? [sentence(`Noted with it: ${entry.note}`)]
+    : []
 }
 
 /** What stands before what is void, the undecided first, then by the word of the verdict. */

@@ -50,7 +50,7 @@ function radio(look: Look): Found[] {
     const seq = state.dispositions[word.step]?.seq
     return {
       kind: 'open',
-      what: `NOT COUNTERSIGNED: ${wordLine(defs, word)}`,
+      what: `NOT COUNTERSIGNED: ${wordLine(defs, state, word)}`,
       sentences: [`${word.lead} has not signed for it.`, bySaying(look, 'countersign')],
       entries: seq === undefined ? [] : [seq],
       open: true,
