@@ -81,6 +81,6 @@ function withoutMachine({ record }: State): string[] {
       ]
     : [
         'The ten lines of the README walk the example: tag, lock numbers, words and figures stand there.',
-        'Alone you key for the partner as well, and at witness and lead the initials and PINs that stand there.',
+        'Alone you key what others would read out as well, and at witness and lead the initials and PINs that stand there.',
       ]
 }
