@@ -20,10 +20,10 @@ export function drawnIn(
   const isSame = airy.place.length > 0 === tight.place.length > 0 && airy.plot.length === tight.plot.length
   const { place, plot } = isSame ? airy : tight
   const left = room - place.length - plot.length
-  const rules = Math.max(0, Math.min(2, left))
-  // Last, as they are learned once.
   const words = place.length === 0 ? [] : lines(view.legend, style)
-  return { rules, drawn: [...place, ...(words.length <= left - rules ? words : []), ...plot] }
+  // Last, as they are learned once; but where they are new, before what is only for the eye.
+  const rules = Math.max(0, Math.min(2, view.wordsKnown ? left : left - words.length))
+  return { rules, drawn: [...place, ...words.slice(0, Math.max(0, left - rules)), ...plot] }
 }
 
 /** The fullest plot that leaves room for a drawing, with the fullest drawing there is room for. */

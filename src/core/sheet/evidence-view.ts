@@ -20,6 +20,7 @@ import { itemLabel } from '../job/item-label.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
+import { mayWitness, peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
@@ -109,8 +110,15 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
           ]
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
-    case 'witness':
-      return [ask]
+    case 'witness': {
+      const people = mayWitness(defs, state, gate, evidence)
+      return [
+        ask,
+        people.length === 0
+          ? row('Nobody else in the crew file may witness here: it stays shut.', 'caution')
+          : row(`May witness: ${peopleText(people)}`),
+      ]
+    }
     case 'wait':
       return [ask, waitRow(evidence, gateState(state, gate.id).begun[item.key])]
     case 'measured':

@@ -87,7 +87,8 @@ function placeLines(defs: Definitions, state: State): string[] {
   ]
 }
 
-function doneLine(defs: Definitions, state: State): string {
+/** How many sheets are done. */
+export function doneLine(defs: Definitions, state: State): string {
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
@@ -95,7 +96,7 @@ function doneLine(defs: Definitions, state: State): string {
 }
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
-function timeLines(defs: Definitions, state: State): string[] {
+export function timeLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null) return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {
