@@ -131,6 +131,9 @@ function weightsFor(question: string): (kind: PassageKind) => number {
     if (kind === 'term') return isMeaning && !isLimit ? 3 : 1
     if (kind === 'why') return isWhy ? 2 : 1
     if (kind === 'hazard') return isWhy ? 1.5 : 0.7
+    // What is done gives no reason, and what is done in trouble least of all.
+    if (kind === 'trouble') return isWhy ? 0.3 : 0.7
+    if (kind === 'step') return isWhy ? 0.7 : 1
     return 1
   }
 }

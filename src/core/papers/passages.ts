@@ -8,7 +8,7 @@ import { phrased } from './ask-words.ts'
 import { GLOSSARY } from './glossary.ts'
 import { gasPassage, limitPassage, sizePassages, standardPassage } from './limit-passages.ts'
 
-export type PassageKind = 'term' | 'limit' | 'size' | 'why' | 'hazard' | 'step'
+export type PassageKind = 'term' | 'limit' | 'size' | 'why' | 'hazard' | 'trouble' | 'step'
 
 export interface Passage {
   readonly id: string
@@ -76,7 +76,7 @@ function stepPassages(defs: Definitions, placed: PlacedStep): Bare[] {
     ...passage('step', '', step.text),
     ...passage('why', 'why', step.why),
     ...passage('hazard', 'hazard', step.hazard),
-    ...passage('hazard', 'in trouble', step.trouble),
+    ...passage('trouble', 'in trouble', step.trouble),
     ...(step.kind === 'confirm' ? passage('step', 'to be seen', step.seen) : []),
     ...(step.kind === 'read'
       ? Object.entries(step.how).flatMap(([kind, how]) =>

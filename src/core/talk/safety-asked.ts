@@ -55,7 +55,11 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   ],
   [
     'alarm',
-    ['\\b(?:alarms?|siren|beeps?|beeping)\\b', '\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b'],
+    [
+      '\\b(?:alarms?|siren|beeps?|beeping)\\b',
+      // Whether a gas has a smell at all is no alarm.
+      '^(?!(?:can|could|does|what does|how does)\\b.*\\b(?:h2s|nitrogen|methane|hydrogen)\\b).*\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b',
+    ],
   ],
   [
     'starts',
