@@ -18,6 +18,7 @@ bleed: A small valve or opening to air that shows whether a space holds pressure
 blind: A solid plate put between two flanges, so that a leaking valve cannot let anything through. It has a number and is counted out again.
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
 bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
+breathing zone: The air where the face of whoever works will be. It is tested by itself, as the air inside an opening may be another.
 bump test: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
@@ -40,6 +41,8 @@ discharge temperature: How hot the gas is as it leaves the cylinder. It climbs w
 disposition: What a lead decides about something that did not conform: accept, rework, repair, replace, concession or hold, with the reason.
 distance piece: The open length of frame between crosshead guide and cylinder that keeps oil and gas apart. Gas that leaks from the packing gathers there.
 double acting: Said of a cylinder that compresses at both ends of its piston.
+driver: The motor or engine that turns the compressor. Its breaker, or its fuel and starting air, is locked before anybody reaches in.
+dropped gauge | drop dropped fell fall micrometer instrument: One that fell may read otherwise than before, so nothing more is read with it until it was held against its standard. If it is off, the word instrument voids by name what it read.
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
 end of a shift | go home going home shift ends break lunch tired leave night: All come out, tools and rags are counted, both openings covered, and block, locks and bleeds stay. With hand over the next one signs for what is open, and leave keeps the job as it is. Whoever goes on shows every hold point anew.
 EXAMPLE: A job on an invented machine and crew, to be walked by anybody. Nothing of it counts for a machine.
@@ -73,6 +76,7 @@ MONITOR: A verdict: the figure is inside its limit with the measuring error allo
 most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
 nonconformance | nonconformity nonconforming NC: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
+not applicable | n a skip leave out omit place cannot reach: Said with n/a, and a reason, of a reading that cannot be taken. What is judged by it is HOLD then; a hold point knows no such word.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
@@ -80,7 +84,8 @@ partner | my partner second person mate colleague helper: The other mechanic, or
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
 piston ring: A ring in a groove of the piston that seals against the bore.
 piston rod: The rod that joins piston and crosshead and passes through the packing.
-places of measuring | six places stations axes: A bore wears unevenly, along its length and around it. Three stations, each measured in two directions, make six places, and the worst of them shows.
+places of measuring | six places stations axes axis station direction: A bore wears unevenly, along its length and around it. Three stations, each measured in two directions, make six places, and the worst of them shows.
+ppm | parts per million: Parts in a million parts, of gas by volume.
 PRACTICE | practise training exercise: A job to learn on, with the word on every line. A trainee signs on to no other, and nothing of it counts for a machine.
 preload: The pull that stays in a bolt or rod after it was made tight.
 purge: To sweep gas out of a space with another one that does not burn, before it is opened or filled. A space swept with nitrogen holds no oxygen to breathe.
@@ -88,7 +93,7 @@ radial thickness: How thick a ring is from its inside to its running face. Wear 
 rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
 repair: What a lead decides where a part is made fit for its use, though not as it was first asked for. After rework it conforms again; after repair it need not.
-repeats | two readings twice again count counts differently different second time differ apart agree: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
+repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
 REPLACE: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part is renewed then. A lead decides; the word only proposes.
 reversal: The change of the load at the crosshead pin from push to pull and back in each turn. It lets oil in on both sides of the bearing.
 REWORK: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part can be worked on then. A lead decides; the word only proposes.
@@ -113,6 +118,7 @@ suction valve: The valve that lets gas into the cylinder and keeps it from going
 swept length: The length of bore that the rings run over in a stroke; the same as ring travel.
 tag plate: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
 taper: The difference of diameter from one place along the bore to another, in one direction.
+thousandth | thou mil inch last place: The thousandth part of an inch. An inside micrometer is read to a tenth of it, which is the last place of its figure.
 throw: One crank of the crankshaft with all that it drives, up to and with its cylinder.
 torque: The turning effort put on a nut. How much of it becomes pull depends on friction, so oil on the thread changes the outcome.
 try-start | tried try start driver panel: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten.

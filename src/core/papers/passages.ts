@@ -27,6 +27,8 @@ export interface Passage {
   readonly fallback: boolean
   /** What it limits, where it is the limit that a verdict would be held against. */
   readonly limits?: CharacteristicId
+  /** A limit of the same site that nothing in this job asks for. */
+  readonly elsewhere?: boolean
 }
 
 /** `fallback` is left out where it is none. */
@@ -58,7 +60,9 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
 function stepPassages(defs: Definitions, placed: PlacedStep): Bare[] {
   const { step, number } = placed
   const from = `Step ${number}, ${step.title}`
-  const about = [step.title, ...placed.inside.map((part) => part.step.title)].join(' ')
+  // A hold point is a list: no line of it is about all that its title names.
+  const title = step.kind === 'gate' ? [] : [step.title]
+  const about = [...title, ...placed.inside.map((part) => part.step.title)].join(' ')
   const passage = (kind: PassageKind, what: string, text: string | undefined): Bare[] =>
     text === undefined
       ? []

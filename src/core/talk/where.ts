@@ -46,7 +46,25 @@ export function whereLines(
     ...timeLines(defs, state),
     peopleLine(state),
     ...openLines(defs, state),
-    ...gates.flatMap((gate) => gateLine(defs, state, gate, now)),
+    ...gateLines(defs, state, now),
+  ]
+}
+
+/** Hold points with nothing shown are counted where there are several: a long job has dozens of them still to come. */
+function gateLines(defs: Definitions, state: State, now: Instant): string[] {
+  const gates = gatesOf(defs)
+  const isBare = (gate: GateStep) => {
+    const { status, given } = gateState(state, gate.id)
+    return status === 'never' && Object.keys(given).length === 0
+  }
+  const bare = gates.filter(isBare)
+  const [first] = bare
+  const rest = bare.length < 2 || first === undefined ? [] : bare
+  return [
+    ...gates.filter((gate) => !rest.includes(gate)).flatMap((gate) => gateLine(defs, state, gate, now)),
+    ...(rest.length === 0
+      ? []
+      : [`Hold points with nothing shown yet: ${rest.length}, the first is ${first?.number}.`]),
   ]
 }
 
