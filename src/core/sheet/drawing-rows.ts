@@ -16,17 +16,16 @@ export const LEGEND = '# instrument, here   x measured   o to come'
 
 /** What the letters of a drawing and its round view stand for: whoever is new to it reads neither from a picture. */
 const ENDS = 'HE head end, CE crank end'
-const CLOCK = 'clock face: 12 is on top'
+const CLOCK = 'clock face: twelve on top'
 
-/** The key to a drawing: its marks, and of its letters those that are in it. */
-export function legendRows(drawn: readonly Row[], hasAxis: boolean): Row[] {
-  if (drawn.length < 2) return []
+/** The key to the letters that are in a drawing; none where it has none. */
+export function keyRows(drawn: readonly Row[], hasAxis: boolean): Row[] {
   const isIn = (word: RegExp) => drawn.some(({ text }) => word.test(text))
   const key = [
     ...(isIn(/\bHE\b/) && isIn(/\bCE\b/) ? [ENDS] : []),
     ...(hasAxis && isIn(/\b12\b/) ? [CLOCK] : []),
   ]
-  return [row(LEGEND, 'faint'), ...(key.length === 0 ? [] : [row(key.join('; '), 'faint')])]
+  return key.length === 0 ? [] : [row(key.join('; '), 'faint')]
 }
 
 /** What was measured at this very station in the other directions, a line each: `TOP TO BOTTOM here: 9.5034 in`. */

@@ -88,11 +88,10 @@ function letsIn(defs: Definitions, state: State, gate: GateStep, at: string): Ro
     lapse === null || !Number.isFinite(lapse)
       ? 'Until'
       : `Until ${clockOf({ ms: lapse, offsetMin })}, or until`
+  // Two lines and no more: right under them the first drawing is to have its room.
   return [
-    row(
-      `  Now: what sheet ${first.number}, ${first.step.title}, and those behind this hold point ask. Nothing else.`,
-    ),
-    row(`  ${until} anything shown here changes: then come out. In doubt stay out.`),
+    row(`  Now: what sheet ${first.number} and those after it ask. Nothing else.`),
+    row(`  ${until} anything here changes: then come out.`),
   ]
 }
 

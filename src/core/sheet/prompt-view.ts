@@ -47,6 +47,8 @@ export interface PromptView {
   readonly profiles: readonly (readonly Row[])[]
   /** What the marks of the drawing mean, where there is room for it beside the drawing. */
   readonly legend: readonly Row[]
+  /** What the letters of the drawing mean: where the words of the step are not known yet it comes with the drawing, else where there is room. */
+  readonly key: readonly Row[]
   /** What is chosen from, a line each: as many of them as there is room for, from the first, and never none. */
   readonly choices: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
@@ -73,6 +75,7 @@ const EMPTY: PromptView = {
   drawings: [],
   profiles: [],
   legend: [],
+  key: [],
   choices: [],
   ask: [],
   unit: '',
@@ -101,6 +104,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     drawings: [],
     profiles: [],
     legend: [],
+    key: [],
     // Here it only says where the job stands.
     titleMayShorten: true,
     unit: '',

@@ -4,7 +4,7 @@ import type { Prompt } from '../job/next.ts'
 import { type Reading, type State, standing } from '../job/state.ts'
 import { bareReading, instrumentName, nth, placeName, placeNumber } from '../talk/names.ts'
 import { row, type SheetStyle } from './block.ts'
-import { acrossHere, legendRows, placeDrawings, profileForms } from './drawing-rows.ts'
+import { acrossHere, keyRows, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import type { PromptView } from './prompt-view.ts'
 
 /** A place to be measured: what to do there, its drawing, and which reading of it is asked. */
@@ -27,7 +27,8 @@ export function readView(
     wordsKnown: prompt.place.number > 1 || taken.length > 0,
     drawings,
     profiles: profileForms(defs, state, prompt.step.id, style),
-    legend: style.linear === true ? [] : legendRows(drawings[0] ?? [], prompt.place.axis !== null),
+    legend: style.linear === true || (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
+    key: style.linear === true ? [] : keyRows(drawings[0] ?? [], prompt.place.axis !== null),
     ask: [
       ...(style.linear === true ? [] : acrossHere(defs, state, prompt).map((text) => row(text))),
       row(readQuestion(defs, state, prompt, unit), 'strong'),

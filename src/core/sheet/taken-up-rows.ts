@@ -1,8 +1,9 @@
 // A job that is taken up, on one sheet: what was done, what fell while nobody watched, and what comes first now.
 import type { Definitions } from '../job/definitions.ts'
-import { gateState, gatesOf } from '../job/gate.ts'
+import { type GateStep, gateState, gatesBefore, gatesOf } from '../job/gate.ts'
 import { current } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
+import { list } from '../lib/wording.ts'
 import { takenLines } from '../talk/last-taken.ts'
 import { doneLine, timeLines } from '../talk/where.ts'
 import { type Row, row } from './block.ts'
@@ -22,9 +23,7 @@ export function takenUpRows(defs: Definitions, state: State): Row[] {
 }
 
 function voidText(defs: Definitions, state: State): string {
-  const fell = gatesOf(defs).filter(({ id }) => gateState(state, id).status === 'closed')
-  const shown = gatesOf(defs).filter(({ id }) => gateState(state, id).struck.length > 0)
-  const all = gatesOf(defs).filter((gate) => fell.includes(gate) || shown.includes(gate))
+  const all = gatesOf(defs).filter(({ id }) => gateState(state, id).struck.length > 0)
   if (all.length === 0) return 'Void: nothing; no hold point had anything shown.'
   const named = all.slice(0, MOST_NAMED).map(({ number, step }) => `hold point ${number}, ${step.title}`)
   const more = all.length - MOST_NAMED
@@ -33,7 +32,14 @@ function voidText(defs: Definitions, state: State): string {
 
 function nextText(defs: Definitions, state: State): string {
   const at = current(defs, state)?.placed
-  const step = at === undefined ? '' : `; then sheet ${at.number}, ${at.step.title}`
+  const shut = at === undefined ? [] : gatesBefore(defs, at).filter((gate) => !isOpen(state, gate))
+  const gates =
+    shut.length === 0 ? '' : `; then hold point ${list(shut.map(({ number }) => String(number)))}, shown anew`
+  const step = at === undefined ? '' : `${gates}; then sheet ${at.number}, ${at.step.title}`
   const stop = openStop(state) === null ? '' : ' The job is under STOP, and stays so.'
   return `Next: initials of whoever goes on${step}.${stop}`
+}
+
+function isOpen(state: State, { id }: GateStep): boolean {
+  return gateState(state, id).status === 'open'
 }
