@@ -7,10 +7,10 @@ import { interrupts } from '../core/aloud/of-entry.ts'
 import { type PromptPieces, promptPieces } from '../core/aloud/prompt-pieces.ts'
 import type { Entry } from '../core/job/entries.ts'
 import { next } from '../core/job/next.ts'
-import type { Row, SheetStyle } from '../core/sheet/block.ts'
+import type { Block, Row, SheetStyle } from '../core/sheet/block.ts'
 import { type FootText, foot } from '../core/sheet/foot.ts'
 import { linearLines, linearText, marked } from '../core/sheet/linear.ts'
-import { entryBlocks } from '../core/sheet/shown-block.ts'
+import { entryBlocks, toldShort } from '../core/sheet/shown-block.ts'
 import { helpInLines } from '../core/talk/tell-about.ts'
 import { wantedLine } from '../core/talk/wanted.ts'
 import { TAKEN, takenText, withoutTwice } from './taken.ts'
@@ -38,6 +38,8 @@ export function createTeller(session: Session, style: SheetStyle, out: PlainOut)
   const ever = new Set<string>()
   /** What a verdict was said to rest on, until something interrupts. */
   let onRecord = new Set<string>()
+  /** The last verdict that was told of each step. */
+  const verdicts = new Map<string, readonly Block[]>()
   let title = ''
   let by = ''
   let stood = ''
@@ -47,12 +49,21 @@ export function createTeller(session: Session, style: SheetStyle, out: PlainOut)
   const say = (text: string): void => out.write(`${text}\n`)
   const textOf = (row: Row): string => linearText(row, style)
 
+  /** A verdict that is told anew is told short. */
+  const blocksOf = ({ entry: taken, state }: Extract<Shown, { kind: 'entry' }>): readonly Block[] => {
+    const blocks = entryBlocks(session.defsAt(taken), state, taken, style)
+    if (taken.type !== 'verdict.given') return blocks
+    const before = verdicts.get(taken.step) ?? []
+    verdicts.set(taken.step, blocks)
+    return toldShort(blocks, before)
+  }
+
   const entry = (one: Extract<Shown, { kind: 'entry' }>): void => {
     if (interrupts(one.entry)) {
       isAnew = true
       onRecord = new Set()
     }
-    for (const [i, block] of entryBlocks(session.defsAt(one.entry), one.state, one.entry, style).entries()) {
+    for (const [i, block] of blocksOf(one).entries()) {
       // Who and when is told where it is another than before.
       const right = block.right ?? ''
       const who = right === '' || right === by ? '' : `, ${right}`

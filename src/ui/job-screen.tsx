@@ -7,7 +7,7 @@ import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/shee
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
-import { entryBlocks, markedVoid, saidBlock } from '../core/sheet/shown-block.ts'
+import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
@@ -157,6 +157,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
 const EARLIER = 'earlier'
 
+type ShownEntry = Extract<Shown, { kind: 'entry' }>
+
 function linesOf(
   session: Session,
   item: Shown | typeof EARLIER,
@@ -173,8 +175,25 @@ function linesOf(
   }
   if (item.kind === 'said') return saidLines(item, style, columns)
   const own = entryBlocks(session.defsAt(item.entry), item.state, item.entry, style)
-  const blocks = markedVoid(own, item.entry, session.snapshot().state)
+  const before = verdictBefore(session, item)
+  const old =
+    before === undefined ? [] : entryBlocks(session.defsAt(before.entry), before.state, before.entry, style)
+  const blocks = markedVoid(toldShort(own, old), item.entry, session.snapshot().state)
   return blocks.flatMap((block) => layOut(block, style))
+}
+
+/** The verdict of the same step that stands on this sheet above. */
+function verdictBefore(session: Session, { entry, key }: ShownEntry): ShownEntry | undefined {
+  if (entry.type !== 'verdict.given') return undefined
+  return session
+    .snapshot()
+    .shown.findLast(
+      (one): one is ShownEntry =>
+        one.kind === 'entry' &&
+        one.key < key &&
+        one.entry.type === 'verdict.given' &&
+        one.entry.step === entry.step,
+    )
 }
 
 /** What to do to be safe is read on any terminal, also on one too narrow for a sheet. */

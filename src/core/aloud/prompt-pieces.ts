@@ -68,7 +68,8 @@ const TAKEN_BEFORE = /^(?:1st taken|Taken): [^;]*; /
 
 /** The question, and what of it is said but once: at a reading its unit and instrument. */
 function askRows(prompt: Prompt, view: PromptView, isQuestion: boolean): [readonly Row[], readonly Row[]] {
-  const [first, ...rest] = view.ask
+  const first = view.ask.findLast(({ tone }) => tone === 'strong')
+  const rest = view.ask.filter((one) => one !== first)
   if (prompt.kind !== 'read' || isQuestion || first === undefined) return [view.ask, []]
   // What was taken was read back when it was: whoever reads on reads afresh.
   const [what = '', ...how] = first.text.replace(TAKEN_BEFORE, '').split(/ (?=\()/)

@@ -25,6 +25,9 @@ const JUDGED_FIRST = 1.5
 /** What stands in the step that is asked at comes before the same words in another. */
 const HERE_FIRST = 1.5
 
+/** What this job does not ask for comes after what it does. */
+const ELSEWHERE = 0.5
+
 /** A passage far below the best one answers something else. */
 const NEAR_THE_BEST = 0.35
 
@@ -85,7 +88,7 @@ function look(
   const weight = weightsFor(question)
   const results = index.search(about.join(' '), {
     boost: { about: 2 },
-    fuzzy: slips ? (term) => (term.length > 4 ? 1 : false) : false,
+    fuzzy: slips ? (term) => (term.length > 5 ? 1 : false) : false,
     processTerm: (term) => term,
     boostDocument: (_id, _term, stored) =>
       weight(stored?.kind as PassageKind) * (step !== null && stored?.step === step ? HERE_FIRST : 1),
@@ -108,9 +111,10 @@ function look(
       const named = isNamed(passage, about) ? BY_NAME : 1
       const isOwn = passage.kind === 'limit' && !passage.fallback
       const isJudged = passage.limits !== undefined && judged.has(passage.limits)
-      const own = (isOwn ? OWN_FIRST : 1) * (isJudged ? JUDGED_FIRST : 1)
+      const own = (isOwn && passage.elsewhere !== true ? OWN_FIRST : 1) * (isJudged ? JUDGED_FIRST : 1)
+      const apart = passage.elsewhere === true ? ELSEWHERE : 1
       // What holds more of the question comes before what only holds a rare word of it.
-      return [{ passage, score: score * named * own * (held / about.length) ** 2 }]
+      return [{ passage, score: score * named * own * apart * (held / about.length) ** 2 }]
     })
     .sort((a, b) => b.score - a.score || Number(a.passage.id) - Number(b.passage.id))
 }
@@ -131,6 +135,9 @@ function weightsFor(question: string): (kind: PassageKind) => number {
     if (kind === 'term') return isMeaning && !isLimit ? 3 : 1
     if (kind === 'why') return isWhy ? 2 : 1
     if (kind === 'hazard') return isWhy ? 1.5 : 0.7
+    // What is done gives no reason, and what is done in trouble least of all.
+    if (kind === 'trouble') return isWhy ? 0.3 : 0.7
+    if (kind === 'step') return isWhy ? 0.7 : 1
     return 1
   }
 }

@@ -12,21 +12,24 @@ const GLOSSARY_TEXT = `
 ACCEPT: A verdict: the figure is inside its limit with the measuring error allowed for, and below the share from which its owner wants it watched.
 as found: The state in which something was met, measured before anybody cleans, adjusts or mends it. It is what tells how the machine wore.
 as left: The state in which something goes back to work, measured after the last thing was done to it. The next overhaul is compared with it.
-bar over: To turn a machine slowly by hand or with barring gear, without its driver. Whoever is near a moving part may be caught, so people are counted clear first.
+bar over | barring barred: To turn a machine slowly by hand or with barring gear, without its driver. Whoever is near a moving part may be caught, so people are counted clear first.
 barring gear: The lever, ratchet or small drive that turns the crank for work. It is taken off, or locked out, before anybody reaches in.
 bleed: A small valve or opening to air that shows whether a space holds pressure. It stays open while people work, so that gas that leaks in has a way out.
 blind: A solid plate put between two flanges, so that a leaking valve cannot let anything through. It has a number and is counted out again.
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
 bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
+breathing zone: The air where the face of whoever works will be. It is tested by itself, as the air inside an opening may be another.
 bump test: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
 clearance volume: The gas that stays in the end of the cylinder when the piston stands at its dead centre. The more of it there is, the less fresh gas comes in with each stroke.
+clock positions | 12 3 6 9 o'clock clock face vertical horizontal: Places round a bore, told by a clock face seen from the head end: twelve is the top, six the bottom, three and nine the sides.
 concession: Leave, given in writing by somebody entitled to it, to use a part that does not conform, with a reason and an end.
 core plug: A plug in a hole through which the core of a casting was held or taken out, as in the jacket of a cylinder or in a hollow piston. Behind it may be water, or gas under pressure.
 counterbore: A length at the end of the bore that was cut larger on purpose, so that the rings run out over its edge and leave no ridge. It tells nothing about wear.
 countersignature: A second signature, given later, by the one in whose name something was keyed before. Until it is there the word is open.
+crank | crankshaft: The shaft that turns the rotation of the driver into strokes. Gas shut in on one side of a piston can turn it with the driver locked, so it is blocked both ways before anybody reaches in.
 crank end: The end of the cylinder nearest to the crank, where the rod comes out. Drawings write CE for it.
 crosshead: The block that slides in a straight line between connecting rod and piston rod, so that only push and pull reach the piston rod.
 crosshead pin: The pin that joins the connecting rod to the crosshead. Its load has to change direction in each turn, or its bearing runs dry.
@@ -38,19 +41,25 @@ discharge temperature: How hot the gas is as it leaves the cylinder. It climbs w
 disposition: What a lead decides about something that did not conform: accept, rework, repair, replace, concession or hold, with the reason.
 distance piece: The open length of frame between crosshead guide and cylinder that keeps oil and gas apart. Gas that leaks from the packing gathers there.
 double acting: Said of a cylinder that compresses at both ends of its piston.
+driver: The motor or engine that turns the compressor. Its breaker, or its fuel and starting air, is locked before anybody reaches in.
+dropped gauge | drop dropped fell fall micrometer instrument: One that fell may read otherwise than before, so nothing more is read with it until it was held against its standard. If it is off, the word instrument voids by name what it read.
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
+end of a shift | go home going home shift ends break lunch tired leave night: All come out, tools and rags are counted, both openings covered, and block, locks and bleeds stay. With hand over the next one signs for what is open, and leave keeps the job as it is. Whoever goes on shows every hold point anew.
 EXAMPLE: A job on an invented machine and crew, to be walked by anybody. Nothing of it counts for a machine.
 expanded uncertainty: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad.
 fall-back limit: A limit from a named book, used only where the machine's own papers say nothing and a lead has named that book.
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
-gauge temperature | temperature of gauge micrometer part instrument thermometer: Metal grows as it warms, gauge and part alike. Both are read before and after, so that each size can be brought to one temperature; unknown, the verdict is HOLD.
+gasket | gaskets old reuse again: A seal that is pressed between two faces. It has taken the shape of those it lay between, so a new one goes in at each closing, and the old ones are counted out.
+gauge temperature | temperature measure read of gauge micrometer part instrument thermometer: Metal grows as it warms, gauge and part alike. Both are read before and after, so that each size can be brought to one temperature; unknown, the verdict is HOLD.
 governing limit: Of all the limits that were looked at, the one of which most is used up.
 guard band: A strip inside a limit, as wide as the measuring error, that is kept free. What falls in it may really lie outside, so it is not accepted.
 H2S | hydrogen sulfide sour gas poison kill smell: Hydrogen sulfide, a gas of sour wells that can kill within a few breaths. It smells of bad eggs and soon dulls the nose, so a smell that is gone proves nothing: only a meter tells. Ceiling 20 ppm, 29 CFR 1910.1000 Table Z-2; ceiling 10 ppm, NIOSH; danger to life at 100 ppm, NIOSH, that one from memory.
 head end: The end of the cylinder away from the crank, closed by the outer head. Drawings write HE for it.
 HOLD: A verdict, and where a job may stand still: something is missing, unsound or too near to a limit for the measuring error. Nobody may pass it as good; what is missing is found, or a lead decides.
 hold point: A place in the work that nobody passes until what it asks for is shown and on record. Some are there to keep people from harm, and some for an inspection.
-hone: To dress a bore with stones that spread outward, for a finish or a little roundness. It makes the bore larger.
+holding a gauge | hold handle grip steady gauge micrometer: By its grip or handle, and no longer than it takes, as a warm hand makes it grow. Its two ends stand square to the bore, one still on the wall while the other is moved; how it is moved stands at its step.
+hollow piston | cavity inside: A piston with room inside, to be lighter. Gas creeps in and is shut there under pressure, so each cavity is taken to be full until it is shown open.
+hone | honed honing: To dress a bore with stones that spread outward, for its finish. It makes the bore larger, and takes out neither taper nor out of round.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
 inert gas | nitrogen: A gas that neither burns nor lets anything burn, nitrogen most of all. Nobody can breathe it, and nobody feels it: whoever breathes it falls without a warning.
 infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
@@ -61,29 +70,35 @@ LEL: Lower explosive limit: the least share of a gas in air that can burn. A met
 liner: A sleeve that forms the bore and can be renewed without a new cylinder.
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
+low and high | sinks rises heavier lighter: Some gases are heavier than air and lie at the bottom, hydrogen sulfide among them; others, such as methane, are lighter and gather at the top. So air is read in both places.
 micrometer: An instrument that reads a size from the turn of a fine screw. An inside micrometer spans a bore between two points.
 MONITOR: A verdict: the figure is inside its limit with the measuring error allowed for, and at or over the share of it from which its owner wants it watched. It is also the best that can be told where that error was left out by leave of the owner. It counts as a nonconformance until a lead has decided.
 most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
-nonconformance: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
+nonconformance | nonconformity nonconforming NC: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
+not applicable | n a skip leave out omit place cannot reach: Said with n/a, and a reason, of a reading that cannot be taken. What is judged by it is HOLD then; a hold point knows no such word.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
+partner | my partner second person mate colleague helper: The other mechanic, or a lead, who works with you: one reads out, the other keys. Whoever did any part of the work witnesses none of it.
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
 piston ring: A ring in a groove of the piston that seals against the bore.
 piston rod: The rod that joins piston and crosshead and passes through the packing.
-places of measuring | six places stations axes: A bore wears unevenly, along its length and around it. Three stations, each measured in two directions, make six places, and the worst of them shows.
+places of measuring | six places stations axes axis station direction: A bore wears unevenly, along its length and around it. Three stations, each measured in two directions, make six places, and the worst of them shows.
+ppm | parts per million: Parts in a million parts, of gas by volume.
 PRACTICE | practise training exercise: A job to learn on, with the word on every line. A trainee signs on to no other, and nothing of it counts for a machine.
 preload: The pull that stays in a bolt or rod after it was made tight.
 purge: To sweep gas out of a space with another one that does not burn, before it is opened or filled. A space swept with nitrogen holds no oxygen to breathe.
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
+rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
-repeats | two readings twice again count counts: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
+repair: What a lead decides where a part is made fit for its use, though not as it was first asked for. After rework it conforms again; after repair it need not.
+repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
 REPLACE: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part is renewed then. A lead decides; the word only proposes.
 reversal: The change of the load at the crosshead pin from push to pull and back in each turn. It lets oil in on both sides of the bearing.
 REWORK: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part can be worked on then. A lead decides; the word only proposes.
 rider band: A band around the piston that carries its weight, so that the piston itself does not touch the bore. It has to stand proud of the piston.
-ridge: A step at the end of ring travel, left where the rings never wore the bore.
+ridge | step edge remove: A step at the end of ring travel, left where the rings never wore the bore. New rings can break on it, so it is put down as found, and a lead decides whether it comes off.
 ring gap: The opening between the two ends of a piston ring that lies in the bore. Too tight, the ends butt when hot and the ring seizes; too wide, it leaks.
 ring land: The part of the piston between two ring grooves.
 ring travel: The length of bore that the rings sweep from one end of the stroke to the other.
@@ -94,6 +109,7 @@ runout: How much a dial on the rod moves while the rod goes through its stroke o
 scoring | score scored scratch scratches scratched groove: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
 set-check: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
 setting standard: A piece of known size with which an instrument is compared.
+several gauges | two gauges both more than one second gauge: A list has each gauge of the register that is of the right kind. One that is taken reads every place, so that its error is the same in all of them; others stand by in case it is found out of calibration.
 side clearance: The gap between the side of a ring and its groove. Without it the ring sticks; with too much it hammers.
 spread: The difference between the largest and the smallest of several readings.
 standard: In short for setting standard, a piece of known size with which an instrument is compared. Its size is marked on it and stands in the register of instruments.
@@ -102,15 +118,16 @@ suction valve: The valve that lets gas into the cylinder and keeps it from going
 swept length: The length of bore that the rings run over in a stroke; the same as ring travel.
 tag plate: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
 taper: The difference of diameter from one place along the bore to another, in one direction.
+thousandth | thou mil inch last place: The thousandth part of an inch. An inside micrometer is read to a tenth of it, which is the last place of its figure.
 throw: One crank of the crankshaft with all that it drives, up to and with its cylinder.
 torque: The turning effort put on a nut. How much of it becomes pull depends on friction, so oil on the thread changes the outcome.
-try-start: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten.
+try-start | tried try start driver panel: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten.
 uncertainty: How far a reading may lie from the truth; see expanded uncertainty.
 unloader: A device that keeps a valve from closing or opens a pocket, so that an end of a cylinder does less work or none.
-unswept strip: A strip at the size of the bore that no ring has run on. It still has the size the bore was made to, so wear can be told from it.
-valve cap: The cover over a valve of the cylinder. Gas shut in behind it can throw it, so it is slacked evenly with everybody out of its line.
+unswept strip | no strip gone missing: A strip at the size of the bore that no ring has run on. It still has the size the bore was made to, so wear can be told from it. Where there is none, wear is told from figures on record, or not at all.
+valve cap | cover nuts slack slacked leave on stay: The cover over a valve of the cylinder. Gas shut in behind it can throw it, so its nuts are slacked evenly and stay on until the seal is broken, with everybody out of its line.
 volumetric efficiency: The share of the swept volume that is really filled with fresh gas in each stroke. Clearance, leaks and warm walls make it smaller.
-witness: Somebody who did none of the work, looks for themselves and signs.
+witness | witnesses: Somebody who did none of the work, looks for themselves and signs.
 witness point: A place in the work where somebody may come and look. Notice is given, and when it has run out the work may go on without them, which is put on record.
 `
 

@@ -103,6 +103,13 @@ function limitFigure({ machine }: Definitions, id: CharacteristicId, limit: Limi
   return formatQuantity(fromSi(kind, limit.value), limit.unit, decimals ?? 1)
 }
 
+/** Gas limits that a hold point of this job asks for. */
+function gasLimitsAsked(defs: Definitions): string[] {
+  return defs.steps.flatMap(({ step }) =>
+    step.kind === 'gate' ? step.evidence.flatMap((one) => (one.kind === 'gas' ? [one.limit] : [])) : [],
+  )
+}
+
 const GAS_PLACES = {
   breathing_zone: 'where people breathe',
   in_the_opening: 'inside the opening',
@@ -116,7 +123,8 @@ const GAS_WORDS = {
   hydrogen_sulfide: 'hydrogen sulfide, H2S',
 } as const
 
-export function gasPassage({ machine }: Definitions, limit: GasLimit): Bare {
+export function gasPassage(defs: Definitions, limit: GasLimit): Bare {
+  const { machine } = defs
   const { at_least: least, at_most: most } = limit
   const bounds = [
     ...(least === undefined ? [] : [`at least ${least.text}`]),
@@ -125,13 +133,15 @@ export function gasPassage({ machine }: Definitions, limit: GasLimit): Bare {
   const { lel_basis: lel } = machine.site.gas
   const basis = limit.gas === 'flammable' ? ` of ${lel.gas}` : ''
   const name = `${GAS_WORDS[limit.gas]} ${GAS_PLACES[limit.place]}`
+  const isAsked = gasLimitsAsked(defs).includes(limit.id)
   return {
     kind: 'limit',
-    from: `Gas limit of this site, ${name}`,
+    from: `Gas limit of this site, ${name}${isAsked ? '' : ' (not asked in this job)'}`,
     step: null,
     name: GAS_WORDS[limit.gas],
     text: `${name}: ${bounds}${basis}, for ${limit.purpose}. Source: ${limit.source}`,
     about: `${limit.gas.replaceAll('_', ' ')} gas test air limit`,
+    elsewhere: !isAsked,
   }
 }
 

@@ -8,7 +8,7 @@ import { phrased } from './ask-words.ts'
 import { GLOSSARY } from './glossary.ts'
 import { gasPassage, limitPassage, sizePassages, standardPassage } from './limit-passages.ts'
 
-export type PassageKind = 'term' | 'limit' | 'size' | 'why' | 'hazard' | 'step'
+export type PassageKind = 'term' | 'limit' | 'size' | 'why' | 'hazard' | 'trouble' | 'step'
 
 export interface Passage {
   readonly id: string
@@ -27,6 +27,8 @@ export interface Passage {
   readonly fallback: boolean
   /** What it limits, where it is the limit that a verdict would be held against. */
   readonly limits?: CharacteristicId
+  /** A limit of the same site that nothing in this job asks for. */
+  readonly elsewhere?: boolean
 }
 
 /** `fallback` is left out where it is none. */
@@ -58,7 +60,9 @@ export function passagesOf(defs: Definitions): readonly Passage[] {
 function stepPassages(defs: Definitions, placed: PlacedStep): Bare[] {
   const { step, number } = placed
   const from = `Step ${number}, ${step.title}`
-  const about = [step.title, ...placed.inside.map((part) => part.step.title)].join(' ')
+  // A hold point is a list: no line of it is about all that its title names.
+  const title = step.kind === 'gate' ? [] : [step.title]
+  const about = [...title, ...placed.inside.map((part) => part.step.title)].join(' ')
   const passage = (kind: PassageKind, what: string, text: string | undefined): Bare[] =>
     text === undefined
       ? []
@@ -76,7 +80,7 @@ function stepPassages(defs: Definitions, placed: PlacedStep): Bare[] {
     ...passage('step', '', step.text),
     ...passage('why', 'why', step.why),
     ...passage('hazard', 'hazard', step.hazard),
-    ...passage('hazard', 'in trouble', step.trouble),
+    ...passage('trouble', 'in trouble', step.trouble),
     ...(step.kind === 'confirm' ? passage('step', 'to be seen', step.seen) : []),
     ...(step.kind === 'read'
       ? Object.entries(step.how).flatMap(([kind, how]) =>

@@ -14,6 +14,37 @@ import { type Row, row, type SheetStyle, textWidth } from './block.ts'
 /** The marks of a place drawing; a drawing of one line has none. */
 export const LEGEND = '# instrument, here   x measured   o to come'
 
+/** What the letters of a drawing and its round view stand for: whoever is new to it reads neither from a picture. */
+const ENDS = 'HE head end, CE crank end'
+const CLOCK = 'clock face: twelve on top'
+
+/** The key to the letters that are in a drawing; none where it has none. */
+export function keyRows(drawn: readonly Row[], hasAxis: boolean): Row[] {
+  const isIn = (word: RegExp) => drawn.some(({ text }) => word.test(text))
+  const key = [
+    ...(isIn(/\bHE\b/) && isIn(/\bCE\b/) ? [ENDS] : []),
+    ...(hasAxis && isIn(/\b12\b/) ? [CLOCK] : []),
+  ]
+  return key.length === 0 ? [] : [row(key.join('; '), 'faint')]
+}
+
+/** What was measured at this very station in the other directions, a line each: `TOP TO BOTTOM here: 9.5034 in`. */
+export function acrossHere(defs: Definitions, state: State, { step, place }: ReadPrompt): string[] {
+  const placed = asKind(step, 'read')
+  return placesOf(placed)
+    .filter(({ station, key }) => station.id === place.station.id && key !== place.key)
+    .flatMap((other) => {
+      const result = placeResult(placed, other, state)
+      const unit = result.readings.at(-1)?.unit
+      const figure = figureOf(defs, placed, result)
+      const isLength = placed.step.quantity === 'length'
+      const named = isLength ? defs.machine.shop_units.length : unit
+      return figure === undefined || other.axis === null
+        ? []
+        : [`${other.axis.label} here: ${figure}${result.si === null ? '' : ` ${named ?? ''}`}`]
+    })
+}
+
 /** Instruments that are set from one side of a part to the other. All else touches it in one place. */
 const ACROSS: readonly string[] = ['inside_micrometer', 'bore_gauge', 'outside_micrometer']
 /** Lines to draw in, from all that are wanted to the lowest picture there is. */
@@ -45,7 +76,11 @@ export function placeDrawings(
   }
   if (style.linear === true) {
     const { where, beside } = tellPlace(place)
-    return toldRows([where, ...beside])
+    return toldRows([
+      where,
+      ...acrossHere(defs, state, prompt).map((text) => `Measured, ${text}.`),
+      ...beside,
+    ])
   }
   const width = Math.min(66, textWidth(style))
   const drawn = HEIGHTS.map((height) =>

@@ -16,14 +16,19 @@ export function drawnIn(
   view: PromptView,
   style: SheetStyle,
 ): { readonly rules: number; readonly drawn: readonly Line[] } {
-  const [tight, airy] = [pick(room, view, style), pick(room - 2, view, style)]
+  const key = lines(view.key, style)
+  // A drawing that is new is read with its key; without one rather than not at all.
+  const isNew = !view.wordsKnown && pick(room - key.length, view, style).place.length > 0
+  const free = isNew ? room - key.length : room
+  const [tight, airy] = [pick(free, view, style), pick(free - 2, view, style)]
   const isSame = airy.place.length > 0 === tight.place.length > 0 && airy.plot.length === tight.plot.length
   const { place, plot } = isSame ? airy : tight
-  const left = room - place.length - plot.length
+  const left = free - place.length - plot.length
   const rules = Math.max(0, Math.min(2, left))
   // Last, as they are learned once.
-  const words = place.length === 0 ? [] : lines(view.legend, style)
-  return { rules, drawn: [...place, ...(words.length <= left - rules ? words : []), ...plot] }
+  const words = place.length === 0 ? [] : [...lines(view.legend, style), ...(isNew ? [] : key)]
+  const fitting = words.slice(0, Math.max(0, left - rules))
+  return { rules, drawn: [...place, ...(isNew ? key : []), ...fitting, ...plot] }
 }
 
 /** The fullest plot that leaves room for a drawing, with the fullest drawing there is room for. */

@@ -27,6 +27,7 @@ import { registerRows, stillOpenRows } from './register-block.ts'
 import { staysOnRows } from './stays-on.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
+import { takenUpRows } from './taken-up-rows.ts'
 import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
@@ -172,9 +173,7 @@ export function entryBlock(
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
-      return block(
-        row('Taken up again. Hold points will be asked again before the next step that needs them.'),
-      )
+      return block(...takenUpRows(defs, state))
     case 'record.taken-in':
       return block(...recordRows(defs, entry))
     case 'left.adopted':
@@ -210,7 +209,7 @@ export function entryBlock(
     case 'gate.closed':
     case 'people.clear':
     case 'wait.begun':
-      return gateBlock(defs, entry, margin, byLine(entry))
+      return gateBlock(defs, state, entry, margin, byLine(entry))
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':

@@ -22,6 +22,7 @@ import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { capital } from '../lib/wording.ts'
 import { givenLines } from '../talk/gate-list.ts'
+import { mayWitness, peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
@@ -111,9 +112,17 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
           ]
     case 'words':
       return [ask, row(`Type: ${evidence.words}`)]
-    case 'witness':
-      // Compared with what hangs and stands there before anybody signs for it.
-      return [...givenLines(defs, state, gate).map((line) => row(capital(line))), ask]
+    case 'witness': {
+      const people = mayWitness(defs, state, gate, evidence)
+      return [
+        // Compared with what hangs and stands there before anybody signs for it.
+        ...givenLines(defs, state, gate).map((line) => row(capital(line))),
+        ask,
+        people.length === 0
+          ? row('Nobody else in the crew file may witness here: it stays shut.', 'caution')
+          : row(`May witness: ${peopleText(people)}`),
+      ]
+    }
     case 'wait':
       return [ask, waitRow(evidence, gateState(state, gate.id).begun[item.key])]
     case 'measured':

@@ -3,8 +3,12 @@
 import { CAUSES } from '../job/close-causes.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { type GateStep, gatesBefore } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
-import { type Block, row } from './block.ts'
+import { lapsesAt } from '../job/lapse.ts'
+import type { State } from '../job/state.ts'
+import { clockOf, readStamp } from '../lib/instant.ts'
+import { type Block, type Row, row } from './block.ts'
 import { oxygenRows } from './little-oxygen.ts'
 
 type GateEntry = Extract<
@@ -14,7 +18,14 @@ type GateEntry = Extract<
   }
 >
 
-export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
+/** `state` is the one after the entry. */
+export function gateBlock(
+  defs: Definitions,
+  state: State,
+  entry: GateEntry,
+  margin: string,
+  right: string,
+): Block {
   const gate = asKind(stepById(defs, entry.step), 'gate')
   const label = 'item' in entry ? keyLabel(defs, gate, entry.item) : ''
   switch (entry.type) {
@@ -43,7 +54,11 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
         ],
       }
     case 'gate.opened':
-      return { margin, right, rows: [row(completed(gate.step.title), 'strong')] }
+      return {
+        margin,
+        right,
+        rows: [row(completed(gate.step.title), 'strong'), ...letsIn(defs, state, gate, entry.at)],
+      }
     case 'gate.closed':
       return {
         margin,
@@ -60,6 +75,27 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
     case 'people.clear':
       return { margin, right, rows: [row(`Everybody out and clear: ${entry.words}`)] }
   }
+}
+
+/**
+ * What it lets people do now and until when. It opens to what the sheets behind it ask and to nothing else, and never calls
+ * any of it good: what stands is what was shown.
+ */
+function letsIn(defs: Definitions, state: State, gate: GateStep, at: string): Row[] {
+  const behind = defs.steps.filter((placed) => gatesBefore(defs, placed).includes(gate))
+  const first = behind.find(({ number }) => number > gate.number) ?? behind[0]
+  if (first === undefined) return []
+  const lapse = lapsesAt(defs, state, gate)
+  const offsetMin = readStamp(at)?.offsetMin ?? 0
+  const until =
+    lapse === null || !Number.isFinite(lapse)
+      ? 'Until'
+      : `Until ${clockOf({ ms: lapse, offsetMin })}, or until`
+  // Two lines and no more: right under them the first drawing is to have its room.
+  return [
+    row(`  Now: what sheet ${first.number} and those after it ask. Nothing else.`),
+    row(`  ${until} anything here changes: then come out.`),
+  ]
 }
 
 /** A title that already says hold point is not made to say it twice. */

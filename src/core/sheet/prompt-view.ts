@@ -2,29 +2,22 @@
 
 import { barsTrainee } from '../job/admit-crew.ts'
 import { unfitness } from '../job/admit-people.ts'
-import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
-import { type Reading, type State, standing } from '../job/state.ts'
+import type { State } from '../job/state.ts'
 import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import type { Talk } from '../talk/heard.ts'
-import {
-  bareReading,
-  findingText,
-  instrumentName,
-  nth,
-  placeName,
-  placeNumber,
-  readingText,
-} from '../talk/names.ts'
+import { maySignPoint, peopleText } from '../talk/may-sign.ts'
+import { findingText, placeName, placeNumber, readingText } from '../talk/names.ts'
 import { offerLines, offersAt } from '../talk/offered.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
-import { figureForms, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
+import { figureForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
@@ -32,7 +25,7 @@ import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
 import { questionView } from './question-view.ts'
-import { standardRows } from './standard-rows.ts'
+import { readView } from './read-view.ts'
 import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
 import { becauseRows } from './verdict-block.ts'
@@ -54,6 +47,8 @@ export interface PromptView {
   readonly profiles: readonly (readonly Row[])[]
   /** What the marks of the drawing mean, where there is room for it beside the drawing. */
   readonly legend: readonly Row[]
+  /** What the letters of the drawing mean: where the words of the step are not known yet it comes with the drawing, else where there is room. */
+  readonly key: readonly Row[]
   /** What is chosen from, a line each: as many of them as there is room for, from the first, and never none. */
   readonly choices: readonly Row[]
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
@@ -80,6 +75,7 @@ const EMPTY: PromptView = {
   drawings: [],
   profiles: [],
   legend: [],
+  key: [],
   choices: [],
   ask: [],
   unit: '',
@@ -108,6 +104,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     drawings: [],
     profiles: [],
     legend: [],
+    key: [],
     // Here it only says where the job stands.
     titleMayShorten: true,
     unit: '',
@@ -315,7 +312,7 @@ function stepView(
     }
     case 'point':
     case 'review':
-      return { ...base, ask: pointRows(state, prompt.step) }
+      return { ...base, ask: pointRows(defs, state, prompt.step) }
     case 'read':
       return readView(defs, state, prompt, style)
   }
@@ -325,7 +322,7 @@ function pictureOf({ step }: PlacedStep, style: SheetStyle): Row[][] {
   return step.kind === 'tell' || step.kind === 'observe' ? figureForms(step.drawing, style) : []
 }
 
-function pointRows(state: State, placed: PlacedStep): Row[] {
+function pointRows(defs: Definitions, state: State, placed: PlacedStep): Row[] {
   const point = pointOf(placed)
   if (point === null) return []
   const who = `Initials of a ${point.roles.join(' or ')} who did none of this`
@@ -335,63 +332,7 @@ function pointRows(state: State, placed: PlacedStep): Row[] {
     review: 'Everything else is done: the records of this step are read and signed before the job closes.',
   }[point.kind]
   const notice = point.kind === 'witness' ? [row(noticeText(state, placed))] : []
-  return [row(POINT_NAMES[point.kind], 'strong'), row(what), ...notice, row(who, 'strong')]
-}
-
-function readView(
-  defs: Definitions,
-  state: State,
-  prompt: Extract<Prompt, { kind: 'read' }>,
-  style: SheetStyle,
-): Partial<PromptView> {
-  const { step } = asKind(prompt.step, 'read')
-  const instrument = instrumentById(defs, prompt.instrument)
-  const how = instrument === undefined ? undefined : step.how[instrument.kind]
-  const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
-  const drawings = placeDrawings(defs, state, prompt, style)
-  return {
-    margin: placeNumber(defs, prompt.step.id, prompt.place.key),
-    title: placeName(defs, prompt.step.id, prompt.place.key),
-    rows: [
-      ...(step.text === undefined ? [] : [row(step.text)]),
-      ...(how === undefined ? [] : [row(how)]),
-      ...standardRows(defs, prompt.step, prompt.instrument),
-    ],
-    wordsKnown: prompt.place.number > 1 || standing(state, prompt.place.key).length > 0,
-    drawings,
-    profiles: profileForms(defs, state, prompt.step.id, style),
-    legend: style.linear === true || (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
-    ask: [row(readQuestion(defs, state, prompt, unit), 'strong')],
-    unit,
-    scan: true,
-  }
-}
-
-/**
- * Which reading of its place is asked. Of those before only that they were taken, as they stand on the sheet above: what is
- * read next is read afresh. The instrument was named in full with the first.
- */
-function readQuestion(
-  defs: Definitions,
-  state: State,
-  { step, place, instrument }: Extract<Prompt, { kind: 'read' }>,
-  unit: string,
-): string {
-  const taken = standing(state, place.key)
-  if (taken.length === 0) return `Reading (${unit}) with ${instrumentName(defs, instrument)}`
-  const { at_least: least, at_most: most } = asKind(step, 'read').step.repeats
-  const isApart = taken.length >= least
-  const of = isApart ? `at most ${most}` : String(least)
-  const asked = `${nth(taken.length + 1)} of ${of}, afresh (${unit}) with ${instrument}`
-  return `${takenText(defs, taken)}${isApart ? ', too far apart' : ''}; ${asked}`
-}
-
-/** `1st taken: 9.5041 in`, `Taken: 9.5068, 9.5021 in`. */
-function takenText(defs: Definitions, taken: readonly Reading[]): string {
-  const units = new Set(taken.map((r) => r.unit))
-  const figures = taken.map((r, i) => {
-    const hasUnit = units.size > 1 || i === taken.length - 1
-    return hasUnit && r.unit !== '1' ? `${bareReading(defs, r)} ${r.unit}` : bareReading(defs, r)
-  })
-  return taken.length === 1 ? `1st taken: ${figures[0]}` : `Taken: ${figures.join(', ')}`
+  const people = maySignPoint(defs, state, placed)
+  const fits = people.length === 0 ? [] : [row(`May sign: ${peopleText(people)}`)]
+  return [row(POINT_NAMES[point.kind], 'strong'), row(what), ...notice, ...fits, row(who, 'strong')]
 }

@@ -34,6 +34,23 @@ export function markedVoid(blocks: readonly Block[], entry: Entry, now: State): 
   }))
 }
 
+/**
+ * A verdict told anew, short: what stands word for word in the one of this step before is not told again, limits among it. Its
+ * word, what governs and every caution are. `before`: the blocks of that one; none where there is none on the sheet.
+ */
+export function toldShort(blocks: readonly Block[], before: readonly Block[]): readonly Block[] {
+  const told = new Set(before.flatMap(({ rows }) => rows.map(({ text }) => text)))
+  if (told.size === 0) return blocks
+  return blocks.map((block) => {
+    const isNew = ({ text, tone }: Row, i: number) =>
+      i === 0 || tone === 'stamp' || tone === 'caution' || / governs: /.test(text) || !told.has(text)
+    const rows = block.rows.filter(isNew)
+    return rows.length === block.rows.length ? block : { ...block, rows: [...rows, row(AS_BEFORE, 'faint')] }
+  })
+}
+
+const AS_BEFORE = 'All else, its limits too, as in the verdict before. Type why for the sums.'
+
 /** A word that is keyed on the sheet is not offered where nothing is. */
 function withoutWords(block: Block): Block {
   return { ...block, rows: block.rows.filter(({ text }) => text !== WHY_OFFERED) }

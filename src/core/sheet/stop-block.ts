@@ -4,14 +4,8 @@ import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import {
-  barredFromRelease,
-  causeWords,
-  isReleasable,
-  lastingStop,
-  openStops,
-  STOP_CAUSES,
-} from '../job/stop-causes.ts'
+import { causeWords, isReleasable, lastingStop, openStops, STOP_CAUSES } from '../job/stop-causes.ts'
+import { mayRelease, peopleText } from '../talk/may-sign.ts'
 import { type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 
@@ -78,6 +72,7 @@ export function stopView(
         row('When everybody is safe: why was STOP called?', 'strong'),
         ...STOP_CAUSES.map(({ says }, i) => row(`${i + 1}  ${says}`)),
         ...same,
+        ...liftedBy(defs, state),
       ],
     }
   }
@@ -87,19 +82,46 @@ export function stopView(
   return {
     title: 'STOP',
     must,
-    ask: [row(`Blocked: ${cause}${shown.why ?? ''}${more}`, 'caution'), ...ways(state)],
+    ask: [row(`Blocked: ${cause}${shown.why ?? ''}${more}`, 'caution'), ...ways(defs, state)],
   }
 }
 
+/** Said at once, so that nobody waits in front of it: who lifts it. Which cause is never lifted is told with the cause. */
+function liftedBy(defs: Definitions, state: State): Row[] {
+  const leads = mayRelease(defs, state)
+  return leads.length === 0 ? [] : [row(`Lifted after that by a lead: ${peopleText(leads)}`, 'faint')]
+}
+
 /** What can be done under a STOP that is explained. */
-function ways(state: State): Row[] {
+function ways(defs: Definitions, state: State): Row[] {
   const never = neverReleased(state)
-  if (never !== null) return [row(never, 'caution'), row('1  close: a lead closes the job under STOP')]
-  const barred = [...barredFromRelease(state).people.keys()]
-  const but = barred.length === 0 ? '' : `, not ${barred.join(', ')}`
+  if (never !== null)
+    return [
+      row(never, 'caution'),
+      row('1  close: a lead closes the job under STOP'),
+      ...(state.record === 'REAL' ? [] : [row(`${state.record}: ${ANEW}`)]),
+    ]
+  const leads = mayRelease(defs, state)
+  const who =
+    leads.length === 0
+      ? 'a lead who had no part in it, and this crew file has none'
+      : `${peopleText(leads)}, a lead, says what was put right`
   return [
-    row(`1  release: a lead who can answer for it${but}`),
+    row(`1  release: ${who}`),
     row('2  close: a lead closes the job under STOP'),
     row('3  cause: put the cause right'),
+    ...(state.record === 'REAL'
+      ? []
+      : [row(`${state.record}: ${leads.length === 0 ? ANEW : practised(defs)}`)]),
   ]
+}
+
+/** How to go on where nothing stands for a machine. */
+const ANEW = 'leave, and begin another where jobs are chosen.'
+
+/** Lifting it is learned there: whoever is alone signs as that lead, with a key that is printed for everybody to read. */
+function practised({ crew }: Definitions): string {
+  return crew.invented === true
+    ? `alone, sign as that lead. The example PINs stand at the head of the crew file. Or ${ANEW}`
+    : `ask that lead to sign. Or ${ANEW}`
 }

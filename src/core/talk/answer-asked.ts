@@ -5,6 +5,7 @@ import { type Definitions, gasLimitById } from '../job/definitions.ts'
 import { limitsFor } from '../job/limits.ts'
 import { current, next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { asksLimit } from '../papers/ask-words.ts'
 import { findPassages } from '../papers/find.ts'
 import { asksAnyLimit, judgedLimits, unlimited } from '../papers/judged-limits.ts'
 import { gasPassage, judgedIds } from '../papers/limit-passages.ts'
@@ -20,7 +21,7 @@ const FALLBACK = 'Fall-back limits: the maker’s manual comes first.'
 /** Null where nothing fits. */
 export function quotedLines(defs: Definitions, state: State, question: string): string[] | null {
   const at = current(defs, state)?.placed.number ?? null
-  const limits = asksAnyLimit(question) ? limitLines(defs, state, at) : []
+  const limits = asksAnyLimit(question) ? limitLines(defs, state, at) : gasLineLimit(defs, state, question)
   if (limits.length > 0) return limits
   const found = findPassages(defs, question, at).filter((passage) => mayBeShown(defs, state, passage))
   if (found.length === 0) return null
@@ -30,6 +31,30 @@ export function quotedLines(defs: Definitions, state: State, question: string): 
     ...(found.some(({ name }) => name === 'MONITOR' || name === 'ACCEPT') ? watchedLines(defs) : []),
     ...(found.some(({ fallback }) => fallback) ? [FALLBACK] : []),
   ]
+}
+
+const GAS_NAMES = {
+  oxygen: /\b(?:oxygen|o2)\b/i,
+  flammable: /\b(?:flammables?|lel|burns?)\b/i,
+  flammable_in_inert: /\b(?:flammables?|burns?)\b/i,
+  hydrogen_sulfide: /\b(?:h2s|hydrogen sul(?:f|ph)ide)\b/i,
+} as const
+
+/** How much of the gas that is read at this very line: another place has another limit, and none of them serves here. */
+function gasLineLimit(defs: Definitions, state: State, question: string): string[] {
+  const gas = gasHere(defs, state)
+  return gas !== undefined && asksLimit(question) && GAS_NAMES[gas.gas].test(question)
+    ? [THIS_LINE, `  ${gasPassage(defs, gas).text}`]
+    : []
+}
+
+const THIS_LINE = 'The limit of this line:'
+
+function gasHere(defs: Definitions, state: State) {
+  const prompt = next(defs, state)
+  return prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
+    ? gasLimitById(defs, prompt.item.evidence.limit)
+    : undefined
 }
 
 /** From which share of its limit each figure of this job is MONITOR. */
@@ -58,12 +83,8 @@ const MOST_LIMITS = 5
 
 /** How far a part may go, asked without a name: what holds at this very prompt, then all that this job judges by. */
 function limitLines(defs: Definitions, state: State, at: number | null): string[] {
-  const prompt = next(defs, state)
-  const gas =
-    prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
-      ? gasLimitById(defs, prompt.item.evidence.limit)
-      : undefined
-  if (gas !== undefined) return ['The limit of this line:', `  ${gasPassage(defs, gas).text}`]
+  const gas = gasHere(defs, state)
+  if (gas !== undefined) return [THIS_LINE, `  ${gasPassage(defs, gas).text}`]
   const judged = judgedLimits(defs, at)
   const without = unlimited(defs, at)
   if (judged.length + without.length === 0) return []

@@ -202,6 +202,10 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
         : correctOne(defs, state, item)
     }
     case 'correct-value': {
+      const stands = findReading(state, question.of)
+      // Keyed as it stands it mends nothing, and would make void what rests on it.
+      if (stands !== null && line.trim() === bareReading(defs, stands))
+        return say(`${line.trim()} is what stands: nothing was changed, and nothing is void.`)
       // What no reason would bring through is refused before one is asked: the figure is keyed again, and the old one stands.
       const refusal = wouldRefuse(defs, state, {
         do: 'correct',

@@ -2,7 +2,7 @@
 // why an instrument is refused. Told from the job; nothing is chosen for anybody.
 import type { Instrument } from '../definition/instruments.ts'
 import { unfitness } from '../job/admit-people.ts'
-import type { Definitions } from '../job/definitions.ts'
+import { type Definitions, personById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
@@ -12,7 +12,7 @@ const REAL =
   /\bis (?:this|it|that) (?:for )?(?:real|practice|practise|(?:an? |the )?(?:example|exercise|game|test))\b|\b(?:break|damage|destroy|ruin|spoil) (?:something|anything|it|the (?:machine|compressor|program))\b/i
 const NO_MACHINE =
   /\b(?:no|without a|without the|not at (?:a|the)|away from the) (?:machine|compressor|cylinder)\b/i
-const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|instrument)\b/i
+const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|thermometer|micrometer|instrument)\b/i
 /** These are of the standard, which has a passage of its own. */
 const OF_STANDARD = /\b(?:standard|ring|set-check|size)\b/i
 
@@ -36,6 +36,9 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
         (one) => `${one.id}: ${refusedToday(defs, state, one, prompt.seat.id) ?? nothingRefuses(state)}.`,
       ),
     ]
+  const who = /^who is (\w+)\??$/i.exec(question.trim())?.[1]
+  const person = who === undefined ? undefined : personById(defs, who.toUpperCase())
+  if (person !== undefined) return [`${person.id}, from the crew file: ${person.name}, ${person.role}.`]
   if (OF_STANDARD.test(question)) return null
   const asked = defs.instruments.instruments.filter(({ id }) => isNamed(id, question))
   return asked.length === 0 ? null : asked.slice(0, 2).flatMap((one) => instrumentLines(defs, state, one))
@@ -90,6 +93,6 @@ function withoutMachine({ record }: State): string[] {
       ]
     : [
         'The ten lines of the README walk the example: tag, lock numbers, words and figures stand there.',
-        'Alone you key for the partner as well, and at witness and lead the initials and PINs that stand there.',
+        'Alone you key what others would read out as well, and at witness and lead the initials and PINs that stand there.',
       ]
 }

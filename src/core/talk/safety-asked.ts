@@ -55,7 +55,13 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   ],
   [
     'alarm',
-    ['\\b(?:alarms?|siren|beeps?|beeping)\\b', '\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b'],
+    [
+      '\\b(?:alarms?|siren|beeps?|beeping)\\b',
+      '\\b(?:feel|felt|hear|heard|notice|noticed) (?:\\w+ )?(?:gas|flow|leak|pressure)\\b',
+      '\\bgas (?:comes|came|leaks?|flows?|blows?)\\b',
+      // Whether a gas has a smell at all is no alarm.
+      '^(?!(?:can|could|does|what does|how does)\\b.*\\b(?:h2s|nitrogen|methane|hydrogen)\\b).*\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b',
+    ],
   ],
   [
     'starts',
@@ -93,6 +99,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     'stop',
     [
       '\\b(?:key|press|say|call|hit|type|use|enter|push|raise|give)(?:s|es|ed|ing)? (?:the |a |in )?stop\\b',
+      '^how (?:do|can|does|should) (?:i|we|you|one|it) stop(?: it| this| everything| the (?:job|work|machine))?$',
       '\\bwhat (?:does|is|happens(?: after| on| at| with)?|comes after|follows) (?:the |a |my )?stop\\b',
     ],
   ],
@@ -126,6 +133,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '\\bwho\\b.*\\b(?:witness|stand there|countersign|signs? (?:here|this|for))',
       '\\b(?:can|may|must|should|am) .*\\b(?:be|do|play) (?:the |a |an |my (?:own )?)?witness\\b',
+      '^(?:can|may|could|should) (?:i|we|he|she|my \\w+|(?:the|a|an) \\w+) witness(?: this| it)?$',
     ],
   ],
   [

@@ -16,6 +16,7 @@ import { list } from '../lib/wording.ts'
 import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
+import { mayRelease, mayWitness, peopleText } from './may-sign.ts'
 import type { SafetyAsked } from './safety-asked.ts'
 import { gateLine, peopleLine } from './where.ts'
 
@@ -91,7 +92,7 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'safe':
       return [SEES_NOTHING, ...stopLine(asked.state), ...letInLines(asked), ...troubleLines(asked), SHEET]
     case 'release':
-      return releaseLines(asked.state)
+      return releaseLines(asked.defs, asked.state)
     case 'witness':
       return witnessLines(asked)
     case 'allowed':
@@ -268,13 +269,15 @@ function aloneLines(asked: Asked): string[] {
 /** More would push the question off a small screen. */
 const MOST_GATES = 2
 
-function releaseLines(state: State): string[] {
+function releaseLines(defs: Definitions, state: State): string[] {
   const never = neverReleased(state)
   if (openStop(state) !== null && never !== null) return [never]
   const barred = [...barredFromRelease(state).people].map(([person, why]) => `Not ${person}, who ${why}.`)
+  const leads = mayRelease(defs, state)
+  const may = leads.length === 0 ? [] : [`May lift this one: ${peopleText(leads)}.`]
   return [
     'A lead releases a STOP, one who neither raised nor called it, with what was put right and their PIN.',
-    ...(openStop(state) === null ? ['No STOP is open now.'] : barred),
+    ...(openStop(state) === null ? ['No STOP is open now.'] : [...may, ...barred]),
   ]
 }
 
@@ -294,10 +297,12 @@ function witnessLines({ defs, state, prompt, at }: Asked): string[] {
     )
   const evidence = gate?.step.evidence.find((one) => one.kind === 'witness')
   if (gate === undefined || evidence === undefined) return ['No hold point asks for a witness now.', TRAINEE]
+  const fits = mayWitness(defs, state, gate, evidence)
   const not = new Set([...doersAt(gateState(state, gate.id)), state.doer].filter((one) => one !== null))
   const waiting = itemsOf(defs, state, gate).length - Object.keys(gateState(state, gate.id).given).length
   return [
     `Witness at hold point ${gate.number}: a ${list(evidence.roles, 'or')} of the crew, who looks for themselves.`,
+    ...(fits.length === 0 ? [] : [`May witness: ${peopleText(fits)}.`]),
     ...(not.size === 0
       ? []
       : [`Not ${list([...not], 'or')}: whoever gave or keyed any of it signs for none of it.`]),
@@ -311,7 +316,7 @@ function allowedLines(asked: Asked): string[] {
   const person = state.doer === null ? undefined : personById(defs, state.doer)
   const here =
     prompt.kind === 'stopped' || prompt.kind === 'stop-cause'
-      ? releaseLines(state)
+      ? releaseLines(defs, state)
       : (prompt.kind === 'evidence' && prompt.item.evidence.kind === 'witness') ||
           prompt.kind === 'point' ||
           prompt.kind === 'review'

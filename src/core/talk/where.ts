@@ -46,7 +46,25 @@ export function whereLines(
     ...timeLines(defs, state),
     peopleLine(state),
     ...openLines(defs, state),
-    ...gates.flatMap((gate) => gateLine(defs, state, gate, now)),
+    ...gateLines(defs, state, now),
+  ]
+}
+
+/** Hold points with nothing shown are counted where there are several: a long job has dozens of them still to come. */
+function gateLines(defs: Definitions, state: State, now: Instant): string[] {
+  const gates = gatesOf(defs)
+  const isBare = (gate: GateStep) => {
+    const { status, given } = gateState(state, gate.id)
+    return status === 'never' && Object.keys(given).length === 0
+  }
+  const bare = gates.filter(isBare)
+  const [first] = bare
+  const rest = bare.length < 2 || first === undefined ? [] : bare
+  return [
+    ...gates.filter((gate) => !rest.includes(gate)).flatMap((gate) => gateLine(defs, state, gate, now)),
+    ...(rest.length === 0
+      ? []
+      : [`Hold points with nothing shown yet: ${rest.length}, the first is ${first?.number}.`]),
   ]
 }
 
@@ -87,7 +105,8 @@ function placeLines(defs: Definitions, state: State): string[] {
   ]
 }
 
-function doneLine(defs: Definitions, state: State): string {
+/** How many sheets are done. */
+export function doneLine(defs: Definitions, state: State): string {
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   const done = asked.filter((placed) => isComplete(state, placed)).length
   const out = defs.steps.length - asked.length
@@ -95,7 +114,7 @@ function doneLine(defs: Definitions, state: State): string {
 }
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
-function timeLines(defs: Definitions, state: State): string[] {
+export function timeLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null) return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {

@@ -182,7 +182,11 @@ describe('the answer', () => {
     ['tell', 'may a trainee do this?', /PRACTICE only, and never witnesses/],
     ['stopped', 'who may release this?', /^A lead releases a STOP[\s\S]*Not RO, who raised this STOP/],
     ['witness', 'who may stand there?', /Not RO: whoever gave or keyed any of it/],
-    ['words', 'am I allowed to press start?', /Asked here, and no more: Go to the panel/],
+    [
+      'words',
+      'am I allowed to press start?',
+      /Asked here, and no more: Everybody stands clear\. Go to the panel/,
+    ],
   ])('%s, %j is told from the job', (at, line, says) => {
     expect(answer(at, line)).toMatch(says)
   })

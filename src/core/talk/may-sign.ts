@@ -1,0 +1,42 @@
+// Who of the crew fits a signature that is asked now, by initials and name, as the engine would admit them. Nobody who does not
+// fit is named: a list of refusals is read by those it refuses as one more thing to get round.
+import type { Person } from '../definition/crew.ts'
+import type { EvidenceOf } from '../definition/evidence.ts'
+import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { didThis } from '../job/evidence-words.ts'
+import type { GateStep } from '../job/gate.ts'
+import { doersOf, pointOf } from '../job/point.ts'
+import type { State } from '../job/state.ts'
+import { barredFromRelease } from '../job/stop-causes.ts'
+import { list } from '../lib/wording.ts'
+
+/** More would push the question off a small screen. */
+const MOST_NAMED = 6
+
+export function mayWitness(
+  { crew }: Definitions,
+  state: State,
+  gate: GateStep,
+  { roles }: EvidenceOf<'witness'>,
+): Person[] {
+  return crew.crew.filter(({ id, role }) => roles.some((one) => one === role) && !didThis(state, gate, id))
+}
+
+export function maySignPoint({ crew }: Definitions, state: State, placed: PlacedStep): Person[] {
+  const roles: readonly string[] = pointOf(placed)?.roles ?? []
+  const doers = doersOf(state, placed)
+  return crew.crew.filter(({ id, role }) => roles.includes(role) && !doers.has(id))
+}
+
+/** Leads who may lift the STOP that is open; empty where nobody may. */
+export function mayRelease({ crew }: Definitions, state: State): Person[] {
+  const barred = barredFromRelease(state)
+  return barred.everybody ? [] : crew.crew.filter(({ id, role }) => role === 'lead' && !barred.people.has(id))
+}
+
+/** `ML M. Lind or KH K. Haas`. */
+export function peopleText(people: readonly Person[]): string {
+  const named = people.slice(0, MOST_NAMED).map(({ id, name }) => `${id} ${name}`)
+  const more = people.length - MOST_NAMED
+  return list([...named, ...(more > 0 ? [`${more} more of the crew file`] : [])], 'or')
+}
