@@ -11,8 +11,8 @@ import { type Command, SHARED, text, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { exitCodeOf } from '../finish.ts'
 import { checkLog, headFrom, type LogCheck } from '../log-check.ts'
+import { reviewIn } from '../reviewed.ts'
 import { print } from '../terminal.ts'
-import { reviewIn } from './review.ts'
 import { jobsFolder } from './run.ts'
 
 const FORMS = ['text', 'html', 'pdf', 'csv', 'json'] as const
