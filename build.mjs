@@ -26,6 +26,8 @@ await build({
   // Names stay as they are written: a report of a fault is to name them, and keeping them by hand is slow as it runs.
   minifyWhitespace: true,
   minifySyntax: true,
+  // It finds its WebAssembly beside itself; like the fonts it cuts, it stands in node_modules.
+  external: ['subset-font'],
   sourcemap: false,
   legalComments: 'linked',
   banner: { js: banner },

@@ -70,7 +70,7 @@ const OTHERS: Readonly<Record<string, readonly RegExp[]>> = {
   app: [/^src\/(core|app)\//],
   node: [/^src\/(core|node)\//, /^src\/app\/ports\.ts$/, /^node:/, /^yaml$/],
   plain: [/^src\/(core|app|plain)\//],
-  report: [/^src\/(core|report)\//, /^(pdfkit|node:fs|node:module)$/],
+  report: [/^src\/(core|report)\//, /^(pdfkit|subset-font|node:fs|node:module)$/],
   ui: [/^src\/(core|app|ui)\//, /^(ink|react|node:process)$/],
   cli: [/^src\/(core|authoring|app|node|plain|cli)\//, /^node:/],
 }

@@ -1,6 +1,7 @@
 // Drives an opened job to its end on whatever screen there is.
 import process from 'node:process'
 import { createInterface } from 'node:readline'
+import type { Session } from '../app/session.ts'
 import { within } from '../app/within.ts'
 import { next } from '../core/job/next.ts'
 import { secrecyOf } from '../core/talk/ask.ts'
@@ -68,11 +69,11 @@ export async function driveScripted(
 }
 
 /** What a person keys at a terminal that draws nothing; a PIN is read without showing it. */
-async function* keyedLines({ session, defs }: OpenedJob): AsyncGenerator<string> {
+async function* keyedLines(session: Session): AsyncGenerator<string> {
   const lines = terminalLines(process.stdin)
   const isSecret = () => {
     const { state, talk } = session.snapshot()
-    return secrecyOf(next(defs, state), talk.ask) === 'hidden'
+    return secrecyOf(next(session.engine.defs, state), talk.ask) === 'hidden'
   }
   const unsubscribe = session.subscribe(() => {
     if (isSecret()) lines.hide(true)
@@ -94,7 +95,7 @@ const PATIENCE_MS = 500
 const LAST_PATIENCE_MS = 20_000
 
 /** A copy under way goes on record before the log is shut; one from a disk that does not answer is given up. */
-async function copiesDone({ session }: OpenedJob): Promise<void> {
+async function copiesDone(session: Session): Promise<void> {
   await within(session.settled(), LAST_PATIENCE_MS)
 }
 
@@ -103,32 +104,46 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
   try {
     // As if the word had been keyed: where nothing can be read aloud the sheet says so.
     if (values.aloud === true) await opened.session.hear('aloud')
-    if (canDraw(values)) {
-      const { drawJob } = await import('../ui/draw-job.tsx')
-      const interrupted = await drawJob(opened.session, sheetStyle(values, opened.record))
-      await copiesDone(opened)
-      const code = printEnding(opened, values)
-      return interrupted ? EXIT.interrupted : code
-    }
-    const { DROPPED, dropEarly } = await import('../ui/early-keys.ts')
-    const early = await dropEarly()
-    if (early.stop) await opened.session.hear('stop')
-    const lines =
-      process.stdin.isTTY === true
-        ? keyedLines(opened)
-        : createInterface({ input: process.stdin, terminal: false })
-    const run = {
-      style: sheetStyle(values, opened.record, true),
-      out: { write: (text: string) => void process.stdout.write(text) },
-      prompts: true,
-      echoed: process.stdin.isTTY === true,
-      ...(early.dropped && !early.stop ? { notice: DROPPED } : {}),
-      ...(process.stdin.isTTY === true ? { patienceMs: PATIENCE_MS } : {}),
-    }
-    await runPlain(opened.session, lines, run)
-    await copiesDone(opened)
-    return printEnding(opened, values, true)
+    const interrupted = await keyedBy(opened, values)
+    if (interrupted === null) return printEnding(opened, values, true)
+    const code = printEnding(opened, values)
+    return interrupted ? EXIT.interrupted : code
   } finally {
     opened.journal.close()
   }
+}
+
+/**
+ * Until the job is over or left, or no line comes any more: on a screen, then whether it was interrupted; in plain lines, then
+ * null. `piped`: lines that are read already by whoever calls.
+ */
+export async function keyedBy(
+  opened: Pick<OpenedJob, 'session' | 'record'>,
+  values: Values,
+  piped?: AsyncIterable<string>,
+): Promise<boolean | null> {
+  const { session, record } = opened
+  if (piped === undefined && canDraw(values)) {
+    const { drawJob } = await import('../ui/draw-job.tsx')
+    const interrupted = await drawJob(session, sheetStyle(values, record))
+    await copiesDone(session)
+    return interrupted
+  }
+  const { DROPPED, dropEarly } = await import('../ui/early-keys.ts')
+  const early = await dropEarly()
+  if (early.stop) await session.hear('stop')
+  const isTerminal = process.stdin.isTTY === true
+  const lines =
+    piped ?? (isTerminal ? keyedLines(session) : createInterface({ input: process.stdin, terminal: false }))
+  const run = {
+    style: sheetStyle(values, record, true),
+    out: { write: (text: string) => void process.stdout.write(text) },
+    prompts: true,
+    echoed: isTerminal,
+    ...(early.dropped && !early.stop ? { notice: DROPPED } : {}),
+    ...(isTerminal ? { patienceMs: PATIENCE_MS } : {}),
+  }
+  await runPlain(session, lines, run)
+  await copiesDone(session)
+  return null
 }

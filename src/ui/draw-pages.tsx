@@ -3,7 +3,7 @@ import { Box, Static, useApp } from 'ink'
 import { useRef, useState } from 'react'
 import { type Line, layOut, row, type SheetStyle } from '../core/sheet/block.ts'
 import { type Paged, pagesOf } from '../core/sheet/pages.ts'
-import { isMakeSafe } from '../core/talk/words.ts'
+import { isMakeSafe, isStop } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
 import { SheetLine } from './sheet-line.tsx'
@@ -20,6 +20,8 @@ export interface DrawnPages {
   /** Which numbers can be keyed, for a hint; null where a number is that of a page. */
   readonly numbers: string | null
   readonly safe: () => readonly string[]
+  /** Words that do something: the screen ends with them. A STOP is one of them wherever there are any. */
+  readonly acts?: { readonly words: readonly string[]; readonly take: (word: string) => void }
 }
 
 /** True when it was interrupted. */
@@ -84,7 +86,12 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
     if (edited.submit === null) return
     const text = edited.submit.trim().toLowerCase()
     setSaid(null)
-    if (isMakeSafe(text)) showSafe()
+    const act = actIn(drawn, text)
+    if (act !== null) {
+      drawn.acts?.take(act)
+      onLeft()
+      exit()
+    } else if (isMakeSafe(text)) showSafe()
     else if (text === '') onEnter()
     else if (LEAVING.includes(text)) {
       onLeft()
@@ -122,7 +129,13 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
   )
 }
 
-const LEAVING: readonly string[] = ['0', 'leave', 'q', 'quit', 'exit']
+function actIn({ acts }: DrawnPages, text: string): string | null {
+  if (acts === undefined) return null
+  if (isStop(text)) return 'stop'
+  return acts.words.includes(text) ? text : null
+}
+
+export const LEAVING: readonly string[] = ['0', 'leave', 'q', 'quit', 'exit']
 
 function pagesFor(drawn: DrawnPages, { keyed }: View, style: SheetStyle, room: number) {
   const paged = keyed === null ? drawn.home(style, room) : drawn.open(keyed, style)
@@ -134,6 +147,9 @@ function hintOf(drawn: DrawnPages, view: View | null, page: number, count: numbe
     return drawn.numbers === null
       ? 'No such page or word: next, back, 0 leaves.'
       : `No such number: ${drawn.numbers}. Enter: list. 0 leaves.`
+  const acts = drawn.acts?.words ?? []
+  if (said === 'help' && acts.length > 0)
+    return 'act: what each word does. next, back, list; 3-9; entry 214; stop; 0: leave. Tab: safe.'
   if (said === 'help' || view === null)
     return drawn.numbers === null
       ? 'Words: next, back; a number: that page. 0: leave. Tab: safe.'
@@ -143,6 +159,7 @@ function hintOf(drawn: DrawnPages, view: View | null, page: number, count: numbe
     const jump = drawn.numbers === null ? 'Number: that page. ' : ''
     return `Page ${page + 1} of ${count}. ${on}${page > 0 ? 'back. ' : ''}${jump}0: leave.`
   }
+  if (view.keyed === null && acts.length > 0) return `${acts.join(', ')}; a number; help; leave.`
   return view.keyed === null
     ? 'Number: what is behind it. help. 0: leave. Tab: safe.'
     : 'Number: another. Enter: list. 0: leave. Tab: safe.'

@@ -62,6 +62,34 @@ describe('barover review', () => {
   })
 })
 
+describe('what a lead keys', () => {
+  const keyed = { input: 'act\nrelease\nremark\nseen with the owner\nKH\n8314\nentry 1\nleave\n' }
+
+  it('comes from a pipe only where that is asked for: else nothing of it is heard', async () => {
+    const { jobs, path } = withLog()
+    const plain = await review(jobs)
+    const piped = await barover(['review', 'TC-401-1-bore', '--jobs', jobs], keyed)
+    expect(piped).toEqual(plain)
+    expect(readFileSync(path)).toEqual(done.bytes)
+  })
+
+  it('is taken with --act by the rules of the job, signed, and told with what changed', async () => {
+    const { jobs, path } = withLog()
+    const { code, out, err } = await barover(['review', 'TC-401-1-bore', '--jobs', jobs, '--act'], keyed)
+    expect(code).toBe(0)
+    expect(out).toMatch(/What a lead does here.*remark: words of a lead on this closed job/s)
+    expect(out).toMatch(/Not from here.*barover adopt/s)
+    expect(out).toContain('No such word here')
+    expect(out).toMatch(/Now \d+: Remark after the close, KH .*: seen with/)
+    expect(out).toMatch(/entry 1 {3}2026-03-14/)
+    expect(err).toContain('PIN of KH. It is not shown while it is keyed.')
+    expect(out + err).not.toContain('8314')
+    const log = readFileSync(path)
+    expect(log.subarray(0, done.bytes.length)).toEqual(done.bytes)
+    expect(linesOf(log).at(-1)).toContain('"type":"remark.made"')
+  })
+})
+
 describe('of a log that is not as it was', () => {
   it('what its sound lines tell is shown, with that first, and the code says it', async () => {
     const changed = Buffer.from(done.bytes)

@@ -5,6 +5,7 @@ import { ASKED_AND_ATTACHED } from './asked-and-attached.ts'
 import { BLANK } from './blank.ts'
 import { CHANGES } from './changes.ts'
 import { DECISIONS } from './decisions.ts'
+import { DESK } from './desk.ts'
 import { ELSEWHERE } from './elsewhere.ts'
 import { EVIDENCE } from './evidence.ts'
 import { FALLING } from './falling.ts'
@@ -49,6 +50,7 @@ export const MUTANTS = [
   ...POCKET,
   ...METROLOGY,
   ...JOURNAL,
+  ...DESK,
   ...ELSEWHERE,
   ...ASKED_AND_ATTACHED,
   ...REVIEW,

@@ -5,10 +5,10 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { paperOf } from '../../src/core/report/paper-of.ts'
 import { reportCsv } from '../../src/core/report/write/csv.ts'
-import { reportHtml } from '../../src/core/report/write/html.ts'
 import { reportJson } from '../../src/core/report/write/json.ts'
 import { reportText } from '../../src/core/report/write/text.ts'
 import { readFonts } from '../../src/report/fonts.ts'
+import { htmlPage } from '../../src/report/page.ts'
 import { reportPdf } from '../../src/report/pdf.ts'
 import { ROOT } from '../helpers/example.ts'
 import { exampleWalk, reported } from '../helpers/reported.ts'
@@ -34,7 +34,7 @@ describe('the report of the bore example', () => {
     const made = {
       json: hash(reportJson(report)),
       csv: hash(reportCsv(report)),
-      html: hash(reportHtml(paper)),
+      html: hash(await htmlPage(paper, readFonts())),
       pdf: hash(await reportPdf(paper, readFonts())),
     }
     if (isWriting) writeFileSync(HASHES, `${JSON.stringify(made, null, 2)}\n`)

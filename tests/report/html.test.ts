@@ -12,10 +12,12 @@ import { describe, expect, it } from 'vitest'
 import { paperOf } from '../../src/core/report/paper-of.ts'
 import { sceneOf } from '../../src/core/report/plot/of.ts'
 import { reportHtml } from '../../src/core/report/write/html.ts'
+import { readFonts } from '../../src/report/fonts.ts'
+import { htmlPage } from '../../src/report/page.ts'
 import { exampleWalk, HEAD, reported } from '../helpers/reported.ts'
 
 const report = reported(exampleWalk())
-const html = reportHtml(paperOf(report))
+const html = await htmlPage(paperOf(report), readFonts())
 
 /** Where the systems that are tested on put it; another may be named. */
 const BROWSER =
@@ -67,7 +69,9 @@ describe('a report as HTML', () => {
       ),
     ).toEqual([])
     expect(document.querySelector('meta[http-equiv]')?.getAttribute('content')).toMatch(/^default-src 'none'/)
-    expect(document.querySelector('style')?.textContent).not.toMatch(/url\(|@import/)
+    const style = document.querySelector('style')?.textContent ?? ''
+    expect(style).not.toMatch(/@import/)
+    expect(style.match(/url\(.{22}/g)).toEqual(Array(3).fill('url(data:font/woff2;base64'))
   })
 
   it('has the word of the record on every line, in every row, under every plot', () => {
@@ -135,7 +139,13 @@ describe.skipIf(BROWSER === null)(
         page.on('pageerror', (error) => said.push(error.message))
         page.on('request', (request) => asked.push(request.url()))
         await page.goto(pathToFileURL(file).href)
-        expect(asked).toEqual([pathToFileURL(file).href])
+        expect(asked.filter((url) => !url.startsWith('data:font/woff2;base64,'))).toEqual([
+          pathToFileURL(file).href,
+        ])
+        // Each face of it is read from the page, and each is one that the browser can draw with.
+        expect(
+          await page.evaluate('document.fonts.ready.then((f) => [...f].map((one) => one.status))'),
+        ).toEqual(['loaded', 'loaded', 'loaded'])
         await page.evaluate(
           readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'),
         )

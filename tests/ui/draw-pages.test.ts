@@ -3,10 +3,11 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import { itemBlocks } from '../../src/core/review/item.ts'
 import { lastNumber, screenLines } from '../../src/core/review/page.ts'
 import { layOut, row, type SheetStyle } from '../../src/core/sheet/block.ts'
-import { drawPages } from '../../src/ui/draw-pages.tsx'
+import { type DrawnPages, drawPages } from '../../src/ui/draw-pages.tsx'
 import { Walk } from '../helpers/example.ts'
 import { type FakeTerminal, fakeTerminal } from '../helpers/fake-terminal.ts'
 import { asPerson, reviewed } from '../helpers/reviewed.ts'
+import type { Size } from '../helpers/screen.ts'
 
 vi.hoisted(() => {
   process.env.CI = 'false'
@@ -20,7 +21,7 @@ const long = (style: SheetStyle) =>
     layOut({ margin: '', rows: [row(`line ${i + 1} of it`)] }, style),
   ).flat()
 
-function draw(size = { cols: 80, rows: 24 }) {
+function draw({ size = { cols: 80, rows: 24 }, acts }: { size?: Size; acts?: DrawnPages['acts'] } = {}) {
   const walk = new Walk().toVerdict()
   const { defs } = walk.engine
   const review = reviewed(walk)
@@ -39,6 +40,7 @@ function draw(size = { cols: 80, rows: 24 }) {
             ? { head: layOut({ margin: '2', rows: [row('THE HEADING')] }, style), body: long(style) }
             : null,
       safe: () => ['MAKE SAFE. Words only', 'Come out, everybody'],
+      ...(acts === undefined ? {} : { acts }),
     },
     terminal,
   )
@@ -120,8 +122,24 @@ describe('a review on the screen', () => {
     expect(await other.done).toBe(true)
   })
 
+  it('ends with a word that does something, and with a STOP; where there are none it knows no such word', async () => {
+    const taken: string[] = []
+    const acts = { words: ['note'], take: (word: string) => void taken.push(word) }
+    for (const keyed of ['note', 'STOP!']) {
+      const { screen, send, done } = draw({ acts })
+      await screen.see('note; a number; help; leave.')
+      send(`${keyed}\r`)
+      expect(await done).toBe(false)
+    }
+    expect(taken).toEqual(['note', 'stop'])
+    const { screen, send } = draw()
+    await screen.see('REVIEW')
+    send('note\r')
+    await screen.see('No such number')
+  })
+
   it('stays above the bottom of a low and narrow terminal', async () => {
-    const { screen } = draw({ cols: 40, rows: 10 })
+    const { screen } = draw({ size: { cols: 40, rows: 10 } })
     await screen.see('NC-1')
     expect(screen.lines.filter((l) => l !== '').length).toBeLessThan(10)
     expect(screen.wipes).toBe(0)

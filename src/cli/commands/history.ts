@@ -67,8 +67,12 @@ export const historyCommand: Command = {
 
 async function inForm(history: ReturnType<typeof historyOf>, form: (typeof FORMS)[number]): Promise<string> {
   if (form === 'json') return `${JSON.stringify(historyJson(history))}\n`
-  const { reportHtml, reportText } = await import('../../core/report/forms.ts')
-  return (form === 'html' ? reportHtml : reportText)(historyPaper(history))
+  if (form === 'html') {
+    const { htmlPage } = await import('../../report/page.ts')
+    return htmlPage(historyPaper(history))
+  }
+  const { reportText } = await import('../../core/report/forms.ts')
+  return reportText(historyPaper(history))
 }
 
 function oneOf<T extends string>(values: Values, name: string, words: readonly [T, ...T[]]): T {

@@ -11,8 +11,8 @@ import { type Command, SHARED, text, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { exitCodeOf } from '../finish.ts'
 import { checkLog, headFrom, type LogCheck } from '../log-check.ts'
+import { reviewIn } from '../reviewed.ts'
 import { print } from '../terminal.ts'
-import { reviewIn } from './review.ts'
 import { jobsFolder } from './run.ts'
 
 const FORMS = ['text', 'html', 'pdf', 'csv', 'json'] as const
@@ -130,10 +130,14 @@ function checksOf({ found, attached }: LogCheck): Report['checks'] {
   ]
 }
 
-/** Loaded here and not before: no other command needs plots, and nothing but a PDF its fonts and writer. */
+/** Loaded here and not before: no other command needs plots, and nothing but a PDF and a page the fonts. */
 async function written(report: Report, form: Form, paper: 'a4' | 'letter'): Promise<Buffer> {
   const { paperOf, TEXT_FORMS } = await import('../../core/report/forms.ts')
-  if (form !== 'pdf') return Buffer.from(TEXT_FORMS[form](report))
+  if (form !== 'pdf' && form !== 'html') return Buffer.from(TEXT_FORMS[form](report))
+  if (form === 'html') {
+    const { htmlPage } = await import('../../report/page.ts')
+    return Buffer.from(await htmlPage(paperOf(report)))
+  }
   const { readFonts, reportPdf } = await import('../../report/index.ts')
   return reportPdf(paperOf(report), readFonts(), paper)
 }

@@ -38,14 +38,7 @@ export async function resumeJob(job: string, values: Values): Promise<number> {
   const lines = answers === undefined ? null : answersFrom(answers)
   const stepped = lines === null ? null : steppedFrom({ ms: 0, offsetMin: 0 })
   const opened = takeUpJob(file.path, (entries) => clockFor(entries, stepped))
-  // What it is stands in the log itself: a file can be called anything.
-  if (opened.record === 'REAL' && (lines !== null || process.stdin.isTTY !== true)) {
-    opened.journal.close()
-    throw new UserError(
-      'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.',
-      EXIT.checkFailed,
-    )
-  }
+  refuseScripted(opened, lines !== null)
   if (opened.session.snapshot().state.closed !== null) {
     opened.journal.close()
     throw new UserError(
@@ -57,6 +50,16 @@ export async function resumeJob(job: string, values: Values): Promise<number> {
   if (values.json !== true) tellFrom(opened, values)
   await opened.session.bring({ do: 'take-up' })
   return lines === null ? drivePerson(opened, values) : driveScripted(opened, lines, stepped, values)
+}
+
+/** What it is stands in the log itself: a file can be called anything. @throws UserError, with the log shut. */
+export function refuseScripted({ record, journal }: OpenedJob, isScript: boolean): void {
+  if (record !== 'REAL' || (!isScript && process.stdin.isTTY === true)) return
+  journal.close()
+  throw new UserError(
+    'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.',
+    EXIT.checkFailed,
+  )
 }
 
 /** A log cut off at a line's end looks the same to itself: only whoever noted a head or a count can tell. */

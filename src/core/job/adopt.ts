@@ -11,6 +11,7 @@ import type { Input } from './input.ts'
 import { words } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict, stands } from './state.ts'
+import { partsOf } from './trade-words.ts'
 import { refersTo } from './values.ts'
 import { boreRecord } from './verdict-record.ts'
 
@@ -135,21 +136,11 @@ export function barsAdopting(state: State): Result<null> {
   return ok(null)
 }
 
-/** What each part is measured by, as `of` in read steps has it. */
-const PART_OF: readonly (readonly [RegExp, readonly RenewedPart[]])[] = [
-  [/\b(bore|ridge)\b/i, ['bore', 'liner']],
-  [/\brings?\b/i, ['rings']],
-  [/\briders?\b/i, ['riders']],
-  [/\brod\b/i, ['rod']],
-  [/\bpiston\b/i, ['piston']],
-]
-
 /** A part cannot both have gone back as it was found and have been made new or cut: wear would be counted from a worn size. */
 function wornThoughRenewed(figures: readonly LeftFigure[], renewed: readonly RenewedPart[]): string | null {
   for (const { of, from } of figures) {
     if (from !== 'found') continue
-    const [, parts = []] = PART_OF.find(([word]) => word.test(of)) ?? []
-    const part = parts.find((one) => renewed.includes(one))
+    const part = partsOf(of).find((one) => renewed.includes(one))
     if (part !== undefined)
       return `${of} is as found, and the ${part} is said to be made new or cut: one of the two is wrong. Leave the figure out, or the part.`
   }

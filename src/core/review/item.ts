@@ -58,6 +58,21 @@ function exceptionItem(
   ]
 }
 
+/** One entry of the log by its number, whatever the review makes of it; null where there is none. */
+export function entryAlone(
+  entries: readonly Entry[],
+  editions: Editions,
+  seq: number,
+  style: SheetStyle,
+): Block[] | null {
+  const move = movesOf(entries).find(({ entry }) => entry.seq === seq)
+  if (move === undefined) return null
+  return [
+    { margin: '', rows: [row(aboutEntry(move.entry), 'strong')] },
+    ...behind(defsAt(editions, seq), move, style),
+  ]
+}
+
 /** The opening stands in every log alike and is not told whole; a verdict has its sums below it, as no word is keyed here for them. */
 function behind(defs: Definitions, { entry, after }: Move, style: SheetStyle): Block[] {
   const blocks = entryBlocks(defs, after, entry, style, 'read-back')

@@ -1,5 +1,6 @@
 // Words at the prompt of a review: what is open on the word `decide`, what a word stands in, and for all else what can be keyed.
 import { type Block, row } from '../sheet/block.ts'
+import type { Desk } from '../talk/desk-words.ts'
 import type { Exception } from './exception.ts'
 import type { Review } from './review.ts'
 import { sectionsOf } from './sections.ts'
@@ -31,11 +32,29 @@ function openBlocks({ exceptions }: Review): Block[] {
   return [heading(`Open: ${open.length}`), ...open.map(asLine)]
 }
 
+/** What a lead can do here, each in a word; then what is still open, and what is done elsewhere. */
+export function actBlocks(review: Review, { acts, elsewhere }: Desk): Block[] {
+  const [first, ...rest] = openBlocks(review)
+  const lines = [
+    ...acts.map(({ word, says }) => row(`${word}: ${says}`)),
+    row('stop: STOP, as everywhere', 'plain'),
+    row('Not from here', 'strong'),
+    ...elsewhere.map((text) => row(text)),
+  ]
+  return [
+    heading('What a lead does here, each by its word; initials and PIN are asked'),
+    { margin: '', rows: lines },
+    ...(first === undefined ? [] : [first]),
+    ...rest,
+  ]
+}
+
 function keysOf(review: Review): string[] {
   const last = sectionsOf(review).at(-1)?.number ?? review.exceptions.length
   return [
     `1 to ${last}: what is behind that number, with every entry and, of a verdict, its sums.`,
-    '3-9: those numbers, a line each. decide: what is open.',
+    '3-9: those numbers, a line each. entry 214: that entry of the log.',
+    'act: what a lead can do here. decide: what is open, too.',
     'Any word of the list: the numbers it stands in.',
     'A question is not answered here: why is behind the number of the verdict.',
   ]

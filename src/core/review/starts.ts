@@ -6,6 +6,7 @@ import type { Entry } from '../job/entries.ts'
 import { hanging, type Keyed } from '../job/locks-on.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
+import { type Going, goingOf } from '../job/trade-words.ts'
 import { list } from '../lib/wording.ts'
 import { byWhom, count, type Look, type Move } from './look.ts'
 
@@ -22,9 +23,6 @@ export interface Started {
   readonly hung: readonly string[]
 }
 
-/** Names of hazards that only a start, or gas on its way back to service, lets in. */
-const RUNNING = /\b(driver|machine|compressor|engine|motor)\b.*\bstart|\bgas let in\b/i
-
 /** Every step answered that sets something going, in the order they were. */
 export function startsOf({ defs, moves }: Look): Start[] {
   return moves.flatMap((move) => {
@@ -40,17 +38,25 @@ export function startsOf({ defs, moves }: Look): Start[] {
  * left to be asked anew, starts nothing.
  */
 export function startsIt(defs: Look['defs'], placed: PlacedStep): boolean {
-  const { step } = placed
-  const lets = 'lets_in' in step ? (step.lets_in ?? []) : []
-  return lets.some((id) => (step.exposes ?? []).includes(id) && RUNNING.test(hazardName(defs, id)))
+  return goings(defs, placed).length > 0
 }
 
-const isNamedStart = (placed: PlacedStep) => /\bstart/i.test(placed.step.title)
+/** One by which the machine runs, and not only gas let in on the way to it. */
+export function runsIt(defs: Look['defs'], placed: PlacedStep): boolean {
+  return goings(defs, placed).includes('start')
+}
 
-/** The one that the machine runs by: the last that is called a start, and no gas let in on the way to it. Null: none. */
+function goings(defs: Look['defs'], { step }: PlacedStep): Going[] {
+  const lets = 'lets_in' in step ? (step.lets_in ?? []) : []
+  return lets.flatMap((id) =>
+    (step.exposes ?? []).includes(id) ? (goingOf({ id, name: hazardName(defs, id) }, step.title) ?? []) : [],
+  )
+}
+
+/** The one that the machine runs by: the last start, and no gas let in on the way to it. Null: none. */
 export function lastStart(look: Look): Start | null {
   const all = startsOf(look)
-  return all.findLast(({ placed }) => isNamedStart(placed)) ?? null
+  return all.findLast(({ placed }) => runsIt(look.defs, placed)) ?? null
 }
 
 export function undecidedAt(look: Look, { before }: Move): Nonconformance[] {
@@ -96,7 +102,7 @@ function voidedBy({ raised }: State, step: string, seq: number | undefined): num
 export function startedOf(look: Look): Started | null {
   const start = lastStart(look)
   if (start === null) {
-    const isAsked = look.defs.steps.some((one) => startsIt(look.defs, one) && isNamedStart(one))
+    const isAsked = look.defs.steps.some((one) => runsIt(look.defs, one))
     return isAsked && look.state.closed !== null ? { what: 'Not started, by the record.', hung: [] } : null
   }
   const open = undecidedAt(look, start.move).map(({ name }) => name)

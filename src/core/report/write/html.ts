@@ -1,14 +1,16 @@
-// A report as one page of HTML: nothing is fetched, nothing runs, fonts are those of the reader. It prints with page x of y, job
+// A report as one page of HTML: nothing is fetched, nothing runs, its fonts are in it. It prints with page x of y, job
 // and head on each page where the browser can (CSS Paged Media), and with the word of the record on every line.
 import type { Paper, PaperLine, Piece, Section } from '../paper.ts'
 import { escaped, plainId } from './markup.ts'
-import { pageStyle } from './style.ts'
+import { type PageFonts, pageStyle } from './style.ts'
 import { sceneSvg } from './svg.ts'
 
 /** Nothing may be fetched or run, whatever stands in the page. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
+const POLICY =
+  "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'"
 
-export function reportHtml(paper: Paper): string {
+/** `fonts`: of the signs of this very page, as it is without them; null: those of the reader. */
+export function reportHtml(paper: Paper, fonts: PageFonts | null = null): string {
   const [cover] = paper.sections
   return [
     '<!doctype html>',
@@ -20,7 +22,7 @@ export function reportHtml(paper: Paper): string {
     '<meta name="referrer" content="no-referrer">',
     '<meta name="generator" content="Barover">',
     `<title>${escaped(paper.title)}</title>`,
-    `<style>${pageStyle(paper)}</style>`,
+    `<style>${pageStyle(paper, fonts)}</style>`,
     '</head>',
     '<body>',
     `<header class="mark">${escaped(paper.record)}  ${escaped(paper.job)}</header>`,

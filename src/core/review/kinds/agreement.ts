@@ -11,7 +11,7 @@ import { placeName, placeNumber } from '../../talk/names.ts'
 import { shownNumber } from '../../units/index.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, count, entriesOf, type Look, named, namedById, when } from '../look.ts'
-import { startsIt } from '../starts.ts'
+import { runsIt } from '../starts.ts'
 import { A_QUESTION, NO_SOURCE } from './improbable.ts'
 
 const base = { kind: 'improbable', open: false } as const
@@ -84,7 +84,7 @@ function couldRun(
     if (lock === undefined || e.seq < lock.seq || (e.type !== 'step.confirmed' && e.type !== 'step.done'))
       return false
     const placed = look.defs.steps.find(({ id }) => id === e.step)
-    return placed !== undefined && startsIt(look.defs, placed) && /\bstart/i.test(placed.step.title)
+    return placed !== undefined && runsIt(look.defs, placed)
   })
   if (lock === undefined || start === undefined)
     return { seconds: gone, how: 'No lock and start stand between them.', entries: [] }

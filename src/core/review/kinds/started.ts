@@ -5,7 +5,15 @@ import { list } from '../../lib/wording.ts'
 import { nonconformanceText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, type Look, named, when } from '../look.ts'
-import { type FellSince, fellSince, isUndecided, lastStart, startsOf, undecidedAt } from '../starts.ts'
+import {
+  type FellSince,
+  fellSince,
+  isUndecided,
+  lastStart,
+  runsIt,
+  startsOf,
+  undecidedAt,
+} from '../starts.ts'
 
 export function started(look: Look): Found[] {
   return [...startedOpen(look), ...startedOnFallen(look)]
@@ -17,7 +25,7 @@ function startedOpen(look: Look): Found[] {
     const undecided = undecidedAt(look, move)
     return undecided.length === 0 ? [] : [{ placed, move, undecided }]
   })
-  const first = open.find(({ placed }) => /\bstart/i.test(placed.step.title)) ?? open[0]
+  const first = open.find(({ placed }) => runsIt(defs, placed)) ?? open[0]
   if (first === undefined) return []
   const names = new Set(open.flatMap(({ undecided }) => undecided.map(({ name }) => name)))
   const ncs = nonconformances(defs, state).filter(({ name }) => names.has(name))

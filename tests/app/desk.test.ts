@@ -1,0 +1,111 @@
+// A lead acts from a review: the job is taken up for one word, answers what is a lead's, and is left again.
+import { describe, expect, it } from 'vitest'
+import { openDesk } from '../../src/app/desk.ts'
+import { createSession } from '../../src/app/session.ts'
+import type { Entry } from '../../src/core/job/entries.ts'
+import type { DeskWord } from '../../src/core/talk/desk-words.ts'
+import { pinOf, Walk } from '../helpers/example.ts'
+import { noFiles } from '../helpers/files.ts'
+import { smallAtSize } from '../helpers/reviewed.ts'
+import { noVoice } from '../helpers/voice.ts'
+
+const PINS = ['RO', 'ML', 'KH', 'PB'].map(pinOf)
+
+/** The job of the walk, left, and taken up at the desk. */
+async function desk(walk: Walk, word: Exclude<DeskWord, 'remark'>) {
+  walk.key('leave')
+  const written: Entry[] = []
+  const session = createSession({
+    engine: walk.engine,
+    state: walk.state,
+    shown: walk.entries.map((entry, key) => ({ key, kind: 'entry', entry, state: walk.state })),
+    journal: { append: async (entries) => void written.push(...entries) },
+    clock: { now: () => walk.now, running: () => walk.now.ms },
+    others: { look: walk.others },
+    files: noFiles,
+    voice: noVoice,
+    pins: { fits: async (pin) => PINS.includes(pin) },
+  })
+  const at = await openDesk(session, word)
+  const keys = async (...lines: string[]) => {
+    for (const line of lines) await at.hear(line)
+  }
+  const said = () => at.snapshot().shown.flatMap((one) => (one.kind === 'said' ? one.lines : []))
+  return { session, at, keys, said, types: () => written.map(({ type }) => type) }
+}
+
+const stopped = () => new Walk().toBore().keys('stop', '1', 'smells of gas', 'RO')
+const withFinding = () => smallAtSize().keys('9.5033', '2', 'a score at 3', '')
+
+describe('a STOP from the desk', () => {
+  it('is released by a lead with the questions of the job, and the job is left again', async () => {
+    const { at, keys, types } = await desk(stopped(), 'release')
+    expect(at.snapshot().talk.ask?.kind).toBe('release-who')
+    await keys('KH', 'tested again, 0 % LEL', '8314')
+    expect(types()).toEqual(['job.taken-up', 'stop.released', 'job.left'])
+  })
+
+  it('is refused there in the words of the job, and nothing but coming and going is on record', async () => {
+    const { keys, said, types } = await desk(stopped(), 'release')
+    await keys('ML')
+    expect(said().join(' ')).toMatch(/ML is a .*, and only a lead releases a STOP\./)
+    await keys('back', 'leave')
+    expect(types()).toEqual(['job.taken-up', 'job.left'])
+  })
+
+  it('can be raised there: it is on record before the job is even taken up, and its cause is asked', async () => {
+    const { at, keys, types } = await desk(new Walk().toBore(), 'stop')
+    expect(types()).toEqual(['stop.raised', 'job.taken-up'])
+    expect(at.snapshot().state.left).toBe(false)
+    await keys('1', 'smells of gas', '?', 'leave')
+    expect(types()).toEqual(['stop.raised', 'job.taken-up', 'stop.explained', 'job.left'])
+  })
+})
+
+describe('what was found', () => {
+  it('is decided on after signing on, and the job closes with it', async () => {
+    const { at, keys, types } = await desk(withFinding(), 'dispose')
+    await keys('KH', '8314', '1', '1', 'KH', 'polished out', '8314')
+    expect(types()).toEqual([...['job.taken-up', 'person.signed-on', 'disposition.set', 'job.closed']])
+    expect(at.snapshot().state.closed).not.toBeNull()
+  })
+
+  it('goes on record with a wrong PIN before it as everywhere', async () => {
+    const { keys, types } = await desk(withFinding(), 'dispose')
+    await keys('KH', '1111')
+    expect(types()).toContain('pin.missed')
+  })
+})
+
+describe('a job that asks for work', () => {
+  it('takes a note of who signed on, and is left', async () => {
+    const { keys, types } = await desk(new Walk().toBore(), 'note')
+    await keys('KH', '8314', 'seen with the owner')
+    expect(types()).toEqual(['job.taken-up', 'person.signed-on', 'note.written', 'job.left'])
+  })
+
+  it('is left at once where nothing is asked of a lead, and nothing that is keyed is an answer', async () => {
+    const { session, keys, types } = await desk(new Walk().toBore(), 'dispose')
+    await keys('KH', '8314')
+    expect(types()).toEqual(['job.taken-up', 'person.signed-on', 'job.left'])
+    await keys('ALL OUT')
+    expect(session.snapshot().state.left).toBe(true)
+    expect(types()).not.toContain('people.clear')
+  })
+
+  it('hears no line at a question that came up under the keys and is not a lead’s', async () => {
+    const { session, keys, types } = await desk(new Walk().toBore(), 'note')
+    await session.hear('KH')
+    await session.hear('8314')
+    await session.hear('RO')
+    await keys('ALL OUT')
+    expect(types().slice(-1)).toEqual(['job.left'])
+    expect(types()).not.toContain('people.clear')
+  })
+
+  it('shows at the desk what came since, and no more', async () => {
+    const { at } = await desk(new Walk().toBore(), 'note')
+    expect(at.snapshot().shown.map((one) => one.kind === 'entry' && one.entry.type)).toEqual(['job.taken-up'])
+    expect(at.snapshot()).toBe(at.snapshot())
+  })
+})

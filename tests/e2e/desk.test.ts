@@ -1,0 +1,50 @@
+// A lead at the review on a terminal: acts by words, under the lock, and sees what changed.
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { jobStarter, logged, logPath, terminals } from '../helpers/pty.ts'
+
+const terminal = terminals()
+const jobAt = jobStarter(terminal)
+const types = (jobs: string) => logged(jobs).map(({ type }) => type)
+const review = (jobs: string) => terminal.start(['review', logPath(jobs), '--jobs', jobs])
+
+describe('a review on a terminal', () => {
+  it('writes nothing while the job is open elsewhere; then a STOP is raised, told and released there', async () => {
+    const { t, jobs } = await jobAt(['RO', '4071'])
+    const desk = review(jobs)
+    await desk.see('note; a number; help; leave.')
+    const before = readFileSync(logPath(jobs))
+    desk.send('stop\r')
+    await desk.see('The STOP is NOT on record')
+    expect(readFileSync(logPath(jobs))).toEqual(before)
+    await t.say('leave')
+    await t.ended()
+
+    desk.send('stop\r')
+    await desk.see('why was STOP called?')
+    expect(types(jobs)).toContain('stop.raised')
+    await desk.sayAll(['1', 'smells of gas', 'RO'])
+    await desk.see('release')
+    await desk.say('leave')
+    await desk.see('release, close, cause; a number; help; leave.')
+    await desk.see('under STOP')
+    desk.send('release\r')
+    await desk.see('Initials of the lead who releases it')
+    await desk.sayAll(['KH', 'tested again, none', '8314'])
+    await desk.see('note; a number; help; leave.')
+    await desk.see('Now open; was open, under STOP.')
+    expect(types(jobs).slice(-3)).toEqual(['job.taken-up', 'stop.released', 'job.left'])
+    expect(desk.text).not.toContain('8314')
+
+    // 40 columns and 15 rows are enough for all of it.
+    desk.resize({ cols: 40, rows: 15 })
+    desk.send('note\r')
+    await desk.see('Who is at the keyboard?')
+    await desk.sayAll(['KH', '8314', 'seen with the owner'])
+    await desk.see('note; a number')
+    expect(types(jobs).slice(-2)).toEqual(['note.written', 'job.left'])
+    desk.send('leave\r')
+    expect((await desk.ended()).code).toBe(3)
+    expect(desk.wipes).toBe(0)
+  })
+})

@@ -1,0 +1,33 @@
+// A lead at the desk: nothing is answered there that is not a lead's, and a STOP comes first.
+import { of } from './mutant.ts'
+
+export const DESK = [
+  ...of('app/desk', 'app/desk', [
+    {
+      rule: 'At the desk no line is heard at a question of the job that is not a lead’s.',
+      find: 'if (!isStop(line) && !isMakeSafe(line) && !isWithin && !goesOn(word, prompt)) return leave()',
+      into: '',
+      by: 'hears no line at a question that came up under the keys',
+    },
+    {
+      rule: 'At the desk a job that asks for work is left.',
+      find: 'if (!goesOn(word, prompt)) await leave()',
+      into: '',
+      by: 'takes a note of who signed on, and is left',
+    },
+    {
+      rule: 'A STOP keyed at the desk is on record before the job is taken up.',
+      find: "  if (word === 'stop') await session.hear('stop')\n",
+      into: '',
+      by: 'can be raised there: it is on record before the job is even taken up',
+    },
+  ]),
+  ...of('core/talk/desk-words', 'core/talk/desk-words', [
+    {
+      rule: 'Of a STOP that nobody may release no release is offered at the desk.',
+      find: '...(never === null',
+      into: '...(true',
+      by: 'under a STOP are those of the STOP, and no release where nobody may',
+    },
+  ]),
+]
