@@ -54,7 +54,7 @@ export async function driveScripted(
   const out = values.json === true ? { write: () => undefined } : process.stdout
   if (values.aloud === true) out.write('Answers from a file are not read aloud.\n')
   const run = {
-    style: sheetStyle(values, opened.record),
+    style: sheetStyle(values, opened.mark),
     out: { write: (text: string) => void out.write(text) },
     prompts: false,
     where: () => `Line ${at.line} of the answers`,
@@ -105,7 +105,7 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
     if (values.aloud === true) await opened.session.hear('aloud')
     if (canDraw(values)) {
       const { drawJob } = await import('../ui/draw-job.tsx')
-      const interrupted = await drawJob(opened.session, sheetStyle(values, opened.record))
+      const interrupted = await drawJob(opened.session, sheetStyle(values, opened.mark))
       await copiesDone(opened)
       const code = printEnding(opened, values)
       return interrupted ? EXIT.interrupted : code
@@ -118,7 +118,7 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
         ? keyedLines(opened)
         : createInterface({ input: process.stdin, terminal: false })
     const run = {
-      style: sheetStyle(values, opened.record, true),
+      style: sheetStyle(values, opened.mark, true),
       out: { write: (text: string) => void process.stdout.write(text) },
       prompts: true,
       echoed: process.stdin.isTTY === true,

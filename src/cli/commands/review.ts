@@ -4,6 +4,7 @@ import type { Definitions } from '../../core/job/definitions.ts'
 import { defsNow, type Editions } from '../../core/job/editions.ts'
 import type { Entry } from '../../core/job/entries.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
+import { markOf } from '../../core/job/paper.ts'
 import type { State } from '../../core/job/state.ts'
 import { clean } from '../../core/lib/text.ts'
 import { capital } from '../../core/lib/wording.ts'
@@ -49,7 +50,7 @@ export const reviewCommand: Command = {
       print(JSON.stringify({ ...reviewJson(review), head: check.isSound ? check.found.head : null }))
       return code
     }
-    const style = sheetStyle(values, review.record)
+    const style = sheetStyle(values, markOf(review))
     const item = text(values, 'item')
     if (item !== undefined) {
       printBlocks(itemAsked(reviewed, item, values), style)
@@ -158,7 +159,7 @@ function opened(
 
 function itemAsked({ editions, defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
   const number = /^[1-9]\d{0,3}$/.test(item.trim()) ? Number(item) : 0
-  const style = sheetStyle(values, review.record)
+  const style = sheetStyle(values, markOf(review))
   const blocks = rangeBlocks(review, item) ?? itemBlocks(defs, entries, review, number, style, editions)
   if (blocks !== null) return blocks
   const most = lastNumber(review)

@@ -6,11 +6,13 @@ import { assertNever } from '../lib/result.ts'
 import { keyOf } from './elsewhere.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
+import { foldPaper } from './fold-paper.ts'
 import { foldReading } from './fold-reading.ts'
 import { recordTakenIn } from './fold-record.ts'
 import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
+import { checkMark } from './paper.ts'
 import { allOf } from './seen.ts'
 import type { State } from './state.ts'
 
@@ -18,6 +20,18 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
   return {
     record: entry.record,
     job: entry.job,
+    paper:
+      entry.paper === true
+        ? {
+            mark: checkMark(entry.files),
+            rows: {},
+            unread: {},
+            last: null,
+            writers: [],
+            keyedBy: null,
+            comparedBy: null,
+          }
+        : null,
     scripted: entry.answers === 'script',
     seq: entry.seq,
     lastMs: readStamp(entry.at)?.ms ?? 0,
@@ -63,6 +77,10 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
 }
 
 export function fold(before: State, entry: Entry): State {
+  return foldPaper(foldEntry(before, entry), entry)
+}
+
+function foldEntry(before: State, entry: Entry): State {
   const state: State = {
     ...before,
     seq: entry.seq,
@@ -77,8 +95,12 @@ export function fold(before: State, entry: Entry): State {
     case 'step.objected':
     case 'note.written':
     case 'pin.fitted':
+    case 'paper.row':
+    case 'paper.signed':
     case 'readings.questioned':
       return state
+    case 'paper.unread':
+      return voided({ ...state, doubt: null }, entry.voids)
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }
     case 'person.came-on':

@@ -93,6 +93,10 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'come-on': 'short',
   'sign-off': 'short',
   'hand-over-to': 'short',
+  'sheet-sure': 'short',
+  'sheet-which': 'short',
+  'sheet-again': 'short',
+  'sheet-why': 'words',
 }
 
 export function takesOf({ kind }: Ask): 'words' | 'short' | 'secret' {
@@ -164,6 +168,11 @@ export function answers(defs: Definitions, prompt: Prompt, line: string): boolea
       return pickedFrom(prompt.options, line.trim()) !== undefined
     case 'clear':
       return spaced(line) === prompt.gate.step.clear_words
+    case 'sheet':
+      // A box is a time, a figure or a sign of its own; words at one are still heard as words.
+      return /^\s*(?:[-?]|\d)/.test(line)
+    case 'sheet-sign':
+      return isPerson(defs, line)
     case 'evidence':
       return isPerson(defs, line) || wordsAt(prompt.item).includes(spaced(line))
     default:
