@@ -23,8 +23,8 @@ export const PAPER = [
     },
     {
       rule: 'In a job from paper nothing counts as read or done at a machine.',
-      find: 'if (CARRIES.includes(body.type))',
-      into: 'if (carries && CARRIES.includes(body.type))',
+      find: "return carries ? null : 'in a job from paper it says",
+      into: "return carries || !isPaper || body.type === 'step.done' ? null : 'in a job from paper it says",
       by: 'reads no log in which they are mixed',
     },
     {
@@ -35,12 +35,6 @@ export const PAPER = [
     },
   ]),
   ...of('core/job/admit', 'core/job/paper', [
-    {
-      rule: 'What is keyed from a sheet comes into no live job.',
-      find: '  if (!mayCome(state.paper !== null, input))\n    return {',
-      into: '  if (state.paper !== null && !mayCome(true, input))\n    return {',
-      by: 'takes nothing from a sheet into a live job',
-    },
     {
       rule: 'A job from paper is held by no other, and looks at none.',
       find: 'const others = before.paper === null ? found : NO_OTHERS',
@@ -62,7 +56,7 @@ export const PAPER = [
       rule: 'A job from paper settles by rules of its own, which open nothing.',
       find: 'if (state.paper !== null) return settleSheet',
       into: 'if (state.paper !== null && state.left) return settleSheet',
-      by: 'comes to the verdict its figures come to, and closes once a lead compared it',
+      by: 'that cannot be is doubted, and nobody can measure again',
     },
   ]),
   ...of('core/job/paper-line', 'core/job/paper-line', [

@@ -19,6 +19,8 @@ export interface SheetBox {
   readonly takes: Takes
   /** What the sheet calls it. */
   readonly label: string
+  /** How it is keyed, where that is not told by what it takes. */
+  readonly how?: string
   readonly place?: Place
   readonly item?: Item
 }
@@ -34,26 +36,39 @@ export const FRONT = {
 
 /** The front page: what the sheet is, when, of which machine, who and with what. */
 export function frontBoxes(defs: Definitions): SheetBox[] {
-  const box = (row: string, takes: Takes, label: string): SheetBox => ({ placed: null, row, takes, label })
+  const box = (row: string, takes: Takes, label: string, how?: string): SheetBox => ({
+    placed: null,
+    row,
+    takes,
+    label,
+    ...(how === undefined ? {} : { how }),
+  })
   return [
-    box(FRONT.marks, 'words', 'Foot of each page: procedure, edition, check mark'),
+    box(FRONT.marks, 'words', 'Foot of each page', 'Procedure, edition and check mark, as they stand there'),
     box(FRONT.order, 'words', 'Job or work order'),
     box(FRONT.day, 'day', 'Begun, the day'),
-    box(FRONT.ended, 'words', 'Ended, day and time'),
+    box(FRONT.ended, 'words', 'Ended, day and time', 'As 2026-03-14 16:30; - where it is blank'),
     box(FRONT.plate, 'line', 'Plate on the cylinder, as read'),
-    box(FRONT.people, 'words', 'Who is on the job: all initials, a space between'),
-    ...defs.seats.map((seat) =>
-      box(`seat.${seat.id}`, 'words', `Read with: number of what is used for ${seat.for}`),
+    box(FRONT.people, 'words', 'Who is on the job', 'All initials of the list, a space between'),
+    ...defs.seats.map(({ id, kinds }) =>
+      box(
+        `seat.${id}`,
+        'words',
+        `Number of the ${list(
+          kinds.map((kind) => kind.replaceAll('_', ' ')),
+          'or',
+        )}`,
+      ),
     ),
   ]
 }
 
 /** The boxes at its end. Each is asked again until a line is blank, but for the signatures. */
 export const ENDS = [
-  { row: 'register', label: 'Register of what is temporary: one line of it' },
-  { row: 'stop', label: 'STOP: one line of it' },
-  { row: 'found', label: 'Found out of the ordinary: one line of it' },
-  { row: 'changes', label: 'Changes, corrections, what was left out: one line of it' },
+  { row: 'register', label: 'Register of what is temporary' },
+  { row: 'stop', label: 'STOP' },
+  { row: 'found', label: 'Found out of the ordinary' },
+  { row: 'changes', label: 'Changes, corrections, what was left out' },
 ] as const
 
 export const SIGNED_BY = [

@@ -1,11 +1,9 @@
 // What stands on a paper sheet, as entries of the job it is keyed into.
-import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { itemByKey } from '../job/gate.ts'
-import { itemLabel } from '../job/item-label.ts'
 import { NOT_ENFORCED_BY, type OnSheet, UNREAD_TEXT } from '../job/paper.ts'
-import { ENDS, FRONT, frontBoxes, keyOfCopy, SIGNED_BY } from '../job/paper-rows.ts'
 import { placeName, placeNumber } from '../talk/names.ts'
+import { boxName } from '../talk/sheet-names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 
@@ -22,7 +20,7 @@ export function paperBlock(defs: Definitions, entry: OfPaper, margin: string, ri
         right,
         rows: [
           row(
-            `${rowName(defs, entry)}: ${says === null ? 'BLANK on the sheet' : says === '' ? 'signed' : says}`,
+            `${boxName(defs, entry)}: ${says === null ? 'BLANK on the sheet' : says === '' ? 'signed' : says}`,
             says === null ? 'caution' : 'plain',
           ),
           ...backRows(entry.paper),
@@ -77,31 +75,4 @@ export function backRows(paper: OnSheet | undefined): Row[] {
       ? [row('  its time is before the line above it: it is what the sheet says', 'caution')]
       : []),
   ]
-}
-
-/** The name of a box as the sheet has it. */
-export function rowName(defs: Definitions, { step, row: id }: { step: string | null; row: string }): string {
-  if (step === null) {
-    const plain = id.replace(/\.\d+$/, '')
-    const known = [...frontBoxes(defs), ...ENDS, ...SIGNED_BY].find(
-      (one) => one.row === id || one.row === plain,
-    )
-    return known?.label.replace(/: one line of it$/, '') ?? FRONT.order
-  }
-  const placed = stepById(defs, step)
-  if (placed.step.kind === 'gate') {
-    const item = itemByKey(defs, asKind(placed, 'gate'), keyOfCopy(id))
-    const copy = /#(\d+)$/.exec(id)?.[1]
-    if (keyOfCopy(id) === 'copy') return 'Another copy of this page'
-    return `${item === null ? id : itemLabel(defs, item)}${copy === undefined ? '' : `, copy ${copy}`}`
-  }
-  if (placed.step.kind === 'read' && id.startsWith(`${step}.`)) return placeName(defs, step, id)
-  const names: Readonly<Record<string, string>> = {
-    done: placed.step.title,
-    instrument: `${placed.step.title}, instrument number`,
-    verdict: `${placed.step.title}, worked out by hand`,
-    decision: `${placed.step.title}, decided on the sheet`,
-    point: `${placed.step.title}, inspection point`,
-  }
-  return names[id] ?? id
 }

@@ -47,8 +47,6 @@ export function sheetView(defs: Definitions, state: State, prompt: SheetPrompt):
   }
 }
 
-const AT_LINE = 'time and initials, as 06:52 RO; - for what is blank'
-
 const HOW: Readonly<Record<SheetBox['takes'], string>> = {
   words: 'As it stands; - where it is blank',
   copy: '1 there is one, filled in again; - there is none',
@@ -56,7 +54,7 @@ const HOW: Readonly<Record<SheetBox['takes'], string>> = {
   line: 'Time, initials, then what it says, as 06:52 RO L-101; - alone where all of it is blank',
   done: 'Time and initials, as 06:52 RO; - where the box is blank',
   seen: 'Time, initials and the number ticked, as 06:52 RO 1; - where nothing is',
-  place: `The line of its figures: ${AT_LINE}`,
+  place: 'As 06:52 RO, its figures after that; - for what is blank',
   figure: 'As it stands; - for blank, ? where it cannot be read',
 }
 
@@ -70,7 +68,8 @@ function boxView(defs: Definitions, state: State, box: SheetBox): Partial<Prompt
   if (takes === 'figure') return { ...base, ...figureView(defs, state, box) }
   const list = takes === 'seen' && placed !== null ? observeRows(asKind(placed, 'observe').step) : []
   const untick = placed?.step.kind === 'confirm' ? [row('Signed and not ticked: 06:52 RO not ticked')] : []
-  return { ...base, ask: [...list, row(`${label}`, 'strong'), row(HOW[takes], 'faint'), ...untick] }
+  const asked = takes === 'place' ? `Time and initials of the line: ${label}` : label
+  return { ...base, ask: [...list, ...untick, row(asked, 'strong'), row(box.how ?? HOW[takes], 'faint')] }
 }
 
 function figureView(defs: Definitions, state: State, { placed, place }: SheetBox): Partial<PromptView> {

@@ -6,6 +6,7 @@ import { UNREAD_TEXT } from '../job/paper.ts'
 import { type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, signing, voidWarning } from './heard.ts'
 import { bareReading, placeName, placeNumber } from './names.ts'
+import { boxName } from './sheet-names.ts'
 import type { Word } from './words.ts'
 
 export interface SheetKeyed {
@@ -88,15 +89,11 @@ const MOST = 40
 function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
   const { paper } = state
   if (paper === null) return []
-  const titleOf = (step: string | null) => {
-    const placed = defs.steps.find(({ id }) => id === step)
-    return placed === undefined ? 'front or end' : `${placed.number} ${placed.step.title}`
-  }
   const rows = Object.values(paper.rows).map(({ seq, step, row, text, time, who }) => ({
     seq,
     step,
     isAsked: step !== null && row === 'done' && state.done[step] !== undefined,
-    text: `${titleOf(step)}, ${row.replaceAll('_', ' ')}: ${text === null ? 'blank' : [time, who, text].filter((one) => one !== null && one !== '').join(' ')}`,
+    text: `${numberOf(defs, step)}${boxName(defs, { step, row })}: ${text === null ? 'blank' : [time, who, text].filter((one) => one !== null && one !== '').join(' ')}`,
   }))
   const readings = Object.values(state.readings)
     .flat()
@@ -119,6 +116,12 @@ function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
       }
     })
   return [...rows, ...readings, ...unread].sort((a, b) => b.seq - a.seq)
+}
+
+/** `7 `; nothing for the front and the end. */
+function numberOf(defs: Definitions, step: string | null): string {
+  const placed = defs.steps.find(({ id }) => id === step)
+  return placed === undefined ? '' : `${placed.number} `
 }
 
 export function hearSheetAnswer(defs: Definitions, state: State, question: SheetAsk, line: string): Heard {

@@ -67,7 +67,7 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'findings':
       return `Asked is the number of a finding, ${upTo(prompt.open.length)}: a lead decides about it.`
     case 'sheet':
-      return `Asked is what stands on the sheet: ${prompt.box.label}.`
+      return `Asked is what stands on the sheet: ${prompt.box.label.replace(/\.$/, '')}.`
     case 'sheet-doubt':
       return 'Asked is 1, 2 or 3: what becomes of the figure that is doubted.'
     case 'sheet-sign':

@@ -108,6 +108,10 @@ describe('the wall between paper and live work', () => {
     expect(fromDisk(renumbered([...sheet.entries, ...opened]))).toMatchObject({ ok: false })
     expect(fromDisk(renumbered([...live.entries, ...row]))).toMatchObject({ ok: false })
     expect(fromDisk(renumbered([...live.entries, ...done]))).toMatchObject({ ok: false })
+    // Nor what was done at a machine, without what stands beside it on a sheet.
+    const brief = live.entries.filter((e) => e.type === 'step.done')
+    expect(brief).toHaveLength(1)
+    expect(fromDisk(renumbered([...sheet.entries, ...brief]))).toMatchObject({ ok: false })
     // Nor one that was made live, or into paper, at its first line.
     const [first, ...rest] = sheet.entries
     if (first?.type !== 'job.opened') throw new Error('not opened')

@@ -12,8 +12,8 @@ import { paperGates } from '../../job/paper-gate.ts'
 import { ENDS, FRONT, SIGNED_BY } from '../../job/paper-rows.ts'
 import { standingVerdict } from '../../job/state.ts'
 import { list } from '../../lib/wording.ts'
-import { rowName } from '../../sheet/from-paper-block.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
+import { boxName } from '../../talk/sheet-names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, count, type Look, named, sentence } from '../look.ts'
 
@@ -162,7 +162,7 @@ function ends(look: Look, paper: PaperState): Of[] {
   const ended = rowOf(paper, null, FRONT.ended)
   return [
     ...lines.map((one) => ({
-      what: `${rowName(look.defs, one)}: ${one.text ?? ''}`,
+      what: `${boxName(look.defs, one)}: ${one.text ?? ''}`,
       sentences: [`${beside(one)}.`],
       entries: [one.seq],
       open: false,
@@ -216,7 +216,7 @@ function blanks({ defs, state }: Look, paper: PaperState): Of[] {
       : [
           {
             what: `${count(boxes.length, 'box', 'boxes')} blank on the sheet`,
-            sentences: boxes.map((one) => `${rowName(defs, one)}.`),
+            sentences: boxes.map((one) => `${boxName(defs, one)}.`),
             entries: boxes.map(({ seq }) => seq),
             open: false,
           },
@@ -259,7 +259,7 @@ function putRight(look: Look): Of[] {
     const was = old?.type === 'paper.row' ? (old.says ?? 'blank') : '?'
     return [
       {
-        what: `${rowName(look.defs, entry)}: ${was}, now ${entry.says ?? 'blank'}, ${byWhom(look, entry)}`,
+        what: `${boxName(look.defs, entry)}: ${was}, now ${entry.says ?? 'blank'}, ${byWhom(look, entry)}`,
         sentences: [sentence(`Keyed wrong: ${entry.why ?? ''}`)],
         entries: [entry.of, entry.seq],
         open: false,
