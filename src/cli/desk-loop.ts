@@ -1,6 +1,7 @@
 // The review as a lead works with it: read, act by a word, and read again what it came to. Drawn a screen at a time, or in lines.
 import process from 'node:process'
 import { createInterface } from 'node:readline'
+import { markOf } from '../core/job/paper.ts'
 import { changedLines } from '../core/review/changed.ts'
 import { lastNumber, screenLines, wholeBlocks } from '../core/review/page.ts'
 import { type Block, layOut, plainText, type Row, row, type SheetStyle } from '../core/sheet/block.ts'
@@ -34,7 +35,7 @@ export async function deskOnScreen(values: Values, read: () => Read): Promise<nu
     const at = now
     let word: string | null = null
     const interrupted = await drawPages({
-      style: sheetStyle(values, review.record),
+      style: sheetStyle(values, markOf(review)),
       numbers: most === 0 ? null : `1 to ${most}`,
       home: (style, rows) => {
         const above = toldLines(told, style, rows)
@@ -79,7 +80,7 @@ const LEAVING: readonly string[] = ['0', 'leave', 'q', 'quit', 'exit']
 export async function deskInLines(values: Values, read: () => Read): Promise<number> {
   const piped = process.stdin.isTTY === true ? undefined : pipedLines()
   let now = read()
-  const style = sheetStyle(values, now.review.record)
+  const style = sheetStyle(values, markOf(now.review))
   const say = (rows: readonly Row[]) => printBlocks([{ margin: '', rows }], style)
   printWhole(now, style)
   for (;;) {

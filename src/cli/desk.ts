@@ -62,7 +62,7 @@ async function act(
   word: DeskWord,
   piped: AsyncIterable<string> | undefined,
 ): Promise<Acted> {
-  const { session, record } = opened
+  const { session, mark } = opened
   const isClosed = session.snapshot().state.closed !== null
   if (word === 'remark' || isClosed) {
     if (word === 'stop') return told(CLOSED_STOP)
@@ -72,7 +72,7 @@ async function act(
   }
   const before = session.snapshot().state.seq
   const desk = await openDesk(session, word)
-  const interrupted = (await keyedBy({ session: desk, record }, values, piped)) === true
+  const interrupted = (await keyedBy({ session: desk, mark }, values, piped)) === true
   const { state } = session.snapshot()
   // No line came any more: nobody is at it.
   if (state.closed === null && !state.left) await session.bring({ do: 'leave' })

@@ -55,7 +55,7 @@ export async function driveScripted(
   const out = values.json === true ? { write: () => undefined } : process.stdout
   if (values.aloud === true) out.write('Answers from a file are not read aloud.\n')
   const run = {
-    style: sheetStyle(values, opened.record),
+    style: sheetStyle(values, opened.mark),
     out: { write: (text: string) => void out.write(text) },
     prompts: false,
     where: () => `Line ${at.line} of the answers`,
@@ -118,14 +118,14 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
  * null. `piped`: lines that are read already by whoever calls.
  */
 export async function keyedBy(
-  opened: Pick<OpenedJob, 'session' | 'record'>,
+  opened: Pick<OpenedJob, 'session' | 'mark'>,
   values: Values,
   piped?: AsyncIterable<string>,
 ): Promise<boolean | null> {
-  const { session, record } = opened
+  const { session, mark } = opened
   if (piped === undefined && canDraw(values)) {
     const { drawJob } = await import('../ui/draw-job.tsx')
-    const interrupted = await drawJob(session, sheetStyle(values, record))
+    const interrupted = await drawJob(session, sheetStyle(values, mark))
     await copiesDone(session)
     return interrupted
   }
@@ -136,7 +136,7 @@ export async function keyedBy(
   const lines =
     piped ?? (isTerminal ? keyedLines(session) : createInterface({ input: process.stdin, terminal: false }))
   const run = {
-    style: sheetStyle(values, record, true),
+    style: sheetStyle(values, mark, true),
     out: { write: (text: string) => void process.stdout.write(text) },
     prompts: true,
     echoed: isTerminal,

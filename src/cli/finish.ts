@@ -96,15 +96,15 @@ function governsLines({ defs, session }: OpenedJob): string[] {
 
 /** To be copied, so nothing breaks it but the edge of the screen. */
 export function resumeLine(
-  { session, record }: OpenedJob,
+  { session, mark }: OpenedJob,
   values: Values,
-  style = sheetStyle(values, record),
+  style = sheetStyle(values, mark),
 ): string {
   const where = text(values, 'jobs')
   const folder =
     where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
   const again = `take it up again with: ${calledAs()} resume ${session.snapshot().state.job}${folder}`
-  return style.linear === true ? marked(again, style) : `${record}  ${again}`
+  return style.linear === true ? marked(again, style) : `${mark}  ${again}`
 }
 
 /** `linear`: as people hear it. */
@@ -116,7 +116,7 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
     const [only, ...more] = ending.dispositions
     const done = only === undefined || more.length > 0 ? '' : `, ${only.choice} by ${only.by}`
     const open = ending.dispositions.filter((d) => d.open).length
-    const style = sheetStyle(values, opened.record, linear)
+    const style = sheetStyle(values, opened.mark, linear)
     const said = (text: string, tone: 'plain' | 'strong' = 'plain') =>
       print(blockText({ margin: '', rows: [row(text, tone)] }, style))
     print('')
@@ -139,10 +139,10 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
         said(`  ${about}: ${word}, ${choice} by ${by}`)
     if (open > 0) said(`${radioOpen(open)}.`, 'strong')
     if (style.linear === true) print(marked(`Log: ${ending.path}`, style))
-    else for (const line of logLines(opened.record, ending.path, columnsOf(process.stdout))) print(line)
+    else for (const line of logLines(opened.mark, ending.path, columnsOf(process.stdout))) print(line)
     const number = checkNumberLines(ending.head)
     if (style.linear === true) print(marked(number.map((line) => line.trim()).join(' '), style))
-    else for (const line of number) print(`${opened.record}  ${line}`)
+    else for (const line of number) print(`${opened.mark}  ${line}`)
     said(KEEP_ELSEWHERE)
     if (!ending.finished) print(resumeLine(opened, values, style))
   }

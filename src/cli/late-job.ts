@@ -24,7 +24,7 @@ export function lateJob(file: JobFile): OpenedJob {
 
 /** What was added since `before`, or why nothing was; the head, which is another now. */
 export function finishLate(
-  { session, defs, record, path, journal }: OpenedJob,
+  { session, defs, record, mark, path, journal }: OpenedJob,
   values: Values,
   before: number,
   refused: string | null,
@@ -33,13 +33,13 @@ export function finishLate(
   if (values.json === true)
     print(JSON.stringify({ job: state.job, record, path, refused, head: journal.head() }))
   else {
-    const style = sheetStyle(values, record)
+    const style = sheetStyle(values, mark)
     for (const one of shown.slice(before))
       if (one.kind === 'entry')
         for (const block of entryBlocks(defs, one.state, one.entry, style))
           print(plainText(layOut(block, style)))
     if (refused !== null) print(plainText(layOut({ margin: '', rows: [row(refused, 'caution')] }, style)))
-    print(`${record}  head  ${journal.head()}`)
+    print(`${mark}  head  ${journal.head()}`)
   }
   return refused === null ? EXIT.done : EXIT.checkFailed
 }

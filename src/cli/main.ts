@@ -14,6 +14,7 @@ import { computeCommand } from './commands/compute.ts'
 import { doubtCommand } from './commands/doubt.ts'
 import { historyCommand } from './commands/history.ts'
 import { jobsCommand } from './commands/jobs.ts'
+import { keyInCommand } from './commands/key-in.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
 import { remarkCommand } from './commands/remark.ts'
@@ -51,6 +52,7 @@ const COMMANDS: readonly Command[] = [
   kitCommand,
   briefingCommand,
   sheetCommand,
+  keyInCommand,
   checkCommand,
   computeCommand,
   pinCommand,

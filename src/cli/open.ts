@@ -12,6 +12,7 @@ import { asOpened, defsNow, type Editions } from '../core/job/editions.ts'
 import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
+import { markOf, type RecordMark } from '../core/job/paper.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
 import { type Instant, stamp } from '../core/lib/instant.ts'
 import { assertNever } from '../core/lib/result.ts'
@@ -36,6 +37,8 @@ export interface OpenedJob {
   readonly path: string
   readonly defs: Definitions
   readonly record: RecordKind
+  /** The word on each line of it. */
+  readonly mark: RecordMark
   readonly clock: Clock
 }
 
@@ -48,6 +51,8 @@ export interface NewJob {
   readonly clock: Clock
   readonly clockKind: 'system' | 'set'
   readonly answers: 'person' | 'script'
+  /** Keyed in from a paper sheet. */
+  readonly paper?: true
 }
 
 export async function startJob(wanted: NewJob): Promise<OpenedJob> {
@@ -64,6 +69,7 @@ export async function startJob(wanted: NewJob): Promise<OpenedJob> {
       clock: wanted.clockKind,
       answers: wanted.answers,
       files,
+      ...(wanted.paper === undefined ? {} : { paper: wanted.paper }),
     }
     const opened = openJob(defs, opening, () => why)
     if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
@@ -71,7 +77,8 @@ export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   }
   // What else stands against it is said before minutes of searching, and the job begins when they are over.
   if (record === 'REAL') openedAt(wanted.clock.now(), null)
-  const why = record === 'REAL' ? await unproved(defs, files) : null
+  // Of a sheet keyed in no gate ever opens, so there is none to search.
+  const why = record === 'REAL' && wanted.paper === undefined ? await unproved(defs, files) : null
   const now = wanted.clock.now()
   const opening = openedAt(now, why)
   const { job } = opening
@@ -151,7 +158,7 @@ function running(path: string, editions: Editions, journal: OpenJournal, clock: 
           },
         }),
   })
-  return { session, journal, path, defs, record: state.record, clock }
+  return { session, journal, path, defs, record: state.record, mark: markOf(state), clock }
 }
 
 /** The definitions that count at the end of a log. @throws UserError (exit 4) when its entries are not this job's. */
@@ -173,9 +180,12 @@ export function editionsOf(path: string, entries: readonly Entry[]): Editions {
 }
 
 /** The definitions of a job that is not opened. @throws UserError when its files cannot be used, or not together. */
-export function definitionsToRead(procedurePath: string, machinePath: string): Definitions {
+export function filesToRead(
+  procedurePath: string,
+  machinePath: string,
+): { readonly files: readonly FileCopy[]; readonly defs: Definitions } {
   const { files, paths } = readJobFiles(procedurePath, machinePath)
-  return definitionsOrProblem(files, paths)
+  return { files, defs: definitionsOrProblem(files, paths) }
 }
 
 /** The definitions of files as a new job takes them. @throws UserError when they cannot be used, or not together. */

@@ -39,7 +39,7 @@ const PERMIT_ROOM = 260
 const STEP_ROOM = 110
 
 export async function sheetPdf(sheet: BlankSheet, fonts: Fonts, size: PaperSize): Promise<Buffer> {
-  const { record, title, procedure, machine, day } = sheet
+  const { record, title, procedure, machine, day, mark } = sheet
   const about = {
     title: `${record}: blank sheet, ${title}`,
     subject: `${procedure}; ${machine}`,
@@ -48,7 +48,7 @@ export async function sheetPdf(sheet: BlankSheet, fonts: Fonts, size: PaperSize)
   const edges = {
     record,
     title: `Blank sheet. ${title}`,
-    foot: `${machine}; procedure ${procedure}`,
+    foot: `${machine}; procedure ${procedure}; check mark ${mark}`,
     small: `printed for ${day}; ${NOT_ENFORCED}`,
   }
   return writtenPdf(about, fonts, size, (doc) => {

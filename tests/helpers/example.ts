@@ -90,7 +90,12 @@ export class Walk {
   /** What a look at the folder finds. */
   others: () => Others = () => NO_OTHERS
 
-  constructor(defs: Definitions = unchanged(), record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE') {
+  /** `paper`: a filled-in sheet is keyed in. */
+  constructor(
+    defs: Definitions = unchanged(),
+    record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE',
+    more: { readonly paper?: true } = {},
+  ) {
     this.engine = { defs, version: 'test' }
     const opened = openJob(defs, {
       record,
@@ -100,6 +105,7 @@ export class Walk {
       clock: 'set',
       answers: 'script',
       files: FILES,
+      ...more,
     })
     if (!opened.ok) throw new Error(opened.error.say)
     const first: Entry = { ...opened.value, seq: 0, at: stamp(START) }

@@ -17,6 +17,7 @@ import { JOURNAL } from './journal.ts'
 import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
 import { OVER_TIME } from './over-time.ts'
+import { PAPER } from './paper.ts'
 import { PEOPLE } from './people.ts'
 import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
@@ -59,4 +60,5 @@ export const MUTANTS = [
   ...BLANK,
   ...ALOUD,
   ...SEARCH,
+  ...PAPER,
 ]

@@ -11,7 +11,7 @@ import { shippedDefs } from '../helpers/shipped-jobs.ts'
 
 const fonts = readFonts()
 const defs = exampleDefs()
-const sheet = blankOf(defs, kitOf(defs, '2026-03-14'), 'EXAMPLE')
+const sheet = blankOf(defs, kitOf(defs, '2026-03-14'), 'EXAMPLE', [])
 
 function textsOf(piece: BlankPiece): readonly string[] {
   switch (piece.is) {
@@ -172,7 +172,7 @@ describe('a hostile blank sheet', () => {
 describe('a sheet of many hold points', () => {
   it('has each in its frame, with every line of evidence, on either machine', async () => {
     const rg27 = shippedDefs('open-cylinder.yaml', 'rg-27')
-    const made = blankOf(rg27, kitOf(rg27, '2026-03-14'), 'EXAMPLE')
+    const made = blankOf(rg27, kitOf(rg27, '2026-03-14'), 'EXAMPLE', [])
     const { pages } = await readPdf(await sheetPdf(made, fonts, 'a4'))
     const all = pages.map(textOf).join('')
     const gates = rg27.steps.flatMap(({ step }) => (step.kind === 'gate' ? [step] : []))

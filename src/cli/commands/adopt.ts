@@ -173,8 +173,8 @@ function listRows({ figures, not }: LeftFigures, without: readonly number[]): Ro
   ]
 }
 
-function say({ record }: OpenedJob, values: Values, rows: readonly Row[]): void {
-  print(plainText(layOut({ margin: '', rows }, sheetStyle(values, record))))
+function say({ mark }: OpenedJob, values: Values, rows: readonly Row[]): void {
+  print(plainText(layOut({ margin: '', rows }, sheetStyle(values, mark))))
 }
 
 /** @throws UserError for what is no number of the list. */

@@ -2,6 +2,7 @@
 
 import { replay } from '../../app/replay.ts'
 import type { RecordKind } from '../../core/job/definitions.ts'
+import { markOf, type RecordMark } from '../../core/job/paper.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
 import { standingOf } from '../../core/talk/standing.ts'
@@ -30,9 +31,9 @@ export const jobsCommand: Command = {
       for (const [i, job] of list.entries()) {
         if (i > 0) print('')
         // An id is to be copied: nothing breaks it but the edge of the screen.
-        print(`${job.record.padEnd(8)}  ${job.job}`)
+        print(`${job.mark.padEnd(8)}  ${job.job}`)
         const rows = [...aboutLines(job), ...job.left].map((line) => row(line))
-        print(blockText({ margin: '', rows }, sheetStyle(values, job.record)))
+        print(blockText({ margin: '', rows }, sheetStyle(values, job.mark)))
       }
     if (list.some(({ damaged }) => damaged !== null)) return EXIT.fileProblem
     return list.some(({ torn }) => torn !== null) ? EXIT.checkFailed : EXIT.done
@@ -42,6 +43,8 @@ export const jobsCommand: Command = {
 export interface JobSummary {
   readonly job: string
   readonly record: RecordKind
+  /** The word on each line of it. */
+  readonly mark: RecordMark
   readonly path: string
   /** Entries that could be read. */
   readonly entries: number
@@ -71,6 +74,7 @@ export function summary(file: JobFile): JobSummary {
         : `DAMAGED at line ${fault.line}: ${fault.behind} behind it not read; up to it ${standingOf(state)}`
     return {
       ...base,
+      mark: markOf(state),
       entries: entries.length,
       standing,
       machine: machineIn(entries),
@@ -87,6 +91,7 @@ export function summary(file: JobFile): JobSummary {
     if (!(error instanceof UserError)) throw error
     return {
       ...base,
+      mark: file.record,
       entries: 0,
       standing: asCalled('DAMAGED: not a line can be read. barover verify says what could be checked'),
       machine: null,

@@ -9,7 +9,7 @@ import { findProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED, text, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
-import { definitionsToRead } from '../open.ts'
+import { filesToRead } from '../open.ts'
 import { print, sheetStyle } from '../terminal.ts'
 
 /** Options of commands that look at a job before it is opened. */
@@ -44,6 +44,11 @@ export const kitCommand: Command = {
 
 /** @throws UserError when no machine is given or the files cannot be used. */
 export function definitionsFor(command: string, procedure: string | undefined, values: Values) {
+  return filesFor(command, procedure, values).defs
+}
+
+/** The same with the files they were read from. */
+export function filesFor(command: string, procedure: string | undefined, values: Values) {
   const machine = text(values, 'machine')
   if (machine === undefined || procedure === undefined) {
     throw new UserError(
@@ -52,7 +57,7 @@ export function definitionsFor(command: string, procedure: string | undefined, v
       `barover ${command} --help`,
     )
   }
-  return definitionsToRead(findProcedure(procedure), machine)
+  return filesToRead(findProcedure(procedure), machine)
 }
 
 /** Today, or the day of a time or a day given. @throws UserError for anything else. */

@@ -1,6 +1,7 @@
 // barover report: a job as a document that stands on its own. It reads the log and what lies beside it, and changes neither.
 import process from 'node:process'
 import { sizeText } from '../../core/job/attachment.ts'
+import { markOf } from '../../core/job/paper.ts'
 import type { Report } from '../../core/report/schema.ts'
 import { findJob, type JobFile } from '../../node/job-folder.ts'
 import { tornText } from '../../node/journal/examine.ts'
@@ -73,8 +74,8 @@ export const reportCommand: Command = {
     if (out === null) process.stdout.write(bytes)
     else {
       writeOutFile({ ...out, bytes })
-      print(`${report.record}  written  ${out.path}, ${sizeText(bytes.length)}`)
-      print(`${report.record}  head     ${report.head}`)
+      print(`${markOf(report)}  written  ${out.path}, ${sizeText(bytes.length)}`)
+      print(`${markOf(report)}  head     ${report.head}`)
     }
     return check.isWhole ? exitCodeOf(state) : EXIT.checkFailed
   },

@@ -63,7 +63,7 @@ export function refuseScripted({ record, journal }: OpenedJob, isScript: boolean
 }
 
 /** A log cut off at a line's end looks the same to itself: only whoever noted a head or a count can tell. */
-function tellFrom({ journal, record }: OpenedJob, values: Values): void {
+function tellFrom({ journal, mark }: OpenedJob, values: Values): void {
   const { entries, torn } = journal
   const last = entries[entries.length - 1]?.at ?? ''
   const said = [
@@ -72,7 +72,7 @@ function tellFrom({ journal, record }: OpenedJob, values: Values): void {
     ...headGroups(journal.head()),
     asCalled('If another one was noted for the end of it, lines were cut off: barover verify --head.'),
   ]
-  print(blockText({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, record)))
+  print(blockText({ margin: '', rows: said.map((line) => row(line)) }, sheetStyle(values, mark)))
 }
 
 /** A clock that was set by hand carries on a minute after the last entry; any other job has the machine's own clock. */

@@ -1,5 +1,6 @@
 // barover review: what a lead who was not there has to know of a job, worst first, and what they do about it from there. By itself
 // it reads and writes nothing: only a word that is keyed opens the log.
+import { markOf } from '../../core/job/paper.ts'
 import type { State } from '../../core/job/state.ts'
 import { entryAlone, itemBlocks } from '../../core/review/item.ts'
 import { reviewJson } from '../../core/review/json.ts'
@@ -51,7 +52,7 @@ export const reviewCommand: Command = {
     if (canDraw(values)) return deskOnScreen(values, read)
     if (isListened(values) || values.act === true) return deskInLines(values, read)
     const { defs, review, state, code } = read()
-    const style = sheetStyle(values, review.record)
+    const style = sheetStyle(values, markOf(review))
     printBlocks(wholeBlocks(defs, review, state, style), style)
     return code
   },
@@ -60,7 +61,7 @@ export const reviewCommand: Command = {
 function printed(values: Values, reviewed: Read, item: string | undefined): number {
   const { review, code, head } = reviewed
   if (values.json === true) print(JSON.stringify({ ...reviewJson(review), head }))
-  else printBlocks(itemAsked(reviewed, item ?? '', values), sheetStyle(values, review.record))
+  else printBlocks(itemAsked(reviewed, item ?? '', values), sheetStyle(values, markOf(review)))
   return code
 }
 
@@ -72,7 +73,7 @@ function codeOf(check: LogCheck, state: State): number {
 
 function itemAsked({ editions, defs, entries, review }: Reviewed, item: string, values: Values): Block[] {
   const number = /^[1-9]\d{0,3}$/.test(item.trim()) ? Number(item) : 0
-  const style = sheetStyle(values, review.record)
+  const style = sheetStyle(values, markOf(review))
   const [, seq] = /^entry\s+(\d{1,6})$/i.exec(item.trim()) ?? []
   const blocks =
     rangeBlocks(review, item) ??

@@ -51,14 +51,17 @@ export interface RunRequest {
   readonly procedure: string
   readonly machine: string
   readonly values: Values
+  /** A filled-in sheet is keyed in. */
+  readonly paper?: true
 }
 
-export async function runJob({ procedure, machine, values }: RunRequest): Promise<number> {
+export async function runJob({ procedure, machine, values, paper }: RunRequest): Promise<number> {
   const base = {
     procedurePath: findProcedure(procedure),
     machinePath: machine,
     jobs: jobsFolder(values),
     record: recordFrom(text(values, 'as')),
+    ...(paper === undefined ? {} : { paper }),
   }
   const answers = text(values, 'answers')
   const set = clockFrom(text(values, 'clock'))
@@ -71,7 +74,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
       answers: person ? 'person' : 'script',
     })
     await opened.session.look()
-    sayKit(opened, values, !canDraw(values))
+    if (paper === undefined) sayKit(opened, values, !canDraw(values))
     return drivePerson(opened, values)
   }
   const lines = answersFrom(answers)
@@ -85,7 +88,7 @@ export async function runJob({ procedure, machine, values }: RunRequest): Promis
     answers: 'script',
   })
   await opened.session.look()
-  sayKit(opened, values)
+  if (paper === undefined) sayKit(opened, values)
   return driveScripted(opened, lines, stepped, values)
 }
 

@@ -7,7 +7,7 @@ import { UserError } from '../../node/user-error.ts'
 import { type Command, text } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { print } from '../terminal.ts'
-import { BEFORE_A_JOB, dayFrom, definitionsFor } from './kit.ts'
+import { BEFORE_A_JOB, dayFrom, filesFor } from './kit.ts'
 import { outFrom, PAPER, paperFrom } from './report.ts'
 import { recordFrom } from './run.ts'
 
@@ -36,11 +36,11 @@ export const sheetCommand: Command = {
     if (out !== null) checkOutFile(out)
     const asked = recordFrom(text(values, 'as'))
     const day = dayFrom(text(values, 'clock'))
-    const defs = definitionsFor('sheet', procedure, values)
+    const { files, defs } = filesFor('sheet', procedure, values)
     const { blankOf, blankRecord } = await import('../../core/blank/index.ts')
     const record = blankRecord(defs, asked)
     if (!record.ok) throw new UserError(record.error.say, EXIT.checkFailed)
-    const sheet = blankOf(defs, kitOf(defs, day), record.value)
+    const sheet = blankOf(defs, kitOf(defs, day), record.value, files)
     const { readFonts, sheetPdf } = await import('../../report/index.ts')
     const bytes = await sheetPdf(sheet, readFonts(), paper)
     if (out === null) process.stdout.write(bytes)
@@ -48,6 +48,7 @@ export const sheetCommand: Command = {
       writeOutFile({ ...out, bytes })
       print(`${sheet.record}  written  ${out.path}, ${sizeText(bytes.length)}`)
       print(`${sheet.record}  ${sheet.procedure}; ${sheet.machine}; printed for ${sheet.day}`)
+      print(`${sheet.record}  check mark ${sheet.mark}; barover key-in takes it once it is filled in`)
       print(`${sheet.record}  HOLD POINTS ON PAPER ARE NOT ENFORCED BY BAROVER.`)
     }
     return EXIT.done

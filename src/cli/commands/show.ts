@@ -5,6 +5,7 @@ import { changedVerdicts, replay } from '../../app/replay.ts'
 import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
+import { markOf, NOT_ENFORCED_BY } from '../../core/job/paper.ts'
 import { type Block, layOut, plainText, row, type SheetStyle } from '../../core/sheet/block.ts'
 import { blockText, marked } from '../../core/sheet/linear.ts'
 import { entryBlocks, markedVoid } from '../../core/sheet/shown-block.ts'
@@ -51,6 +52,7 @@ export const showCommand: Command = {
         JSON.stringify({
           job: state.job,
           record: state.record,
+          ...(state.paper === null ? {} : { fromPaper: NOT_ENFORCED_BY }),
           closed: state.closed,
           fellFrom: state.fellFrom,
           head,
@@ -62,6 +64,7 @@ export const showCommand: Command = {
       return code
     }
     const cautions = [
+      ...(state.paper === null ? [] : [row(`From paper: ${NOT_ENFORCED_BY}.`, 'caution')]),
       ...(broken === null
         ? []
         : [row(`THE LOG IS NOT SOUND: ${broken} What follows is of the lines before it.`, 'caution')]),
@@ -110,7 +113,7 @@ export const showCommand: Command = {
       values.handover === true
         ? 'HAND-OVER'
         : `${defs.machine.machine}  ${defs.procedure.title}: ${standingOf(state)}`
-    return await shownOn(values, state.record, code, {
+    return await shownOn(values, markOf(state), code, {
       // On paper or in a pipe a job begins with its own first entry.
       heading: values.handover === true ? heading : null,
       screenHeading: heading,

@@ -123,7 +123,7 @@ async function choose(values: Values, asker: Asker): Promise<number> {
     const picked = await ask({
       title: which === 0 ? 'Take up which job?' : 'See which job?',
       lines: [],
-      options: list.map((j) => `${j.record}  ${j.job}  ${j.standing}`),
+      options: list.map((j) => `${j.mark}  ${j.job}  ${j.standing}`),
       zero: 'Back',
       help: ['The number before a job and Enter opens it. 0 goes back.'],
     })

@@ -1,5 +1,6 @@
 // From definitions to a blank sheet: the front, every step in order, and what is filled in at the end.
 import type { Definitions, PlacedStep, RecordKind } from '../job/definitions.ts'
+import { checkMark } from '../job/paper.ts'
 import type { Kit } from '../kit/kit.ts'
 import { clean } from '../lib/text.ts'
 import { type BlankPiece, type BlankSection, type BlankSheet, GAP, words } from './blank.ts'
@@ -7,8 +8,13 @@ import { closeSections } from './close.ts'
 import { frontSections } from './front.ts'
 import { stepPieces } from './step.ts'
 
-/** The day of the kit is the day that the sheet is printed for. */
-export function blankOf(defs: Definitions, kit: Kit, record: RecordKind): BlankSheet {
+/** The day of the kit is the day that the sheet is printed for; `files` are those that the definitions were read from. */
+export function blankOf(
+  defs: Definitions,
+  kit: Kit,
+  record: RecordKind,
+  files: Parameters<typeof checkMark>[0],
+): BlankSheet {
   const { procedure, machine } = defs
   return cleaned({
     record,
@@ -16,6 +22,7 @@ export function blankOf(defs: Definitions, kit: Kit, record: RecordKind): BlankS
     procedure: `${procedure.procedure}, edition ${procedure.edition}`,
     machine: `${machine.machine}, record edition ${machine.edition}`,
     day: kit.day,
+    mark: checkMark(files),
     sections: [...frontSections(defs, kit, record), ...stepSections(defs), ...closeSections(defs)],
   })
 }

@@ -42,6 +42,8 @@ export interface BlankSheet {
   readonly machine: string
   /** YYYY-MM-DD: the day it was printed for. */
   readonly day: string
+  /** Over the files it is printed from, so that a sheet keyed in later is known from one of another edition. */
+  readonly mark: string
   readonly sections: readonly BlankSection[]
 }
 

@@ -49,6 +49,8 @@ export interface StepName {
 export interface JobDigest {
   readonly job: string
   readonly record: RecordKind
+  /** Keyed in from a paper sheet. */
+  readonly paper: boolean
   readonly machine: string
   /** The unit of lengths in its shop. */
   readonly unit: 'in' | 'mm'
@@ -69,6 +71,7 @@ export function digestOf(defs: Definitions, entries: readonly Entry[], state: St
   return {
     job: state.job,
     record: state.record,
+    paper: state.paper !== null,
     machine: defs.machine.machine,
     unit: defs.machine.shop_units.length,
     title: defs.procedure.title,

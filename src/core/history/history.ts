@@ -59,6 +59,8 @@ export interface History {
   /** Jobs read, and those that are still open. */
   readonly jobs: number
   readonly open: number
+  /** Names of those that were keyed in from paper, oldest first. */
+  readonly paper: readonly string[]
   /** Stamps of the first opening and of the last entry that closed a job; null where there is none. */
   readonly from: string | null
   readonly to: string | null
@@ -88,6 +90,7 @@ export function historyOf(source: JobSource, { record, machine, next }: Wanted):
     next,
     jobs: all.length,
     open: all.length - closed.length,
+    paper: all.filter(({ paper }) => paper).map(({ job }) => job),
     from: all[0]?.opened ?? null,
     to:
       closed

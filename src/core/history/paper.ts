@@ -1,4 +1,5 @@
 // A history laid out in sections, for a terminal and as a page: tables that fit the sheet, a plot for each machine.
+import { NOT_ENFORCED_BY } from '../job/paper.ts'
 import { type Column, line, lines, type Paper, type Piece, type Section, table } from '../report/paper.ts'
 import { bandOf, basisText, rounded } from '../report/parts/plot-wear.ts'
 import { wearScene } from '../report/plot/wear.ts'
@@ -32,7 +33,7 @@ export function historyPaper(history: History): Paper {
 }
 
 function cover(history: History, title: string): Section {
-  const { jobs, open, machines, unread, from, to, next } = history
+  const { jobs, open, paper, machines, unread, from, to, next } = history
   const days = from === null ? 'no job' : `${from.slice(0, 10)} to ${(to ?? from).slice(0, 10)}`
   return {
     id: 'cover',
@@ -40,6 +41,14 @@ function cover(history: History, title: string): Section {
     pieces: [
       lines(
         line(`${count(jobs, 'job')} on ${count(machines.length, 'machine')}, ${days}`, 'strong'),
+        ...(paper.length === 0
+          ? []
+          : [
+              line(
+                `${count(paper.length, 'job')} from paper, ${NOT_ENFORCED_BY}: ${paper.join(', ')}`,
+                'caution',
+              ),
+            ]),
         ...(open === 0 ? [] : [line(`${count(open, 'job')} still open: counted, and nothing of it told.`)]),
         ...(unread.length === 0
           ? []
@@ -83,24 +92,26 @@ function dueSection({ machines, next }: History): Section[] {
   ]
 }
 
-function machinesSection({ machines }: History): Section {
+function machinesSection({ machines, paper }: History): Section {
   return {
     id: 'machines',
     title: 'Machines',
     pieces:
       machines.length === 0
         ? [lines(line('No closed job of this kind of record.'))]
-        : machines.flatMap(machinePieces),
+        : machines.flatMap((one) => machinePieces(one, paper)),
   }
 }
 
-function machinePieces(one: MachineHistory): Piece[] {
+function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
   const { machine, jobs, last, hours, trends } = one
   const at = hours === null ? 'running hours were never read' : `${Math.round(hours)} running hours`
   return [
     lines(
       line(machine, 'strong'),
-      line(`  ${count(jobs, 'job')}, the last ${last.at.slice(0, 10)} ${last.outcome ?? ''}; ${at}`),
+      line(
+        `  ${count(jobs, 'job')}, the last ${last.at.slice(0, 10)} ${last.outcome ?? ''}${paper.includes(last.job) ? ', from paper' : ''}; ${at}`,
+      ),
     ),
     ...table(
       `Wear of ${machine}, ${one.unit}`,

@@ -63,7 +63,9 @@ export function findingOffers(verdict: string | null): readonly Offer<(typeof FI
 /** Who took the readings behind a verdict: also those who have handed the keyboard on since. */
 export function readers(state: State, seqs: readonly number[]): Set<string | null> {
   const all = Object.values(state.readings).flat()
-  return new Set(all.filter((r) => seqs.includes(r.seq)).map((r) => r.by))
+  const behind = all.filter((r) => seqs.includes(r.seq))
+  // Who wrote them on the sheet took them; who keyed them is not to decide on them either.
+  return new Set(behind.flatMap((r) => [r.by, ...(r.paper === undefined ? [] : [r.paper.who])]))
 }
 
 export interface Asked {

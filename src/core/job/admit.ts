@@ -18,6 +18,8 @@ import { admitFile } from './admit-file.ts'
 import { admitAskAgain, admitClear, admitEvidence } from './admit-gate.ts'
 import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument.ts'
 import { admitNotApplicable } from './admit-not-applicable.ts'
+import { admitSheetDoubt, admitSheetRow, admitSheetSign } from './admit-paper.ts'
+import { admitSheetCorrect } from './admit-paper-change.ts'
 import { admitFittedPin, admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import { admitPoint } from './admit-point.ts'
 import { admitCountersign, admitRadio } from './admit-radio.ts'
@@ -28,7 +30,7 @@ import { admitStep } from './admit-step.ts'
 import { admitRelease, admitStopCause, admitStopStands } from './admit-stop.ts'
 import { admitAdopt, admitRemark } from './adopt.ts'
 import type { Definitions } from './definitions.ts'
-import type { Others } from './elsewhere.ts'
+import { NO_OTHERS, type Others } from './elsewhere.ts'
 import type { Body, Entry } from './entries.ts'
 import { fold } from './fold.ts'
 import { gatesOf } from './gate.ts'
@@ -37,6 +39,7 @@ import { staleWhy } from './item-label.ts'
 import type { judgeStep } from './judge-step.ts'
 import { fallsWith, staleNow } from './lapse.ts'
 import { next } from './next.ts'
+import { mayCome, strays } from './paper-allowed.ts'
 import { questionsNow } from './questions.ts'
 import { words } from './refusals.ts'
 import { settle } from './settle.ts'
@@ -76,12 +79,16 @@ const WHILE_LEFT: ReadonlySet<Input['do']> = new Set([
 /** Clocks are nudged by a second or two in ordinary keeping of time; more than this backwards voids what rests on it. */
 const BACKWARD_SLACK_MS = 2000
 
-/** `others`: other jobs on the machine, as a look just now found them; without a look nothing is admitted at all. */
-export function admit(engine: Engine, before: State, input: Input, now: Instant, others: Others): Admitted {
+/** `found`: other jobs on the machine, as a look just now found them; without a look nothing is admitted at all. */
+export function admit(engine: Engine, before: State, input: Input, now: Instant, found: Others): Admitted {
+  // What is keyed from a sheet was done before: no other job holds it, and it waits for none.
+  const others = before.paper === null ? found : NO_OTHERS
   const entries: Entry[] = []
   let state = before
   const add = (bodies: readonly Body[]) => {
     for (const body of bodies) {
+      const stray = strays(state.paper !== null, body)
+      if (stray !== null) throw new Error(`${body.type}: ${stray}`)
       const entry = stampEntry(state, body, now)
       entries.push(entry)
       state = fold(state, entry)
@@ -94,6 +101,8 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
     return { entries, state, refusal: late.ok ? null : late.error }
   }
   add(overtaken(engine.defs, state, now))
+  if (!mayCome(state.paper !== null, input))
+    return { entries, state, refusal: NOT_HERE[state.paper === null ? 'live' : 'paper'] }
   if (input.do === 'take-in') {
     // Nothing follows from it here: whatever comes next is worked out by the new record, and this engine has the old one.
     const atThisMoment = { ...state, lastAt: stamp(now) }
@@ -120,6 +129,14 @@ export function admit(engine: Engine, before: State, input: Input, now: Instant,
   }
   return { entries, state, refusal: handled.ok ? null : handled.error }
 }
+
+const NOT_HERE = {
+  paper: {
+    code: 'from-paper',
+    say: 'This job is keyed from a paper sheet: nothing live comes into it, and no hold point of it opens.',
+  },
+  live: { code: 'not-from-paper', say: 'This job is live: nothing from a sheet comes into it.' },
+} as const
 
 /** A closed job takes nothing more but what takes its readings away or is said of it, and the PINs keyed for that. */
 function afterClose(defs: Definitions, before: State, input: Input, now: Instant): Result<readonly Body[]> {
@@ -154,6 +171,7 @@ export function wouldRefuse(
   state: State,
   input: Exclude<Input, { do: 'take-in' }>,
 ): Refusal | null {
+  if (!mayCome(state.paper !== null, input)) return NOT_HERE[state.paper === null ? 'live' : 'paper']
   const handled = handle({ defs, version: '' }, state, state, input)
   return handled.ok ? null : handled.error
 }
@@ -312,6 +330,14 @@ function handleWork(
       return admitPoint(defs, state, input)
     case 'permit-deviation':
       return admitDeviation(defs, state, input)
+    case 'sheet-row':
+      return admitSheetRow(defs, state, input)
+    case 'sheet-doubt':
+      return admitSheetDoubt(defs, state, input)
+    case 'sheet-correct':
+      return admitSheetCorrect(defs, state, input)
+    case 'sheet-sign':
+      return admitSheetSign(defs, state, input)
     default:
       return assertNever(input)
   }

@@ -6,6 +6,8 @@ import type { KeptFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
 import type { ByLead } from './entries-by-lead.ts'
+import type { OfPaper } from './entries-paper.ts'
+import type { OnSheet } from './paper.ts'
 import type { QuestionAbout } from './questions.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
@@ -31,6 +33,8 @@ export interface ReadingAt extends Typed {
   readonly step: string
   readonly place: string
   readonly instrument: string
+  /** What stands beside it on the sheet it was keyed from; left out where it was read here. */
+  readonly paper?: OnSheet
 }
 
 /** Why a gate's evidence fell. */
@@ -69,6 +73,8 @@ export interface OpenedBody {
   /** `script`: answers come from a file or pipe; never for a real job. */
   readonly answers: 'person' | 'script'
   readonly files: readonly FileCopy[]
+  /** Keyed in from a paper sheet; left out where it is live. It never changes. */
+  readonly paper?: true
 }
 
 export type Body =
@@ -107,8 +113,8 @@ export type Body =
       readonly person?: string
       readonly signed?: Signed
     }
-  | { readonly type: 'step.done'; readonly step: string }
-  | { readonly type: 'step.confirmed'; readonly step: string }
+  | { readonly type: 'step.done'; readonly step: string; readonly paper?: OnSheet }
+  | { readonly type: 'step.confirmed'; readonly step: string; readonly paper?: OnSheet }
   | { readonly type: 'step.objected'; readonly step: string; readonly remark: string }
   | {
       readonly type: 'step.reopened'
@@ -173,7 +179,11 @@ export type Body =
   /** `shown`: what it may have been meant to be, as the sentence that was shown; left out where none was, and in old journals. */
   | ({ readonly type: 'reading.doubted'; readonly why: string; readonly shown?: string } & ReadingAt)
   | ({ readonly type: 'reading.late' } & ReadingAt)
-  | { readonly type: 'doubt.settled'; readonly choice: 'again' | 'mistyped' | 'kept'; readonly why?: string }
+  | {
+      readonly type: 'doubt.settled'
+      readonly choice: 'again' | 'mistyped' | 'kept' | 'unreadable'
+      readonly why?: string
+    }
   | { readonly type: 'late.settled'; readonly kept: boolean }
   /** The job stands at another step before it was said what becomes of the reading that waits. */
   | { readonly type: 'reading.dropped'; readonly step: string; readonly place: string }
@@ -208,6 +218,7 @@ export type Body =
       /** Conditions found together with it, where the step takes several. */
       readonly also?: readonly string[] | undefined
       readonly note?: string
+      readonly paper?: OnSheet
     }
   | {
       readonly type: 'finding.corrected'
@@ -349,6 +360,7 @@ export type Body =
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | ByLead
+  | OfPaper
   | { readonly type: 'clock.moved'; readonly seconds: number }
   | {
       readonly type: 'job.closed'

@@ -7,6 +7,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { RENEWED } from './adopt.ts'
 import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
+import { strays } from './paper-allowed.ts'
 import { QUESTIONS_ABOUT } from './questions.ts'
 import { CAUSE_IDS } from './stop-causes.ts'
 
@@ -19,8 +20,15 @@ const place = {
   prev: text,
   hash: text,
 }
+const onSheet = z.strictObject({
+  time: text.nullable(),
+  who: text.nullable(),
+  says: text.optional(),
+  back: z.literal(true).optional(),
+})
+const fromPaper = onSheet.optional()
 const typed = { typed: text, value: finite, unit: text, si: finite }
-const reading = { ...typed, step: text, place: text, instrument: text }
+const reading = { ...typed, step: text, place: text, instrument: text, paper: fromPaper }
 const measured = z.strictObject(typed).optional()
 const voids = z.array(text)
 const valid = z.union([
@@ -68,6 +76,7 @@ const opened = of('job.opened', {
       ...copy,
     }),
   ),
+  paper: z.literal(true).optional(),
 })
 
 /** A verdict's insides are read by the version that shows them; the outline is what everything else rests on. */
@@ -138,8 +147,8 @@ const schema = z.discriminatedUnion('type', [
     person: text.optional(),
     signed,
   }),
-  of('step.done', { step: text }),
-  of('step.confirmed', { step: text }),
+  of('step.done', { step: text, paper: fromPaper }),
+  of('step.confirmed', { step: text, paper: fromPaper }),
   of('step.objected', { step: text, remark: text }),
   of('step.reopened', { step: text, why: text, voids }),
   of('evidence.given', {
@@ -180,7 +189,7 @@ const schema = z.discriminatedUnion('type', [
   of('reading.taken', reading),
   of('reading.doubted', { ...reading, why: text, shown: text.optional() }),
   of('reading.late', reading),
-  of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept']), why: text.optional() }),
+  of('doubt.settled', { choice: z.enum(['again', 'mistyped', 'kept', 'unreadable']), why: text.optional() }),
   of('late.settled', { kept: z.boolean() }),
   of('reading.dropped', { step: text, place: text }),
   of('reading.corrected', { ...reading, of: z.int(), why: text, doubt: text.optional(), voids }),
@@ -191,6 +200,7 @@ const schema = z.discriminatedUnion('type', [
     condition: text,
     also: z.array(text).optional(),
     note: text.optional(),
+    paper: fromPaper,
   }),
   of('finding.corrected', {
     step: text,
@@ -302,6 +312,29 @@ const schema = z.discriminatedUnion('type', [
     signed,
   }),
   of('remark.made', { text, person: text, signed }),
+  of('paper.row', {
+    step: text.nullable(),
+    row: text,
+    says: text.nullable(),
+    paper: onSheet,
+    of: z.int().optional(),
+    why: text.optional(),
+  }),
+  of('paper.unread', {
+    step: text,
+    place: text,
+    is: z.enum(['blank', 'unreadable', 'instrument']),
+    says: text.optional(),
+    why: text.optional(),
+    paper: onSheet,
+    of: z.int().optional(),
+    voids,
+  }),
+  of('paper.signed', {
+    as: z.enum(['keyed', 'compared']),
+    person: text,
+    signed: z.enum(['pin', 'initials']),
+  }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),
 ])
@@ -309,6 +342,7 @@ const schema = z.discriminatedUnion('type', [
 /** Refuses, naming the line, what is no entry of this version: code `newer` for a newer journal, else `shape`. */
 export function readEntries(stored: readonly unknown[]): Result<readonly Entry[]> {
   const entries: Entry[] = []
+  let isPaper = false
   for (const [i, one] of stored.entries()) {
     const format = (one as { format?: unknown } | null)?.format
     if (i === 0 && typeof format === 'number' && format > FORMAT) {
@@ -326,8 +360,12 @@ export function readEntries(stored: readonly unknown[]): Result<readonly Entry[]
     if ((i === 0) !== (parsed.data.type === 'job.opened')) {
       return refuse('shape', `Line ${i + 1} is out of place: a job is opened once, on its first line.`)
     }
-    const { prev: _prev, hash: _hash, ...entry } = parsed.data
-    entries.push(entry as unknown as Entry)
+    const { prev: _prev, hash: _hash, ...rest } = parsed.data
+    const entry = rest as unknown as Entry
+    if (entry.type === 'job.opened') isPaper = entry.paper === true
+    const stray = strays(isPaper, entry)
+    if (stray !== null) return refuse('shape', `Line ${i + 1} is out of place: ${stray}.`)
+    entries.push(entry)
   }
   return entries.length === 0 ? refuse('shape', 'There is no entry in this journal.') : ok(entries)
 }

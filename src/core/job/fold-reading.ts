@@ -88,12 +88,17 @@ export function foldReading(state: State, entry: ReadingEntry): State {
 
 function pending(entry: Extract<ReadingEntry, { typed: string }>): Pending {
   const { step, place, instrument, typed, value, unit, si, seq, at } = entry
-  return { step, place, instrument, typed, value, unit, si, seq, at, by: entry.by ?? null }
+  return { step, place, instrument, typed, value, unit, si, seq, at, by: entry.by ?? null, ...sheetOf(entry) }
 }
 
 function strip(p: Pending): Pending {
   const { step, place, instrument, typed, value, unit, si, seq, at, by } = p
-  return { step, place, instrument, typed, value, unit, si, seq, at, by }
+  return { step, place, instrument, typed, value, unit, si, seq, at, by, ...sheetOf(p) }
+}
+
+/** What stands beside it on paper, where it came from there. */
+function sheetOf({ paper }: Pick<Pending, 'paper'>): Pick<Pending, 'paper'> {
+  return paper === undefined ? {} : { paper }
 }
 
 function add(state: State, reading: Reading): State {

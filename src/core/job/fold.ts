@@ -7,11 +7,13 @@ import { keyOf } from './elsewhere.ts'
 import type { Entry, OpenedBody } from './entries.ts'
 import { fellWithOf } from './fell-with.ts'
 import { foldGate, strikeAll } from './fold-gate.ts'
+import { foldPaper } from './fold-paper.ts'
 import { foldReading } from './fold-reading.ts'
 import { recordTakenIn } from './fold-record.ts'
 import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
+import { checkMark } from './paper.ts'
 import { allOf } from './seen.ts'
 import type { Raised, State } from './state.ts'
 
@@ -19,6 +21,18 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
   return {
     record: entry.record,
     job: entry.job,
+    paper:
+      entry.paper === true
+        ? {
+            mark: checkMark(entry.files),
+            rows: {},
+            unread: {},
+            last: null,
+            writers: [],
+            keyedBy: null,
+            comparedBy: null,
+          }
+        : null,
     scripted: entry.answers === 'script',
     seq: entry.seq,
     lastMs: readStamp(entry.at)?.ms ?? 0,
@@ -64,7 +78,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
 }
 
 export function fold(before: State, entry: Entry): State {
-  const after = folded(before, entry)
+  const after = foldPaper(folded(before, entry), entry)
   if (after.raised === before.raised) return after
   const fell = (one: Raised) => one.voidBy === entry.seq && one.voidWith === null
   const voidWith = fellWithOf(entry)
@@ -86,8 +100,12 @@ function folded(before: State, entry: Entry): State {
     case 'step.objected':
     case 'note.written':
     case 'pin.fitted':
+    case 'paper.row':
+    case 'paper.signed':
     case 'readings.questioned':
       return state
+    case 'paper.unread':
+      return voided({ ...state, doubt: null }, entry.voids)
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }
     case 'person.came-on':

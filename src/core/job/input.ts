@@ -16,7 +16,23 @@ export interface PlacedAt {
   readonly number: string | null
 }
 
+/** What is keyed from a paper sheet. */
+export type SheetInput =
+  /** A line at the box that is asked. `sure`: it is what the sheet says, though its time is before the one above. */
+  | {
+      readonly do: 'sheet-row'
+      readonly step: string | null
+      readonly row: string
+      readonly typed: string
+      readonly sure?: true
+    }
+  | { readonly do: 'sheet-doubt'; readonly choice: 'mistyped' | 'kept' | 'unreadable' }
+  /** The entry `of` was keyed wrong. A step that was answered is asked again, and `typed` is not looked at. */
+  | { readonly do: 'sheet-correct'; readonly of: number; readonly typed: string; readonly why: string }
+  | ({ readonly do: 'sheet-sign'; readonly as: 'keyed' | 'compared' } & Signature)
+
 export type Input =
+  | SheetInput
   | ({ readonly do: 'sign-on' } & Signature)
   /** Somebody else comes onto the job. */
   | ({ readonly do: 'come-on' } & Signature)

@@ -5,6 +5,7 @@ import { clockOf, readStamp } from '../lib/instant.ts'
 import type { Definitions } from './definitions.ts'
 import { comesOff, type GateStep, gateState, gatesOf, hangs, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
+import { keyOfCopy } from './paper-rows.ts'
 import type { State, Struck } from './state.ts'
 
 /** One keying at a hold point about what hangs. */
@@ -60,6 +61,7 @@ function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
     (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
   )
   return [
+    ...linesNoted(state, gate),
     ...Object.entries(given).map(([key, g]) => ({ ...g, key, isVoid: false })),
     ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
   ].flatMap(({ key, seq, at, by, shown, isVoid, ...more }): Keyed[] => {
@@ -68,6 +70,18 @@ function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
       ? []
       : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
   })
+}
+
+/** What is noted on a sheet as hung may hang there still, whoever keyed it in. */
+export function linesNoted(
+  { paper }: State,
+  gate: GateStep,
+): (Omit<Keyed, 'gate' | 'item'> & { readonly key: string })[] {
+  return Object.values(paper?.rows ?? {}).flatMap(({ step, row, seq, time, who, text }) =>
+    step === gate.id && text !== null
+      ? [{ key: keyOfCopy(row), seq, at: time ?? '', by: who, shown: text, isVoid: false }]
+      : [],
+  )
 }
 
 /** Asks for, or says, that a lock was taken off. */

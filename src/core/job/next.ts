@@ -9,6 +9,7 @@ import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
 import { type Nonconformance, openFindings, undecided } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
+import { nextOnSheet, type SheetPrompt } from './paper-next.ts'
 import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
 import { holdsUpClosing, type Thing } from './register.ts'
@@ -47,6 +48,8 @@ export type Prompt =
   /** Everything is done, and things that were placed are not accounted for. */
   | { readonly kind: 'open-things'; readonly things: readonly Thing[] }
   | { readonly kind: 'finish' }
+  /** Of a job that is keyed from paper, and of no other. */
+  | SheetPrompt
 
 export function next(defs: Definitions, state: State): Prompt {
   if (state.closed !== null) return { kind: 'closed' }
@@ -56,6 +59,8 @@ export function next(defs: Definitions, state: State): Prompt {
     return unexplained === null ? { kind: 'stopped', stop } : { kind: 'stop-cause', stop: unexplained }
   }
   if (state.doer === null) return { kind: 'sign-on' }
+  if (state.paper !== null)
+    return nextOnSheet(defs, state, state.paper, (placed) => applicability(defs, state, placed))
   if (!state.machineNamed) return { kind: 'tag' }
   const at = current(defs, state)
   const out = calledOut(defs, state)

@@ -4,6 +4,7 @@ import { ok, type Refusal, type Result } from '../lib/result.ts'
 import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
 import { isExampleKey } from './example-keys.ts'
+import { barsSheet } from './paper-allowed.ts'
 
 export interface Opening {
   readonly record: RecordKind
@@ -13,6 +14,8 @@ export interface Opening {
   readonly clock: 'system' | 'set'
   readonly answers: 'person' | 'script'
   readonly files: readonly FileCopy[]
+  /** Keyed in from a paper sheet: no gate of it ever opens, so none is to be proved. */
+  readonly paper?: true
 }
 
 /** Why the gates of a job are not proved, or null when they are. It may take some seconds. */
@@ -36,11 +39,13 @@ export function openJob(
 /** Why no job may be worked by these definitions, or null: asked when it is opened, and when a changed record is taken in. */
 export function barsOpening(
   defs: Definitions,
-  opening: Pick<Opening, 'record' | 'clock' | 'answers'>,
+  opening: Pick<Opening, 'record' | 'clock' | 'answers' | 'paper'>,
   unproved: Unproved,
 ): Refusal | null {
   const wrong = misfit(defs.procedure, defs.machine)
   if (wrong !== undefined) return { code: 'not-for', say: wrong }
+  const barred = opening.paper === true ? barsSheet(defs) : null
+  if (barred !== null) return { code: 'sheet', say: `This sheet is not keyed in: ${barred}.` }
   const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
   return refusal === null ? null : { code: refusal[0], say: refusal[1] }
 }
@@ -50,7 +55,7 @@ const NO_PROOF: Unproved = () => 'nothing was searched'
 /** Why this may not be a REAL job, or null. */
 function realRefusal(
   defs: Definitions,
-  opening: Pick<Opening, 'clock' | 'answers'>,
+  opening: Pick<Opening, 'clock' | 'answers' | 'paper'>,
   unproved: Unproved,
 ): readonly [string, string] | null {
   const invented = inventedFile(defs)
@@ -76,6 +81,7 @@ function realRefusal(
   if (opening.answers === 'script') {
     return ['answers', 'A REAL job takes its answers from a person at a terminal, not from a file or a pipe.']
   }
+  if (opening.paper === true) return null
   const why = unproved(defs)
   if (why === null) return null
   return ['not-proved', `A REAL job is opened only where its gates are proved, and these are not: ${why}.`]

@@ -136,7 +136,14 @@ function allAlike(defs: Definitions, state: State, placed: ReadStep): Question |
 /** Never of answers out of a file, nor of a gauge that types for itself. */
 function tooFast(defs: Definitions, state: State, placed: ReadStep): Question | null {
   const readings = gauged(defs, state, placed)
-  if (state.scripted || readings.length < FAST_READINGS || readings.some((r) => types(defs, r))) return null
+  // Keyed from a sheet, the time tells how somebody types.
+  if (
+    state.scripted ||
+    state.paper !== null ||
+    readings.length < FAST_READINGS ||
+    readings.some((r) => types(defs, r))
+  )
+    return null
   const times = readings.flatMap((r) => readStamp(r.at)?.ms ?? [])
   const seconds = (Math.max(...times) - Math.min(...times)) / 1000
   if (!(seconds < FAST_SECONDS * (readings.length - 1))) return null

@@ -2,7 +2,7 @@
 import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
 import { coursesOf, leftText, wholeOf } from './as-left.ts'
-import { asKind, type Definitions } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { holdsGate, type Others } from './elsewhere.ts'
 import type { Body } from './entries.ts'
 import { gateState, gatesOf, missingItem } from './gate.ts'
@@ -22,6 +22,7 @@ export function settle(
   now: Instant,
 ): readonly Body[] {
   if (openStop(state) !== null || state.left || state.doer === null) return []
+  if (state.paper !== null) return settleSheet(defs, state, judge, version)
   const short = closedByPeople(defs, state)
   if (short.length > 0) return short
   const undecided = closedByFinding(defs, state)
@@ -44,16 +45,36 @@ export function settle(
   const left = branchLeft(defs, state)
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
   const prompt = next(defs, state)
-  if (prompt.kind === 'judge') {
-    return [
-      {
-        type: 'verdict.given',
-        step: prompt.step.id,
-        verdict: judge(defs, state, asKind(prompt.step, 'judge'), version),
-      },
-    ]
-  }
+  if (prompt.kind === 'judge') return [given(defs, state, prompt.step, judge, version)]
   return prompt.kind === 'finish' ? [closing(defs, state)] : []
+}
+
+/** Of a sheet keyed in: what was left by its own rule, the verdicts, and the close. There is nothing to open. */
+function settleSheet(
+  defs: Definitions,
+  state: State,
+  judge: typeof judgeStep,
+  version: string,
+): readonly Body[] {
+  const left = branchLeft(defs, state)
+  if (left.length > 0) return [{ type: 'branch.left', voids: left }]
+  const prompt = next(defs, state)
+  if (prompt.kind === 'judge') return [given(defs, state, prompt.step, judge, version)]
+  return prompt.kind === 'finish' ? [closing(defs, state)] : []
+}
+
+function given(
+  defs: Definitions,
+  state: State,
+  step: PlacedStep,
+  judge: typeof judgeStep,
+  version: string,
+): Body {
+  return {
+    type: 'verdict.given',
+    step: step.id,
+    verdict: judge(defs, state, asKind(step, 'judge'), version),
+  }
 }
 
 function closing(defs: Definitions, state: State): Body {

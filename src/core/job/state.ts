@@ -6,6 +6,7 @@ import type { RecordKind } from './definitions.ts'
 import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
 import type { FellWith } from './fell-with.ts'
+import type { PaperState } from './paper.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -161,6 +162,8 @@ export interface RecordTaken {
 export interface State {
   readonly record: RecordKind
   readonly job: string
+  /** What stands on the sheet it is keyed from; null: it is live. */
+  readonly paper: PaperState | null
   /** Its answers come from a file or a pipe. */
   readonly scripted: boolean
   readonly seq: number

@@ -116,6 +116,10 @@ export function answersAt(defs: Definitions, state: State, prompt: Prompt): Answ
     case 'judge':
     case 'finish':
       return []
+    case 'sheet':
+    case 'sheet-doubt':
+    case 'sheet-sign':
+      return []
     default:
       return assertNever(prompt)
   }

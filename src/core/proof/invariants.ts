@@ -56,6 +56,10 @@ export function presented(prompt: Prompt): PlacedStep | null {
     case 'countersign':
     case 'held':
     case 'clear':
+    // Keyed from paper, nobody is sent anywhere.
+    case 'sheet':
+    case 'sheet-doubt':
+    case 'sheet-sign':
     // Records are read where they are kept.
     case 'review':
       return null

@@ -58,9 +58,10 @@ function stagedName(name: string, stage: string | null): string {
 }
 
 function readText({ readings }: Place): string {
-  const each = readings.map(({ value, counts, kept }) => {
+  const each = readings.map(({ value, counts, kept, paper }) => {
     const more = counts === 'yes' ? '' : ` (${counts})`
-    return `${value.shown}${more}${kept === null ? '' : ` (doubted, kept: ${kept})`}`
+    const beside = paper === undefined ? '' : ` (${paper})`
+    return `${value.shown}${more}${beside}${kept === null ? '' : ` (doubted, kept: ${kept})`}`
   })
   const units = [...new Set(readings.map(({ value }) => value.text.slice(value.shown.length + 1)))].join(', ')
   if (each.length === 0) return '-'

@@ -1,4 +1,5 @@
 // The front of a report: verdicts, cautions, exceptions, and what was found and left.
+import { markOf } from '../job/paper.ts'
 import { line, lines, type PaperLine, type Piece, type Section, table } from './paper.ts'
 import { sceneOf } from './plot/of.ts'
 import type { Report } from './schema.ts'
@@ -11,7 +12,7 @@ export function coverSection(report: Report): Section {
     id: 'cover',
     title: `${report.title}: ${machine.tag}`,
     pieces: [
-      lines(line(`${report.record}  ${report.standing}`, 'stamp'), ...startedLines(report)),
+      lines(line(`${markOf(report)}  ${report.standing}`, 'stamp'), ...startedLines(report)),
       ...verdictPieces(report),
       lines(line('Read this first', 'strong'), ...report.cautions.map((one) => line(one, 'caution'))),
       ...table(
@@ -21,7 +22,7 @@ export function coverSection(report: Report): Section {
           { head: 'is', wide: 7 },
         ],
         [
-          ['record', `${report.record}, ${report.isClosed ? 'closed' : 'OPEN'}`],
+          ['record', `${markOf(report)}, ${report.isClosed ? 'closed' : 'OPEN'}`],
           ['job', report.job],
           [
             'machine',

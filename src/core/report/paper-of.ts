@@ -1,4 +1,5 @@
 // From a report to its paper: the sections in their order, the worst before the rest and the log last.
+import { markOf } from '../job/paper.ts'
 import type { Paper } from './paper.ts'
 import {
   correctionsSection,
@@ -16,10 +17,10 @@ import type { Report } from './schema.ts'
 
 export function paperOf(report: Report): Paper {
   return {
-    record: report.record,
+    record: markOf(report),
     job: report.job,
     head: report.head,
-    title: `${report.record}: ${report.title}, ${report.machine.tag}`,
+    title: `${markOf(report)}: ${report.title}, ${report.machine.tag}`,
     at: report.log.at(-1)?.at ?? report.to,
     sections: [
       coverSection(report),

@@ -1,5 +1,6 @@
 // A report laid out in sections, before it is written: lines, tables and plots. Text, HTML and PDF are each written from this, so
 // that none of them can say more or less than another.
+import type { RecordMark } from '../job/paper.ts'
 import type { Tone } from '../sheet/block.ts'
 import type { Scene } from './plot/scene.ts'
 import type { Report } from './schema.ts'
@@ -47,7 +48,8 @@ export interface Section {
 }
 
 export interface Paper {
-  readonly record: Report['record']
+  /** The word on each line. */
+  readonly record: RecordMark
   readonly job: string
   readonly head: string
   /** For the window and the properties of a file. */

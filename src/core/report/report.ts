@@ -2,6 +2,7 @@
 // give the same report, to the byte, on any day and any computer. It works out nothing that the job or the review has not.
 import { defsNow, type Editions } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
+import { markOf } from '../job/paper.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clean } from '../lib/text.ts'
 import { leftOut } from '../review/left-out.ts'
@@ -47,12 +48,13 @@ export function reportOf(
   if (opened?.type !== 'job.opened') throw new Error('a job begins with job.opened')
   const skipped = leftOut(defs, state)
   const skippedIds = new Set(skipped.flatMap(({ steps }) => steps.map(({ id }) => id)))
-  const log = logOf(editions, moves, state.record)
+  const log = logOf(editions, moves, markOf(state))
   const signatures = signaturesOf(entries, ({ seq }) => log[seq]?.told[0]?.trim() ?? '')
   const gates = gatesOf(defs, editions, state, moves, (id) => skippedIds.has(id))
   return cleaned({
     report: REPORT_FORMAT,
     record: state.record,
+    ...(state.paper === null ? {} : { paper: true as const }),
     job: state.job,
     title: defs.procedure.title,
     machine: {

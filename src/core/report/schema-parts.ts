@@ -97,6 +97,10 @@ const reading = z.strictObject({
   counts: z.enum(['yes', 'corrected', 'void']).meta({ description: 'Whether it still stands.' }),
   kept: maybe('Why it was kept although it was doubted.'),
   corrects: z.int().nullable().meta({ description: 'Entry of the reading that this one corrects.' }),
+  paper: z.string().optional().meta({
+    description:
+      'Time and initials beside it on the sheet it was keyed from; left out where it was read live.',
+  }),
 })
 const place = z.strictObject({
   number,

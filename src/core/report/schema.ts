@@ -30,6 +30,10 @@ export const reportSchema = z
     record: z
       .enum(['REAL', 'PRACTICE', 'EXAMPLE'])
       .meta({ description: 'What sort of record it is: the latter two are no record of work on a machine.' }),
+    paper: z.literal(true).optional().meta({
+      description:
+        'Keyed in from a paper sheet: gates not enforced by Barover. Left out of a job that was live.',
+    }),
     job: words('Id of the job.'),
     title: words('Title of the procedure.'),
     machine: z

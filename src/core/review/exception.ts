@@ -6,6 +6,7 @@
  * stands first, then the earlier. Common practice, no source.
  */
 export const KINDS = [
+  'paper',
   'log',
   'file',
   'unenforced',
@@ -42,6 +43,7 @@ export type Kind = (typeof KINDS)[number]
 
 /** What several of a kind are called when they are only counted; one alone is always told in full. */
 export const KIND_NAMES: Readonly<Record<Kind, string>> = {
+  paper: 'things to know of the sheet it was keyed from',
   log: 'faults of the log',
   file: 'attached files changed or missing',
   unenforced: 'reasons that hold points were not enforced',

@@ -1,5 +1,6 @@
 // The review on the sheet: on one screen, counted where it does not fit, or whole, line by line.
 import type { Definitions } from '../job/definitions.ts'
+import { NOT_ENFORCED_BY } from '../job/paper.ts'
 import type { State } from '../job/state.ts'
 import { cutSeen, wrap } from '../lib/text.ts'
 import { type Block, type Line, layOut, type Row, row, type SheetStyle, textWidth } from '../sheet/block.ts'
@@ -135,11 +136,12 @@ function hungRows({ started }: Review): Row[] {
 }
 
 /** What it is; how it stands; when and who; the start. Whatever is too long goes on below: these are never cut. */
-function headRows({ title, machine, standing, from, to, people, added, started }: Review): Row[] {
+function headRows({ paper, title, machine, standing, from, to, people, added, started }: Review): Row[] {
   const day = (stamp: string) => `${stamp.slice(0, 10)} ${stamp.slice(11, 16)}`
   const end = from.slice(0, 10) === to.slice(0, 10) ? to.slice(11, 16) : day(to)
   return [
     row(`REVIEW  ${machine}  ${title}`, 'strong'),
+    ...(paper ? [row(`From paper: ${NOT_ENFORCED_BY}.`, 'caution')] : []),
     row(
       `${standing}   ${day(from)} to ${end}   ${people.length === 0 ? 'nobody signed on' : people.join(', ')}`,
       'strong',

@@ -33,6 +33,7 @@ import { notApplicable } from './kinds/not-applicable.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
 import { unlikeBefore } from './kinds/pace.ts'
+import { fromPaper } from './kinds/paper.ts'
 import { saidAfterwards, takenIn } from './kinds/records.ts'
 import { started } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
@@ -47,6 +48,8 @@ import { usual } from './usual.ts'
 export interface Review {
   readonly job: string
   readonly record: RecordKind
+  /** true: keyed in from a paper sheet. */
+  readonly paper: boolean
   readonly machine: string
   readonly title: string
   /** How it ended, or that it is open, in words. */
@@ -82,6 +85,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   faultsOfLog,
   unfinishedLine,
   changedFiles,
+  fromPaper,
   notEnforced,
   started,
   stops,
@@ -144,6 +148,7 @@ export function reviewOf(
   return {
     job: state.job,
     record: state.record,
+    paper: state.paper !== null,
     machine: defs.machine.machine,
     title: defs.procedure.title,
     standing: standingIn(state, beside),

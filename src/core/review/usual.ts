@@ -27,7 +27,10 @@ export function usual(look: Look): string[] {
       `${defs.steps.length - asked.length} left out by their own condition`,
     ),
     ...n(readings.length, `${count(readings.length, 'reading')} with ${count(instruments, 'instrument')}`),
-    ...n(wanted.length, `hold points complete at some time: ${opened} of ${wanted.length}`),
+    ...n(
+      state.paper === null ? wanted.length : 0,
+      `hold points complete at some time: ${opened} of ${wanted.length}`,
+    ),
     ...n(planned, `hold points fell ${count(planned, 'time')} by a step that is meant to let something in`),
     ...n(accepted.length, `${count(accepted.length, 'verdict')} ACCEPT`),
     ...n(kept, `${count(kept, 'file')} as attached`),

@@ -1,5 +1,5 @@
 // The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
-import type { RecordKind } from '../job/definitions.ts'
+import type { RecordMark } from '../job/paper.ts'
 import { asciiTwin, clean, cut, widthOf, wrap } from '../lib/text.ts'
 import { marginRule } from './ruling.ts'
 
@@ -24,7 +24,7 @@ export interface Block {
 export interface SheetStyle {
   readonly width: number
   /** The word that stands on every line. NOT LIVE: read before the job, and no record of it. */
-  readonly record: RecordKind | 'NOT LIVE'
+  readonly record: RecordMark | 'NOT LIVE'
   readonly ascii: boolean
   /** For people who hear it: what is drawn is told in words. */
   readonly linear?: boolean
@@ -45,7 +45,12 @@ export function row(text: string, tone: Tone = 'plain'): Row {
 }
 
 export function marginWidth(style: SheetStyle): number {
-  return style.width < NARROW ? WORD + 2 : WORD + 9
+  return wordWidth(style) + (style.width < NARROW ? 2 : 9)
+}
+
+/** Every line of a job from paper says so, and has that much less room. */
+function wordWidth({ record }: SheetStyle): number {
+  return Math.max(WORD, record.length)
 }
 
 export function textWidth(style: SheetStyle): number {
@@ -89,7 +94,7 @@ function wrapped(text: string, room: number): string[] {
 
 function margin(number: string, style: SheetStyle): string {
   const rule = marginRule(style.ascii)
-  const word = style.record.padEnd(WORD)
+  const word = style.record.padEnd(wordWidth(style))
   return style.width < NARROW ? `${word}${rule} ` : `${word} ${number.padStart(5)} ${rule} `
 }
 

@@ -18,6 +18,7 @@ import { correctedAtClose } from './corrected-rows.ts'
 import { deviationRows, dispositionRows, openRows, permitRows, withNonconformance } from './decision-rows.ts'
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
+import { backRows, FROM_PAPER_ROW, paperBlock } from './from-paper-block.ts'
 import { gateBlock } from './gate-block.ts'
 import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
@@ -93,11 +94,12 @@ export function entryBlock(
     case 'not-applicable.taken-back':
       return takenBackBlock(defs, state, entry, margin, byLine(entry))
     case 'step.done':
-      return block(row(`${titleOf(defs, entry.step)}: done`))
+      return block(row(`${titleOf(defs, entry.step)}: done`), ...backRows(entry.paper))
     case 'step.confirmed':
       return block(
         row(`${titleOf(defs, entry.step)}: seen to be so`),
         row(`  ${asKind(stepById(defs, entry.step), 'confirm').step.seen}`),
+        ...backRows(entry.paper),
       )
     case 'step.objected':
       return block(row(`${titleOf(defs, entry.step)}: not so`, 'caution'), row(`  ${entry.remark}`))
@@ -176,6 +178,10 @@ export function entryBlock(
       return block(...takenUpRows(defs, state))
     case 'record.taken-in':
       return block(...recordRows(defs, entry))
+    case 'paper.row':
+    case 'paper.unread':
+    case 'paper.signed':
+      return paperBlock(defs, entry, margin, byLine(entry))
     case 'left.adopted':
       return block(...adoptedRows(entry))
     case 'remark.made':
@@ -233,6 +239,7 @@ function findingBlock(
     row(`${step.title}: ${labelsOf(defs, entry.step, allOf(entry))}`, isFinding ? 'strong' : 'plain'),
   ]
   if (entry.note !== undefined) rows.push(row(`  ${entry.note}`))
+  rows.push(...backRows(entry.paper))
   return { margin, right: byLine(entry), rows }
 }
 
@@ -244,6 +251,7 @@ function openingBlock(defs: Definitions, entry: Extract<Entry, { type: 'job.open
     row(`Machine record edition ${machine.edition}${machine.invented === true ? ', invented' : ''}`),
     row(`Opened ${entry.at.slice(0, 10)} at ${entry.at.slice(11, 16)}, Barover ${entry.program.version}`),
   ]
+  if (entry.paper === true) rows.push(FROM_PAPER_ROW)
   if (entry.record !== 'REAL')
     rows.push(row(`${entry.record}: this is no record of work on a machine.`, 'strong'))
   if (entry.clock === 'set') rows.push(row(`Its clock was set by hand to ${entry.at.slice(11, 16)}.`))

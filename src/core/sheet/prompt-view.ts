@@ -22,6 +22,7 @@ import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
+import { decidedOnSheet, sheetView } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
 import { questionView } from './question-view.ts'
@@ -250,6 +251,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           row('2  no, measure again'),
         ],
       }
+    case 'sheet':
+    case 'sheet-doubt':
+    case 'sheet-sign':
+      return sheetView(defs, state, prompt)
     default:
       return stepView(defs, state, prompt, style)
   }
@@ -305,6 +310,7 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...waitingRows(state, prompt.step.id),
+          ...decidedOnSheet(state, prompt.step.id),
           ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
           ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],

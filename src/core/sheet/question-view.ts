@@ -60,6 +60,18 @@ export function questionView(
       return { ask: [row(`${question.was} before, ${question.typed} now`), asked, back] }
     case 'ask-again-sure':
       return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
+    case 'sheet-sure':
+      return {
+        ask: [
+          row(question.why, 'caution'),
+          row('1  it is what the sheet says'),
+          row('2  keyed wrong: key it again'),
+          back,
+        ],
+      }
+    case 'sheet-again':
+    case 'sheet-why':
+      return { ask: [row(`Stands: ${question.item.text}`), asked, back] }
     case 'word-meant':
       return {
         ask: [

@@ -113,7 +113,9 @@ export function readingBlock(
               ? `  kept: ${entry.why ?? ''}`
               : entry.choice === 'again'
                 ? '  to be measured again'
-                : '  mistyped, to be keyed again in full',
+                : entry.choice === 'unreadable'
+                  ? '  it cannot be read on the sheet'
+                  : '  mistyped, to be keyed again in full',
           ),
         ],
       }

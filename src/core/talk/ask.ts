@@ -15,6 +15,7 @@ import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-su
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
+import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
 import { wordIn } from './words.ts'
 
 type EvidenceInput = Extract<SignedInput, { readonly do: 'evidence' }>
@@ -47,6 +48,7 @@ export type PlainAsk =
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | RadioAsk
+  | SheetAsk
   | CrewAsk
   | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
 
@@ -82,6 +84,7 @@ const QUESTIONS: Readonly<
   'doubt-says': 'Who says so? A name, a laboratory or a paper',
   'reopen-why': 'Why go back?',
   ...RADIO_QUESTIONS,
+  ...SHEET_QUESTIONS,
   ...CREW_QUESTIONS,
   ...DECIDE_QUESTIONS,
   ...POINT_QUESTIONS,
@@ -101,6 +104,7 @@ const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   ...(['correct-which', 'correct-value', 'correct-why', 'take-back-why', 'evidence-why'] as const),
   ...(['finding-which', 'finding-changed-note', 'finding-why'] as const),
   ...(['doubt-which', 'doubt-why', 'doubt-says'] as const),
+  ...(['sheet-which', 'sheet-again', 'sheet-why'] as const),
   ...(['place-what', 'place-where', 'place-number', 'account-which', 'account-who'] as const),
 ]
 
@@ -130,6 +134,7 @@ export function questionText(question: Ask): string {
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
+  if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
@@ -154,7 +159,7 @@ export function secrecyOf(prompt: Prompt, question: Ask | null): Secrecy {
 function wantsInitials(prompt: Prompt, question: Ask | null): boolean {
   if (question !== null) return INITIALS.includes(question.kind)
   if (prompt.kind === 'evidence') return prompt.item.evidence.kind === 'witness'
-  return ['sign-on', 'point', 'review', 'countersign'].includes(prompt.kind)
+  return ['sign-on', 'point', 'review', 'countersign', 'sheet-sign'].includes(prompt.kind)
 }
 
 const INITIALS: readonly Ask['kind'][] = [
@@ -176,6 +181,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
   if (isFileAsk(question)) return hearFileAnswer(question, line)
   if (line.trim() === '')
     return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
+  if (isSheetAsk(question)) return hearSheetAnswer(defs, state, question, line)
   switch (question.kind) {
     case 'note':
       return input({ do: 'note', text: line })

@@ -98,6 +98,10 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'come-on': 'short',
   'sign-off': 'short',
   'hand-over-to': 'short',
+  'sheet-sure': 'short',
+  'sheet-which': 'short',
+  'sheet-again': 'short',
+  'sheet-why': 'words',
 }
 
 export function takesOf({ kind }: Ask): 'words' | 'short' | 'secret' {
@@ -171,6 +175,11 @@ export function answers(defs: Definitions, state: State, prompt: Prompt, line: s
       return namesOffer(offersAt(state, prompt.step), line)
     case 'clear':
       return spaced(line) === prompt.gate.step.clear_words
+    case 'sheet':
+      // A box is a time, a figure or a sign of its own; words at one are still heard as words.
+      return /^\s*(?:[-?]|\d)/.test(line)
+    case 'sheet-sign':
+      return isPerson(defs, line)
     case 'evidence':
       return isPerson(defs, line) || wordsAt(prompt.item).includes(spaced(line))
     default:

@@ -46,6 +46,7 @@ import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { safetyAsked } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
+import { hearAtSheet, sheetWord } from './sheet-words.ts'
 import { standingAsked } from './standing-asked.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { upTo, wantedLine } from './wanted.ts'
@@ -176,6 +177,8 @@ function whyAbout(defs: Definitions, state: State, line: string, about: string, 
 }
 
 function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, now: Instant): Heard {
+  const ofSheet = sheetWord(defs, state, word)
+  if (ofSheet !== null) return ofSheet
   switch (word) {
     case 'help':
       return say(...helpLines(defs, state))
@@ -372,6 +375,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return decideFinding(defs, state, prompt.open, number)
     case 'countersign':
       return countersignWho(defs, state, line)
+    case 'sheet':
+    case 'sheet-doubt':
+    case 'sheet-sign':
+      return hearAtSheet(defs, state, prompt, line)
     case 'judge':
     case 'finish':
       return say('Nothing is asked now.')

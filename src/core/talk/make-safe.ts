@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { jobName, openElsewhere } from '../job/elsewhere.ts'
 import { gateState, gatesOf, hangs, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
-import { hanging } from '../job/locks-on.ts'
+import { hanging, linesNoted } from '../job/locks-on.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
@@ -70,7 +70,13 @@ function lockLines(defs: Definitions, state: State): string[] {
     const fallen = struck.filter(
       (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
     )
-    const keyed = [...Object.entries(given).map(([item, g]) => ({ item, shown: g.shown })), ...fallen]
+    // What a sheet notes as hung may hang there still.
+    const noted = linesNoted(state, gate).map(({ key, shown }) => ({ item: key, shown }))
+    const keyed = [
+      ...Object.entries(given).map(([item, g]) => ({ item, shown: g.shown })),
+      ...fallen,
+      ...noted,
+    ]
     // By what was keyed, not by what is asked: the lock of somebody who has left the job hangs there too.
     return keyed.flatMap(({ item: key, shown }) => {
       const item = itemByKey(defs, gate, key)

@@ -1,8 +1,15 @@
 // How a job stands, in words: for lists of jobs, and for whoever looks back at one.
 import { openWords } from '../job/open-words.ts'
+import { NOT_ENFORCED_BY } from '../job/paper.ts'
 import { openStop, type State } from '../job/state.ts'
 
 export function standingOf(state: State): string {
+  return state.paper === null
+    ? standingAlone(state)
+    : `${standingAlone(state)}, from paper: ${NOT_ENFORCED_BY}`
+}
+
+function standingAlone(state: State): string {
   const { closed, fellFrom, fellBy, asLeft } = state
   if (closed !== null) {
     const end = `closed with ${fellFrom ?? closed}${asLeft === null ? '' : ` as found, ${asLeft} as left`}`

@@ -62,6 +62,14 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
       return 'Asked is taken, for each thing that was placed; or hand on.'
     case 'findings':
       return `Asked is the number of a finding, ${upTo(prompt.open.length)}: a lead decides about it.`
+    case 'sheet':
+      return `Asked is what stands on the sheet: ${prompt.box.label.replace(/\.$/, '')}.`
+    case 'sheet-doubt':
+      return 'Asked is 1, 2 or 3: what becomes of the figure that is doubted.'
+    case 'sheet-sign':
+      return prompt.as === 'keyed'
+        ? 'Asked are the initials of who keyed it.'
+        : 'Asked are the initials of the lead who compared the sheet.'
     case 'countersign':
       return 'Asked are the initials of the lead who said it by radio.'
   }

@@ -10,7 +10,7 @@ import { exampleDefs } from '../../helpers/example.ts'
 import { SHIPPED, shippedDefs } from '../../helpers/shipped-jobs.ts'
 
 const DAY = '2026-03-14'
-const blank = (defs: Definitions) => blankOf(defs, kitOf(defs, DAY), 'EXAMPLE')
+const blank = (defs: Definitions) => blankOf(defs, kitOf(defs, DAY), 'EXAMPLE', [])
 
 function flat(pieces: readonly BlankPiece[]): BlankPiece[] {
   return pieces.flatMap((one) =>
@@ -165,7 +165,7 @@ describe('a blank sheet of the bore', () => {
   })
 
   it('has nobody sign who may not, but in practice', () => {
-    const practice = textsOf(piecesOf(blankOf(defs, kitOf(defs, DAY), 'PRACTICE')))
+    const practice = textsOf(piecesOf(blankOf(defs, kitOf(defs, DAY), 'PRACTICE', [])))
     expect(all).not.toContain('T. Sena')
     expect(practice).toContain('T. Sena')
   })

@@ -32,6 +32,7 @@ const job = (
 ): JobDigest => ({
   job: `job-${String(n).padStart(4, '0')}`,
   record: 'EXAMPLE',
+  paper: false,
   machine: 'TC-9',
   unit: 'mm',
   title: 'Bore',

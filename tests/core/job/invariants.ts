@@ -59,6 +59,9 @@ export function presented(prompt: Prompt): PlacedStep | null {
     case 'clear':
     case 'findings':
     case 'countersign':
+    case 'sheet':
+    case 'sheet-doubt':
+    case 'sheet-sign':
     // Records are read where they are kept.
     case 'review':
       return null

@@ -69,6 +69,7 @@ const ALL_KINDS = Object.keys({
   'pin.fitted': 0,
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
+  ...{ 'paper.row': 0, 'paper.unread': 0, 'paper.signed': 0 },
   ...{ 'elsewhere.seen': 0, 'elsewhere.gone': 0 },
   ...{
     'things.handed-on': 0,
@@ -90,6 +91,9 @@ const TAKEN_BACK: readonly Entry['type'][] = [
   'branch.left',
   'deviation.permitted',
 ]
+
+/** In the walk of a sheet, paper.test.ts. */
+const PAPER: readonly Entry['type'][] = ['paper.row', 'paper.unread', 'paper.signed']
 
 const POINTS: readonly Entry['type'][] = ['point.signed', 'point.notice-given', 'point.not-attended']
 
@@ -226,6 +230,7 @@ describe('live state equals replay', () => {
       ...['wait.begun', 'finding.observed', 'verdict.given', 'disposition.set', 'job.closed'],
       ...TAKEN_BACK,
       ...POINTS,
+      ...PAPER,
       'stop.stands',
       ...THINGS,
       // In take-in-random.test.ts.

@@ -1,6 +1,7 @@
 // What has to be known before anything in a report is used; on its first page, and never left out.
 import type { Definitions } from '../../job/definitions.ts'
 import type { OpenedBody } from '../../job/entries.ts'
+import { NOT_ENFORCED_BY } from '../../job/paper.ts'
 import { openStop, type State } from '../../job/state.ts'
 import type { Review } from '../../review/review.ts'
 
@@ -15,6 +16,11 @@ export function cautionsOf(
   )
   const open = exceptions.filter((one) => one.open).length
   return [
+    ...(state.paper === null
+      ? []
+      : [
+          `From paper: ${NOT_ENFORCED_BY}. It is what stands on a sheet, keyed in afterwards; no hold point of it was ever open here.`,
+        ]),
     ...(state.record === 'REAL' ? [] : [`${state.record}: this is no record of work on a machine.`]),
     ...(state.closed === null
       ? [

@@ -8,6 +8,7 @@ import { GAS_NAMES } from '../../job/evidence-gas.ts'
 import { evidenceByKey, type GateStep } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { lifeMs } from '../../job/lapse.ts'
+import { NOT_ENFORCED_BY } from '../../job/paper.ts'
 import type { Given, State } from '../../job/state.ts'
 import { readStamp } from '../../lib/instant.ts'
 import type { Move } from '../../review/look.ts'
@@ -24,6 +25,12 @@ const STATUS: Readonly<Record<string, string>> = {
   never: 'never complete',
   open: 'complete',
   closed: 'fallen',
+}
+
+/** On a sheet it is neither complete nor fallen: nobody was held back by it here. */
+function statusOf({ paper, gates }: State, id: string): string {
+  if (paper !== null) return `on paper, ${NOT_ENFORCED_BY}`
+  return STATUS[gates[id]?.status ?? 'never'] ?? 'never complete'
 }
 
 /** Every hold point that was asked for anything, or that the job would still ask for. */
@@ -46,7 +53,7 @@ export function gatesOf(
         step: placed.id,
         title: placed.step.title,
         holds: gate.step.holds.map((id) => hazardName(defs, id)),
-        status: STATUS[state.gates[placed.id]?.status ?? 'never'] ?? 'never complete',
+        status: statusOf(state, placed.id),
         openings: own.flatMap((move) => openingOf(defsAt(editions, move.entry.seq), move, entries)),
         falls: own.flatMap(({ entry }) => fallOf(defsAt(editions, entry.seq), entry)),
         failed: own.flatMap(({ entry }) => failedOf(defsAt(editions, entry.seq), entry)),

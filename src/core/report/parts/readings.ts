@@ -3,6 +3,7 @@ import { asKind, type Definitions, type PlacedStep } from '../../job/definitions
 import { applicability } from '../../job/next.ts'
 import { type Place, placeResult, placesOf, WHY_NOT } from '../../job/places.ts'
 import { type Reading, type State, stands } from '../../job/state.ts'
+import { besideText } from '../../sheet/by-sign.ts'
 import { isFinish, placeFigure, placeName, placeNumber, spreadText } from '../../talk/names.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
@@ -83,6 +84,7 @@ function readingOf(defs: Definitions, one: Reading): Told['places'][number]['rea
     counts: stands(one) ? 'yes' : one.correctedBy !== null ? 'corrected' : 'void',
     kept: one.keptBecause,
     corrects: one.corrects,
+    ...(one.paper === undefined ? {} : { paper: besideText(one.paper) }),
   }
 }
 

@@ -1,5 +1,6 @@
 // The figures of a job as a table for a spreadsheet: RFC 4180, one line for each, raw and in SI, the unit in the head of its
 // column. Nothing in it is ever a formula: a cell of words that could be taken for one has an apostrophe before it.
+import { markOf } from '../../job/paper.ts'
 import type { QuantityKind } from '../../units/index.ts'
 import { SI_UNIT } from '../parts/figure.ts'
 import type { Report } from '../schema.ts'
@@ -53,10 +54,10 @@ function siText(si: number): string {
   return String(Number(si.toPrecision(15)))
 }
 
-function wordsOf({ record, job, machine }: Report, one: Line): string[] {
+function wordsOf({ record, paper, job, machine }: Report, one: Line): string[] {
   const { what, entry, at, by, number, name, instrument, keyed, stands, remark } = one
   return [
-    record,
+    markOf({ record, paper }),
     job,
     machine.tag,
     what,
@@ -70,6 +71,15 @@ function wordsOf({ record, job, machine }: Report, one: Line): string[] {
     stands ?? '',
     remark ?? '',
   ]
+}
+
+/** What stands beside it on paper, and why it was kept. */
+function remarkOf({ kept, paper }: Report['readings'][number]['places'][number]['readings'][number]) {
+  const parts = [
+    ...(paper === undefined ? [] : [paper]),
+    ...(kept === null ? [] : [`doubted, kept: ${kept}`]),
+  ]
+  return parts.length === 0 ? null : parts.join('; ')
 }
 
 /** Apart: a spreadsheet would take place 10 of step 7 for 7.1. */
@@ -108,7 +118,7 @@ function readingLines({ readings }: Report): Line[] {
           keyed: one.typed,
           stands: one.counts,
           figure: one.value,
-          remark: one.kept === null ? null : `doubted, kept: ${one.kept}`,
+          remark: remarkOf(one),
         }),
       ),
       {

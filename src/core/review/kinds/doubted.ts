@@ -62,7 +62,12 @@ function sinceThen(look: Look, seq: number) {
 function became(end: Move['entry'] | undefined): string {
   switch (end?.type) {
     case 'doubt.settled':
-      return { kept: 'KEPT', again: 'measured again', mistyped: 'mistyped, keyed again' }[end.choice]
+      return {
+        kept: 'KEPT',
+        again: 'measured again',
+        mistyped: 'mistyped, keyed again',
+        unreadable: 'cannot be read on the sheet',
+      }[end.choice]
     case 'late.settled':
       return end.kept ? 'confirmed as taken before' : 'not used'
     case 'reading.not-applicable':

@@ -21,7 +21,8 @@ function notDone(look: Look): Found[] {
   let last = -1
   const asked = defs.steps.filter((placed) => applicability(defs, state, placed) !== 'skip')
   for (const [i, placed] of asked.entries()) {
-    if (isComplete(state, placed)) continue
+    // Of a sheet a hold point is told line by line (paper.ts): none of it is ever complete.
+    if (isComplete(state, placed) || (state.paper !== null && placed.step.kind === 'gate')) continue
     const isVoid = isVoidSince(state, placed)
     const before = runs[runs.length - 1]
     if (last === i - 1 && before?.isVoid === isVoid) before.run.push(placed)

@@ -81,6 +81,8 @@ function points(look: Look): Found[] {
   const { defs, state } = look
   const pending = defs.steps.flatMap((placed): Found[] => {
     const point = pendingPoint(state, placed)
+    // What stands on a sheet for it is told in paper.ts.
+    if (state.paper !== null) return []
     if (point === null || !isComplete(state, placed) || applicability(defs, state, placed) !== 'do') return []
     return [
       {

@@ -1,0 +1,198 @@
+// What a hold point on paper shows: which of its lines are blank or wrong as written, and whether it would have held people back at the
+// steps behind it, by the times on the sheet. It never comes to open or complete: nobody was held back by it.
+import { list } from '../lib/wording.ts'
+import { unfitness } from './admit-people.ts'
+import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { judgeGas } from './evidence-gas.ts'
+import { type GateStep, gatesBefore, gatesOf, type Item, itemsFor } from './gate.ts'
+import { itemLabel } from './item-label.ts'
+import { lifeMs } from './lapse.ts'
+import { applicability } from './next.ts'
+import { type PaperState, rowOf, type SheetRow } from './paper.ts'
+import { atNoon } from './paper-instrument.ts'
+import { minutesOnSheet } from './paper-line.ts'
+import { copiesOf, copyKey, FRONT, peopleOnSheet } from './paper-rows.ts'
+import { placesOf } from './places.ts'
+import type { State } from './state.ts'
+
+export interface PaperGate {
+  readonly gate: GateStep
+  /** Why it would have held, each a clause; empty where no gap can be told, which proves nothing. */
+  readonly why: readonly string[]
+  /** Entries behind it. */
+  readonly seqs: readonly number[]
+}
+
+/** Hold points that the job calls for. */
+export function paperGates(defs: Definitions, state: State, paper: PaperState): PaperGate[] {
+  return gatesOf(defs)
+    .filter((gate) => applicability(defs, state, gate) !== 'skip')
+    .map((gate) => {
+      const items = itemsFor(defs, gate, peopleOnSheet(defs, paper))
+      const behind = defs.steps.filter((placed) => gatesBefore(defs, placed).includes(gate))
+      const why = items.flatMap((item) => {
+        const rows = rowsOf(paper, gate, item)
+        return [...faultsOf(defs, paper, gate, item, rows), ...agesOf(defs, state, paper, item, rows, behind)]
+      })
+      const seqs = items.flatMap((item) => rowsOf(paper, gate, item).map(({ seq }) => seq))
+      return { gate, why: [...new Set(why)], seqs }
+    })
+}
+
+/** The line of each copy of the page, as far as it is keyed. */
+function rowsOf(paper: PaperState, gate: GateStep, { key }: Item): SheetRow[] {
+  return copiesOf(paper, gate.id).flatMap((n) => rowOf(paper, gate.id, copyKey(key, n)) ?? [])
+}
+
+/** What each line says by itself. */
+function faultsOf(
+  defs: Definitions,
+  paper: PaperState,
+  gate: GateStep,
+  item: Item,
+  rows: readonly SheetRow[],
+): string[] {
+  const name = itemLabel(defs, item)
+  if (rows.every(isEmpty)) return [`${name}: blank`]
+  return rows.flatMap((row) => {
+    if (isEmpty(row)) return []
+    const at = row.time === null ? '' : ` at ${row.time.slice(-5)}`
+    const why = faultOf(defs, paper, gate, item, row)
+    return why === null ? [] : [`${name}${at}: ${why}`]
+  })
+}
+
+/** A witness signs and says nothing else. */
+function isEmpty({ text, who }: SheetRow): boolean {
+  return text === null && who === null
+}
+
+/** What is not known to be as it has to be is a fault. */
+function faultOf(
+  defs: Definitions,
+  paper: PaperState,
+  gate: GateStep,
+  { evidence }: Item,
+  row: SheetRow,
+): string | null {
+  const { text, who } = row
+  if (evidence.kind === 'witness') return who === null ? 'no initials' : null
+  if (text === null) return 'signed, and nothing stands there'
+  switch (evidence.kind) {
+    case 'words':
+      return plain(text) === plain(evidence.words) ? null : `it says ${text}, and asked is ${evidence.words}`
+    case 'gas':
+      return gasFault(defs, paper, gate, evidence, row, text)
+    case 'locks':
+    case 'numbers':
+      return null
+    case 'measured':
+    case 'lift':
+    case 'wait':
+      return `${text}: Barover has not held it against its limit`
+  }
+}
+
+function gasFault(
+  defs: Definitions,
+  paper: PaperState,
+  gate: GateStep,
+  evidence: Extract<Item['evidence'], { kind: 'gas' }>,
+  { row }: SheetRow,
+  text: string,
+): string | null {
+  const [figure = '', ...rest] = text.split(/\s+/)
+  const meter = defs.instruments.instruments.find(({ id }) =>
+    rest.some((word) => word.toUpperCase() === id.toUpperCase()),
+  )
+  const named = meter === undefined ? undefined : instrumentById(defs, meter.id)
+  if (named?.kind !== 'gas_meter') return `${text}: no gas meter of the register is named`
+  const day = rowOf(paper, null, FRONT.day)?.text ?? null
+  const unfit = day === null ? 'no day on the sheet' : unfitness(defs, named, atNoon(day))
+  if (unfit !== null) return `${named.id}: ${unfit}`
+  const judged = judgeGas(defs, evidence, named, oxygenOf(defs, paper, gate, evidence, row), figure)
+  if (!judged.ok) return `${text} is no figure of it`
+  const { outcome, shown } = judged.value
+  return outcome.kind === 'passes' ? null : `${shown}, ${outcome.why}`
+}
+
+/** The oxygen on the same copy of the page, as a fraction; null where none can be read there. */
+function oxygenOf(
+  defs: Definitions,
+  paper: PaperState,
+  gate: GateStep,
+  { oxygen }: Extract<Item['evidence'], { kind: 'gas' }>,
+  row: string,
+): number | null {
+  if (oxygen === undefined) return null
+  const copy = /#\d+$/.exec(row)?.[0] ?? ''
+  const text = rowOf(paper, gate.id, `${oxygen}${copy}`)?.text ?? null
+  const evidence = gate.step.evidence.find(({ id }) => id === oxygen)
+  if (text === null || evidence?.kind !== 'gas') return null
+  const figure = Number(text.split(/\s+/)[0]?.replace(',', '.'))
+  return Number.isFinite(figure) && defs.machine.site.gas.limits.length > 0 ? figure / 100 : null
+}
+
+/** How old each line was at the steps behind: the first step that it would have held. */
+function agesOf(
+  defs: Definitions,
+  state: State,
+  paper: PaperState,
+  item: Item,
+  rows: readonly SheetRow[],
+  behind: readonly PlacedStep[],
+): string[] {
+  const lines = rows.filter((row) => !isEmpty(row))
+  if (lines.length === 0) return []
+  const name = itemLabel(defs, item)
+  const life = lifeMs(defs, item.evidence)
+  for (const placed of behind) {
+    if (applicability(defs, state, placed) === 'skip') continue
+    for (const time of timesOf(paper, placed)) {
+      const why = heldAt(name, lines, life === null ? null : life / 60_000, time, placed)
+      if (why !== null) return [why]
+    }
+  }
+  return []
+}
+
+function heldAt(
+  name: string,
+  lines: readonly SheetRow[],
+  life: number | null,
+  time: string | null,
+  { step, number }: PlacedStep,
+): string | null {
+  const at = `${number} ${step.title}`
+  if (time === null) return `${at} has no time: whether ${name} stood then cannot be told`
+  const ages = lines.flatMap((line) => {
+    const age = minutesOnSheet(line.time, time)
+    return age === null ? [] : [{ age, line }]
+  })
+  if (ages.length === 0) return `${name} has no time: whether it stood at ${at} cannot be told`
+  const before = ages.filter(({ age }) => age >= 0)
+  const youngest = before.reduce<(typeof before)[number] | null>(
+    (least, one) => (least === null || one.age < least.age ? one : least),
+    null,
+  )
+  const clock = (text: string | null) => text?.slice(-5) ?? 'no time'
+  if (youngest === null)
+    return `${name} ${list(ages.map(({ line }) => clock(line.time)))}, ${at} ${clock(time)}: written after it`
+  return life !== null && !(youngest.age < life)
+    ? `${name} ${clock(youngest.line.time)}, ${at} ${clock(time)}: older than ${Math.round(life)} min`
+    : null
+}
+
+/** Times that stand at a step: of its signature, or of each line of figures. A step without any is in nobody's time. */
+function timesOf(paper: PaperState, placed: PlacedStep): (string | null)[] {
+  if (placed.step.kind !== 'read') {
+    const row = rowOf(paper, placed.id, 'done')
+    return row === undefined || (row.text === null && row.time === null && row.who === null) ? [] : [row.time]
+  }
+  return placesOf(asKind(placed, 'read')).flatMap(({ key }) => {
+    const row = rowOf(paper, placed.id, key)
+    return row === undefined ? [] : [row.time]
+  })
+}
+
+const plain = (text: string) => text.trim().toLowerCase().replace(/\s+/g, ' ')

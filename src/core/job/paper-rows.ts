@@ -1,0 +1,170 @@
+// The boxes of a printed sheet in the order they stand on it, and how each is keyed: the person goes down the paper.
+import { list } from '../lib/wording.ts'
+import { asKind, type Definitions, type PlacedStep, personById } from './definitions.ts'
+import { type Item, itemsFor } from './gate.ts'
+import { itemLabel } from './item-label.ts'
+import { type PaperState, rowOf } from './paper.ts'
+import { type Place, placesOf } from './places.ts'
+import { pointOf } from './point.ts'
+
+/**
+ * What one line takes. `line`: time, initials and what stands beside them. `done`: the same of a step that is only signed.
+ * `figure`: a reading of the place. `copy`: whether the page was filled in once more.
+ */
+export type Takes = 'words' | 'copy' | 'day' | 'line' | 'done' | 'seen' | 'place' | 'figure'
+
+export interface SheetBox {
+  readonly placed: PlacedStep | null
+  readonly row: string
+  readonly takes: Takes
+  /** What the sheet calls it. */
+  readonly label: string
+  /** How it is keyed, where that is not told by what it takes. */
+  readonly how?: string
+  readonly place?: Place
+  readonly item?: Item
+}
+
+export const FRONT = {
+  marks: 'marks',
+  order: 'order',
+  day: 'day',
+  ended: 'ended',
+  plate: 'plate',
+  people: 'people',
+} as const
+
+/** The front page: what the sheet is, when, of which machine, who and with what. */
+export function frontBoxes(defs: Definitions): SheetBox[] {
+  const box = (row: string, takes: Takes, label: string, how?: string): SheetBox => ({
+    placed: null,
+    row,
+    takes,
+    label,
+    ...(how === undefined ? {} : { how }),
+  })
+  return [
+    box(FRONT.marks, 'words', 'Foot of each page', 'Procedure, edition and check mark, as they stand there'),
+    box(FRONT.order, 'words', 'Job or work order'),
+    box(FRONT.day, 'day', 'Begun, the day'),
+    box(FRONT.ended, 'words', 'Ended, day and time', 'As 2026-03-14 16:30; - where it is blank'),
+    box(FRONT.plate, 'line', 'Plate on the cylinder, as read'),
+    box(FRONT.people, 'words', 'Who is on the job', 'All initials of the list, a space between'),
+    ...defs.seats.map(({ id, kinds }) =>
+      box(
+        `seat.${id}`,
+        'words',
+        `Number of the ${list(
+          kinds.map((kind) => kind.replaceAll('_', ' ')),
+          'or',
+        )}`,
+      ),
+    ),
+  ]
+}
+
+/** The boxes at its end. Each is asked again until a line is blank, but for the signatures. */
+export const ENDS = [
+  { row: 'register', label: 'Register of what is temporary' },
+  { row: 'stop', label: 'STOP' },
+  { row: 'found', label: 'Found out of the ordinary' },
+  { row: 'changes', label: 'Changes, corrections, what was left out' },
+] as const
+
+export const SIGNED_BY = [
+  { row: 'worker', label: 'Signed for the whole: whoever did the work' },
+  { row: 'lead', label: 'Signed for the whole: lead who did none of it' },
+] as const
+
+/** The next box of the end, in order; null once all of it is keyed. */
+export function endBox(paper: PaperState): SheetBox | null {
+  for (const { row, label } of ENDS) {
+    for (let n = 1; ; n++) {
+      const keyed = rowOf(paper, null, `${row}.${n}`)
+      if (keyed === undefined) return { placed: null, row: `${row}.${n}`, takes: 'line', label }
+      if (keyed.text === null) break
+    }
+  }
+  const open = SIGNED_BY.find(({ row }) => rowOf(paper, null, row) === undefined)
+  return open === undefined ? null : { placed: null, row: open.row, takes: 'line', label: open.label }
+}
+
+/** Everybody in the list on its front, as far as their initials are in the crew file. */
+export function peopleOnSheet(defs: Definitions, paper: PaperState): string[] {
+  const text = rowOf(paper, null, FRONT.people)?.text ?? ''
+  const ids = text.toUpperCase().split(/[\s,;]+/)
+  return [...new Set(ids.filter((id) => personById(defs, id) !== undefined))]
+}
+
+/** The lines of a hold point, as they stand on the permit. */
+function permitBoxes(defs: Definitions, paper: PaperState, placed: PlacedStep): SheetBox[] {
+  const items = itemsFor(defs, asKind(placed, 'gate'), peopleOnSheet(defs, paper))
+  return copiesOf(paper, placed.id).flatMap((n): SheetBox[] => {
+    const of = n === 1 ? '' : `, copy ${n} of its page`
+    return [
+      ...items.map(
+        (item): SheetBox => ({
+          placed,
+          row: copyKey(item.key, n),
+          takes: 'line',
+          label: `${itemLabel(defs, item)}${of}`,
+          item,
+        }),
+      ),
+      { placed, row: copyKey('copy', n), takes: 'copy', label: 'Another copy of this page' },
+    ]
+  })
+}
+
+/** What lapsed is filled in again on another copy of the page: the first, and each that was said to be there. */
+export function copiesOf(paper: PaperState, gate: string): number[] {
+  const copies = [1]
+  for (let n = 1; (rowOf(paper, gate, copyKey('copy', n))?.text ?? null) !== null; n++) copies.push(n + 1)
+  return copies
+}
+
+/** Ids hold no such sign. */
+export function copyKey(key: string, copy: number): string {
+  return copy === 1 ? key : `${key}#${copy}`
+}
+
+/** The key of a line of a hold point, whichever copy it stands on. */
+export function keyOfCopy(row: string): string {
+  return row.replace(/#\d+$/, '')
+}
+
+/** What is keyed of a step before any of its figures, and behind them. Figures themselves are asked by what stands already. */
+export function stepBoxes(defs: Definitions, paper: PaperState, placed: PlacedStep): SheetBox[] {
+  const { step } = placed
+  const box = (row: string, takes: Takes, label: string): SheetBox => ({ placed, row, takes, label })
+  const point = pointOf(placed)
+  const points = point === null ? [] : [box('point', 'line', `Signature: ${list(point.roles, 'or')}`)]
+  switch (step.kind) {
+    case 'tell':
+      return [box('done', 'done', 'Done'), ...points]
+    case 'confirm':
+      return [box('done', 'done', `Ticked and signed: ${step.seen}`), ...points]
+    case 'observe':
+      return [box('done', 'seen', 'What is ticked'), ...points]
+    case 'gate':
+      return permitBoxes(defs, paper, placed)
+    case 'read':
+      return [
+        box('instrument', 'words', 'Instrument number'),
+        ...placesOf(asKind(placed, 'read')).map((place) => placeBox(placed, place)),
+        ...points,
+      ]
+    case 'judge':
+      return [box('verdict', 'line', 'Worked out, or a verdict, by hand'), ...points]
+    case 'decide':
+      return [box('decision', 'line', 'Decided, as written'), ...points]
+    case 'part':
+      return []
+  }
+}
+
+/** Time and initials of the line that the figures of a place stand on. */
+export function placeBox(placed: PlacedStep, place: Place): SheetBox {
+  const axis = place.axis === null ? '' : `, ${place.axis.label}`
+  return { placed, row: place.key, takes: 'place', label: `${place.station.label}${axis}`, place }
+}

@@ -1,0 +1,101 @@
+// What is asked of a sheet that is keyed in: the box as the paper calls it, and how it is keyed.
+import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import { NOT_ENFORCED_BY, rowOf } from '../job/paper.ts'
+import { sheetInstrument } from '../job/paper-instrument.ts'
+import type { SheetBox } from '../job/paper-rows.ts'
+import { type State, standing } from '../job/state.ts'
+import { bareReading, nth, placeName, placeNumber } from '../talk/names.ts'
+import { type Row, row } from './block.ts'
+import { observeRows } from './numbered.ts'
+import type { PromptView } from './prompt-view.ts'
+
+type SheetPrompt = Extract<Prompt, { kind: 'sheet' | 'sheet-doubt' | 'sheet-sign' }>
+
+export function sheetView(defs: Definitions, state: State, prompt: SheetPrompt): Partial<PromptView> {
+  switch (prompt.kind) {
+    case 'sheet':
+      return boxView(defs, state, prompt.box)
+    case 'sheet-doubt': {
+      const { doubt, placed } = prompt
+      return {
+        margin: placeNumber(defs, placed.id, doubt.place),
+        title: placeName(defs, placed.id, doubt.place),
+        ask: [
+          row(`${doubt.typed.trim()} is ${doubt.why}.`, 'caution'),
+          ...(doubt.shown === undefined || doubt.seq === state.seq ? [] : [row(doubt.shown, 'faint')]),
+          row('1  keyed wrong: key it again'),
+          row('2  it is what the sheet says: kept as it stands'),
+          row('3  it cannot be read: no value'),
+        ],
+      }
+    }
+    case 'sheet-sign':
+      return prompt.as === 'keyed'
+        ? {
+            title: 'All of the sheet is keyed',
+            rows: [row(`From paper: ${NOT_ENFORCED_BY}.`)],
+            ask: [row('It stands here as it stands on the paper: initials of who keyed it', 'strong')],
+          }
+        : {
+            title: 'The sheet is compared',
+            rows: [
+              row('A lead who keyed none of it holds the paper against show, and signs for what is decided.'),
+            ],
+            ask: [row('Compared with the paper: initials of that lead', 'strong')],
+          }
+  }
+}
+
+const HOW: Readonly<Record<SheetBox['takes'], string>> = {
+  words: 'As it stands; - where it is blank',
+  copy: '1 there is one, filled in again; - there is none',
+  day: 'As 2026-03-14; - where it is blank',
+  line: 'Time, initials, then what it says, as 06:52 RO L-101; - alone where all of it is blank',
+  done: 'Time and initials, as 06:52 RO; - where the box is blank',
+  seen: 'Time, initials and the number ticked, as 06:52 RO 1; - where nothing is',
+  place: 'As 06:52 RO, its figures after that; - for what is blank',
+  figure: 'As it stands; - for blank, ? where it cannot be read',
+}
+
+function boxView(defs: Definitions, state: State, box: SheetBox): Partial<PromptView> {
+  const { placed, takes, label } = box
+  const base = {
+    margin: placed === null ? '' : String(placed.number),
+    title: placed === null ? 'Front and end of the sheet' : placed.step.title,
+    titleMayShorten: true,
+  }
+  if (takes === 'figure') return { ...base, ...figureView(defs, state, box) }
+  const list = takes === 'seen' && placed !== null ? observeRows(asKind(placed, 'observe').step) : []
+  const untick = placed?.step.kind === 'confirm' ? [row('Signed and not ticked: 06:52 RO not ticked')] : []
+  const asked = takes === 'place' ? `Time and initials of the line: ${label}` : label
+  return { ...base, ask: [...list, ...untick, row(asked, 'strong'), row(box.how ?? HOW[takes], 'faint')] }
+}
+
+function figureView(defs: Definitions, state: State, { placed, place }: SheetBox): Partial<PromptView> {
+  if (placed === null || place === undefined || state.paper === null) return {}
+  const found = sheetInstrument(defs, state, state.paper, placed)
+  const instrument = found.ok ? instrumentById(defs, found.id) : undefined
+  const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
+  const taken = standing(state, place.key)
+  const before = taken.length === 0 ? '' : `${taken.map((one) => bareReading(defs, one)).join(', ')} keyed; `
+  const what = `${before}the ${nth(taken.length + 1)} figure${unit === '' ? '' : ` (${unit})`}`
+  return {
+    margin: placeNumber(defs, placed.id, place.key),
+    title: placeName(defs, placed.id, place.key),
+    ask: [
+      ...(found.ok ? [] : [row(`No value: ${found.why}. Key it as words all the same.`, 'caution')]),
+      row(what, 'strong'),
+      row(HOW.figure, 'faint'),
+    ],
+    unit,
+  }
+}
+
+/** What was decided on paper, before a lead signs for it. */
+export function decidedOnSheet({ paper }: State, step: string): Row[] {
+  const written = paper === null ? undefined : rowOf(paper, step, 'decision')
+  if (written === undefined) return []
+  const says = written.text === null ? 'nothing' : `${written.who ?? 'nobody'}: ${written.text}`
+  return [row(`On the sheet stands: ${says}`)]
+}

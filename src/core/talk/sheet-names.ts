@@ -1,0 +1,34 @@
+// What the boxes of a paper sheet are called in a sentence.
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import { itemByKey } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
+import { ENDS, frontBoxes, keyOfCopy, SIGNED_BY } from '../job/paper-rows.ts'
+import { placeName } from './names.ts'
+
+/** The name of a box as the sheet has it. */
+export function boxName(
+  defs: Definitions,
+  { step, row: id }: { readonly step: string | null; readonly row: string },
+): string {
+  if (step === null) {
+    const plain = id.replace(/\.\d+$/, '')
+    const boxes = [...frontBoxes(defs), ...ENDS, ...SIGNED_BY]
+    return boxes.find(({ row }) => row === id || row === plain)?.label ?? id
+  }
+  const placed = stepById(defs, step)
+  if (placed.step.kind === 'gate') {
+    if (keyOfCopy(id) === 'copy') return 'Another copy of this page'
+    const item = itemByKey(defs, asKind(placed, 'gate'), keyOfCopy(id))
+    const copy = /#(\d+)$/.exec(id)?.[1]
+    return `${item === null ? id : itemLabel(defs, item)}${copy === undefined ? '' : `, copy ${copy}`}`
+  }
+  if (placed.step.kind === 'read' && id.startsWith(`${step}.`)) return placeName(defs, step, id)
+  const names: Readonly<Record<string, string>> = {
+    done: placed.step.title,
+    instrument: `${placed.step.title}, instrument number`,
+    verdict: `${placed.step.title}, worked out by hand`,
+    decision: `${placed.step.title}, decided on the sheet`,
+    point: `${placed.step.title}, inspection point`,
+  }
+  return names[id] ?? id
+}

@@ -1,0 +1,147 @@
+// Lines at a job that is keyed from a paper sheet: a box as it stands, a figure that is doubted, the signatures, and what was keyed wrong.
+import { wouldRefuse } from '../job/admit.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import { UNREAD_TEXT } from '../job/paper.ts'
+import { type State, stands } from '../job/state.ts'
+import { ask, type Heard, input, say, signing, voidWarning } from './heard.ts'
+import { bareReading, placeName, placeNumber } from './names.ts'
+import { boxName } from './sheet-names.ts'
+import type { Word } from './words.ts'
+
+export interface SheetKeyed {
+  readonly seq: number
+  readonly step: string | null
+  /** Nothing is keyed anew for it here: it is asked again at its own box. */
+  readonly isAsked: boolean
+  readonly text: string
+}
+
+export type SheetAsk =
+  | {
+      readonly kind: 'sheet-sure'
+      readonly step: string | null
+      readonly row: string
+      readonly typed: string
+      readonly why: string
+    }
+  | { readonly kind: 'sheet-which'; readonly items: readonly SheetKeyed[] }
+  | { readonly kind: 'sheet-again'; readonly item: SheetKeyed }
+  | { readonly kind: 'sheet-why'; readonly item: SheetKeyed; readonly typed: string }
+
+export const SHEET_QUESTIONS = {
+  'sheet-sure': 'Is that what the sheet says? 1 or 2',
+  'sheet-which': 'Which was keyed wrong? Its number',
+  'sheet-again': 'What the sheet says there, in full; - for blank',
+  'sheet-why': 'Why is it changed?',
+} as const
+
+export function isSheetAsk(question: { readonly kind: string }): question is SheetAsk {
+  return question.kind in SHEET_QUESTIONS
+}
+
+type SheetPrompt = Extract<Prompt, { kind: 'sheet' | 'sheet-doubt' | 'sheet-sign' }>
+
+export function hearAtSheet(defs: Definitions, state: State, prompt: SheetPrompt, line: string): Heard {
+  if (prompt.kind === 'sheet-sign')
+    return signing(defs, state, line, { do: 'sheet-sign', as: prompt.as, person: line })
+  if (prompt.kind === 'sheet-doubt') {
+    const choice = (['mistyped', 'kept', 'unreadable'] as const)[Number(line.trim()) - 1]
+    return choice === undefined
+      ? say('Key 1, 2 or 3 first: nothing was taken.')
+      : input({ do: 'sheet-doubt', choice })
+  }
+  const { placed, row } = prompt.box
+  const typed = { do: 'sheet-row', step: placed?.id ?? null, row, typed: line } as const
+  const refusal = wouldRefuse(defs, state, typed)
+  if (refusal?.code !== 'sheet-time') return input(typed)
+  return ask(
+    { kind: 'sheet-sure', step: typed.step, row, typed: line, why: refusal.say },
+    `${refusal.say} Nothing was taken yet.`,
+  )
+}
+
+/** Words that are of live work: what they do cannot come from a sheet. */
+const LIVE: readonly Word[] = [
+  ...(['n/a', 'placed', 'taken', 'deviation', 'notice', 'sign on', 'sign off'] as const),
+  ...(['hand over', 'countersign'] as const),
+]
+
+/** Null: the word does what it does everywhere. */
+export function sheetWord(defs: Definitions, state: State, word: Word): Heard | null {
+  if (state.paper === null) return null
+  if (LIVE.includes(word))
+    return say(
+      `${word} is of live work, and this is keyed from paper. A box that is blank is -; what else the sheet says is a note.`,
+    )
+  if (word !== 'correct' && word !== 'back') return null
+  if (state.doubt !== null) return say('Say first what becomes of the figure that is doubted.')
+  const items = keyedOf(defs, state).slice(0, MOST)
+  return items.length === 0
+    ? say('Nothing is keyed yet.')
+    : ask({ kind: 'sheet-which', items }, ...items.map(({ text }, i) => `${i + 1}  ${text}`))
+}
+
+/** The last that were keyed; what lies further back is reached by its number on the sheet. */
+const MOST = 40
+
+/** What is keyed and stands, the last first. */
+function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
+  const { paper } = state
+  if (paper === null) return []
+  const rows = Object.values(paper.rows).map(({ seq, step, row, text, time, who }) => ({
+    seq,
+    step,
+    isAsked: step !== null && row === 'done' && state.done[step] !== undefined,
+    text: `${numberOf(defs, step)}${boxName(defs, { step, row })}: ${text === null ? 'blank' : [time, who, text].filter((one) => one !== null && one !== '').join(' ')}`,
+  }))
+  const readings = Object.values(state.readings)
+    .flat()
+    .filter(stands)
+    .map((r) => ({
+      seq: r.seq,
+      step: r.step,
+      isAsked: false,
+      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${bareReading(defs, r)} ${r.unit}`,
+    }))
+  const unread = Object.entries(paper.unread)
+    .filter(([place]) => state.notApplicable[place] !== undefined)
+    .map(([place, { seq, is }]) => {
+      const step = place.slice(0, place.indexOf('.'))
+      return {
+        seq,
+        step,
+        isAsked: true,
+        text: `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: ${UNREAD_TEXT[is]}`,
+      }
+    })
+  return [...rows, ...readings, ...unread].sort((a, b) => b.seq - a.seq)
+}
+
+/** `7 `; nothing for the front and the end. */
+function numberOf(defs: Definitions, step: string | null): string {
+  const placed = defs.steps.find(({ id }) => id === step)
+  return placed === undefined ? '' : `${placed.number} `
+}
+
+export function hearSheetAnswer(defs: Definitions, state: State, question: SheetAsk, line: string): Heard {
+  switch (question.kind) {
+    case 'sheet-sure': {
+      const { step, row, typed } = question
+      if (line.trim() === '1') return input({ do: 'sheet-row', step, row, typed, sure: true })
+      return line.trim() === '2' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
+    }
+    case 'sheet-which': {
+      const item = /^\d{1,2}$/.test(line.trim()) ? question.items[Number(line) - 1] : undefined
+      if (item === undefined) return ask(question, `Key a number, 1 to ${question.items.length}.`)
+      const warning = item.step === null ? [] : voidWarning(defs, state, item.step)
+      return item.isAsked
+        ? ask({ kind: 'sheet-why', item, typed: '-' }, 'It is asked again at its box.', ...warning)
+        : ask({ kind: 'sheet-again', item }, ...warning)
+    }
+    case 'sheet-again':
+      return ask({ kind: 'sheet-why', item: question.item, typed: line })
+    case 'sheet-why':
+      return input({ do: 'sheet-correct', of: question.item.seq, typed: question.typed, why: line })
+  }
+}

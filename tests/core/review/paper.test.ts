@@ -1,0 +1,172 @@
+// The review and the report of a job that was keyed from a sheet: that it is one stands first, and what the sheet shows is told.
+import { describe, expect, it } from 'vitest'
+import { digestOf } from '../../../src/core/history/digest.ts'
+import { historyOf } from '../../../src/core/history/history.ts'
+import { historyPaper } from '../../../src/core/history/paper.ts'
+import { asOpened } from '../../../src/core/job/editions.ts'
+import { paperOf } from '../../../src/core/report/paper-of.ts'
+import { reportOf } from '../../../src/core/report/report.ts'
+import { reportSchema } from '../../../src/core/report/schema.ts'
+import { reportCsv } from '../../../src/core/report/write/csv.ts'
+import { reportHtml } from '../../../src/core/report/write/html.ts'
+import { reportText } from '../../../src/core/report/write/text.ts'
+import type { Walk } from '../../helpers/example.ts'
+import {
+  AFTER_BORE,
+  anHourLater,
+  BEFORE_BORE,
+  BORE,
+  END_LINES,
+  FRONT_LINES,
+  permitLines,
+  SIGN_LINES,
+  sheetJob,
+  toJudge,
+  WHOLE,
+} from '../../helpers/filled-sheet.ts'
+import { reviewed } from '../../helpers/reviewed.ts'
+
+/** All behind the hold point an hour later. */
+const LATER = {
+  before: anHourLater(BEFORE_BORE),
+  bore: anHourLater(BORE),
+  after: anHourLater(AFTER_BORE),
+}
+
+const whole = sheetJob().keys(...WHOLE)
+const told = (walk: Walk) =>
+  reviewed(walk).exceptions.map(({ what, sentences }) => [what, ...sentences].join('\n'))
+const toldWith = (more: Parameters<typeof toJudge>[0], end = END_LINES) =>
+  told(sheetJob().keys(...toJudge(more), ...end, ...SIGN_LINES)).join('\n')
+
+describe('the review of a sheet', () => {
+  it('has first of all that its gates were not enforced, and by whom it was keyed and compared', () => {
+    const [first] = reviewed(whole).exceptions
+    expect(first).toMatchObject({
+      number: 1,
+      kind: 'paper',
+      what: 'From paper: gates not enforced by Barover',
+      open: false,
+    })
+    expect(first?.sentences.join(' ')).toMatch(/Signed as keyed by RO\. Compared with the sheet by KH\./)
+    expect(reviewed(sheetJob().keys('RO')).exceptions[0]).toMatchObject({ kind: 'paper', open: true })
+  })
+
+  it('never calls a hold point open or complete, with no gap to be told either', () => {
+    expect(told(whole).join('\n')).not.toMatch(/WOULD HAVE HELD|WOULD NOT/)
+    expect(reviewed(whole).usual.join('\n')).not.toMatch(/hold points complete/)
+  })
+
+  it('holds what lapsed against the steps behind it, by the times on the sheet', () => {
+    const late = toldWith(LATER)
+    expect(late).toMatch(/WOULD HAVE HELD/)
+    expect(late).toMatch(
+      /On paper: oxygen inside the opening 06:52, 3 Wipe the bore 07:53: older than 30 min\./,
+    )
+  })
+
+  it('takes the last copy of the page that was filled in before the step', () => {
+    const copy = anHourLater(permitLines())
+    const walk = sheetJob().keys(
+      ...toJudge({ ...LATER, permit: [...permitLines().slice(0, -1), '1', ...copy] }),
+    )
+    expect(walk.state.verdicts.bore_judged?.void).toBe(false)
+    expect(told(walk).join('\n')).not.toMatch(/WOULD HAVE HELD/)
+  })
+
+  it('names a blank line, words that are others, a gas out of its limit, a meter that is not named', () => {
+    const spoilt = (from: string, to: string) =>
+      toldWith({ permit: permitLines().map((line) => (line === from ? to : line)) })
+    expect(spoilt('06:33 RO L-103', '-')).toMatch(/lock at .*: blank/)
+    expect(spoilt('06:40 RO NO FLOW', '06:40 RO A LITTLE')).toMatch(/it says A LITTLE, and asked is NO FLOW/)
+    expect(spoilt('06:52 RO 20.9 G-7', '06:52 RO 18.1 G-7')).toMatch(/18\.1 %vol, below 19\.5/)
+    expect(spoilt('06:52 RO 20.8 G-7', '06:52 RO 20.8')).toMatch(/no gas meter of the register is named/)
+    expect(spoilt('06:53 ML ML', '-')).toMatch(/witness: blank/)
+    expect(spoilt('06:40 RO NO START', '- RO NO START')).toMatch(/try start has no time/)
+    const permit = permitLines().map((line) => (line === '06:53 ML ML' ? '07:54 ML ML' : line))
+    const [first = '', ...rest] = LATER.before
+    expect(toldWith({ ...LATER, permit, before: [first, '1', ...rest] })).toMatch(
+      /witness 07:54, 3 Wipe the bore 07:53: written after it/,
+    )
+  })
+
+  it('tells a verdict by hand that is another, and a decision on paper that is not what was signed', () => {
+    const lines = [...toJudge().slice(0, -1), '08:40 KH ACCEPT', '08:42 KH rework', ...END_LINES.slice(1)]
+    const all = told(sheetJob().keys(...lines, ...SIGN_LINES)).join('\n')
+    expect(all).toMatch(/17 Bore judged: the sheet says ACCEPT; worked out here MONITOR/)
+    expect(all).toMatch(/decided on the sheet rework; signed for accept by KH/)
+    expect(told(whole).join('\n')).not.toMatch(/the sheet says MONITOR|decided on the sheet/)
+  })
+
+  it('tells a sheet of another edition, boxes that are blank, times that are missing, initials of nobody', () => {
+    const marks = (text: string) => told(sheetJob().keys('RO', text, ...FRONT_LINES.slice(1))).join('\n')
+    expect(marks('bore_inspection, edition 2, 00000000')).toMatch(
+      /printed from other files: not on it edition 3 and check mark/,
+    )
+    expect(marks('-')).toMatch(/printed from other files/)
+    expect(told(whole).join('\n')).not.toMatch(/printed from other files/)
+    const odd = toldWith({
+      bore: ['M-3', '- XY', '-', ...BORE.slice(4)],
+      before: [
+        ...BORE.slice(0, 0),
+        '-',
+        '-',
+        '06:53 RO',
+        '71.2',
+        '-',
+        '06:54 RO',
+        '70.4',
+        '-',
+        '06:54 RO',
+        '9.5000',
+      ],
+    })
+    expect(odd).toMatch(/1 place without a value on the sheet/)
+    expect(odd).toMatch(/1 box blank on the sheet/)
+    expect(odd).toMatch(/1 line signed on the sheet without a time/)
+    expect(odd).toMatch(/nobody in the crew file: XY/)
+  })
+
+  it('tells a STOP on the sheet, a lead who did not sign it, a box that was put right', () => {
+    const end = [...END_LINES.slice(0, 4), '07:00 RO gas smelt', '1', '-', '-', '-', '08:30 RO R. O.', '-']
+    const walk = sheetJob().keys(...toJudge(), ...END_LINES.slice(0, 4), ...end.slice(4))
+    walk.bring({ do: 'sheet-correct', of: 3, typed: 'WO-71', why: 'turned round' })
+    const all = told(walk).join('\n')
+    expect(all).toMatch(/STOP on the sheet: gas smelt/)
+    expect(all).toMatch(/lead who did none of it: BLANK/)
+    expect(all).toMatch(/Job or work order: WO-17, now WO-71/)
+  })
+})
+
+describe('the report and the history of a sheet', () => {
+  const { defs } = whole.engine
+  const report = reportOf(asOpened(defs), whole.entries, whole.state, reviewed(whole), {
+    ...{ head: 'ab', version: 'test', checks: [], files: new Map() },
+  })
+
+  it('has the word on every line, in every form, and its own at the head', () => {
+    expect(reportSchema.parse(report)).toEqual(report)
+    expect(report).toMatchObject({ paper: true, record: 'EXAMPLE' })
+    expect(report.cautions[0]).toMatch(/^From paper: gates not enforced by Barover/)
+    const paper = paperOf(report)
+    const text = reportText(paper).trimEnd().split('\n')
+    expect(text.filter((line) => !line.startsWith('EXAMPLE from paper'))).toEqual([])
+    expect(reportHtml(paper)).toContain('EXAMPLE from paper')
+    const rows = reportCsv(report).trimEnd().split('\r\n').slice(1)
+    expect(rows.filter((row) => !row.startsWith('"EXAMPLE from paper"'))).toEqual([])
+    expect(rows.some((row) => row.includes('from paper 06:59 RO'))).toBe(true)
+  })
+
+  it('calls its hold points neither complete nor fallen', () => {
+    expect(report.gates.map(({ status }) => status)).toEqual(['on paper, gates not enforced by Barover'])
+  })
+
+  it('is counted by name in a history', () => {
+    const job = digestOf(defs, whole.entries, whole.state)
+    const history = historyOf({ jobs: () => [job] }, { record: 'EXAMPLE', machine: null, next: null })
+    expect(history.paper).toEqual(['test'])
+    expect(JSON.stringify(historyPaper(history))).toMatch(
+      /1 job from paper, gates not enforced by Barover: test/,
+    )
+  })
+})
