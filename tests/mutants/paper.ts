@@ -107,6 +107,22 @@ export const PAPER = [
       by: 'takes both signatures away',
     },
   ]),
+  ...of('core/job/fold-paper', 'core/job/paper', [
+    {
+      rule: 'Who wrote a finding on a sheet does not decide on it.',
+      find: 'doneBy: writtenBy(state, entry), ',
+      into: '',
+      by: 'is decided on by a lead who did not write it there',
+    },
+  ]),
+  ...of('core/job/admit-disposition', 'core/job/paper', [
+    {
+      rule: 'Who wrote the figures on a sheet does not decide on what they come to.',
+      find: '...(r.paper === undefined ? [] : [r.paper.who])',
+      into: '',
+      by: 'for what is decided: a lead who neither wrote the figures nor keyed them',
+    },
+  ]),
   ...of('core/job/watch', 'core/job/paper-elsewhere', [
     {
       rule: 'Until a sheet says that the work ended, people count as behind its hold points.',

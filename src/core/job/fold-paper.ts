@@ -28,7 +28,7 @@ export function foldPaper(state: State, entry: Entry): State {
       on?.who === null || on?.who === undefined ? paper.writers : [...new Set([...paper.writers, on.who])],
     ...(CHANGES.includes(entry.type) ? { keyedBy: null, comparedBy: null } : {}),
   }
-  if (entry.type !== 'paper.unread') return { ...state, paper: after }
+  if (entry.type !== 'paper.unread') return { ...state, doneBy: writtenBy(state, entry), paper: after }
   const { place, is, why } = entry
   const text = is === 'instrument' && why !== undefined ? `${UNREAD_TEXT[is]}: ${why}` : UNREAD_TEXT[is]
   return {
@@ -36,6 +36,14 @@ export function foldPaper(state: State, entry: Entry): State {
     notApplicable: { ...state.notApplicable, [place]: text },
     paper: { ...after, unread: { ...paper.unread, [place]: { seq: entry.seq, is } } },
   }
+}
+
+/** Whoever signed a step on the sheet did it, beside whoever keyed it. */
+function writtenBy({ doneBy }: State, entry: Entry): State['doneBy'] {
+  const isDone =
+    entry.type === 'step.done' || entry.type === 'step.confirmed' || entry.type === 'finding.observed'
+  const who = isDone ? (entry.paper?.who ?? null) : null
+  return !isDone || who === null ? doneBy : { ...doneBy, [entry.step]: [...(doneBy[entry.step] ?? []), who] }
 }
 
 function rowsAfter(

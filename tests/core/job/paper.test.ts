@@ -353,6 +353,16 @@ describe('who signs', () => {
   })
 })
 
+describe('what was found on the sheet', () => {
+  it('is decided on by a lead who did not write it there', () => {
+    const after = AFTER_BORE.map((line) => (line === '07:10 RO 1' ? '07:10 KH 2 scored at the bottom' : line))
+    const walk = sheetJob().keys(...toJudge({ after }), ...END_LINES, '1', 'PB', 'So it is.', '1', '1')
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-who' })
+    expect(walk.copy().key('KH')).toBe('own-work')
+    expect(walk.copy().key('PB')).toBeNull()
+  })
+})
+
 describe('which sheets are keyed in', () => {
   it('not one of another machine', () => {
     const walk = sheetJob().keys('RO', ...FRONT_LINES.slice(0, 4))
