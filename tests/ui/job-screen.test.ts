@@ -169,7 +169,7 @@ describe('keys', () => {
     terminal.send('\t')
     await screen.until('the sheet, to its last part', () => screen.wholeFlow.includes('LOCKS'))
     expectSheet(screen.wholeFlow)
-    expect(screen.input).toBe('9.5')
+    await screen.until('half a figure, under the sheet too', () => screen.input === '9.5')
     expect(written).toEqual([])
   })
 

@@ -88,7 +88,9 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
     )
   }
   rows.push(row(`[ ] ${itemLabel(defs, now)}`, 'strong'))
-  if (open.length > 0) rows.push(row(`[ ] then ${open.length} more (word: show)`, 'faint'))
+  // Which word lists them is said at the first of them.
+  const hint = done.length === 0 ? ' (word: show)' : ''
+  if (open.length > 0) rows.push(row(`[ ] then ${open.length} more${hint}`, 'faint'))
   return rows
 }
 

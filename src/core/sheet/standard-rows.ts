@@ -1,5 +1,5 @@
 // The setting standard of a gauge, from the register of instruments: which it is, its size and how far off it may be read, shown where the
-// gauge is checked on it; and what to do where it is further off.
+// gauge is checked on it; and what to do where it was read further off.
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { placeResult, placesOf } from '../job/places.ts'
@@ -14,10 +14,7 @@ export function standardRows(defs: Definitions, placed: PlacedStep, instrument: 
   const gauge = isSetCheck(placed) ? gaugeById(defs, instrument) : null
   if (gauge === null) return []
   const { standard, size, within } = gauge.set_check
-  return [
-    row(`Standard: ${standard}, ${size.text}. It may read up to ${within.text} off.`, 'strong'),
-    row(`Further off: ${wayOn(defs, placed)}`),
-  ]
+  return [row(`Standard: ${standard}, ${size.text}. It may read up to ${within.text} off.`, 'strong')]
 }
 
 /** Where what was read of it is further off than it may be; nothing else. */

@@ -1,0 +1,35 @@
+// The setting standard beside its check, by the register of instruments, and what to do where it is read further off than it may be.
+import { describe, expect, it } from 'vitest'
+import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
+
+const STYLE = { width: 79, record: 'EXAMPLE' as const, ascii: false }
+const toCheck = () => new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1')
+const rows = (walk: Walk) =>
+  promptView(walk.engine.defs, walk.state, walk.talk, STYLE).rows.map(({ text }) => text)
+const taken = (walk: Walk) =>
+  entryBlock(walk.engine.defs, walk.state, walk.last)?.rows.map(({ text }) => text) ?? []
+
+describe('a check on the setting standard', () => {
+  it('shows which standard it is, its size and how far off it may be read', () => {
+    expect(rows(toCheck())).toContain('Standard: ring R-95, 9.5000 in. It may read up to 0.0002 in off.')
+    expect(rows(new Walk().toBore()).join(' ')).not.toContain('Standard:')
+  })
+
+  it('further off says what to do before anything is measured', () => {
+    const walk = toCheck().keys('9.5004')
+    expect(taken(walk).at(-1)).toMatch(
+      /^ {2}0\.0004 in over the standard, and 0\.0002 in is allowed: .* measure nothing with it/,
+    )
+    expect(taken(toCheck().keys('9.5002'))).toHaveLength(2)
+    expect(taken(toCheck().keys('9.4997')).at(-1)).toContain('0.0003 in under the standard')
+  })
+
+  it('further off after measuring says what is in doubt', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...AFTER_LINES.slice(0, -1), '9.5004')
+    const check = walk.entries.findLast((e) => e.type === 'reading.taken')
+    const block = check === undefined ? null : entryBlock(walk.engine.defs, walk.state, check)
+    expect(block?.rows.at(-1)?.text).toContain('every size since the check before is in doubt')
+  })
+})
