@@ -11,7 +11,7 @@ import {
   peopleSection,
   readingsSection,
 } from './paper-body.ts'
-import { changesSection, coverSection, exceptionsSection } from './paper-front.ts'
+import { changesSection, coverSection, exceptionsSection, verdictsSections } from './paper-front.ts'
 import type { Report } from './schema.ts'
 
 export function paperOf(report: Report): Paper {
@@ -24,6 +24,7 @@ export function paperOf(report: Report): Paper {
     sections: [
       coverSection(report),
       exceptionsSection(report),
+      ...verdictsSections(report),
       changesSection(report),
       readingsSection(report),
       gatesSection(report),
