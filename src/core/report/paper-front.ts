@@ -15,6 +15,7 @@ export function coverSection(report: Report): Section {
       lines(line(`${markOf(report)}  ${report.standing}`, 'stamp'), ...startedLines(report)),
       ...verdictPieces(report),
       lines(line('Read this first', 'strong'), ...report.cautions.map((one) => line(one, 'caution'))),
+      ...glancePieces(report),
       ...table(
         'What this is a report of',
         [
@@ -58,26 +59,75 @@ function startedLines({ started }: Report): PaperLine[] {
   return [line(started.what, 'strong'), ...started.hung.map((one) => line(`  on then: ${one}`))]
 }
 
-function verdictPieces({ verdicts, fallen }: Report): Piece[] {
+/** More verdicts of ACCEPT than this stand in a line each, so that whoever turns two pages has seen all that is not. */
+const MOST_WHOLE = 3
+
+function areShort({ verdicts }: Report): boolean {
+  return verdicts.filter(({ word }) => word === 'ACCEPT').length > MOST_WHOLE
+}
+
+function verdictPieces(report: Report): Piece[] {
+  const { verdicts, fallen } = report
   if (verdicts.length + fallen.length === 0) return [lines(line('Nothing in it is judged.', 'strong'))]
+  const short = areShort(report) ? verdicts.filter(({ word }) => word === 'ACCEPT') : []
   return [
     lines(
       line(verdicts.length === 0 ? 'Verdicts: none stands' : 'Verdicts', 'strong'),
       ...fallen.map(({ number, title, was, by }) =>
         line(`( VOID )  ${title}: was ${was}, fell with ${by}`, 'caution', { margin: number }),
       ),
-      ...verdicts.flatMap(({ number, title, word, isAgain, because, decided, left }): PaperLine[] => {
-        const end = left === null ? 'not measured again' : left === word ? '' : `left at ${left}`
-        const done = [decided, end].filter((part) => part !== null && part !== '').join('; ')
-        const isGood = word === 'ACCEPT' || word === 'MONITOR'
-        return [
-          line(`( ${word} )  ${title}${isAgain ? ', measured again' : ''}`, isGood ? 'strong' : 'caution', {
-            margin: number,
-          }),
-          ...because.map((one) => line(`  ${one}`)),
-          ...(done === '' ? [] : [line(`  ${done}`)]),
-        ]
-      }),
+      ...verdicts.filter((one) => !short.includes(one)).flatMap(verdictLines),
+      ...short.map(({ number, title, isAgain, because: [why = ''] }) =>
+        line(`( ACCEPT )  ${title}${isAgain ? ', measured again' : ''}${shortWhy(why)}`, 'plain', {
+          margin: number,
+        }),
+      ),
+    ),
+  ]
+}
+
+/** The figure that governs, without its source: that stands with the verdict where it is told whole. */
+function shortWhy(why: string): string {
+  const [, name = '', used = ''] = /^(.+?)\sgoverns:\s.*?(\d+\s%\sused)/.exec(why) ?? []
+  return used === '' ? '' : `: ${name}, ${used}`
+}
+
+function verdictLines(verdict: Report['verdicts'][number]): PaperLine[] {
+  const { number, title, word, isAgain, because, decided, left } = verdict
+  const end = left === null ? 'not measured again' : left === word ? '' : `left at ${left}`
+  const done = [decided, end].filter((part) => part !== null && part !== '').join('; ')
+  const isGood = word === 'ACCEPT' || word === 'MONITOR'
+  return [
+    line(`( ${word} )  ${title}${isAgain ? ', measured again' : ''}`, isGood ? 'strong' : 'caution', {
+      margin: number,
+    }),
+    ...because.map((one) => line(`  ${one}`)),
+    ...(done === '' ? [] : [line(`  ${done}`)]),
+  ]
+}
+
+/** Every verdict with what governs, its source and what was decided; none where the cover has them whole. */
+export function verdictsSections(report: Report): Section[] {
+  if (!areShort(report)) return []
+  const pieces = [lines(...report.verdicts.flatMap(verdictLines))]
+  return [{ id: 'verdicts', title: 'Verdicts, each with what governs', pieces }]
+}
+
+/** Exceptions that the cover names, beside all that are open: with them a whole pull has its contents on the second page. */
+const MOST_NAMED = 18
+
+/** The worst of what is out of the ordinary, in a line each: a lead sees it before turning a page. */
+function glancePieces({ exceptions }: Report): Piece[] {
+  if (exceptions.length === 0) return []
+  const named = exceptions.filter(({ open }, n) => open || n < MOST_NAMED)
+  const more = exceptions.length - named.length
+  return [
+    lines(
+      line('Out of the ordinary, worst first, in a line each', 'strong'),
+      ...named.map(({ number, what, open }) =>
+        line(`${open ? 'OPEN: ' : ''}${what}`, open ? 'caution' : 'plain', { margin: String(number) }),
+      ),
+      ...(more > 0 ? [line(`and ${more} more, in the section of that name`)] : []),
     ),
   ]
 }

@@ -12,7 +12,7 @@ import {
   peopleSection,
   readingsSection,
 } from './paper-body.ts'
-import { changesSection, coverSection, exceptionsSection } from './paper-front.ts'
+import { changesSection, coverSection, exceptionsSection, verdictsSections } from './paper-front.ts'
 import type { Report } from './schema.ts'
 
 export function paperOf(report: Report): Paper {
@@ -25,6 +25,7 @@ export function paperOf(report: Report): Paper {
     sections: [
       coverSection(report),
       exceptionsSection(report),
+      ...verdictsSections(report),
       changesSection(report),
       readingsSection(report),
       gatesSection(report),
