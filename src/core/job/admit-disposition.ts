@@ -98,8 +98,9 @@ export function disposable(
       `That is not open for a verdict of ${verdict.verdict.result.verdict}: key one of the numbers.`,
     )
   }
-  // Whoever keys at the moment counts as one who measured.
-  return ok({ about, doers: new Set([state.doer, ...readers(state, verdict.verdict.readings)]) })
+  // Whoever keys counts as one who measured, but for who came on only after it was judged.
+  const keys = state.doer !== null && verdict.on.includes(state.doer) ? [state.doer] : []
+  return ok({ about, doers: new Set([...keys, ...readers(state, verdict.verdict.readings)]) })
 }
 
 /** A lead at the keyboard decides on what others found: else a lead alone with a crew could never end a job. */

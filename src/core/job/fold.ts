@@ -171,7 +171,7 @@ function folded(before: State, entry: Entry): State {
         ...raise(state, entry.step, entry.verdict.result.verdict),
         verdicts: {
           ...state.verdicts,
-          [entry.step]: { seq: entry.seq, verdict: entry.verdict, void: false },
+          [entry.step]: { seq: entry.seq, verdict: entry.verdict, on: state.people, void: false },
         },
       }
     case 'point.signed':

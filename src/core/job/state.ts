@@ -104,6 +104,8 @@ export interface StopState {
 export interface VerdictState {
   readonly seq: number
   readonly verdict: VerdictRecord
+  /** Who was on the job when it was given: any of them may have had a hand on the gauge. */
+  readonly on: readonly string[]
   readonly void: boolean
 }
 

@@ -288,6 +288,7 @@ export function answered(engine: Engine, state: State, placed: PlacedStep): Stat
           [id]: {
             seq: 0,
             verdict: judgedAs(word as VerdictWord)(defs, state, asKind(placed, 'judge'), ''),
+            on: [],
             void: false,
           },
         },

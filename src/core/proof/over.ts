@@ -15,7 +15,8 @@ export function decidedOver(
   return Object.fromEntries(
     Object.entries(verdicts).map(([id, v]) => {
       const isOver = (lastWord(defs).get(id) ?? 0) < until && isUnruled(defs, id)
-      return [id, isOver ? { ...v, verdict: withWord(v.verdict, 'ACCEPT') } : v]
+      // Somebody may always decide who was not there: who was bars nothing in the search.
+      return [id, { ...v, on: [], ...(isOver ? { verdict: withWord(v.verdict, 'ACCEPT') } : {}) }]
     }),
   )
 }

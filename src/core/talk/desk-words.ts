@@ -97,7 +97,7 @@ function askedActs(state: State, prompt: Prompt): DeskAct[] {
     case 'decide': {
       const { step, scope } = asKind(prompt.step, 'decide')
       const verdict = state.verdicts[scope + step.about]?.verdict.result.verdict ?? 'HOLD'
-      const says = `${prompt.step.number} ${step.title}, ${verdict}. Somebody else signs on and keys: who keys counts as one who measured`
+      const says = `${prompt.step.number} ${step.title}, ${verdict}, by a lead who did not measure`
       return [{ word: 'dispose', says }]
     }
     case 'findings': {

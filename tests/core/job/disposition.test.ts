@@ -45,9 +45,22 @@ describe('a disposition', () => {
     walk.keys('KH', 'TC-401-1', '').keys('L-1', 'L-2', 'L-3', 'L-4', 'L-5', 'L-6')
     expect(walk.state.doer).toBe('KH')
     const measured = new Walk().toVerdict()
-    measured.state = { ...measured.state, doer: 'KH' }
+    const verdict = measured.state.verdicts.bore_judged
+    if (verdict === undefined) throw new Error('not judged')
+    expect(verdict.on).toEqual(['RO'])
+    const there = { bore_judged: { ...verdict, on: ['RO', 'KH'] } }
+    measured.state = { ...measured.state, doer: 'KH', verdicts: there }
     expect(dispose(measured, 'KH')).toBe('own-work')
     expect(dispose(measured, 'PB')).toBeNull()
+  })
+
+  it('is for the lead alone at the keys who came on only once it was judged', () => {
+    const walk = new Walk().toVerdict()
+    walk.bring({ do: 'leave' })
+    walk.bring({ do: 'take-up' })
+    walk.keys('KH')
+    expect(walk.state.doer).toBe('KH')
+    expect(dispose(walk, 'KH')).toBeNull()
   })
 
   it('is not for a lead who measured and then handed the keyboard on', () => {

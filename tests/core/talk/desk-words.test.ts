@@ -20,12 +20,12 @@ describe('the words of a desk', () => {
     expect(wordsOf(left(started))).toEqual(['close', 'cause'])
   })
 
-  it('at a finding are to decide on it; at a verdict it is said that who keys counts as one who measured', () => {
+  it('at a finding are to decide on it; at a verdict it is said that it is for who did not measure', () => {
     const found = left(smallAtSize().keys('9.5033', '2', 'a score at 3', ''))
     expect(wordsOf(found)).toEqual(['dispose', 'note'])
     const judged = left(new Walk().toVerdict())
     expect(wordsOf(judged)).toEqual(['dispose', 'note'])
-    expect(saysOf(judged)).toMatch(/MONITOR\. Somebody else signs on and keys/)
+    expect(saysOf(judged)).toMatch(/MONITOR, by a lead who did not measure/)
   })
 
   it('at work are a note, and where a decision is asked is told with the way to the job', () => {
