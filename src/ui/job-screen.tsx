@@ -8,6 +8,8 @@ import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
+import { enterCloses } from '../core/sheet/stays-on.ts'
+import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
@@ -52,6 +54,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const view = promptView(defs, state, talk, style)
   const isOver = state.closed !== null || state.left
 
+  /** Since when the sheet as it is has been up. */
+  const up = useRef({ seq: -1, at: 0 })
+  if (up.current.seq !== state.seq) up.current = { seq: state.seq, at: performance.now() }
   /** Of what is chosen from, as many as are on the screen: the word for more goes on from there. */
   const listed = useRef(0)
   /** From where on the transcript came with the last line: that stays in sight. */
@@ -104,6 +109,12 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
   const isHeldBack = (line: string) => {
+    const { state: at, talk: question } = session.snapshot()
+    const closes = question.ask === null && enterCloses(defs, at)
+    if (isBounce(line, closes, performance.now() - up.current.at)) {
+      setNotice(TOO_SOON)
+      return true
+    }
     const held = heldBack(line, tooSmall, turn !== null && turn.at < turn.of - 1)
     if (held === 'turn') side.turn(1)
     if (held === 'unread') setNotice('Not taken: there is more to read first. Enter turns over.')

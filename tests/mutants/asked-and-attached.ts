@@ -30,6 +30,28 @@ export const ASKED_AND_ATTACHED = [
       by: ' is told from the job',
     },
   ]),
+  ...of('core/talk/answer-asked', 'core/talk/newcomer', [
+    {
+      rule: 'Where a gas is read, how much of it is allowed is told for that place and no other.',
+      find: 'gas !== undefined && asksLimit(question)',
+      into: 'gas === undefined && asksLimit(question)',
+      by: 'how much oxygen is too little?',
+    },
+  ]),
+  ...of('core/talk/may-sign', 'core/sheet/who-and-now', [
+    {
+      rule: 'Nobody who did any of a hold point is named as one who may witness it.',
+      find: ' && !didThis(state, gate, id)',
+      into: '',
+      by: 'is named at the witness by initials and name, and whoever did any of it is not',
+    },
+    {
+      rule: 'Nobody who raised or called a STOP is named as one who may lift it.',
+      find: ' && !barred.people.has(id)',
+      into: '',
+      by: 'of a STOP that a lead called is another lead, and where there is none the job is closed',
+    },
+  ]),
   ...of('core/talk/hear', 'core/talk/asked', [
     {
       rule: 'What may be a question goes on no record as words before it is asked about.',

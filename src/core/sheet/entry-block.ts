@@ -28,7 +28,6 @@ import { registerRows, stillOpenRows } from './register-block.ts'
 import { staysOnRows } from './stays-on.ts'
 import { stopRows } from './stop-block.ts'
 import { takenBackBlock } from './taken-back-block.ts'
-import { takenUpRows } from './taken-up-rows.ts'
 import { unsettledRows } from './unsettled-rows.ts'
 import { verdictBlock } from './verdict-block.ts'
 
@@ -175,7 +174,9 @@ export function entryBlock(
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
-      return block(...takenUpRows(defs, state))
+      return block(
+        row('Taken up again. Hold points will be asked again before the next step that needs them.'),
+      )
     case 'record.taken-in':
       return block(...recordRows(defs, entry))
     case 'paper.row':
@@ -215,7 +216,7 @@ export function entryBlock(
     case 'gate.closed':
     case 'people.clear':
     case 'wait.begun':
-      return gateBlock(defs, state, entry, margin, byLine(entry))
+      return gateBlock(defs, entry, margin, byLine(entry))
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':

@@ -3,7 +3,7 @@
 import { CAUSES } from '../job/close-causes.ts'
 import { asKind, type Definitions, gasLimitById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { type GateStep, gatesBefore } from '../job/gate.ts'
+import { gatesBefore } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
 import type { State } from '../job/state.ts'
@@ -18,14 +18,7 @@ type GateEntry = Extract<
   }
 >
 
-/** `state` is the one after the entry. */
-export function gateBlock(
-  defs: Definitions,
-  state: State,
-  entry: GateEntry,
-  margin: string,
-  right: string,
-): Block {
+export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
   const gate = asKind(stepById(defs, entry.step), 'gate')
   const label = 'item' in entry ? keyLabel(defs, gate, entry.item) : ''
   switch (entry.type) {
@@ -57,7 +50,7 @@ export function gateBlock(
       return {
         margin,
         right,
-        rows: [row(completed(gate.step.title), 'strong'), ...letsIn(defs, state, gate, entry.at)],
+        rows: [row(completed(gate.step.title), 'strong')],
       }
     case 'gate.closed':
       return {
@@ -78,10 +71,11 @@ export function gateBlock(
 }
 
 /**
- * What it lets people do now and until when. It opens to what the sheets behind it ask and to nothing else, and never calls
+ * What it lets people do now and until when, for whoever stands there; read back later it would be of another day. It opens to what the sheets behind it ask and to nothing else, and never calls
  * any of it good: what stands is what was shown.
  */
-function letsIn(defs: Definitions, state: State, gate: GateStep, at: string): Row[] {
+export function letsIn(defs: Definitions, state: State, id: string, at: string): Row[] {
+  const gate = asKind(stepById(defs, id), 'gate')
   const behind = defs.steps.filter((placed) => gatesBefore(defs, placed).includes(gate))
   const first = behind.find(({ number }) => number > gate.number) ?? behind[0]
   if (first === undefined) return []

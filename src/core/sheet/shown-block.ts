@@ -8,6 +8,8 @@ import { type Block, type Row, row, type SheetStyle, textWidth } from './block.t
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
+import { letsIn } from './gate-block.ts'
+import { takenUpRows } from './taken-up-rows.ts'
 
 export function saidBlock(lines: readonly string[], refusal: boolean): Block {
   return { margin: '', rows: lines.map((text) => row(text, refusal ? 'caution' : 'plain')) }
@@ -56,6 +58,18 @@ function withoutWords(block: Block): Block {
   return { ...block, rows: block.rows.filter(({ text }) => text !== WHY_OFFERED) }
 }
 
+/** What an entry means for whoever stands there now. */
+function withNow(defs: Definitions, state: State, entry: Entry, block: Block): Block {
+  switch (entry.type) {
+    case 'gate.opened':
+      return { ...block, rows: [...block.rows, ...letsIn(defs, state, entry.step, entry.at)] }
+    case 'job.taken-up':
+      return { ...block, rows: [...block.rows, ...takenUpRows(defs, state)] }
+    default:
+      return block
+  }
+}
+
 /** Blocks of an entry; `read-back` is a log read back, where no word is taken. Its own, and the wear drawn out once the last place of a bore step is settled. */
 export function entryBlocks(
   defs: Definitions,
@@ -65,7 +79,7 @@ export function entryBlocks(
   how: 'live' | 'read-back' = 'live',
 ): Block[] {
   const own = entryBlock(defs, state, entry, textWidth(style))
-  const blocks = own === null ? [] : [how === 'live' ? own : withoutWords(own)]
+  const blocks = own === null ? [] : [how === 'live' ? withNow(defs, state, entry, own) : withoutWords(own)]
   if (entry.type !== 'reading.taken') return blocks
   const placed = stepById(defs, entry.step)
   if (placed.step.kind !== 'read' || placed.step.drawing !== 'bore' || placed.step.stations.length < 2)

@@ -2,10 +2,16 @@
 import type { Definitions } from '../job/definitions.ts'
 import { gateState, gatesOf, itemByKey } from '../job/gate.ts'
 import { hanging } from '../job/locks-on.ts'
+import { next } from '../job/next.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 import { stepsAhead } from '../talk/next-steps.ts'
 import { type Row, row } from './block.ts'
+
+/** Whether Enter alone closes the job now. */
+export function enterCloses(defs: Definitions, state: State): boolean {
+  return next(defs, state).kind === 'tell' && stepsAhead(defs, state).length === 0
+}
 
 /** Beside the question of the last sheet; nothing at any other. */
 export function lastSheetRows(defs: Definitions, state: State): Row[] {

@@ -14,7 +14,6 @@ const MOST_NAMED = 3
 /** `state` is the one after the entry. */
 export function takenUpRows(defs: Definitions, state: State): Row[] {
   return [
-    row('Taken up again. Hold points will be asked again before the next step that needs them.'),
     ...[doneLine(defs, state), ...takenLines(defs, state)].map((text) => row(`  ${text}`)),
     row(`  ${voidText(defs, state)}`, 'caution'),
     row(`  ${nextText(defs, state)}`, 'strong'),

@@ -15,10 +15,10 @@ const asked = (walk: Walk) => texts(view(walk).ask)
 const lastOf = (walk: Walk, type: string) =>
   walk.entries.flatMap((entry, i) => (entry.type === type ? [{ entry, i }] : [])).at(-1)
 /** The block of the last entry of a kind; no entry that bears on it comes after. */
-function shown(walk: Walk, type: string): string {
+function shown(walk: Walk, type: string, how: 'live' | 'read-back' = 'live'): string {
   const found = lastOf(walk, type)
   if (found === undefined) throw new Error(`no ${type}`)
-  return entryBlocks(walk.engine.defs, walk.state, found.entry, STYLE)
+  return entryBlocks(walk.engine.defs, walk.state, found.entry, STYLE, how)
     .map(({ rows }) => texts(rows))
     .join('\n')
 }
@@ -117,6 +117,13 @@ describe('a job that is taken up', () => {
     expect(shown(walk, 'job.taken-up')).toMatch(
       /Done: \d+ of 19 sheets[\s\S]*Taken last, and on record: 7\.1 [\s\S]*Void: all that was shown at hold point 2, [\s\S]*Next: initials of whoever goes on; then hold point 2, shown anew; then sheet 7, Bore\./,
     )
+  })
+
+  it('read back, says nothing of what comes next, and nor does a hold point', () => {
+    const walk = new Walk().toBore()
+    walk.bring({ do: 'take-up' })
+    for (const type of ['job.taken-up', 'gate.opened'])
+      expect(shown(walk, type, 'read-back')).not.toMatch(/Next: |Now: |Until /)
   })
 
   it('says so where nothing was shown', () => {
