@@ -1,6 +1,6 @@
 // Pages of a PDF as the ruled sheet: the word of the record beside every line, the number of the step before the rule, and at the
 // edge of each page word, what it is of, and page x of y.
-import { broken, type Doc, type Hand, put, take } from './ink.ts'
+import { broken, type Doc, type Hand, put, take, wide } from './ink.ts'
 
 /** Points from the upper left corner. What is written stands between `top` and `bottom`, the edges outside. */
 const EDGES = { top: 54, left: 36, rule: 116, text: 122 } as const
@@ -167,14 +167,16 @@ export class Pages {
       .lineWidth(0.75)
       .strokeColor(INKS.ink)
       .stroke()
-    const wide = edge.right - edge.left
+    const room = edge.right - edge.left
     take(doc, EDGE)
     put(doc, record, edge.left, 34)
+    // A word longer than the margin, as of a record from paper, pushes the title along.
+    const after = Math.max(edge.text, edge.left + wide(doc, record) + 8)
     take(doc, SMALL)
-    put(doc, broken(doc, title, 330)[0] ?? '', edge.text, 34)
+    put(doc, broken(doc, title, 330)[0] ?? '', after, 34)
     put(doc, `page ${page} of ${count}`, edge.right, 34, 'end')
-    put(doc, broken(doc, `${record}  ${foot}`, wide)[0] ?? record, edge.left, edge.bottom + 20)
+    put(doc, broken(doc, `${record}  ${foot}`, room)[0] ?? record, edge.left, edge.bottom + 20)
     take(doc, HASH)
-    put(doc, broken(doc, small, wide)[0] ?? '', edge.left, edge.bottom + 30)
+    put(doc, broken(doc, small, room)[0] ?? '', edge.left, edge.bottom + 30)
   }
 }
