@@ -2,14 +2,16 @@ import { defineConfig } from 'vitest/config'
 
 /** Pure code and the checker: nothing in them is left behind that another file could see, so they share their modules. */
 const PURE = ['tests/{core,authoring,mutants}/**/*.test.ts']
+/** What runs the program, or has files, and leaves none of its modules changed: they share theirs too. */
+const AROUND = ['tests/!(core|authoring|mutants)/**/*.test.{ts,tsx}', 'tests/*.test.{ts,tsx}']
 /** But not where a module is replaced for one test, or where a long search fills the memory. */
 const APART = [
   'tests/core/proof/**/*.test.ts',
   'tests/core/job/{search,safety,pull-walk}.test.ts',
   'tests/authoring/check-command.test.ts',
+  'tests/{ui,plain}/**/*.test.{ts,tsx}',
+  'tests/cli/{compute,doubt-sign}.test.ts',
 ]
-/** Whatever is in no folder of pure code. */
-const REST = ['tests/!(core|authoring|mutants)/**/*.test.{ts,tsx}', 'tests/*.test.{ts,tsx}']
 
 export default defineConfig({
   test: {
@@ -20,7 +22,8 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, exclude: APART, isolate: false } },
-      { extends: true, test: { name: 'apart', include: [...APART, ...REST] } },
+      { extends: true, test: { name: 'around', include: AROUND, exclude: APART, isolate: false } },
+      { extends: true, test: { name: 'apart', include: APART } },
     ],
   },
 })

@@ -34,12 +34,12 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
       return String(1 + (salt % 2))
     case 'doubt-which':
       return String(1 + (salt % question.instruments.length))
-    case 'correct-value':
-      return (
-        Object.values(state.readings)
-          .flat()
-          .find((r) => r.seq === question.of)?.typed ?? '9.5030'
-      )
+    case 'correct-value': {
+      const of = Object.values(state.readings).flat()
+      const typed = of.find((r) => r.seq === question.of)?.typed ?? '9.5030'
+      // The figure as it stands changes nothing: tried too, but not each time.
+      return salt % 3 === 0 ? typed : nudged(typed)
+    }
     case 'finding-choice':
       return String(1 + (salt % FINDING_CHOICES.length))
     case 'dispose-who':
@@ -226,4 +226,9 @@ function reading(defs: Definitions, stepId: string, axis: string | undefined, sa
   if (plausible.from === 'standard') return '9.5000'
   if (plausible.from === 'counterbore') return '9.7502'
   return `9.50${axis === 'vertical' ? 3 : 2}${salt % 3}`
+}
+
+/** Another figure, one off in its last digit. */
+function nudged(typed: string): string {
+  return typed.replace(/\d(?=\D*$)/, (digit) => (digit === '9' ? '8' : String(Number(digit) + 1)))
 }

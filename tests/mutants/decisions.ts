@@ -40,9 +40,15 @@ export const DECISIONS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them, also after handing the keyboard on.',
-      find: 'new Set([state.doer, ...readers(state, verdict.verdict.readings)])',
-      into: 'new Set([state.doer])',
+      find: 'new Set([...keys, ...readers(state, verdict.verdict.readings)])',
+      into: 'new Set(keys)',
       by: 'is not for a lead who measured and then handed the keyboard on',
+    },
+    {
+      rule: 'A lead who was at the keys when a verdict was given does not decide on it.',
+      find: 'verdict.on.includes(state.doer) ? [state.doer] : []',
+      into: 'verdict.on.length === 0 ? [state.doer] : []',
+      by: 'is not for the lead who measured',
     },
     {
       rule: 'Where a decision says that work is to be done again, nothing goes on until it was.',

@@ -375,7 +375,9 @@ describe('properties', () => {
         ).toBe('HOLD')
   })
 
-  it('a recommended opening holds the target with the readings off either way, and stands on a whole step', () => {
+  it('a recommended opening holds the target with the readings off either way, and stands on a whole step', {
+    timeout: 120_000,
+  }, () => {
     const given = fc.record({
       rating: fc.double({ min: 225, max: 275, noNaN: true }),
       load: fc.double({ min: 245, max: 258, noNaN: true }),

@@ -29,8 +29,8 @@ const hp = (watts: number | null | undefined) => (watts ?? Number.NaN) / 745.699
 
 describe('walked line by line', () => {
   const ends = {
-    REWORK: ['1', 'VN', 'The plant can spare the gas.', '1', 'VN'],
-    HOLD: ['1', 'VN', 'The meter is read again tomorrow.', '1', 'VN'],
+    REWORK: ['2', 'VN', 'The plant can spare the gas.', '1', 'VN'],
+    HOLD: ['2', 'VN', 'The meter is read again tomorrow.', '1', 'VN'],
     ACCEPT: ['1', 'KH', 'As every day.', '1', 'KH'],
   }
   it.each([
@@ -72,7 +72,7 @@ describe('RG-27, overloaded, with a hand-wheel', () => {
 
   it('ends with the lead’s decision, and an order that a lead signs who did not write it', () => {
     const end = walk.copy()
-    end.keys('1', 'VN', 'The plant can spare the gas.', '1')
+    end.keys('2', 'VN', 'The plant can spare the gas.', '1')
     expect(end.prompt.kind).toBe('point')
     end.keys('VN')
     expect(end.state.closed).not.toBeNull()
