@@ -100,7 +100,7 @@ describe('without a terminal', () => {
   it('ends with 3 when the job is closed with HOLD', async () => {
     const answers = join(folder(), 'answers')
     const [before, after] = readFileSync(ANSWERS, 'utf8').split('\n9.5001\n')
-    const rest = (after ?? '').replace('\nwhy\n1\n', '\n1\n')
+    const rest = (after ?? '').replace('\nwhy\n1\n', '\n2\n')
     writeFileSync(answers, `${before}\nn/a\nThe standard was dropped\n${rest}`)
     const { code, out } = await barover(runArgs(folder(), '--answers', answers))
     expect(out).toContain('Job closed with HOLD')

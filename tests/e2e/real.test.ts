@@ -48,7 +48,7 @@ describe('a REAL job', () => {
     const env = { XDG_CACHE_HOME: join(folder, 'cache') }
     const t = terminal.start(run(), { env })
     await t.see('Searching every state of this job')
-    await t.see('Who is at the keyboard?')
+    await t.see('Who is at the keyboard?', 120_000)
     await t.sayAll(['RO', PINS.RO, 'TC-401-1'])
     await t.see('Enter when it is done')
     t.kill('SIGKILL')
