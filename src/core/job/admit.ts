@@ -20,6 +20,7 @@ import { admitDoubtAfterClose, admitDoubtedInstrument } from './admit-instrument
 import { admitNotApplicable } from './admit-not-applicable.ts'
 import { admitFittedPin, admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import { admitPoint } from './admit-point.ts'
+import { admitPractice } from './admit-practice.ts'
 import { admitCountersign, admitRadio } from './admit-radio.ts'
 import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
 import { admitTakeIn } from './admit-record.ts'
@@ -192,6 +193,8 @@ function handle(
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'practice':
+      return admitPractice(defs, state, input.what)
     case 'attach':
       return admitFile(state, input, currentStep(defs, state))
     case 'place':
@@ -236,6 +239,7 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'practice'
         | 'attach'
         | 'place'
         | 'account'

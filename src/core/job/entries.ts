@@ -6,6 +6,7 @@ import type { KeptFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { Doing, JobSeen } from './elsewhere.ts'
 import type { ByLead } from './entries-by-lead.ts'
+import type { PracticeBody, Practised } from './practice.ts'
 import type { QuestionAbout } from './questions.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
@@ -69,6 +70,8 @@ export interface OpenedBody {
   /** `script`: answers come from a file or pipe; never for a real job. */
   readonly answers: 'person' | 'script'
   readonly files: readonly FileCopy[]
+  /** A practice session on a hidden machine; only ever of kind PRACTICE. */
+  readonly practice?: Practised
 }
 
 export type Body =
@@ -343,6 +346,7 @@ export type Body =
       readonly about: QuestionAbout
       readonly text: string
     }
+  | PracticeBody
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | ByLead

@@ -7,6 +7,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { RENEWED } from './adopt.ts'
 import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
+import { LEVELS, MANNERS } from './practice.ts'
 import { QUESTIONS_ABOUT } from './questions.ts'
 import { CAUSE_IDS } from './stop-causes.ts'
 
@@ -65,11 +66,14 @@ const opened = of('job.opened', {
       ...copy,
     }),
   ),
+  practice: z.strictObject({ seed: z.int().min(0), level: z.literal(LEVELS) }).optional(),
 })
+
+const verdictWord = z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP'])
 
 /** A verdict's insides are read by the version that shows them; the outline is what everything else rests on. */
 const result = {
-  verdict: z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP']),
+  verdict: verdictWord,
   judged: z.array(z.looseObject({})),
   holds: z.array(text),
 }
@@ -297,6 +301,18 @@ const schema = z.discriminatedUnion('type', [
     signed,
   }),
   of('remark.made', { text, person: text, signed }),
+  of('practice.asked', {
+    step: text.nullable(),
+    of: text,
+    manner: z.enum(MANNERS),
+    shown: text,
+    figure: text.optional(),
+    instrument: text.optional(),
+    alarm: z.literal(true).optional(),
+  }),
+  of('practice.called', { step: text, verdict: verdictWord, governs: z.array(text) }),
+  of('practice.named', { step: text.nullable(), faults: z.array(text) }),
+  of('practice.hinted', { step: text.nullable(), text }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),
 ])

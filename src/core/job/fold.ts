@@ -11,6 +11,7 @@ import { recordTakenIn } from './fold-record.ts'
 import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
+import { foldPractice, practiceOpened } from './practice.ts'
 import { allOf } from './seen.ts'
 import type { State } from './state.ts'
 
@@ -19,6 +20,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     record: entry.record,
     job: entry.job,
     scripted: entry.answers === 'script',
+    practice: practiceOpened(entry.practice),
     seq: entry.seq,
     lastMs: readStamp(entry.at)?.ms ?? 0,
     lastAt: entry.at,
@@ -68,6 +70,7 @@ export function fold(before: State, entry: Entry): State {
     seq: entry.seq,
     lastMs: Math.max(before.lastMs, readStamp(entry.at)?.ms ?? before.lastMs),
     lastAt: entry.at,
+    practice: foldPractice(before.practice, entry),
     cutShort: isCutShort(before, entry),
     pinMisses: withoutFitted(before, entry),
   }
@@ -78,6 +81,10 @@ export function fold(before: State, entry: Entry): State {
     case 'note.written':
     case 'pin.fitted':
     case 'readings.questioned':
+    case 'practice.asked':
+    case 'practice.called':
+    case 'practice.named':
+    case 'practice.hinted':
       return state
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }
@@ -229,6 +236,8 @@ function isCutShort(before: State, entry: Entry): boolean {
   // Nobody did anything at the machine by these.
   if (['note.written', 'file.attached', 'elsewhere.seen', 'elsewhere.gone'].includes(entry.type))
     return before.cutShort
+  // The figure of a practice machine is on record before somebody calls it out.
+  if (entry.type.startsWith('practice.')) return before.cutShort
   const byTime = entry.type === 'clock.moved' || (entry.type === 'gate.closed' && entry.cause === 'lapsed')
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }

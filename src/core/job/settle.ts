@@ -1,6 +1,7 @@
 // What the job does by itself once an entry is in: open a complete gate, judge, close. One thing at a time, until quiet.
 import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
+import { waitsForCall, waitsForNaming } from './admit-practice.ts'
 import { coursesOf, leftText, wholeOf } from './as-left.ts'
 import { asKind, type Definitions } from './definitions.ts'
 import { holdsGate, type Others } from './elsewhere.ts'
@@ -45,6 +46,7 @@ export function settle(
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
   const prompt = next(defs, state)
   if (prompt.kind === 'judge') {
+    if (waitsForCall(state, prompt.step.id)) return []
     return [
       {
         type: 'verdict.given',
@@ -53,7 +55,7 @@ export function settle(
       },
     ]
   }
-  return prompt.kind === 'finish' ? [closing(defs, state)] : []
+  return prompt.kind === 'finish' && !waitsForNaming(state) ? [closing(defs, state)] : []
 }
 
 function closing(defs: Definitions, state: State): Body {

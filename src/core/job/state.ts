@@ -5,6 +5,7 @@ import type { AttachedFile } from './attachment.ts'
 import type { RecordKind } from './definitions.ts'
 import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
+import type { PracticeState } from './practice.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -158,6 +159,8 @@ export interface State {
   readonly job: string
   /** Its answers come from a file or a pipe. */
   readonly scripted: boolean
+  /** A practice session on a hidden machine; null: a job. */
+  readonly practice: PracticeState | null
   readonly seq: number
   readonly lastMs: number
   readonly lastAt: string

@@ -31,6 +31,7 @@ import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
+import { practiceView } from './practice-block.ts'
 import { questionView } from './question-view.ts'
 import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
@@ -143,7 +144,8 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       }
     case 'finish':
     case 'judge':
-      return {}
+      // A job asks nothing there: it judges and closes by itself.
+      return practiceView(defs, state, prompt) ?? {}
     case 'stop-cause':
     case 'stopped':
       return stopView(defs, state, prompt)

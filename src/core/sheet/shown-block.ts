@@ -8,6 +8,7 @@ import { type Block, type Row, row, type SheetStyle, textWidth } from './block.t
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
+import { lessonBlock } from './practice-block.ts'
 
 export function saidBlock(lines: readonly string[], refusal: boolean): Block {
   return { margin: '', rows: lines.map((text) => row(text, refusal ? 'caution' : 'plain')) }
@@ -48,7 +49,11 @@ export function entryBlocks(
   how: 'live' | 'read-back' = 'live',
 ): Block[] {
   const own = entryBlock(defs, state, entry, textWidth(style))
-  const blocks = own === null ? [] : [how === 'live' ? own : withoutWords(own)]
+  const lesson = lessonBlock(defs, state, entry)
+  const blocks = [
+    ...(own === null ? [] : [how === 'live' ? own : withoutWords(own)]),
+    ...(lesson === null ? [] : [lesson]),
+  ]
   if (entry.type !== 'reading.taken') return blocks
   const placed = stepById(defs, entry.step)
   if (placed.step.kind !== 'read' || placed.step.drawing !== 'bore' || placed.step.stations.length < 2)
