@@ -16,6 +16,7 @@ import { historyCommand } from './commands/history.ts'
 import { jobsCommand } from './commands/jobs.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
+import { practiceCommand } from './commands/practice.ts'
 import { remarkCommand } from './commands/remark.ts'
 import { reportCommand } from './commands/report.ts'
 import { resumeCommand } from './commands/resume.ts'
@@ -36,6 +37,7 @@ enableCompileCache?.()
 
 const COMMANDS: readonly Command[] = [
   runCommand,
+  practiceCommand,
   resumeCommand,
   jobsCommand,
   showCommand,

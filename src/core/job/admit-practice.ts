@@ -11,6 +11,8 @@ export function admitPractice(defs: Definitions, state: State, body: PracticeBod
   if (state.practice === null)
     return refuse('no-practice', 'That is for a practice session: here the machine itself is looked at.')
   const prompt = next(defs, state)
+  if (body.type === 'practice.named' && state.practice.named !== null)
+    return refuse('named', 'What was hidden was named already, and the first word counts.')
   if (body.type !== 'practice.called') return ok([body])
   if (prompt.kind !== 'judge' || prompt.step.id !== body.step)
     return refuse('not-asked', 'A verdict is decided when all its readings are in, and once.')

@@ -15,9 +15,10 @@ export interface Score {
 }
 
 export interface Grade {
+  readonly procedure: string
   readonly seed: number
   readonly level: number
-  /** `failed`: one line of a hold point on false or missing evidence. `not reached`: none was complete, and nothing called for a STOP. */
+  /** `failed`: a line of a hold point on false or missing evidence. `not reached`: none was complete, and nothing seen called for a STOP. */
   readonly safety: 'passed' | 'failed' | 'not reached'
   /** Entries by which it was failed, with the first sentence on each. */
   readonly unsafe: readonly { readonly seq: number; readonly says: string }[]
@@ -32,6 +33,9 @@ export interface Grade {
 
 /** A skill is passed from this share on, hints counted: our own figure, invented for practice. */
 export const ENOUGH = 0.8
+
+/** Entries by which nobody goes in. */
+const STOPPING: readonly Entry['type'][] = ['stop.raised', 'evidence.failed', 'machine.mismatched']
 
 /** Null for a log that is no practice session. */
 export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | null {
@@ -52,7 +56,8 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       if (isRight) marks[skill].right += 1
     }
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
-    if (['stop.raised', 'evidence.failed', 'machine.mismatched'].includes(entry.type)) isStopped = true
+    if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
+      isStopped = true
   }
   const { practice } = state
   if (practice === null) return null
@@ -64,6 +69,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
   const scores = SKILLS.map((skill) => ({ skill, ...marks[skill] }))
   const weak = scores.filter(({ of, right }) => of > 0 && right < of).sort((a, b) => shareOf(a) - shareOf(b))
   return {
+    procedure: defs.procedure.procedure,
     seed: practice.seed,
     level: practice.level,
     safety,
@@ -98,7 +104,7 @@ export function gradeLines(grade: Grade): string[] {
       : hidden.map(({ name, isNamed }) => `Hidden: ${name}; ${isNamed ? 'named' : 'NOT named'}`)),
     grade.isPassed ? '( PASSED )' : '( NOT PASSED )',
     nextTold(weakest, safety, level),
-    `The same machine again: barover practice bore-inspection --seed ${seed} --level ${level}`,
+    `The same machine again: barover practice ${grade.procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`,
   ]
 }
 
@@ -110,7 +116,7 @@ const NEXT: Readonly<Record<Skill, string>> = {
   safety: 'the hold point: look at each line before you key it, and key what is there',
   measuring: 'measuring: as the sheet says how, each repeat anew',
   judging: 'judging: each figure over its own limit; the largest share governs',
-  diagnosing: 'diagnosing: what does each look and each pair of figures say of the machine?',
+  diagnosing: 'diagnosing: what each look and each pair of figures says of the machine',
   recording: 'recording: what the instrument shows, as it shows it',
 }
 
