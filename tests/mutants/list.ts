@@ -19,6 +19,7 @@ import { OVER_TIME } from './over-time.ts'
 import { PEOPLE } from './people.ts'
 import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
+import { PRACTICE } from './practice.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
 import { REPORT } from './report.ts'
@@ -57,4 +58,5 @@ export const MUTANTS = [
   ...BLANK,
   ...ALOUD,
   ...SEARCH,
+  ...PRACTICE,
 ]

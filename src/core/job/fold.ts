@@ -80,11 +80,11 @@ export function fold(before: State, entry: Entry): State {
     case 'step.objected':
     case 'note.written':
     case 'pin.fitted':
-    case 'readings.questioned':
     case 'practice.asked':
     case 'practice.called':
     case 'practice.named':
     case 'practice.hinted':
+    case 'readings.questioned':
       return state
     case 'person.signed-on':
       return { ...withPerson(state, entry.person), doer: entry.person }

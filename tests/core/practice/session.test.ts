@@ -1,5 +1,7 @@
 // A session on the sheet: what is asked, what is marked, and that nothing of it gets into a job.
 import { describe, expect, it } from 'vitest'
+import { takeInOf } from '../../../src/core/job/admit-record.ts'
+import { barsAdopting } from '../../../src/core/job/adopt.ts'
 import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import { openJob } from '../../../src/core/job/open-job.ts'
@@ -72,6 +74,13 @@ describe('a practice session', () => {
     expect(job.keys('look').last.type).toBe('machine.mismatched')
     const body = { type: 'practice.hinted', step: null, text: 'x' } as const
     expect(job.bring({ do: 'practice', what: body })).toBe('no-practice')
+  })
+
+  it('leaves no baseline for a machine, and takes no other record in', () => {
+    const { walk } = session(SOUND.seed, 1, careful)
+    expect(barsAdopting(walk.state)).toMatchObject({ ok: false, error: { code: 'practice' } })
+    const { defs } = walk.engine
+    expect(takeInOf(defs, walk.state, defs, null)).toMatchObject({ ok: false, error: { code: 'practice' } })
   })
 
   it('gives the same figure for the same asking, and another for the next', () => {
