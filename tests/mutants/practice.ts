@@ -54,10 +54,10 @@ export const PRACTICE = [
   ]),
   ...of('core/practice/lesson', 'core/practice/session', [
     {
-      rule: 'One look answers one line, and no other after it.',
-      find: 'one.of === of && one.seq < before',
-      into: "one.of.split('.')[0] === of.split('.')[0] && one.seq < before",
-      by: 'at a hold point fails the session',
+      rule: 'One look answers once, and nothing after it.',
+      find: ' && one.seq > earlier',
+      into: '',
+      by: 'is measured anew: one look answers once',
     },
   ]),
 ]

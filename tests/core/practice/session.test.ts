@@ -176,6 +176,22 @@ describe('one answer', () => {
   })
 })
 
+describe('a repeat', () => {
+  it('is measured anew: one look answers once', () => {
+    const walk = begun()
+    const isAtBore = () => walk.prompt.kind === 'read' && walk.prompt.place.key.startsWith('bore.')
+    for (let n = 0; !isAtBore(); n++) if (n > 100 || !careful(walk)) throw new Error('no bore')
+    walk.key('measure')
+    walk.keys(figureIn(walk))
+    expect(lastLesson(walk)?.marks).toEqual([
+      { skill: 'measuring', isRight: true },
+      { skill: 'recording', isRight: true },
+    ])
+    walk.keys(figureIn(walk))
+    expect(lastLesson(walk)?.marks).toEqual([{ skill: 'measuring', isRight: false }])
+  })
+})
+
 function shownIn(walk: Walk): string {
   const last = walk.entries.findLast((entry) => entry.type === 'practice.asked')
   return last?.type === 'practice.asked' ? last.shown : ''
