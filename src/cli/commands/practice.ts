@@ -3,6 +3,7 @@ import { randomInt } from 'node:crypto'
 import { join } from 'node:path'
 import process from 'node:process'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
+import { type Progress, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
@@ -14,6 +15,7 @@ import { asTyped } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { type OpenedJob, startJob } from '../open.ts'
+import { practiceSessions } from '../practice-folder.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
 import { clockFrom, jobsFolder } from './run.ts'
 
@@ -29,7 +31,11 @@ export const practiceCommand: Command = {
   summary: 'Practise a procedure on a hidden machine: every answer is marked, and nothing can be hurt.',
   options: {
     seed: { type: 'string', says: 'the number of the machine: the same one again (default: drawn)' },
-    level: { type: 'string', says: 'how hard it is to see what is wrong, 1 to 5 (default: 1)' },
+    level: {
+      type: 'string',
+      says: 'how hard it is to see what is wrong, 1 to 5 (default: as progress has it)',
+    },
+    progress: { type: 'boolean', says: 'only what the sessions in the folder came to, and what is next' },
     machine: { type: 'string', says: 'the machine record it is made after (default: the example)' },
     answers: { type: 'string', says: 'take the answers from this file' },
     clock: { type: 'string', says: 'start the clock at this time, 2026-03-14 06:20' },
@@ -38,13 +44,15 @@ export const practiceCommand: Command = {
   },
   positionals: { least: 0, most: 1 },
   run: async (values, [procedure = 'bore-inspection']) => {
+    const progress = progressOf(practiceSessions(jobsFolder(values)))
+    if (values.progress === true) return sayProgress(progress, values)
     const own = text(values, 'machine')
     const base = {
       procedurePath: findProcedure(procedure),
       machinePath: own ?? join(homeFolder(), 'examples', 'tc-401', 'machine.yaml'),
       jobs: jobsFolder(values),
       record: 'PRACTICE' as const,
-      practice: practised(values),
+      practice: practised(values, progress),
     }
     const set = clockFrom(text(values, 'clock') ?? (own === undefined ? EXAMPLE_START : undefined))
     const answers = text(values, 'answers')
@@ -68,12 +76,21 @@ export const practiceCommand: Command = {
   },
 }
 
-function practised(values: Values): Practised {
+/** Without a seed one is drawn, and where something that was missed is due, one that hides it. */
+function practised(values: Values, { level: next, due }: Progress): Practised {
   const seed = text(values, 'seed')
-  return {
-    seed: seed === undefined ? randomInt(1, MOST_SEED) : seedFrom(seed),
-    level: levelFrom(text(values, 'level') ?? '1'),
+  const typed = text(values, 'level')
+  const level = typed === undefined ? next : levelFrom(typed)
+  return { seed: seed === undefined ? seedFor(due, level, randomInt(1, MOST_SEED)) : seedFrom(seed), level }
+}
+
+function sayProgress(progress: Progress, values: Values): number {
+  if (values.json === true) print(JSON.stringify(progress))
+  else {
+    const rows = progressLines(progress).map((line) => row(line))
+    print(blockText({ margin: '', rows }, sheetStyle(values, 'PRACTICE', !canDraw(values))))
   }
+  return EXIT.done
 }
 
 function seedFrom(typed: string): number {

@@ -29,6 +29,8 @@ export interface Grade {
   /** The weakest skill of those that came up; null where all was right, or nothing came up. */
   readonly weakest: Skill | null
   readonly isPassed: boolean
+  /** What was hidden was named: what came of it counts. */
+  readonly isOver: boolean
 }
 
 /** A skill is passed from this share on, hints counted: our own figure, invented for practice. */
@@ -82,6 +84,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       isNamed: practice.named?.includes(id) === true,
     })),
     weakest: weak[0]?.skill ?? null,
+    isOver: practice.named !== null,
     isPassed: safety === 'passed' && scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
   }
 }
