@@ -108,7 +108,7 @@ function barUnpractised(defs: Definitions): void {
   throw new UserError(
     `Practice does not know every step of ${defs.procedure.title} yet: step ${first}${others} could not be answered.`,
     EXIT.checkFailed,
-    'barover practice bore-inspection is one that it knows.',
+    'It knows bore-inspection and rod-sizes.',
   )
 }
 

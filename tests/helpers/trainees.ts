@@ -1,4 +1,6 @@
 // Two trainees who work a practice session line by line: one who looks and keys what is there, one who keys what is expected.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import { asKind } from '../../src/core/job/definitions.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
@@ -7,9 +9,10 @@ import { judgeStep } from '../../src/core/job/judge-step.ts'
 import type { Level } from '../../src/core/job/practice.ts'
 import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
-import { FAULTS } from '../../src/core/practice/faults.ts'
+import { faultsFor } from '../../src/core/practice/faults.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
-import { exampleDefs, noOverhauls, Walk } from './example.ts'
+import { judgedBy } from '../../src/core/talk/practice-words.ts'
+import { exampleDefs, noOverhauls, ROOT, Walk } from './example.ts'
 
 let made: Definitions | undefined
 
@@ -26,11 +29,22 @@ export interface Session {
   readonly grade: Grade
 }
 
+let ofRod: Definitions | undefined
+
+/** Sizes of the rod, on the same machine. */
+export function rodDefs(): Definitions {
+  ofRod ??= exampleDefs({
+    machine: noOverhauls,
+    procedure: () => readFileSync(join(ROOT, 'procedures', 'rod-sizes.yaml'), 'utf8'),
+  })
+  return ofRod
+}
+
 /** More lines than any session takes. */
 const MOST_LINES = 400
 
-export function session(seed: number, level: Level, trainee: Trainee): Session {
-  const walk = new Walk(practiceDefs(), 'PRACTICE', { seed, level })
+export function session(seed: number, level: Level, trainee: Trainee, defs = practiceDefs()): Session {
+  const walk = new Walk(defs, 'PRACTICE', { seed, level })
   let isOn = true
   for (let n = 0; isOn; n++) {
     if (n > MOST_LINES)
@@ -45,9 +59,10 @@ export function session(seed: number, level: Level, trainee: Trainee): Session {
 }
 
 /** The first seed of a level that hides just this. */
-export function seedHiding(id: string, level: Level): number {
+export function seedHiding(id: string, level: Level, defs: Definitions = practiceDefs()): number {
+  const faults = faultsFor(defs)
   for (let seed = 1; seed < 20_000; seed++) {
-    const drawn = drawFaults(seed, level)
+    const drawn = drawFaults(faults, seed, level)
     if (drawn.length === 1 && drawn[0] === id) return seed
   }
   throw new Error(`no seed of level ${level} hides ${id}`)
@@ -102,7 +117,7 @@ export const careful: Trainee = (walk) => {
     }
     case 'judge': {
       const record = judgeStep(defs, state, asKind(prompt.step, 'judge'), 'test')
-      if (record.compute !== 'bore_form') throw new Error('no bore')
+      if (record.compute === 'pocket_setting') throw new Error('no part')
       const [governs = ''] = record.result.governs?.characteristics ?? []
       walk.key(`${record.result.verdict} ${governs}`.trim())
       return true
@@ -148,7 +163,7 @@ export const careless: Trainee = (walk) => {
       walk.key('1')
       return true
     case 'judge':
-      walk.key('ACCEPT spread')
+      walk.key(`ACCEPT ${judgedBy(engine.defs, prompt.step.id)[0]}`)
       return true
     case 'finish':
       walk.key('0')
@@ -230,7 +245,7 @@ function answerAsk(walk: Walk): boolean {
 
 /** Numbers of what the record of the session tells, by nothing else. */
 export function diagnosed(walk: Walk): string {
-  const found = FAULTS.flatMap(({ id }, n) => (tells(walk, id) ? [n + 1] : []))
+  const found = faultsFor(walk.engine.defs).flatMap(({ id }, n) => (tells(walk, id) ? [n + 1] : []))
   return found.length === 0 ? '0' : found.join(' ')
 }
 
@@ -279,25 +294,33 @@ function tells(walk: Walk, id: string): boolean {
   if (id === 'plate-other') return entries.some(({ type }) => type === 'machine.mismatched')
   const figures = (step: string) =>
     asked.flatMap((one) => (one.step === step && one.figure !== undefined ? [Number(one.figure)] : []))
-  const standard = engine.defs.instruments.instruments.find((one) => one.id === 'M-3')
-  if (standard === undefined || !('set_check' in standard)) throw new Error('no M-3')
-  const off = (step: string) => Math.abs((figures(step).at(-1) ?? Number.NaN) - standard.set_check.size.value)
-  const repeats = [...new Set(asked.map(({ of }) => of))].filter((of) => /^bore\./.test(of))
+  const isRod = engine.defs.procedure.procedure === 'rod_sizes'
+  const [before, after, first] = isRod
+    ? (['mic_set_before', 'mic_set_after', 'rod_top'] as const)
+    : (['set_before', 'set_after', 'bore'] as const)
+  const used = state.readings[`${first}.${isRod ? 'middle' : 'centre.vertical'}`]?.at(-1)?.instrument
+  const standard = engine.defs.instruments.instruments.find((one) => one.id === used)
+  const size = standard !== undefined && 'set_check' in standard ? standard.set_check.size.value : Number.NaN
+  const off = (step: string) => Math.abs((figures(step).at(-1) ?? Number.NaN) - size)
+  const repeats = [...new Set(asked.map(({ of }) => of))].filter((of) => of.startsWith(`${first}.`))
   const isLoose = repeats.some((of) => asked.filter((one) => one.of === of).length > 2)
-  const warm =
-    (figures('part_temp_before').at(-1) ?? Number.NaN) - (figures('gauge_temp_before').at(-1) ?? Number.NaN)
+  const [part, gauge] = isRod
+    ? ['rod_temp_before', 'mic_temp_before']
+    : ['part_temp_before', 'gauge_temp_before']
+  const warm = (figures(part ?? '').at(-1) ?? Number.NaN) - (figures(gauge ?? '').at(-1) ?? Number.NaN)
   switch (id) {
     case 'gauge-off':
-      return !isLoose && off('set_before') > 0.0005
+      return !isLoose && off(before) > 0.0005
     case 'gauge-knocked':
-      return !isLoose && off('set_before') < 0.0005 && off('set_after') > 0.0005
+      return !isLoose && off(before) < 0.0005 && off(after) > 0.0005
     case 'gauge-loose':
       return isLoose
-    case 'bore-hot':
+    case 'part-hot':
       return warm > 15
     case 'gauge-warm':
       return warm < -15
   }
+  if (id.startsWith('rod-')) return !isLoose && rodTells(walk, id)
   const record = Object.values(state.verdicts)[0]?.verdict
   if (record?.compute !== 'bore_form' || isLoose) return false
   const { judged, form } = record.result
@@ -315,4 +338,22 @@ function tells(walk: Walk, id: string): boolean {
       return isBeyond('taper') && form?.form === 'tapered'
   }
   throw new Error(`nobody told the trainee how ${id} shows`)
+}
+
+const OF_ROD: Readonly<Record<string, string>> = {
+  'rod-undersize': 'rod-undersize',
+  'rod-oval': 'rod-out-of-round',
+  'rod-tapered': 'rod-taper',
+  'rod-bent': 'rod-straightness',
+  'rod-thread': 'rod-thread-runout',
+  'rod-shoulder': 'rod-shoulder-squareness',
+}
+
+/** A figure of the rod that is past its limit, whatever the word: the check of the micrometer may hold it. */
+function rodTells({ state }: Walk, id: string): boolean {
+  return Object.values(state.verdicts).some(
+    ({ verdict }) =>
+      verdict.compute === 'figures' &&
+      verdict.result.judged.some((one) => one.characteristic === OF_ROD[id] && (one.judgement.used ?? 0) > 1),
+  )
 }

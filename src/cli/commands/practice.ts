@@ -3,6 +3,8 @@ import { randomInt } from 'node:crypto'
 import { join } from 'node:path'
 import process from 'node:process'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
+import type { Fault } from '../../core/practice/fault.ts'
+import { faultsFor } from '../../core/practice/faults.ts'
 import { type Progress, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
@@ -14,7 +16,7 @@ import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { asTyped } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
-import { type OpenedJob, startJob } from '../open.ts'
+import { definitionsToRead, type OpenedJob, startJob } from '../open.ts'
 import { practiceSessions } from '../practice-folder.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
 import { clockFrom, jobsFolder } from './run.ts'
@@ -47,12 +49,15 @@ export const practiceCommand: Command = {
     const progress = progressOf(practiceSessions(jobsFolder(values)))
     if (values.progress === true) return sayProgress(progress, values)
     const own = text(values, 'machine')
+    const procedurePath = findProcedure(procedure)
+    const machinePath = own ?? join(homeFolder(), 'examples', 'tc-401', 'machine.yaml')
+    const faults = faultsFor(definitionsToRead(procedurePath, machinePath))
     const base = {
-      procedurePath: findProcedure(procedure),
-      machinePath: own ?? join(homeFolder(), 'examples', 'tc-401', 'machine.yaml'),
+      procedurePath,
+      machinePath,
       jobs: jobsFolder(values),
       record: 'PRACTICE' as const,
-      practice: practised(values, progress),
+      practice: practised(values, progress, faults),
     }
     const set = clockFrom(text(values, 'clock') ?? (own === undefined ? EXAMPLE_START : undefined))
     const answers = text(values, 'answers')
@@ -77,11 +82,14 @@ export const practiceCommand: Command = {
 }
 
 /** Without a seed one is drawn, and where something that was missed is due, one that hides it. */
-function practised(values: Values, { level: next, due }: Progress): Practised {
+function practised(values: Values, { level: next, due }: Progress, faults: readonly Fault[]): Practised {
   const seed = text(values, 'seed')
   const typed = text(values, 'level')
   const level = typed === undefined ? next : levelFrom(typed)
-  return { seed: seed === undefined ? seedFor(due, level, randomInt(1, MOST_SEED)) : seedFrom(seed), level }
+  return {
+    seed: seed === undefined ? seedFor(due, faults, level, randomInt(1, MOST_SEED)) : seedFrom(seed),
+    level,
+  }
 }
 
 function sayProgress(progress: Progress, values: Values): number {

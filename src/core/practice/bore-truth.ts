@@ -1,6 +1,6 @@
 // How large a hidden bore is at a place, and what it is to be judged as: by the function that judges every real one.
 import { type BoreVerdict, judgeBore } from '../bore/bore-judge.ts'
-import type { BoreCharacteristic, BoreJudgeInput } from '../bore/bore-judge-input.ts'
+import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
 import type { BoreReading } from '../bore/bore-readings.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { expandedOfDifference } from '../metrology/uncertainty.ts'
@@ -83,31 +83,6 @@ export function verdictOfTruth(bore: BoreTruth, judging: BoreJudging): BoreVerdi
 }
 
 const SOUND_CHECK = { deviationM: 0, allowedM: 1e-6 }
-
-/**
- * The same bore judged as the job judged it, with the sizes it has in truth in the place of what was keyed. The check of the
- * instrument on its standard counts as it would have come out.
- */
-export function judgedAgain(
-  inputs: BoreJudgeInput,
-  bore: BoreTruth,
-  places: readonly BorePlace[],
-  checks: { readonly beforeM: number; readonly afterM: number },
-): BoreVerdict {
-  const check = (deviationM: number, one: BoreJudgeInput['setCheck']['before']) => ({
-    deviationM,
-    allowedM: one?.allowedM ?? null,
-  })
-  return judgeBore({
-    ...inputs,
-    readings: trueReadings(bore, places),
-    missing: [],
-    setCheck: {
-      before: check(checks.beforeM, inputs.setCheck.before),
-      after: check(checks.afterM, inputs.setCheck.after),
-    },
-  })
-}
 
 /** The least of the limits on differences of diameters, metres. */
 export function tightestOf({ limits, nominalM }: BoreJudging): number {

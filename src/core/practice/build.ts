@@ -4,9 +4,16 @@ import type { Level } from '../job/practice.ts'
 import { type BoreJudging, tightestOf, verdictOfTruth } from './bore-truth.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { drawFaults } from './draw.ts'
-import type { Facts, Showing } from './facts.ts'
+import type { BoreFacts, Facts, RodFacts, Showing } from './facts.ts'
 import { faultById } from './faults.ts'
-import { type BoreTruth, CLEAN_AIR, type HiddenMachine, type Off, type Warmth } from './machine.ts'
+import {
+  type BoreTruth,
+  CLEAN_AIR,
+  type HiddenMachine,
+  type Off,
+  type RodTruth,
+  type Warmth,
+} from './machine.ts'
 
 export interface Wanted {
   readonly seed: number
@@ -17,7 +24,7 @@ export interface Wanted {
 
 export function buildMachine(facts: Facts, wanted: Wanted): HiddenMachine {
   const { seed, level } = wanted
-  const ids = wanted.faults ?? drawFaults(seed, level)
+  const ids = wanted.faults ?? drawFaults(facts.faults, seed, level)
   const sound = soundMachine(facts, seed, level)
   return ids.reduce((machine, id) => {
     const fault = faultById(id)
@@ -44,7 +51,8 @@ export function soundMachine(facts: Facts, seed: number, level: Level): HiddenMa
     meterAnswers: true,
     air: { breathing_zone: CLEAN_AIR, in_the_opening: { ...CLEAN_AIR, oxygen: 0.208 } },
     returning: null,
-    bore: wornBore(facts, chanceOf(seed, 'bore')),
+    bore: facts.bore === null ? null : wornBore(facts.bore, chanceOf(seed, 'bore')),
+    rod: facts.rod === null ? null : wornRod(facts.rod, chanceOf(seed, 'rod')),
     warmth: shopWarmth(chanceOf(seed, 'warmth')),
     off: Object.fromEntries(
       facts.instruments.map((one) => [one.id, offOf(one, chanceOf(seed, 'off', one.id))]),
@@ -56,8 +64,8 @@ export function soundMachine(facts: Facts, seed: number, level: Level): HiddenMa
  * Wear that stays well inside every limit: from top to bottom and in the middle most, as weight and stroke would have it. How much of
  * the tightest limit it uses is drawn; where measuring could still not tell it inside, it is made less.
  */
-function wornBore(facts: Facts, chance: Chance): BoreTruth {
-  const { bore: judging } = facts
+function wornBore(facts: BoreFacts, chance: Chance): BoreTruth {
+  const { judging } = facts
   const tightest = tightestOf(judging)
   const share = chance.between(0.12, 0.45)
   const bottom = chance.between(0.3, 0.6)
@@ -102,6 +110,27 @@ function calm(bore: BoreTruth, judging: BoreJudging): BoreTruth {
     }
   return calmer
 }
+
+/** A rod that has run for years and may run on: each of its wears uses 10 to 30 % of its own limit. */
+function wornRod(facts: RodFacts, chance: Chance): RodTruth {
+  const share = (limitM: number) => limitM * chance.between(0.1, 0.3)
+  // Made at the size of the drawing, and never over it.
+  const madeM = facts.nominalM - chance.between(0, 0.04) * facts.undersizeM
+  return {
+    madeM,
+    fitM: facts.nominalM * FIT,
+    evenM: share(facts.undersizeM),
+    crossheadM: share(facts.taperM),
+    ovalM: share(facts.outOfRoundM),
+    bendM: share(facts.straightnessM),
+    pistonThreadM: share(facts.threadM),
+    crossheadThreadM: share(facts.threadM),
+    shoulderM: share(facts.shoulderM),
+  }
+}
+
+/** The fit of the piston as a share of the rod: no record has it, and nothing is judged by it. */
+const FIT = 0.888
 
 /** A shop in the mild part of the year; part and instrument lay side by side, and both warm up a little. degC. */
 function shopWarmth(chance: Chance): Warmth {

@@ -2,7 +2,6 @@
 import type { Level } from '../job/practice.ts'
 import { chanceOf } from './chance.ts'
 import type { Fault } from './fault.ts'
-import { FAULTS } from './faults.ts'
 
 /** This often nothing is wrong at all: who finds a fault on every machine has learnt to find faults, not to look. */
 const SOUND = 0.15
@@ -13,15 +12,16 @@ const TWO_FROM: Level = 4
 const TWO = 0.5
 
 /** Ids, none twice. At most one of them stops the job, and then it is the only one: nobody would ever see another. */
-export function drawFaults(seed: number, level: Level): readonly string[] {
+export function drawFaults(all: readonly Fault[], seed: number, level: Level): readonly string[] {
   const chance = chanceOf(seed, 'faults', level)
   if (chance.isOne(SOUND)) return []
-  const first = pickOne(FAULTS, level, chance)
+  const first = pickOne(all, level, chance)
   if (first === null) return []
   if (level < TWO_FROM || first.shows === 'stop' || !chance.isOne(TWO)) return [first.id]
-  const others = FAULTS.filter(
-    ({ shows, at }) => shows !== 'stop' && shows !== first.shows && at !== first.at,
+  const others = all.filter(
+    ({ shows, at }) => shows !== 'stop' && shows !== first.shows && !at.some((one) => first.at.includes(one)),
   )
+
   const second = pickOne(others, level, chance)
   return second === null ? [first.id] : [first.id, second.id]
 }

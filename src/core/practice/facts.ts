@@ -7,6 +7,8 @@ import { gaugeById } from '../job/seats.ts'
 import { oncePer } from '../lib/once.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { BoreJudging, BorePlace } from './bore-truth.ts'
+import type { Fault } from './fault.ts'
+import { faultsFor } from './faults.ts'
 
 /** An instrument that shows a figure, in SI. */
 export interface Showing {
@@ -18,31 +20,61 @@ export interface Showing {
   readonly setWithin: number | null
 }
 
-export interface Facts {
-  readonly tag: string
-  readonly points: readonly { readonly id: string; readonly name: string }[]
+export interface BoreFacts {
   /** As made: from and to, metres. */
   readonly made: readonly [number, number]
   readonly counterboreM: number
-  readonly bore: BoreJudging
+  readonly judging: BoreJudging
+}
+
+/** The limits of a rod that its wear is drawn by, metres. */
+export interface RodFacts {
+  readonly nominalM: number
+  readonly undersizeM: number
+  readonly outOfRoundM: number
+  readonly taperM: number
+  readonly straightnessM: number
+  readonly threadM: number
+  readonly shoulderM: number
+}
+
+export interface Facts {
+  readonly tag: string
+  readonly points: readonly { readonly id: string; readonly name: string }[]
+  readonly bore: BoreFacts | null
+  readonly rod: RodFacts | null
   /** 100 % LEL as a share of the volume. */
   readonly lelShare: number
   readonly instruments: readonly Showing[]
+  /** What can be hidden where this job looks. */
+  readonly faults: readonly Fault[]
 }
 
-/** Refuses a job with nothing that a hidden bore could be judged by: then no fault of it could be told. */
+/** Refuses a job in which nothing can be hidden, or whose records do not say enough to make a machine by. */
 export const factsOf = oncePer((defs: Definitions): Result<Facts> => {
   const { machine } = defs
-  const judge = defs.steps.map(asBoreJudge).find((one) => one !== null)
-  if (judge === undefined || judge === null)
-    return refuse(
-      'no-bore',
-      'Practice needs a procedure that judges the form of a bore: bore-inspection does.',
-    )
-  const read = asKind(stepById(defs, judge.scope + judge.step.inputs.diameters), 'read')
-  const places = placesOf(read).flatMap(({ station, axis }): BorePlace[] =>
-    axis === null ? [] : [placeAt(station, axis)],
-  )
+  const faults = faultsFor(defs)
+  if (faults.length === 0)
+    return refuse('no-fault', `Practice knows nothing yet that could be hidden in ${defs.procedure.title}.`)
+  const bore = boreFactsOf(defs)
+  if (!bore.ok) return bore
+  const rod = rodFactsOf(defs)
+  if (!rod.ok) return rod
+  return ok({
+    tag: machine.machine,
+    points: machine.site.isolation_points,
+    bore: bore.value,
+    rod: rod.value,
+    lelShare: machine.site.gas.lel_basis.lower_limit.si,
+    instruments: showings(defs),
+    faults,
+  })
+})
+
+function boreFactsOf(defs: Definitions): Result<BoreFacts | null> {
+  const { bore } = defs.machine
+  const judge = defs.steps.map(asBoreJudge).find((one) => one !== null) ?? null
+  if (judge === null) return ok(null)
   const limits = limitsFor(defs, judge.step.against)
   const unknown = judge.step.against.filter((one) => limits[one] === undefined)
   if (unknown.length > 0)
@@ -50,38 +82,85 @@ export const factsOf = oncePer((defs: Definitions): Result<Facts> => {
       'no-limit',
       `Practice needs a limit for ${unknown.join(', ')}: the machine record has none.`,
     )
-  const { bore } = machine
   if (bore.expansion === undefined)
     return refuse(
       'no-expansion',
       'Practice needs the thermal expansion of the cylinder in the machine record.',
     )
-  const instruments = showings(defs)
-  const gauges = defs.instruments.instruments.flatMap((one) => {
-    const gauge = gaugeById(defs, one.id)
-    const isForBore = one.kind === 'inside_micrometer' || one.kind === 'bore_gauge'
-    return gauge !== null && isForBore && gauge.uncertainty !== undefined ? [gauge] : []
-  })
-  const best = gauges.sort((a, b) => a.resolution.si - b.resolution.si)[0]
-  if (best === undefined || best.uncertainty === undefined)
+  const read = asKind(stepById(defs, judge.scope + judge.step.inputs.diameters), 'read')
+  const best = bestGauge(defs, ['inside_micrometer', 'bore_gauge'])
+  if (best === null)
     return refuse('no-gauge', 'Practice needs a bore gauge with a stated uncertainty in the register.')
+  const nominalM = bore.nominal.si
   return ok({
-    tag: machine.machine,
-    points: machine.site.isolation_points,
-    made: [bore.nominal.si - (bore.as_made?.minus.si ?? 0), bore.nominal.si + (bore.as_made?.plus.si ?? 0)],
-    counterboreM: bore.counterbore?.si ?? bore.nominal.si * COUNTERBORE,
-    bore: {
-      nominalM: bore.nominal.si,
-      places,
+    made: [nominalM - (bore.as_made?.minus.si ?? 0), nominalM + (bore.as_made?.plus.si ?? 0)],
+    counterboreM: bore.counterbore?.si ?? nominalM * COUNTERBORE,
+    judging: {
+      nominalM,
+      places: placesOf(read).flatMap(({ station, axis }): BorePlace[] =>
+        axis === null ? [] : [placeAt(station, axis)],
+      ),
       limits,
-      readingU: (2 * best.uncertainty.expanded.si) / best.uncertainty.k,
-      resolutionM: best.resolution.si,
+      ...best,
       lined: bore.lined,
     },
-    lelShare: machine.site.gas.lel_basis.lower_limit.si,
-    instruments,
   })
-})
+}
+
+/** The finest of those that state an uncertainty, as a reading of it is judged: U at k = 2, and its step, metres. */
+function bestGauge(
+  defs: Definitions,
+  kinds: readonly string[],
+): { readonly readingU: number; readonly resolutionM: number } | null {
+  const stated = defs.instruments.instruments.flatMap((one) => {
+    const gauge = gaugeById(defs, one.id)
+    const uncertainty = gauge?.uncertainty
+    if (gauge === null || uncertainty === undefined || !kinds.includes(one.kind)) return []
+    return [{ readingU: (2 * uncertainty.expanded.si) / uncertainty.k, resolutionM: gauge.resolution.si }]
+  })
+  return stated.sort((a, b) => a.resolutionM - b.resolutionM)[0] ?? null
+}
+
+const OF_ROD = [
+  'rod-undersize',
+  'rod-out-of-round',
+  'rod-taper',
+  'rod-straightness',
+  'rod-thread-runout',
+  'rod-shoulder-squareness',
+] as const
+
+/** Null where the job judges no rod. */
+function rodFactsOf(defs: Definitions): Result<RodFacts | null> {
+  const judged = new Set(
+    defs.steps.flatMap(({ step }) =>
+      step.kind === 'judge' && step.compute === 'figures'
+        ? step.figures.map(({ characteristic }): string => characteristic)
+        : [],
+    ),
+  )
+  if (!OF_ROD.every((one) => judged.has(one))) return ok(null)
+  const limits = limitsFor(defs, OF_ROD)
+  const values = OF_ROD.flatMap((one) => limits[one]?.value ?? [])
+  const [undersizeM, outOfRoundM, taperM, straightnessM, threadM, shoulderM] = values
+  const { rod } = defs.machine
+  if (rod === undefined || rod.expansion === undefined)
+    return refuse('no-rod', 'Practice needs the rod with its thermal expansion in the machine record.')
+  if (
+    undersizeM === undefined ||
+    outOfRoundM === undefined ||
+    taperM === undefined ||
+    straightnessM === undefined ||
+    threadM === undefined ||
+    shoulderM === undefined ||
+    values.length !== OF_ROD.length
+  )
+    return refuse(
+      'no-limit',
+      'Practice needs a limit for each figure of the rod: the machine record has not all.',
+    )
+  return ok({ nominalM: rod.diameter.si, undersizeM, outOfRoundM, taperM, straightnessM, threadM, shoulderM })
+}
 
 /** Where a record has no counterbore, as a share of the bore: invented for practice. */
 const COUNTERBORE = 1.026

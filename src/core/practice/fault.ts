@@ -17,8 +17,10 @@ export interface Fault {
   readonly name: string
   readonly level: Level
   readonly shows: Shows
-  /** The step, or the line of a hold point, where a careful trainee meets it first. */
-  readonly at: string
+  /** Procedures it can be hidden in. */
+  readonly procedures: readonly string[]
+  /** The step, or the line of a hold point, where a careful trainee meets it first; one for each procedure that has another. */
+  readonly at: readonly string[]
   /** Where to look, without saying what is there. */
   readonly hint: string
   /** What there is to learn. */
@@ -28,5 +30,8 @@ export interface Fault {
   readonly consequence?: string
   readonly apply: (machine: HiddenMachine, chance: Chance, facts: Facts) => HiddenMachine
 }
+
+export const BORE = 'bore_inspection'
+export const ROD = 'rod_sizes'
 
 export const COMMON = 'common practice, no source'

@@ -1,9 +1,9 @@
 // Faults of the bore itself: forms that the figures tell, and what only the eye finds.
 import type { BoreVerdict } from '../bore/bore-judge.ts'
-import { tightestOf, verdictOfTruth } from './bore-truth.ts'
+import { type BoreJudging, tightestOf, verdictOfTruth } from './bore-truth.ts'
 import type { Chance } from './chance.ts'
 import type { Facts } from './facts.ts'
-import { COMMON, type Fault } from './fault.ts'
+import { BORE, COMMON, type Fault } from './fault.ts'
 import type { BoreTruth, HiddenMachine } from './machine.ts'
 
 const BOOK =
@@ -26,17 +26,17 @@ function worn(
   isIt: (verdict: BoreVerdict) => boolean,
 ): HiddenMachine {
   const little = chance.between(0.1, 0.25)
-  const { bore } = machine
+  const { bore, judging } = boreOf(machine, facts)
   const plain: BoreTruth = {
     ...bore,
     middleM: bore.middleM * little,
     bottomM: bore.bottomM * little,
   }
-  const tightest = tightestOf(facts.bore)
+  const tightest = tightestOf(judging)
   const start = chance.between(1, 1.12)
   for (const factor of BEYOND) {
     const made = { ...plain, ...form(tightest * factor * start) }
-    const verdict = verdictOfTruth(made, facts.bore)
+    const verdict = verdictOfTruth(made, judging)
     if (isBeyond(verdict) && isIt(verdict)) return { ...machine, bore: made }
   }
   throw new Error(`no bore of this form is beyond a limit of ${facts.tag}`)
@@ -50,11 +50,20 @@ const hasForm = (word: string) => (verdict: BoreVerdict) => verdict.form?.form =
 
 /** A finding that the eye has: nothing of the figures changes. */
 function seen(change: (bore: BoreTruth) => Partial<BoreTruth>): Fault['apply'] {
-  return (machine) => ({ ...machine, bore: { ...machine.bore, ...change(machine.bore) } })
+  return (machine, _chance, facts) => {
+    const { bore } = boreOf(machine, facts)
+    return { ...machine, bore: { ...bore, ...change(bore) } }
+  }
 }
 
-function ownWear({ bore }: HiddenMachine, facts: Facts, share: number): number {
-  return Math.max(bore.bottomM, tightestOf(facts.bore) * share)
+function ownWear(machine: HiddenMachine, facts: Facts, share: number): number {
+  const { bore, judging } = boreOf(machine, facts)
+  return Math.max(bore.bottomM, tightestOf(judging) * share)
+}
+
+function boreOf({ bore }: HiddenMachine, facts: Facts): { bore: BoreTruth; judging: BoreJudging } {
+  if (bore === null || facts.bore === null) throw new Error('a machine without a bore')
+  return { bore, judging: facts.bore.judging }
 }
 
 export const BORE_FAULTS: readonly Fault[] = [
@@ -63,7 +72,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is wider in the middle: a barrel',
     level: 1,
     shows: 'figures',
-    at: 'bore',
+    procedures: [BORE],
+    at: ['bore'],
     hint: 'Hold the middle of the stroke against its two ends, on one axis.',
     teaches:
       'Rings run fastest in the middle of the stroke. Wider there than at both ends is a barrel, and taper is judged by it.',
@@ -76,7 +86,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is wider at both ends: an hourglass',
     level: 2,
     shows: 'figures',
-    at: 'bore',
+    procedures: [BORE],
+    at: ['bore'],
     hint: 'Hold the middle of the stroke against its two ends, on one axis.',
     teaches:
       'Rings dwell at the ends of the stroke, where oil is thinnest. Three stations tell it; one reading in the middle would pass this bore.',
@@ -89,7 +100,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is wider at one end: tapered',
     level: 1,
     shows: 'figures',
-    at: 'bore',
+    procedures: [BORE],
+    at: ['bore'],
     hint: 'Hold the two ends of ring travel against each other.',
     teaches: 'A bore that opens towards one end makes rings work in and out in their grooves at each stroke.',
     source: BOOK,
@@ -109,7 +121,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is oval, worn at the bottom',
     level: 1,
     shows: 'figures',
-    at: 'bore',
+    procedures: [BORE],
+    at: ['bore'],
     hint: 'Hold top to bottom against side to side, at one station.',
     teaches: 'Weight wears the bottom of a horizontal bore. Only two axes at each station show it.',
     source: BOOK,
@@ -131,14 +144,16 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is past the largest diameter of its book',
     level: 2,
     shows: 'figures',
-    at: 'bore',
+    procedures: [BORE],
+    at: ['bore'],
     hint: 'Hold the largest reading against the greatest bore of the machine book.',
     teaches:
       'A bore can be round and straight and still be worn out: size is a limit of its own, and no hone brings it back.',
     source: BOOK,
     apply: (machine, chance, facts) => {
-      const size = facts.bore.limits['largest-diameter']?.value ?? facts.bore.nominalM
-      const room = size - machine.bore.madeM
+      const { bore, judging } = boreOf(machine, facts)
+      const size = judging.limits['largest-diameter']?.value ?? judging.nominalM
+      const room = size - bore.madeM
       const more = chance.between(0.02, 0.12)
       return worn(
         machine,
@@ -154,14 +169,15 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is worn at the top: rod or crosshead out of line',
     level: 3,
     shows: 'seen',
-    at: 'wear_side',
+    procedures: [BORE],
+    at: ['wear_side'],
     hint: 'Two axes tell how much, and not on which side: look with the lamp.',
     teaches:
       'Weight cannot wear the top. Look for alignment, rod runout and crosshead clearance before new rings go in.',
     source: COMMON,
     apply: (machine, _chance, facts) => ({
       ...machine,
-      bore: { ...machine.bore, topM: ownWear(machine, facts, 0.25), bottomM: 0 },
+      bore: { ...boreOf(machine, facts).bore, topM: ownWear(machine, facts, 0.25), bottomM: 0 },
     }),
   },
   {
@@ -169,14 +185,15 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is worn at one side: cylinder or rod out of line',
     level: 3,
     shows: 'seen',
-    at: 'wear_side',
+    procedures: [BORE],
+    at: ['wear_side'],
     hint: 'Which of the two axes is the larger, and what would weight do?',
     teaches:
       'Side to side larger than top to bottom is no work of weight. Something pushes the piston aside.',
     source: COMMON,
     apply: (machine, _chance, facts) => ({
       ...machine,
-      bore: { ...machine.bore, sideM: ownWear(machine, facts, 0.3), bottomM: 0 },
+      bore: { ...boreOf(machine, facts).bore, sideM: ownWear(machine, facts, 0.3), bottomM: 0 },
     }),
   },
   {
@@ -184,7 +201,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'A ridge stands at an end of ring travel',
     level: 1,
     shows: 'seen',
-    at: 'surface',
+    procedures: [BORE],
+    at: ['surface'],
     hint: 'Draw a fingernail along the bore, out over both ends of ring travel.',
     teaches:
       'New rings have sharp edges and run to the very ridge: it breaks them, so it is cut before they go in.',
@@ -196,7 +214,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'The bore is scored',
     level: 1,
     shows: 'seen',
-    at: 'surface',
+    procedures: [BORE],
+    at: ['surface'],
     hint: 'Lamp in low, and a fingernail across what it shows.',
     teaches:
       'A score leaks along its length whatever the diameter says. The gauge bridges it, so only the eye has it.',
@@ -208,7 +227,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'There is a crack in the wall',
     level: 2,
     shows: 'seen',
-    at: 'surface',
+    procedures: [BORE],
+    at: ['surface'],
     hint: 'Look at the bridges between the ports, and along the bottom.',
     teaches: 'A crack goes to a lead and to a dye test before anything else is decided about this bore.',
     source: COMMON,
@@ -219,7 +239,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'A streak of rust: water has come through from the jacket',
     level: 2,
     shows: 'seen',
-    at: 'jacket_side',
+    procedures: [BORE],
+    at: ['jacket_side'],
     hint: 'Look at the ends of the liner and at plugs in the wall.',
     teaches: 'Rust where the bore should be oiled is old water. It shows before the oil turns grey.',
     source: COMMON,
@@ -230,7 +251,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'A damp spot that comes back: the jacket leaks into the bore',
     level: 3,
     shows: 'seen',
-    at: 'jacket_side',
+    procedures: [BORE],
+    at: ['jacket_side'],
     hint: 'Wipe, wait, and look at the same place once more.',
     teaches: 'One wipe hides it. What comes back after wiping comes through the wall or past a seal.',
     source: COMMON,
@@ -241,7 +263,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'Water runs into the bore from the jacket',
     level: 1,
     shows: 'seen',
-    at: 'jacket_side',
+    procedures: [BORE],
+    at: ['jacket_side'],
     hint: 'Look along the bottom of the bore.',
     teaches: 'Water in a cylinder at the start is a broken piston or head: it does not compress.',
     source: COMMON,
@@ -252,7 +275,8 @@ export const BORE_FAULTS: readonly Fault[] = [
     name: 'No strip is left that the rings never swept',
     level: 2,
     shows: 'seen',
-    at: 'strip',
+    procedures: [BORE],
+    at: ['strip'],
     hint: 'Look past the end of ring travel, before the counterbore.',
     teaches:
       'Without a strip the bore itself tells no wear. The counterbore is cut larger on purpose and tells none either.',

@@ -1,5 +1,5 @@
 // Faults of the measuring: the bore may be good, and still no verdict stands on the readings before these are found.
-import { COMMON, type Fault } from './fault.ts'
+import { BORE, COMMON, type Fault, ROD } from './fault.ts'
 import type { HiddenMachine, Off } from './machine.ts'
 
 const TEMPERATURE = 'ISO 1:2022, reference temperature 20 degC; JCGM 100:2008, H.1'
@@ -24,10 +24,11 @@ const setOn = (instruments: readonly { readonly id: string; readonly setWithin: 
 export const MEASURING_FAULTS: readonly Fault[] = [
   {
     id: 'gauge-off',
-    name: 'The bore gauge is off by a thousandth',
+    name: 'The gauge is off by a thousandth',
     level: 2,
     shows: 'measuring',
-    at: 'set_before',
+    procedures: [BORE, ROD],
+    at: ['set_before', 'mic_set_before'],
     hint: 'What does the gauge say of a size that is known?',
     teaches:
       'A gauge that is off moves every reading the same way: they agree with each other and with nothing else. The standard tells it.',
@@ -39,10 +40,11 @@ export const MEASURING_FAULTS: readonly Fault[] = [
   },
   {
     id: 'gauge-knocked',
-    name: 'The bore gauge was knocked while you measured',
+    name: 'The gauge was knocked while you measured',
     level: 4,
     shows: 'measuring',
-    at: 'set_after',
+    procedures: [BORE, ROD],
+    at: ['set_after', 'mic_set_after'],
     hint: 'Two checks bracket the readings. Hold the second against the first.',
     teaches: 'Nobody knows which readings came before the knock. All of them are read again.',
     source: COMMON,
@@ -53,26 +55,27 @@ export const MEASURING_FAULTS: readonly Fault[] = [
   },
   {
     id: 'gauge-loose',
-    name: 'The anvil of the bore gauge is loose: it does not repeat',
+    name: 'The anvil of the gauge is loose: it does not repeat',
     level: 3,
     shows: 'measuring',
-    at: 'bore',
+    procedures: [BORE, ROD],
+    at: ['bore', 'rod_top'],
     hint: 'Read one place again and again, and look how far the figures lie apart.',
     teaches:
-      'Repeats are there to tell you of the gauge, not of the bore. Readings that do not agree are no reading.',
+      'Repeats are there to tell you of the gauge, not of the part. Readings that do not agree are no reading.',
     source: COMMON,
     apply: (machine, _chance, { instruments }) =>
       gauges(machine, setOn(instruments), () => ({ scatter: 0.0006 * IN })),
   },
   {
-    id: 'bore-hot',
-    name: 'The bore is still warm from running',
+    id: 'part-hot',
+    name: 'The part is still warm from running',
     level: 2,
     shows: 'measuring',
-    at: 'part_temp_before',
-    hint: 'Iron grows as it warms. How warm is the wall?',
-    teaches:
-      'A 9.5 in bore of iron grows by 0.0001 in for each degC: thirty degrees hide or make a whole verdict.',
+    procedures: [BORE, ROD],
+    at: ['part_temp_before', 'rod_temp_before'],
+    hint: 'Iron grows as it warms. How warm is the metal?',
+    teaches: 'Iron of 9.5 in grows by 0.0001 in for each degC: thirty degrees hide or make a whole verdict.',
     source: TEMPERATURE,
     apply: (machine, chance) => {
       const more = chance.between(12, 30)
@@ -85,13 +88,14 @@ export const MEASURING_FAULTS: readonly Fault[] = [
   },
   {
     id: 'gauge-warm',
-    name: 'The bore gauge lay in the sun',
+    name: 'The gauge lay in the sun',
     level: 3,
     shows: 'measuring',
-    at: 'gauge_temp_before',
+    procedures: [BORE, ROD],
+    at: ['gauge_temp_before', 'mic_temp_before'],
     hint: 'The gauge has a temperature of its own.',
     teaches:
-      'A warm gauge is longer than it says, so the bore reads small. Its standard, as warm as it is, does not tell.',
+      'A warm gauge is longer than it says, so a part reads small on it. Its standard, as warm as it is, does not tell.',
     source: TEMPERATURE,
     apply: (machine, chance) => {
       const more = chance.between(12, 22)

@@ -2,6 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
+import { gatesOf } from '../job/gate.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
 import { faultById } from './faults.ts'
@@ -66,7 +67,11 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
   // A hint counts as one answer of its skill that was not known: it is told under diagnosing, where most are asked for.
   marks.diagnosing.of += practice.hints
   const { faults } = hiddenMachine(defs, practice)
-  const wasIn = Object.values(state.gates).some(({ status }) => status !== 'never')
+  // Where a procedure has no hold point the plate is all there is of it.
+  const wasIn =
+    gatesOf(defs).length === 0
+      ? state.machineNamed
+      : Object.values(state.gates).some(({ status }) => status !== 'never')
   const safety = unsafe.length > 0 ? 'failed' : wasIn || isStopped ? 'passed' : 'not reached'
   const scores = SKILLS.map((skill) => ({ skill, ...marks[skill] }))
   const weak = scores.filter(({ of, right }) => of > 0 && right < of).sort((a, b) => shareOf(a) - shareOf(b))

@@ -11,7 +11,7 @@ export function hintFor(defs: Definitions, state: State): string {
   const here = hereOf(prompt)
   const fault = hiddenMachine(defs, state.practice)
     .faults.map(faultById)
-    .find(({ at }) => at === here)
+    .find(({ at }) => at.includes(here))
   if (fault !== undefined) return fault.hint
   return prompt.kind === 'judge'
     ? 'Which figure has used most of its limit? Divide each by its own.'

@@ -112,7 +112,7 @@ export function faultAt({ defs, practice }: Scene, at: string): Fault | null {
   // Faults name the gate by its own step id; in a whole job it has the part's before it.
   const own = gates.find(({ id }) => at.startsWith(`${id}/`))
   const line = own === undefined ? at : `${own.step.id}/${at.slice(own.id.length + 1)}`
-  return faults.find((fault) => fault.at === line) ?? null
+  return faults.find((fault) => fault.at.includes(line)) ?? null
 }
 
 function learnt(fault: Fault): string[] {

@@ -32,6 +32,27 @@ export interface BoreTruth {
   readonly jacket: 'none' | 'rust' | 'damp' | 'leak'
 }
 
+/**
+ * A worn rod, metres at 20 degC. Each wear is on the diameter, where it is greatest, and never below zero; they add up. The packing runs
+ * from a fifth to four fifths of the rod, and only there it is worn.
+ */
+export interface RodTruth {
+  readonly madeM: number
+  /** Where the piston sits. */
+  readonly fitM: number
+  /** All round, the same all along the packing run. */
+  readonly evenM: number
+  /** All round, none at the piston end of the run, greatest at its crosshead end. */
+  readonly crossheadM: number
+  /** From top to bottom only. */
+  readonly ovalM: number
+  /** Whole swing of a dial in the middle, turned between centres. */
+  readonly bendM: number
+  readonly pistonThreadM: number
+  readonly crossheadThreadM: number
+  readonly shoulderM: number
+}
+
 /** Shares of the volume, 0 to 1. */
 export interface Air {
   readonly oxygen: number
@@ -83,7 +104,9 @@ export interface HiddenMachine {
   readonly meterAnswers: boolean
   readonly air: Readonly<Record<AirPlace, Air>>
   readonly returning: Returning | null
-  readonly bore: BoreTruth
+  /** Null where the procedure judges none. */
+  readonly bore: BoreTruth | null
+  readonly rod: RodTruth | null
   readonly warmth: Warmth
   /** Of each instrument that shows a figure, by its id. */
   readonly off: Readonly<Record<string, Off>>

@@ -2,6 +2,7 @@
 // Worked out anew from the sheets each time; nothing of it is kept.
 import { LEVELS, type Level } from '../job/practice.ts'
 import { drawFaults } from './draw.ts'
+import type { Fault } from './fault.ts'
 import type { Grade, Score } from './grade.ts'
 import { SKILLS, type Skill } from './marks.ts'
 
@@ -76,11 +77,11 @@ function dueAfter(sessions: readonly Grade[]): string[] {
 }
 
 /** A seed from `from` on that hides what is due, or `from` itself where nothing is, or where none of the next ones does at that level. */
-export function seedFor(due: readonly string[], level: Level, from: number): number {
-  const [first] = due
+export function seedFor(due: readonly string[], all: readonly Fault[], level: Level, from: number): number {
+  const first = due.find((id) => all.some((fault) => fault.id === id))
   if (first === undefined) return from
   for (let seed = from; seed < from + SEEDS_TRIED; seed++)
-    if (drawFaults(seed, level).includes(first)) return seed
+    if (drawFaults(all, seed, level).includes(first)) return seed
   return from
 }
 

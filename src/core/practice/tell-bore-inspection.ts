@@ -1,25 +1,28 @@
 // What the hidden machine answers at each step of the bore inspection.
 
-import type { DiameterGauge } from '../definition/instruments.ts'
-import { isSetOnStandard } from '../definition/instruments.ts'
 import { gasLimitById } from '../job/definitions.ts'
 import { diameterAt } from './bore-truth.ts'
 import { placeAt } from './facts.ts'
-import type { AirPlace, BoreTruth, HiddenMachine, Warmth } from './machine.ts'
-import { shownWarm } from './sample.ts'
+import { type Gauging, sizeBy, standardBy, warmthOf } from './gauging.ts'
+import type { AirPlace, BoreTruth, HiddenMachine } from './machine.ts'
 import type { Spot, Teller, Truth } from './truth.ts'
 
-const IN = 0.0254
-/** A gauge taken as it lies: not swung to the most, or not tilted to the least. Metres; invented for practice. */
-const HURRIED_SIZE: readonly [number, number] = [-0.0015 * IN, 0.0006 * IN]
-/** A thermometer read before it stands still, still as cool as the hand that brought it. K; invented for practice. */
-const HURRIED_WARMTH: readonly [number, number] = [-2.5, -1]
-
-/** Steps after this one come after a gauge was knocked. */
-const KNOCKED_AFTER = 'bore'
+const GAUGING: Gauging = {
+  knockedAfter: 'bore',
+  sizeAt: ({ bore }, { station, axis }) =>
+    bore === null || axis === null ? null : diameterAt(bore, placeAt(station, axis)),
+  partAlpha: ({ defs }) => defs.machine.bore.expansion?.per_kelvin ?? 0,
+}
+const size = sizeBy(GAUGING)
+const standard = standardBy(GAUGING)
 
 const line = (seen: string, mayType: string | null): Truth => ({ kind: 'line', seen, mayType })
 const eye = (seen: string, ...conditions: readonly string[]): Truth => ({ kind: 'eye', seen, conditions })
+
+/** What the eye sees of a bore. */
+function ofBore(see: (bore: BoreTruth) => Truth): Teller {
+  return ({ machine }) => (machine.bore === null ? null : see(machine.bore))
+}
 
 const holdPoint: Teller = (spot) => {
   const { item, machine } = spot
@@ -112,64 +115,8 @@ export function airAt({ machine, sinceGasS }: Spot, place: AirPlace): HiddenMach
   return { ...air, methane: air.methane + more * (1 - air.methane), oxygen: air.oxygen * (1 - more) }
 }
 
-const size: Teller = ({ defs, machine, placed, place, instrument }) => {
-  if (place === null || place.axis === null || !isGauge(instrument)) return null
-  const isAfter = isAfterKnock(
-    placed.step.id,
-    defs.steps.map(({ step }) => step.id),
-  )
-  const sizeM = diameterAt(machine.bore, placeAt(place.station, place.axis))
-  const [part, gauge] = isAfter
-    ? [machine.warmth.boreAfter, machine.warmth.gaugeAfter]
-    : [machine.warmth.boreBefore, machine.warmth.gaugeBefore]
-  const si = shownWarm({
-    sizeM,
-    partAlpha: defs.machine.bore.expansion?.per_kelvin ?? 0,
-    partC: part,
-    instrumentAlpha: instrument.expansion?.per_kelvin ?? 0,
-    instrumentC: gauge,
-  })
-  return { kind: 'figure', si, isKnocked: isAfter, hurried: HURRIED_SIZE }
-}
-
-/** The standard lies beside the gauge and is as warm as it. */
-const standard: Teller = ({ defs, machine, placed, instrument }) => {
-  if (!isGauge(instrument)) return null
-  const isAfter = isAfterKnock(
-    placed.step.id,
-    defs.steps.map(({ step }) => step.id),
-  )
-  const { gaugeBefore, gaugeAfter } = machine.warmth
-  const own = instrument.expansion?.per_kelvin ?? 0
-  const si = shownWarm({
-    sizeM: instrument.set_check.size.si,
-    partAlpha: instrument.set_check.expansion?.per_kelvin ?? own,
-    partC: isAfter ? gaugeAfter : gaugeBefore,
-    instrumentAlpha: own,
-    instrumentC: isAfter ? gaugeAfter : gaugeBefore,
-  })
-  return { kind: 'figure', si, isKnocked: isAfter, hurried: HURRIED_SIZE }
-}
-
-const warmth =
-  (of: keyof Warmth): Teller =>
-  ({ machine }) => ({
-    kind: 'figure',
-    si: machine.warmth[of] + 273.15,
-    isKnocked: false,
-    hurried: HURRIED_WARMTH,
-  })
-
-function isGauge(instrument: Spot['instrument']): instrument is DiameterGauge {
-  return instrument !== null && isSetOnStandard(instrument)
-}
-
-function isAfterKnock(step: string, steps: readonly string[]): boolean {
-  return steps.indexOf(step) > steps.indexOf(KNOCKED_AFTER)
-}
-
-const strip: Teller = ({ machine }) =>
-  machine.bore.isStripGone
+const strip = ofBore(({ isStripGone }) =>
+  isStripGone
     ? eye(
         'The worn surface runs out to the very edge of the counterbore: nothing past it but the step.',
         'gone',
@@ -177,10 +124,10 @@ const strip: Teller = ({ machine }) =>
     : eye(
         'Past the end of ring travel a band as wide as two fingers, with the tool marks still on it.',
         'present',
-      )
+      ),
+)
 
-const surface: Teller = ({ machine }) => {
-  const { surface: found } = machine.bore
+const surface = ofBore(({ surface: found }) => {
   const seen = {
     scored: 'Two bright lines along the bottom; your nail drops into one of them.',
     ridge: 'At the crank end of ring travel your nail stops at a ledge.',
@@ -192,19 +139,18 @@ const surface: Teller = ({ machine }) => {
       'sound',
     )
   return eye(found.map((one) => seen[one]).join(' '), ...found)
-}
+})
 
-const wearSide: Teller = ({ machine }) => {
-  const { bottomM, topM, sideM }: BoreTruth = machine.bore
+const wearSide = ofBore(({ bottomM, topM, sideM }) => {
   if (topM > bottomM && topM > sideM)
     return eye('Bright and polished over your head; the bottom still has its tool marks.', 'top')
   if (sideM > bottomM)
     return eye('Bright and polished on the right, at three o’clock; dull on the left.', 'side')
   return eye('Brightest at the bottom, and fading up both sides.', 'bottom')
-}
+})
 
-const jacketSide: Teller = ({ machine }) => {
-  switch (machine.bore.jacket) {
+const jacketSide = ofBore(({ jacket }) => {
+  switch (jacket) {
     case 'none':
       return eye('Oiled and clean along the bottom and round both ends. Wiped, it stays dry.', 'none')
     case 'rust':
@@ -217,12 +163,12 @@ const jacketSide: Teller = ({ machine }) => {
     case 'leak':
       return eye('Water stands along the bottom, and a thread of it runs in from the crank end.', 'leak')
   }
-}
+})
 
 export const BORE_INSPECTION: Readonly<Record<string, Teller>> = {
   hold_point: holdPoint,
-  part_temp_before: warmth('boreBefore'),
-  gauge_temp_before: warmth('gaugeBefore'),
+  part_temp_before: warmthOf('boreBefore'),
+  gauge_temp_before: warmthOf('gaugeBefore'),
   set_before: standard,
   bore: size,
   strip,
@@ -231,7 +177,7 @@ export const BORE_INSPECTION: Readonly<Record<string, Teller>> = {
   surface,
   wear_side: wearSide,
   jacket_side: jacketSide,
-  part_temp_after: warmth('boreAfter'),
-  gauge_temp_after: warmth('gaugeAfter'),
+  part_temp_after: warmthOf('boreAfter'),
+  gauge_temp_after: warmthOf('gaugeAfter'),
   set_after: standard,
 }

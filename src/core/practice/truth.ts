@@ -6,7 +6,9 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import type { Item } from '../job/gate.ts'
 import type { Place } from '../job/places.ts'
 import type { HiddenMachine } from './machine.ts'
+import { procedureOf } from './procedure-of.ts'
 import { BORE_INSPECTION } from './tell-bore-inspection.ts'
+import { ROD_SIZES } from './tell-rod-sizes.ts'
 
 export type Gas = 'oxygen' | 'flammable' | 'hydrogen_sulfide'
 
@@ -43,6 +45,7 @@ export type Teller = (spot: Spot) => Truth | null
 /** By procedure, by step. */
 const TELLERS: Readonly<Record<string, Readonly<Record<string, Teller>>>> = {
   bore_inspection: BORE_INSPECTION,
+  rod_sizes: ROD_SIZES,
 }
 
 /** Steps at which a machine is asked. */
@@ -54,12 +57,6 @@ export function truthAt(spot: Spot): Truth | null {
 
 function tellerOf(defs: Definitions, placed: PlacedStep): Teller | undefined {
   return TELLERS[procedureOf(defs, placed)]?.[placed.step.id]
-}
-
-/** The procedure that a step is written in: that of the part it came with, or the whole. */
-function procedureOf(defs: Definitions, { inside }: PlacedStep): string {
-  const around = inside.at(-1)?.step
-  return around?.kind === 'part' ? around.use : defs.procedure.procedure
 }
 
 /** Titles of the steps that a hidden machine could not answer; empty: the whole job can be practised. */

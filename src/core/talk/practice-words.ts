@@ -1,16 +1,15 @@
 // What is keyed in a practice session beside the job: asking the hidden machine, deciding before the sheet does, naming what was hidden.
 
-import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
-import { characteristicText } from '../definition/characteristics.ts'
-import { asBoreJudge } from '../job/bore-facts.ts'
-import { type Definitions, stepById } from '../job/definitions.ts'
+import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Manner, PracticeBody } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
 import { askMachine } from '../practice/ask.ts'
-import { FAULTS } from '../practice/faults.ts'
+import type { Fault } from '../practice/fault.ts'
+import { faultsFor } from '../practice/faults.ts'
 import { hintFor } from '../practice/hint.ts'
 import { type Heard, input, refused, say } from './heard.ts'
 
@@ -35,8 +34,9 @@ export function hearPractice(
   if (/^hint$/i.test(text))
     return put({ type: 'practice.hinted', step: stepOf(prompt), text: hintFor(defs, state) })
   const names = NAMES.exec(text)
-  if (names !== null) return named(prompt, names[1] ?? '')
-  if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(prompt, text) : null
+  const faults = faultsFor(defs)
+  if (names !== null) return named(faults, prompt, names[1] ?? '')
+  if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text) : null
   return prompt.kind === 'judge' ? called(defs, prompt, text) : null
 }
 
@@ -53,23 +53,23 @@ function asked(defs: Definitions, state: State, manner: Manner, now: Instant): H
 }
 
 /** `3`, `3 7`, `0` for nothing. */
-function named(prompt: Prompt, text: string): Heard {
-  if (text === '') return say(...faultLines())
+function named(all: readonly Fault[], prompt: Prompt, text: string): Heard {
+  if (text === '') return say(...faultLines(all))
   const numbers = text.split(/[ ,]+/).map(Number)
   const isNothing = numbers.length === 1 && numbers[0] === 0
-  const faults = numbers.map((n) => FAULTS[n - 1])
+  const faults = numbers.map((n) => all[n - 1])
   if (!isNothing && faults.some((fault) => fault === undefined))
     return say(
-      `Key numbers from 1 to ${FAULTS.length}, a space between two, or 0 for nothing. fault alone lists them.`,
+      `Key numbers from 1 to ${all.length}, a space between two, or 0 for nothing. fault alone lists them.`,
     )
   const ids = isNothing ? [] : [...new Set(faults.flatMap((fault) => fault?.id ?? []))]
   return put({ type: 'practice.named', step: stepOf(prompt), faults: ids })
 }
 
-export function faultLines(): string[] {
+function faultLines(all: readonly Fault[]): string[] {
   return [
     'What can be hidden on a machine:',
-    ...FAULTS.map(({ name }, n) => `${String(n + 1).padStart(2)}  ${name}`),
+    ...all.map(({ name }, n) => `${String(n + 1).padStart(2)}  ${name}`),
     'fault 3 names one, fault 3 7 two, fault 0 says that nothing was hidden.',
   ]
 }
@@ -89,7 +89,9 @@ function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, t
   return put({ type: 'practice.called', step: prompt.step.id, verdict, governs })
 }
 
-/** What a judge step holds against limits; empty where it is no bore. */
-export function judgedBy(defs: Definitions, step: string): readonly BoreCharacteristic[] {
-  return asBoreJudge(stepById(defs, step))?.step.against ?? []
+/** What a judge step holds against limits; empty where it judges otherwise than by them. */
+export function judgedBy(defs: Definitions, id: string): readonly CharacteristicId[] {
+  const { step } = asKind(stepById(defs, id), 'judge')
+  if (step.compute === 'bore_form') return step.against
+  return step.compute === 'figures' ? step.figures.map(({ characteristic }) => characteristic) : []
 }

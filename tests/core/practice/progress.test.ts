@@ -1,6 +1,7 @@
 // What sessions come to together: the level to go on with, the weakest skill, and when a missed fault comes back.
 import { describe, expect, it } from 'vitest'
 import { drawFaults } from '../../../src/core/practice/draw.ts'
+import { FAULTS } from '../../../src/core/practice/faults.ts'
 import type { Grade } from '../../../src/core/practice/grade.ts'
 import { progressLines, progressOf, seedFor } from '../../../src/core/practice/progress.ts'
 
@@ -79,11 +80,11 @@ describe('progress', () => {
   })
 
   it('draws a seed that hides what is due, and tells of it by number only', () => {
-    const seed = seedFor(['damp'], 3, 1)
-    expect(drawFaults(seed, 3)).toContain('damp')
-    expect(seedFor([], 3, 77)).toBe(77)
+    const seed = seedFor(['damp'], FAULTS, 3, 1)
+    expect(drawFaults(FAULTS, seed, 3)).toContain('damp')
+    expect(seedFor([], FAULTS, 3, 77)).toBe(77)
     // Of a fault that no machine of the level has, the seed it began with.
-    expect(seedFor(['damp'], 1, 77)).toBe(77)
+    expect(seedFor(['damp'], FAULTS, 1, 77)).toBe(77)
     const lines = progressLines(progressOf([hid('rust', false)])).join('\n')
     expect(lines).toContain('1 of what was missed comes back now.')
     expect(lines).not.toContain('rust')

@@ -10,7 +10,7 @@ import { gradeLines, gradeOf } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { uncovered } from '../../../src/core/practice/truth.ts'
 import { LOCK_LINES, Walk } from '../../helpers/example.ts'
-import { careful, practiceDefs, seedHiding, session } from '../../helpers/trainees.ts'
+import { careful, practiceDefs, rodDefs, seedHiding, session } from '../../helpers/trainees.ts'
 
 const SOUND: Practised = { seed: seedOfNothing(), level: 1 }
 
@@ -217,7 +217,8 @@ describe('the sheet of a session', () => {
 })
 
 describe('practice', () => {
-  it('knows every step of the bore inspection', () => {
+  it('knows every step of the bore inspection and of the sizes of a rod', () => {
     expect(uncovered(practiceDefs())).toEqual([])
+    expect(uncovered(rodDefs())).toEqual([])
   })
 })

@@ -2,10 +2,13 @@
 // many machines as they are drawn, and prints what each fault came to.
 import { describe, expect, it } from 'vitest'
 import { LEVELS } from '../../../src/core/job/practice.ts'
-import { FAULTS } from '../../../src/core/practice/faults.ts'
-import { careful, careless, seedHiding, session } from '../../helpers/trainees.ts'
+import { faultsFor } from '../../../src/core/practice/faults.ts'
+import { careful, careless, practiceDefs, rodDefs, seedHiding, session } from '../../helpers/trainees.ts'
 
 const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 0)
+
+const FAULTS = faultsFor(practiceDefs())
+const OF_ROD = faultsFor(rodDefs())
 
 describe('a fault', () => {
   it.each(FAULTS.map(({ id, level }) => [id, level] as const))(
@@ -20,6 +23,21 @@ describe('a fault', () => {
       })
     },
   )
+
+  it.each(OF_ROD.map(({ id, level }) => [id, level] as const))(
+    '%s of level %i of a rod is found too',
+    (id, level) => {
+      const defs = rodDefs()
+      const { grade } = session(seedHiding(id, level, defs), level, careful, defs)
+      expect(grade).toMatchObject({ safety: 'passed', hidden: [{ id, isNamed: true }], isPassed: true })
+    },
+  )
+
+  it('of a rod is missed by who keys what is expected', () => {
+    const defs = rodDefs()
+    const { grade } = session(seedHiding('rod-bent', 2, defs), 2, careless, defs)
+    expect(grade).toMatchObject({ isPassed: false, hidden: [{ isNamed: false }] })
+  })
 
   // One of each sort: all of them in the long run below.
   it.each(['driver-live', 'gas-inside', 'gas-returns', 'barrel', 'ridge', 'gauge-off'])(
