@@ -111,7 +111,8 @@ export const BORE_FAULTS: readonly Fault[] = [
         machine,
         chance,
         facts,
-        (amount) => (isHead ? { headM: amount } : { crankM: amount }),
+        // What it had worn in the middle by itself would give the form another name.
+        (amount) => ({ middleM: 0, ...(isHead ? { headM: amount } : { crankM: amount }) }),
         hasForm('tapered'),
       )
     },

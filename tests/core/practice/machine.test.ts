@@ -10,7 +10,7 @@ import type { HiddenMachine } from '../../../src/core/practice/machine.ts'
 import { practiceDefs } from '../../helpers/trainees.ts'
 
 const OF_BORE = faultsFor(practiceDefs())
-const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 200)
+const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 500)
 
 function facts(): Facts {
   const found = factsOf(practiceDefs())

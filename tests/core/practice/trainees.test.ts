@@ -53,29 +53,35 @@ describe('a fault', () => {
 })
 
 if (SEEDS > 0)
-  it(`over ${SEEDS} seeds the careful one passes every session, the careless one none with a fault`, {
-    timeout: 600_000,
-  }, () => {
-    const came = new Map<string, { drawn: number; found: number; missed: number }>()
-    for (let seed = 1; seed <= SEEDS; seed++) {
-      const level = LEVELS[seed % LEVELS.length] ?? 1
-      const good = session(seed, level, careful).grade
-      const bad = session(seed, level, careless).grade
-      expect(good, `seed ${seed}, level ${level}`).toMatchObject({ isPassed: true, safety: 'passed' })
-      expect(bad.isPassed, `seed ${seed}, level ${level}`).toBe(false)
-      for (const { id, isNamed } of good.hidden) {
-        const row = came.get(id) ?? { drawn: 0, found: 0, missed: 0 }
-        const isMissed = bad.hidden.some((one) => one.id === id && !one.isNamed)
-        came.set(id, {
-          drawn: row.drawn + 1,
-          found: row.found + Number(isNamed),
-          missed: row.missed + Number(isMissed),
-        })
+  it.each([practiceDefs, rodDefs])(
+    `over ${SEEDS} seeds the careful one passes every session, the careless one none with a fault`,
+    {
+      timeout: 600_000,
+    },
+    (files) => {
+      const defs = files()
+      const came = new Map<string, { drawn: number; found: number; missed: number }>()
+      for (let seed = 1; seed <= SEEDS; seed++) {
+        const level = LEVELS[seed % LEVELS.length] ?? 1
+        const good = session(seed, level, careful, defs).grade
+        const bad = session(seed, level, careless, defs).grade
+        expect(good, `seed ${seed}, level ${level}`).toMatchObject({ isPassed: true, safety: 'passed' })
+        expect(bad.isPassed, `seed ${seed}, level ${level}`).toBe(false)
+        for (const { id, isNamed } of good.hidden) {
+          const row = came.get(id) ?? { drawn: 0, found: 0, missed: 0 }
+          const isMissed = bad.hidden.some((one) => one.id === id && !one.isNamed)
+          came.set(id, {
+            drawn: row.drawn + 1,
+            found: row.found + Number(isNamed),
+            missed: row.missed + Number(isMissed),
+          })
+        }
       }
-    }
-    const rows = [...came].map(
-      ([id, { drawn, found, missed }]) => `${id.padEnd(20)} drawn ${drawn}, found ${found}, missed ${missed}`,
-    )
-    process.stdout.write(`${rows.sort().join('\n')}\n`)
-    for (const { drawn, found, missed } of came.values()) expect([found, missed]).toEqual([drawn, drawn])
-  })
+      const rows = [...came].map(
+        ([id, { drawn, found, missed }]) =>
+          `${id.padEnd(20)} drawn ${drawn}, found ${found}, missed ${missed}`,
+      )
+      process.stdout.write(`${rows.sort().join('\n')}\n`)
+      for (const { drawn, found, missed } of came.values()) expect([found, missed]).toEqual([drawn, drawn])
+    },
+  )
