@@ -200,10 +200,12 @@ function figureOf(
   const inUnit = (si: number) => valueIn(fromSi(kind, si), instrument.unit)
   // A thermometer steps in degrees from its own nought, so the step is taken in its unit.
   const step = Number((inUnit(instrument.resolution.si) - inUnit(0)).toPrecision(9))
-  const exact = inUnit(
-    exactOf({ truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried }, chance),
+  const exact = exactOf(
+    { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
+    chance,
   )
-  const keyed = formatNumber(Math.round(exact / step) * step, decimalsOf(step))
+  const shown = inUnit(Math.max(truth.least ?? Number.NEGATIVE_INFINITY, exact))
+  const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
   return { keyed, text: `${keyed} ${instrument.unit}` }
 }
 

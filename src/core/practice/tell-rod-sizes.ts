@@ -33,7 +33,13 @@ const swing =
   ({ machine, place }) =>
     machine.rod === null || place === null
       ? null
-      : { kind: 'figure', si: of(machine.rod, place.station.id), isKnocked: false, hurried: HURRIED_DIAL }
+      : {
+          kind: 'figure',
+          si: of(machine.rod, place.station.id),
+          isKnocked: false,
+          hurried: HURRIED_DIAL,
+          least: 0,
+        }
 
 /** A bow between centres: towards the ends of the run it swings less. Share of the middle; invented for practice. */
 const BOW = 0.6

@@ -23,6 +23,8 @@ export type Truth =
       readonly si: number
       readonly isKnocked: boolean
       readonly hurried: readonly [number, number]
+      /** The instrument shows nothing below this, as a swing is none below nought; left out: it may. */
+      readonly least?: number
     }
   /** What the eye sees, and the conditions of the step that it is. */
   | { readonly kind: 'eye'; readonly seen: string; readonly conditions: readonly string[] }

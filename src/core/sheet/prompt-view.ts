@@ -64,6 +64,8 @@ export interface PromptView {
   readonly scan: boolean
   /** A question within the work, that only an answer, back, safe and stop get out of. */
   readonly inQuestion: boolean
+  /** A practice session: words that ask its machine are named in the foot. */
+  readonly isPractice: boolean
   /** A path is keyed: Tab completes it. */
   readonly path: boolean
   /** Whether what is keyed may be shown: not where it is a PIN. */
@@ -85,13 +87,14 @@ const EMPTY: PromptView = {
   unit: '',
   scan: false,
   inQuestion: false,
+  isPractice: false,
   path: false,
   secrecy: 'open',
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
   const prompt = next(defs, state)
-  const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
+  const view = { ...EMPTY, isPractice: state.practice !== null, ...viewOf(defs, state, prompt, style) }
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
   const secrecy = secrecyOf(prompt, talk.ask)

@@ -9,6 +9,9 @@ import type { Practised } from '../../../src/core/job/practice.ts'
 import { gradeLines, gradeOf } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { uncovered } from '../../../src/core/practice/truth.ts'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive } from '../../../src/core/sheet/live.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { LOCK_LINES, Walk } from '../../helpers/example.ts'
 import { careful, practiceDefs, rodDefs, seedHiding, session } from '../../helpers/trainees.ts'
 
@@ -123,6 +126,28 @@ describe('a practice session', () => {
     walk.key('')
     expect([walk.prompt.kind, walk.state.closed]).toEqual(['finish', null])
     expect(walk.keys('0').state.closed).not.toBeNull()
+  })
+})
+
+describe('the screen of a session', () => {
+  it('names the words that ask the machine in its foot and in help, and that of a job does not', () => {
+    const words = (walk: Walk) => {
+      const { engine, state, talk } = walk
+      const style = { width: 79, record: 'PRACTICE', ascii: true } as const
+      const view = promptView(engine.defs, state, talk, style)
+      const { below } = fitLive({
+        view,
+        foot: foot(engine.defs, state, walk.now),
+        style,
+        rows: 24,
+        columns: 80,
+        notice: null,
+      })
+      return below.map(({ text }) => text).join(' ')
+    }
+    expect(words(begun())).toContain('look measure hint fault')
+    expect(words(new Walk(practiceDefs(), 'PRACTICE').keys('RO'))).not.toContain('measure')
+    expect(begun().keys('help').said.join(' ')).toContain('look and measure ask the machine')
   })
 })
 
