@@ -302,7 +302,9 @@ function tells(walk: Walk, id: string): boolean {
   const standard = engine.defs.instruments.instruments.find((one) => one.id === used)
   const size = standard !== undefined && 'set_check' in standard ? standard.set_check.size.value : Number.NaN
   const off = (step: string) => Math.abs((figures(step).at(-1) ?? Number.NaN) - size)
-  const repeats = [...new Set(asked.map(({ of }) => of))].filter((of) => of.startsWith(`${first}.`))
+  const repeats = [...new Set(asked.map(({ of }) => of))].filter((of) =>
+    /^(?:bore|strip_diameter|rod_(?:top|side|unworn|fit))\./.test(of),
+  )
   const isLoose = repeats.some((of) => asked.filter((one) => one.of === of).length > 2)
   const [part, gauge] = isRod
     ? ['rod_temp_before', 'mic_temp_before']
@@ -354,6 +356,9 @@ function rodTells({ state }: Walk, id: string): boolean {
   return Object.values(state.verdicts).some(
     ({ verdict }) =>
       verdict.compute === 'figures' &&
-      verdict.result.judged.some((one) => one.characteristic === OF_ROD[id] && (one.judgement.used ?? 0) > 1),
+      verdict.inputs.figures.some(
+        ({ characteristic, value, limit }) =>
+          characteristic === OF_ROD[id] && value !== null && limit !== null && value > limit.value,
+      ),
   )
 }

@@ -17,9 +17,14 @@ export function drawFaults(all: readonly Fault[], seed: number, level: Level): r
   if (chance.isOne(SOUND)) return []
   const first = pickOne(all, level, chance)
   if (first === null) return []
-  if (level < TWO_FROM || first.shows === 'stop' || !chance.isOne(TWO)) return [first.id]
+  if (level < TWO_FROM || first.shows === 'stop' || first.isAlone === true || !chance.isOne(TWO))
+    return [first.id]
   const others = all.filter(
-    ({ shows, at }) => shows !== 'stop' && shows !== first.shows && !at.some((one) => first.at.includes(one)),
+    ({ shows, at, isAlone }) =>
+      isAlone !== true &&
+      shows !== 'stop' &&
+      shows !== first.shows &&
+      !at.some((one) => first.at.includes(one)),
   )
 
   const second = pickOne(others, level, chance)

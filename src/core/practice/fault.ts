@@ -28,6 +28,8 @@ export interface Fault {
   readonly source: string
   /** Of one that stops the job: what happens to who goes in all the same. */
   readonly consequence?: string
+  /** It hides what figures would tell: nothing else is drawn with it. */
+  readonly isAlone?: true
   readonly apply: (machine: HiddenMachine, chance: Chance, facts: Facts) => HiddenMachine
 }
 

@@ -55,6 +55,7 @@ export const MEASURING_FAULTS: readonly Fault[] = [
   },
   {
     id: 'gauge-loose',
+    isAlone: true,
     name: 'The anvil of the gauge is loose: it does not repeat',
     level: 3,
     shows: 'measuring',
@@ -65,7 +66,7 @@ export const MEASURING_FAULTS: readonly Fault[] = [
       'Repeats are there to tell you of the gauge, not of the part. Readings that do not agree are no reading.',
     source: COMMON,
     apply: (machine, _chance, { instruments }) =>
-      gauges(machine, setOn(instruments), () => ({ scatter: 0.0006 * IN })),
+      gauges(machine, setOn(instruments), () => ({ scatter: 0.0008 * IN })),
   },
   {
     id: 'part-hot',
