@@ -40,6 +40,7 @@ const CORE_LAYERS: readonly (readonly string[])[] = [
   ['job'],
   ['kit'],
   ['proof'],
+  ['practice'],
   ['papers'],
   ['talk'],
   ['sheet'],
@@ -58,6 +59,9 @@ const CORE_PACKAGES: Readonly<Record<string, RegExp>> = {
   '@marcbachmann/cel-js': /^src\/core\/rules\//,
   // Questions in plain words are looked up in an index in memory: nothing leaves the core, and it stays pure.
   minisearch: /^src\/core\/papers\/find\.ts$/,
+  // Chance that is the same for the same seed: sums, and no source of chance outside.
+  'pure-rand/distribution/uniformFloat64': /^src\/core\/practice\/chance\.ts$/,
+  'pure-rand/generator/xoroshiro128plus': /^src\/core\/practice\/chance\.ts$/,
   // Scales and lines of plots: sums and strings, no page they would need.
   'd3-scale': /^src\/core\/report\/plot\//,
   'd3-shape': /^src\/core\/report\/plot\//,

@@ -18,7 +18,7 @@ function isNpmStart(): boolean {
 }
 
 const COMMAND =
-  /\bbarover (?=(?:run|resume|jobs|show|verify|kit|briefing|check|review|safe|doubt|take-in|compute|pin|--help|--version)(?![\w-]))/g
+  /\bbarover (?=(?:run|practice|resume|jobs|show|verify|kit|briefing|check|review|safe|doubt|take-in|compute|pin|--help|--version)(?![\w-]))/g
 
 /** A hint that names a command of Barover, as it can be typed here. */
 export function asCalled(hint: string): string {

@@ -3,17 +3,19 @@ import { basename, dirname } from 'node:path'
 import process from 'node:process'
 import { checkNumberLines, KEEP_ELSEWHERE } from '../app/head.ts'
 import { type Definitions, stepById } from '../core/job/definitions.ts'
+import type { Entry } from '../core/job/entries.ts'
 import { outcomeOf } from '../core/job/outcome.ts'
 import { labelsOf, seenAt } from '../core/job/seen.ts'
 import { openStop, type State, standingVerdict } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
-import { row } from '../core/sheet/block.ts'
+import { type Grade, gradeLines, gradeOf } from '../core/practice/grade.ts'
+import { row, type SheetStyle } from '../core/sheet/block.ts'
 import { closingLine } from '../core/sheet/closing-rows.ts'
 import { blockText, marked } from '../core/sheet/linear.ts'
 import { becauseRows } from '../core/sheet/verdict-block.ts'
 import { radioOpen } from '../core/talk/standing.ts'
 import { text, type Values } from './args.ts'
-import { calledAs } from './called.ts'
+import { asCalled, calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
 import { columnsOf, print, sheetStyle } from './terminal.ts'
@@ -39,11 +41,14 @@ export interface Ending {
     readonly valid?: Validity
   }[]
   readonly head: string
+  /** Of a practice session. */
+  readonly practice?: Grade
 }
 
 export function endingOf({ session, journal, path, defs, record }: OpenedJob): Ending {
   const { state } = session.snapshot()
   const dispositions = Object.values(state.dispositions).filter((d) => !d.void)
+  const practice = gradeOf(defs, entriesOf(session))
   return {
     job: state.job,
     record,
@@ -62,7 +67,12 @@ export function endingOf({ session, journal, path, defs, record }: OpenedJob): E
       ...(d.valid === null ? {} : { valid: d.valid }),
     })),
     head: journal.head(),
+    ...(practice === null ? {} : { practice }),
   }
+}
+
+function entriesOf(session: OpenedJob['session']): Entry[] {
+  return session.snapshot().shown.flatMap((one) => (one.kind === 'entry' ? [one.entry] : []))
 }
 
 /** What was found, as its list calls it. */
@@ -112,6 +122,8 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
   const ending = endingOf(opened)
   if (values.json === true) {
     print(JSON.stringify(ending))
+  } else if (ending.practice !== undefined) {
+    printSheet(opened, ending.practice, ending.path, values, linear)
   } else {
     const [only, ...more] = ending.dispositions
     const done = only === undefined || more.length > 0 ? '' : `, ${only.choice} by ${only.by}`
@@ -146,5 +158,29 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
     said(KEEP_ELSEWHERE)
     if (!ending.finished) print(resumeLine(opened, values, style))
   }
-  return exitCodeOf(opened.session.snapshot().state)
+  const { state } = opened.session.snapshot()
+  return ending.practice === undefined ? exitCodeOf(state) : practiceCode(state, ending.practice)
+}
+
+/** A session is over once what was hidden is named; under STOP it is never closed. */
+function practiceCode({ practice }: State, grade: Grade): number {
+  if (practice?.named === null) return EXIT.unfinished
+  return grade.isPassed ? EXIT.done : EXIT.checkFailed
+}
+
+/** The sheet of a practice session, in the place of a verdict: nothing of it is of a machine. */
+function printSheet(
+  opened: OpenedJob,
+  grade: Grade,
+  path: string,
+  values: Values,
+  linear: boolean | undefined,
+): void {
+  const style: SheetStyle = sheetStyle(values, opened.record, linear)
+  const rows = gradeLines(grade).map((line, n) => row(asCalled(line), n === 0 ? 'strong' : 'plain'))
+  print('')
+  print(blockText({ margin: '', rows }, style))
+  if (style.linear === true) print(marked(`Log: ${path}`, style))
+  else for (const line of logLines(opened.record, path, columnsOf(process.stdout))) print(line)
+  if (opened.session.snapshot().state.practice?.named === null) print(resumeLine(opened, values, style))
 }

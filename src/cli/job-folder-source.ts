@@ -33,7 +33,7 @@ function digest(file: JobFile, kept: Map<string, Definitions>): JobDigest | Unre
         unread: `damaged at line ${fault.line}, ${fault.behind} lines behind it not read`,
       }
     if (torn !== null) return { job: file.id, unread: 'its last line is unfinished; resume sets that aside' }
-    const defs = definitions(entries, kept)
+    const defs = keptDefinitions(entries, kept)
     if (defs === null) return { job: file.id, unread: 'its files do not hold together' }
     return digestOf(defs, entries, replay(entries).state)
   } catch (error) {
@@ -42,7 +42,11 @@ function digest(file: JobFile, kept: Map<string, Definitions>): JobDigest | Unre
   }
 }
 
-function definitions(entries: readonly Entry[], kept: Map<string, Definitions>): Definitions | null {
+/** `kept`: what was made of the same files before, by the caller's own map. Null: they do not hold together. */
+export function keptDefinitions(
+  entries: readonly Entry[],
+  kept: Map<string, Definitions>,
+): Definitions | null {
   const key = bundleKey(entries)
   const known = kept.get(key)
   if (known !== undefined) return known

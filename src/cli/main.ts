@@ -17,6 +17,7 @@ import { jobsCommand } from './commands/jobs.ts'
 import { keyInCommand } from './commands/key-in.ts'
 import { kitCommand } from './commands/kit.ts'
 import { pinCommand } from './commands/pin.ts'
+import { practiceCommand } from './commands/practice.ts'
 import { remarkCommand } from './commands/remark.ts'
 import { reportCommand } from './commands/report.ts'
 import { resumeCommand } from './commands/resume.ts'
@@ -37,6 +38,7 @@ enableCompileCache?.()
 
 const COMMANDS: readonly Command[] = [
   runCommand,
+  practiceCommand,
   resumeCommand,
   jobsCommand,
   showCommand,

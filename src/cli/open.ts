@@ -1,5 +1,6 @@
 // Opening and taking up jobs: files, definitions, journal and session put together. The only composition root.
 
+import { createHash } from 'node:crypto'
 import process from 'node:process'
 import type { Clock } from '../app/ports.ts'
 import { misfit, openedOf, replay } from '../app/replay.ts'
@@ -7,15 +8,19 @@ import { createSession, type Session } from '../app/session.ts'
 import { definitionsFrom } from '../authoring/definitions.ts'
 import { type Diagnostic, renderDiagnostic } from '../authoring/diagnostic.ts'
 import { editionsFrom } from '../authoring/editions.ts'
+import { practiceRecord } from '../authoring/practice-record.ts'
 import type { Definitions, RecordKind } from '../core/job/definitions.ts'
 import { asOpened, defsNow, type Editions } from '../core/job/editions.ts'
 import { keyOf, NO_OTHERS } from '../core/job/elsewhere.ts'
 import type { Entry, FileCopy } from '../core/job/entries.ts'
 import { openJob } from '../core/job/open-job.ts'
 import { markOf, type RecordMark } from '../core/job/paper.ts'
+import type { Practised } from '../core/job/practice.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
 import { type Instant, stamp } from '../core/lib/instant.ts'
 import { assertNever } from '../core/lib/result.ts'
+import { factsOf } from '../core/practice/facts.ts'
+import { uncovered } from '../core/practice/truth.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
 import { jobFiles } from '../node/job-files.ts'
@@ -53,12 +58,18 @@ export interface NewJob {
   readonly answers: 'person' | 'script'
   /** Keyed in from a paper sheet. */
   readonly paper?: true
+  /** On a hidden machine, of kind PRACTICE. */
+  readonly practice?: Practised
 }
 
 export async function startJob(wanted: NewJob): Promise<OpenedJob> {
-  const { files, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath)
+  const { practice } = wanted
+  const read = readJobFiles(wanted.procedurePath, wanted.machinePath)
+  const { paths } = read
+  const files = practice === undefined ? read.files : read.files.map(forPractice)
   const defs = definitionsOrProblem(files, paths)
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
+  if (practice !== undefined) barUnpractised(defs)
   const { machine } = defs.machine
   const openedAt = (now: Instant, why: string | null) => {
     const opening = {
@@ -70,6 +81,7 @@ export async function startJob(wanted: NewJob): Promise<OpenedJob> {
       answers: wanted.answers,
       files,
       ...(wanted.paper === undefined ? {} : { paper: wanted.paper }),
+      ...(practice === undefined ? {} : { practice }),
     }
     const opened = openJob(defs, opening, () => why)
     if (!opened.ok) throw new UserError(opened.error.say, EXIT.checkFailed)
@@ -85,6 +97,26 @@ export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   const first: Entry = { ...opening, seq: 0, at: stamp(now) }
   const path = jobPath(wanted.jobs, record, job)
   return running(path, asOpened(defs), createJob(path, first), wanted.clock)
+}
+
+function forPractice(file: FileCopy): FileCopy {
+  if (file.role !== 'machine') return file
+  const text = practiceRecord(file.text)
+  return { ...file, text, sha256: createHash('sha256').update(text, 'utf8').digest('hex') }
+}
+
+/** @throws UserError (exit 1) where a hidden machine could not answer every step, or could not be made of these files. */
+function barUnpractised(defs: Definitions): void {
+  const facts = factsOf(defs)
+  if (!facts.ok) throw new UserError(facts.error.say, EXIT.checkFailed)
+  const [first, ...more] = uncovered(defs)
+  if (first === undefined) return
+  const others = more.length === 0 ? '' : ` and ${more.length} more`
+  throw new UserError(
+    `Practice does not know every step of ${defs.procedure.title} yet: step ${first}${others} could not be answered.`,
+    EXIT.checkFailed,
+    'It knows bore-inspection and rod-sizes.',
+  )
 }
 
 /** Lines on how far a search has come are no closer together, in ms. */

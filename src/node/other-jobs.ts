@@ -121,11 +121,16 @@ function markOf(path: string): string {
 }
 
 /**
- * A job whose answers come from a file or a pipe shows how it goes: nobody is at a machine. It holds no other job, none
+ * A job whose answers come from a file or a pipe shows how it goes, and a practice session has a hidden machine of its own: nobody is at a
+ * machine. It holds no other job, none
  * holds it, and left unfinished it is in nobody's way. A REAL job has no such answers, whatever its log says.
  */
-export function hasNobodyThere({ record, answers }: Pick<OpenedBody, 'record' | 'answers'>): boolean {
-  return record !== 'REAL' && answers === 'script'
+export function hasNobodyThere({
+  record,
+  answers,
+  practice,
+}: Pick<OpenedBody, 'record' | 'answers' | 'practice'>): boolean {
+  return record !== 'REAL' && (answers === 'script' || practice !== undefined)
 }
 
 type Named = { readonly job: string; readonly record: RecordKind }

@@ -17,6 +17,14 @@ describe('what cannot be done', () => {
     ['an option without its value', ['jobs', '--jobs'], 2, "Option '--jobs <value>' argument missing"],
     ['run without a procedure', ['run'], 2, 'barover run is called as: barover run PROCEDURE'],
     ['run without a machine', ['run', 'bore-inspection'], 2, 'A job needs a machine'],
+    ['a seed that is no number', ['practice', '--seed', 'x'], 2, '--seed takes a whole number'],
+    ['a level that there is not', ['practice', '--level', '6'], 2, '--level takes 1 to 5'],
+    [
+      'practice of what it does not know yet',
+      ['practice', 'set-pocket', '--jobs', jobs],
+      1,
+      'Practice knows nothing yet that could be hidden in',
+    ],
     ['two jobs to show', ['show', 'a', 'b'], 2, 'barover show is called as: barover show JOB'],
     [
       'a kind of record nobody knows',

@@ -10,6 +10,7 @@ import { opening } from '../../src/core/job/fold.ts'
 import type { Input } from '../../src/core/job/input.ts'
 import { next, type Prompt } from '../../src/core/job/next.ts'
 import { openJob } from '../../src/core/job/open-job.ts'
+import type { Practised } from '../../src/core/job/practice.ts'
 import { waitAfterMisses } from '../../src/core/job/signature.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { type Instant, readStamp, stamp } from '../../src/core/lib/instant.ts'
@@ -90,11 +91,11 @@ export class Walk {
   /** What a look at the folder finds. */
   others: () => Others = () => NO_OTHERS
 
-  /** `paper`: a filled-in sheet is keyed in. */
+  /** `paper`: a filled-in sheet is keyed in. `practice`: on a hidden machine. */
   constructor(
     defs: Definitions = unchanged(),
     record: 'EXAMPLE' | 'PRACTICE' = 'EXAMPLE',
-    more: { readonly paper?: true } = {},
+    more: { readonly paper?: true; readonly practice?: Practised } = {},
   ) {
     this.engine = { defs, version: 'test' }
     const opened = openJob(defs, {
@@ -133,7 +134,9 @@ export class Walk {
   /** Keys one line after `stepMs`. Returns the refusal's code, or null. */
   key(line: string): string | null {
     this.now = { ...this.now, ms: this.now.ms + this.stepMs }
-    const heard = hear(this.engine.defs, this.state, this.talk, line)
+    // A hidden machine goes by the moment it is asked in.
+    const now = this.state.practice === null ? undefined : this.now
+    const heard = hear(this.engine.defs, this.state, this.talk, line, now)
     this.talk = heard.talk
     this.said.push(...heard.say)
     if (heard.pin !== undefined) return this.prove(heard.pin)

@@ -37,8 +37,8 @@ export const ELSEWHERE = [
     {
       rule: 'A REAL job has people at the machine, whatever its log says of its answers.',
       file: 'node/other-jobs',
-      find: "record !== 'REAL' && answers === 'script'",
-      into: "answers === 'script'",
+      find: "record !== 'REAL' && (answers === 'script'",
+      into: "(answers === 'script'",
       by: 'is none when it is REAL, whatever its log says',
     },
     {

@@ -21,6 +21,7 @@ import { PAPER } from './paper.ts'
 import { PEOPLE } from './people.ts'
 import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
+import { PRACTICE } from './practice.ts'
 import { READINGS } from './readings.ts'
 import { RELEASE } from './release.ts'
 import { REPORT } from './report.ts'
@@ -61,4 +62,5 @@ export const MUTANTS = [
   ...ALOUD,
   ...SEARCH,
   ...PAPER,
+  ...PRACTICE,
 ]

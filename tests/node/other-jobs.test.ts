@@ -398,6 +398,10 @@ describe('a job that takes its answers from a script', () => {
     expect(hasNobodyThere({ record: 'REAL', answers: 'script' })).toBe(false)
     expect(hasNobodyThere({ record: 'PRACTICE', answers: 'script' })).toBe(true)
     expect(hasNobodyThere({ record: 'PRACTICE', answers: 'person' })).toBe(false)
+    // A hidden machine is nobody else's; behind a REAL record there is none, whatever its log says.
+    const practice = { seed: 1, level: 1 } as const
+    expect(hasNobodyThere({ record: 'PRACTICE', answers: 'person', practice })).toBe(true)
+    expect(hasNobodyThere({ record: 'REAL', answers: 'person', practice })).toBe(false)
   })
 })
 

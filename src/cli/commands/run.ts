@@ -111,7 +111,7 @@ export function recordFrom(word: string | undefined): RecordKind | null {
   throw new UserError(`--as takes real, practice or example, not "${word.slice(0, 20)}".`, EXIT.wrongUse)
 }
 
-function clockFrom(value: string | undefined): Instant | null {
+export function clockFrom(value: string | undefined): Instant | null {
   if (value === undefined) return null
   const at = readStamp(value)
   if (at === null)

@@ -6,6 +6,7 @@ import { defsAt, defsNow } from '../../core/job/editions.ts'
 import { handOverLines } from '../../core/job/hand-over.ts'
 import { openWords } from '../../core/job/open-words.ts'
 import { markOf, NOT_ENFORCED_BY } from '../../core/job/paper.ts'
+import { gradeLines, gradeOf } from '../../core/practice/grade.ts'
 import { type Block, layOut, plainText, row, type SheetStyle } from '../../core/sheet/block.ts'
 import { blockText, marked } from '../../core/sheet/linear.ts'
 import { entryBlocks, markedVoid } from '../../core/sheet/shown-block.ts'
@@ -70,7 +71,9 @@ export const showCommand: Command = {
         : [row(`THE LOG IS NOT SOUND: ${broken} What follows is of the lines before it.`, 'caution')]),
       ...(torn === null ? [] : [row(torn, 'caution')]),
     ]
+    const grade = gradeOf(defs, entries)
     const after = () => [
+      ...(grade === null ? [] : gradeLines(grade)).map((line, n) => row(line, n === 0 ? 'strong' : 'plain')),
       row('All readings', 'strong'),
       ...readingLines(defs, state).map((line) => row(line)),
       ...(state.files.length === 0 ? [] : [row('Attached files', 'strong')]),

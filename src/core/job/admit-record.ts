@@ -25,6 +25,11 @@ export function takeInOf(
   to: Definitions,
   unproved: string | null,
 ): Result<TakeIn> {
+  if (state.practice !== null)
+    return refuse(
+      'practice',
+      'A hidden machine is made of the record it began with: begin another session instead.',
+    )
   const barred = otherThing(defs, to)
   if (barred !== null) return { ok: false, error: barred }
   const changed = recordChanges(defs.machine, to.machine)

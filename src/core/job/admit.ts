@@ -22,6 +22,7 @@ import { admitSheetDoubt, admitSheetRow, admitSheetSign } from './admit-paper.ts
 import { admitSheetCorrect } from './admit-paper-change.ts'
 import { admitFittedPin, admitMissedPin, admitPick, admitSignOn, admitTag } from './admit-people.ts'
 import { admitPoint } from './admit-point.ts'
+import { admitPractice } from './admit-practice.ts'
 import { admitCountersign, admitRadio } from './admit-radio.ts'
 import { admitLate, admitReading, admitSettledDoubt, admitSettledLate } from './admit-reading.ts'
 import { admitTakeIn } from './admit-record.ts'
@@ -210,6 +211,8 @@ function handle(
       return map(words(input.text, 'A note'), (text) => [
         { type: 'note.written', text, step: currentStep(defs, state) },
       ])
+    case 'practice':
+      return admitPractice(defs, state, input.what)
     case 'attach':
       return admitFile(state, input, currentStep(defs, state))
     case 'place':
@@ -254,6 +257,7 @@ function handleWork(
       do:
         | 'stop'
         | 'note'
+        | 'practice'
         | 'attach'
         | 'place'
         | 'account'

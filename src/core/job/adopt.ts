@@ -126,6 +126,8 @@ type Of<K extends Input['do']> = Extract<Input, { do: K }>
 export function barsAdopting(state: State): Result<null> {
   if (state.closed === null)
     return refuse('open', 'This job is still open: its figures are adopted once it is closed.')
+  if (state.practice !== null)
+    return refuse('practice', 'These figures are of a hidden machine: no machine has them as its baseline.')
   if (state.closed === 'STOP')
     return refuse('stopped', 'This job ended in STOP: nothing of it is a baseline.')
   if (state.adopted !== null && !state.adopted.void)

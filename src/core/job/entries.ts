@@ -8,6 +8,7 @@ import type { Doing, JobSeen } from './elsewhere.ts'
 import type { ByLead } from './entries-by-lead.ts'
 import type { OfPaper } from './entries-paper.ts'
 import type { OnSheet } from './paper.ts'
+import type { PracticeBody, Practised } from './practice.ts'
 import type { QuestionAbout } from './questions.ts'
 import type { Signed } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
@@ -75,6 +76,8 @@ export interface OpenedBody {
   readonly files: readonly FileCopy[]
   /** Keyed in from a paper sheet; left out where it is live. It never changes. */
   readonly paper?: true
+  /** A practice session on a hidden machine; only ever of kind PRACTICE. */
+  readonly practice?: Practised
 }
 
 export type Body =
@@ -357,6 +360,7 @@ export type Body =
       readonly about: QuestionAbout
       readonly text: string
     }
+  | PracticeBody
   | { readonly type: 'job.left' }
   | { readonly type: 'job.taken-up' }
   | ByLead

@@ -8,6 +8,7 @@ import { RENEWED } from './adopt.ts'
 import { isFileSize, isGivenName, isKeptName, isSha256 } from './attachment.ts'
 import { CLOSE_CAUSES, type Entry, FORMAT } from './entries.ts'
 import { strays } from './paper-allowed.ts'
+import { LEVELS, MANNERS } from './practice.ts'
 import { QUESTIONS_ABOUT } from './questions.ts'
 import { CAUSE_IDS } from './stop-causes.ts'
 
@@ -77,11 +78,14 @@ const opened = of('job.opened', {
     }),
   ),
   paper: z.literal(true).optional(),
+  practice: z.strictObject({ seed: z.int().min(0), level: z.literal(LEVELS) }).optional(),
 })
+
+const verdictWord = z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP'])
 
 /** A verdict's insides are read by the version that shows them; the outline is what everything else rests on. */
 const result = {
-  verdict: z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP']),
+  verdict: verdictWord,
   judged: z.array(z.looseObject({})),
   holds: z.array(text),
 }
@@ -335,6 +339,18 @@ const schema = z.discriminatedUnion('type', [
     person: text,
     signed: z.enum(['pin', 'initials']),
   }),
+  of('practice.asked', {
+    step: text.nullable(),
+    of: text,
+    manner: z.enum(MANNERS),
+    shown: text,
+    figure: text.optional(),
+    instrument: text.optional(),
+    alarm: z.literal(true).optional(),
+  }),
+  of('practice.called', { step: text, verdict: verdictWord, governs: z.array(text) }),
+  of('practice.named', { step: text.nullable(), faults: z.array(text) }),
+  of('practice.hinted', { step: text.nullable(), text }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),
 ])

@@ -14,6 +14,7 @@ import { foldRegister } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
 import { checkMark } from './paper.ts'
+import { foldPractice, practiceOpened } from './practice.ts'
 import { allOf } from './seen.ts'
 import type { Raised, State } from './state.ts'
 
@@ -34,6 +35,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
           }
         : null,
     scripted: entry.answers === 'script',
+    practice: practiceOpened(entry.practice),
     seq: entry.seq,
     lastMs: readStamp(entry.at)?.ms ?? 0,
     lastAt: entry.at,
@@ -91,6 +93,7 @@ function folded(before: State, entry: Entry): State {
     seq: entry.seq,
     lastMs: Math.max(before.lastMs, readStamp(entry.at)?.ms ?? before.lastMs),
     lastAt: entry.at,
+    practice: foldPractice(before.practice, entry),
     cutShort: isCutShort(before, entry),
     pinMisses: withoutFitted(before, entry),
   }
@@ -102,6 +105,10 @@ function folded(before: State, entry: Entry): State {
     case 'pin.fitted':
     case 'paper.row':
     case 'paper.signed':
+    case 'practice.asked':
+    case 'practice.called':
+    case 'practice.named':
+    case 'practice.hinted':
     case 'readings.questioned':
       return state
     case 'paper.unread':
@@ -256,6 +263,8 @@ function isCutShort(before: State, entry: Entry): boolean {
   // Nobody did anything at the machine by these.
   if (['note.written', 'file.attached', 'elsewhere.seen', 'elsewhere.gone'].includes(entry.type))
     return before.cutShort
+  // The figure of a practice machine is on record before somebody calls it out.
+  if (entry.type.startsWith('practice.')) return before.cutShort
   const byTime = entry.type === 'clock.moved' || (entry.type === 'gate.closed' && entry.cause === 'lapsed')
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }

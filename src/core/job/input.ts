@@ -5,6 +5,7 @@ import type { KeptFile } from './attachment.ts'
 import type { Definitions } from './definitions.ts'
 import type { FileCopy } from './entries.ts'
 import type { WrittenFile } from './entries-by-lead.ts'
+import type { PracticeBody } from './practice.ts'
 import type { Signature } from './signature.ts'
 import type { StopCause } from './stop-causes.ts'
 
@@ -150,6 +151,8 @@ export type Input =
   | ({ readonly do: 'account'; readonly of: number } & Signature)
   /** What is still open at the end is handed on. */
   | ({ readonly do: 'hand-on'; readonly to: string } & Signature)
+  /** Of a practice session: what was seen on the hidden machine, decided or named, as it goes on record. */
+  | { readonly do: 'practice'; readonly what: PracticeBody }
   | { readonly do: 'stop' }
   | {
       readonly do: 'explain-stop'

@@ -5,6 +5,7 @@ import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
 import { isExampleKey } from './example-keys.ts'
 import { barsSheet } from './paper-allowed.ts'
+import type { Practised } from './practice.ts'
 
 export interface Opening {
   readonly record: RecordKind
@@ -16,6 +17,8 @@ export interface Opening {
   readonly files: readonly FileCopy[]
   /** Keyed in from a paper sheet: no gate of it ever opens, so none is to be proved. */
   readonly paper?: true
+  /** A practice session on a hidden machine. */
+  readonly practice?: Practised
 }
 
 /** Why the gates of a job are not proved, or null when they are. It may take some seconds. */
@@ -30,7 +33,7 @@ export function openJob(
   opening: Opening,
   unproved: Unproved = NO_PROOF,
 ): Result<OpenedBody> {
-  const barred = barsOpening(defs, opening, unproved)
+  const barred = barsPractice(defs, opening) ?? barsOpening(defs, opening, unproved)
   if (barred !== null) return { ok: false, error: barred }
   const { version, ...rest } = opening
   return ok({ type: 'job.opened', format: FORMAT, ...rest, program: { name: 'barover', version } })
@@ -48,6 +51,22 @@ export function barsOpening(
   if (barred !== null) return { code: 'sheet', say: `This sheet is not keyed in: ${barred}.` }
   const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
   return refusal === null ? null : { code: refusal[0], say: refusal[1] }
+}
+
+/** Why this may be no practice session, or null: only PRACTICE is one, and only PINs that prove nothing sign it. */
+function barsPractice({ crew }: Definitions, { record, practice }: Opening): Refusal | null {
+  if (practice === undefined) return null
+  if (record !== 'PRACTICE')
+    return {
+      code: 'practice',
+      say: `A hidden machine is for a PRACTICE record only, never for a ${record} one.`,
+    }
+  const own = crew.crew.filter((person) => !isExampleKey(person.pin))
+  if (own.length === 0) return null
+  return {
+    code: 'own-key',
+    say: `Practice is signed with the PINs of the example crew, which prove nothing: ${ids(own)} of this crew file has a key of their own.`,
+  }
 }
 
 const NO_PROOF: Unproved = () => 'nothing was searched'

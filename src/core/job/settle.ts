@@ -1,6 +1,7 @@
 // What the job does by itself once an entry is in: open a complete gate, judge, close. One thing at a time, until quiet.
 import type { Instant } from '../lib/instant.ts'
 import type { Engine } from './admit.ts'
+import { waitsForCall, waitsForNaming } from './admit-practice.ts'
 import { coursesOf, leftText, wholeOf } from './as-left.ts'
 import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { holdsGate, type Others } from './elsewhere.ts'
@@ -45,8 +46,9 @@ export function settle(
   const left = branchLeft(defs, state)
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
   const prompt = next(defs, state)
-  if (prompt.kind === 'judge') return [given(defs, state, prompt.step, judge, version)]
-  return prompt.kind === 'finish' ? [closing(defs, state)] : []
+  if (prompt.kind === 'judge')
+    return waitsForCall(state, prompt.step.id) ? [] : [given(defs, state, prompt.step, judge, version)]
+  return prompt.kind === 'finish' && !waitsForNaming(state) ? [closing(defs, state)] : []
 }
 
 /** Of a sheet keyed in: what was left by its own rule, the verdicts, and the close. There is nothing to open. */

@@ -7,6 +7,7 @@ import type { JobSeen } from './elsewhere.ts'
 import type { CloseCause, ReadingAt } from './entries.ts'
 import type { FellWith } from './fell-with.ts'
 import type { PaperState } from './paper.ts'
+import type { PracticeState } from './practice.ts'
 import type { Thing } from './register.ts'
 import type { StopCause } from './stop-causes.ts'
 import type { Validity } from './validity.ts'
@@ -168,6 +169,8 @@ export interface State {
   readonly paper: PaperState | null
   /** Its answers come from a file or a pipe. */
   readonly scripted: boolean
+  /** A practice session on a hidden machine; null: a job. */
+  readonly practice: PracticeState | null
   readonly seq: number
   readonly lastMs: number
   readonly lastAt: string

@@ -22,6 +22,7 @@ import { backRows, FROM_PAPER_ROW, paperBlock } from './from-paper-block.ts'
 import { gateBlock } from './gate-block.ts'
 import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
+import { practiceOpeningRows, practiceRows } from './practice-block.ts'
 import { readingBlock } from './reading-block.ts'
 import { recordRows, takenInRows } from './record-block.ts'
 import { registerRows, stillOpenRows } from './register-block.ts'
@@ -171,6 +172,11 @@ export function entryBlock(
     case 'elsewhere.seen':
     case 'elsewhere.gone':
       return { margin, right: byLine(entry), rows: elsewhereRows(state, entry) }
+    case 'practice.asked':
+    case 'practice.called':
+    case 'practice.named':
+    case 'practice.hinted':
+      return block(...practiceRows(defs, entry))
     case 'job.left':
       return block(row('Left here. Everything above is on disk; hold points fall when nobody watches.'))
     case 'job.taken-up':
@@ -258,6 +264,7 @@ function openingBlock(defs: Definitions, entry: Extract<Entry, { type: 'job.open
   if (entry.clock === 'set') rows.push(row(`Its clock was set by hand to ${entry.at.slice(11, 16)}.`))
   if (entry.answers === 'script')
     rows.push(row('Its answers came from a file or a pipe: gates not enforced on a person.'))
+  if (entry.practice !== undefined) rows.push(...practiceOpeningRows(entry.practice))
   rows.push(
     row(
       'The maker’s manual, site permits, local code and licensed practice come first. Barover helps trained people; it replaces none of these.',

@@ -59,6 +59,8 @@ export interface Live {
 }
 
 const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
+/** In a practice session those that ask its machine stand first. */
+const PRACTICE_WORDS = ['look', 'measure', 'hint', 'fault', 'help', 'correct', 'back', 'leave', 'stop']
 /** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
 const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
 const FEW_WORDS = ['help', 'back', 'leave', 'stop']
@@ -87,6 +89,12 @@ export function fitLive(input: LiveInput): Live {
   return tooSmall(input, `${rows} rows high`)
 }
 
+/** The first that fits is shown. */
+function wordListsOf({ inQuestion, isPractice }: PromptView): readonly (readonly string[])[] {
+  if (inQuestion) return [WORDS_IN_QUESTION]
+  return [isPractice ? PRACTICE_WORDS : WORDS, SHORT_WORDS, FEW_WORDS]
+}
+
 /** Null where the terminal cannot hold what must be seen. */
 function fitted(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
@@ -96,9 +104,7 @@ function fitted(input: LiveInput): Live | null {
   const footWithSafe = `${foot.text}   ${safeHint}`
   const isInFoot = widthOf(footWithSafe) <= textWidth(style)
   const whole = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
-  const lists = (view.inQuestion ? [WORDS_IN_QUESTION] : [WORDS, SHORT_WORDS, FEW_WORDS]).map((words) =>
-    words.join(' '),
-  )
+  const lists = wordListsOf(view).map((words) => words.join(' '))
   // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
   const hints = isInFoot
     ? lists.slice(0, 1).map((words) => `Words: ${words}`)

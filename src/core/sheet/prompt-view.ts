@@ -25,6 +25,7 @@ import { evidenceView } from './evidence-view.ts'
 import { decidedOnSheet, sheetView } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
+import { practiceView } from './practice-block.ts'
 import { questionView } from './question-view.ts'
 import { readView } from './read-view.ts'
 import { lastSheetRows } from './stays-on.ts'
@@ -60,6 +61,8 @@ export interface PromptView {
   readonly scan: boolean
   /** A question within the work, that only an answer, back, safe and stop get out of. */
   readonly inQuestion: boolean
+  /** A practice session: words that ask its machine are named in the foot. */
+  readonly isPractice: boolean
   /** A path is keyed: Tab completes it. */
   readonly path: boolean
   /** Whether what is keyed may be shown: not where it is a PIN. */
@@ -82,13 +85,14 @@ const EMPTY: PromptView = {
   unit: '',
   scan: false,
   inQuestion: false,
+  isPractice: false,
   path: false,
   secrecy: 'open',
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
   const prompt = next(defs, state)
-  const view = { ...EMPTY, ...viewOf(defs, state, prompt, style) }
+  const view = { ...EMPTY, isPractice: state.practice !== null, ...viewOf(defs, state, prompt, style) }
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
   const secrecy = secrecyOf(prompt, talk.ask)
@@ -142,7 +146,8 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       }
     case 'finish':
     case 'judge':
-      return {}
+      // A job asks nothing there: it judges and closes by itself.
+      return practiceView(defs, state, prompt) ?? {}
     case 'stop-cause':
     case 'stopped':
       return stopView(defs, state, prompt)

@@ -9,6 +9,7 @@ import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
 import { letsIn } from './gate-block.ts'
+import { lessonBlock } from './practice-block.ts'
 import { takenUpRows } from './taken-up-rows.ts'
 
 export function saidBlock(lines: readonly string[], refusal: boolean): Block {
@@ -79,7 +80,11 @@ export function entryBlocks(
   how: 'live' | 'read-back' = 'live',
 ): Block[] {
   const own = entryBlock(defs, state, entry, textWidth(style))
-  const blocks = own === null ? [] : [how === 'live' ? withNow(defs, state, entry, own) : withoutWords(own)]
+  const lesson = lessonBlock(defs, state, entry)
+  const blocks = [
+    ...(own === null ? [] : [how === 'live' ? withNow(defs, state, entry, own) : withoutWords(own)]),
+    ...(lesson === null ? [] : [lesson]),
+  ]
   if (entry.type !== 'reading.taken') return blocks
   const placed = stepById(defs, entry.step)
   if (placed.step.kind !== 'read' || placed.step.drawing !== 'bore' || placed.step.stations.length < 2)

@@ -42,6 +42,7 @@ import { openLines } from './open-items.ts'
 import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
+import { hearPractice } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { safetyAsked } from './safety-asked.ts'
@@ -77,6 +78,8 @@ export function hear(
   const secrecy = talk.ask === null ? 'open' : secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
   if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
+  const practised = secrecy === 'open' ? hearPractice(defs, state, prompt, line, now) : null
+  if (practised !== null) return practised
   // The very thing that is asked for is that, whatever word it begins with.
   if (answers(defs, state, prompt, line)) return hearAtPrompt(defs, state, prompt, line)
   const word = wordIn(line)
@@ -381,6 +384,6 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
       return hearAtSheet(defs, state, prompt, line)
     case 'judge':
     case 'finish':
-      return say('Nothing is asked now.')
+      return say(wantedLine(defs, state, prompt))
   }
 }

@@ -10,8 +10,20 @@ import { WORDS } from './words.ts'
 
 export function helpLines(defs: Definitions, state: State): string[] {
   const safe = `To be safe first: ${defs.machine.site.emergency}`
-  return ['A figure and Enter answer a reading. At any prompt:', ...wordRows(), peopleLine(state), safe]
+  const practice = state.practice === null ? [] : PRACTICE_HELP
+  return [
+    ...practice,
+    'A figure and Enter answer a reading. At any prompt:',
+    ...wordRows(),
+    peopleLine(state),
+    safe,
+  ]
 }
+
+const PRACTICE_HELP = [
+  'In practice look and measure ask the machine; quick behind them is a hurried hand.',
+  'hint says where to look, and costs. fault lists what can be hidden.',
+]
 
 /** Short ones two to a row, so that a small screen still shows the first of them above the question. */
 function wordRows(): string[] {

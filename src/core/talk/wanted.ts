@@ -10,14 +10,17 @@ import type { State } from '../job/state.ts'
 import { STOP_CAUSES } from '../job/stop-causes.ts'
 import { waysWanted } from './ask-stop.ts'
 
+const NOTHING = 'Nothing is asked now.'
+
 /** Never a figure: what is read stands on the instrument and nowhere here. */
 export function wantedLine(defs: Definitions, state: State, prompt: Prompt): string {
   switch (prompt.kind) {
     case 'closed':
       return 'Nothing is asked: this job is closed.'
     case 'judge':
+      return state.practice === null ? NOTHING : 'Asked is your verdict, and what governs it.'
     case 'finish':
-      return 'Nothing is asked now.'
+      return state.practice === null ? NOTHING : 'Asked is what was hidden: its number, or 0 for nothing.'
     case 'sign-on':
       return 'Asked are your initials.'
     case 'tag':

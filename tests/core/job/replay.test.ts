@@ -67,6 +67,7 @@ const ALL_KINDS = Object.keys({
   },
   'readings.questioned': 0,
   'pin.fitted': 0,
+  ...{ 'practice.asked': 0, 'practice.called': 0, 'practice.named': 0, 'practice.hinted': 0 },
   ...{ 'point.signed': 0, 'point.notice-given': 0, 'point.not-attended': 0 },
   ...{ 'stop.released': 0, 'stop.stands': 0, 'thing.placed': 0, 'thing.seen': 0, 'thing.accounted': 0 },
   ...{ 'paper.row': 0, 'paper.unread': 0, 'paper.signed': 0 },
@@ -237,6 +238,8 @@ describe('live state equals replay', () => {
       'record.taken-in',
       // In adopt.test.ts.
       ...(['left.adopted', 'remark.made'] as const),
+      // In session.test.ts of practice.
+      ...['practice.asked', 'practice.called', 'practice.hinted', 'practice.named'],
       // Of two jobs, which have schedules of their own.
       ...['elsewhere.seen', 'elsewhere.gone'],
     ]

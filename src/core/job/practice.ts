@@ -1,0 +1,129 @@
+// What a practice session has on record beside its job: the seed of its machine, what was asked of the machine, and what the
+// trainee decided before the sheet did. Null in every other job. What the machine is like stands nowhere here.
+import { readStamp } from '../lib/instant.ts'
+import type { VerdictWord } from '../metrology/verdict.ts'
+import type { Entry } from './entries.ts'
+
+export const LEVELS = [1, 2, 3, 4, 5] as const
+export type Level = (typeof LEVELS)[number]
+
+/** The same seed and level on the same files are the same machine, always. */
+export interface Practised {
+  readonly seed: number
+  readonly level: Level
+}
+
+export const MANNERS = ['sheet', 'quick'] as const
+/** As the sheet says, or as somebody in a hurry does it. */
+export type Manner = (typeof MANNERS)[number]
+
+export type PracticeBody =
+  /** The machine was looked at, or measured. */
+  | {
+      readonly type: 'practice.asked'
+      readonly step: string | null
+      /** A place of a read step, a line of a hold point, an observe step, or the plate: see `askedOf`. */
+      readonly of: string
+      readonly manner: Manner
+      /** What was seen, in sentences. */
+      readonly shown: string
+      /** What the instrument showed, as it is keyed. */
+      readonly figure?: string
+      readonly instrument?: string
+      /** The monitor on the chest sounded. */
+      readonly alarm?: true
+    }
+  /** The verdict and what governs it, before the sheet shows its own. */
+  | {
+      readonly type: 'practice.called'
+      readonly step: string
+      readonly verdict: VerdictWord
+      readonly governs: readonly string[]
+    }
+  /** What was hidden on the machine, by the ids of the faults; empty: nothing. */
+  | { readonly type: 'practice.named'; readonly step: string | null; readonly faults: readonly string[] }
+  | { readonly type: 'practice.hinted'; readonly step: string | null; readonly text: string }
+
+export interface Asked {
+  readonly seq: number
+  readonly atMs: number
+  readonly of: string
+  readonly manner: Manner
+  readonly figure: string | null
+  readonly instrument: string | null
+  readonly alarm: boolean
+}
+
+export interface Called {
+  readonly seq: number
+  readonly verdict: VerdictWord
+  readonly governs: readonly string[]
+}
+
+export interface PracticeState extends Practised {
+  readonly asked: readonly Asked[]
+  /** Entries that answered what the machine is asked of, by what that is: one look answers once. */
+  readonly answered: Readonly<Record<string, readonly number[]>>
+  readonly called: Readonly<Record<string, Called>>
+  readonly named: readonly string[] | null
+  readonly hints: number
+}
+
+export function practiceOpened(practised: Practised | undefined): PracticeState | null {
+  if (practised === undefined) return null
+  return { ...practised, asked: [], answered: {}, called: {}, named: null, hints: 0 }
+}
+
+export const PLATE = 'plate'
+
+/** What an entry answers, named as the machine is asked for it; null where it answers nothing of the machine. */
+export function askedOf(entry: Entry): string | null {
+  switch (entry.type) {
+    case 'machine.named':
+    case 'machine.mismatched':
+      return PLATE
+    case 'reading.taken':
+    case 'reading.doubted':
+    case 'reading.late':
+    case 'reading.corrected':
+      return entry.place
+    case 'finding.observed':
+    case 'finding.corrected':
+      return entry.step
+    case 'evidence.given':
+    case 'evidence.failed':
+      return lineOf(entry.step, entry.item)
+    default:
+      return null
+  }
+}
+
+/** A line of a hold point; no id holds a stroke. */
+export function lineOf(step: string, item: string): string {
+  return `${step}/${item}`
+}
+
+export function foldPractice(before: PracticeState | null, entry: Entry): PracticeState | null {
+  if (before === null) return null
+  const { seq } = entry
+  switch (entry.type) {
+    case 'practice.asked': {
+      const { of, manner, figure = null, instrument = null, alarm = false } = entry
+      const atMs = readStamp(entry.at)?.ms ?? Number.NaN
+      return { ...before, asked: [...before.asked, { seq, atMs, of, manner, figure, instrument, alarm }] }
+    }
+    case 'practice.called': {
+      const { step, verdict, governs } = entry
+      return { ...before, called: { ...before.called, [step]: { seq, verdict, governs } } }
+    }
+    case 'practice.named':
+      return { ...before, named: entry.faults }
+    case 'practice.hinted':
+      return { ...before, hints: before.hints + 1 }
+    default: {
+      const of = askedOf(entry)
+      if (of === null) return before
+      return { ...before, answered: { ...before.answered, [of]: [...(before.answered[of] ?? []), seq] } }
+    }
+  }
+}

@@ -1,0 +1,240 @@
+// Asking the hidden machine at the prompt: what somebody sees there, or what their instrument shows. Pure: the same state and the
+// same moment give the same answer, and each asking is on record, so that a job taken up again goes on where it was.
+import type { GasMeter, Instrument } from '../definition/instruments.ts'
+import {
+  asKind,
+  type Definitions,
+  gasLimitById,
+  instrumentById,
+  type PlacedStep,
+} from '../job/definitions.ts'
+import { GAS_UNITS } from '../job/evidence-gas.ts'
+import { type Item, itemByKey } from '../job/gate.ts'
+import { next } from '../job/next.ts'
+import { type Place, placesOf } from '../job/places.ts'
+import { lineOf, type Manner, PLATE, type PracticeBody, type PracticeState } from '../job/practice.ts'
+import type { State } from '../job/state.ts'
+import type { Instant } from '../lib/instant.ts'
+import { oncePer } from '../lib/once.ts'
+import { ok, type Result, refuse } from '../lib/result.ts'
+import { decimalsOf, formatNumber, fromSi, unitNamed, valueIn } from '../units/index.ts'
+import { buildMachine } from './build.ts'
+import { type Chance, chanceOf } from './chance.ts'
+import { factsOf } from './facts.ts'
+import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
+import { exactOf } from './sample.ts'
+import { airAt } from './tell-bore-inspection.ts'
+import { type Spot, type Truth, truthAt } from './truth.ts'
+
+export type AskedBody = Extract<PracticeBody, { type: 'practice.asked' }>
+
+const machinesOf = oncePer((_defs: Definitions) => new Map<string, HiddenMachine>())
+
+/** The hidden machine of a session. @throws where the files have no machine to make one of: no session is opened on those. */
+export function hiddenMachine(defs: Definitions, { seed, level }: PracticeState): HiddenMachine {
+  const known = machinesOf(defs)
+  const key = `${seed} ${level}`
+  let machine = known.get(key)
+  if (machine === undefined) {
+    const facts = factsOf(defs)
+    if (!facts.ok) throw new Error(facts.error.say)
+    machine = buildMachine(facts.value, { seed, level })
+    known.set(key, machine)
+  }
+  return machine
+}
+
+const NOTHING = 'There is nothing to look at here: do as the sheet says.'
+
+/** What is seen at the prompt that stands now. */
+export function askMachine(defs: Definitions, state: State, manner: Manner, now: Instant): Result<AskedBody> {
+  const { practice } = state
+  if (practice === null) return refuse('no-practice', 'That is for a practice session.')
+  const machine = hiddenMachine(defs, practice)
+  const prompt = next(defs, state)
+  switch (prompt.kind) {
+    case 'tag':
+      return ok({
+        type: 'practice.asked',
+        step: null,
+        of: PLATE,
+        manner,
+        shown: `You wipe the plate on the cylinder. It reads ${machine.plate}.`,
+        figure: machine.plate,
+      })
+    case 'evidence': {
+      const { evidence } = prompt.item
+      const id = 'with' in evidence ? state.seats[evidence.with] : undefined
+      return asked(defs, practice, prompt.gate, { item: prompt.item, place: null, id, manner, now })
+    }
+    case 'read':
+      return asked(defs, practice, prompt.step, {
+        item: null,
+        place: prompt.place,
+        id: prompt.instrument,
+        manner,
+        now,
+      })
+    case 'observe':
+      return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })
+    default:
+      return refuse('nothing-there', NOTHING)
+  }
+}
+
+interface Asking {
+  readonly item: Item | null
+  readonly place: Place | null
+  readonly id: string | undefined
+  readonly manner: Manner
+  readonly now: Instant
+}
+
+function asked(
+  defs: Definitions,
+  practice: PracticeState,
+  placed: PlacedStep,
+  { item, place, id, manner, now }: Asking,
+): Result<AskedBody> {
+  const machine = hiddenMachine(defs, practice)
+  const instrument = id === undefined ? null : (instrumentById(defs, id) ?? null)
+  const sinceGasS = sinceGas(defs, practice, now.ms)
+  const spot: Spot = { defs, machine, placed, item, place, instrument, sinceGasS }
+  const of = place?.key ?? (item === null ? placed.id : lineOf(placed.id, item.key))
+  const base = { type: 'practice.asked', step: placed.id, of, manner } as const
+  if (item === null && isAlarm(spot))
+    return ok({
+      ...base,
+      shown: 'Before you get to it the monitor on your chest sounds: gas that burns, and the figure climbs.',
+      alarm: true,
+    })
+  const truth = truthAt(spot)
+  if (truth === null) return refuse('nothing-there', NOTHING)
+  if (truth.kind === 'line' || truth.kind === 'eye') return ok({ ...base, shown: truth.seen })
+  if (instrument === null)
+    return refuse('nothing-there', 'Pick the instrument first: nothing shows a figure yet.')
+  const nth = practice.asked.filter((one) => one.of === of).length
+  const chance = chanceOf(machine.seed, 'read', of, instrument.id, nth)
+  const figure = figureOf(spot, truth, instrument, manner, chance)
+  const how = howTold(placed, instrument, manner)
+  return ok({
+    ...base,
+    shown: `${how} ${instrument.id} shows ${figure.text}.`,
+    figure: figure.keyed,
+    instrument: instrument.id,
+  })
+}
+
+/** What the machine has at a spot that an entry of this state spoke of; null where it has nothing. */
+export function truthOf(
+  defs: Definitions,
+  practice: PracticeState,
+  placed: PlacedStep,
+  at: { readonly item?: string; readonly place?: string; readonly instrument?: string | undefined },
+  atMs: number,
+): Truth | null {
+  const item =
+    at.item === undefined || placed.step.kind !== 'gate'
+      ? null
+      : itemByKey(defs, asKind(placed, 'gate'), at.item)
+  const place =
+    at.place === undefined || placed.step.kind !== 'read'
+      ? null
+      : (placesOf(asKind(placed, 'read')).find(({ key }) => key === at.place) ?? null)
+  return truthAt({
+    defs,
+    machine: hiddenMachine(defs, practice),
+    placed,
+    item,
+    place,
+    instrument: at.instrument === undefined ? null : (instrumentById(defs, at.instrument) ?? null),
+    sinceGasS: sinceGas(defs, practice, atMs),
+  })
+}
+
+/** Seconds since a gas meter was read for the first time at a hold point; null: it was not. */
+function sinceGas(defs: Definitions, practice: PracticeState, nowMs: number): number | null {
+  const first = practice.asked.find(
+    ({ of, instrument }) =>
+      of.includes('/') && instrument !== null && instrumentById(defs, instrument)?.kind === 'gas_meter',
+  )
+  return first === undefined ? null : (nowMs - first.atMs) / 1000
+}
+
+/** The monitor sounds at what the site lets people stand in; where it says nothing, at a tenth of the lower limit. */
+function isAlarm(spot: Spot): boolean {
+  const { defs } = spot
+  const { limits, lel_basis: basis } = defs.machine.site.gas
+  const limit = limits.find(({ gas, place }) => gas === 'flammable' && place === 'breathing_zone')
+  const sounds = limit?.at_most?.si ?? 0.1
+  return airAt(spot, 'breathing_zone').methane / basis.lower_limit.si > sounds
+}
+
+interface Figure {
+  readonly keyed: string
+  readonly text: string
+}
+
+function figureOf(
+  { defs, machine, item }: Spot,
+  truth: Extract<Truth, { kind: 'figure' | 'gas' }>,
+  instrument: Instrument,
+  manner: Manner,
+  chance: Chance,
+): Figure {
+  if (truth.kind === 'gas') {
+    if (instrument.kind !== 'gas_meter') throw new Error(`${instrument.id} is no gas meter`)
+    const evidence = item?.evidence
+    const limit = evidence?.kind === 'gas' ? gasLimitById(defs, evidence.limit) : undefined
+    return gasShown(truth, instrument, defs.machine.site.gas.lel_basis.lower_limit.si, {
+      unit: GAS_UNITS[limit?.gas ?? truth.gas],
+      manner,
+      chance,
+    })
+  }
+  if (instrument.kind === 'gas_meter') throw new Error(`${instrument.id} shows gas only`)
+  const off = machine.off[instrument.id]
+  if (off === undefined) throw new Error(`nothing is known of how ${instrument.id} is off`)
+  const kind = unitNamed(instrument.unit)?.kind
+  if (kind === undefined) throw new Error(`${instrument.id} shows a unit that is none: ${instrument.unit}`)
+  const inUnit = (si: number) => valueIn(fromSi(kind, si), instrument.unit)
+  // A thermometer steps in degrees from its own nought, so the step is taken in its unit.
+  const step = Number((inUnit(instrument.resolution.si) - inUnit(0)).toPrecision(9))
+  const exact = exactOf(
+    { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
+    chance,
+  )
+  const shown = inUnit(Math.max(truth.least ?? Number.NEGATIVE_INFINITY, exact))
+  const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
+  return { keyed, text: `${keyed} ${instrument.unit}` }
+}
+
+/** Steps of portable meters: 0.1 %vol, 1 %LEL, 1 ppm (common practice, no source). */
+const GAS_STEPS = { oxygen: [100, 1], flammable: [100, 0], hydrogen_sulfide: [1e6, 0] } as const
+
+/** A catalytic sensor without the oxygen it needs shows nought, whatever is there. One that is read too soon is half-way. */
+function gasShown(
+  { gas, share, oxygen }: Extract<Truth, { kind: 'gas' }>,
+  meter: GasMeter,
+  lelShare: number,
+  { unit, manner, chance }: { readonly unit: string; readonly manner: Manner; readonly chance: Chance },
+): Figure {
+  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, hydrogen_sulfide: 0 }[gas]
+  const come = manner === 'quick' ? chance.between(0.1, 0.35) : 1
+  const there = clean + (share - clean) * come
+  const isBlind = gas === 'flammable' && !(oxygen >= meter.needs_oxygen.at_least.si)
+  const [factor, decimals] = GAS_STEPS[gas]
+  const value = isBlind ? 0 : (gas === 'flammable' ? there / lelShare : there) * factor
+  const keyed = formatNumber(value, decimals)
+  return { keyed, text: `${keyed} ${unit}` }
+}
+
+function howTold({ step }: PlacedStep, instrument: Instrument, manner: Manner): string {
+  if (instrument.kind === 'gas_meter')
+    return manner === 'quick'
+      ? 'You take the first figure that comes up.'
+      : 'You wait until the figure stands.'
+  if (manner === 'quick') return 'You take it as it lies, in one go.'
+  const how = step.kind === 'read' ? step.how[instrument.kind] : undefined
+  return how === undefined ? 'As the sheet says.' : how
+}

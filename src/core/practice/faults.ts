@@ -1,0 +1,26 @@
+// Every fault there is, and those that can be hidden in a job, in the order of the list that a trainee names them from.
+import type { Definitions } from '../job/definitions.ts'
+import type { Fault } from './fault.ts'
+import { BORE_FAULTS } from './faults-bore.ts'
+import { MEASURING_FAULTS } from './faults-measuring.ts'
+import { ROD_FAULTS } from './faults-rod.ts'
+import { STOP_FAULTS } from './faults-stop.ts'
+import { procedureOf } from './procedure-of.ts'
+
+export const FAULTS: readonly Fault[] = [...STOP_FAULTS, ...BORE_FAULTS, ...ROD_FAULTS, ...MEASURING_FAULTS]
+
+/** By the procedures that the job is made of. */
+export function faultsFor(defs: Definitions): readonly Fault[] {
+  const made = new Set(defs.steps.map((placed) => procedureOf(defs, placed)))
+  return FAULTS.filter(({ procedures }) => procedures.some((one) => made.has(one)))
+}
+
+export function faultById(id: string): Fault {
+  const found = FAULTS.find((fault) => fault.id === id)
+  if (found === undefined) throw new Error(`there is no fault ${id}`)
+  return found
+}
+
+export function isFault(id: string): boolean {
+  return FAULTS.some((fault) => fault.id === id)
+}

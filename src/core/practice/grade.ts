@@ -1,0 +1,135 @@
+// The sheet of a practice session: safety apart, then a score by skill, what was hidden, and what to practise next. From the log alone.
+import type { Definitions } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { fold, opening } from '../job/fold.ts'
+import { gatesOf } from '../job/gate.ts'
+import type { State } from '../job/state.ts'
+import { hiddenMachine } from './ask.ts'
+import { faultById } from './faults.ts'
+import { lessonOn } from './lesson.ts'
+import { SKILLS, type Skill } from './marks.ts'
+
+export interface Score {
+  readonly skill: Skill
+  readonly right: number
+  readonly of: number
+}
+
+export interface Grade {
+  readonly procedure: string
+  readonly seed: number
+  readonly level: number
+  /** `failed`: a line of a hold point on false or missing evidence. `not reached`: none was complete, and nothing seen called for a STOP. */
+  readonly safety: 'passed' | 'failed' | 'not reached'
+  /** Entries by which it was failed, with the first sentence on each. */
+  readonly unsafe: readonly { readonly seq: number; readonly says: string }[]
+  readonly scores: readonly Score[]
+  readonly hints: number
+  /** What was hidden, and whether it was named. */
+  readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[]
+  /** The weakest skill of those that came up; null where all was right, or nothing came up. */
+  readonly weakest: Skill | null
+  readonly isPassed: boolean
+  /** What was hidden was named: what came of it counts. */
+  readonly isOver: boolean
+}
+
+/** A skill is passed from this share on, hints counted: our own figure, invented for practice. */
+export const ENOUGH = 0.8
+
+/** Entries by which nobody goes in. */
+const STOPPING: readonly Entry['type'][] = ['stop.raised', 'evidence.failed', 'machine.mismatched']
+
+/** Null for a log that is no practice session. */
+export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | null {
+  const [first, ...rest] = entries
+  if (first === undefined || first.type !== 'job.opened' || first.practice === undefined) return null
+  let state: State = opening(first)
+  const marks = Object.fromEntries(SKILLS.map((skill) => [skill, { right: 0, of: 0 }])) as Record<
+    Skill,
+    { right: number; of: number }
+  >
+  const unsafe: { seq: number; says: string }[] = []
+  let isStopped = false
+  for (const entry of rest) {
+    state = fold(state, entry)
+    const lesson = lessonOn(defs, state, entry)
+    for (const { skill, isRight } of lesson?.marks ?? []) {
+      marks[skill].of += 1
+      if (isRight) marks[skill].right += 1
+    }
+    if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
+    if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
+      isStopped = true
+  }
+  const { practice } = state
+  if (practice === null) return null
+  // A hint counts as one answer of its skill that was not known: it is told under diagnosing, where most are asked for.
+  marks.diagnosing.of += practice.hints
+  const { faults } = hiddenMachine(defs, practice)
+  // Where a procedure has no hold point the plate is all there is of it.
+  const wasIn =
+    gatesOf(defs).length === 0
+      ? state.machineNamed
+      : Object.values(state.gates).some(({ status }) => status !== 'never')
+  const safety = unsafe.length > 0 ? 'failed' : wasIn || isStopped ? 'passed' : 'not reached'
+  const scores = SKILLS.map((skill) => ({ skill, ...marks[skill] }))
+  const weak = scores.filter(({ of, right }) => of > 0 && right < of).sort((a, b) => shareOf(a) - shareOf(b))
+  return {
+    procedure: defs.procedure.procedure,
+    seed: practice.seed,
+    level: practice.level,
+    safety,
+    unsafe,
+    scores,
+    hints: practice.hints,
+    hidden: faults.map((id) => ({
+      id,
+      name: faultById(id).name,
+      isNamed: practice.named?.includes(id) === true,
+    })),
+    weakest: weak[0]?.skill ?? null,
+    isOver: practice.named !== null,
+    isPassed: safety === 'passed' && scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
+  }
+}
+
+function shareOf({ right, of }: Score): number {
+  return of === 0 ? 1 : right / of
+}
+
+/** The sheet in lines. */
+export function gradeLines(grade: Grade): string[] {
+  const { seed, level, safety, unsafe, scores, hints, hidden, weakest } = grade
+  return [
+    `Sheet of the session: seed ${seed}, level ${level}`,
+    `Safety, apart from all else: ${safety.toUpperCase()}`,
+    ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
+    ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}`),
+    ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
+    ...(hidden.length === 0
+      ? ['Hidden on this machine: nothing']
+      : hidden.map(({ name, isNamed }) => `Hidden: ${name}; ${isNamed ? 'named' : 'NOT named'}`)),
+    grade.isPassed ? '( PASSED )' : '( NOT PASSED )',
+    nextTold(weakest, safety, level),
+    `The same machine again: barover practice ${grade.procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`,
+  ]
+}
+
+function scoreTold({ right, of }: Score): string {
+  return of === 0 ? 'did not come up' : `${right} of ${of} right`
+}
+
+const NEXT: Readonly<Record<Skill, string>> = {
+  safety: 'the hold point: look at each line before you key it, and key what is there',
+  measuring: 'measuring: as the sheet says how, each repeat anew',
+  judging: 'judging: each figure over its own limit; the largest share governs',
+  diagnosing: 'diagnosing: what each look and each pair of figures says of the machine',
+  recording: 'recording: what the instrument shows, as it shows it',
+}
+
+function nextTold(weakest: Skill | null, safety: Grade['safety'], level: number): string {
+  if (safety === 'failed') return `Practise next: ${NEXT.safety}.`
+  if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
+  return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'
+}

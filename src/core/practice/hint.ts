@@ -1,0 +1,30 @@
+// A hint at the prompt that stands: where to look, never what is there. It costs.
+import type { Definitions } from '../job/definitions.ts'
+import { next } from '../job/next.ts'
+import type { State } from '../job/state.ts'
+import { hiddenMachine } from './ask.ts'
+import { faultById } from './faults.ts'
+
+export function hintFor(defs: Definitions, state: State): string {
+  if (state.practice === null) return ''
+  const prompt = next(defs, state)
+  const here = hereOf(prompt)
+  const fault = hiddenMachine(defs, state.practice)
+    .faults.map(faultById)
+    .find(({ at }) => at.includes(here))
+  if (fault !== undefined) return fault.hint
+  return prompt.kind === 'judge'
+    ? 'Which figure has used most of its limit? Divide each by its own.'
+    : 'Nothing more than the sheet says: do that, and look at all of it.'
+}
+
+function hereOf(prompt: ReturnType<typeof next>): string {
+  switch (prompt.kind) {
+    case 'tag':
+      return 'plate'
+    case 'evidence':
+      return `${prompt.gate.step.id}/${prompt.item.evidence.id}`
+    default:
+      return 'step' in prompt ? prompt.step.step.id : ''
+  }
+}

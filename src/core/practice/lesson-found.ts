@@ -1,0 +1,70 @@
+// Diagnosing: what was found by eye, and what was named as hidden on the machine.
+import { stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { allOf, labelsOf } from '../job/seen.ts'
+import { hiddenMachine, truthOf } from './ask.ts'
+import { faultById } from './faults.ts'
+import { alarmLesson, faultAt } from './lesson-gate.ts'
+import { type Lesson, right, type Scene, wrong } from './marks.ts'
+
+type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
+
+export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Lesson | null {
+  const { defs, practice, asked } = scene
+  if (asked?.alarm === true) return alarmLesson(scene)
+  const placed = stepById(defs, entry.step)
+  const truth = truthOf(defs, practice, placed, {}, Number.NaN)
+  if (truth?.kind !== 'eye') return null
+  if (asked === null)
+    return {
+      marks: [wrong('diagnosing')],
+      isUnsafe: false,
+      says: ['Wrong: nobody looked. Key look first.'],
+    }
+  const fault = faultAt(scene, placed.step.id)
+  const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
+  if (same(allOf(entry), truth.conditions))
+    return {
+      marks: [right('diagnosing')],
+      isUnsafe: false,
+      says: ['Right: that is what is there.', ...taught],
+    }
+  return {
+    marks: [wrong('diagnosing')],
+    isUnsafe: false,
+    says: [
+      `Wrong: it is ${labelsOf(defs, entry.step, truth.conditions)}.`,
+      `What was there: ${truth.seen}`,
+      ...taught,
+    ],
+  }
+}
+
+export function namingLesson({ defs, practice }: Scene, entry: Of<'practice.named'>): Lesson {
+  const { faults } = hiddenMachine(defs, practice)
+  const there = faults.map(faultById)
+  const missed = there.filter(({ id }) => !entry.faults.includes(id))
+  const extra = entry.faults.filter((id) => !faults.includes(id)).map(faultById)
+  const isRight = missed.length === 0 && extra.length === 0
+  return {
+    marks: [isRight ? right('diagnosing') : wrong('diagnosing')],
+    isUnsafe: false,
+    says: [
+      isRight
+        ? there.length === 0
+          ? 'Right: nothing was hidden on this machine.'
+          : 'Right: that is all that was hidden.'
+        : 'Wrong.',
+      ...missed.flatMap(({ name, teaches, source }) => [
+        `Not named: ${name}.`,
+        teaches,
+        `Source: ${source}.`,
+      ]),
+      ...extra.map(({ name }) => `Not on this machine: ${name}.`),
+    ],
+  }
+}
+
+function same(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((one) => b.includes(one))
+}

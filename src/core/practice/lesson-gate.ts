@@ -1,0 +1,140 @@
+// Safety, apart from all else: what was keyed at a hold point, against what was there. One line on false or missing evidence fails the
+// session, whatever else is right.
+import { stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { evidenceByKey, type GateStep, gatesOf } from '../job/gate.ts'
+import { PLATE } from '../job/practice.ts'
+import { hiddenMachine, truthOf } from './ask.ts'
+import type { Fault } from './fault.ts'
+import { faultById } from './faults.ts'
+import { type Lesson, right, type Scene, wrong } from './marks.ts'
+
+type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
+
+const MISSING = 'The session is failed: evidence that nobody saw has passed.'
+const FALSE = 'The session is failed: evidence that was not so has passed.'
+
+export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.mismatched'>): Lesson {
+  const { defs, practice, asked } = scene
+  const { plate } = hiddenMachine(defs, practice)
+  if (entry.type === 'machine.mismatched') {
+    const isRead = entry.typed.trim().toUpperCase() === plate.toUpperCase() && asked !== null
+    const fault = faultAt(scene, PLATE)
+    if (isRead && fault !== null) return { marks: [right('safety')], isUnsafe: false, says: learnt(fault) }
+    return { marks: [wrong('recording')], isUnsafe: false, says: [`Wrong: the plate reads ${plate}.`] }
+  }
+  if (plate !== defs.machine.machine) return unsafe(FALSE, faultAt(scene, PLATE), `The plate reads ${plate}.`)
+  if (asked === null)
+    return unsafe(MISSING, null, 'You keyed the tag without a look at the plate: it is on the paper as well.')
+  return passed()
+}
+
+/** What is typed at a hold point is right if somebody looked, and saw just that. */
+export function evidenceLesson(scene: Scene, entry: Of<'evidence.given'>): Lesson | null {
+  const { defs, practice, asked } = scene
+  const evidence = evidenceByKey(stepById(defs, entry.step) as GateStep, entry.item)
+  if (evidence === null || evidence.kind === 'witness') return null
+  const fault = faultAt(scene, `${entry.step}/${evidence.id}`)
+  if (asked === null)
+    return unsafe(
+      MISSING,
+      fault,
+      'You keyed it without a look: key look or measure first, then what is there.',
+    )
+  if (asked.manner === 'quick')
+    return unsafe(
+      FALSE,
+      fault,
+      'It was taken in a hurry: a figure that has not settled, or half a look, is no evidence.',
+    )
+  const truth = truthOf(defs, practice, stepById(defs, entry.step), { item: entry.item }, asked.atMs)
+  if (truth === null) return null
+  if (truth.kind !== 'line') return figureLesson(scene, entry, fault)
+  if (truth.mayType === null) return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
+  const isSame = spaced(entry.shown) === spaced(truth.mayType)
+  return isSame ? passed() : unsafe(FALSE, null, `You keyed ${entry.shown}; there it says ${truth.mayType}.`)
+}
+
+function figureLesson(
+  { asked }: Scene,
+  entry: Of<'evidence.given' | 'evidence.failed'>,
+  fault: Fault | null,
+): Lesson {
+  const keyed = entry.reading?.value
+  if (asked === null || asked.figure === null || keyed === undefined)
+    return unsafe(MISSING, fault, 'No figure was measured for it.')
+  if (asked.instrument !== (entry.instrument ?? asked.instrument))
+    return unsafe(
+      FALSE,
+      fault,
+      `It was measured with ${asked.instrument}, and keyed for ${entry.instrument}.`,
+    )
+  if (keyed !== Number(asked.figure))
+    return unsafe(FALSE, fault, `You keyed ${entry.shown}; ${asked.instrument} shows ${asked.figure}.`)
+  return passed()
+}
+
+/** Keyed as it is, and the hold point stays shut: that is what it is for. */
+export function failedLesson(scene: Scene, entry: Of<'evidence.failed'>): Lesson | null {
+  const { defs, asked } = scene
+  if (entry.reading === undefined || asked === null || asked.figure === null) return null
+  if (entry.reading.value !== Number(asked.figure))
+    return {
+      marks: [wrong('recording')],
+      isUnsafe: false,
+      says: [`Wrong: ${asked.instrument} shows ${asked.figure}. It is keyed as it is read, good or bad.`],
+    }
+  const evidence = evidenceByKey(stepById(defs, entry.step) as GateStep, entry.item)
+  const fault = faultAt(scene, `${entry.step}/${evidence?.id ?? ''}`)
+  return {
+    marks: [right('safety')],
+    isUnsafe: false,
+    says: [
+      'Right: keyed as it is, and the hold point stays shut. Nobody goes in; say STOP and have it put right.',
+      ...(fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]),
+    ],
+  }
+}
+
+/** Whoever goes on after the monitor has sounded. */
+export function alarmLesson(scene: Scene): Lesson {
+  return unsafe(
+    'The session is failed: the work went on under an alarm.',
+    faultAt(scene, 'monitor'),
+    'The monitor on your chest had sounded.',
+  )
+}
+
+/** What is wrong with the machine at this line, or null. */
+export function faultAt({ defs, practice }: Scene, at: string): Fault | null {
+  const gates = gatesOf(defs)
+  const faults = hiddenMachine(defs, practice).faults.map(faultById)
+  // Faults name the gate by its own step id; in a whole job it has the part's before it.
+  const own = gates.find(({ id }) => at.startsWith(`${id}/`))
+  const line = own === undefined ? at : `${own.step.id}/${at.slice(own.id.length + 1)}`
+  return faults.find((fault) => fault.at.includes(line)) ?? null
+}
+
+function learnt(fault: Fault): string[] {
+  return [`Right: ${lower(fault.name)}.`, fault.teaches, `Source: ${fault.source}.`]
+}
+
+function unsafe(verdict: string, fault: Fault | null, why: string): Lesson {
+  const told =
+    fault === null
+      ? []
+      : [`${fault.name}. ${fault.consequence ?? ''}`.trim(), fault.teaches, `Source: ${fault.source}.`]
+  return { marks: [wrong('safety')], isUnsafe: true, says: [`WRONG. ${why}`, ...told, verdict] }
+}
+
+function passed(): Lesson {
+  return { marks: [right('safety')], isUnsafe: false, says: ['Right: seen, and keyed as it was.'] }
+}
+
+function spaced(text: string): string {
+  return text.trim().toUpperCase().replace(/\s+/g, ' ')
+}
+
+function lower(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1)
+}

@@ -1,0 +1,109 @@
+// Judging: the trainee's verdict against that of the same part on readings without any error, by the judge of every job.
+import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import type { VerdictRecord } from '../job/verdict-record.ts'
+import type { Judgement } from '../metrology/conformity.ts'
+import type { Limit } from '../metrology/limit.ts'
+import { formatNumber, fromSi, valueIn } from '../units/index.ts'
+import { judgedTruly } from './judged-truly.ts'
+import { type Lesson, right, type Scene, wrong } from './marks.ts'
+
+export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdict.given' }>): Lesson | null {
+  const { defs, state, practice } = scene
+  const called = practice.called[entry.step]
+  if (called === undefined) return null
+  const truth = judgedTruly(defs, state, practice, entry.step, entry.verdict.version)
+  const sheet = entry.verdict.result
+  // Measured well, noise alone may bring the sheet to another word than the truth: then both are right.
+  const words = isMeasuredWell(scene, entry.verdict)
+    ? [truth.result.verdict, sheet.verdict]
+    : [truth.result.verdict]
+  const isWord = words.includes(called.verdict)
+  const governs = [...governing(truth), ...governing(entry.verdict)]
+  const isGoverning = called.governs.some((one) => governs.includes(one))
+  const asksGoverning = governs.length > 0 && called.verdict !== 'HOLD'
+  return {
+    marks: [
+      isWord ? right('judging') : wrong('judging'),
+      ...(asksGoverning ? [isGoverning ? right('judging') : wrong('judging')] : []),
+    ],
+    isUnsafe: false,
+    says: [
+      isWord
+        ? `Right: ${called.verdict}.`
+        : `Wrong: you said ${called.verdict}; it is ${truth.result.verdict}.`,
+      ...(asksGoverning && !isGoverning
+        ? [`Wrong: what governs is ${listed(governs)}, which uses most of its limit.`]
+        : []),
+      ...truthTold(defs, truth),
+    ],
+  }
+}
+
+function governing({ result }: VerdictRecord): readonly string[] {
+  return 'governs' in result ? (result.governs?.characteristics ?? []) : []
+}
+
+/** Whether each reading that the verdict rests on was measured as the sheet says, and keyed as it was shown. */
+function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord): boolean {
+  const all = Object.values(state.readings).flat()
+  return readings.every((seq) => {
+    const reading = all.find((one) => one.seq === seq)
+    if (reading === undefined) return false
+    return practice.asked.some(
+      (one) =>
+        one.of === reading.place &&
+        one.seq < seq &&
+        one.manner === 'sheet' &&
+        one.figure !== null &&
+        Number(one.figure) === reading.value,
+    )
+  })
+}
+
+/** The sums, as they would come out without any error of measuring. */
+function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
+  const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
+  const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
+  return [
+    'In truth, without any error of measuring, at 20 degC:',
+    ...rows,
+    ...(form === undefined ? [] : [`  form: ${form}`]),
+    ...truth.result.holds.map((hold) => `  ${hold}`),
+  ]
+}
+
+interface Judged {
+  readonly characteristic: string
+  readonly valueM: number | null
+  readonly limit: Limit | null
+  readonly judgement: Judgement
+}
+
+function rowsOf(record: VerdictRecord): readonly Judged[] {
+  switch (record.compute) {
+    case 'bore_form':
+      return record.result.judged
+    case 'figures':
+      return record.result.judged.map((one, n) => {
+        const figure = record.inputs.figures[n]
+        return { ...one, valueM: figure?.value ?? null, limit: figure?.limit ?? null }
+      })
+    case 'pocket_setting':
+      return []
+  }
+}
+
+function rowTold(defs: Definitions, { characteristic, valueM, limit, judgement }: Judged): string {
+  const name = characteristicText(characteristic as CharacteristicId)
+  if (valueM === null || limit === null) return `${name}: no figure, or no limit`
+  const unit = defs.machine.shop_units.length
+  const inUnit = (si: number) => formatNumber(valueIn(fromSi('length', si), unit), unit === 'in' ? 4 : 3)
+  const used = judgement.used === null ? '' : `, ${Math.round(judgement.used * 100)} % of it used`
+  return `${name} ${inUnit(valueM)} ${unit}, limit ${inUnit(limit.value)} ${unit}${used}; ${limit.source}`
+}
+
+function listed(ids: readonly string[]): string {
+  return [...new Set(ids)].map((one) => characteristicText(one as CharacteristicId)).join(' and ')
+}

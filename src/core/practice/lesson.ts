@@ -1,0 +1,74 @@
+// What there is to say of one answer in a practice session, at once: right or wrong, why, and where that stands. Nothing of it is on
+// record: it follows from the seed and the entries, and is told anew each time they are read.
+import { type Definitions, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { type Asked, lineOf, PLATE, type PracticeState } from '../job/practice.ts'
+import type { State } from '../job/state.ts'
+import { truthOf } from './ask.ts'
+import { findingLesson, namingLesson } from './lesson-found.ts'
+import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
+import { readingLesson } from './lesson-reading.ts'
+import { verdictLesson } from './lesson-verdict.ts'
+import { type Lesson, right, type Scene } from './marks.ts'
+
+/** Null: nothing to say of this entry, or no practice session. `state` is the one after it. */
+export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson | null {
+  const { practice } = state
+  if (practice === null) return null
+  const at = (of: string): Scene => ({ defs, state, practice, asked: askedFor(practice, of, entry.seq) })
+  switch (entry.type) {
+    case 'machine.named':
+    case 'machine.mismatched':
+      return plateLesson(at(PLATE), entry)
+    case 'evidence.given':
+      return evidenceLesson(at(lineOf(entry.step, entry.item)), entry)
+    case 'evidence.failed':
+      return failedLesson(at(lineOf(entry.step, entry.item)), entry)
+    case 'reading.taken':
+    case 'reading.doubted':
+    case 'reading.late':
+      return readingLesson(at(entry.place), entry)
+    case 'finding.observed':
+      return findingLesson(at(entry.step), entry)
+    case 'verdict.given':
+      return verdictLesson(at(entry.step), entry)
+    case 'practice.named':
+      return namingLesson(at(''), entry)
+    case 'stop.raised':
+      return stopLesson(at(''))
+    default:
+      return null
+  }
+}
+
+/** The last that was asked of it since it was answered before: one look answers once. */
+function askedFor(practice: PracticeState, of: string, before: number): Asked | null {
+  const earlier = (practice.answered[of] ?? []).filter((seq) => seq < before).at(-1) ?? -1
+  return practice.asked.findLast((one) => one.of === of && one.seq < before && one.seq > earlier) ?? null
+}
+
+function stopLesson({ defs, state, practice }: Scene): Lesson {
+  const saw = practice.asked.some((one) => one.alarm)
+  const failed = Object.values(state.gates).some((gate) => gate.cause === 'failed')
+  const called = saw || failed || sawBadLine(defs, practice)
+  return {
+    marks: called ? [right('safety')] : [],
+    isUnsafe: false,
+    says: [
+      called
+        ? 'Right: what you saw calls for it. A STOP is raised first and explained after.'
+        : 'Nothing you have seen called for it yet. A STOP too many costs nothing; one too few cannot be taken back.',
+    ],
+  }
+}
+
+/** Whether anything was looked at for which nothing may be typed. */
+function sawBadLine(defs: Definitions, practice: PracticeState): boolean {
+  return practice.asked.some(({ of, atMs, figure }) => {
+    if (of === PLATE) return figure !== null && figure !== defs.machine.machine
+    const [step, item] = of.split('/')
+    if (step === undefined || item === undefined) return false
+    const truth = truthOf(defs, practice, stepById(defs, step), { item }, atMs)
+    return truth?.kind === 'line' && truth.mayType === null
+  })
+}

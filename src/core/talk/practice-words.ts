@@ -1,0 +1,97 @@
+// What is keyed in a practice session beside the job: asking the hidden machine, deciding before the sheet does, naming what was hidden.
+
+import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import type { Manner, PracticeBody } from '../job/practice.ts'
+import type { State } from '../job/state.ts'
+import type { Instant } from '../lib/instant.ts'
+import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
+import { askMachine } from '../practice/ask.ts'
+import type { Fault } from '../practice/fault.ts'
+import { faultsFor } from '../practice/faults.ts'
+import { hintFor } from '../practice/hint.ts'
+import { type Heard, input, refused, say } from './heard.ts'
+
+const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
+const NAMES = /^faults?(?:\s+(.+))?$/i
+
+/** Words that a judgement may end in here; a trainee calls no STOP by a verdict. */
+export const CALLED: readonly VerdictWord[] = VERDICT_WORDS.filter((word) => word !== 'STOP')
+
+/** Null: not a practice session, or nothing that is only said in one. */
+export function hearPractice(
+  defs: Definitions,
+  state: State,
+  prompt: Prompt,
+  line: string,
+  now: Instant,
+): Heard | null {
+  if (state.practice === null || prompt.kind === 'closed') return null
+  const text = line.trim().replace(/\s+/g, ' ')
+  const asks = ASKS.exec(text)
+  if (asks !== null) return asked(defs, state, asks[2] === undefined ? 'sheet' : 'quick', now)
+  if (/^hint$/i.test(text))
+    return put({ type: 'practice.hinted', step: stepOf(prompt), text: hintFor(defs, state) })
+  const names = NAMES.exec(text)
+  const faults = faultsFor(defs)
+  if (names !== null) return named(faults, prompt, names[1] ?? '')
+  if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text) : null
+  return prompt.kind === 'judge' ? called(defs, prompt, text) : null
+}
+
+const put = (what: PracticeBody): Heard => input({ do: 'practice', what })
+
+function stepOf(prompt: Prompt): string | null {
+  if ('step' in prompt) return prompt.step.id
+  return 'gate' in prompt && prompt.gate !== undefined ? prompt.gate.id : null
+}
+
+function asked(defs: Definitions, state: State, manner: Manner, now: Instant): Heard {
+  const seen = askMachine(defs, state, manner, now)
+  return seen.ok ? put(seen.value) : refused(seen.error, null)
+}
+
+/** `3`, `3 7`, `0` for nothing. */
+function named(all: readonly Fault[], prompt: Prompt, text: string): Heard {
+  if (text === '') return say(...faultLines(all))
+  const numbers = text.split(/[ ,]+/).map(Number)
+  const isNothing = numbers.length === 1 && numbers[0] === 0
+  const faults = numbers.map((n) => all[n - 1])
+  if (!isNothing && faults.some((fault) => fault === undefined))
+    return say(
+      `Key numbers from 1 to ${all.length}, a space between two, or 0 for nothing. fault alone lists them.`,
+    )
+  const ids = isNothing ? [] : [...new Set(faults.flatMap((fault) => fault?.id ?? []))]
+  return put({ type: 'practice.named', step: stepOf(prompt), faults: ids })
+}
+
+function faultLines(all: readonly Fault[]): string[] {
+  return [
+    'What can be hidden on a machine:',
+    ...all.map(({ name }, n) => `${String(n + 1).padStart(2)}  ${name}`),
+    'fault 3 names one, fault 3 7 two, fault 0 says that nothing was hidden.',
+  ]
+}
+
+/** `MONITOR taper`, by number or by word; of HOLD nothing governs. */
+function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, text: string): Heard | null {
+  const judged = judgedBy(defs, prompt.step.id)
+  const [first = '', ...rest] = text.split(' ')
+  const verdict = CALLED[Number(first) - 1] ?? CALLED.find((word) => word === first.toUpperCase())
+  if (verdict === undefined) return null
+  const about = rest.join(' ').toLowerCase()
+  const governs = judged.filter((one) => one === about || characteristicText(one) === about)
+  if (governs.length === 0 && verdict !== 'HOLD')
+    return say(
+      `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
+    )
+  return put({ type: 'practice.called', step: prompt.step.id, verdict, governs })
+}
+
+/** What a judge step holds against limits; empty where it judges otherwise than by them. */
+export function judgedBy(defs: Definitions, id: string): readonly CharacteristicId[] {
+  const { step } = asKind(stepById(defs, id), 'judge')
+  if (step.compute === 'bore_form') return step.against
+  return step.compute === 'figures' ? step.figures.map(({ characteristic }) => characteristic) : []
+}

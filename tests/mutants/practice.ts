@@ -1,0 +1,63 @@
+// Practice: nothing of it gets into a job, and no hold point of it is passed on what nobody saw.
+import { of } from './mutant.ts'
+
+export const PRACTICE = [
+  ...of('core/job/open-job', 'core/practice/session', [
+    {
+      rule: 'A hidden machine is never behind a REAL or EXAMPLE record.',
+      find: "if (record !== 'PRACTICE')",
+      into: "if (record === 'REAL')",
+      by: 'is never REAL or EXAMPLE, and never signed with keys of a crew of its own',
+    },
+    {
+      rule: 'A practice session is signed only with PINs that prove nothing.',
+      find: 'crew.crew.filter((person) => !isExampleKey(person.pin))\n  if (own',
+      into: 'crew.crew.filter((person) => person.pin === undefined)\n  if (own',
+      by: 'is never REAL or EXAMPLE, and never signed with keys of a crew of its own',
+    },
+  ]),
+  ...of('core/job/admit-practice', 'core/practice/session', [
+    {
+      rule: 'A job takes nothing of a practice session.',
+      find: 'if (state.practice === null)',
+      into: 'if (state.closed !== null)',
+      by: 'is not heard in a job, nor taken by one',
+    },
+  ]),
+  ...of('core/job/adopt', 'core/practice/session', [
+    {
+      rule: 'What a practice session left is never the baseline of a machine.',
+      find: 'if (state.practice !== null)',
+      into: 'if (state.practice?.seed === -1)',
+      by: 'leaves no baseline for a machine, and takes no other record in',
+    },
+  ]),
+  ...of('core/practice/lesson-gate', 'core/practice/session', [
+    {
+      rule: 'Missing or false evidence at a hold point fails the session.',
+      find: 'isUnsafe: true,',
+      into: 'isUnsafe: false,',
+      by: 'at a hold point fails the session',
+    },
+    {
+      rule: 'A line of a hold point that was looked at in a hurry fails the session.',
+      find: "if (asked.manner === 'quick')",
+      into: "if (asked.manner === 'sheet' && asked.figure === '')",
+      by: 'at a hold point fails the session',
+    },
+    {
+      rule: 'Words typed for what was not so fail the session.',
+      find: 'if (truth.mayType === null)',
+      into: "if (truth.mayType === '')",
+      by: 'that is typed for a driver that turns is failed with its consequence',
+    },
+  ]),
+  ...of('core/practice/lesson', 'core/practice/session', [
+    {
+      rule: 'One look answers once, and nothing after it.',
+      find: ' && one.seq > earlier',
+      into: '',
+      by: 'is measured anew: one look answers once',
+    },
+  ]),
+]
