@@ -1,4 +1,5 @@
 // Two trainees who work a practice session line by line: one who looks and keys what is there, one who keys what is expected.
+
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Definitions } from '../../src/core/job/definitions.ts'
@@ -11,6 +12,7 @@ import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
+import { offersAt } from '../../src/core/talk/offered.ts'
 import { judgedBy } from '../../src/core/talk/practice-words.ts'
 import { exampleDefs, noOverhauls, ROOT, Walk } from './example.ts'
 
@@ -214,6 +216,8 @@ function common(walk: Walk): boolean {
       walk.key('2')
       return true
     case 'decide':
+      walk.key(offersAt(walk.state, prompt.step).find(({ barred }) => barred === null)?.choice ?? '')
+      return true
     case 'findings':
       walk.key('1')
       return true
