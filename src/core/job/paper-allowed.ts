@@ -2,7 +2,6 @@
 // and nothing that was proved at a machine stands in a job from paper.
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
-import { comesOff } from './gate.ts'
 import type { Input } from './input.ts'
 
 /** Entries that carry what stands beside them on the sheet. */
@@ -52,11 +51,6 @@ export function barsSheet(defs: Definitions): string | null {
   for (const { step } of defs.steps) {
     if ('places' in step && step.places !== undefined && step.places.length > 0)
       return has('things that stay in the machine')
-    if (step.kind === 'gate' && step.evidence.some(({ kind }) => kind === 'wait'))
-      return has('a wait at a hold point')
-    if (step.kind === 'gate' && step.evidence.some(comesOff)) return has('locks that come off')
-    if ('lets_in' in step && step.lets_in !== undefined && step.lets_in.length > 0)
-      return has('steps that let a hazard in')
     if (step.kind === 'judge' && step.compute === 'pocket_setting') return has('the setting of a pocket')
   }
   return null

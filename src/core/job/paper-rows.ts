@@ -1,7 +1,7 @@
 // The boxes of a printed sheet in the order they stand on it, and how each is keyed: the person goes down the paper.
 import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, type PlacedStep, personById } from './definitions.ts'
-import { type Item, itemsFor } from './gate.ts'
+import { comesOff, type Item, itemsFor } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { type PaperState, rowOf } from './paper.ts'
 import { type Place, placesOf } from './places.ts'
@@ -102,18 +102,41 @@ function permitBoxes(defs: Definitions, paper: PaperState, placed: PlacedStep): 
   return copiesOf(paper, placed.id).flatMap((n): SheetBox[] => {
     const of = n === 1 ? '' : `, copy ${n} of its page`
     return [
-      ...items.map(
-        (item): SheetBox => ({
-          placed,
-          row: copyKey(item.key, n),
-          takes: 'line',
-          label: `${itemLabel(defs, item)}${of}`,
-          item,
-        }),
-      ),
+      ...items.flatMap((item) => lineBoxes(defs, placed, item, n, of)),
       { placed, row: copyKey('copy', n), takes: 'copy', label: 'Another copy of this page' },
     ]
   })
+}
+
+/** One line of evidence; a wait has two, and what comes off says whose hand it was. */
+function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: number, of: string): SheetBox[] {
+  const { evidence } = item
+  const row = copyKey(item.key, copy)
+  const label = `${itemLabel(defs, item)}${of}`
+  const line: SheetBox = { placed, row, takes: 'line', label, item }
+  if (evidence.kind === 'wait') {
+    const begun = `${label}, begun: ${evidence.begin_words}`
+    return [
+      { ...line, row: beginRow(row), label: begun },
+      { ...line, label: `${label}, over: ${evidence.words}` },
+    ]
+  }
+  return comesOff(evidence)
+    ? [{ ...line, how: 'Its number, then who took it off: 16:31 RO L-101 RO; - alone where all is blank' }]
+    : [line]
+}
+
+const BEGUN = '.begun'
+
+/** The line that a wait was begun with, beside the one that ends it. */
+export function beginRow(row: string): string {
+  const [key = '', copy] = row.split('#')
+  return copy === undefined ? `${key}${BEGUN}` : `${key}${BEGUN}#${copy}`
+}
+
+/** Whether it is the line that a wait was begun with. */
+export function isBeginRow(row: string): boolean {
+  return keyOfCopy(row).endsWith(BEGUN)
 }
 
 /** What lapsed is filled in again on another copy of the page: the first, and each that was said to be there. */
