@@ -61,6 +61,28 @@ export const PAPER_HELD = [
       by: 'would have held with another number, or nobody’s hand',
     },
   ]),
+  ...of('core/job/paper-register', 'core/job/paper-register', [
+    {
+      rule: 'What a step of a sheet puts in is in the machine where its line is blank.',
+      find: 'return rest === null ?',
+      into: "return rest === null ? null : rest === '?' ?",
+      by: 'has in the machine what a step puts in, also where its line is blank, and what was written besides',
+    },
+    {
+      rule: 'Initials on a sheet take nothing out of the register.',
+      find: 'accountedBy: null,',
+      into: "accountedBy: entry.paper.who === 'RO' ? ['RO', 'ML'] : null,",
+      by: 'takes nothing out by initials: the review says what stands there',
+    },
+  ]),
+  ...of('core/job/paper-watch', 'core/job/paper-register', [
+    {
+      rule: 'What stays in the machine by a sheet is told to other jobs.',
+      find: 'return placed.length === 0 ? {} : { placed }',
+      into: 'return placed.length >= 0 ? {} : { placed }',
+      by: 'is told to other jobs: what stays in, and that something was taken off',
+    },
+  ]),
   ...of('core/job/paper-gate', 'core/job/paper-held', [
     {
       rule: 'On paper, what was let in is proved anew before anybody goes on.',

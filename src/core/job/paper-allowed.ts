@@ -49,8 +49,6 @@ export function barsSheet(defs: Definitions): string | null {
     `a sheet with ${what} is not keyed in yet: only the parts that measure and look at something are`
   if (defs.overTime.length > 0) return has('a test over time')
   for (const { step } of defs.steps) {
-    if ('places' in step && step.places !== undefined && step.places.length > 0)
-      return has('things that stay in the machine')
     if (step.kind === 'judge' && step.compute === 'pocket_setting') return has('the setting of a pocket')
   }
   return null

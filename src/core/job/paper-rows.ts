@@ -9,9 +9,9 @@ import { pointOf } from './point.ts'
 
 /**
  * What one line takes. `line`: time, initials and what stands beside them. `done`: the same of a step that is only signed.
- * `figure`: a reading of the place. `copy`: whether the page was filled in once more.
+ * `figure`: a reading of the place. `thing`: a line of the register. `copy`: whether the page was filled in once more.
  */
-export type Takes = 'words' | 'copy' | 'day' | 'line' | 'done' | 'seen' | 'place' | 'figure'
+export type Takes = 'words' | 'copy' | 'day' | 'line' | 'done' | 'seen' | 'place' | 'figure' | 'thing'
 
 export interface SheetBox {
   readonly placed: PlacedStep | null
@@ -23,6 +23,8 @@ export interface SheetBox {
   readonly how?: string
   readonly place?: Place
   readonly item?: Item
+  /** What a step puts in, of a line of the register. */
+  readonly what?: string
 }
 
 export const FRONT = {
@@ -63,9 +65,8 @@ export function frontBoxes(defs: Definitions): SheetBox[] {
   ]
 }
 
-/** The boxes at its end. Each is asked again until a line is blank, but for the signatures. */
+/** The boxes behind its register. Each is asked again until a line is blank, but for the signatures. */
 export const ENDS = [
-  { row: 'register', label: 'Register of what is temporary' },
   { row: 'stop', label: 'STOP' },
   { row: 'found', label: 'Found out of the ordinary' },
   { row: 'changes', label: 'Changes, corrections, what was left out' },
@@ -76,7 +77,7 @@ export const SIGNED_BY = [
   { row: 'lead', label: 'Signed for the whole: lead who did none of it' },
 ] as const
 
-/** The next box of the end, in order; null once all of it is keyed. */
+/** The next box behind the register, in order; null once all of it is keyed. */
 export function endBox(paper: PaperState): SheetBox | null {
   for (const { row, label } of ENDS) {
     for (let n = 1; ; n++) {

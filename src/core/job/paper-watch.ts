@@ -6,7 +6,9 @@ import type { Entry } from './entries.ts'
 import { comesOff, evidenceByKey, type GateStep, gatesOf, hangs, itemByKey } from './gate.ts'
 import { type PaperState, rowOf } from './paper.ts'
 import { deviceOnSheet, notedOnSheet } from './paper-devices.ts'
+import { saysOut } from './paper-register.ts'
 import { FRONT, keyOfCopy } from './paper-rows.ts'
+import { openThings, thingText } from './register.ts'
 import type { State } from './state.ts'
 
 type RowEntry = Extract<Entry, { type: 'paper.row' }>
@@ -34,10 +36,21 @@ export function lettingOnSheet(
   return hazards.length === 0 ? null : { step: 'any step of a sheet whose end is not told', hazards }
 }
 
+/** What stays in the machine by it: told to the others as long as it is open. */
+export function placedBySheet(state: State): { placed?: string[] } {
+  const placed = state.paper === null ? [] : openThings(state).map(thingText)
+  return placed.length === 0 ? {} : { placed }
+}
+
 /** What a box tells by itself: readings and steps that were done are told as those of a live job are. */
 export function doingsOfRow(defs: Definitions, after: State, entry: RowEntry): Doing[] {
   const { step, row, says, seq } = entry
-  if (step === null) return row.startsWith('stop.') && says !== null ? [{ what: 'stop', seq }] : []
+  if (step === null) {
+    if (row.startsWith('stop.') && says !== null) return [{ what: 'stop', seq }]
+    // What held by it cannot be told by a number.
+    const clause = 'something temporary was taken off by a sheet'
+    return saysOut(entry) ? [{ what: 'removed', seq, clause, numbers: [], told: false }] : []
+  }
   const placed = defs.steps.find(({ id }) => id === step)
   if (placed === undefined || after.paper === null) return []
   if (placed.step.kind === 'gate') return cameOff(defs, after.paper, placed as GateStep, entry)

@@ -6,7 +6,7 @@ import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
 import { next } from './next.ts'
-import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet } from './paper-watch.ts'
+import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
 import { thingText } from './register.ts'
 import { openStop, type State } from './state.ts'
@@ -58,7 +58,17 @@ export function standingOf(
   { state, letting, doings }: Watched,
 ): Pick<
   OtherJob,
-  'procedure' | 'written' | 'people' | 'left' | 'stop' | 'inside' | 'names' | 'letting' | 'closed' | 'doings'
+  | 'procedure'
+  | 'written'
+  | 'people'
+  | 'left'
+  | 'stop'
+  | 'inside'
+  | 'names'
+  | 'letting'
+  | 'closed'
+  | 'placed'
+  | 'doings'
 > {
   const stop = openStop(state)
   return {
@@ -75,6 +85,7 @@ export function standingOf(
         ? lettingOnSheet(defs, state)
         : { step: letting.step.title, hazards: lettingHazards(defs, letting) },
     closed: state.closed,
+    ...placedBySheet(state),
     doings,
   }
 }
