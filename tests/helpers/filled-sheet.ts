@@ -1,4 +1,5 @@
 // A sheet of the bore inspection as somebody filled it in by hand, and a job that it is keyed into. All of it invented.
+import type { Definitions } from '../../src/core/job/definitions.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import { readEntries } from '../../src/core/job/entry-schema.ts'
 import { checkMark } from '../../src/core/job/paper.ts'
@@ -9,8 +10,8 @@ import { fileCopies, Walk } from './example.ts'
 export const MARKS = `bore_inspection, edition 3, ${checkMark(fileCopies())}`
 
 /** In the afternoon of the day the sheet is of. */
-export function sheetJob(): Walk {
-  const walk = new Walk(undefined, 'EXAMPLE', { paper: true })
+export function sheetJob(defs?: Definitions): Walk {
+  const walk = new Walk(defs, 'EXAMPLE', { paper: true })
   walk.now = readStamp('2026-03-14T16:20:00.000+00:00') ?? walk.now
   return walk
 }
@@ -90,6 +91,21 @@ export function anHourLater(lines: readonly string[]): string[] {
 }
 
 export const WHOLE = [...toJudge(), ...END_LINES, ...SIGN_LINES]
+
+/** Goes down the sheet: each box as `says` has it by step and row, `-` where it has nothing. Ends at `until`, a box or what one takes, or behind the last. */
+export function fill(walk: Walk, says: Readonly<Record<string, string>>, until?: string): Walk {
+  for (let n = 0; n < 3000 && walk.prompt.kind === 'sheet'; n++) {
+    const { placed, row } = walk.prompt.box
+    const key = `${placed?.id ?? ''} ${row}`.trim()
+    if (key === until || walk.prompt.box.takes === until) return walk
+    const before = walk.entries.length
+    walk.keys(says[key] ?? '-')
+    // Another copy of a page is keyed where the first is, so times go back behind it.
+    if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('1')
+    if (walk.entries.length === before) throw new Error(`${key}: ${walk.said.join(' ')}`)
+  }
+  return walk
+}
 
 /** The log as it is read from disk. */
 export function fromDisk(entries: readonly Entry[]) {

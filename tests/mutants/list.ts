@@ -18,6 +18,7 @@ import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
 import { OVER_TIME } from './over-time.ts'
 import { PAPER } from './paper.ts'
+import { PAPER_HELD } from './paper-held.ts'
 import { PEOPLE } from './people.ts'
 import { POCKET } from './pocket.ts'
 import { POINTS } from './points.ts'
@@ -63,4 +64,5 @@ export const MUTANTS = [
   ...SEARCH,
   ...PAPER,
   ...PRACTICE,
+  ...PAPER_HELD,
 ]

@@ -27,12 +27,6 @@ export const PAPER = [
       into: "return carries || !isPaper || body.type === 'step.done' ? null : 'in a job from paper it says",
       by: 'reads no log in which they are mixed',
     },
-    {
-      rule: 'A sheet with steps that let a hazard in is not keyed in.',
-      find: "if ('lets_in' in step && step.lets_in !== undefined && step.lets_in.length > 0)",
-      into: "if ('lets_in' in step && step.lets_in !== undefined && step.lets_in.length > 9)",
-      by: 'not one with steps that let a hazard in, waits, things left in, or a test over time',
-    },
   ]),
   ...of('core/job/admit', 'core/job/paper', [
     {
@@ -129,12 +123,6 @@ export const PAPER = [
       find: '(insideOnSheet(defs, state) ?? insideOf(defs, state))',
       into: 'insideOf(defs, state)',
       by: 'has people behind its hold points until it says that the work has ended, or is closed',
-    },
-    {
-      rule: 'A STOP that is noted on a sheet counts for other jobs.',
-      find: "return entry.step === null && entry.row.startsWith('stop.') && entry.says !== null",
-      into: 'return entry.step === null && entry.says === null && entry.seq < 0',
-      by: 'tells of a STOP that is noted on it',
     },
   ]),
   ...of('core/job/locks-on', 'core/job/paper-elsewhere', [

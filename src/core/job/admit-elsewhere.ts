@@ -77,10 +77,22 @@ function alike(known: JobSeen, seen: JobSeen): boolean {
 
 /** In one order, as reading an entry back may change that of its keys. */
 function standing(one: JobSeen): string {
-  const { procedure, tag, told, people, left, stop, inside, letting, closed, unread } = one
+  const { procedure, tag, told, people, left, stop, inside, letting, closed, unread, placed } = one
   const ids = (hazards: readonly NamedHazard[]) => hazards.map((h) => [h.id, h.name])
   const step = letting === null ? null : [letting.step, ids(letting.hazards)]
-  return JSON.stringify([procedure, tag, told, people, left, stop, ids(inside), step, closed, unread])
+  return JSON.stringify([
+    procedure,
+    tag,
+    told,
+    people,
+    left,
+    stop,
+    ids(inside),
+    step,
+    closed,
+    unread,
+    placed ?? [],
+  ])
 }
 
 function fallsFor(

@@ -9,6 +9,7 @@ import type { Body } from './entries.ts'
 import type { SheetInput } from './input.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
 import { isBlank } from './paper-line.ts'
+import { registerBoxAt } from './paper-register.ts'
 import { FRONT, frontBoxes, type SheetBox, stepBoxes } from './paper-rows.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
@@ -137,6 +138,8 @@ function boxAt(
   if (placed !== null) return stepBoxes(defs, paper, placed).find((one) => one.row === row) ?? null
   const front = frontBoxes(defs).find((one) => one.row === row)
   if (front !== undefined) return front
+  const line = registerBoxAt(defs, row)
+  if (line !== null) return line
   return rowOf(paper, step, row) === undefined
     ? null
     : { placed: null, row, takes: 'line', label: row.replace(/\.\d+$/, '') }

@@ -12,6 +12,7 @@ import { next } from './next.ts'
 import { type OnSheet, type PaperState, rowOf } from './paper.ts'
 import { atNoon, sheetInstrument } from './paper-instrument.ts'
 import { BLANK, isBlank, type LineContext, readSheetDay, readSheetLine, sheetMs } from './paper-line.ts'
+import { thingSays } from './paper-register.ts'
 import { FRONT, type SheetBox } from './paper-rows.ts'
 import { notAsked } from './refusals.ts'
 import { signer } from './signature.ts'
@@ -63,7 +64,7 @@ export function bodyOf(
     ok([{ type: 'paper.row', step, row: box.row, says, paper: on }])
   if (typed.trim() === '')
     return refuse('sheet-empty', `Nothing was keyed. A box that is blank on the sheet is ${BLANK}.`)
-  if (isBlank(typed)) return row(null)
+  if (isBlank(typed)) return row(box.takes === 'thing' ? thingSays(box, null) : null)
   if (box.takes === 'day') {
     const day = readSheetDay(typed, at.now)
     return day.ok ? row(day.value) : day
@@ -85,6 +86,8 @@ export function bodyOf(
           `The sheet names ${rest}, and this record is of ${defs.machine.machine}: nothing of another machine is keyed here.`,
         )
       return row(rest === '' ? null : rest, on)
+    case 'thing':
+      return row(thingSays(box, rest), on)
     case 'place':
       return rest === ''
         ? row('', on)

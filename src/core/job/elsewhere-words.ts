@@ -20,7 +20,7 @@ export function otherTitle(state: State, other: JobSeen): string {
 
 /** How it stands, a line each: who is on it, its hold points, a STOP, its last entry. */
 export function otherStanding(state: State, other: JobSeen): string[] {
-  const { people, left, inside, letting, stop, unread } = other
+  const { people, left, inside, letting, stop, unread, placed = [] } = other
   if (other.closed !== null) return [`it has ended with ${other.closed}`]
   const who =
     people.length === 0 ? (left ? 'left, nobody on it' : 'nobody signed on') : `on it: ${people.join(', ')}`
@@ -42,6 +42,7 @@ export function otherStanding(state: State, other: JobSeen): string[] {
     ...(letting === null
       ? []
       : [`it is at "${letting.step}", which can let in ${hazardNames(letting.hazards)}`]),
+    ...placed.map((thing) => `IN THE MACHINE by it: ${thing}`),
     ...(counts(state, other)
       ? []
       : [`${other.record}: no record of the same kind, so neither voids the other`]),

@@ -58,6 +58,8 @@ export interface JobSeen {
   /** The step it is at, or waits to begin, that lets hazards in. */
   readonly letting: { readonly step: string; readonly hazards: readonly NamedHazard[] } | null
   readonly closed: string | null
+  /** Of a sheet that is keyed in: what it has in the machine, in words; left out where that is nothing. */
+  readonly placed?: readonly string[]
   /** Why its log cannot be read; what else is said of it is as it was read last. */
   readonly unread: string | null
 }

@@ -287,6 +287,7 @@ const schema = z.discriminatedUnion('type', [
     letting: z.strictObject({ step: text, hazards }).nullable(),
     closed: text.nullable(),
     unread: text.nullable(),
+    placed: z.array(text).optional(),
     since: z.array(doing).optional(),
   }),
   of('elsewhere.gone', { job: text, record: recordKind }),

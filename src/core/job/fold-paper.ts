@@ -1,6 +1,7 @@
 // The part of the fold that keeps what stands on a sheet. It has no rules.
 import type { Entry } from './entries.ts'
 import { type OnSheet, rowKey, type SheetRow, UNREAD_TEXT } from './paper.ts'
+import { thingsAfter } from './paper-register.ts'
 import type { State } from './state.ts'
 
 /** After any of these the sheet is another than the one that was signed for. */
@@ -28,7 +29,8 @@ export function foldPaper(state: State, entry: Entry): State {
       on?.who === null || on?.who === undefined ? paper.writers : [...new Set([...paper.writers, on.who])],
     ...(CHANGES.includes(entry.type) ? { keyedBy: null, comparedBy: null } : {}),
   }
-  if (entry.type !== 'paper.unread') return { ...state, doneBy: writtenBy(state, entry), paper: after }
+  if (entry.type !== 'paper.unread')
+    return { ...state, doneBy: writtenBy(state, entry), things: thingsAfter(state, entry), paper: after }
   const { place, is, why } = entry
   const text = is === 'instrument' && why !== undefined ? `${UNREAD_TEXT[is]}: ${why}` : UNREAD_TEXT[is]
   return {

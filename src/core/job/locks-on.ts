@@ -3,8 +3,18 @@
 import type { Evidence } from '../definition/evidence.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import type { Definitions } from './definitions.ts'
-import { comesOff, type GateStep, gateState, gatesOf, hangs, type Item, itemByKey } from './gate.ts'
+import {
+  comesOff,
+  evidenceByKey,
+  type GateStep,
+  gateState,
+  gatesOf,
+  hangs,
+  type Item,
+  itemByKey,
+} from './gate.ts'
 import { itemLabel } from './item-label.ts'
+import { deviceOnSheet } from './paper-devices.ts'
 import { keyOfCopy } from './paper-rows.ts'
 import type { State, Struck } from './state.ts'
 
@@ -28,9 +38,9 @@ export interface Hanging {
  * number; in a job that went on to its end behind them the locks and blinds of before are off with it.
  */
 export function hanging(defs: Definitions, state: State): Hanging {
-  const all = gatesOf(defs)
-    .flatMap((gate) => keyedAt(defs, state, gate))
-    .sort((a, b) => a.seq - b.seq)
+  const keyed = gatesOf(defs).flatMap((gate) => keyedAt(defs, state, gate))
+  // A line of a sheet that is put right later stands where it stood: the order of a sheet is that of the paper.
+  const all = state.paper === null ? keyed.sort((a, b) => a.seq - b.seq) : keyed
   const numbers = new Map<string, { on: Keyed | null; last: Keyed }>()
   for (const one of all) {
     if (!hangs(one.item.evidence) && !comesOff(one.item.evidence)) continue
@@ -38,14 +48,20 @@ export function hanging(defs: Definitions, state: State): Hanging {
     const known = numbers.get(key)
     numbers.set(key, { on: tellsOff(one.item.evidence) ? (known?.on ?? one) : one, last: one })
   }
-  const said = all.filter(({ item }) => item.evidence.kind === 'words' && tellsOff(item.evidence))
+  const said = all.filter(
+    ({ item: { evidence }, shown }) =>
+      evidence.kind === 'words' && tellsOff(evidence) && plain(shown) === plain(evidence.words),
+  )
   const last = state.closed === null || state.closed === 'STOP' ? undefined : said.at(-1)
   const found = [...numbers.values()].map(({ on, last: keyed }) => {
     const what = on ?? keyed
     if (tellsOff(keyed.item.evidence)) return { what, told: keyed }
     return {
       what,
-      told: last !== undefined && last.seq > keyed.seq && isLock(keyed.item.evidence) ? last : null,
+      told:
+        last !== undefined && all.indexOf(last) > all.indexOf(keyed) && isLock(keyed.item.evidence)
+          ? last
+          : null,
     }
   })
   return {
@@ -79,10 +95,20 @@ export function linesNoted(
 ): (Omit<Keyed, 'gate' | 'item'> & { readonly key: string })[] {
   return Object.values(paper?.rows ?? {}).flatMap(({ step, row, seq, time, who, text }) =>
     step === gate.id && text !== null
-      ? [{ key: keyOfCopy(row), seq, at: time ?? '', by: who, shown: text, isVoid: false }]
+      ? [{ key: keyOfCopy(row), seq, at: time ?? '', by: who, isVoid: false, ...shownBy(gate, row, text) }]
       : [],
   )
 }
+
+/** A number stands by itself, so that one lock is one wherever it is noted. */
+function shownBy(gate: GateStep, row: string, text: string): Pick<Keyed, 'shown' | 'offBy'> {
+  const evidence = evidenceByKey(gate, keyOfCopy(row))
+  if (!hangs(evidence) && !comesOff(evidence)) return { shown: text }
+  const { number, offBy } = deviceOnSheet(text, evidence)
+  return { shown: number ?? text, ...(offBy === null ? {} : { offBy }) }
+}
+
+const plain = (text: string) => text.trim().toLowerCase().replace(/\s+/g, ' ')
 
 /** Asks for, or says, that a lock was taken off. */
 function tellsOff(evidence: Evidence): boolean {

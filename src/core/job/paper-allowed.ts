@@ -1,8 +1,6 @@
 // What an entry of a job from paper may be, and of any other. The one wall between the two: what is written on a sheet opens nothing,
 // and nothing that was proved at a machine stands in a job from paper.
-import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
-import { comesOff } from './gate.ts'
 import type { Input } from './input.ts'
 
 /** Entries that carry what stands beside them on the sheet. */
@@ -42,22 +40,4 @@ const INPUTS: readonly Input['do'][] = [
 /** Whether the input may come to a job of this kind at all. */
 export function mayCome(isPaper: boolean, input: Input): boolean {
   return isPaper ? INPUTS.includes(input.do) : !input.do.startsWith('sheet-')
-}
-
-/** Why a sheet of this procedure is not keyed in, or null. What is not kept whole is not begun. */
-export function barsSheet(defs: Definitions): string | null {
-  const has = (what: string) =>
-    `a sheet with ${what} is not keyed in yet: only the parts that measure and look at something are`
-  if (defs.overTime.length > 0) return has('a test over time')
-  for (const { step } of defs.steps) {
-    if ('places' in step && step.places !== undefined && step.places.length > 0)
-      return has('things that stay in the machine')
-    if (step.kind === 'gate' && step.evidence.some(({ kind }) => kind === 'wait'))
-      return has('a wait at a hold point')
-    if (step.kind === 'gate' && step.evidence.some(comesOff)) return has('locks that come off')
-    if ('lets_in' in step && step.lets_in !== undefined && step.lets_in.length > 0)
-      return has('steps that let a hazard in')
-    if (step.kind === 'judge' && step.compute === 'pocket_setting') return has('the setting of a pocket')
-  }
-  return null
 }

@@ -3,15 +3,18 @@
 import { list } from '../lib/wording.ts'
 import { unfitness } from './admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { lettingHazards } from './elsewhere.ts'
 import { judgeGas } from './evidence-gas.ts'
-import { type GateStep, gatesBefore, gatesOf, type Item, itemsFor } from './gate.ts'
+import { type GateStep, gatesBefore, gatesOf, type Item, itemsFor, provesAt } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lifeMs } from './lapse.ts'
 import { applicability } from './next.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
+import { deviceFault } from './paper-devices.ts'
 import { atNoon } from './paper-instrument.ts'
 import { minutesOnSheet } from './paper-line.ts'
 import { copiesOf, copyKey, FRONT, peopleOnSheet } from './paper-rows.ts'
+import { waitFault } from './paper-wait.ts'
 import { placesOf } from './places.ts'
 import type { State } from './state.ts'
 
@@ -32,7 +35,10 @@ export function paperGates(defs: Definitions, state: State, paper: PaperState): 
       const behind = defs.steps.filter((placed) => gatesBefore(defs, placed).includes(gate))
       const why = items.flatMap((item) => {
         const rows = rowsOf(paper, gate, item)
-        return [...faultsOf(defs, paper, gate, item, rows), ...agesOf(defs, state, paper, item, rows, behind)]
+        return [
+          ...faultsOf(defs, paper, gate, item, rows),
+          ...agesOf(defs, state, paper, gate, item, rows, behind),
+        ]
       })
       const seqs = items.flatMap((item) => rowsOf(paper, gate, item).map(({ seq }) => seq))
       return { gate, why: [...new Set(why)], seqs }
@@ -72,9 +78,10 @@ function faultOf(
   defs: Definitions,
   paper: PaperState,
   gate: GateStep,
-  { evidence }: Item,
+  item: Item,
   row: SheetRow,
 ): string | null {
+  const { evidence } = item
   const { text, who } = row
   if (evidence.kind === 'witness') return who === null ? 'no initials' : null
   if (text === null) return 'signed, and nothing stands there'
@@ -85,10 +92,11 @@ function faultOf(
       return gasFault(defs, paper, gate, evidence, row, text)
     case 'locks':
     case 'numbers':
-      return null
+      return deviceFault(defs, paper, item, text)
+    case 'wait':
+      return waitFault(paper, gate.id, evidence, row)
     case 'measured':
     case 'lift':
-    case 'wait':
       return `${text}: Barover has not held it against its limit`
   }
 }
@@ -138,6 +146,7 @@ function agesOf(
   defs: Definitions,
   state: State,
   paper: PaperState,
+  gate: GateStep,
   item: Item,
   rows: readonly SheetRow[],
   behind: readonly PlacedStep[],
@@ -148,12 +157,53 @@ function agesOf(
   const life = lifeMs(defs, item.evidence)
   for (const placed of behind) {
     if (applicability(defs, state, placed) === 'skip') continue
+    const lets = lettingBefore(defs, state, gate, item, placed)
     for (const time of timesOf(paper, placed)) {
-      const why = heldAt(name, lines, life === null ? null : life / 60_000, time, placed)
+      const why =
+        heldAt(name, lines, life === null ? null : life / 60_000, time, placed) ??
+        letInSince(paper, name, lines, lets, time, placed)
       if (why !== null) return [why]
     }
   }
   return []
+}
+
+/** Steps before this one that let in what the line proves: whatever was written before them proves nothing behind them. */
+function lettingBefore(
+  defs: Definitions,
+  state: State,
+  gate: GateStep,
+  { evidence }: Item,
+  placed: PlacedStep,
+): readonly PlacedStep[] {
+  const proves = provesAt(gate, evidence)
+  return defs.steps
+    .slice(0, defs.steps.indexOf(placed))
+    .filter((one) => applicability(defs, state, one) !== 'skip')
+    .filter((one) => lettingHazards(defs, one).some(({ id }) => proves.includes(id)))
+}
+
+/** What is written in one minute with the step that let it in is not told to be behind it. */
+function letInSince(
+  paper: PaperState,
+  name: string,
+  lines: readonly SheetRow[],
+  lets: readonly PlacedStep[],
+  time: string | null,
+  { step, number }: PlacedStep,
+): string | null {
+  const at = `${number} ${step.title}`
+  const before = lines.filter((line) => (minutesOnSheet(line.time, time) ?? -1) >= 0)
+  for (const one of lets) {
+    const what = `${one.number} ${one.step.title}`
+    const times = timesOf(paper, one)
+    if (times.length === 0)
+      return `whether ${what} let anything in before ${at} does not stand there: ${name}`
+    for (const letting of times)
+      if (!before.some((line) => (minutesOnSheet(letting, line.time) ?? 0) > 0))
+        return `${name} is not written anew between ${what}, which lets in what it proves, and ${at}`
+  }
+  return null
 }
 
 function heldAt(

@@ -4,6 +4,7 @@ import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import type { Applicability } from './next.ts'
 import { type Nonconformance, openFindings } from './nonconformance.ts'
 import { type PaperState, rowOf } from './paper.ts'
+import { registerBox } from './paper-register.ts'
 import { endBox, frontBoxes, type SheetBox, stepBoxes } from './paper-rows.ts'
 import { openPlace } from './places.ts'
 import { type State, standingVerdict } from './state.ts'
@@ -48,7 +49,7 @@ export function nextOnSheet(
     )
       return { kind: 'judge', step: placed }
   }
-  const end = endBox(paper)
+  const end = registerBox(asked, paper) ?? endBox(paper)
   if (end !== null) return { kind: 'sheet', box: end }
   for (const placed of asked) if (isUndecided(state, placed, applies)) return { kind: 'decide', step: placed }
   const open = openFindings(defs, state)

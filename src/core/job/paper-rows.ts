@@ -1,7 +1,7 @@
 // The boxes of a printed sheet in the order they stand on it, and how each is keyed: the person goes down the paper.
 import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, type PlacedStep, personById } from './definitions.ts'
-import { type Item, itemsFor } from './gate.ts'
+import { comesOff, type Item, itemsFor } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { type PaperState, rowOf } from './paper.ts'
 import { type Place, placesOf } from './places.ts'
@@ -9,9 +9,9 @@ import { pointOf } from './point.ts'
 
 /**
  * What one line takes. `line`: time, initials and what stands beside them. `done`: the same of a step that is only signed.
- * `figure`: a reading of the place. `copy`: whether the page was filled in once more.
+ * `figure`: a reading of the place. `thing`: a line of the register. `copy`: whether the page was filled in once more.
  */
-export type Takes = 'words' | 'copy' | 'day' | 'line' | 'done' | 'seen' | 'place' | 'figure'
+export type Takes = 'words' | 'copy' | 'day' | 'line' | 'done' | 'seen' | 'place' | 'figure' | 'thing'
 
 export interface SheetBox {
   readonly placed: PlacedStep | null
@@ -23,6 +23,8 @@ export interface SheetBox {
   readonly how?: string
   readonly place?: Place
   readonly item?: Item
+  /** What a step puts in, of a line of the register. */
+  readonly what?: string
 }
 
 export const FRONT = {
@@ -63,9 +65,8 @@ export function frontBoxes(defs: Definitions): SheetBox[] {
   ]
 }
 
-/** The boxes at its end. Each is asked again until a line is blank, but for the signatures. */
+/** The boxes behind its register. Each is asked again until a line is blank, but for the signatures. */
 export const ENDS = [
-  { row: 'register', label: 'Register of what is temporary' },
   { row: 'stop', label: 'STOP' },
   { row: 'found', label: 'Found out of the ordinary' },
   { row: 'changes', label: 'Changes, corrections, what was left out' },
@@ -76,7 +77,7 @@ export const SIGNED_BY = [
   { row: 'lead', label: 'Signed for the whole: lead who did none of it' },
 ] as const
 
-/** The next box of the end, in order; null once all of it is keyed. */
+/** The next box behind the register, in order; null once all of it is keyed. */
 export function endBox(paper: PaperState): SheetBox | null {
   for (const { row, label } of ENDS) {
     for (let n = 1; ; n++) {
@@ -102,18 +103,41 @@ function permitBoxes(defs: Definitions, paper: PaperState, placed: PlacedStep): 
   return copiesOf(paper, placed.id).flatMap((n): SheetBox[] => {
     const of = n === 1 ? '' : `, copy ${n} of its page`
     return [
-      ...items.map(
-        (item): SheetBox => ({
-          placed,
-          row: copyKey(item.key, n),
-          takes: 'line',
-          label: `${itemLabel(defs, item)}${of}`,
-          item,
-        }),
-      ),
+      ...items.flatMap((item) => lineBoxes(defs, placed, item, n, of)),
       { placed, row: copyKey('copy', n), takes: 'copy', label: 'Another copy of this page' },
     ]
   })
+}
+
+/** One line of evidence; a wait has two, and what comes off says whose hand it was. */
+function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: number, of: string): SheetBox[] {
+  const { evidence } = item
+  const row = copyKey(item.key, copy)
+  const label = `${itemLabel(defs, item)}${of}`
+  const line: SheetBox = { placed, row, takes: 'line', label, item }
+  if (evidence.kind === 'wait') {
+    const begun = `${label}, begun: ${evidence.begin_words}`
+    return [
+      { ...line, row: beginRow(row), label: begun },
+      { ...line, label: `${label}, over: ${evidence.words}` },
+    ]
+  }
+  return comesOff(evidence)
+    ? [{ ...line, how: 'Its number, then who took it off: 16:31 RO L-101 RO; - alone where all is blank' }]
+    : [line]
+}
+
+const BEGUN = '.begun'
+
+/** The line that a wait was begun with, beside the one that ends it. */
+export function beginRow(row: string): string {
+  const [key = '', copy] = row.split('#')
+  return copy === undefined ? `${key}${BEGUN}` : `${key}${BEGUN}#${copy}`
+}
+
+/** Whether it is the line that a wait was begun with. */
+export function isBeginRow(row: string): boolean {
+  return keyOfCopy(row).endsWith(BEGUN)
 }
 
 /** What lapsed is filled in again on another copy of the page: the first, and each that was said to be there. */

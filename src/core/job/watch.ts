@@ -6,8 +6,7 @@ import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
 import { next } from './next.ts'
-import { rowOf } from './paper.ts'
-import { FRONT, keyOfCopy } from './paper-rows.ts'
+import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
 import { thingText } from './register.ts'
 import { openStop, type State } from './state.ts'
@@ -31,16 +30,11 @@ export function watch(defs: Definitions, watched: Watched, entry: Entry): Watche
   const ended = lettingIn(defs, before, state, [entry])
   const doings: Doing[] = [
     ...[...begun, ...ended].map((placed) => letIn(defs, entry.seq, placed)),
-    ...(isStop(entry) ? [{ what: 'stop' as const, seq: entry.seq }] : []),
+    ...(entry.type === 'stop.raised' ? [{ what: 'stop' as const, seq: entry.seq }] : []),
+    ...(entry.type === 'paper.row' ? doingsOfRow(defs, state, entry) : []),
     ...removals(defs, before, entry, state),
   ]
   return { state, letting, doings: doings.length === 0 ? watched.doings : [...watched.doings, ...doings] }
-}
-
-/** Called here, or noted on a sheet that is keyed in: what it was for may be so still. */
-function isStop(entry: Entry): boolean {
-  if (entry.type !== 'paper.row') return entry.type === 'stop.raised'
-  return entry.step === null && entry.row.startsWith('stop.') && entry.says !== null
 }
 
 function letIn(defs: Definitions, seq: number, placed: PlacedStep): Doing {
@@ -64,7 +58,17 @@ export function standingOf(
   { state, letting, doings }: Watched,
 ): Pick<
   OtherJob,
-  'procedure' | 'written' | 'people' | 'left' | 'stop' | 'inside' | 'names' | 'letting' | 'closed' | 'doings'
+  | 'procedure'
+  | 'written'
+  | 'people'
+  | 'left'
+  | 'stop'
+  | 'inside'
+  | 'names'
+  | 'letting'
+  | 'closed'
+  | 'placed'
+  | 'doings'
 > {
   const stop = openStop(state)
   return {
@@ -76,19 +80,14 @@ export function standingOf(
     stop: stop === null ? null : (stop.why ?? 'its cause is not told yet'),
     inside: state.closed === null ? (insideOnSheet(defs, state) ?? insideOf(defs, state)) : [],
     names: defs.procedure.hazards.map(({ id, name }) => ({ id, name })),
-    letting: letting === null ? null : { step: letting.step.title, hazards: lettingHazards(defs, letting) },
+    letting:
+      letting === null
+        ? lettingOnSheet(defs, state)
+        : { step: letting.step.title, hazards: lettingHazards(defs, letting) },
     closed: state.closed,
+    ...placedBySheet(state),
     doings,
   }
-}
-
-/**
- * While the sheet does not say that the work has ended, people may be behind every hold point of it. Null: it is live, or it does.
- */
-function insideOnSheet(defs: Definitions, { paper }: State): NamedHazard[] | null {
-  if (paper === null || (rowOf(paper, null, FRONT.ended)?.text ?? null) !== null) return null
-  const ids = gatesOf(defs).flatMap((gate) => gate.step.holds)
-  return defs.procedure.hazards.filter((h) => ids.includes(h.id)).map(({ id, name }) => ({ id, name }))
 }
 
 function insideOf(defs: Definitions, state: State): NamedHazard[] {
@@ -137,13 +136,6 @@ function numbersAt(state: State, gate: GateStep, which: (key: string) => boolean
   return Object.entries(gateState(state, gate.id).given).flatMap(([key, given]) => {
     return hangs(evidenceByKey(gate, key)) && which(key) ? [given.shown] : []
   })
-}
-
-/** The same by a sheet. */
-function hungOnSheet({ paper }: State, gate: GateStep): string[] {
-  return Object.values(paper?.rows ?? {}).flatMap(({ step, row, text }) =>
-    step === gate.id && text !== null && hangs(evidenceByKey(gate, keyOfCopy(row))) ? [text] : [],
-  )
 }
 
 /** Everything that hung for the gate by its last keying, also where the evidence has fallen since. */

@@ -55,6 +55,8 @@ const HOW: Readonly<Record<SheetBox['takes'], string>> = {
   done: 'Time and initials, as 06:52 RO; - where the box is blank',
   seen: 'Time, initials and the number ticked, as 06:52 RO 1; - where nothing is',
   place: 'As 06:52 RO, its figures after that; - for what is blank',
+  thing:
+    'When it was placed and by whom, then what and where, as 07:10 RO sling on the head; - where the line is blank',
   figure: 'As it stands; - for blank, ? where it cannot be read',
 }
 

@@ -2,7 +2,8 @@
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
-import { ENDS, frontBoxes, keyOfCopy, SIGNED_BY } from '../job/paper-rows.ts'
+import { registerBoxAt } from '../job/paper-register.ts'
+import { ENDS, frontBoxes, isBeginRow, keyOfCopy, SIGNED_BY } from '../job/paper-rows.ts'
 import { placeName } from './names.ts'
 
 /** The name of a box as the sheet has it. */
@@ -13,14 +14,22 @@ export function boxName(
   if (step === null) {
     const plain = id.replace(/\.\d+$/, '')
     const boxes = [...frontBoxes(defs), ...ENDS, ...SIGNED_BY]
+    const line = registerBoxAt(defs, id)
+    if (line !== null) return line.label
     return boxes.find(({ row }) => row === id || row === plain)?.label ?? id
   }
   const placed = stepById(defs, step)
   if (placed.step.kind === 'gate') {
     if (keyOfCopy(id) === 'copy') return 'Another copy of this page'
-    const item = itemByKey(defs, asKind(placed, 'gate'), keyOfCopy(id))
+    const begun = isBeginRow(id) ? ', begun' : ''
+    const key = keyOfCopy(id)
+    const item = itemByKey(
+      defs,
+      asKind(placed, 'gate'),
+      begun === '' ? key : key.slice(0, key.lastIndexOf('.')),
+    )
     const copy = /#(\d+)$/.exec(id)?.[1]
-    return `${item === null ? id : itemLabel(defs, item)}${copy === undefined ? '' : `, copy ${copy}`}`
+    return `${item === null ? id : itemLabel(defs, item)}${begun}${copy === undefined ? '' : `, copy ${copy}`}`
   }
   if (placed.step.kind === 'read' && id.startsWith(`${step}.`)) return placeName(defs, step, id)
   const names: Readonly<Record<string, string>> = {

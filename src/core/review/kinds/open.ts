@@ -2,6 +2,7 @@
 import { asKind } from '../../job/definitions.ts'
 import { applicability, isComplete, next } from '../../job/next.ts'
 import { openWords } from '../../job/open-words.ts'
+import { outOnSheet } from '../../job/paper-register.ts'
 import { pendingPoint } from '../../job/point.ts'
 import { openThings, thingText } from '../../job/register.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
@@ -150,7 +151,8 @@ function things(look: Look): Found[] {
         ...(thing.seenBy === null
           ? []
           : [`One of two has signed that it is accounted for: ${thing.seenBy}.`]),
-        ...(thing.handedOnBy !== null || isMeant ? [] : [bySaying(look, 'taken')]),
+        ...(state.paper === null ? [] : [outOnSheet(state.paper, thing)]),
+        ...(thing.handedOnBy !== null || isMeant || state.paper !== null ? [] : [bySaying(look, 'taken')]),
       ],
       entries: [thing.seq, ...handed.flatMap((e) => (e.of.includes(thing.seq) ? [e.seq] : []))],
       open: !isMeant && thing.handedOnBy === null,
