@@ -92,6 +92,21 @@ export const EVIDENCE = [
       in: 'core/job/noted-numbers',
     },
     {
+      rule: 'The tag of an isolation point is never taken for the number of the lock at it.',
+      find: "const tagged = tagRefused(asked.defs, number, 'lock')",
+      into: 'const tagged = null',
+      by: 'is no lock',
+      in: 'core/job/odd-number',
+    },
+    {
+      rule: 'A lock with an odd number is never taken without a question.',
+      file: 'core/talk/number-sure',
+      find: 'const doubt = refused === null ?',
+      into: 'const doubt = refused !== null ?',
+      by: 'is asked about, and not taken',
+      in: 'core/job/odd-number',
+    },
+    {
       rule: 'Another number than before the hold point fell is never taken without a reason.',
       find: "if (said === null)\n    return refuse('other-number'",
       into: "if (number === '')\n    return refuse('other-number'",

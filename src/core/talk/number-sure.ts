@@ -1,8 +1,9 @@
 // The number of a lock, a blind or a tag that is another than was keyed for the same person or point before the hold point fell. It is a
-// slip, or somebody changed what hangs there; nobody here can say which, so it is asked, and what is kept has its reason on record.
+// slip, or somebody changed what hangs there; nobody here can say which, so it is asked, and what is kept has its reason on record. So
+// is the number of a lock that looks like none, or like none of the others there.
 import { wouldRefuse } from '../job/admit.ts'
 import type { Definitions } from '../job/definitions.ts'
-import { keyedBefore } from '../job/evidence-numbers.ts'
+import { keyedBefore, oddNumber } from '../job/evidence-numbers.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { ask, type Heard, input } from './heard.ts'
@@ -11,8 +12,10 @@ interface Doubted {
   readonly step: string
   readonly item: string
   readonly typed: string
-  /** The number before. */
-  readonly was: string
+  /** The number before; null where nothing but its looks is doubted. */
+  readonly was: string | null
+  /** What is wrong with it. */
+  readonly doubt: string
 }
 
 export type NumberAsk =
@@ -27,21 +30,32 @@ export function isNumberAsk(question: { readonly kind: string }): question is Nu
 export function sureOfNumber(defs: Definitions, state: State, prompt: Prompt, line: string): Heard | null {
   if (prompt.kind !== 'evidence') return null
   const given = { do: 'evidence', step: prompt.gate.id, item: prompt.item.key, typed: line } as const
-  if (wouldRefuse(defs, state, given)?.code !== 'other-number') return null
-  const was = keyedBefore(state, prompt.gate.id, prompt.item.key) ?? ''
-  return ask({ kind: 'number-sure', step: prompt.gate.id, item: prompt.item.key, typed: line.trim(), was })
+  const refused = wouldRefuse(defs, state, given)
+  const typed = line.trim()
+  const about = { kind: 'number-sure', step: prompt.gate.id, item: prompt.item.key, typed } as const
+  if (refused?.code === 'other-number') {
+    const was = keyedBefore(state, prompt.gate.id, prompt.item.key) ?? ''
+    return ask({ ...about, was, doubt: `${was} was keyed here before` })
+  }
+  const doubt = refused === null ? oddNumber(state, prompt.gate, prompt.item, line) : null
+  return doubt === null ? null : ask({ ...about, was: null, doubt })
 }
 
 export function numberText(question: NumberAsk): string {
-  return question.kind === 'number-sure' ? 'Which is it? 1, 2 or 3' : 'Why is it another one? Who changed it?'
+  if (question.kind === 'number-sure') return 'Which is it? 1, 2 or 3'
+  return question.was === null
+    ? 'Why is it right? What stands on it?'
+    : 'Why is it another one? Who changed it?'
 }
 
 /** What can be keyed, a line each. */
-export const NUMBER_CHOICES = [
-  '1  look again at what hangs there',
-  '2  mistyped: key it again in full',
-  '3  it is another one: say why',
-]
+export function numberChoices({ was }: NumberAsk): string[] {
+  return [
+    '1  look again at what hangs there',
+    '2  mistyped: key it again in full',
+    was === null ? '3  it is what stands there: say why' : '3  it is another one: say why',
+  ]
+}
 
 export function hearNumber(question: NumberAsk, line: string): Heard {
   const { step, item, typed } = question
