@@ -99,6 +99,14 @@ export const EVIDENCE = [
       in: 'core/job/odd-number',
     },
     {
+      rule: 'A number that was keyed wrong before is read once more before it counts.',
+      file: 'core/talk/number-sure',
+      find: 'return isSpelledAlike(choice, typed)',
+      into: "return choice !== ''",
+      by: 'may be the same lock, keyed wrong before',
+      in: 'core/job/other-number',
+    },
+    {
       rule: 'A lock with an odd number is never taken without a question.',
       file: 'core/talk/number-sure',
       find: 'const doubt = refused === null ?',

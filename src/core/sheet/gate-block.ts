@@ -70,7 +70,7 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
 
 /** A number that was doubted, and why it was kept. */
 function doubtedRows({ was, why }: Extract<GateEntry, { type: 'evidence.given' }>): Row[] {
-  if (was !== undefined) return [row(`  ${was} before; another now: ${why ?? 'no reason keyed'}`, 'caution')]
+  if (was !== undefined) return [row(`  ${was} before, not so now: ${why ?? 'no reason keyed'}`, 'caution')]
   return why === undefined ? [] : [row(`  doubted, and kept: ${why}`, 'caution')]
 }
 

@@ -57,6 +57,7 @@ export function questionView(
         ],
       }
     case 'number-why':
+    case 'number-again':
       return {
         ask: [
           row(

@@ -87,6 +87,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'figure-sure': 'short',
   'number-sure': 'short',
   'number-why': 'words',
+  'number-again': 'short',
   'places-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',

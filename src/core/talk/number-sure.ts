@@ -3,7 +3,7 @@
 // is the number of a lock that looks like none, or like none of the others there.
 import { wouldRefuse } from '../job/admit.ts'
 import type { Definitions } from '../job/definitions.ts'
-import { keyedBefore, oddNumber } from '../job/evidence-numbers.ts'
+import { isSpelledAlike, keyedBefore, oddNumber } from '../job/evidence-numbers.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { ask, type Heard, input } from './heard.ts'
@@ -21,9 +21,11 @@ interface Doubted {
 export type NumberAsk =
   | ({ readonly kind: 'number-sure' } & Doubted)
   | ({ readonly kind: 'number-why' } & Doubted)
+  /** The one before was a slip: the number is read once more, so that no key of habit lets another lock pass for it. */
+  | ({ readonly kind: 'number-again' } & Doubted)
 
 export function isNumberAsk(question: { readonly kind: string }): question is NumberAsk {
-  return question.kind === 'number-sure' || question.kind === 'number-why'
+  return ['number-sure', 'number-why', 'number-again'].includes(question.kind)
 }
 
 /** Null where the line is taken, or refused, as it stands. */
@@ -42,18 +44,25 @@ export function sureOfNumber(defs: Definitions, state: State, prompt: Prompt, li
 }
 
 export function numberText(question: NumberAsk): string {
-  if (question.kind === 'number-sure') return 'Which is it? 1, 2 or 3'
+  if (question.kind === 'number-sure')
+    return question.was === null ? 'Which is it? 1, 2 or 3' : 'Which is it? 1, 2, 3 or 4'
+  if (question.kind === 'number-again') return 'Its number once more, in full, as it is read there'
   return question.was === null
     ? 'Why is it right? What stands on it?'
     : 'Why is it another one? Who changed it?'
 }
+
+/** Goes on record beside both numbers. */
+const KEYED_WRONG = 'the same one, and its number was keyed wrong before'
 
 /** What can be keyed, a line each. */
 export function numberChoices({ was }: NumberAsk): string[] {
   return [
     '1  look again at what hangs there',
     '2  mistyped: key it again in full',
-    was === null ? '3  it is what stands there: say why' : '3  it is another one: say why',
+    ...(was === null
+      ? ['3  it is what stands there: say why']
+      : ['3  it is another one: say why', `4  it is the same one: ${was} was keyed wrong`]),
   ]
 }
 
@@ -61,6 +70,12 @@ export function hearNumber(question: NumberAsk, line: string): Heard {
   const { step, item, typed } = question
   if (question.kind === 'number-why') return input({ do: 'evidence', step, item, typed, why: line })
   const choice = line.trim()
+  if (question.kind === 'number-again') {
+    return isSpelledAlike(choice, typed)
+      ? input({ do: 'evidence', step, item, typed, why: KEYED_WRONG })
+      : ask({ ...question, kind: 'number-sure' }, `${choice} is not ${typed}: nothing was taken.`)
+  }
+  if (choice === '4' && question.was !== null) return ask({ ...question, kind: 'number-again' })
   if (choice === '3') return ask({ ...question, kind: 'number-why' })
   return choice === '1' || choice === '2'
     ? {
@@ -68,5 +83,5 @@ export function hearNumber(question: NumberAsk, line: string): Heard {
         input: null,
         say: [`${typed} was not taken: key the number as it is read there.`],
       }
-    : ask(question, 'Key 1, 2 or 3: nothing was taken.')
+    : ask(question, `Key ${question.was === null ? '1, 2 or 3' : '1, 2, 3 or 4'}: nothing was taken.`)
 }
