@@ -68,6 +68,13 @@ export const ASKED_AND_ATTACHED = [
       by: 'the tag of another machine is put on record, and that of this one opens the job, whatever they look like',
     },
     {
+      rule: 'Trouble that is told without a question mark gets the answer that a question gets: come out.',
+      find: '|| tellsOfHarm(text) || saysWhoIsThere(text)',
+      into: '|| saysWhoIsThere(text)',
+      by: 'at %s: %s',
+      in: 'core/talk/newcomer',
+    },
+    {
       rule: 'What is keyed where a PIN is asked is never looked up.',
       find: "if (takes === 'secret') return null",
       into: "if (takes === 'secret' && line === '') return null",

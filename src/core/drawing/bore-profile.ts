@@ -131,7 +131,10 @@ function told(cells: Cells, width: number, height: number): string[] {
     const figure = (steps: number): string =>
       row.figures[have.find((one) => one.steps === steps)?.i ?? 0] as string
     const all = have.map((one) => one.steps)
-    return `${row.label} ${figure(Math.min(...all))} to ${figure(Math.max(...all))}`
+    const [least, most] = [Math.min(...all), Math.max(...all)]
+    return least === most
+      ? `${row.label} ${figure(least)}`
+      : `${row.label} ${figure(least)} to ${figure(most)}`
   })
   const fits = (line: string): boolean => line.length <= width
   if (lines.length <= height && lines.every(fits)) return lines

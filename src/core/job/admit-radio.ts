@@ -29,6 +29,23 @@ export function barsRadio(
   return barsDeciding(lead, found.value.doers)
 }
 
+/**
+ * Who on the job may key such a word, before it is spoken: they did none of the work, and a lead other than they may decide. A lead may
+ * key that of another lead. Empty where nobody fits.
+ */
+export function mayKeyRadio(
+  defs: Definitions,
+  state: State,
+  asked: { readonly step: string; readonly choice: string },
+): string[] {
+  const found = disposable(defs, state, asked)
+  if (!found.ok) return []
+  const leads = defs.crew.crew.filter(({ id }) => barsRadio(defs, state, { ...asked, lead: id }) === null)
+  return state.people.filter(
+    (id) => id !== state.doer && !found.value.doers.has(id) && leads.some((lead) => lead.id !== id),
+  )
+}
+
 export function admitRadio(defs: Definitions, state: State, input: Of<'radio'>): Result<readonly Body[]> {
   const found = disposable(defs, state, input)
   if (!found.ok) return found

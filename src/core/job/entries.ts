@@ -139,7 +139,7 @@ export type Body =
       readonly notes?: string
       /** Who took it off, where that was asked. */
       readonly off_by?: string
-      /** Another number was keyed here before the hold point fell, and why it is another now. */
+      /** Another number was keyed here before the hold point fell, and why it is another now. Without it: why one that was doubted is right. */
       readonly was?: string
       readonly why?: string
     }

@@ -2,10 +2,11 @@
 // and may cover several.
 import type { Evidence, EvidenceOf } from '../definition/evidence.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
 import { isTakenBack } from './fold-gate.ts'
-import { evidenceByKey, gateState, wantsAnother } from './gate.ts'
+import { evidenceByKey, type GateStep, gateState, type Item, wantsAnother } from './gate.ts'
 import { peopleOnJob } from './people-on.ts'
 import { words } from './refusals.ts'
 import type { State } from './state.ts'
@@ -75,6 +76,8 @@ export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
       `Key the number on the lock at ${asked.item.point?.name ?? 'this point'}: letters, digits and dashes, with at least one digit.`,
     )
   }
+  const tagged = tagRefused(asked.defs, number, 'lock')
+  if (tagged !== null) return tagged
   const down = downAs(asked, number)
   if (down !== null) {
     return refuse(
@@ -110,6 +113,9 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
       `Key the number on the ${name}${whose(item)}: letters, digits and dashes, with at least one digit.`,
     )
   }
+  // A part may be stamped with anything; what hangs at a point or on a person bears a number of its own.
+  const tagged = evidence.of === 'part' ? null : tagRefused(asked.defs, number, name)
+  if (tagged !== null) return tagged
   const down = downAs(asked, number)
   if (down !== null) {
     return refuse(
@@ -118,6 +124,22 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
     )
   }
   return heldAgainst(asked, number, by)
+}
+
+/**
+ * Read off the plate of a point instead of the lock at it, a number proves no lock. The plates of all points count, as the wrong one
+ * may have been read. Null: it is none of them.
+ */
+function tagRefused(defs: Definitions, number: string, thing: string): Result<never> | null {
+  const point = defs.machine.site.isolation_points.find(({ name }) =>
+    name.split(/[\s,;:()/]+/).some((word) => /\d/.test(word) && isSpelledAlike(word, number)),
+  )
+  return point === undefined
+    ? null
+    : refuse(
+        'point-tag',
+        `${number} is the tag of the point: ${point.name}. The number stands on the ${thing}: key what is read there.`,
+      )
 }
 
 /**
@@ -159,11 +181,43 @@ function changedFrom(
 ): Result<{ readonly was?: string; readonly why?: string }> {
   const was = keyedBefore(state, gate.id, item.key)
   const isPaper = evidence.kind === 'numbers' && evidence.of === 'permit'
-  if (was === null || isPaper || isSpelledAlike(was, number)) return ok({})
+  if (was === null || isPaper || isSpelledAlike(was, number)) return odd(why)
   const said = why === undefined ? null : words(why, 'Another number than before')
   if (said === null)
     return refuse('other-number', `${was} was keyed here before, and ${number} is another: look again.`)
   return said.ok ? ok({ was, why: said.value }) : said
+}
+
+/** A number that was doubted for its looks, and kept: the reason goes on record beside it. */
+function odd(why: string | undefined): Result<{ readonly why?: string }> {
+  if (why === undefined) return ok({})
+  const said = words(why, 'A number unlike the others')
+  return said.ok ? ok({ why: said.value }) : said
+}
+
+/** `9`, `A9`: letters and figures of a number in their order, without how many or dashes. */
+const formOf = (number: string) =>
+  undashed(number)
+    .replace(/[A-Z]+/g, 'A')
+    .replace(/\d+/g, '9')
+
+/**
+ * What is odd about the number of a lock, or null: one digit alone is more likely the key of a choice, and locks of one hold point
+ * are mostly of one set. Common practice, no source; so it is asked, and refuses nothing.
+ */
+export function oddNumber(state: State, gate: GateStep, item: Item, typed: string): string | null {
+  const { evidence } = item
+  const isLock = evidence.kind === 'locks' || (evidence.kind === 'numbers' && evidence.of === 'personal_lock')
+  const number = spaced(typed).split(' ')[0] ?? ''
+  const was = keyedBefore(state, gate.id, item.key)
+  if (!isLock || !isNumber(number) || (was !== null && isSpelledAlike(was, number))) return null
+  if (/^\d$/.test(number)) return 'one digit alone is seldom the number of a lock'
+  const others = Object.entries(gateState(state, gate.id).given).flatMap(([key, { shown }]) =>
+    evidenceByKey(gate, key)?.id === evidence.id ? [shown] : [],
+  )
+  return others.length === 0 || others.some((other) => formOf(other) === formOf(number))
+    ? null
+    : `the others here are like ${others[0]}`
 }
 
 function whose({ point, person }: AnyAsked['item']): string {

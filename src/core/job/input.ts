@@ -55,7 +55,7 @@ export type Input =
       readonly item: string
       /** What was keyed; initials where a witness is asked for. */
       readonly typed: string
-      /** Of a number: why it is another than was keyed here before the hold point fell. */
+      /** Of a number: why it is another than was keyed here before the hold point fell, or unlike the others there. */
       readonly why?: string
       /** The PIN of the witness fitted. */
       readonly proved?: boolean

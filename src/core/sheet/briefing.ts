@@ -1,9 +1,11 @@
 // The job briefing: every step read through with the crew before a lock goes on. It is paper and no part of any job:
 // nothing is asked, nothing goes on record, and NOT LIVE stands on each line.
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { gatesOf } from '../job/gate.ts'
 import type { Kit } from '../kit/kit.ts'
 import { kitBeforeJob, peopleLines } from '../kit/words.ts'
-import { type Block, layOut, row, type SheetStyle, textWidth } from './block.ts'
+import { list } from '../lib/wording.ts'
+import { type Block, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { briefingStep } from './briefing-step.ts'
 
 /** `only`: numbers of the steps that are read through; what can hurt and who signs stand with any of them. */
@@ -65,7 +67,8 @@ const LINES_ON_PAGE = 60
 
 const SPACE: Block = { margin: '', rows: [row('')] }
 
-function headBlock({ procedure, machine, steps }: Definitions, kit: Kit, told: number, lines: number): Block {
+function headBlock(defs: Definitions, kit: Kit, told: number, lines: number): Block {
+  const { procedure, machine, steps } = defs
   const all = steps.length
   const pages = Math.ceil(lines / LINES_ON_PAGE)
   const kitWords = kitBeforeJob(kit)
@@ -80,6 +83,7 @@ function headBlock({ procedure, machine, steps }: Definitions, kit: Kit, told: n
       row(`${procedure.title}, edition ${procedure.edition}`, 'strong'),
       row(`${machine.machine}, ${machine.title}${machine.invented === true ? ', invented' : ''}`),
       row(procedure.summary),
+      ...besidesRows(defs),
       row('It opens no hold point, takes no reading and is no permit.'),
       row(
         'The maker’s manual, site permits, local code and licensed practice come first. Barover helps trained people; it replaces none of these.',
@@ -89,6 +93,19 @@ function headBlock({ procedure, machine, steps }: Definitions, kit: Kit, told: n
       ...kitWords.lines.map((line) => row(line, kitWords.wrong ? 'caution' : 'plain')),
     ],
   }
+}
+
+/** Whom the job cannot do without besides the one who keys; early, so that nobody learns it at the hold point. */
+function besidesRows(defs: Definitions): Row[] {
+  const witnessed = gatesOf(defs).filter(({ step }) => step.evidence.some(({ kind }) => kind === 'witness'))
+  const decided = defs.steps.filter(({ step }) => step.kind === 'decide')
+  const at = (what: string, placed: readonly PlacedStep[]) =>
+    `${what}${placed.length === 1 ? '' : 's'} ${list(placed.map(({ number }) => String(number)))}`
+  const who = [
+    ...(witnessed.length === 0 ? [] : [`a witness who stands there, at ${at('hold point', witnessed)}`]),
+    ...(decided.length === 0 ? [] : [`a lead who decides, at ${at('sheet', decided)}`]),
+  ]
+  return who.length === 0 ? [] : [row(`Needed besides who keys: ${who.join('; ')}.`, 'strong')]
 }
 
 function dangerBlock({ hazards, machine, makeSafe }: Definitions): Block {

@@ -30,9 +30,7 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
           row(
             `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
           ),
-          ...(entry.was === undefined
-            ? []
-            : [row(`  ${entry.was} before; another now: ${entry.why ?? 'no reason keyed'}`, 'caution')]),
+          ...doubtedRows(entry),
           ...oxygenRows(defs, entry),
         ],
       }
@@ -68,6 +66,12 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
     case 'people.clear':
       return { margin, right, rows: [row(`Everybody out and clear: ${entry.words}`)] }
   }
+}
+
+/** A number that was doubted, and why it was kept. */
+function doubtedRows({ was, why }: Extract<GateEntry, { type: 'evidence.given' }>): Row[] {
+  if (was !== undefined) return [row(`  ${was} before, not so now: ${why ?? 'no reason keyed'}`, 'caution')]
+  return why === undefined ? [] : [row(`  doubted, and kept: ${why}`, 'caution')]
 }
 
 /**

@@ -8,7 +8,7 @@ import { choiceHint, choiceLines } from '../talk/correct.ts'
 import { decidingLines, disposingLines, isDecideAsk } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
-import { NUMBER_CHOICES } from '../talk/number-sure.ts'
+import { numberChoices } from '../talk/number-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
@@ -50,14 +50,25 @@ export function questionView(
     case 'number-sure':
       return {
         ask: [
-          row(`${question.typed} is doubted: ${question.was} was keyed here before.`, 'caution'),
-          ...NUMBER_CHOICES.map((line) => row(line)),
+          row(`${question.typed} is doubted: ${question.doubt}.`, 'caution'),
+          ...numberChoices(question).map((line) => row(line)),
           asked,
           back,
         ],
       }
     case 'number-why':
-      return { ask: [row(`${question.was} before, ${question.typed} now`), asked, back] }
+    case 'number-again':
+      return {
+        ask: [
+          row(
+            question.was === null
+              ? `${question.typed}: ${question.doubt}`
+              : `${question.was} before, ${question.typed} now`,
+          ),
+          asked,
+          back,
+        ],
+      }
     case 'ask-again-sure':
       return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'sheet-sure':

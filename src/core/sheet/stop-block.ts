@@ -109,7 +109,7 @@ function ways(defs: Definitions, state: State): Row[] {
   return [
     row(`1  release: ${who}`),
     row('2  close: a lead closes the job under STOP'),
-    row('3  cause: put the cause right'),
+    row('3  cause: say the cause again'),
     ...(state.record === 'REAL'
       ? []
       : [row(`${state.record}: ${leads.length === 0 ? ANEW : practised(defs)}`)]),

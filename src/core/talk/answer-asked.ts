@@ -21,7 +21,9 @@ const FALLBACK = 'Fall-back limits: the maker’s manual comes first.'
 /** Null where nothing fits. */
 export function quotedLines(defs: Definitions, state: State, question: string): string[] | null {
   const at = current(defs, state)?.placed.number ?? null
-  const limits = asksAnyLimit(question) ? limitLines(defs, state, at) : gasLineLimit(defs, state, question)
+  const asked = A_FIGURE.test(question.trim()) && gasHere(defs, state) !== undefined
+  const limits =
+    asksAnyLimit(question) && !asked ? limitLines(defs, state, at) : gasLineLimit(defs, state, question)
   if (limits.length > 0) return limits
   const found = findPassages(defs, question, at).filter((passage) => mayBeShown(defs, state, passage))
   if (found.length === 0) return null
@@ -43,10 +45,15 @@ const GAS_NAMES = {
 /** How much of the gas that is read at this very line: another place has another limit, and none of them serves here. */
 function gasLineLimit(defs: Definitions, state: State, question: string): string[] {
   const gas = gasHere(defs, state)
-  return gas !== undefined && asksLimit(question) && GAS_NAMES[gas.gas].test(question)
-    ? [THIS_LINE, `  ${gasPassage(defs, gas).text}`]
-    : []
+  const isAbout =
+    A_FIGURE.test(question.trim()) ||
+    (gas !== undefined && asksLimit(question) && GAS_NAMES[gas.gas].test(question))
+  return gas !== undefined && isAbout ? [THIS_LINE, `  ${gasPassage(defs, gas).text}`] : []
 }
+
+/** `is 12 too much`: a figure without a name is of the line that is asked. */
+const A_FIGURE =
+  /^(?:is|are|would|will) \d+(?:[.,]\d+)?(?: ?(?:%|percent|ppm|%?lel|%?vol))*(?: be)? (?:too |still |not )?(?:much|many|high|low|little|ok|okay|good|bad|fine|enough|allowed|all right|within)\b/i
 
 const THIS_LINE = 'The limit of this line:'
 

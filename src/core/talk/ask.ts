@@ -241,6 +241,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
       return hearFigureSure(question, line)
     case 'number-sure':
     case 'number-why':
+    case 'number-again':
       return hearNumber(question, line)
     case 'release-who':
       return (

@@ -8,7 +8,7 @@ import type { State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
 import { namesOffer, offersAt } from './offered.ts'
 import { pickedFrom } from './picked.ts'
-import { tellsOfHarm } from './safety-asked.ts'
+import { saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 
 const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\u2019]s)?\s+\S/i
 
@@ -87,6 +87,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'figure-sure': 'short',
   'number-sure': 'short',
   'number-why': 'words',
+  'number-again': 'short',
   'places-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
@@ -118,7 +119,7 @@ export function questionIn(line: string): string | null {
   if (BARE.test(text)) return text
   // What follows the first word has to hold a word as well: IS 401 2 is a tag.
   const begins = FIRST_WORDS.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
-  return (begins && /\s.*\p{L}{2}/u.test(text)) || tellsOfHarm(text) ? text : null
+  return (begins && /\s.*\p{L}{2}/u.test(text)) || tellsOfHarm(text) || saysWhoIsThere(text) ? text : null
 }
 
 /** Whether words keyed where words are asked for may be a question all the same: they are asked about, as a lone word is. */
@@ -150,6 +151,8 @@ export function askedWithin(defs: Definitions, question: Ask, line: string): str
 /** The question keyed at a prompt; null: the line answers the prompt, or is refused there as it always was. */
 export function askedAt(defs: Definitions, state: State, prompt: Prompt, line: string): string | null {
   const asked = questionIn(line)
+  // Two words may be a wrong tag, but not these.
+  if (prompt.kind === 'tag' && (tellsOfHarm(line) || saysWhoIsThere(line))) return asked
   return asked === null || couldAnswer(defs, state, prompt, line) ? null : asked
 }
 

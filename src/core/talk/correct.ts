@@ -206,6 +206,9 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
       // Keyed as it stands it mends nothing, and would make void what rests on it.
       if (stands !== null && line.trim() === bareReading(defs, stands))
         return say(`${line.trim()} is what stands: nothing was changed, and nothing is void.`)
+      // A key of habit: a doubt of it, with a figure that may be meant, would be about nothing that anybody read.
+      if (stands !== null && /^\d$/.test(line.trim()) && bareReading(defs, stands).includes('.'))
+        return ask(question, 'Nothing was changed: a figure is asked for here, not the number of a choice.')
       // What no reason would bring through is refused before one is asked: the figure is keyed again, and the old one stands.
       const refusal = wouldRefuse(defs, state, {
         do: 'correct',

@@ -12,6 +12,7 @@ import { ask, barredHere, type Heard, refused, say, signing } from './heard.ts'
 import { nonconformanceText } from './names.ts'
 import { hoursLine, nextLookLines } from './next-look.ts'
 import { offerLines, pickedOffer } from './offered.ts'
+import { radioWord } from './radio-words.ts'
 
 interface Disposing {
   readonly step: string
@@ -130,7 +131,7 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
         : ask({ kind: 'dispose-who', step: question.step, ...picked })
     }
     case 'dispose-who':
-      if (/^(by )?radio$/i.test(line.trim())) return ask({ ...question, kind: 'radio-lead' })
+      if (/^(by )?radio$/i.test(line.trim())) return radioWord(defs, state, question, question)
       return (
         barredHere(defs, state, { do: 'dispose', ...asking(question), person: line, why: '' }, question) ??
         ask({ ...question, kind: 'dispose-why', person: line })

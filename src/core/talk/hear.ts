@@ -8,7 +8,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
-import type { State } from '../job/state.ts'
+import { openStop, type State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
 import {
@@ -151,12 +151,16 @@ const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
 /** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
 function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
-  return toldLines(defs, state, asked, now) ?? answerLines(defs, state, asked)
+  return toldLines(defs, state, asked, now) ?? answerLines(defs, state, named(asked))
 }
+
+/** In the hand lies a gauge, where the papers would find HOLD and the hold point. */
+const named = (asked: string) => asked.replace(/\bhold (?:it|this|that)\b/i, 'hold the gauge')
 
 /** What no paper answers and the job itself does; harm comes first. Null: it is none of it. */
 function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
-  const safety = safetyAsked(asked)
+  // Under a STOP it is that which is lifted, and no part.
+  const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(asked)
   return about === null ? jobAskedLines(defs, state, asked) : whereLines(defs, state, now, about)

@@ -2,7 +2,7 @@
 // why an instrument is refused. Told from the job; nothing is chosen for anybody.
 import type { Instrument } from '../definition/instruments.ts'
 import { unfitness } from '../job/admit-people.ts'
-import { type Definitions, personById } from '../job/definitions.ts'
+import { type Definitions, instrumentById, personById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
@@ -13,6 +13,7 @@ const REAL =
 const NO_MACHINE =
   /\b(?:no|without a|without the|not at (?:a|the)|away from the) (?:machine|compressor|cylinder)\b/i
 const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|thermometer|micrometer|instrument)\b/i
+const GAUGE = /^which\b.*\b(?:gauge|thermometer|micrometer|instrument)\b/i
 /** These are of the standard, which has a passage of its own. */
 const OF_STANDARD = /\b(?:standard|ring|set-check|size)\b/i
 
@@ -35,6 +36,12 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
       ...prompt.options.map(
         (one) => `${one.id}: ${refusedToday(defs, state, one, prompt.seat.id) ?? nothingRefuses(state)}.`,
       ),
+    ]
+  const used = prompt.kind === 'read' ? instrumentById(defs, prompt.instrument) : undefined
+  if (used !== undefined && GAUGE.test(question.trim()) && !OF_STANDARD.test(question))
+    return [
+      `${used.id}, ${used.title}: it was chosen for this step, and what is keyed counts as read on it.`,
+      'A figure of another one is not keyed here.',
     ]
   const who = /^who is (\w+)\??$/i.exec(question.trim())?.[1]
   const person = who === undefined ? undefined : personById(defs, who.toUpperCase())

@@ -1,5 +1,6 @@
-// A length keyed with fewer places than its instrument reads: 9.503 on one that reads to 0.0001. It is asked for once in full, as a
-// digit left off looks like a nought that was read; keyed so once more, it is taken as it stands.
+// A length keyed with fewer places than its instrument reads, or with more: 9.503 or 9.50334 on one that reads to 0.0001. It is asked for
+// once in full, as a digit left off looks like a nought that was read and one too many is a slip; keyed so once more, it is taken as it
+// stands. Noughts behind the last place say nothing else: a gauge that types for itself may send them.
 
 import { isSetOnStandard } from '../definition/instruments.ts'
 import { readingFrom } from '../job/admit-reading.ts'
@@ -14,7 +15,9 @@ import { ask, type Heard, input } from './heard.ts'
 export interface PlacesSureAsk {
   readonly kind: 'places-sure'
   readonly place: string
-  readonly full: string
+  /** With its places filled up; null where it has more than the instrument reads. */
+  readonly full: string | null
+  readonly places: number
 }
 
 /** Null where the line is taken as it stands: also one that is doubted anyway, which is a question of its own. */
@@ -30,18 +33,26 @@ export function sureOfPlaces(defs: Definitions, state: State, prompt: Prompt, li
   const reading = readingFrom(defs, state, prompt.step, prompt.place.key, prompt.instrument, line)
   if (!reading.ok || doubtOf(defs, state, placed, reading.value) !== null) return null
   const places = decimalsIn(defs, reading.value)
-  if ((keyed[1] ?? '').length >= places) return null
-  const full = shownNumber(reading.value.value, places)
+  const given = keyed[1] ?? ''
+  const isMore = given.length > places && !/^0*$/.test(given.slice(places))
+  if (given.length >= places && !isMore) return null
+  const full = isMore ? null : shownNumber(reading.value.value, places)
   return ask(
-    { kind: 'places-sure', place: prompt.place.key, full },
+    { kind: 'places-sure', place: prompt.place.key, full, places },
     `${line.trim()}: nothing was taken yet, as ${prompt.instrument} reads to ${places} places.`,
   )
 }
 
-export function placesSureText({ full }: PlacesSureAsk): string {
-  return `Is it ${full}? Key the figure in full, as the instrument shows it`
+/** No question of yes or no: a figure answers it, never the number of a choice. */
+export function placesSureText({ full, places }: PlacesSureAsk): string {
+  return full === null
+    ? `The whole figure with ${places} places, as the instrument shows it`
+    : `The whole figure as the instrument shows it, like ${full}`
 }
 
-export function hearPlacesSure({ place }: PlacesSureAsk, line: string): Heard {
+export function hearPlacesSure(question: PlacesSureAsk, line: string): Heard {
+  const { place, full } = question
+  if (/^\d$/.test(line.trim()) && Number(line) !== Number(full))
+    return ask(question, 'Nothing was taken: a figure is asked for here, not the number of a choice.')
   return input({ do: 'read', place, typed: line })
 }

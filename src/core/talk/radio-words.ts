@@ -1,9 +1,11 @@
 // A lead's word by radio, question by question, and the countersignature.
-import { barsRadio } from '../job/admit-radio.ts'
+import { barsRadio, mayKeyRadio } from '../job/admit-radio.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { type OpenWord, openWords } from '../job/open-words.ts'
 import type { State } from '../job/state.ts'
+import { list } from '../lib/wording.ts'
+import type { Ask } from './ask.ts'
 import { notNow } from './crew-words.ts'
 import { ask, type Heard, say, signing } from './heard.ts'
 
@@ -33,6 +35,29 @@ export function hearRadio(defs: Definitions, state: State, question: RadioAsk, l
   if (question.kind === 'countersign-who') return countersignWho(defs, state, line)
   if (question.kind === 'countersign-answer') return countersignAnswer(defs, state, question, line)
   return radioAnswer(defs, state, question, line)
+}
+
+/** What it takes is told before any of it is keyed; where nobody fits, `within` stands for another answer. */
+export function radioWord(
+  defs: Definitions,
+  state: State,
+  { step, choice }: Pick<Spoken, 'step' | 'choice'>,
+  within: Ask,
+): Heard {
+  if (choice === 'concession')
+    return ask(within, 'A concession is never given by radio: its lead signs here.')
+  const keyers = mayKeyRadio(defs, state, { step, choice })
+  return keyers.length === 0
+    ? ask(
+        within,
+        'Not by radio now: it is keyed by somebody on this job who heard it and did none of the work, and nobody here is that.',
+        'Either a lead comes and signs here, or somebody who heard it comes onto the job: back, then sign on. Or leave keeps the job.',
+      )
+    : ask(
+        { kind: 'radio-lead', step, choice },
+        `It needs ${list(keyers, 'or')}, on this job and not at the work: whoever of them heard it keys it at the end.`,
+        'The job does not close before that lead has signed for it.',
+      )
 }
 
 function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: string): Heard {

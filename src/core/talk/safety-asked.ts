@@ -4,7 +4,7 @@
 /**
  * Somebody is hurt; does not answer; an alarm or a smell; it starts or turns; air out of its limits; something is missing;
  * something goes wrong; what STOP does; why people come out; a trainee; alone; hands in; whether it is safe; who releases a
- * STOP; who witnesses; whether one is allowed.
+ * STOP; who witnesses; whether one is allowed; whether locks come off; what is to be done now.
  */
 export type SafetyAsked =
   | 'hurt'
@@ -23,6 +23,8 @@ export type SafetyAsked =
   | 'release'
   | 'witness'
   | 'allowed'
+  | 'locks-off'
+  | 'now'
 
 const OTHERS =
   '(?:he|she|they|somebody|someone|anybody|anyone|everybody|people|my \\w+|(?:the|a|an|our|her|his) (?:man|woman|mate|partner|witness|lead|mechanic|trainee|caller|person|other one))'
@@ -33,6 +35,8 @@ const LIMB = '(?:hands?|arms?|fingers?|heads?|faces?|feet|foot|legs?|body)'
 const HARMED =
   '(?:hurt|injured|harmed|sick|trapped|crushed|bleeding|dying|dead|killed|caught|burnt|burned|down|unconscious)'
 const GAS_WORD = '(?:oxygen|o2|lel|h2s|air|gas|flammables?|meter)'
+/** What people say before it, and a slip may lie behind any of it. */
+const BEGIN = '(?:^|[,.;:!] ?)(?:(?:yes|no|oh|help|hey|ok|okay|but|and|so|now|sorry|wait|careful)[, ]+)*'
 const GONE =
   "(?:missing|lost|gone|left (?:in|inside|behind)|fell (?:in|into|off)|falls? (?:in|into)|dropped|not (?:there|to be found)|(?:cannot|can't) be found)"
 
@@ -57,8 +61,9 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     'alarm',
     [
       '\\b(?:alarms?|siren|beeps?|beeping)\\b',
-      '\\b(?:feel|felt|hear|heard|notice|noticed) (?:\\w+ )?(?:gas|flow|leak|pressure)\\b',
-      '\\bgas (?:comes|came|leaks?|flows?|blows?)\\b',
+      '\\b(?:feel|felt|hear|heard|notice|noticed) (?!no )(?:\\w+ )?(?:gas|flow|leak|pressure)\\b',
+      '\\bgas (?:comes|came|leaks?|leaked|flows?|blows?|(?:is |keeps? )(?:still )?(?:coming|leaking|flowing|blowing|escaping))\\b',
+      `${BEGIN}(?:it|there|something|(?:the|a) \\w+)(?:'s| is| has)? (?:still )?(?:a )?(?:leak(?:s|ing|ed)?|blow(?:s|ing)|gas)\\b`,
       // Whether a gas has a smell at all is no alarm.
       '^(?!(?:can|could|does|what does|how does)\\b.*\\b(?:h2s|nitrogen|methane|hydrogen)\\b).*\\b(?:smells?|smelt|smelled|hiss|hisses|hissing)\\b',
     ],
@@ -67,7 +72,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     'starts',
     [
       `\\b(?:if|when|in case|suppose|what happens|can|could|will|might)\\b.*\\b${MACHINE} (?:still |ever |suddenly |really |all |now |then )*(?:starts?|turns?|moves?|moving|turning|rolls?|runs|kicks?|jumps?|slips?|drops?|falls?)\\b`,
-      `^${MACHINE} (?:is |has |just )*(?:start(?:s|ed|ing)|turn(?:s|ed|ing)|mov(?:es|ed|ing))\\b`,
+      `${BEGIN}(?:${MACHINE} (?:is |has |just |did |does |still |really |even )*|(?:just )?did )(?:start(?:s|ed|ing)?|turn(?:s|ed|ing)?|mov(?:e|es|ed|ing)|roll(?:s|ed|ing)|jump(?:s|ed)|kick(?:s|ed))\\b`,
     ],
   ],
   [
@@ -116,6 +121,8 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '\\b(?:alone|by (?:my|him|her|your|one)self|on (?:my|your|his|her|our) own|single[- ]handed)\\b',
       '\\b(?:without|no|have no|nobody|no one) (?:a |an |my |the |any )?(?:partner|mate|witness|lead|second (?:person|man)|other person|anybody|anyone|else|helper|colleague)\\b',
+      "\\b(?:nobody|no one|noone)(?:'s| is)? (?:here|around|with me|on site)\\b",
+      "\\bi(?:'m| am|m) the only one\\b",
     ],
   ],
   [
@@ -127,13 +134,30 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     ],
   ],
   ['safe', ['\\b(?:un)?safe(?:ly|ty)?\\b(?! (?:solvent|valve|wire|data|goggles|glasses|factor))']],
-  ['release', ['\\breleas(?:e|es|ed) (?:it|this|that|the stop|a stop|stop)\\b']],
+  [
+    'locks-off',
+    [
+      `\\b(?:take|get|pull|bring|cut|remove|unlock)\\b.*\\b(?:pad)?locks?\\b.*\\b(?:off|away|down|out)\\b`,
+      '\\b(?:take|get|pull|come|comes|cut) off (?:\\w+ ){0,2}(?:pad)?locks?\\b',
+      '^(?:can|may|could|should|when|do|must|how)\\b.*\\b(?:remove|cut|unlock)\\b.*\\b(?:pad)?locks?\\b',
+      '\\b(?:pad)?locks? (?:come|comes|be taken|go) off\\b',
+    ],
+  ],
+  [
+    'release',
+    [
+      '\\bget (?:it|this|that|the stop|stop) released\\b',
+      '\\breleas(?:e|es|ed) (?:it|this|that|the stop|a stop|stop)\\b',
+    ],
+  ],
   [
     'witness',
     [
       '\\bwho\\b.*\\b(?:witness|stand there|countersign|signs? (?:here|this|for))',
       '\\b(?:can|may|must|should|am) .*\\b(?:be|do|play) (?:the |a |an |my (?:own )?)?witness\\b',
-      '^(?:can|may|could|should) (?:i|we|he|she|my \\w+|(?:the|a|an) \\w+) witness(?: this| it)?$',
+      '^(?:can|may|could|should) (?:i|we|he|she|my \\w+|(?:the|a|an) \\w+) witness(?: this| it)?(?: (?:over|by|on|via) (?:the |a )?\\w+)?$',
+      '\\b(?:phone|telephone|radio|video|photo|picture)\\b.*\\b(?:witness|say so|sign|look|see)\\b',
+      '\\bwitness\\w*\\b.*\\b(?:phone|telephone|radio|video|photo|picture)\\b',
     ],
   ],
   [
@@ -142,6 +166,13 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:am i|are we|is (?:he|she|anybody|somebody|a \\w+|my \\w+)) (?:even |really )?(?:allowed|permitted|entitled|supposed)\\b',
       '^may (?:i|we)(?: do (?:this|that|it))?$',
       '^who (?:is allowed|may|can|must|has to|decides|signs)\\b',
+    ],
+  ],
+  [
+    'now',
+    [
+      '^(?:and |so |but )?what(?: (?:do|should|must|can) (?:i|we) do)?(?: now| next| here| then)?$',
+      '^(?:and |so )?what (?:comes|happens|is) (?:next|now)$',
     ],
   ],
 ]
@@ -164,11 +195,25 @@ export function safetyAsked(line: string): SafetyAsked | null {
 const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts']
 
 /** An alarm alone may stand among the words that a hold point asks for. */
-const SOUNDS = /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?)\b/i
+const SOUNDS =
+  /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|keeps?|flows?)\b|\bis gas\b/i
 
 /** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
 export function tellsOfHarm(line: string): boolean {
   const about = safetyAsked(line)
   const isSaid = about !== null && (SAID.includes(about) || (about === 'alarm' && SOUNDS.test(line)))
   return isSaid && /\p{L}{2}.*\s.*\p{L}{2}/u.test(line)
+}
+
+/** That somebody is on the phone or the radio. */
+export const BY_WIRE = /\b(?:phone|telephone|radio|video|photo|picture)\b/i
+
+/** A nut may be left alone, and evidence may say so. */
+const OF_ONESELF = /\b(?:i|i['\u2019]?m|im|we|my|our|nobody|no one|noone)\b/i
+
+/** Said of who is there, or is not, and no answer to anything: it is answered with or without a question mark. */
+export function saysWhoIsThere(line: string): boolean {
+  const about = safetyAsked(line)
+  const isSaid = (about === 'alone' && OF_ONESELF.test(line)) || (about === 'witness' && BY_WIRE.test(line))
+  return isSaid && /\p{L}.*\s.*\p{L}{2}/u.test(line)
 }

@@ -17,7 +17,8 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { mayRelease, mayWitness, peopleText } from './may-sign.ts'
-import type { SafetyAsked } from './safety-asked.ts'
+import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
+import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
 
 const CALL = 'Call:'
@@ -94,10 +95,50 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'release':
       return releaseLines(asked.defs, asked.state)
     case 'witness':
-      return witnessLines(asked)
+      return [...(BY_WIRE.test(question) ? [STANDS_THERE] : []), ...witnessLines(asked)]
     case 'allowed':
       return allowedLines(asked)
+    case 'locks-off':
+      return [...stopLine(asked.state), ...locksOffLines(asked), ...troubleLines(asked), SHEET]
+    case 'now':
+      return nowLines(asked)
   }
+}
+
+const STANDS_THERE =
+  'A witness stands there and looks: a word by phone or radio, or a picture, opens no hold point.'
+
+/** A lock is its owner's to take off: 29 CFR 1910.147(e)(3). */
+function locksOffLines({ defs }: Asked): string[] {
+  const sheets = gatesOf(defs)
+    .filter(({ step }) => step.evidence.some((one) => 'taken_off' in one && one.taken_off !== undefined))
+    .map(({ number, step }) => `${number}, ${step.title}`)
+  return [
+    'Every lock stays on: what was shown of it keeps people whole, and falls when it comes off.',
+    sheets.length === 0
+      ? 'No sheet of this job takes a lock off.'
+      : `Locks come off at sheet ${list(sheets.slice(0, MOST_GATES), 'or')}, and at no other.`,
+    'At the end whoever a lock belongs to takes it off by their own hand (29 CFR 1910.147(e)(3)).',
+  ]
+}
+
+/** What the sheet at hand wants; where people were called out, that before it, and why. */
+function nowLines(asked: Asked): string[] {
+  const { defs, state, prompt } = asked
+  const wanted = wantedLine(defs, state, prompt)
+  if (openStop(state) !== null) return [...stopLine(state), wanted, ...releaseLines(defs, state), SHEET]
+  if (prompt.kind !== 'clear')
+    return [wanted, 'next shows what comes after; why tells what it is for.', SHEET]
+  const { why, cause } = gateState(state, prompt.gate.id)
+  const fell = why ?? (cause === null ? null : CAUSES[cause])
+  return [
+    ...comeOut(asked),
+    ...(fell === null ? [] : [`It fell: ${fell.replace(/\.+$/, '')}.`]),
+    ...troubleLines(asked),
+    wanted,
+    'Then what fell is shown anew, the air by new figures, and nobody goes in before it is complete.',
+    SHEET,
+  ]
 }
 
 /** Of what was keyed; of what threatens; of what has gone wrong, which is told before all else to come out. */

@@ -8,7 +8,7 @@
 export type StandingAsked = 'all' | 'people' | 'lapse' | 'finished' | 'taken' | 'mend' | 'practice'
 
 const JOB = '(?:the |this )?(?:job|work|inspection|sheet|procedure)'
-const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|hold point)'
+const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|tests?|hold point)'
 const ENDS = '(?:laps(?:e|es|ed)|expires?|runs? out|ends?|over|due|good|valid|last|stand)'
 
 const THING =

@@ -82,6 +82,12 @@ scale, bars from the smallest reading
 `),
     )
     expect(drawBoreProfile(profile, { ascii: true, width: 30 }).lines).toEqual(['12-6 241.457 to 241.509'])
+    // One figure is no range.
+    const alike = {
+      ...profile,
+      rows: profile.rows.map((one) => ({ ...one, values: one.values.map(() => 241.5) })),
+    }
+    expect(drawBoreProfile(alike, { ascii: true, width: 30 }).lines).toEqual(['12-6 241.500'])
   })
 })
 

@@ -93,7 +93,7 @@ describe('locks', () => {
   })
 
   it('takes other letters or other figures as another lock', () => {
-    const walk = new Walk().toGate().keys('L-101', 'K-101', '1010', 'L-11')
+    const walk = new Walk().toGate().keys('L-101', 'K-101', 'L-1010', 'L-11')
     expect(given(walk)).toHaveLength(4)
   })
 

@@ -24,10 +24,11 @@ describe('a lock that bears another number than before the hold point fell', () 
       '1  look again at what hangs there',
       '2  mistyped: key it again in full',
       '3  it is another one: say why',
-      'Which is it? 1, 2 or 3',
+      '4  it is the same one: L-101 was keyed wrong',
+      'Which is it? 1, 2, 3 or 4',
       'back leaves this question',
     ])
-    for (const line of ['', 'yes', '4', 'L-107']) walk.key(line)
+    for (const line of ['', 'yes', '5', 'L-107']) walk.key(line)
     expect(given(walk)).toBeUndefined()
     walk.keys('1', 'L-101')
     expect(given(walk)).toBe('L-101')
@@ -37,9 +38,18 @@ describe('a lock that bears another number than before the hold point fell', () 
     const walk = fallen().keys('L-107', '3', 'ML took L-101 home')
     expect(walk.last).toMatchObject({ shown: 'L-107', was: 'L-101', why: 'ML took L-101 home' })
     const text = entryBlock(walk.engine.defs, walk.state, walk.last)?.rows.map((r) => r.text)
-    expect(text?.[1]).toBe('  L-101 before; another now: ML took L-101 home')
+    expect(text?.[1]).toBe('  L-101 before, not so now: ML took L-101 home')
     expect(readEntries(walk.entries.map((e) => ({ ...e, prev: '', hash: '' }))).ok).toBe(true)
     expect(fallen().keys('L-107', '3', '12').state.gates.hold_point?.given[KEY]).toBeUndefined()
+  })
+
+  it('may be the same lock, keyed wrong before: its number is read once more, and that is on record', () => {
+    const walk = fallen().keys('L-107', '4')
+    expect(given(walk)).toBeUndefined()
+    for (const line of ['1', 'L-108']) expect(given(walk.keys(line, '4'))).toBeUndefined()
+    walk.keys('l107')
+    const why = 'the same one, and its number was keyed wrong before'
+    expect(walk.last).toMatchObject({ shown: 'L-107', was: 'L-101', why })
   })
 
   it('is refused by the engine itself, also from a file', () => {

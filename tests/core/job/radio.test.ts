@@ -53,6 +53,17 @@ describe('a word by radio', () => {
     expect(walk.state.dispositions).toEqual({})
   })
 
+  it('says first who has to key it, and is not begun where nobody on the job fits', () => {
+    const walk = judged().keys('1', 'radio')
+    expect(walk.talk.ask?.kind).toBe('radio-lead')
+    expect(walk.said.at(-2)).toMatch(/^It needs ML, on this job and not at the work/)
+    const alone = new Walk().toGate().throughTheRest().keys('1', 'radio')
+    expect(alone.talk.ask?.kind).toBe('dispose-who')
+    expect(alone.said.at(-2)).toMatch(/^Not by radio now/)
+    expect(alone.said.at(-1)).toMatch(/a lead comes and signs here.*sign on/)
+    expect(alone.keys('KH', 'run it').prompt).toMatchObject({ kind: 'tell' })
+  })
+
   it('is refused from who took a reading and handed over, and from the lead who is there', () => {
     const walk = judged()
     const readBy = (by: string) =>

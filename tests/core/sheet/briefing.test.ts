@@ -50,6 +50,16 @@ describe('the briefing', () => {
     expect(flat(paper(bare))).toContain('Hazard: It falls. If it goes wrong: Stand back.')
   })
 
+  it('says in its head who is needed besides the one who keys', () => {
+    const defs = exampleDefs()
+    const sheet = defs.steps.find(({ step }) => step.kind === 'decide')?.number
+    const needed = `Needed besides who keys: a witness who stands there, at hold point 2; a lead who decides, at sheet ${sheet}.`
+    const text = flat(paper(defs))
+    expect(text).toContain(needed)
+    expect(text.indexOf(needed)).toBeLessThan(text.indexOf('What can hurt'))
+    expect(flat(paper(smallDefs([tell('a')])))).not.toContain('Needed besides')
+  })
+
   it('says conditions in words, points, needs and what is let in', () => {
     const part = rawProcedure([tell('x')], { procedure: 'inner' })
     const look = TWO_GATES.find((step) => step.id === 'look') ?? {}

@@ -71,7 +71,7 @@ describe('a word keyed out of habit', () => {
       new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1'),
       'the figure in %vol that the meter shows',
     ],
-    ['ok', new Walk().keys('RO', 'TC-401-1'), 'Enter, alone, once it is done'],
+    ['ok', new Walk().keys('RO', 'TC-401-1'), 'Press Enter, and nothing else, once it is done'],
     ['y', new Walk().throughGate(), '1 if it is so, 2 if it is not'],
     ['yes', new Walk().toBore().keys('9.053'), '1, 2 or 3'],
     ['yes', new Walk().toVerdict(), 'the decision, 1 to 6 or its word'],
