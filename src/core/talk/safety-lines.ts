@@ -73,7 +73,7 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'alarm':
       return [...comeOut(asked), ...troubleLines(asked), COUNT, SHEET]
     case 'starts':
-      return [...comeOut(asked), ...troubleLines(asked), ...notSoLines(asked), SHEET]
+      return [...comeOut(asked, EMERGENCY_STOP), ...troubleLines(asked), ...notSoLines(asked), SHEET]
     case 'bad-air':
       return [...comeOut(asked), ...troubleLines(asked), ...gasLines(asked, question), SHEET]
     case 'missing':
@@ -116,9 +116,12 @@ function wrongLines(asked: Asked, question: string): string[] {
 }
 
 /** What is done before anything is read. The contact stands in the machine record. */
-function comeOut({ defs }: Asked): string[] {
-  return ['FIRST: come out, everybody, and stand clear. Say STOP.', `${CALL} ${defs.machine.site.emergency}`]
+function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
+  return ['FIRST: come out, everybody, and stand clear. Say STOP.', ...then, `${CALL} ${defs.machine.site.emergency}`]
 }
+
+const EMERGENCY_STOP =
+  'Hands off. Whoever stands at the emergency stop hits it; nobody goes in to reach one. Common practice, no source.'
 
 /** The line of the make-safe sheet about whoever is not there. */
 const COUNT = (SAFE_ALWAYS.find((line) => line.includes('Count heads')) ?? '').replace(/^\d+ +/, '')
