@@ -15,6 +15,8 @@ export interface PlacesSureAsk {
   readonly kind: 'places-sure'
   readonly place: string
   readonly full: string
+  /** Keyed where a temperature is read: one digit alone (figure-sure.ts). */
+  readonly digit?: string
 }
 
 /** Null where the line is taken as it stands: also one that is doubted anyway, which is a question of its own. */
@@ -38,7 +40,9 @@ export function sureOfPlaces(defs: Definitions, state: State, prompt: Prompt, li
   )
 }
 
-export function placesSureText({ full }: PlacesSureAsk): string {
+export function placesSureText({ full, digit }: PlacesSureAsk): string {
+  if (digit !== undefined)
+    return `Temperature as the instrument shows it, in full; ${digit} once more if it is ${digit}`
   return `Is it ${full}? Key the figure in full, as the instrument shows it`
 }
 

@@ -117,7 +117,11 @@ function wrongLines(asked: Asked, question: string): string[] {
 
 /** What is done before anything is read. The contact stands in the machine record. */
 function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
-  return ['FIRST: come out, everybody, and stand clear. Say STOP.', ...then, `${CALL} ${defs.machine.site.emergency}`]
+  return [
+    'FIRST: come out, everybody, and stand clear. Say STOP.',
+    ...then,
+    `${CALL} ${defs.machine.site.emergency}`,
+  ]
 }
 
 const EMERGENCY_STOP =
