@@ -43,7 +43,7 @@ export function sureOfTemperature(
   prompt: Prompt,
   line: string,
 ): Heard | null {
-  if (prompt.kind !== 'read' || !/^\d$/.test(line.trim())) return null
+  if (prompt.kind !== 'read' || !/^[0-9]$/.test(line.trim())) return null
   const placed = asKind(prompt.step, 'read')
   if (placed.step.quantity !== 'temperature') return null
   const reading = readingFrom(defs, state, prompt.step, prompt.place.key, prompt.instrument, line)
