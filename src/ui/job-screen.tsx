@@ -9,6 +9,7 @@ import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
 import { enterCloses } from '../core/sheet/stays-on.ts'
+import { isAskedHere } from '../core/talk/asked-here.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
@@ -39,6 +40,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const { exit } = useApp()
   const style = useMemo(() => ({ ...base, width: Math.max(30, size.columns - 1) }), [base, size.columns])
   const [notice, setNotice] = useState<string | null>(first)
+  /** Keyed before all was turned over, so that nobody heard it. Empty: nothing of it may be drawn. */
+  const [unheard, setUnheard] = useState<string | null>(null)
   const ending = useRef(false)
   const end = useCallback(
     (how: 'over' | 'interrupted' | Error) => {
@@ -64,6 +67,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const submit = useCallback(
     async (line: string, unseen: boolean) => {
       setNotice(null)
+      setUnheard(null)
       came.current = session.snapshot().shown.length
       const isMore = listed.current > 0 && /^more$/i.test(line.trim())
       await session
@@ -104,20 +108,26 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
   const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
   const taken = since.reduce((sum, one) => sum + linesOf(session, one, 0, style, size.columns).length, 0)
-  const bare = { view, foot: below, style, ...size, said, taken: Math.min(taken, MOST_TAKEN) }
+  const bare = { view, foot: below, style, ...size, said, taken: Math.min(taken, MOST_TAKEN), unheard }
   const side = useSide(view, (up) => fitLive({ ...bare, notice, side: up }).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
-  const isHeldBack = (line: string) => {
+  const turnOver = (by: 1 | -1) => {
+    setUnheard(null)
+    side.turn(by)
+  }
+  const isHeldBack = (line: string, wasUnseen: boolean) => {
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
     if (isBounce(line, closes, performance.now() - up.current.at)) {
       setNotice(TOO_SOON)
       return true
     }
-    const held = heldBack(line, tooSmall, turn !== null && turn.at < turn.of - 1)
-    if (held === 'turn') side.turn(1)
-    if (held === 'unread') setNotice('Not taken: there is more to read first. Enter turns over.')
+    const hasMore = turn !== null && turn.at < turn.of - 1
+    const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
+    const held = heldBack(line, tooSmall, hasMore, isAsked)
+    if (held === 'turn') turnOver(1)
+    if (held === 'unread') setUnheard(wasUnseen ? '' : line.trim())
     return held !== null
   }
   const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, session)
@@ -125,7 +135,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const withTold = fitLive({ ...bare, notice: told, side: side.up })
   const live = withTold.tooSmall ? fitLive({ ...bare, notice, side: side.up }) : withTold
   listed.current = live.choices
-  useKeys(press, interrupt, tab, side.turn)
+  useKeys(press, interrupt, tab, turnOver)
   useTicks(session, end)
   useLooks(session, end)
   useEffect(() => {

@@ -26,12 +26,12 @@ export interface TabWork {
 /**
  * A reducer holds the line, so that several reads in one turn of the event loop lose no character. While a line before is
  * still being taken nobody knows what the next one will answer: it may be a PIN, and no gauge may answer with it.
- * A line that `isHeldBack` is heard by nobody.
+ * A line that `isHeldBack` is heard by nobody; `wasUnseen`: nothing of it may be drawn.
  */
 export function useLineEditor(
   promptNow: () => PromptView,
   tooSmall: boolean,
-  isHeldBack: (line: string) => boolean,
+  isHeldBack: (line: string, wasUnseen: boolean) => boolean,
   submit: (line: string, unseen: boolean) => Promise<void>,
   tabWork: TabWork,
 ): KeyedLine {
@@ -58,7 +58,7 @@ export function useLineEditor(
       if (line === null) return redraw()
       const wasUnseen = unseen.current
       unseen.current = false
-      if (isHeldBack(line)) return redraw()
+      if (isHeldBack(line, wasUnseen)) return redraw()
       waiting.current++
       submit(line, wasUnseen).finally(() => {
         waiting.current--

@@ -12,18 +12,19 @@ function askedName({ margin, title, must, ask }: PromptView): string {
 
 /**
  * Why a line is not heard: it turns over, or it answers what was not read to its end. STOP, the make-safe sheet and leaving are always
- * heard; where there is more to read so are the other words, which answer nothing.
+ * heard; where there is more to read so are the other words and questions, which answer nothing.
  */
 export function heldBack(
   line: string,
   tooSmall: boolean,
   hasMore: boolean,
+  isAsked: boolean,
 ): 'unseen' | 'turn' | 'unread' | null {
   if (isStop(line) || isMakeSafe(line)) return null
   const word = wordIn(line)
   // What cannot be seen cannot be answered.
   if (tooSmall) return word === 'leave' ? null : 'unseen'
-  if (!hasMore || word !== null) return null
+  if (!hasMore || word !== null || isAsked) return null
   return line.trim() === '' ? 'turn' : 'unread'
 }
 

@@ -49,6 +49,14 @@ export const READINGS = [
       in: 'core/job/fail-closed',
     },
   ]),
+  ...of('core/job/doubtful', 'core/sheet/standard-rows', [
+    {
+      rule: 'A gauge that is off on its standard measures nothing before somebody said what becomes of that.',
+      find: 'if (off !== null) return offReason(off, size)',
+      into: 'if (off !== null && off.off === 0) return offReason(off, size)',
+      by: 'further off waits before anything is measured',
+    },
+  ]),
   ...of('core/job/likely', 'core/job/likely', [
     {
       rule: 'What may have been meant is shown only where it lies inside the window.',

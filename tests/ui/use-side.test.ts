@@ -1,5 +1,6 @@
 // A low terminal: what is asked is folded, is turned over by Enter, and is answered only once all of it was up.
 import { afterEach, describe, expect, it, vi } from 'vitest'
+import { untakenRow } from '../../src/core/sheet/live.ts'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { heldBack } from '../../src/ui/use-side.ts'
 import { Walk } from '../helpers/example.ts'
@@ -43,7 +44,7 @@ describe('at 40 columns and 15 rows', () => {
     expect(screen.flow).toContain('In trouble: Come out, stand clear, say STOP. Nobody goes in')
     expect(screen.text).not.toContain('Lock number')
     await say('L-101')
-    await screen.see('Not taken: there is more to read first.')
+    await screen.see('Not taken: L-101. Enter: 1/2')
     expect(written).toEqual([])
     terminal.send('\r')
     await screen.see('Lock number at main driver')
@@ -60,6 +61,23 @@ describe('at 40 columns and 15 rows', () => {
     expect(screen.wipes).toBe(0)
   })
 
+  it('a question is heard on every side, and what was not heard is told until it is turned over', async () => {
+    const { screen, terminal, say, written } = draw(new Walk().toGate())
+    await screen.see('Enter turns over: 1 of 2')
+    await say('L-101')
+    await screen.see('Not taken: L-101. Enter: 1/2')
+    await say('what is a lock?')
+    await screen.see('stretch."')
+    await screen.see('Enter turns over: 1 of')
+    expect(screen.text).not.toContain('Not taken')
+    await say('1234')
+    await screen.see('Not taken: 1234. Enter: 1/')
+    terminal.send('x')
+    await screen.until('x', () => screen.input === 'x')
+    expect(screen.flow).toContain('Not taken: 1234.')
+    expect(written).toEqual([])
+  })
+
   it('STOP and words are heard on every side', async () => {
     const { screen, say, written } = draw(new Walk().toGate())
     await screen.see('Enter turns over')
@@ -71,6 +89,14 @@ describe('at 40 columns and 15 rows', () => {
     await screen.see('Enter turns over: 1 of 4')
     expect(screen.flow).toContain('say MAYDAY')
   })
+})
+
+it('what was not taken is told on any sheet, and nothing of it where it may be a PIN', () => {
+  const told = (width: number, unheard: string) => untakenRow(2, 5, width, unheard).text
+  expect(told(60, '9.5033')).toBe('Not taken: 9.5033. Enter turns over first: 3 of 5')
+  expect(told(29, 'everybody is out')).toBe('Not taken: ever... Enter: 3/5')
+  expect(told(60, '')).toBe('Not taken. Enter turns over first: 3 of 5')
+  expect(told(29, '')).toBe('Not taken. Enter: 3 of 5')
 })
 
 describe('a line is held back', () => {
@@ -87,6 +113,6 @@ describe('a line is held back', () => {
     ['9.5033', false, false, null],
     ['', true, true, 'unseen'],
   ] as const)('"%s", too small %s, more to read %s: %s', (line, tooSmall, hasMore, why) => {
-    expect(heldBack(line, tooSmall, hasMore)).toBe(why)
+    expect(heldBack(line, tooSmall, hasMore, false)).toBe(why)
   })
 })

@@ -6,6 +6,7 @@ import type { ReadingAt } from './entries.ts'
 import { againstLast, type LastLeft } from './last-left.ts'
 import { likely, likelySentence, type Written } from './likely.ts'
 import { type Far, farFromOthers } from './neighbours.ts'
+import { isCheckAfter, isSetCheck, type OffStandard, offStandard } from './off-standard.ts'
 import { decimalsIn, implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
 import { type SwappedPair, swappedPair } from './swapped-pair.ts'
@@ -32,7 +33,7 @@ interface Reason {
 
 /**
  * Null for a reading that is believed. One outside its window is doubted always; a temperature far from those it
- * belongs with, a size far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
+ * belongs with, a gauge off on its standard before it measures, a size far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
  * against the first, by `repeats`.
  */
 export function doubtOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Doubt | null {
@@ -53,6 +54,8 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   if (outside !== null) return { why: outside, more: null, isSlip: true }
   if (standing(state, reading.place).length > 0) return null
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
+  const off = isSetCheck(placed) && !isCheckAfter(defs, placed) ? offStandard(defs, placed, reading) : null
+  if (off !== null) return offReason(off, size)
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
   const swapped = swappedPair(defs, state, placed, reading)
@@ -155,6 +158,15 @@ function writtenAs(defs: Definitions, placed: ReadStep, reading: ReadingAt): Wri
     decimalComma: defs.machine.decimal_comma ?? false,
     places: decimalsIn(defs, reading),
     isFull: placed.step.quantity === 'length' && instrument !== undefined && isSetOnStandard(instrument),
+  }
+}
+
+/** Waited for before anything is measured with the gauge: what it measures would be in doubt from the first figure on. */
+function offReason({ off, within }: OffStandard, size: (si: number) => string): Reason {
+  return {
+    why: `${size(off)} ${off < 0 ? 'under' : 'over'} the standard, and ${within} is allowed`,
+    more: 'Wipe both, let them come to one warmth, then 1. If it stays so: the word instrument puts the gauge aside, and another is picked.',
+    isSlip: false,
   }
 }
 

@@ -47,7 +47,7 @@ export function judgeGas(
   const unit = GAS_UNITS[limit.gas]
   const kind = limit.gas === 'flammable' ? 'lel-fraction' : 'concentration'
   const entry = parseEntry(typed, { kind, unit, what: GAS_NAMES[limit.gas] })
-  if (!entry.ok) return entry
+  if (!entry.ok) return bareSign(typed, unit) ?? entry
   const reading = { typed, value: entry.value.value, unit: entry.value.unit, si: entry.value.si }
   const shown = `${reading.value} ${reading.unit}`
   if (limit.gas !== 'flammable' && reading.si > 1)
@@ -60,6 +60,14 @@ export function judgeGas(
   const outside = outsideOf(limit, kind, reading.si)
   if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
   return ok({ shown, reading, outcome: { kind: 'passes' } })
+}
+
+/** A bare % where the box is by volume: it may have been read as another share, so it is keyed anew and nothing is guessed. */
+function bareSign(typed: string, unit: string) {
+  const figure = /^\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(typed)?.[1]
+  return figure === undefined || unit !== '%vol'
+    ? null
+    : refuse('bare-percent', `Key ${figure} without the sign, if that is % by volume: this box takes %vol.`)
 }
 
 /** Why a flammables reading of this meter means nothing here, or null. Unknown oxygen is never enough oxygen. */

@@ -52,6 +52,7 @@ export function wordsOf(text: string): string[] {
 const PHRASES: readonly (readonly [RegExp, string])[] = [
   [/\bh\.?e\.? (?:and|or) c\.?e\b\.?/gi, 'head end, crank end'],
   [/\bhydrogen sul(?:f|ph)ide\b/gi, 'H2S'],
+  [/\bhow (?:far|deep) (?:in|inside|down)\b/gi, 'howfarin'],
   [/\bHE\b/g, 'head end'],
   [/\bCE\b/g, 'crank end'],
   [/\bfallbacks?\b/gi, 'fall-back'],
@@ -86,6 +87,8 @@ export function isWeak(word: string): boolean {
 
 /** Whether a question asks for a figure: what has none does not answer it. */
 export function asksFigure(question: string): boolean {
+  // How deep a groove may be is in no paper here: who has it is what is told.
+  if (/\bhow deep\b.*\b(?:scratch|scratches|scores?|grooves?)\b/i.test(question)) return false
   return /^(?:and )?how (?:long|big|deep|heavy|high|wide|thick|hot|many|old|fast)\b/i.test(question.trim())
 }
 

@@ -35,6 +35,7 @@ crosshead: The block that slides in a straight line between connecting rod and p
 crosshead pin: The pin that joins the connecting rod to the crosshead. Its load has to change direction in each turn, or its bearing runs dry.
 datum: What a size is measured from. For wear of a bore that is a place the rings never ran on, or a size on record.
 dead centre: The end of a stroke, where the piston stands still for a moment before it goes back.
+degree | degF degC degrees Fahrenheit Celsius unit F or C: A unit of temperature. The unit that a figure is taken in stands left of where it is keyed; another one is keyed behind the figure, such as degC.
 deviation permit: Leave given before the work to do one thing otherwise than it is written, for a time. It changes no limit and opens no hold point.
 dial indicator: An instrument that shows on a dial how far its tip was pushed. It compares and does not measure a size by itself.
 discharge temperature: How hot the gas is as it leaves the cylinder. It climbs with the pressure ratio and with leaking valves or rings.
@@ -54,6 +55,7 @@ gauge temperature | temperature measure read of gauge micrometer part instrument
 governing limit: Of all the limits that were looked at, the one of which most is used up.
 guard band: A strip inside a limit, as wide as the measuring error, that is kept free. What falls in it may really lie outside, so it is not accepted.
 H2S | hydrogen sulfide sour gas poison kill smell: Hydrogen sulfide, a gas of sour wells that can kill within a few breaths. It smells of bad eggs and soon dulls the nose, so a smell that is gone proves nothing: only a meter tells. Ceiling 20 ppm, 29 CFR 1910.1000 Table Z-2; ceiling 10 ppm, NIOSH; danger to life at 100 ppm, NIOSH, that one from memory.
+handing back | machine now: Barover moves nothing on a machine. Locks, block and bleeds stay until a lead has decided and what is open is accounted for; the site permit says who hands the machine back.
 head end: The end of the cylinder away from the crank, closed by the outer head. Drawings write HE for it.
 HOLD: A verdict, and where a job may stand still: something is missing, unsound or too near to a limit for the measuring error. Nobody may pass it as good; what is missing is found, or a lead decides.
 hold point: A place in the work that nobody passes until what it asks for is shown and on record. Some are there to keep people from harm, and some for an inspection.
@@ -61,11 +63,13 @@ holding a gauge | hold handle grip steady gauge micrometer: By its grip or handl
 hollow piston | cavity inside: A piston with room inside, to be lighter. Gas creeps in and is shut there under pressure, so each cavity is taken to be full until it is shown open.
 hone | honed honing: To dress a bore with stones that spread outward, for its finish. It makes the bore larger, and takes out neither taper nor out of round.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
+how far in | howfarin bore: The drawing at each question marks the place along the bore. It lies within ring travel, clear of the ridge and of any port.
 inert gas | nitrogen: A gas that neither burns nor lets anything burn, nitrogen most of all. Nobody can breathe it, and nobody feels it: whoever breathes it falls without a warning.
 infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
 interference: How much larger the inner part is than the hole it sits in before the two are put together.
 isolation point: A place where a source of energy is shut off and locked, such as a breaker or a valve.
 jacket: The space around a cylinder through which cooling water runs.
+lead: Somebody whom the crew file names as one. A lead decides about what was found and ends a STOP, and never signs for their own work.
 LEL: Lower explosive limit: the least share of a gas in air that can burn. A meter shows parts of it in per cent LEL, and means one named gas by that.
 liner: A sleeve that forms the bore and can be renewed without a new cylinder.
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
@@ -76,7 +80,8 @@ MONITOR: A verdict: the figure is inside its limit with the measuring error allo
 most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
 nonconformance | nonconformity nonconforming NC: Anything found that is not as it was asked for. It stays open until a lead has decided about it.
-not applicable | n a skip leave out omit place cannot reach: Said with n/a, and a reason, of a reading that cannot be taken. What is judged by it is HOLD then; a hold point knows no such word.
+not applicable | n a skip leave out omit place cannot reach step sheet: Said with n/a, and a reason, of a reading that cannot be taken. What is judged by it is HOLD then; a hold point knows no such word.
+note | notes read reads anybody anyone sees: Words put into the log of the job with their time, for whoever reads the job later. Nobody is called by it: what is urgent is said aloud, or is STOP.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
@@ -92,6 +97,7 @@ purge: To sweep gas out of a space with another one that does not burn, before i
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
 rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
+release: What ends a STOP. A lead who neither raised nor called it says what was put right and signs with a PIN; after some causes nobody does.
 repair: What a lead decides where a part is made fit for its use, though not as it was first asked for. After rework it conforms again; after repair it need not.
 repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
 REPLACE: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part is renewed then. A lead decides; the word only proposes.
@@ -106,8 +112,9 @@ rod drop: How far the piston rod has come down from where it ran when the rider 
 rod load: The push or pull in the piston rod, from gas pressure and from the mass that is moved. Frame and rod have a limit for it each way.
 rod sag: How far a rod bends under its own weight between its supports.
 runout: How much a dial on the rod moves while the rod goes through its stroke or is turned. Part of it follows from the sizes of the machine, and the rest tells of alignment.
-scoring | score scored scratch scratches scratched groove: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
-set-check: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
+same thermometer | one both: The same thermometer reads part and gauge, one after the other, before and after. Its error is the same in both then, and falls out of their difference.
+scoring | score scored scratch scratches scratched groove deep: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
+set-check | as before differs other: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
 setting standard: A piece of known size with which an instrument is compared.
 several gauges | two gauges both more than one second gauge: A list has each gauge of the register that is of the right kind. One that is taken reads every place, so that its error is the same in all of them; others stand by in case it is found out of calibration.
 side clearance: The gap between the side of a ring and its groove. Without it the ring sticks; with too much it hammers.
@@ -116,7 +123,7 @@ standard: In short for setting standard, a piece of known size with which an ins
 stroke: The way of the piston from one dead centre to the other. It is as long as twice the radius of the crank.
 suction valve: The valve that lets gas into the cylinder and keeps it from going back.
 swept length: The length of bore that the rings run over in a stroke; the same as ring travel.
-tag plate: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
+tag plate | tag missing gone lost find where: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
 taper: The difference of diameter from one place along the bore to another, in one direction.
 thousandth | thou mil inch last place: The thousandth part of an inch. An inside micrometer is read to a tenth of it, which is the last place of its figure.
 throw: One crank of the crankshaft with all that it drives, up to and with its cylinder.

@@ -9,7 +9,7 @@ import { lapsesAt } from '../job/lapse.ts'
 import type { State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { type Block, type Row, row } from './block.ts'
-import { oxygenRows } from './little-oxygen.ts'
+import { boxWarning, oxygenRows } from './little-oxygen.ts'
 
 type GateEntry = Extract<
   Entry,
@@ -22,18 +22,21 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
   const gate = asKind(stepById(defs, entry.step), 'gate')
   const label = 'item' in entry ? keyLabel(defs, gate, entry.item) : ''
   switch (entry.type) {
-    case 'evidence.given':
+    case 'evidence.given': {
+      const warning = boxWarning(defs, entry)
       return {
         margin,
         right,
         rows: [
           row(
-            `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}`,
+            `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}${warning}`,
+            warning === '' ? undefined : 'caution',
           ),
           ...doubtedRows(entry),
           ...oxygenRows(defs, entry),
         ],
       }
+    }
     case 'evidence.failed':
       return {
         margin,

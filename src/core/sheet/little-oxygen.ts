@@ -1,8 +1,8 @@
-// Little oxygen where a limit asks for no least: it passes, as nobody is to breathe there, and it is said what it means. No limit
-// of its own: what is little is the least that the record of the machine asks for where people breathe.
+// Little oxygen where a limit asks for no least: it passes, as nobody is to breathe there, and it is said what it means.
 import { asKind, type Definitions, gasLimitById, instrumentById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { evidenceByKey } from '../job/gate.ts'
+import { isLittleOxygen } from '../job/little-oxygen.ts'
 import { type Row, row } from './block.ts'
 
 type Shown = Extract<Entry, { type: 'evidence.given' | 'evidence.failed' }>
@@ -13,17 +13,18 @@ export function oxygenRows(defs: Definitions, entry: Shown): Row[] {
   const limit = evidence?.kind === 'gas' ? gasLimitById(defs, evidence.limit) : undefined
   if (limit === undefined) return []
   if (entry.type === 'evidence.failed') return limit.gas === 'flammable' ? blindRows(defs, entry) : []
-  const least = breathedLeast(defs)
-  const si = entry.reading?.si
-  if (limit.gas !== 'oxygen' || limit.at_least !== undefined || least === null || si === undefined) return []
-  // At the end of a purge as little as can be is wanted.
-  if (limit.at_most !== undefined && limit.at_most.si < least.si) return []
-  return si >= least.si
+  return entry.reading === undefined || !isLittleOxygen(defs, limit, entry.reading.si)
     ? []
     : [
         row(`  Far from the 20.9 %vol of air: something drives the air out there.`, 'caution'),
         row('  NOBODY BREATHES THERE OR PUTS A HEAD IN; whoever is in comes out.', 'caution'),
       ]
+}
+
+/** Behind the figure in its own box: it counts as shown, and must not look as if all were well. */
+export function boxWarning(defs: Definitions, entry: Shown): string {
+  const little = oxygenRows(defs, entry).length > 0 && entry.type === 'evidence.given'
+  return little ? '  NOBODY BREATHES THERE' : ''
 }
 
 /** What to do where the meter has too little oxygen to see what burns. */
@@ -37,15 +38,4 @@ function blindRows(
     row('  It says nothing of what burns there. Nobody breathes there or puts a head in.', 'caution'),
     row('  Find what drives the air out, air it, then back: oxygen anew; or a meter that sees it so.'),
   ]
-}
-
-/** The most that any limit of oxygen asks for at least: that of people who breathe there. */
-function breathedLeast(defs: Definitions): { readonly si: number } | null {
-  const least = defs.machine.site.gas.limits.flatMap(({ gas, at_least }) =>
-    gas === 'oxygen' && at_least !== undefined ? [at_least] : [],
-  )
-  return least.reduce<{ readonly si: number } | null>(
-    (most, one) => (most === null || one.si > most.si ? one : most),
-    null,
-  )
 }

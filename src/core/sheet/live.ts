@@ -1,7 +1,7 @@
 // The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to do in
 // trouble on it whatever gives way. What has no room at once is folded into sides. When even that has no room, the screen says so and
 // takes nothing but STOP.
-import { widthOf } from '../lib/text.ts'
+import { cutSeen, widthOf } from '../lib/text.ts'
 import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands } from './foot.ts'
@@ -25,6 +25,8 @@ export interface LiveInput {
   readonly said?: number
   /** Rows of what came on record with the last line: a drawing gives way to them, words do not. */
   readonly taken?: number
+  /** Keyed before all was turned over and heard by nobody, which is told. Empty: nothing of it may be drawn. */
+  readonly unheard?: string | null
 }
 
 /** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
@@ -193,7 +195,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const shown = sides[at] ?? []
   const isLast = at === sides.length - 1
   const hinted = shown.length < lines ? block([row(SAFE_HINT, 'faint')], style) : []
-  const turning = turningRow(at, sides.length, textWidth(style))
+  const turning = turningRow(at, sides.length, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
@@ -215,13 +217,30 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
 }
 
 /** Which side is up and how to turn it over, in one line on any sheet. */
-function turningRow(at: number, of: number, width: number): Row {
+function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
+  if (unheard !== null && at < of - 1) return untakenRow(at, of, width, unheard)
   const [wide, narrow] =
     at === of - 1
       ? [`${at + 1} of ${of}   Up: turn back`, `${at + 1} of ${of}  Up: back`]
       : [`Enter turns over: ${at + 1} of ${of}`, `Enter: over, ${at + 1} of ${of}`]
   return row(widthOf(wide) <= width ? wide : narrow, at === of - 1 ? 'faint' : 'strong')
 }
+
+/** In the place of the row that turns over, so that it has room wherever that has. */
+export function untakenRow(at: number, of: number, width: number, unheard: string): Row {
+  const side = `${at + 1} of ${of}`
+  const over = `Enter turns over first: ${side}`
+  const long = `Not taken: ${unheard}. ${over}`
+  if (unheard !== '' && widthOf(long) <= width) return row(long, 'caution')
+  const end = `Enter: ${at + 1}/${of}`
+  const kept = cutSeen(`Not taken: ${unheard}.`, width - widthOf(` ${end}`))
+  if (unheard !== '' && widthOf(kept) >= LEAST_KEPT) return row(`${kept} ${end}`, 'caution')
+  const whole = `Not taken. ${over}`
+  return row(widthOf(whole) <= width ? whole : `Not taken. Enter: ${side}`, 'caution')
+}
+
+/** Columns with what was keyed: less of it tells nobody which line it was. */
+const LEAST_KEPT = 14
 
 function block(list: readonly Row[], style: SheetStyle): Line[] {
   return list.length === 0 ? [] : layOut({ margin: '', rows: list }, style)

@@ -168,6 +168,14 @@ function openedAgain(
   if (is === 'unsettled') return [row(`  ${noFigure(readings.length)}`, 'caution')]
   if (is !== 'more') return []
   const where = placeNumber(defs, entry.step, entry.place)
+  const wanted = placed.step.repeats.at_least
+  // What is too few cannot disagree.
+  if (readings.length < wanted)
+    return [
+      row(
+        `  Back to ${where}: ${readings.length} ${readings.length === 1 ? 'reading stands' : 'readings stand'} there, and ${wanted} are wanted. It is measured once more, afresh`,
+      ),
+    ]
   const apart = spread === null ? '' : `, ${spreadText(defs, state, entry.place, spread)} apart`
   return [
     row(

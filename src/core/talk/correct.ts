@@ -131,7 +131,14 @@ export function correct(defs: Definitions, state: State): Heard {
     ({ kind }) => settle === null || kind === 'evidence' || kind === 'finding',
   )
   if (items.length === 0) return say(settle ?? 'There is nothing to correct yet.')
-  return ask({ kind: 'correct-which', items, from: 0 })
+  return ask(
+    { kind: 'correct-which', items, from: 0 },
+    ...(settle === null
+      ? []
+      : [
+          `No reading is in this list while one waits: ${state.late === null ? 1 : 2} drops that one, then correct mends any.`,
+        ]),
+  )
 }
 
 /** Listed at a time where the size of the screen is not known, as on plain lines: with the question under it in 15 rows. */

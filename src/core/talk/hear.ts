@@ -29,7 +29,7 @@ import { correct, standingReadings, whyNoChange, whySettleFirst } from './correc
 import { handOver, peopleWord } from './crew-words.ts'
 import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
-import { sureOfFigure } from './figure-sure.ts'
+import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
 import { jobAskedLines } from './job-asked.ts'
@@ -365,7 +365,9 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     }
     case 'read':
       return (
-        sureOfPlaces(defs, state, prompt, line) ?? input({ do: 'read', place: prompt.place.key, typed: line })
+        sureOfTemperature(defs, state, prompt, line) ??
+        sureOfPlaces(defs, state, prompt, line) ??
+        input({ do: 'read', place: prompt.place.key, typed: line })
       )
     case 'open-things':
       return text.toLowerCase() === 'hand on'

@@ -28,7 +28,7 @@ const LOCK_PLACES = new RegExp(
 export function jobAskedLines(defs: Definitions, state: State, question: string): string[] | null {
   if (NO_MACHINE.test(question)) return [...recordLines(state), ...withoutMachine(state)]
   if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
-  if (LOCK_PLACES.test(question)) return pointLines(defs)
+  if (LOCK_PLACES.test(question) && !/\bplate\b/i.test(question)) return pointLines(defs)
   const prompt = next(defs, state)
   if (prompt.kind === 'pick' && WHICH.test(question.trim()))
     return [

@@ -18,6 +18,8 @@ export interface PlacesSureAsk {
   /** With its places filled up; null where it has more than the instrument reads. */
   readonly full: string | null
   readonly places: number
+  /** Keyed where a temperature is read: one digit alone (figure-sure.ts). */
+  readonly digit?: string
 }
 
 /** Null where the line is taken as it stands: also one that is doubted anyway, which is a question of its own. */
@@ -44,15 +46,17 @@ export function sureOfPlaces(defs: Definitions, state: State, prompt: Prompt, li
 }
 
 /** No question of yes or no: a figure answers it, never the number of a choice. */
-export function placesSureText({ full, places }: PlacesSureAsk): string {
+export function placesSureText({ full, places, digit }: PlacesSureAsk): string {
+  if (digit !== undefined)
+    return `Temperature as the instrument shows it, in full; ${digit} once more if it is ${digit}`
   return full === null
     ? `The whole figure with ${places} places, as the instrument shows it`
     : `The whole figure as the instrument shows it, like ${full}`
 }
 
 export function hearPlacesSure(question: PlacesSureAsk, line: string): Heard {
-  const { place, full } = question
-  if (/^\d$/.test(line.trim()) && Number(line) !== Number(full))
+  const { place, full, digit } = question
+  if (digit === undefined && /^\d$/.test(line.trim()) && Number(line) !== Number(full))
     return ask(question, 'Nothing was taken: a figure is asked for here, not the number of a choice.')
   return input({ do: 'read', place, typed: line })
 }

@@ -71,7 +71,8 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   [
     'starts',
     [
-      `\\b(?:if|when|in case|suppose|what happens|can|could|will|might)\\b.*\\b${MACHINE} (?:still |ever |suddenly |really |all |now |then )*(?:starts?|turns?|moves?|moving|turning|rolls?|runs|kicks?|jumps?|slips?|drops?|falls?)\\b`,
+      `\\b(?:if|when|in case|suppose|what happens|can|could|will|might)\\b.*\\b${MACHINE} (?:(?:still|ever|suddenly|really|all|now|then|does|did|do|should|would|will|begins to) )*(?:starts?|started|turns?|turned|moves?|moved|moving|turning|rolls?|runs|kicks?|jumps?|slips?|drops?|falls?)\\b`,
+      `\\b(?:if|when|what happens|suppose|can|could|will|might)\\b.*\\b${OTHERS} (?:re)?starts? ${MACHINE}\\b`,
       `${BEGIN}(?:${MACHINE} (?:is |has |just |did |does |still |really |even )*|(?:just )?did )(?:start(?:s|ed|ing)?|turn(?:s|ed|ing)?|mov(?:e|es|ed|ing)|roll(?:s|ed|ing)|jump(?:s|ed)|kick(?:s|ed))\\b`,
     ],
   ],

@@ -74,7 +74,7 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'alarm':
       return [...comeOut(asked), ...troubleLines(asked), COUNT, SHEET]
     case 'starts':
-      return [...comeOut(asked), ...troubleLines(asked), ...notSoLines(asked), SHEET]
+      return [...comeOut(asked, EMERGENCY_STOP), ...troubleLines(asked), ...notSoLines(asked), SHEET]
     case 'bad-air':
       return [...comeOut(asked), ...troubleLines(asked), ...gasLines(asked, question), SHEET]
     case 'missing':
@@ -157,9 +157,16 @@ function wrongLines(asked: Asked, question: string): string[] {
 }
 
 /** What is done before anything is read. The contact stands in the machine record. */
-function comeOut({ defs }: Asked): string[] {
-  return ['FIRST: come out, everybody, and stand clear. Say STOP.', `${CALL} ${defs.machine.site.emergency}`]
+function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
+  return [
+    'FIRST: come out, everybody, and stand clear. Say STOP.',
+    ...then,
+    `${CALL} ${defs.machine.site.emergency}`,
+  ]
 }
+
+const EMERGENCY_STOP =
+  'Hands off. Whoever stands at the emergency stop hits it; nobody goes in to reach one. Common practice, no source.'
 
 /** The line of the make-safe sheet about whoever is not there. */
 const COUNT = (SAFE_ALWAYS.find((line) => line.includes('Count heads')) ?? '').replace(/^\d+ +/, '')
@@ -302,9 +309,17 @@ function aloneLines(asked: Asked): string[] {
     peopleLine(state),
     ...[...new Set(wanted)].slice(0, MOST_GATES),
     ...(wanted.length > MOST_GATES ? ['Later hold points ask for others too.'] : []),
+    ...practisedAlone(asked),
     'Nobody reaches in without somebody outside who can call for help. Common practice, no source.',
     PERMIT,
   ]
+}
+
+/** As the STOP sheet says it: where nothing stands for a machine, one signs as the others with keys that are printed for everybody. */
+function practisedAlone({ defs, state }: Asked): string[] {
+  return state.record === 'REAL' || defs.crew.invented !== true
+    ? []
+    : [`${state.record}: alone, sign as the others too. The example PINs stand at the head of the crew file.`]
 }
 
 /** More would push the question off a small screen. */

@@ -173,7 +173,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
     )
   })
 
-  it.each(['9.6', '9', '9.5 degF'])('%s is no size that can be told', (typed) => {
+  it.each(['9.6', '9.0', '9.5 degF'])('%s is no size that can be told', (typed) => {
     expect(toTemperatures().keys(typed).last).toMatchObject({ type: 'reading.taken', typed })
   })
 

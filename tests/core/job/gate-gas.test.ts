@@ -35,6 +35,14 @@ describe('entries', () => {
   })
 })
 
+it('a bare sign of per cent is told to be left off where the box is by volume, and at LEL it is not', () => {
+  const walk = toGas()
+  expect(walk.key('20.9%')).toBe('bare-percent')
+  expect(walk.said.at(-1)).toBe('Key 20.9 without the sign, if that is % by volume: this box takes %vol.')
+  walk.key('20.9')
+  expect(walk.key('5 %')).not.toBe('bare-percent')
+})
+
 describe('a figure that looks like a slip', () => {
   it('falls at once when it is outside its limit: whoever reads it comes out before anything is asked about it', () => {
     for (const lines of [['20.9', '1000'], ['20.9', '0', '999'], ['2.09'], ['90.2']]) {

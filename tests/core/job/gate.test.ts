@@ -268,7 +268,7 @@ describe('evidence taken back', () => {
   })
 
   it('of gas is all of it, since it is read in an order; a mistyped oxygen is no dead end with one meter', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '2', '0')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '2.0', '0')
     // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
     expect(item(walk)).toBe('pick')
     walk.keys('back')

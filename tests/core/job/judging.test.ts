@@ -27,7 +27,7 @@ describe('HOLD', () => {
   it.each([
     [
       'before',
-      ['1', '1', '71.2', '70.4', '1', '9.5003'],
+      ['1', '1', '71.2', '70.4', '1', '9.5003', '3', 'it stays so'],
       AFTER_LINES,
       /set-check before the readings is out/,
     ],

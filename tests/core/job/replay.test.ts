@@ -141,7 +141,7 @@ describe('live state equals replay', () => {
       '20.9',
       '0',
       '0',
-      '9',
+      '9.0',
       '0',
       'stop',
       '1',

@@ -61,7 +61,7 @@ describe('oxygen inside an opening', () => {
   const told = (walk: Walk) =>
     (entryBlock(walk.engine.defs, walk.state, walk.last)?.rows ?? []).map((r) => r.text).join('\n')
 
-  it.each(['18', '3'])('at %s passes its limit, and it is said that nobody breathes there', (oxygen) => {
+  it.each(['18', '3.0'])('at %s passes its limit, and it is said that nobody breathes there', (oxygen) => {
     const walk = inside(oxygen)
     expect(walk.last).toMatchObject({ type: 'evidence.given', item: 'oxygen_inside' })
     expect(told(walk)).toMatch(/20\.9 %vol of air: something drives the air out/)
@@ -70,7 +70,7 @@ describe('oxygen inside an opening', () => {
 
   it('at 20.9 says nothing, and a meter that is blind at 3 says what to do', () => {
     expect(told(inside('20.9'))).not.toMatch(/NOBODY/)
-    const walk = inside('3').keys('0')
+    const walk = inside('3.0').keys('0')
     const failed = walk.entries.findLast((e) => e.type === 'evidence.failed')
     if (failed === undefined) throw new Error('not failed')
     const rows = entryBlock(walk.engine.defs, walk.state, failed)?.rows.map((r) => r.text) ?? []

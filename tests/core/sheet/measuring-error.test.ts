@@ -165,6 +165,15 @@ describe('a correction', () => {
     expect(asks(walk)[0]).toMatch(/^Taken: 9\.5068, 9\.5021 in, too far apart; 3rd of at most 4/)
   })
 
+  it('of the only reading says that one more is wanted, as one cannot disagree', () => {
+    const walk = toCentre().keys('9.5068')
+    walk.keys(listed(walk, /7\.3: 9\.5068 in/), '9.5067', 'misread')
+    expect(text(walk, 'reading.corrected')).toContain(
+      'Back to 7.3: 1 reading stands there, and 2 are wanted. It is measured once more, afresh',
+    )
+    expect(text(walk, 'reading.corrected')).not.toContain('agree')
+  })
+
   it('is the one way on for a place whose repeats never agreed, and is said to be', () => {
     const walk = toCentre().keys('9.5068', '9.5021', '9.5044', '9.5090')
     const walked = text(walk, 'reading.taken').replace(/ {2,}/g, ' ')

@@ -27,6 +27,14 @@ function screen(walk: Walk, columns: number, rows: number) {
 const numbers = (text: readonly string[]) =>
   text.flatMap((line) => /^\s*(\d+) {2}sheet \d+(?:\.\d+)?: /.exec(line)?.[1] ?? [])
 
+it('at a doubt says why no reading is in the list, and how one gets there', () => {
+  const walk = new Walk().toBore().keys('9.5033', '9.6', 'correct')
+  expect(items(walk).some(({ kind }) => kind === 'reading')).toBe(false)
+  expect(walk.said.at(-1)).toBe(
+    'No reading is in this list while one waits: 1 drops that one, then correct mends any.',
+  )
+})
+
 describe('the list of what can be corrected', () => {
   it('has the newest reading first, and each of them once', () => {
     const walk = judged()

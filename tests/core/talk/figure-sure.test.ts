@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { gateState } from '../../../src/core/job/gate.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { standingAsk } from '../../../src/core/talk/ask.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
@@ -52,6 +53,27 @@ describe('one digit alone at an oxygen reading', () => {
     const burns = atOxygen().keys('20.9')
     burns.key('0')
     expect(gateState(burns.state, 'hold_point').given.flammable_breathing?.shown).toBe('0 %LEL')
+  })
+
+  it('is asked about inside the bore too, where it would pass; keyed so again its box is no fine one', () => {
+    const walk = atOxygen().keys(...GAS_LINES.slice(0, 3), '2')
+    expect(walk.said.at(-2)).toMatch(/^2 %vol of oxygen: if G-7 shows that, COME OUT AND STAND CLEAR/)
+    expect(gateState(walk.state, 'hold_point').given.oxygen_inside).toBeUndefined()
+    walk.key('2')
+    const block = entryBlocks(walk.engine.defs, walk.state, walk.last, STYLE)[0]
+    expect(block?.rows[0]).toMatchObject({
+      text: expect.stringMatching(/2 %vol .*NOBODY BREATHES THERE/),
+      tone: 'caution',
+    })
+  })
+
+  it('is asked about where a temperature is read, and is taken once it is keyed again', () => {
+    const walk = new Walk().throughGate().keys('1', '1', '1')
+    expect(walk.last.type).not.toBe('reading.taken')
+    expect(asked(walk)[0]).toBe('Temperature as the instrument shows it, in full; 1 once more if it is 1')
+    expect(walk.keys('71.2').last).toMatchObject({ type: 'reading.taken', typed: '71.2' })
+    const cold = new Walk().throughGate().keys('1', '1', '1', '1')
+    expect(cold.last).toMatchObject({ type: 'reading.taken', typed: '1' })
   })
 
   it('goes with the line it was keyed for', () => {

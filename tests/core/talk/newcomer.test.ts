@@ -133,6 +133,26 @@ const ASKED: readonly (readonly [keyof typeof AT, string, RegExp])[] = [
   ['pull', 'when do the locks come off?', /^Every lock stays on/],
   ['bore', 'which micrometer do I use', /^M-3, Inside micrometer/],
   ['bore', 'how do I hold it', term('holding a gauge', 'square to the bore')],
+  ['bore', 'how do I swing it?', /Swing it across for the MOST/],
+  ['bore', 'what is most and least?', term('most and least', 'two turning points')],
+  ['bore', 'how far in do I go?', term('how far in', 'within ring travel')],
+  ['surface', 'how deep a scratch is too deep?', term('scoring', 'how deep one may be')],
+  ['wipe', 'same thermometer?', term('same thermometer', 'same in both')],
+  ['bore', 'can I skip this step?', term('not applicable', 'cannot be taken')],
+  ['tell', 'what if the tag is missing?', term('tag plate', 'a lead finds out')],
+  ['tell', 'where is the tag plate?', term('tag plate', 'It is read there')],
+  ['wipe', 'is that in Fahrenheit or Celsius?', term('degree', 'left of where it is keyed')],
+  ['wipe', 'is that in F or C?', term('degree', 'left of where it is keyed')],
+  ['bore', 'what is a release?', term('release', 'ends a STOP')],
+  ['bore', 'does anybody read my notes?', term('note', 'whoever reads the job')],
+  ['decide', 'what happens to the machine now?', term('handing back', 'moves nothing')],
+  ['set', 'what if the set-check is not as before?', term('set-check', 'is in doubt')],
+  ['bore', 'what is a lead?', term('lead', 'crew file names')],
+  [
+    'locks',
+    'I am alone here, can I do this?',
+    /alone nobody passes it[\s\S]*EXAMPLE: alone, sign as the others too/,
+  ],
 ]
 
 const answer = (at: keyof typeof AT, line: string) => {
