@@ -144,13 +144,27 @@ export const PAPER = [
       rule: 'On paper, a line without a time does not stand.',
       find: 'if (ages.length === 0) return',
       into: 'if (ages.length > 99) return',
-      by: 'names a blank line, words that are others, a gas out of its limit, a meter that is not named',
+      by: 'names a blank line, words that are others, a gas out of its limit',
     },
     {
       rule: 'On paper, a blank line of a hold point is told.',
       find: 'if (rows.every(isEmpty)) return',
       into: 'if (rows.length > 99) return',
-      by: 'names a blank line, words that are others, a gas out of its limit, a meter that is not named',
+      by: 'names a blank line, words that are others, a gas out of its limit',
+    },
+  ]),
+  ...of('core/job/paper-gas', 'core/review/paper', [
+    {
+      rule: 'On paper, a gas out of its limit is told where no meter is named.',
+      find: "if (typeof meter === 'string') return [...outside, ",
+      into: "if (typeof meter === 'string') return [",
+      by: 'tells a gas out of its limit first, also where nobody wrote which meter read it',
+    },
+    {
+      rule: 'On paper, the meter of the front stands for no line that names another.',
+      find: 'if (odd.length > 0)',
+      into: 'if (odd.length > 99)',
+      by: 'takes no meter of the front for a line that names another, or has two figures',
     },
   ]),
 ]

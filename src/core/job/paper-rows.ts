@@ -122,10 +122,14 @@ function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: numb
       { ...line, label: `${label}, over: ${evidence.words}` },
     ]
   }
+  if (evidence.kind === 'gas') return [{ ...line, how: GAS_HOW }]
   return comesOff(evidence)
     ? [{ ...line, how: 'Its number, then who took it off: 16:31 RO L-101 RO; - alone where all is blank' }]
     : [line]
 }
+
+const GAS_HOW =
+  'Time, initials, figure, number of its meter: as 06:52 RO 20.9 G-7; without a number the meter of the front counts; - alone where all is blank'
 
 const BEGUN = '.begun'
 

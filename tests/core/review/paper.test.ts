@@ -74,13 +74,12 @@ describe('the review of a sheet', () => {
     expect(told(walk).join('\n')).not.toMatch(/WOULD HAVE HELD/)
   })
 
-  it('names a blank line, words that are others, a gas out of its limit, a meter that is not named', () => {
+  it('names a blank line, words that are others, a gas out of its limit', () => {
     const spoilt = (from: string, to: string) =>
       toldWith({ permit: permitLines().map((line) => (line === from ? to : line)) })
     expect(spoilt('06:33 RO L-103', '-')).toMatch(/lock at .*: blank/)
     expect(spoilt('06:40 RO NO FLOW', '06:40 RO A LITTLE')).toMatch(/it says A LITTLE, and asked is NO FLOW/)
     expect(spoilt('06:52 RO 20.9 G-7', '06:52 RO 18.1 G-7')).toMatch(/18\.1 %vol, below 19\.5/)
-    expect(spoilt('06:52 RO 20.8 G-7', '06:52 RO 20.8')).toMatch(/no gas meter of the register is named/)
     expect(spoilt('06:53 ML ML', '-')).toMatch(/witness: blank/)
     expect(spoilt('06:40 RO NO START', '- RO NO START')).toMatch(/try start has no time/)
     const permit = permitLines().map((line) => (line === '06:53 ML ML' ? '07:54 ML ML' : line))
@@ -88,6 +87,37 @@ describe('the review of a sheet', () => {
     expect(toldWith({ ...LATER, permit, before: [first, '1', ...rest] })).toMatch(
       /witness 07:54, 3 Wipe the bore 07:53: written after it/,
     )
+  })
+
+  it('tells a gas out of its limit first, also where nobody wrote which meter read it', () => {
+    const figures = ['0', '20.9 %LEL', '95', 'G-7 20.8', '0, G-7', '0']
+    let n = 0
+    const permit = permitLines().map((line) => (/ G-7$/.test(line) ? `06:52 RO ${figures[n++]}` : line))
+    const front = (meter: string) => FRONT_LINES.map((line) => (line === 'G-7' ? meter : line))
+    const lines = (meter: string) =>
+      told(sheetJob().keys('RO', ...front(meter), '06:31 RO', ...permit)).join('\n')
+    const none = lines('-')
+    expect(none).toMatch(
+      /: 0 %vol, below 19\.5 %vol[^\n]*\n[^\n]*: 0: no gas meter of the register is named\./,
+    )
+    expect(none).toMatch(/: 20\.9 %LEL, above [^\n]*\n[^\n]*: 20\.9 %LEL: no gas meter/)
+    expect(none).toMatch(/: 95 ppm, above [^\n]*\n[^\n]*: 95: no gas meter/)
+    // The number goes on either side of the figure, and the one of the front counts for lines without any.
+    expect(none).not.toMatch(/20\.8|0, G-7/)
+    const named = lines('G-7')
+    expect(named).toMatch(/: 95 ppm, above /)
+    expect(named).not.toMatch(/no gas meter/)
+    expect(lines('T-2')).toMatch(/: 95: no gas meter/)
+  })
+
+  it('takes no meter of the front for a line that names another, or has two figures', () => {
+    const spoilt = (to: string) => {
+      const permit = permitLines().map((line) => (line === '06:52 RO 20.9 G-7' ? to : line))
+      return told(sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permit)).join('\n')
+    }
+    expect(spoilt('06:52 RO 20.9 G-8')).toMatch(/what G-8 is cannot be told/)
+    expect(spoilt('06:52 RO 20.9 18.1 G-7')).toMatch(/what 18\.1 is cannot be told/)
+    expect(spoilt('06:52 RO 20,9 G-7')).not.toMatch(/cannot be told/)
   })
 
   it('tells a verdict by hand that is another, and a decision on paper that is not what was signed', () => {
