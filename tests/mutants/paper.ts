@@ -167,4 +167,28 @@ export const PAPER = [
       by: 'takes no meter of the front for a line that names another, or has two figures',
     },
   ]),
+  ...of('core/job/paper-witness', 'core/review/paper', [
+    {
+      rule: 'On paper, a witness who did the work is told.',
+      find: '...(did.length === 0 ? []',
+      into: '...(did.length < 99 ? []',
+      by: 'tells a witness who did the work, has no role for it, is nobody, or signed with initials alone',
+    },
+  ]),
+  ...of('core/job/paper-devices', 'core/review/paper', [
+    {
+      rule: 'On paper, one lock at two points is told.',
+      find: 'return its !== null && isSame(its, number)',
+      into: "return its === '' && isSame(its, number)",
+      by: 'tells one lock at two points',
+    },
+  ]),
+  ...of('core/review/kinds/paper', 'core/review/paper', [
+    {
+      rule: 'A list of people that is blank on a sheet is told.',
+      find: '...(people?.text === null',
+      into: "...(people?.text === ''",
+      by: 'tells a plate that is blank, and a list of people that is blank or has somebody nobody knows',
+    },
+  ]),
 ]

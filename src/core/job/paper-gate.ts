@@ -8,11 +8,12 @@ import { itemLabel } from './item-label.ts'
 import { lifeMs } from './lapse.ts'
 import { applicability } from './next.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
-import { deviceFault } from './paper-devices.ts'
+import { deviceFault, twiceOnSheet } from './paper-devices.ts'
 import { gasFaults } from './paper-gas.ts'
 import { minutesOnSheet } from './paper-line.ts'
 import { copiesOf, copyKey, peopleOnSheet } from './paper-rows.ts'
 import { waitFault } from './paper-wait.ts'
+import { witnessFaults } from './paper-witness.ts'
 import { placesOf } from './places.ts'
 import type { State } from './state.ts'
 
@@ -34,7 +35,7 @@ export function paperGates(defs: Definitions, state: State, paper: PaperState): 
       const why = items.flatMap((item) => {
         const rows = rowsOf(paper, gate, item)
         return [
-          ...faultsOf(defs, paper, gate, item, rows),
+          ...faultsOf(defs, paper, gate, items, item, rows),
           ...agesOf(defs, state, paper, gate, item, rows, behind),
         ]
       })
@@ -53,6 +54,7 @@ function faultsOf(
   defs: Definitions,
   paper: PaperState,
   gate: GateStep,
+  items: readonly Item[],
   item: Item,
   rows: readonly SheetRow[],
 ): string[] {
@@ -61,11 +63,15 @@ function faultsOf(
   return rows.flatMap((row) => {
     if (isEmpty(row)) return []
     const at = row.time === null ? '' : ` at ${row.time.slice(-5)}`
-    return faultOf(defs, paper, gate, item, row).map((why) => `${name}${at}: ${why}`)
+    const all = [
+      ...faultOf(defs, paper, gate, item, row),
+      ...twiceOnSheet(defs, paper, gate, items, item, row),
+    ]
+    return all.map((why) => `${name}${at}: ${why}`)
   })
 }
 
-/** A witness signs and says nothing else. */
+/** Initials alone are not nothing. */
 function isEmpty({ text, who }: SheetRow): boolean {
   return text === null && who === null
 }
@@ -79,9 +85,9 @@ function faultOf(
   row: SheetRow,
 ): readonly string[] {
   const { evidence } = item
-  const { text, who } = row
+  const { text } = row
   const only = (why: string | null) => (why === null ? [] : [why])
-  if (evidence.kind === 'witness') return only(who === null ? 'no initials' : null)
+  if (evidence.kind === 'witness') return witnessFaults(defs, paper, gate, evidence, row)
   if (text === null) return ['signed, and nothing stands there']
   switch (evidence.kind) {
     case 'words':

@@ -123,6 +123,7 @@ function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: numb
     ]
   }
   if (evidence.kind === 'gas') return [{ ...line, how: GAS_HOW }]
+  if (evidence.kind === 'witness') return [{ ...line, how: WITNESS_HOW }]
   return comesOff(evidence)
     ? [{ ...line, how: 'Its number, then who took it off: 16:31 RO L-101 RO; - alone where all is blank' }]
     : [line]
@@ -130,6 +131,9 @@ function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: numb
 
 const GAS_HOW =
   'Time, initials, figure, number of its meter: as 06:52 RO 20.9 G-7; without a number the meter of the front counts; - alone where all is blank'
+
+const WITNESS_HOW =
+  'Time, initials, then the name as written: 06:53 ML M. L.; - alone where all of it is blank'
 
 const BEGUN = '.begun'
 
@@ -154,6 +158,11 @@ export function copiesOf(paper: PaperState, gate: string): number[] {
 /** Ids hold no such sign. */
 export function copyKey(key: string, copy: number): string {
   return copy === 1 ? key : `${key}#${copy}`
+}
+
+/** Which copy of the page a line stands on, from 1. */
+export function copyOf(row: string): number {
+  return Number(/#(\d+)$/.exec(row)?.[1] ?? 1)
 }
 
 /** The key of a line of a hold point, whichever copy it stands on. */

@@ -120,6 +120,41 @@ describe('the review of a sheet', () => {
     expect(spoilt('06:52 RO 20,9 G-7')).not.toMatch(/cannot be told/)
   })
 
+  /** As far as the hold point, with lines of the front and of the permit changed. */
+  const toldAtGate = (changes: Readonly<Record<string, string>>, ...more: string[]) => {
+    const lines = ['RO', ...FRONT_LINES, '06:31 RO', ...permitLines()].map((line) => changes[line] ?? line)
+    return told(sheetJob().keys(...lines, ...more)).join('\n')
+  }
+
+  it('tells a witness who did the work, has no role for it, is nobody, or signed with initials alone', () => {
+    const witness = (line: string) => toldAtGate({ '06:53 ML ML': line })
+    expect(witness('06:53 RO R. O.')).toMatch(
+      /witness at 06:53: RO did the work by this sheet \(16 of its lines and step 1\), and a witness is somebody else/,
+    )
+    expect(witness('06:53 XY X. Y.')).toMatch(/witness at 06:53: XY is nobody of the crew file/)
+    expect(witness('06:53 ML')).toMatch(/witness at 06:53: signed with ML alone: no name stands there/)
+    expect(witness('06:53 ML M. L.')).not.toMatch(/witness/)
+    // Who does a step further down did the work as well.
+    expect(toldAtGate({}, '06:53 ML')).toMatch(/ML did the work by this sheet \(step 3\)/)
+  })
+
+  it('tells one lock at two points', () => {
+    expect(toldAtGate({ '06:33 RO L-103': '06:33 RO l102' })).toMatch(
+      /lock at .* at 06:33: l102 stands at lock at .* too/,
+    )
+    expect(toldAtGate({})).not.toMatch(/stands at/)
+  })
+
+  it('tells a plate that is blank, and a list of people that is blank or has somebody nobody knows', () => {
+    const bare = toldAtGate({ '06:30 RO TC-401-1': '-', 'RO ML': '-' })
+    expect(bare).toMatch(/Plate on the cylinder: BLANK/)
+    expect(bare).toMatch(/Who is on the job: BLANK/)
+    expect(toldAtGate({ '06:30 RO TC-401-1': '06:30 RO', 'RO ML': 'RO, XY' })).toMatch(
+      /Plate on the cylinder: signed by RO, and no tag[\s\S]*Who is on the job: XY in no crew file/,
+    )
+    expect(toldAtGate({})).not.toMatch(/Plate|Who is on the job/)
+  })
+
   it('tells a verdict by hand that is another, and a decision on paper that is not what was signed', () => {
     const lines = [...toJudge().slice(0, -1), '08:40 KH ACCEPT', '08:42 KH rework', ...END_LINES.slice(1)]
     const all = told(sheetJob().keys(...lines, ...SIGN_LINES)).join('\n')

@@ -1,5 +1,6 @@
 // Of a job keyed from a sheet: that it is one, first of all; then whether its hold points would have held by the times on it, what is
 // blank, what was decided or worked out on paper otherwise than here, and who signed for the keying.
+import { personById } from '../../job/definitions.ts'
 import {
   FROM_PAPER,
   NOT_ENFORCED_BY,
@@ -25,6 +26,7 @@ export function fromPaper(look: Look): Found[] {
   return [
     head(look, paper),
     ...marks(look, paper),
+    ...front(look, paper),
     ...gates(look, paper),
     ...stops(paper),
     ...verdicts(look, paper),
@@ -78,6 +80,39 @@ function marks({ defs }: Look, paper: PaperState): Of[] {
       entries: [row.seq],
       open: false,
     },
+  ]
+}
+
+/** Which machine it was, and who was there: without these nobody can tell whose sheet it is. */
+function front({ defs }: Look, paper: PaperState): Of[] {
+  const plate = rowOf(paper, null, FRONT.plate)
+  const people = rowOf(paper, null, FRONT.people)
+  const ids = (people?.text ?? '').split(/[\s,;]+/).filter((id) => id !== '')
+  const unknown = ids.filter((id) => personById(defs, id.toUpperCase()) === undefined)
+  const told = (row: SheetRow | undefined, what: string, sentence: string): Of[] =>
+    row === undefined ? [] : [{ what, sentences: [sentence], entries: [row.seq], open: false }]
+  return [
+    ...(plate?.text === null
+      ? told(
+          plate,
+          `Plate on the cylinder: ${plate.who === null ? 'BLANK' : `signed by ${plate.who}, and no tag stands there`}`,
+          'Nobody wrote that it was this machine.',
+        )
+      : []),
+    ...(people?.text === null
+      ? told(
+          people,
+          'Who is on the job: BLANK',
+          'Lines that each person fills in at a hold point, like a lock of their own, were asked of nobody.',
+        )
+      : []),
+    ...(unknown.length === 0
+      ? []
+      : told(
+          people,
+          `Who is on the job: ${list(unknown)} in no crew file`,
+          'Lines that each person fills in at a hold point were not asked of them.',
+        )),
   ]
 }
 
