@@ -170,8 +170,8 @@ export const PAPER = [
   ...of('core/job/paper-witness', 'core/review/paper', [
     {
       rule: 'On paper, a witness who did the work is told.',
-      find: '...(did.length === 0 ? []',
-      into: '...(did.length < 99 ? []',
+      find: 'did.length === 0',
+      into: 'did.length < 99',
       by: 'tells a witness who did the work, has no role for it, is nobody, or signed with initials alone',
     },
   ]),
@@ -189,6 +189,14 @@ export const PAPER = [
       find: '...(people?.text === null',
       into: "...(people?.text === ''",
       by: 'tells a plate that is blank, and a list of people that is blank or has somebody nobody knows',
+    },
+  ]),
+  ...of('core/job/admit-paper', 'core/job/paper', [
+    {
+      rule: 'A line of a sheet with initials and no figure is asked about, as all behind it would be keyed a line too high.',
+      find: "if (rest === '' && wantsMore(box))",
+      into: "if (rest === '?' && wantsMore(box))",
+      by: 'is asked about, and takes what comes now as its own',
     },
   ]),
 ]

@@ -401,6 +401,36 @@ describe('which sheets are keyed in', () => {
   })
 })
 
+describe('a line with time and initials and nothing behind them', () => {
+  const gas = sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines().slice(0, 10))
+
+  it('is asked about, and takes what comes now as its own', () => {
+    const walk = gas.copy()
+    expect(
+      walk.bring({ do: 'sheet-row', step: 'hold_point', row: 'oxygen', typed: '06:52 RO' }),
+    ).not.toBeNull()
+    walk.keys('06:52 RO')
+    expect(walk.talk.ask?.kind).toBe('sheet-rest')
+    expect(walk.entries.length).toBe(gas.entries.length)
+    // The line below is not taken for what stands in this one.
+    walk.keys('06:53 RO 0 G-7')
+    expect(walk.talk.ask?.kind).toBe('sheet-rest')
+    expect(walk.entries.length).toBe(gas.entries.length)
+    expect(walk.copy().keys('20.9 G-7').last).toMatchObject({ says: '20.9 G-7', paper: { who: 'RO' } })
+    expect(walk.copy().keys('-').last).toMatchObject({ says: null, paper: { who: 'RO' } })
+    expect(gas.copy().keys('06:52 RO -').last).toMatchObject({ says: null, paper: { who: 'RO' } })
+    // A time that goes back is asked about first, and this after it.
+    const back = gas.copy().keys('06:10 RO', '1')
+    expect(back.talk.ask?.kind).toBe('sheet-rest')
+    expect(back.keys('20.9').last).toMatchObject({ says: '20.9', paper: { back: true } })
+  })
+
+  it('is whole where only a signature is wanted', () => {
+    const walk = gas.copy().keys(...permitLines().slice(10, 16), '06:53 ML')
+    expect(walk.last).toMatchObject({ says: null, paper: { who: 'ML' } })
+  })
+})
+
 describe('the lines of a sheet', () => {
   it('go down the paper, and hold no more than they say', () => {
     const walk = sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines(), ...BEFORE_BORE)

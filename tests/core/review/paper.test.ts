@@ -149,7 +149,7 @@ describe('the review of a sheet', () => {
     const bare = toldAtGate({ '06:30 RO TC-401-1': '-', 'RO ML': '-' })
     expect(bare).toMatch(/Plate on the cylinder: BLANK/)
     expect(bare).toMatch(/Who is on the job: BLANK/)
-    expect(toldAtGate({ '06:30 RO TC-401-1': '06:30 RO', 'RO ML': 'RO, XY' })).toMatch(
+    expect(toldAtGate({ '06:30 RO TC-401-1': '06:30 RO -', 'RO ML': 'RO, XY' })).toMatch(
       /Plate on the cylinder: signed by RO, and no tag[\s\S]*Who is on the job: XY in no crew file/,
     )
     expect(toldAtGate({})).not.toMatch(/Plate|Who is on the job/)
