@@ -92,12 +92,12 @@ export function anHourLater(lines: readonly string[]): string[] {
 
 export const WHOLE = [...toJudge(), ...END_LINES, ...SIGN_LINES]
 
-/** Goes down the sheet: each box as `says` has it by step and row, `-` where it has nothing. Ends at `until`, or behind the last box. */
+/** Goes down the sheet: each box as `says` has it by step and row, `-` where it has nothing. Ends at `until`, a box or what one takes, or behind the last. */
 export function fill(walk: Walk, says: Readonly<Record<string, string>>, until?: string): Walk {
   for (let n = 0; n < 3000 && walk.prompt.kind === 'sheet'; n++) {
     const { placed, row } = walk.prompt.box
     const key = `${placed?.id ?? ''} ${row}`.trim()
-    if (key === until) return walk
+    if (key === until || walk.prompt.box.takes === until) return walk
     const before = walk.entries.length
     walk.keys(says[key] ?? '-')
     // Another copy of a page is keyed where the first is, so times go back behind it.

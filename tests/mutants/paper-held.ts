@@ -61,11 +61,53 @@ export const PAPER_HELD = [
       by: 'would have held with another number, or nobody’s hand',
     },
   ]),
+  ...of('core/job/paper-test', 'core/job/paper-test', [
+    {
+      rule: 'A test over time on a sheet holds where its start is not told to be before its stand.',
+      find: 'if (!begins.every((from) => isBehind(from, begun)))',
+      into: 'if (begins.length === 0)',
+      by: 'is HOLD where its times do not tell the stand, or what came before it and after it',
+    },
+    {
+      rule: 'A test over time on a sheet holds where its stand is blank.',
+      find: 'if (lines.length === 0) return says',
+      into: "if (lines.length === 0) return []; else if (gate.id === '') return says",
+      by: 'is HOLD where its times do not tell the stand, or what came before it and after it',
+    },
+    {
+      rule: 'A test over time on a sheet holds where it was let off before its end was read.',
+      find: 'return off === undefined || ends.every(',
+      into: 'return off === undefined || ends.some(() => true) || ends.every(',
+      by: 'is HOLD where its times do not tell the stand, or what came before it and after it',
+    },
+    {
+      rule: 'A test over time on a sheet holds where its start is not told to have settled.',
+      find: 'if (test.settlesMs === null) return null',
+      into: 'if (test.settlesMs !== undefined) return null',
+      by: 'counts how long it settled, by the times too',
+    },
+  ]),
+  ...of('core/job/settle', 'core/job/paper-test', [
+    {
+      rule: 'A verdict on a test of a sheet is given anew where a time of it is put right.',
+      find: 'if (anew !== null) return [anew]\n  const prompt',
+      into: 'if (anew !== null && state.left) return [anew]\n  const prompt',
+      by: 'is judged anew where a time is put right, and told in the review while it is no test',
+    },
+  ]),
+  ...of('core/job/figure-step', 'core/job/paper-test', [
+    {
+      rule: 'What a sheet does not tell of a test goes into its verdict.',
+      find: ', ...testHolds(defs, state, judge)',
+      into: '',
+      by: 'is HOLD where its times do not tell the stand, or what came before it and after it',
+    },
+  ]),
   ...of('core/job/paper-register', 'core/job/paper-register', [
     {
       rule: 'What a step of a sheet puts in is in the machine where its line is blank.',
-      find: 'return rest === null ?',
-      into: "return rest === null ? null : rest === '?' ?",
+      find: 'return rest === null',
+      into: 'if (rest === null) return null\n  return rest === undefined',
       by: 'has in the machine what a step puts in, also where its line is blank, and what was written besides',
     },
     {

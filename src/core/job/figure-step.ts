@@ -11,6 +11,7 @@ import { type At20, at20Facts } from './figure-at-20.ts'
 import { type Read, readsAt } from './figure-reads.ts'
 import { limitsFor } from './limits.ts'
 import { applicability } from './next.ts'
+import { testHolds } from './paper-test.ts'
 import { placeResult, placesOf } from './places.ts'
 import type { State } from './state.ts'
 import { figureReads, type Instead, workFigure } from './values.ts'
@@ -50,7 +51,9 @@ export function figureInput(defs: Definitions, state: State, judge: FiguresJudge
       const worked = compiled === undefined ? NOTHING : workOut(defs, state, judge, compiled, places)
       return { characteristic, is, ...worked, limit: limits[characteristic] ?? null }
     }),
-    holds: [...new Set([...brackets.flatMap(({ holds }) => holds), ...faults])],
+    holds: [
+      ...new Set([...brackets.flatMap(({ holds }) => holds), ...faults, ...testHolds(defs, state, judge)]),
+    ],
     k: 2,
     simpleAcceptance:
       defs.machine.simple_acceptance === undefined ? null : { by: defs.machine.simple_acceptance.by },

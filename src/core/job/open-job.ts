@@ -4,7 +4,6 @@ import { ok, type Refusal, type Result } from '../lib/result.ts'
 import type { Definitions, RecordKind } from './definitions.ts'
 import { type FileCopy, FORMAT, type OpenedBody } from './entries.ts'
 import { isExampleKey } from './example-keys.ts'
-import { barsSheet } from './paper-allowed.ts'
 
 export interface Opening {
   readonly record: RecordKind
@@ -44,8 +43,6 @@ export function barsOpening(
 ): Refusal | null {
   const wrong = misfit(defs.procedure, defs.machine)
   if (wrong !== undefined) return { code: 'not-for', say: wrong }
-  const barred = opening.paper === true ? barsSheet(defs) : null
-  if (barred !== null) return { code: 'sheet', say: `This sheet is not keyed in: ${barred}.` }
   const refusal = opening.record === 'REAL' ? realRefusal(defs, opening, unproved) : null
   return refusal === null ? null : { code: refusal[0], say: refusal[1] }
 }

@@ -1,6 +1,5 @@
 // What an entry of a job from paper may be, and of any other. The one wall between the two: what is written on a sheet opens nothing,
 // and nothing that was proved at a machine stands in a job from paper.
-import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 
@@ -41,15 +40,4 @@ const INPUTS: readonly Input['do'][] = [
 /** Whether the input may come to a job of this kind at all. */
 export function mayCome(isPaper: boolean, input: Input): boolean {
   return isPaper ? INPUTS.includes(input.do) : !input.do.startsWith('sheet-')
-}
-
-/** Why a sheet of this procedure is not keyed in, or null. What is not kept whole is not begun. */
-export function barsSheet(defs: Definitions): string | null {
-  const has = (what: string) =>
-    `a sheet with ${what} is not keyed in yet: only the parts that measure and look at something are`
-  if (defs.overTime.length > 0) return has('a test over time')
-  for (const { step } of defs.steps) {
-    if (step.kind === 'judge' && step.compute === 'pocket_setting') return has('the setting of a pocket')
-  }
-  return null
 }

@@ -11,6 +11,7 @@ import { staleNow } from './lapse.ts'
 import { next, waitsElsewhere } from './next.ts'
 import { outcomeOf } from './outcome.ts'
 import { standFallen, testFallen } from './over-time.ts'
+import { testChanged } from './paper-test.ts'
 import { openStop, type State } from './state.ts'
 import { closedByFinding, closedByPeople } from './voiding.ts'
 import { branchLeft } from './voids.ts'
@@ -58,6 +59,8 @@ function settleSheet(
 ): readonly Body[] {
   const left = branchLeft(defs, state)
   if (left.length > 0) return [{ type: 'branch.left', voids: left }]
+  const anew = testChanged(defs, state)
+  if (anew !== null) return [anew]
   const prompt = next(defs, state)
   if (prompt.kind === 'judge') return [given(defs, state, prompt.step, judge, version)]
   return prompt.kind === 'finish' ? [closing(defs, state)] : []

@@ -5,7 +5,6 @@ import type { Entry } from '../../../src/core/job/entries.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { openJob } from '../../../src/core/job/open-job.ts'
-import { barsSheet } from '../../../src/core/job/paper-allowed.ts'
 import { FRONT } from '../../../src/core/job/paper-rows.ts'
 import { exampleDefs, fileCopies, Walk } from '../../helpers/example.ts'
 import {
@@ -22,8 +21,6 @@ import {
   toJudge,
   WHOLE,
 } from '../../helpers/filled-sheet.ts'
-
-const DEFS = exampleDefs()
 
 const verdictOf = ({ state }: Walk) => state.verdicts.bore_judged?.verdict.result.verdict
 
@@ -368,17 +365,6 @@ describe('which sheets are keyed in', () => {
     const walk = sheetJob().keys('RO', ...FRONT_LINES.slice(0, 4))
     expect(walk.key('06:30 RO TC-402-1')).toBe('sheet-machine')
     expect(walk.key('06:30 RO tc 401 1')).toBeNull()
-  })
-
-  it('not one with a test over time', () => {
-    const barred = { ...DEFS, overTime: [{}] as unknown as typeof DEFS.overTime }
-    expect(barsSheet(DEFS)).toBeNull()
-    expect(barsSheet(barred)).toMatch(/over time/)
-    const opened = openJob(barred, {
-      ...{ record: 'EXAMPLE', job: 'x', version: 'x', zone: 'UTC', clock: 'set', answers: 'script' },
-      ...{ files: fileCopies(), paper: true },
-    })
-    expect(opened).toMatchObject({ ok: false, error: { code: 'sheet' } })
   })
 
   it('a REAL one without any gate to prove, and with the keys and the clock of any', () => {

@@ -11,6 +11,7 @@ import {
 } from '../../job/paper.ts'
 import { paperGates } from '../../job/paper-gate.ts'
 import { ENDS, FRONT, SIGNED_BY } from '../../job/paper-rows.ts'
+import { testFaults } from '../../job/paper-test.ts'
 import { standingVerdict } from '../../job/state.ts'
 import { list } from '../../lib/wording.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
@@ -28,6 +29,7 @@ export function fromPaper(look: Look): Found[] {
     ...marks(look, paper),
     ...front(look, paper),
     ...gates(look, paper),
+    ...tests(look, paper),
     ...stops(paper),
     ...verdicts(look, paper),
     ...decisions(look, paper),
@@ -129,6 +131,27 @@ function gates({ defs, state }: Look, paper: PaperState): Of[] {
           },
         ],
   )
+}
+
+/** Figures of such a test are HOLD; what was only looked at at its end says no more than they. */
+function tests({ defs, state }: Look, paper: PaperState): Of[] {
+  return defs.overTime.flatMap((test): Of[] => {
+    const seqs = Object.values(paper.rows).flatMap(({ step, seq }) =>
+      step !== null && test.steps.includes(step) ? [seq] : [],
+    )
+    const keyed = test.end.some((id) => Object.values(paper.rows).some(({ step }) => step === id))
+    const why = keyed ? testFaults(defs, state, paper, test) : []
+    return why.length === 0
+      ? []
+      : [
+          {
+            what: `${test.title}: NO TEST by the times on the sheet`,
+            sentences: [...why, 'What was read or seen at its end says nothing of the part.'],
+            entries: seqs,
+            open: false,
+          },
+        ]
+  })
 }
 
 function stops(paper: PaperState): Of[] {
