@@ -3,7 +3,7 @@ import { wouldRefuse } from '../job/admit.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Input } from '../job/input.ts'
 import type { Prompt } from '../job/next.ts'
-import { UNREAD_TEXT } from '../job/paper.ts'
+import { type PaperState, rowOf, UNREAD_TEXT } from '../job/paper.ts'
 import { type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, signing, voidWarning } from './heard.ts'
 import { bareReading, placeName, placeNumber } from './names.ts'
@@ -125,7 +125,7 @@ function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
       seq: r.seq,
       step: r.step,
       isAsked: false,
-      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${bareReading(defs, r)} ${r.unit}`,
+      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${besideOf(paper, r.step, r.place)}${bareReading(defs, r)} ${r.unit}`,
     }))
   const unread = Object.entries(paper.unread)
     .filter(([place]) => state.notApplicable[place] !== undefined)
@@ -135,10 +135,16 @@ function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
         seq,
         step,
         isAsked: true,
-        text: `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: ${UNREAD_TEXT[is]}`,
+        text: `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: ${besideOf(paper, step, place)}${UNREAD_TEXT[is]}`,
       }
     })
   return [...rows, ...readings, ...unread].sort((a, b) => b.seq - a.seq)
+}
+
+/** `2026-03-14 06:55 RO `: what stands beside the figures of a place. */
+function besideOf(paper: PaperState, step: string, place: string): string {
+  const { time, who } = rowOf(paper, step, place) ?? { time: null, who: null }
+  return [time, who].map((one) => (one === null ? '' : `${one} `)).join('')
 }
 
 /** `7 `; nothing for the front and the end. */
@@ -172,8 +178,12 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
       if (item === undefined) return ask(question, `Key a number, 1 to ${question.items.length}.`)
       const warning = item.step === null ? [] : voidWarning(defs, state, item.step)
       return item.isAsked
-        ? ask({ kind: 'sheet-why', item, typed: '-' }, 'It is asked again at its box.', ...warning)
-        : ask({ kind: 'sheet-again', item }, ...warning)
+        ? ask(
+            { kind: 'sheet-why', item, typed: '-' },
+            `${item.text}. It is asked again at its box.`,
+            ...warning,
+          )
+        : ask({ kind: 'sheet-again', item }, `Keyed there: ${item.text}.`, ...warning)
     }
     case 'sheet-again':
       return ask({ kind: 'sheet-why', item: question.item, typed: line })

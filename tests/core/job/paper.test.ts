@@ -392,9 +392,6 @@ describe('a line with time and initials and nothing behind them', () => {
 
   it('is asked about, and takes what comes now as its own', () => {
     const walk = gas.copy()
-    expect(
-      walk.bring({ do: 'sheet-row', step: 'hold_point', row: 'oxygen', typed: '06:52 RO' }),
-    ).not.toBeNull()
     walk.keys('06:52 RO')
     expect(walk.talk.ask?.kind).toBe('sheet-rest')
     expect(walk.entries.length).toBe(gas.entries.length)

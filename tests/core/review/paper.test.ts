@@ -4,13 +4,14 @@ import { digestOf } from '../../../src/core/history/digest.ts'
 import { historyOf } from '../../../src/core/history/history.ts'
 import { historyPaper } from '../../../src/core/history/paper.ts'
 import { asOpened } from '../../../src/core/job/editions.ts'
+import { checkMark } from '../../../src/core/job/paper.ts'
 import { paperOf } from '../../../src/core/report/paper-of.ts'
 import { reportOf } from '../../../src/core/report/report.ts'
 import { reportSchema } from '../../../src/core/report/schema.ts'
 import { reportCsv } from '../../../src/core/report/write/csv.ts'
 import { reportHtml } from '../../../src/core/report/write/html.ts'
 import { reportText } from '../../../src/core/report/write/text.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { fileCopies, type Walk } from '../../helpers/example.ts'
 import {
   AFTER_BORE,
   anHourLater,
@@ -169,6 +170,8 @@ describe('the review of a sheet', () => {
       /printed from other files: not on it edition 3 and check mark/,
     )
     expect(marks('-')).toMatch(/printed from other files/)
+    expect(marks('00000000')).toMatch(/printed from other files/)
+    expect(marks(checkMark(fileCopies()).toUpperCase())).not.toMatch(/printed from other files/)
     expect(told(whole).join('\n')).not.toMatch(/printed from other files/)
     const odd = toldWith({
       bore: ['M-3', '- XY', '-', ...BORE.slice(4)],

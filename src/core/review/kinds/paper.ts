@@ -52,7 +52,7 @@ function head(look: Look, paper: PaperState): Of {
         ? 'Nobody has signed that all of it is keyed as it stands.'
         : `Signed as keyed by ${paper.keyedBy}.`,
       paper.comparedBy === null
-        ? 'No lead has compared it with the sheet.'
+        ? 'No lead has compared it with the sheet: one who keyed none of it takes it up with barover resume, the paper beside, and signs.'
         : `Compared with the sheet by ${paper.comparedBy}.`,
     ],
     entries: [0],
@@ -66,6 +66,8 @@ function marks({ defs }: Look, paper: PaperState): Of[] {
   if (row === undefined) return []
   const { procedure, edition } = defs.procedure
   const text = row.text ?? ''
+  // The check mark is made from the procedure and all else: alone it says the whole of it.
+  if (/^(?:check mark:?\s+)?(\S+)$/i.exec(text.trim())?.[1]?.toLowerCase() === paper.mark) return []
   const wants = [
     { is: text.toLowerCase().includes(procedure.toLowerCase()), what: `procedure ${procedure}` },
     { is: text.split(/[\s,;]+/).includes(String(edition)), what: `edition ${edition}` },
