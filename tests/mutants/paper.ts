@@ -193,6 +193,12 @@ export const PAPER = [
   ]),
   ...of('core/job/admit-paper', 'core/job/paper', [
     {
+      rule: 'Who signed that a sheet is keyed does not compare it as well.',
+      find: 'keyedBy === person.id || keyers',
+      into: "keyedBy === '' || keyers",
+      by: 'that it was compared: also a lead who came to the keyboard after, and keyed nothing',
+    },
+    {
       rule: 'A line of a sheet with initials and no figure is asked about, as all behind it would be keyed a line too high.',
       find: "if (rest === '' && wantsMore(box))",
       into: "if (rest === '?' && wantsMore(box))",

@@ -265,13 +265,17 @@ export function admitSheetSign(
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  const keyed = state.everOn.includes(person.id)
+  const { keyers, keyedBy } = paper.value
+  const keyed = keyedBy === person.id || keyers.includes(person.id)
   if (input.as === 'keyed' && person.id !== state.doer)
     return refuse('not-on', `Whoever is at the keyboard signs for what was keyed: ${state.doer ?? 'nobody'}.`)
   if (input.as === 'compared' && person.role !== 'lead')
     return refuse('not-lead', `${person.id} is a ${person.role}, and the sheet is compared by a lead.`)
   if (input.as === 'compared' && keyed)
-    return refuse('same-person', `${person.id} keyed from this sheet, so another lead compares it.`)
+    return refuse(
+      'same-person',
+      `${person.id} ${keyers.includes(person.id) ? 'keyed from this sheet' : 'signed that it is keyed'}, so another lead compares it.`,
+    )
   return ok([{ type: 'paper.signed', as: input.as, person: person.id, signed }])
 }
 

@@ -162,7 +162,7 @@ describe('the wall between paper and live work', () => {
           if (walk.state.closed === null || walk.state.closed === 'STOP') return
           const compared = walk.state.paper?.comparedBy ?? ''
           expect(['KH', 'PB']).toContain(compared)
-          expect(walk.state.everOn).not.toContain(compared)
+          expect(walk.state.paper?.keyers).not.toContain(compared)
         },
       ),
       { numRuns: 60, seed: 20260317 },
@@ -341,6 +341,21 @@ describe('who signs', () => {
     expect(byLead.key('PB')).toBe('same-person')
     expect(byLead.key('KH')).toBeNull()
     expect(byLead.state.closed).toBe('MONITOR')
+  })
+
+  it('that it was compared: also a lead who came to the keyboard after, and keyed nothing', () => {
+    const later = walk.copy().keys('RO', 'leave')
+    later.bring({ do: 'take-up' })
+    later.keys('KH')
+    expect(later.state.everOn).toEqual(['RO', 'KH'])
+    expect(later.copy().keys('KH').state.paper).toMatchObject({ keyers: ['RO'], comparedBy: 'KH' })
+    // Who signed for the keying, or put a box of it right, does not compare it as well.
+    const signed = walk.copy().keys('leave')
+    signed.bring({ do: 'take-up' })
+    expect(signed.keys('KH', 'KH').key('KH')).toBe('same-person')
+    const of = later.entries.find((e) => e.type === 'paper.row' && e.row === FRONT.order)?.seq ?? -1
+    expect(later.bring({ do: 'sheet-correct', of, typed: 'WO-71', why: 'turned round' })).toBeNull()
+    expect(later.state.paper?.keyers).toEqual(['RO', 'KH'])
   })
 
   it('for what is decided: a lead who neither wrote the figures nor keyed them', () => {

@@ -25,7 +25,7 @@ export function fromPaper(look: Look): Found[] {
   const { paper } = look.state
   if (paper === null) return []
   return [
-    head(look, paper),
+    head(paper),
     ...marks(look, paper),
     ...front(look, paper),
     ...gates(look, paper),
@@ -40,9 +40,9 @@ export function fromPaper(look: Look): Found[] {
   ].map((one, n) => ({ kind: 'paper', grave: n, ...one }))
 }
 
-function head(look: Look, paper: PaperState): Of {
+function head(paper: PaperState): Of {
   const day = rowOf(paper, null, FRONT.day)?.text ?? 'no day on it'
-  const keyed = look.state.everOn
+  const keyed = paper.keyers
   return {
     what: `${FROM_PAPER.charAt(0).toUpperCase()}${FROM_PAPER.slice(1)}: ${NOT_ENFORCED_BY}`,
     sentences: [
