@@ -178,12 +178,8 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
       if (item === undefined) return ask(question, `Key a number, 1 to ${question.items.length}.`)
       const warning = item.step === null ? [] : voidWarning(defs, state, item.step)
       return item.isAsked
-        ? ask(
-            { kind: 'sheet-why', item, typed: '-' },
-            `${item.text}. It is asked again at its box.`,
-            ...warning,
-          )
-        : ask({ kind: 'sheet-again', item }, `Keyed there: ${item.text}.`, ...warning)
+        ? ask({ kind: 'sheet-why', item, typed: '-' }, 'It is asked again at its box.', ...warning)
+        : ask({ kind: 'sheet-again', item }, ...warning)
     }
     case 'sheet-again':
       return ask({ kind: 'sheet-why', item: question.item, typed: line })

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Row, SheetStyle } from '../../../src/core/sheet/block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { takenUpRows } from '../../../src/core/sheet/taken-up-rows.ts'
+import type { Walk } from '../../helpers/example.ts'
 import {
   END_LINES,
   FRONT_LINES,
@@ -14,6 +15,7 @@ import {
 
 const STYLE: SheetStyle = { width: 79, record: 'EXAMPLE', ascii: false }
 const texts = (rows: readonly Row[]) => rows.map(({ text }) => text).join('\n')
+const asked = (walk: Walk) => texts(promptView(defs, walk.state, walk.talk, STYLE).ask)
 const { defs } = sheetJob().engine
 const atGate = (lines: number) =>
   sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines().slice(0, lines))
@@ -21,13 +23,13 @@ const atGate = (lines: number) =>
 describe('a line of a hold point', () => {
   it('is asked by its number on the paper, in the words there, with its unit and how it is keyed', () => {
     const walk = atGate(10)
-    const asked = texts(promptView(defs, walk.state, walk.talk, STYLE).ask)
     const { box } = walk.prompt as Extract<typeof walk.prompt, { kind: 'sheet' }>
     const evidence = box.placed?.step.kind === 'gate' ? box.placed.step.evidence : []
     const number = evidence.findIndex(({ id }) => id === box.item?.evidence.id) + 1
     expect(number).toBeGreaterThan(1)
-    expect(asked).toMatch(new RegExp(`^${number}  .+\\nLine ${number}, oxygen .*, %vol\\n`))
-    expect(asked).toMatch(/06:52 RO 20\.9 G-7/)
+    expect(asked(walk)).toMatch(new RegExp(`^${number}  .+\\nLine ${number}, oxygen .*, %vol\\n`))
+    expect(asked(walk)).toMatch(/06:52 RO 20\.9 G-7/)
+    expect(asked(walk.keys('06:52 RO'))).toMatch(/^06:52 RO, and behind it\?\n/)
   })
 })
 
@@ -46,6 +48,6 @@ describe('a sheet that is taken up', () => {
     const list = walk.keys('correct').said.join('\n')
     expect(list).toMatch(/: 2026-03-14 06:53 RO 71\.2/)
     walk.keys('1')
-    expect(walk.said.join('\n')).toMatch(/Keyed there: .*: 2026-03-14 06:53 RO 71\.2/)
+    expect(asked(walk)).toMatch(/^Stands: .*: 2026-03-14 06:53 RO 71\.2/)
   })
 })
