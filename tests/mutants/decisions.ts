@@ -40,8 +40,8 @@ export const DECISIONS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them, also after handing the keyboard on.',
-      find: 'new Set([state.doer, ...readers(state, verdict.verdict.readings)])',
-      into: 'new Set([state.doer])',
+      find: 'new Set([...keys, ...readers(state, verdict.verdict.readings)])',
+      into: 'new Set([...keys])',
       by: 'is not for a lead who measured and then handed the keyboard on',
     },
     {

@@ -26,13 +26,14 @@ export function foldPaper(state: State, entry: Entry): State {
   }
   const on: OnSheet | null = 'paper' in entry && typeof entry.paper === 'object' ? entry.paper : null
   const rows = rowsAfter(paper.rows, entry)
+  const by = keys(entry) ? (entry.by ?? null) : null
   const after = {
     ...paper,
     rows,
     last: on?.time ?? paper.last,
     writers:
       on?.who === null || on?.who === undefined ? paper.writers : [...new Set([...paper.writers, on.who])],
-    keyers: keys(entry) && entry.by !== null ? [...new Set([...paper.keyers, entry.by])] : paper.keyers,
+    keyers: by === null ? paper.keyers : [...new Set([...paper.keyers, by])],
     ...(CHANGES.includes(entry.type) ? { keyedBy: null, comparedBy: null } : {}),
   }
   if (entry.type !== 'paper.unread')
