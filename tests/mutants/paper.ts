@@ -144,13 +144,65 @@ export const PAPER = [
       rule: 'On paper, a line without a time does not stand.',
       find: 'if (ages.length === 0) return',
       into: 'if (ages.length > 99) return',
-      by: 'names a blank line, words that are others, a gas out of its limit, a meter that is not named',
+      by: 'names a blank line, words that are others, a gas out of its limit',
     },
     {
       rule: 'On paper, a blank line of a hold point is told.',
       find: 'if (rows.every(isEmpty)) return',
       into: 'if (rows.length > 99) return',
-      by: 'names a blank line, words that are others, a gas out of its limit, a meter that is not named',
+      by: 'names a blank line, words that are others, a gas out of its limit',
+    },
+  ]),
+  ...of('core/job/paper-gas', 'core/review/paper', [
+    {
+      rule: 'On paper, a gas out of its limit is told where no meter is named.',
+      find: "if (typeof meter === 'string') return [...outside, ",
+      into: "if (typeof meter === 'string') return [",
+      by: 'tells a gas out of its limit first, also where nobody wrote which meter read it',
+    },
+    {
+      rule: 'On paper, the meter of the front stands for no line that names another.',
+      find: 'if (odd.length > 0)',
+      into: 'if (odd.length > 99)',
+      by: 'takes no meter of the front for a line that names another, or has two figures',
+    },
+  ]),
+  ...of('core/job/paper-witness', 'core/review/paper', [
+    {
+      rule: 'On paper, a witness who did the work is told.',
+      find: 'did.length === 0',
+      into: 'did.length < 99',
+      by: 'tells a witness who did the work, has no role for it, is nobody, or signed with initials alone',
+    },
+  ]),
+  ...of('core/job/paper-devices', 'core/review/paper', [
+    {
+      rule: 'On paper, one lock at two points is told.',
+      find: 'return its !== null && isSame(its, number)',
+      into: "return its === '' && isSame(its, number)",
+      by: 'tells one lock at two points',
+    },
+  ]),
+  ...of('core/review/kinds/paper', 'core/review/paper', [
+    {
+      rule: 'A list of people that is blank on a sheet is told.',
+      find: '...(people?.text === null',
+      into: "...(people?.text === ''",
+      by: 'tells a plate that is blank, and a list of people that is blank or has somebody nobody knows',
+    },
+  ]),
+  ...of('core/job/admit-paper', 'core/job/paper', [
+    {
+      rule: 'Who signed that a sheet is keyed does not compare it as well.',
+      find: 'keyedBy === person.id || keyers',
+      into: "keyedBy === '' || keyers",
+      by: 'that it was compared: also a lead who came to the keyboard after, and keyed nothing',
+    },
+    {
+      rule: 'A line of a sheet with initials and no figure is asked about, as all behind it would be keyed a line too high.',
+      find: "if (rest === '' && wantsMore(box))",
+      into: "if (rest === '?' && wantsMore(box))",
+      by: 'is asked about, and takes what comes now as its own',
     },
   ]),
 ]

@@ -80,6 +80,8 @@ export function bodyOf(
   const on = line.value.paper
   switch (box.takes) {
     case 'line':
+      if (rest === '' && wantsMore(box)) return refuse('sheet-rest', NO_REST)
+      if (rest === BLANK) return row(null, on)
       if (box.row === FRONT.plate && rest !== '' && !isTag(defs, rest))
         return refuse(
           'sheet-machine',
@@ -99,6 +101,19 @@ export function bodyOf(
     default:
       return notAsked()
   }
+}
+
+const NO_REST = `Time and initials, and nothing behind them: if nothing stands there either, key them with ${BLANK} behind: 06:52 RO ${BLANK}.`
+
+/** Lines that are signatures and nothing else. */
+const BARE: readonly string[] = ['point', 'worker', 'lead']
+
+/**
+ * Whether the line has a figure, a number or words beside its initials. Nothing there is never taken as blank by itself: what comes
+ * behind it would be keyed one line too high, all the way down.
+ */
+function wantsMore({ row, item }: SheetBox): boolean {
+  return item?.evidence.kind !== 'witness' && !BARE.includes(row) && !/^register\..*\.(?:out|and)$/.test(row)
 }
 
 type Row = (says: string | null, on?: OnSheet) => Result<readonly Body[]>
@@ -137,7 +152,8 @@ function seenOf(
   row: Row,
 ): Result<readonly Body[]> {
   if (placed === null) return notAsked()
-  if (rest === '') return row(null, on)
+  if (rest === '') return refuse('sheet-rest', NO_REST)
+  if (rest === BLANK) return row(null, on)
   const { conditions } = asKind(placed, 'observe').step
   const found = /^(\d{1,2}(?:,\d{1,2})*)(?:\s+(.*))?$/.exec(rest)
   const ids = (found?.[1] ?? '').split(',').map((number) => conditions[Number(number) - 1]?.id)
@@ -249,13 +265,17 @@ export function admitSheetSign(
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  const keyed = state.everOn.includes(person.id)
+  const { keyers, keyedBy } = paper.value
+  const keyed = keyedBy === person.id || keyers.includes(person.id)
   if (input.as === 'keyed' && person.id !== state.doer)
     return refuse('not-on', `Whoever is at the keyboard signs for what was keyed: ${state.doer ?? 'nobody'}.`)
   if (input.as === 'compared' && person.role !== 'lead')
     return refuse('not-lead', `${person.id} is a ${person.role}, and the sheet is compared by a lead.`)
   if (input.as === 'compared' && keyed)
-    return refuse('same-person', `${person.id} keyed from this sheet, so another lead compares it.`)
+    return refuse(
+      'same-person',
+      `${person.id} ${keyers.includes(person.id) ? 'keyed from this sheet' : 'signed that it is keyed'}, so another lead compares it.`,
+    )
   return ok([{ type: 'paper.signed', as: input.as, person: person.id, signed }])
 }
 

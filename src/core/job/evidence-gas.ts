@@ -38,6 +38,29 @@ export function judgeGas(
   oxygenSi: number | null,
   typed: string,
 ): Result<GasJudged> {
+  const read = readGas(defs, evidence, typed)
+  if (!read.ok) return read
+  const { limit, shown, reading, outside } = read.value
+  const invalid = methodFault(defs, limit, meter, oxygenSi)
+  if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
+  if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
+  return ok({ shown, reading, outcome: { kind: 'passes' } })
+}
+
+export interface GasRead {
+  readonly limit: GasLimit
+  readonly shown: string
+  readonly reading: Typed
+  /** Why it is out of its limit, whatever it was read with; null where it is inside, which proves nothing without a meter. */
+  readonly outside: string | null
+}
+
+/** The figure by itself, against its limit. Refuses what is no figure of that gas. */
+export function readGas(
+  defs: Definitions,
+  evidence: Extract<Evidence, { kind: 'gas' }>,
+  typed: string,
+): Result<GasRead> {
   const limit = gasLimitById(defs, evidence.limit)
   if (limit === undefined)
     return refuse(
@@ -55,11 +78,7 @@ export function judgeGas(
       limit.gas,
       `${shown} cannot be: ${GAS_NAMES[limit.gas]} is at most 100 %vol. Nothing was taken, and the hold point stays shut: read the meter again and key it in full.`,
     )
-  const invalid = methodFault(defs, limit, meter, oxygenSi)
-  if (invalid !== null) return ok({ shown, reading, outcome: { kind: 'not-valid', why: invalid } })
-  const outside = outsideOf(limit, kind, reading.si)
-  if (outside !== null) return ok({ shown, reading, outcome: { kind: 'fails', why: outside } })
-  return ok({ shown, reading, outcome: { kind: 'passes' } })
+  return ok({ limit, shown, reading, outside: outsideOf(limit, kind, reading.si) })
 }
 
 /** A bare % where the box is by volume: it may have been read as another share, so it is keyed anew and nothing is guessed. */
@@ -71,7 +90,7 @@ function bareSign(typed: string, unit: string) {
 }
 
 /** Why a flammables reading of this meter means nothing here, or null. Unknown oxygen is never enough oxygen. */
-function methodFault(
+export function methodFault(
   defs: Definitions,
   limit: GasLimit,
   meter: GasMeter,

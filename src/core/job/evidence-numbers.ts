@@ -226,7 +226,7 @@ function whose({ point, person }: AnyAsked['item']): string {
 }
 
 /** Things of one sort share their numbers: a person's lock and the lock at a point are both locks. */
-function sortOf(evidence: Evidence): EvidenceOf<'numbers'>['of'] | null {
+export function sortOf(evidence: Evidence): EvidenceOf<'numbers'>['of'] | null {
   if (evidence.kind === 'locks') return 'personal_lock'
   return evidence.kind === 'numbers' ? evidence.of : null
 }

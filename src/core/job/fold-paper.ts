@@ -11,6 +11,11 @@ const CHANGES: readonly Entry['type'][] = [
   ...(['not-applicable.taken-back', 'branch.left', 'instrument.doubted', 'disposition.set'] as const),
 ]
 
+/** All of those but a decision, which a lead signs without keying anything from the sheet. */
+function keys(entry: Entry): boolean {
+  return CHANGES.includes(entry.type) && entry.type !== 'disposition.set'
+}
+
 /** `state` is what the entry came to in all else. A job that is not from paper stays as it is. */
 export function foldPaper(state: State, entry: Entry): State {
   const { paper } = state
@@ -21,12 +26,14 @@ export function foldPaper(state: State, entry: Entry): State {
   }
   const on: OnSheet | null = 'paper' in entry && typeof entry.paper === 'object' ? entry.paper : null
   const rows = rowsAfter(paper.rows, entry)
+  const by = keys(entry) ? (entry.by ?? null) : null
   const after = {
     ...paper,
     rows,
     last: on?.time ?? paper.last,
     writers:
       on?.who === null || on?.who === undefined ? paper.writers : [...new Set([...paper.writers, on.who])],
+    keyers: by === null ? paper.keyers : [...new Set([...paper.keyers, by])],
     ...(CHANGES.includes(entry.type) ? { keyedBy: null, comparedBy: null } : {}),
   }
   if (entry.type !== 'paper.unread')

@@ -30,6 +30,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
             unread: {},
             last: null,
             writers: [],
+            keyers: [],
             keyedBy: null,
             comparedBy: null,
           }

@@ -2,10 +2,11 @@
 // noted of it earlier on the same sheet. It is what was written: no evidence for anything.
 import type { Evidence } from '../definition/evidence.ts'
 import type { Definitions } from './definitions.ts'
-import { isSpelledAlike } from './evidence-numbers.ts'
+import { isSameDevice, isSpelledAlike, sortOf } from './evidence-numbers.ts'
 import { comesOff, type GateStep, gatesOf, type Item } from './gate.ts'
+import { itemLabel } from './item-label.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
-import { copiesOf, copyKey } from './paper-rows.ts'
+import { copiesOf, copyKey, copyOf } from './paper-rows.ts'
 
 export interface DeviceOnSheet {
   /** Null: nothing there can be taken for a number. */
@@ -56,4 +57,34 @@ export function deviceFault(defs: Definitions, paper: PaperState, item: Item, te
   const noted = notedOnSheet(defs, paper, item)
   if (noted === null) return `${text}: no number noted before can be read, to hold it against`
   return number !== null && isSpelledAlike(noted, number) ? null : `${text}, and noted before is ${noted}`
+}
+
+/**
+ * Other lines of the hold point that bear the same number as this one, on this copy of its page or an earlier one that was not written
+ * anew, each a clause: one lock cannot hang in two places. A permit is paper and may cover several.
+ */
+export function twiceOnSheet(
+  defs: Definitions,
+  paper: PaperState,
+  gate: GateStep,
+  items: readonly Item[],
+  item: Item,
+  line: SheetRow,
+): string[] {
+  const sort = sortOf(item.evidence)
+  const number = line.text === null ? null : deviceOnSheet(line.text, item.evidence).number
+  if (sort === null || sort === 'permit' || number === null) return []
+  // Parts are stamped by their maker, and letters are all that tells some of them apart.
+  const isSame = sort === 'part' ? isSpelledAlike : isSameDevice
+  return items.flatMap((other) => {
+    if (other.key === item.key || sortOf(other.evidence) !== sort) return []
+    if (comesOff(other.evidence) !== comesOff(item.evidence)) return []
+    const stood = rowsOfKey(paper, gate, other.key).findLast(
+      (row) => copyOf(row.row) <= copyOf(line.row) && row.text !== null,
+    )
+    const its = stood?.text == null ? null : deviceOnSheet(stood.text, other.evidence).number
+    return its !== null && isSame(its, number)
+      ? [`${number} stands at ${itemLabel(defs, other)} too, and one thing is not in two places`]
+      : []
+  })
 }

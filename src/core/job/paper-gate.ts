@@ -1,20 +1,19 @@
 // What a hold point on paper shows: which of its lines are blank or wrong as written, and whether it would have held people back at the
 // steps behind it, by the times on the sheet. It never comes to open or complete: nobody was held back by it.
 import { list } from '../lib/wording.ts'
-import { unfitness } from './admit-people.ts'
-import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
 import { lettingHazards } from './elsewhere.ts'
-import { judgeGas } from './evidence-gas.ts'
 import { type GateStep, gatesBefore, gatesOf, type Item, itemsFor, provesAt } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lifeMs } from './lapse.ts'
 import { applicability } from './next.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
-import { deviceFault } from './paper-devices.ts'
-import { atNoon } from './paper-instrument.ts'
+import { deviceFault, twiceOnSheet } from './paper-devices.ts'
+import { gasFaults } from './paper-gas.ts'
 import { minutesOnSheet } from './paper-line.ts'
-import { copiesOf, copyKey, FRONT, peopleOnSheet } from './paper-rows.ts'
+import { copiesOf, copyKey, peopleOnSheet } from './paper-rows.ts'
 import { waitFault } from './paper-wait.ts'
+import { witnessFaults } from './paper-witness.ts'
 import { placesOf } from './places.ts'
 import type { State } from './state.ts'
 
@@ -36,7 +35,7 @@ export function paperGates(defs: Definitions, state: State, paper: PaperState): 
       const why = items.flatMap((item) => {
         const rows = rowsOf(paper, gate, item)
         return [
-          ...faultsOf(defs, paper, gate, item, rows),
+          ...faultsOf(defs, paper, gate, items, item, rows),
           ...agesOf(defs, state, paper, gate, item, rows, behind),
         ]
       })
@@ -55,6 +54,7 @@ function faultsOf(
   defs: Definitions,
   paper: PaperState,
   gate: GateStep,
+  items: readonly Item[],
   item: Item,
   rows: readonly SheetRow[],
 ): string[] {
@@ -63,12 +63,15 @@ function faultsOf(
   return rows.flatMap((row) => {
     if (isEmpty(row)) return []
     const at = row.time === null ? '' : ` at ${row.time.slice(-5)}`
-    const why = faultOf(defs, paper, gate, item, row)
-    return why === null ? [] : [`${name}${at}: ${why}`]
+    const all = [
+      ...faultOf(defs, paper, gate, item, row),
+      ...twiceOnSheet(defs, paper, gate, items, item, row),
+    ]
+    return all.map((why) => `${name}${at}: ${why}`)
   })
 }
 
-/** A witness signs and says nothing else. */
+/** Initials alone are not nothing. */
 function isEmpty({ text, who }: SheetRow): boolean {
   return text === null && who === null
 }
@@ -80,65 +83,28 @@ function faultOf(
   gate: GateStep,
   item: Item,
   row: SheetRow,
-): string | null {
+): readonly string[] {
   const { evidence } = item
-  const { text, who } = row
-  if (evidence.kind === 'witness') return who === null ? 'no initials' : null
-  if (text === null) return 'signed, and nothing stands there'
+  const { text } = row
+  const only = (why: string | null) => (why === null ? [] : [why])
+  if (evidence.kind === 'witness') return witnessFaults(defs, paper, gate, evidence, row)
+  if (text === null) return ['signed, and nothing stands there']
   switch (evidence.kind) {
     case 'words':
-      return plain(text) === plain(evidence.words) ? null : `it says ${text}, and asked is ${evidence.words}`
+      return only(
+        plain(text) === plain(evidence.words) ? null : `it says ${text}, and asked is ${evidence.words}`,
+      )
     case 'gas':
-      return gasFault(defs, paper, gate, evidence, row, text)
+      return gasFaults(defs, paper, gate, evidence, row, text)
     case 'locks':
     case 'numbers':
-      return deviceFault(defs, paper, item, text)
+      return only(deviceFault(defs, paper, item, text))
     case 'wait':
-      return waitFault(paper, gate.id, evidence, row)
+      return only(waitFault(paper, gate.id, evidence, row))
     case 'measured':
     case 'lift':
-      return `${text}: Barover has not held it against its limit`
+      return [`${text}: Barover has not held it against its limit`]
   }
-}
-
-function gasFault(
-  defs: Definitions,
-  paper: PaperState,
-  gate: GateStep,
-  evidence: Extract<Item['evidence'], { kind: 'gas' }>,
-  { row }: SheetRow,
-  text: string,
-): string | null {
-  const [figure = '', ...rest] = text.split(/\s+/)
-  const meter = defs.instruments.instruments.find(({ id }) =>
-    rest.some((word) => word.toUpperCase() === id.toUpperCase()),
-  )
-  const named = meter === undefined ? undefined : instrumentById(defs, meter.id)
-  if (named?.kind !== 'gas_meter') return `${text}: no gas meter of the register is named`
-  const day = rowOf(paper, null, FRONT.day)?.text ?? null
-  const unfit = day === null ? 'no day on the sheet' : unfitness(defs, named, atNoon(day))
-  if (unfit !== null) return `${named.id}: ${unfit}`
-  const judged = judgeGas(defs, evidence, named, oxygenOf(defs, paper, gate, evidence, row), figure)
-  if (!judged.ok) return `${text} is no figure of it`
-  const { outcome, shown } = judged.value
-  return outcome.kind === 'passes' ? null : `${shown}, ${outcome.why}`
-}
-
-/** The oxygen on the same copy of the page, as a fraction; null where none can be read there. */
-function oxygenOf(
-  defs: Definitions,
-  paper: PaperState,
-  gate: GateStep,
-  { oxygen }: Extract<Item['evidence'], { kind: 'gas' }>,
-  row: string,
-): number | null {
-  if (oxygen === undefined) return null
-  const copy = /#\d+$/.exec(row)?.[0] ?? ''
-  const text = rowOf(paper, gate.id, `${oxygen}${copy}`)?.text ?? null
-  const evidence = gate.step.evidence.find(({ id }) => id === oxygen)
-  if (text === null || evidence?.kind !== 'gas') return null
-  const figure = Number(text.split(/\s+/)[0]?.replace(',', '.'))
-  return Number.isFinite(figure) && defs.machine.site.gas.limits.length > 0 ? figure / 100 : null
 }
 
 /** How old each line was at the steps behind: the first step that it would have held. */

@@ -46,7 +46,12 @@ export function frontBoxes(defs: Definitions): SheetBox[] {
     ...(how === undefined ? {} : { how }),
   })
   return [
-    box(FRONT.marks, 'words', 'Foot of each page', 'Procedure, edition and check mark, as they stand there'),
+    box(
+      FRONT.marks,
+      'words',
+      'Foot of each page',
+      'Check mark, as it stands there; procedure and edition may go with it',
+    ),
     box(FRONT.order, 'words', 'Job or work order'),
     box(FRONT.day, 'day', 'Begun, the day'),
     box(FRONT.ended, 'words', 'Ended, day and time', 'As 2026-03-14 16:30; - where it is blank'),
@@ -122,9 +127,20 @@ function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: numb
       { ...line, label: `${label}, over: ${evidence.words}` },
     ]
   }
+  const how = HOW[evidence.kind]
+  if (how !== undefined) return [{ ...line, how }]
   return comesOff(evidence)
     ? [{ ...line, how: 'Its number, then who took it off: 16:31 RO L-101 RO; - alone where all is blank' }]
     : [line]
+}
+
+/** How lines are keyed that say something else than a number. */
+const HOW: Readonly<Partial<Record<Item['evidence']['kind'], string>>> = {
+  gas: 'Time, initials, figure, number of its meter: as 06:52 RO 20.9 G-7; without a number the meter of the front counts; - alone where all is blank',
+  words: 'Time, initials, then the words as they were written; - alone where all of it is blank',
+  measured:
+    'Time, initials, figure with its unit, number of the instrument; - alone where all of it is blank',
+  witness: 'Time, initials, then the name as written: 06:53 ML M. L.; - alone where all of it is blank',
 }
 
 const BEGUN = '.begun'
@@ -150,6 +166,11 @@ export function copiesOf(paper: PaperState, gate: string): number[] {
 /** Ids hold no such sign. */
 export function copyKey(key: string, copy: number): string {
   return copy === 1 ? key : `${key}#${copy}`
+}
+
+/** Which copy of the page a line stands on, from 1. */
+export function copyOf(row: string): number {
+  return Number(/#(\d+)$/.exec(row)?.[1] ?? 1)
 }
 
 /** The key of a line of a hold point, whichever copy it stands on. */

@@ -55,6 +55,8 @@ export interface PaperState {
   readonly last: string | null
   /** Initials that stand anywhere on it. */
   readonly writers: readonly string[]
+  /** Who keyed any of it, or changed what was keyed; nobody for being at the keyboard alone. */
+  readonly keyers: readonly string[]
   /** Who signed that everything is keyed as it stands; null again once anything was changed. */
   readonly keyedBy: string | null
   /** The lead who signed that the sheet was compared, and for what is decided on it. */

@@ -19,10 +19,7 @@ export function paperBlock(defs: Definitions, entry: OfPaper, margin: string, ri
         margin,
         right,
         rows: [
-          row(
-            `${boxName(defs, entry)}: ${says === null ? 'BLANK on the sheet' : says === '' ? 'signed' : says}`,
-            says === null ? 'caution' : 'plain',
-          ),
+          row(`${boxName(defs, entry)}: ${saysText(entry)}`, says === null ? 'caution' : 'plain'),
           ...backRows(entry.paper),
           ...putRight(of, why),
         ],
@@ -59,6 +56,13 @@ export function paperBlock(defs: Definitions, entry: OfPaper, margin: string, ri
         ],
       }
   }
+}
+
+/** Initials with nothing beside them are no blank box. */
+function saysText({ says, paper }: Extract<OfPaper, { type: 'paper.row' }>): string {
+  if (says !== null) return says === '' ? 'signed' : says
+  if (paper.who !== null) return `signed by ${paper.who}, and nothing else stands there`
+  return paper.time === null ? 'BLANK on the sheet' : 'a time, and nothing else stands there'
 }
 
 function putRight(of: number | undefined, why: string | undefined): Row[] {

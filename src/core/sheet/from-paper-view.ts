@@ -1,5 +1,6 @@
 // What is asked of a sheet that is keyed in: the box as the paper calls it, and how it is keyed.
-import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
+import { asKind, type Definitions, gasLimitById, instrumentById } from '../job/definitions.ts'
+import { GAS_UNITS } from '../job/evidence-gas.ts'
 import type { Prompt } from '../job/next.ts'
 import { NOT_ENFORCED_BY, rowOf } from '../job/paper.ts'
 import { sheetInstrument } from '../job/paper-instrument.ts'
@@ -71,7 +72,22 @@ function boxView(defs: Definitions, state: State, box: SheetBox): Partial<Prompt
   const list = takes === 'seen' && placed !== null ? observeRows(asKind(placed, 'observe').step) : []
   const untick = placed?.step.kind === 'confirm' ? [row('Signed and not ticked: 06:52 RO not ticked')] : []
   const asked = takes === 'place' ? `Time and initials of the line: ${label}` : label
+  const line = lineRows(defs, box)
+  if (line !== null) return { ...base, ask: [...line, row(box.how ?? HOW[takes], 'faint')] }
   return { ...base, ask: [...list, ...untick, row(asked, 'strong'), row(box.how ?? HOW[takes], 'faint')] }
+}
+
+/** A line of a hold point under the number and with the words that stand on the paper, and the unit of its figure. Null: it is none. */
+function lineRows(defs: Definitions, { placed, item, label }: SheetBox): Row[] | null {
+  if (placed?.step.kind !== 'gate' || item === undefined) return null
+  const { evidence } = item
+  const number = placed.step.evidence.findIndex(({ id }) => id === evidence.id) + 1
+  const gas = evidence.kind === 'gas' ? gasLimitById(defs, evidence.limit)?.gas : undefined
+  const unit = gas === undefined ? '' : `, ${GAS_UNITS[gas]}`
+  return [
+    ...('ask' in evidence ? [row(`${number}  ${evidence.ask}`)] : []),
+    row(`Line ${number}, ${label}${unit}`, 'strong'),
+  ]
 }
 
 function figureView(defs: Definitions, state: State, { placed, place }: SheetBox): Partial<PromptView> {

@@ -80,6 +80,8 @@ export function questionView(
           back,
         ],
       }
+    case 'sheet-rest':
+      return { ask: [row(`${question.typed.trim()}, and behind it?`, 'caution'), asked, back] }
     case 'sheet-again':
     case 'sheet-why':
       return { ask: [row(`Stands: ${question.item.text}`), asked, back] }

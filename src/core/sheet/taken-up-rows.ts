@@ -1,7 +1,9 @@
 // A job that is taken up, on one sheet: what was done, what fell while nobody watched, and what comes first now.
 import type { Definitions } from '../job/definitions.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf } from '../job/gate.ts'
-import { current } from '../job/next.ts'
+import { applicability, current } from '../job/next.ts'
+import type { PaperState } from '../job/paper.ts'
+import { nextOnSheet } from '../job/paper-next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { takenLines } from '../talk/last-taken.ts'
@@ -13,6 +15,11 @@ const MOST_NAMED = 3
 
 /** `state` is the one after the entry. */
 export function takenUpRows(defs: Definitions, state: State): Row[] {
+  if (state.paper !== null)
+    return [
+      ...[doneLine(defs, state), ...takenLines(defs, state)].map((text) => row(`  ${text}`)),
+      row(`  ${nextOfSheet(defs, state, state.paper)}`, 'strong'),
+    ]
   return [
     ...[doneLine(defs, state), ...takenLines(defs, state)].map((text) => row(`  ${text}`)),
     row(`  ${voidText(defs, state)}`, 'caution'),
@@ -37,6 +44,36 @@ function nextText(defs: Definitions, state: State): string {
   const step = at === undefined ? '' : `${gates}; then sheet ${at.number}, ${at.step.title}`
   const stop = openStop(state) === null ? '' : ' The job is under STOP, and stays so.'
   return `Next: initials of whoever goes on${step}.${stop}`
+}
+
+/** Of a sheet that is keyed in nothing is void and no work is left: only what is asked next is told. */
+function nextOfSheet(defs: Definitions, state: State, paper: PaperState): string {
+  const stop = openStop(state) === null ? '' : ' The job is under STOP, and stays so.'
+  const prompt = nextOnSheet(defs, state, paper, (placed) => applicability(defs, state, placed))
+  return `Next: initials of whoever goes on; then ${askedOnSheet(prompt)}.${stop}`
+}
+
+function askedOnSheet(prompt: ReturnType<typeof nextOnSheet>): string {
+  switch (prompt.kind) {
+    case 'sheet': {
+      const { placed, label } = prompt.box
+      return placed === null ? label : `${placed.number} ${placed.step.title}: ${label}`
+    }
+    case 'sheet-doubt':
+      return `what becomes of ${prompt.doubt.typed.trim()}, which is doubted, at ${prompt.placed.number} ${prompt.placed.step.title}`
+    case 'sheet-sign':
+      return prompt.as === 'keyed'
+        ? 'whoever keyed the last of it signs that it is keyed as it stands'
+        : 'a lead who keyed none of it compares it with the paper, and signs'
+    case 'judge':
+      return `${prompt.step.number} ${prompt.step.step.title} is worked out`
+    case 'decide':
+      return `a lead decides at ${prompt.step.number} ${prompt.step.step.title}`
+    case 'findings':
+      return 'a lead decides on what was found'
+    case 'finish':
+      return 'nothing more: the job closes'
+  }
 }
 
 function isOpen(state: State, { id }: GateStep): boolean {

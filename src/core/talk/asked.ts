@@ -101,6 +101,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'hand-over-to': 'short',
   'sheet-sure': 'short',
   'sheet-which': 'short',
+  'sheet-rest': 'short',
   'sheet-again': 'short',
   'sheet-why': 'words',
 }

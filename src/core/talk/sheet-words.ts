@@ -1,8 +1,9 @@
 // Lines at a job that is keyed from a paper sheet: a box as it stands, a figure that is doubted, the signatures, and what was keyed wrong.
 import { wouldRefuse } from '../job/admit.ts'
 import type { Definitions } from '../job/definitions.ts'
+import type { Input } from '../job/input.ts'
 import type { Prompt } from '../job/next.ts'
-import { UNREAD_TEXT } from '../job/paper.ts'
+import { type PaperState, rowOf, UNREAD_TEXT } from '../job/paper.ts'
 import { type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, say, signing, voidWarning } from './heard.ts'
 import { bareReading, placeName, placeNumber } from './names.ts'
@@ -25,12 +26,20 @@ export type SheetAsk =
       readonly typed: string
       readonly why: string
     }
+  | {
+      readonly kind: 'sheet-rest'
+      readonly step: string | null
+      readonly row: string
+      readonly typed: string
+      readonly sure: boolean
+    }
   | { readonly kind: 'sheet-which'; readonly items: readonly SheetKeyed[] }
   | { readonly kind: 'sheet-again'; readonly item: SheetKeyed }
   | { readonly kind: 'sheet-why'; readonly item: SheetKeyed; readonly typed: string }
 
 export const SHEET_QUESTIONS = {
   'sheet-sure': 'Is that what the sheet says? 1 or 2',
+  'sheet-rest': 'What stands behind the initials? - where that box is empty',
   'sheet-which': 'Which was keyed wrong? Its number',
   'sheet-again': 'What the sheet says there, in full; - for blank',
   'sheet-why': 'Why is it changed?',
@@ -52,14 +61,28 @@ export function hearAtSheet(defs: Definitions, state: State, prompt: SheetPrompt
       : input({ do: 'sheet-doubt', choice })
   }
   const { placed, row } = prompt.box
-  const typed = { do: 'sheet-row', step: placed?.id ?? null, row, typed: line } as const
-  const refusal = wouldRefuse(defs, state, typed)
-  if (refusal?.code !== 'sheet-time') return input(typed)
-  return ask(
-    { kind: 'sheet-sure', step: typed.step, row, typed: line, why: refusal.say },
-    `${refusal.say} Nothing was taken yet.`,
-  )
+  return hearBox(defs, state, { do: 'sheet-row', step: placed?.id ?? null, row, typed: line })
 }
+
+/** A line at a box. What is odd in it is asked about before any of it is taken. */
+function hearBox(defs: Definitions, state: State, line: Extract<Input, { do: 'sheet-row' }>): Heard {
+  const { step, row, typed, sure = false } = line
+  const refusal = wouldRefuse(defs, state, line)
+  if (refusal?.code === 'sheet-time')
+    return ask(
+      { kind: 'sheet-sure', step, row, typed, why: refusal.say },
+      `${refusal.say} Nothing was taken yet.`,
+    )
+  return refusal?.code === 'sheet-rest'
+    ? ask(
+        { kind: 'sheet-rest', step, row, typed, sure },
+        `${typed.trim()} is time and initials alone. Nothing was taken yet: key what stands behind them.`,
+      )
+    : input(line)
+}
+
+/** `06:53 RO`, as the next line of the sheet begins. */
+const NEXT_LINE = /^\d{1,2}:\d{2}(?:\s+(?:[A-Za-z]{1,5}|-))?(?:\s|$)/
 
 /** Words that are of live work: what they do cannot come from a sheet. */
 const LIVE: readonly Word[] = [
@@ -102,7 +125,7 @@ function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
       seq: r.seq,
       step: r.step,
       isAsked: false,
-      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${bareReading(defs, r)} ${r.unit}`,
+      text: `${placeNumber(defs, r.step, r.place)} ${placeName(defs, r.step, r.place)}: ${besideOf(paper, r.step, r.place)}${bareReading(defs, r)} ${r.unit}`,
     }))
   const unread = Object.entries(paper.unread)
     .filter(([place]) => state.notApplicable[place] !== undefined)
@@ -112,10 +135,16 @@ function keyedOf(defs: Definitions, state: State): SheetKeyed[] {
         seq,
         step,
         isAsked: true,
-        text: `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: ${UNREAD_TEXT[is]}`,
+        text: `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}: ${besideOf(paper, step, place)}${UNREAD_TEXT[is]}`,
       }
     })
   return [...rows, ...readings, ...unread].sort((a, b) => b.seq - a.seq)
+}
+
+/** `2026-03-14 06:55 RO `: what stands beside the figures of a place. */
+function besideOf(paper: PaperState, step: string, place: string): string {
+  const { time, who } = rowOf(paper, step, place) ?? { time: null, who: null }
+  return [time, who].map((one) => (one === null ? '' : `${one} `)).join('')
 }
 
 /** `7 `; nothing for the front and the end. */
@@ -128,8 +157,21 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
   switch (question.kind) {
     case 'sheet-sure': {
       const { step, row, typed } = question
-      if (line.trim() === '1') return input({ do: 'sheet-row', step, row, typed, sure: true })
+      if (line.trim() === '1') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
       return line.trim() === '2' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
+    }
+    case 'sheet-rest': {
+      const { step, row, typed, sure } = question
+      const rest = line.trim()
+      if (rest === '' || NEXT_LINE.test(rest))
+        return ask(question, 'Nothing was taken: - first, where that box is empty, then the next line.')
+      return hearBox(defs, state, {
+        do: 'sheet-row',
+        step,
+        row,
+        typed: `${typed.trim()} ${rest}`,
+        ...(sure ? { sure } : {}),
+      })
     }
     case 'sheet-which': {
       const item = /^\d{1,2}$/.test(line.trim()) ? question.items[Number(line) - 1] : undefined

@@ -115,7 +115,7 @@ export function doneLine(defs: Definitions, state: State): string {
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
 export function timeLines(defs: Definitions, state: State): string[] {
-  if (state.closed !== null) return []
+  if (state.closed !== null || state.paper !== null) return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)

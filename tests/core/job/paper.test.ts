@@ -162,7 +162,7 @@ describe('the wall between paper and live work', () => {
           if (walk.state.closed === null || walk.state.closed === 'STOP') return
           const compared = walk.state.paper?.comparedBy ?? ''
           expect(['KH', 'PB']).toContain(compared)
-          expect(walk.state.everOn).not.toContain(compared)
+          expect(walk.state.paper?.keyers).not.toContain(compared)
         },
       ),
       { numRuns: 60, seed: 20260317 },
@@ -343,6 +343,21 @@ describe('who signs', () => {
     expect(byLead.state.closed).toBe('MONITOR')
   })
 
+  it('that it was compared: also a lead who came to the keyboard after, and keyed nothing', () => {
+    const later = walk.copy().keys('RO', 'leave')
+    later.bring({ do: 'take-up' })
+    later.keys('KH')
+    expect(later.state.everOn).toEqual(['RO', 'KH'])
+    expect(later.copy().keys('KH').state.paper).toMatchObject({ keyers: ['RO'], comparedBy: 'KH' })
+    // Who signed for the keying, or put a box of it right, does not compare it as well.
+    const signed = walk.copy().keys('leave')
+    signed.bring({ do: 'take-up' })
+    expect(signed.keys('KH', 'KH').key('KH')).toBe('same-person')
+    const of = later.entries.find((e) => e.type === 'paper.row' && e.row === FRONT.order)?.seq ?? -1
+    expect(later.bring({ do: 'sheet-correct', of, typed: 'WO-71', why: 'turned round' })).toBeNull()
+    expect(later.state.paper?.keyers).toEqual(['RO', 'KH'])
+  })
+
   it('for what is decided: a lead who neither wrote the figures nor keyed them', () => {
     const bore = BORE.map((line) => line.replace(' RO', ' KH'))
     const decided = sheetJob().keys(...toJudge({ bore }), ...END_LINES, '1')
@@ -384,6 +399,33 @@ describe('which sheets are keyed in', () => {
     expect(openJob(keyed, { ...asked, answers: 'script', files: fileCopies(), paper: true })).toMatchObject({
       error: { code: 'answers' },
     })
+  })
+})
+
+describe('a line with time and initials and nothing behind them', () => {
+  const gas = sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines().slice(0, 10))
+
+  it('is asked about, and takes what comes now as its own', () => {
+    const walk = gas.copy()
+    walk.keys('06:52 RO')
+    expect(walk.talk.ask?.kind).toBe('sheet-rest')
+    expect(walk.entries.length).toBe(gas.entries.length)
+    // The line below is not taken for what stands in this one.
+    walk.keys('06:53 RO 0 G-7')
+    expect(walk.talk.ask?.kind).toBe('sheet-rest')
+    expect(walk.entries.length).toBe(gas.entries.length)
+    expect(walk.copy().keys('20.9 G-7').last).toMatchObject({ says: '20.9 G-7', paper: { who: 'RO' } })
+    expect(walk.copy().keys('-').last).toMatchObject({ says: null, paper: { who: 'RO' } })
+    expect(gas.copy().keys('06:52 RO -').last).toMatchObject({ says: null, paper: { who: 'RO' } })
+    // A time that goes back is asked about first, and this after it.
+    const back = gas.copy().keys('06:10 RO', '1')
+    expect(back.talk.ask?.kind).toBe('sheet-rest')
+    expect(back.keys('20.9').last).toMatchObject({ says: '20.9', paper: { back: true } })
+  })
+
+  it('is whole where only a signature is wanted', () => {
+    const walk = gas.copy().keys(...permitLines().slice(10, 16), '06:53 ML')
+    expect(walk.last).toMatchObject({ says: null, paper: { who: 'ML' } })
   })
 })
 

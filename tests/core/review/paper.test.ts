@@ -4,13 +4,14 @@ import { digestOf } from '../../../src/core/history/digest.ts'
 import { historyOf } from '../../../src/core/history/history.ts'
 import { historyPaper } from '../../../src/core/history/paper.ts'
 import { asOpened } from '../../../src/core/job/editions.ts'
+import { checkMark } from '../../../src/core/job/paper.ts'
 import { paperOf } from '../../../src/core/report/paper-of.ts'
 import { reportOf } from '../../../src/core/report/report.ts'
 import { reportSchema } from '../../../src/core/report/schema.ts'
 import { reportCsv } from '../../../src/core/report/write/csv.ts'
 import { reportHtml } from '../../../src/core/report/write/html.ts'
 import { reportText } from '../../../src/core/report/write/text.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { fileCopies, type Walk } from '../../helpers/example.ts'
 import {
   AFTER_BORE,
   anHourLater,
@@ -74,13 +75,12 @@ describe('the review of a sheet', () => {
     expect(told(walk).join('\n')).not.toMatch(/WOULD HAVE HELD/)
   })
 
-  it('names a blank line, words that are others, a gas out of its limit, a meter that is not named', () => {
+  it('names a blank line, words that are others, a gas out of its limit', () => {
     const spoilt = (from: string, to: string) =>
       toldWith({ permit: permitLines().map((line) => (line === from ? to : line)) })
     expect(spoilt('06:33 RO L-103', '-')).toMatch(/lock at .*: blank/)
     expect(spoilt('06:40 RO NO FLOW', '06:40 RO A LITTLE')).toMatch(/it says A LITTLE, and asked is NO FLOW/)
     expect(spoilt('06:52 RO 20.9 G-7', '06:52 RO 18.1 G-7')).toMatch(/18\.1 %vol, below 19\.5/)
-    expect(spoilt('06:52 RO 20.8 G-7', '06:52 RO 20.8')).toMatch(/no gas meter of the register is named/)
     expect(spoilt('06:53 ML ML', '-')).toMatch(/witness: blank/)
     expect(spoilt('06:40 RO NO START', '- RO NO START')).toMatch(/try start has no time/)
     const permit = permitLines().map((line) => (line === '06:53 ML ML' ? '07:54 ML ML' : line))
@@ -88,6 +88,72 @@ describe('the review of a sheet', () => {
     expect(toldWith({ ...LATER, permit, before: [first, '1', ...rest] })).toMatch(
       /witness 07:54, 3 Wipe the bore 07:53: written after it/,
     )
+  })
+
+  it('tells a gas out of its limit first, also where nobody wrote which meter read it', () => {
+    const figures = ['0', '20.9 %LEL', '95', 'G-7 20.8', '0, G-7', '0']
+    let n = 0
+    const permit = permitLines().map((line) => (/ G-7$/.test(line) ? `06:52 RO ${figures[n++]}` : line))
+    const front = (meter: string) => FRONT_LINES.map((line) => (line === 'G-7' ? meter : line))
+    const lines = (meter: string) =>
+      told(sheetJob().keys('RO', ...front(meter), '06:31 RO', ...permit)).join('\n')
+    const none = lines('-')
+    expect(none).toMatch(
+      /: 0 %vol, below 19\.5 %vol[^\n]*\n[^\n]*: 0: no gas meter of the register is named\./,
+    )
+    expect(none).toMatch(/: 20\.9 %LEL, above [^\n]*\n[^\n]*: 20\.9 %LEL: no gas meter/)
+    expect(none).toMatch(/: 95 ppm, above [^\n]*\n[^\n]*: 95: no gas meter/)
+    // The number goes on either side of the figure, and the one of the front counts for lines without any.
+    expect(none).not.toMatch(/20\.8|0, G-7/)
+    const named = lines('G-7')
+    expect(named).toMatch(/: 95 ppm, above /)
+    expect(named).not.toMatch(/no gas meter/)
+    expect(lines('T-2')).toMatch(/: 95: no gas meter/)
+  })
+
+  it('takes no meter of the front for a line that names another, or has two figures', () => {
+    const spoilt = (to: string) => {
+      const permit = permitLines().map((line) => (line === '06:52 RO 20.9 G-7' ? to : line))
+      return told(sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permit)).join('\n')
+    }
+    expect(spoilt('06:52 RO 20.9 G-8')).toMatch(/what G-8 is cannot be told/)
+    expect(spoilt('06:52 RO 20.9 18.1 G-7')).toMatch(/what 18\.1 is cannot be told/)
+    expect(spoilt('06:52 RO 20,9 G-7')).not.toMatch(/cannot be told/)
+  })
+
+  /** As far as the hold point, with lines of the front and of the permit changed. */
+  const toldAtGate = (changes: Readonly<Record<string, string>>, ...more: string[]) => {
+    const lines = ['RO', ...FRONT_LINES, '06:31 RO', ...permitLines()].map((line) => changes[line] ?? line)
+    return told(sheetJob().keys(...lines, ...more)).join('\n')
+  }
+
+  it('tells a witness who did the work, has no role for it, is nobody, or signed with initials alone', () => {
+    const witness = (line: string) => toldAtGate({ '06:53 ML ML': line })
+    expect(witness('06:53 RO R. O.')).toMatch(
+      /witness at 06:53: RO did the work by this sheet \(16 of its lines and step 1\), and a witness is somebody else/,
+    )
+    expect(witness('06:53 XY X. Y.')).toMatch(/witness at 06:53: XY is nobody of the crew file/)
+    expect(witness('06:53 ML')).toMatch(/witness at 06:53: signed with ML alone: no name stands there/)
+    expect(witness('06:53 ML M. L.')).not.toMatch(/witness/)
+    // Who does a step further down did the work as well.
+    expect(toldAtGate({}, '06:53 ML')).toMatch(/ML did the work by this sheet \(step 3\)/)
+  })
+
+  it('tells one lock at two points', () => {
+    expect(toldAtGate({ '06:33 RO L-103': '06:33 RO l102' })).toMatch(
+      /lock at .* at 06:33: l102 stands at lock at .* too/,
+    )
+    expect(toldAtGate({})).not.toMatch(/stands at/)
+  })
+
+  it('tells a plate that is blank, and a list of people that is blank or has somebody nobody knows', () => {
+    const bare = toldAtGate({ '06:30 RO TC-401-1': '-', 'RO ML': '-' })
+    expect(bare).toMatch(/Plate on the cylinder: BLANK/)
+    expect(bare).toMatch(/Who is on the job: BLANK/)
+    expect(toldAtGate({ '06:30 RO TC-401-1': '06:30 RO -', 'RO ML': 'RO, XY' })).toMatch(
+      /Plate on the cylinder: signed by RO, and no tag[\s\S]*Who is on the job: XY in no crew file/,
+    )
+    expect(toldAtGate({})).not.toMatch(/Plate|Who is on the job/)
   })
 
   it('tells a verdict by hand that is another, and a decision on paper that is not what was signed', () => {
@@ -104,6 +170,8 @@ describe('the review of a sheet', () => {
       /printed from other files: not on it edition 3 and check mark/,
     )
     expect(marks('-')).toMatch(/printed from other files/)
+    expect(marks('00000000')).toMatch(/printed from other files/)
+    expect(marks(checkMark(fileCopies()).toUpperCase())).not.toMatch(/printed from other files/)
     expect(told(whole).join('\n')).not.toMatch(/printed from other files/)
     const odd = toldWith({
       bore: ['M-3', '- XY', '-', ...BORE.slice(4)],

@@ -1,5 +1,6 @@
 // Of a job keyed from a sheet: that it is one, first of all; then whether its hold points would have held by the times on it, what is
 // blank, what was decided or worked out on paper otherwise than here, and who signed for the keying.
+import { personById } from '../../job/definitions.ts'
 import {
   FROM_PAPER,
   NOT_ENFORCED_BY,
@@ -24,8 +25,9 @@ export function fromPaper(look: Look): Found[] {
   const { paper } = look.state
   if (paper === null) return []
   return [
-    head(look, paper),
+    head(paper),
     ...marks(look, paper),
+    ...front(look, paper),
     ...gates(look, paper),
     ...tests(look, paper),
     ...stops(paper),
@@ -38,9 +40,9 @@ export function fromPaper(look: Look): Found[] {
   ].map((one, n) => ({ kind: 'paper', grave: n, ...one }))
 }
 
-function head(look: Look, paper: PaperState): Of {
+function head(paper: PaperState): Of {
   const day = rowOf(paper, null, FRONT.day)?.text ?? 'no day on it'
-  const keyed = look.state.everOn
+  const keyed = paper.keyers
   return {
     what: `${FROM_PAPER.charAt(0).toUpperCase()}${FROM_PAPER.slice(1)}: ${NOT_ENFORCED_BY}`,
     sentences: [
@@ -50,7 +52,7 @@ function head(look: Look, paper: PaperState): Of {
         ? 'Nobody has signed that all of it is keyed as it stands.'
         : `Signed as keyed by ${paper.keyedBy}.`,
       paper.comparedBy === null
-        ? 'No lead has compared it with the sheet.'
+        ? 'No lead has compared it with the sheet: one who keyed none of it takes it up with barover resume, the paper beside, and signs.'
         : `Compared with the sheet by ${paper.comparedBy}.`,
     ],
     entries: [0],
@@ -64,6 +66,8 @@ function marks({ defs }: Look, paper: PaperState): Of[] {
   if (row === undefined) return []
   const { procedure, edition } = defs.procedure
   const text = row.text ?? ''
+  // The check mark is made from the procedure and all else: alone it says the whole of it.
+  if (/^(?:check mark:?\s+)?(\S+)$/i.exec(text.trim())?.[1]?.toLowerCase() === paper.mark) return []
   const wants = [
     { is: text.toLowerCase().includes(procedure.toLowerCase()), what: `procedure ${procedure}` },
     { is: text.split(/[\s,;]+/).includes(String(edition)), what: `edition ${edition}` },
@@ -80,6 +84,39 @@ function marks({ defs }: Look, paper: PaperState): Of[] {
       entries: [row.seq],
       open: false,
     },
+  ]
+}
+
+/** Which machine it was, and who was there: without these nobody can tell whose sheet it is. */
+function front({ defs }: Look, paper: PaperState): Of[] {
+  const plate = rowOf(paper, null, FRONT.plate)
+  const people = rowOf(paper, null, FRONT.people)
+  const ids = (people?.text ?? '').split(/[\s,;]+/).filter((id) => id !== '')
+  const unknown = ids.filter((id) => personById(defs, id.toUpperCase()) === undefined)
+  const told = (row: SheetRow | undefined, what: string, sentence: string): Of[] =>
+    row === undefined ? [] : [{ what, sentences: [sentence], entries: [row.seq], open: false }]
+  return [
+    ...(plate?.text === null
+      ? told(
+          plate,
+          `Plate on the cylinder: ${plate.who === null ? 'BLANK' : `signed by ${plate.who}, and no tag stands there`}`,
+          'Nobody wrote that it was this machine.',
+        )
+      : []),
+    ...(people?.text === null
+      ? told(
+          people,
+          'Who is on the job: BLANK',
+          'Lines that each person fills in at a hold point, like a lock of their own, were asked of nobody.',
+        )
+      : []),
+    ...(unknown.length === 0
+      ? []
+      : told(
+          people,
+          `Who is on the job: ${list(unknown)} in no crew file`,
+          'Lines that each person fills in at a hold point were not asked of them.',
+        )),
   ]
 }
 
