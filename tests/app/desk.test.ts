@@ -65,7 +65,10 @@ describe('a STOP from the desk', () => {
 
 describe('a STOP raised while nobody is signed on', () => {
   it('is nobody’s until its caller is named: who was at the keyboard last may release it, who called may not', async () => {
-    const { session, keys, said } = await desk(new Walk().toBore().keys('handover', 'KH', pinOf('KH')), 'stop')
+    const { session, keys, said } = await desk(
+      new Walk().toBore().keys('handover', 'KH', pinOf('KH')),
+      'stop',
+    )
     expect(session.snapshot().state.doer).toBeNull()
     const [stop] = session.snapshot().state.stops
     expect(stop?.by).toBeNull()

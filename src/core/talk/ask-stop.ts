@@ -142,11 +142,7 @@ function callerKind(state: State, of: number): CallerAsk['kind'] {
   return stop?.by === null ? 'stop-caller-nobody' : 'stop-caller'
 }
 
-function hearCaller(
-  defs: Definitions,
-  question: CallerAsk,
-  text: string,
-): Heard {
+function hearCaller(defs: Definitions, question: CallerAsk, text: string): Heard {
   const { of, cause, why } = question
   if (text === '' || text === '?') return input({ do: 'explain-stop', of, cause, why, calledBy: null })
   const person = personById(defs, text.toUpperCase())
