@@ -18,6 +18,8 @@ export async function show(
   { stdin, stdout }: Terminal = { stdin: process.stdin, stdout: process.stdout },
 ): Promise<boolean> {
   let told = false
+  // Paused by questions that were asked in lines before: the renderer would wait for keys that never come, and the program end.
+  if (stdin.isPaused()) stdin.resume()
   const unmark = markPastes(stdout)
   const app = render(<TerminalContext value={stdout}>{screen}</TerminalContext>, {
     stdin,

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { openDesk } from '../../src/app/desk.ts'
 import { createSession } from '../../src/app/session.ts'
+import { neverReleased } from '../../src/core/job/admit-stop.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import type { DeskWord } from '../../src/core/talk/desk-words.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
@@ -59,6 +60,31 @@ describe('a STOP from the desk', () => {
     expect(at.snapshot().state.left).toBe(false)
     await keys('1', 'smells of gas', '?', 'leave')
     expect(types()).toEqual(['stop.raised', 'job.taken-up', 'stop.explained', 'job.left'])
+  })
+})
+
+describe('a STOP raised while nobody is signed on', () => {
+  it('is nobody’s until its caller is named: who was at the keyboard last may release it, who called may not', async () => {
+    const { session, keys, said } = await desk(
+      new Walk().toBore().keys('handover', 'KH', pinOf('KH')),
+      'stop',
+    )
+    expect(session.snapshot().state.doer).toBeNull()
+    const [stop] = session.snapshot().state.stops
+    expect(stop?.by).toBeNull()
+    await keys('1', 'smells of gas', 'PB')
+    await keys('release', 'PB')
+    expect(said().join(' ')).toContain('PB called this STOP, so another lead has to release it.')
+    await keys('KH', 'tested again, 0 % LEL', pinOf('KH'))
+    expect(session.snapshot().state.stops[0]?.releasedBy).toBe('KH')
+  })
+
+  it('is released by nobody where its caller is not known', async () => {
+    const { session, at, keys } = await desk(new Walk().toBore(), 'stop')
+    await keys('1', 'smells of gas')
+    expect(at.snapshot().talk.ask?.kind).toBe('stop-caller-nobody')
+    await keys('?')
+    expect(neverReleased(session.snapshot().state)).toMatch(/Nobody knows who raised or called/)
   })
 })
 

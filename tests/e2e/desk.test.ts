@@ -1,6 +1,7 @@
 // A lead at the review on a terminal: acts by words, under the lock, and sees what changed.
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { finishedJob, laidInto } from '../helpers/finished.ts'
 import { jobStarter, logged, logPath, terminals } from '../helpers/pty.ts'
 
 const terminal = terminals()
@@ -8,7 +9,28 @@ const jobAt = jobStarter(terminal)
 const types = (jobs: string) => logged(jobs).map(({ type }) => type)
 const review = (jobs: string) => terminal.start(['review', logPath(jobs), '--jobs', jobs])
 
+const done = finishedJob()
+
 describe('a review on a terminal', () => {
+  it('asks for a remark in lines once the screen let go of the terminal, and the list is there again', async () => {
+    const { jobs } = laidInto(terminal.folder(), done, done.bytes)
+    const desk = review(jobs)
+    await desk.see('remark; a number')
+    desk.send('remark\r')
+    await desk.see('The remark, on one line')
+    desk.send('told to the owner\r')
+    await desk.see('Initials of the lead who says it')
+    desk.send('KH\r')
+    await desk.see('PIN of KH. It is not shown')
+    desk.send('8314\r')
+    await desk.see('Remark after the close')
+    await desk.see('remark; a number')
+    expect(types(jobs).at(-1)).toBe('remark.made')
+    expect(desk.all).not.toContain('8314')
+    desk.send('leave\r')
+    expect((await desk.ended()).code).toBe(0)
+  })
+
   it('writes nothing while the job is open elsewhere; then a STOP is raised, told and released there', async () => {
     const { t, jobs } = await jobAt(['RO', '4071'])
     const desk = review(jobs)

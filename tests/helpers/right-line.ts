@@ -92,6 +92,7 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
     case 'close-who':
       return 'KH'
     case 'stop-caller':
+    case 'stop-caller-nobody':
       return ['RO', '?', 'ML'][state.seq % 3] ?? '?'
     case 'stop-which':
       return '1'

@@ -73,6 +73,8 @@ export interface Asked {
   readonly about: string
   /** Who did what is decided on: none of them decides. */
   readonly doers: ReadonlySet<string | null>
+  /** Those of them who took a reading or looked; the others were only at the keyboard. */
+  readonly worked: ReadonlySet<string | null>
 }
 
 /** The verdict or finding that is to be disposed of now, if this choice is open for it. */
@@ -100,7 +102,8 @@ export function disposable(
   }
   // Whoever keys counts as one who measured, but for who came on only after it was judged.
   const keys = state.doer !== null && verdict.on.includes(state.doer) ? [state.doer] : []
-  return ok({ about, doers: new Set([...keys, ...readers(state, verdict.verdict.readings)]) })
+  const worked = readers(state, verdict.verdict.readings)
+  return ok({ about, doers: new Set([...keys, ...worked]), worked: new Set(worked) })
 }
 
 /** A lead at the keyboard decides on what others found: else a lead alone with a crew could never end a job. */
@@ -115,15 +118,19 @@ function disposableFinding(
   if (!allowed.includes(input.choice))
     return refuse('choice', 'That is not open for a finding: key one of the numbers.')
   const doers = verdict === undefined ? (state.doneBy[input.step] ?? []) : readers(state, verdict.readings)
-  return ok({ about: input.step, doers: new Set(doers) })
+  return ok({ about: input.step, doers: new Set(doers), worked: new Set(doers) })
 }
 
 /** Why this person may not decide on what these people did, or null. */
-export function barsDeciding(person: Person, doers: ReadonlySet<string | null>): Refusal | null {
+export function barsDeciding(
+  person: Person,
+  { doers, worked }: Pick<Asked, 'doers' | 'worked'>,
+): Refusal | null {
   if (person.role !== 'lead')
     return { code: 'not-lead', say: `${person.id} is a ${person.role}, and a disposition is a lead's.` }
   if (!doers.has(person.id)) return null
-  return { code: 'own-work', say: `${person.id} did that work, so another lead decides on it.` }
+  const did = worked.has(person.id) ? 'did that work' : 'was at the keyboard when the verdict was given'
+  return { code: 'own-work', say: `${person.id} ${did}, so another lead decides on it.` }
 }
 
 export function admitDisposition(
@@ -133,11 +140,11 @@ export function admitDisposition(
 ): Result<readonly Body[]> {
   const asked = disposable(defs, state, input)
   if (!asked.ok) return asked
-  const { about, doers } = asked.value
+  const { about } = asked.value
   const who = signer(defs, state, input)
   if (!who.ok) return who
   const { person, signed } = who.value
-  const barred = barsDeciding(person, doers)
+  const barred = barsDeciding(person, asked.value)
   if (barred !== null) return { ok: false, error: barred }
   const why = words(input.why, 'The reason')
   if (!why.ok) return why

@@ -26,7 +26,7 @@ export function barsRadio(
   }
   const lead = personById(defs, asked.lead.trim().toUpperCase())
   if (lead === undefined) return { code: 'unknown-person', say: unknownPerson(defs, asked.lead) }
-  return barsDeciding(lead, found.value.doers)
+  return barsDeciding(lead, found.value)
 }
 
 /**
@@ -62,7 +62,8 @@ export function admitRadio(defs: Definitions, state: State, input: Of<'radio'>):
   if (!state.people.includes(person.id))
     return refuse('not-on', `${person.id} is not on this job: somebody who is and heard it keys it.`)
   if (person.id === state.doer || found.value.doers.has(person.id)) {
-    return refuse('own-word', `${person.id} did the work, so somebody else who heard it keys it.`)
+    const did = found.value.worked.has(person.id) ? 'did the work' : 'is at the keyboard'
+    return refuse('own-word', `${person.id} ${did}, so somebody else who heard it signs for it.`)
   }
   return ok([
     {

@@ -21,5 +21,7 @@ function keyedBy(state: State, body: Body): string | null {
   // What others did is nobody's doing here, and nobody chose that a reading is dropped.
   const isOfNobody =
     body.type === 'elsewhere.seen' || body.type === 'elsewhere.gone' || body.type === 'reading.dropped'
+  // Everybody has left: a STOP keyed then, as from a review, is not of whoever was at the keyboard last.
+  if (body.type === 'stop.raised' && state.left) return null
   return body.type === 'job.taken-up' || isOfNobody ? null : state.doer
 }

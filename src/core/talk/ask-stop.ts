@@ -12,7 +12,8 @@ export type StopAsk =
   | { readonly kind: 'stop-why'; readonly of: number; readonly cause: StopCause }
   | {
       /** `-too`: somebody was named, or given as not known, before. */
-      readonly kind: 'stop-caller' | 'stop-caller-too'
+      /** `-nobody`: nobody was signed on who could have raised it. */
+      readonly kind: 'stop-caller' | 'stop-caller-nobody' | 'stop-caller-too'
       readonly of: number
       readonly cause: StopCause
       readonly why: string
@@ -26,6 +27,8 @@ export const STOP_QUESTIONS: Readonly<Record<StopAsk['kind'], string>> = {
   'stop-why': 'What happened, in a few words',
   'stop-caller':
     'Initials of who called it; ? or Enter: not known. Then no lead who was on the job may release it',
+  'stop-caller-nobody':
+    'Nobody was signed on. Initials of who called it; ? or Enter: not known. Then no lead may release it',
   'stop-caller-too': 'Initials of anybody else who called it; Enter: nobody else',
   'close-who': 'Initials of the lead who closes the job under STOP',
   'close-first': 'What has to be done before a new job is opened?',
@@ -83,7 +86,7 @@ function hearCause(state: State, of: number, word: string): Heard {
   const before = openStops(state).filter((s) => s.seq < of && s.cause !== null)
   const last = before[before.length - 1]
   if (word === 'same' && last?.cause != null)
-    return ask({ kind: 'stop-caller', of, cause: last.cause, why: last.why ?? '' })
+    return ask({ kind: callerKind(state, of), of, cause: last.cause, why: last.why ?? '' })
   const cause = causeAt(word)
   return cause === null
     ? say(`Key the number of the cause, 1 to ${STOP_CAUSES.length}; why is asked next.`)
@@ -96,7 +99,7 @@ function causeAt(word: string): StopCause | null {
 
 export function hearStopAnswer(defs: Definitions, state: State, question: StopAsk, line: string): Heard {
   const text = line.trim()
-  if (text === '' && question.kind !== 'stop-caller' && question.kind !== 'stop-caller-too')
+  if (text === '' && !question.kind.startsWith('stop-caller'))
     return ask(question, 'Nothing was keyed; back leaves this question.')
   switch (question.kind) {
     case 'stop-which': {
@@ -116,6 +119,7 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
         ? ask({ kind: callerKind(state, question.of), of: question.of, cause: question.cause, why: line })
         : ask(question, 'The cause of a STOP needs words: type a short sentence.')
     case 'stop-caller':
+    case 'stop-caller-nobody':
     case 'stop-caller-too':
       return hearCaller(defs, question, text)
     case 'close-who':
@@ -130,16 +134,15 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
   }
 }
 
-function callerKind(state: State, of: number): 'stop-caller' | 'stop-caller-too' {
-  const isExplained = openStops(state).some((s) => s.seq === of && s.cause !== null)
-  return isExplained ? 'stop-caller-too' : 'stop-caller'
+type CallerAsk = Extract<StopAsk, { kind: 'stop-caller' | 'stop-caller-nobody' | 'stop-caller-too' }>
+
+function callerKind(state: State, of: number): CallerAsk['kind'] {
+  const stop = openStops(state).find((s) => s.seq === of)
+  if (stop !== undefined && stop.cause !== null) return 'stop-caller-too'
+  return stop?.by === null ? 'stop-caller-nobody' : 'stop-caller'
 }
 
-function hearCaller(
-  defs: Definitions,
-  question: Extract<StopAsk, { kind: 'stop-caller' | 'stop-caller-too' }>,
-  text: string,
-): Heard {
+function hearCaller(defs: Definitions, question: CallerAsk, text: string): Heard {
   const { of, cause, why } = question
   if (text === '' || text === '?') return input({ do: 'explain-stop', of, cause, why, calledBy: null })
   const person = personById(defs, text.toUpperCase())

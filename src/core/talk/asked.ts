@@ -71,6 +71,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'stop-cause': 'short',
   'stop-why': 'words',
   'stop-caller': 'short',
+  'stop-caller-nobody': 'short',
   'stop-caller-too': 'short',
   'close-who': 'short',
   'close-first': 'words',

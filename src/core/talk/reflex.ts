@@ -72,6 +72,7 @@ export function whyNoNotApplicable(prompt: Prompt): string | null {
 const ANSWERED_BY: Readonly<Partial<Record<Ask['kind'], readonly Reflex[]>>> = {
   'ask-again-sure': ['yes'],
   'stop-caller': ['what'],
+  'stop-caller-nobody': ['what'],
   'stop-caller-too': ['what'],
 }
 

@@ -1,5 +1,6 @@
 // A lead's word by radio: keyed by somebody who did none of the work, it lets work go on and no job close.
 import { describe, expect, it } from 'vitest'
+import { admitRadio } from '../../../src/core/job/admit-radio.ts'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
 import { openWords } from '../../../src/core/job/open-words.ts'
 import { pinOf, Walk } from '../../helpers/example.ts'
@@ -76,6 +77,19 @@ describe('a word by radio', () => {
     expect(radio(walk)).toBe('own-work')
     const here = judged().keys('sign on', 'KH')
     expect(radio(here, { person: 'KH' })).toBe('lead-here')
+  })
+
+  it('says of who is only at the keyboard no more than that', () => {
+    const walk = judged()
+    const others = Object.fromEntries(
+      Object.entries(walk.state.readings).map(([k, l]) => [k, l.map((r) => ({ ...r, by: 'ML' }))]),
+    )
+    walk.state = { ...walk.state, readings: others, doer: 'PB', people: ['PB', 'ML'] }
+    const input = { do: 'radio', step: 'disposition', choice: 'accept', lead: 'KH', said: 'run it' } as const
+    const heard = admitRadio(walk.engine.defs, walk.state, { ...input, person: 'PB', proved: true })
+    expect(heard).toMatchObject({
+      error: { say: 'PB is at the keyboard, so somebody else who heard it signs for it.' },
+    })
   })
 
   it('opens no gate and releases no STOP', () => {

@@ -234,7 +234,7 @@ describe('a hold point', () => {
     fallen.bring({ do: 'clock-moved', seconds: 400 })
     const before = reviewed(fallen)
     expect(kindsOf(before)).toEqual(['gate', 'open', 'clock'])
-    expect(only(before, 'gate').what).toBe('1 stopped: fell once, NOBODY KEYED CLEAR')
+    expect(only(before, 'gate').what).toBe('NOBODY KEYED CLEAR: 1 stopped: fell once')
     fallen.keys('ALL OUT', 'NO START', 'KH', '')
     const gateNow = only(reviewed(fallen), 'gate-proved')
     expect(gateNow.what).toBe('1 stopped: fell once, keyed clear and proved again')
@@ -260,7 +260,7 @@ describe('a hold point', () => {
     const at = walk.entries.findIndex((e) => e.type === 'job.left') + 1
     const went = withEntries(asPerson(walk.entries), at, { type: 'step.confirmed', step: 'wiped' })
     const { what, sentences } = only(reviewOfEntries(SMALL_DEFS, went), 'gate')
-    expect(what).toBe('1 stopped: fell once, WORK WENT ON behind it')
+    expect(what).toBe('WORK WENT ON behind it: 1 stopped: fell once')
     expect(sentences[0]).toMatch(/WORK WENT ON behind it at 06:\d\d, 2 wiped/)
   })
 

@@ -54,6 +54,8 @@ const BECAME: Readonly<Record<FallClass, string>> = {
   after: 'after the last work behind it',
 }
 
+const ALARMS: readonly FallClass[] = ['worked', 'not-clear']
+
 function one(look: Look, gate: GateStep): Found[] {
   const { failed, fell, struck, planned } = eventsOf(look, gate)
   if (failed.length + fell.length + struck.length === 0) return []
@@ -73,7 +75,7 @@ function one(look: Look, gate: GateStep): Found[] {
   return [
     {
       kind: kindOf(failed.length > 0, CLASSES[worst]),
-      what: `${named(gate)}: ${told.join(', ')}`,
+      what: `${alarmOf(fell)}${named(gate)}: ${told.join(', ')}`,
       sentences: [
         ...failed.flatMap(({ entry }) =>
           entry.type === 'evidence.failed' ? [failure(look, gate, entry)] : [],
@@ -99,6 +101,12 @@ function kindOf(hasFailed: boolean, worst: FallClass | undefined): Kind {
 }
 
 /** `; 4 keyed clear and proved again; 1 after the last work behind it`; one sort alone needs no number. */
+/** What nobody may miss stands in front, where a line that is too long is not cut. */
+function alarmOf(fell: readonly Fall[]): string {
+  const worst = CLASSES.find((is) => fell.some((fall) => fall.is === is))
+  return worst !== undefined && ALARMS.includes(worst) ? `${BECAME[worst]}: ` : ''
+}
+
 function becameOf(fell: readonly Fall[]): string {
   const sorts = CLASSES.flatMap((is) => {
     const many = fell.filter((fall) => fall.is === is)
@@ -107,7 +115,7 @@ function becameOf(fell: readonly Fall[]): string {
     return many.length === 0 ? [] : [{ n: many.length, says }]
   })
   const [only] = sorts
-  if (only !== undefined && sorts.length === 1) return `, ${only.says}`
+  if (only !== undefined && sorts.length === 1) return alarmOf(fell) === '' ? `, ${only.says}` : ''
   return `: ${sorts.map(({ n, says }) => `${n} ${says}`).join('; ')}`
 }
 
