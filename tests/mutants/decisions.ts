@@ -40,7 +40,7 @@ export const DECISIONS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them, also after handing the keyboard on.',
-      find: 'new Set([...keys, ...readers(state, verdict.verdict.readings)])',
+      find: 'new Set([...keys, ...worked])',
       into: 'new Set(keys)',
       by: 'is not for a lead who measured and then handed the keyboard on',
     },

@@ -22,6 +22,14 @@ export const DESK = [
       by: 'can be raised there: it is on record before the job is even taken up',
     },
   ]),
+  ...of('core/job/stamp', 'app/desk', [
+    {
+      rule: 'A STOP keyed after everybody left is on nobody’s name until its caller is told.',
+      find: "body.type === 'stop.raised' && state.left",
+      into: "body.type === 'stop.raised' && state.closed !== null",
+      by: 'is nobody’s until its caller is named',
+    },
+  ]),
   ...of('core/talk/desk-words', 'core/talk/desk-words', [
     {
       rule: 'Of a STOP that nobody may release no release is offered at the desk.',

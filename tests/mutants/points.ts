@@ -76,8 +76,8 @@ export const POINTS = [
     },
     {
       rule: 'A lead who took the readings does not decide on them by radio either.',
-      find: 'return barsDeciding(lead, found.value.doers)',
-      into: "return lead.role === 'lead' ? null : barsDeciding(lead, found.value.doers)",
+      find: 'return barsDeciding(lead, found.value)',
+      into: "return lead.role === 'lead' ? null : barsDeciding(lead, found.value)",
       by: 'is refused from who took a reading and handed over, and from the lead who is there',
     },
     {
