@@ -18,8 +18,8 @@ export default defineConfig({
     testTimeout: 30_000,
     // A screen arrives in pieces: what is looked for on it is waited for, as long as in Screen.until.
     expect: { poll: { timeout: 10_000 } },
-    // Two cores is the smallest machine the suite has to be quick on.
-    maxWorkers: 2,
+    // Two cores is the smallest machine the suite has to be quick on; a third worker has their time while others wait for a program.
+    maxWorkers: 3,
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, exclude: APART, isolate: false } },
       { extends: true, test: { name: 'around', include: AROUND, exclude: APART, isolate: false } },

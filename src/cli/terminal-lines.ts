@@ -51,7 +51,7 @@ export function terminalLines(stdin: NodeJS.ReadStream): TerminalLines {
   }
   stdin.on('data', take)
   // A screen that was drawn before let go of the terminal: without a hold on it the program would end at the question.
-  stdin.ref()
+  if ('ref' in stdin) stdin.ref()
   stdin.resume()
   stdin.on('end', end)
   stdin.on('error', end)

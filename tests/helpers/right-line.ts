@@ -229,7 +229,7 @@ function reading(defs: Definitions, stepId: string, axis: string | undefined, sa
   return `9.50${axis === 'vertical' ? 3 : 2}${salt % 3}`
 }
 
-/** Another figure, one off in its last digit. */
+/** Another figure, one off in its last digit; of that the first again, so that a search of every state comes to an end. */
 function nudged(typed: string): string {
-  return typed.replace(/\d(?=\D*$)/, (digit) => (digit === '9' ? '8' : String(Number(digit) + 1)))
+  return typed.replace(/\d(?=\D*$)/, (digit) => String(Number(digit) ^ 1))
 }
