@@ -40,6 +40,11 @@ const WORD = 'PRACTICE'.length
 /** Below this many columns the step number moves over the rule, to leave the words some room. */
 const NARROW = 60
 
+/** Drawn, and with few columns: what stood above is soon out of sight. */
+export function isSmall({ width, linear }: SheetStyle): boolean {
+  return linear !== true && width < NARROW
+}
+
 export function row(text: string, tone: Tone = 'plain'): Row {
   return { text, tone }
 }

@@ -13,6 +13,7 @@ import { wordIn } from '../talk/words.ts'
 import { wouldVoidLines } from '../talk/would-void.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
+import { mayDecideRow } from './may-decide-rows.ts'
 import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
 
@@ -104,6 +105,10 @@ export function questionView(
           row(wordIn(question.line) === null ? '2  no: answer it' : '2  no: do what that word does'),
           back,
         ],
+      }
+    case 'dispose-who':
+      return {
+        ask: [...contextRows(defs, state, question), ...mayDecideRow(defs, state, question), asked, back],
       }
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
