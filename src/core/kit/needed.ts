@@ -5,12 +5,14 @@ import { list } from '../lib/wording.ts'
 import { kitRoles } from './people.ts'
 import { type Steps, stepsText } from './steps.ts'
 
+export const ONE_NEEDED = 'Needed: one, who does the work and keys it.'
+
 const COUNT = ['nobody', 'one', 'two', 'three', 'four']
 
 /** One sentence of how many, then one of each part that somebody else has to take. */
 export function neededText(defs: Definitions): string {
   const others = kitRoles(defs).filter(({ second, decides }) => second || decides)
-  if (others.length === 0) return 'Needed: one, who does the work and keys it.'
+  if (others.length === 0) return ONE_NEEDED
   const more = fewest(others.map(({ roles }) => roles))
   const many = more.length + 1
   const leads = more.filter((role) => role === 'lead').length

@@ -137,7 +137,7 @@ function signedLines(defs: Definitions, state: State, what: SignedInput): string
 
 /** Cut on a screen, which shows as many as it has room for; whoever hears them hears them whole. */
 function chosenFrom(question: Parameters<typeof choiceLines>[0], { linear }: SheetStyle): Row[] {
-  const keep = linear === true ? {} : { keep: true }
+  const keep = linear === true ? {} : { keep: 'words' as const }
   return choiceLines(question).map((text) => ({ text, tone: 'plain', ...keep }))
 }
 
