@@ -14,6 +14,13 @@ const boreTyped = (jobs: string) =>
     .filter((e) => e.type === 'reading.taken' && e.step === 'bore')
     .map((e) => e.typed)
 
+/** Whether all of them stand in `typed` in their order, whatever stands between. */
+const isInOrderOf = (some: readonly unknown[], typed: readonly string[]) => {
+  let at = 0
+  for (const figure of typed) if (figure === some[at]) at++
+  return at === some.length
+}
+
 /** A colour, as opposed to bold or inverse. */
 const COLOUR = /\u001b\[(?:\d+;)*(?:3[0-8]|4[0-8]|9[0-7]|10[0-7])[;m]/
 
@@ -72,7 +79,10 @@ describe('a gauge that types for itself', () => {
     await t.until('one line to key on', () => t.input !== null)
     const bore = boreTyped(jobs)
     expect(bore.length).toBeGreaterThan(1)
-    expect(bore).toEqual(typed.slice(0, bore.length))
+    expect(isInOrderOf(bore, typed)).toBe(true)
+    // Two that came while a line before them was still being written are one line with a gap, which is refused aloud.
+    const isGapless = bore.every((figure, i) => figure === typed[i])
+    expect(isGapless || t.wholeFlow.includes('has a gap or mark between its figures')).toBe(true)
     expect([t.wipes, t.exit]).toEqual([0, null])
   })
 })

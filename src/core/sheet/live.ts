@@ -27,6 +27,8 @@ export interface LiveInput {
   readonly taken?: number
   /** Keyed before all was turned over and heard by nobody, which is told. Empty: nothing of it may be drawn. */
   readonly unheard?: string | null
+  /** Sides that stand before all of these, and are counted with them. @default 0 */
+  readonly before?: number
 }
 
 /** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
@@ -44,6 +46,8 @@ export interface Turn {
   readonly isUrgent: boolean
   /** Tells those sides from others: where they were turned over once, the next question of the step does not show them first. */
   readonly key: string
+  /** The first so many are what came with the last line, and have to be read each time. @default 0 */
+  readonly toRead?: number
 }
 
 export interface Live {
@@ -204,16 +208,18 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const isLast = at === sides.length - 1
   // Beside what was just taken a hint has no room.
   const hinted = shown.length + (input.taken ?? 0) < lines ? block([row(SAFE_HINT, 'faint')], style) : []
-  const turning = turningRow(at, sides.length, textWidth(style), input.unheard ?? null)
+  const before = input.before ?? 0
+  const of = before + sides.length
+  const turning = turningRow(before + at, of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
     below: [...footLine, ...hinted],
     turn: {
-      at,
-      of: sides.length,
-      front,
+      at: before + at,
+      of,
+      front: before + front,
       isUrgent: view.ask[0]?.tone === 'caution',
       key: [...must, ...text]
         .flat()
@@ -226,7 +232,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
 }
 
 /** Which side is up and how to turn it over, in one line on any sheet. */
-function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
+export function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
   if (unheard !== null && at < of - 1) return untakenRow(at, of, width, unheard)
   const [wide, narrow] =
     at === of - 1
@@ -291,7 +297,7 @@ function ruled(style: SheetStyle): Line {
   return { margin: marginOf('', style), text: stroke(style.ascii, textWidth(style)), tone: 'faint' }
 }
 
-function marginOf(unit: string, style: SheetStyle): string {
+export function marginOf(unit: string, style: SheetStyle): string {
   return layOut({ margin: unit, rows: [row('x')] }, style)[0]?.margin ?? ''
 }
 
