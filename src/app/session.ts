@@ -262,7 +262,7 @@ export function createSession(start: Start): Session {
         const head = heard.withHead === true ? headLines(journal.head?.()) : []
         const aloud = heard.aloud === undefined ? [] : reader.turn(heard.aloud)
         const shown = [
-          ...said([...heard.say, ...head, ...aloud], false),
+          ...said([...heard.say, ...head, ...aloud], heard.untaken === true),
           ...said(heard.refusal === undefined ? [] : [heard.refusal.say], true),
           ...(heard.input === null ? [] : await take(heard.input)),
         ]

@@ -30,7 +30,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
-import { ask, type Heard, input, QUIET, say, signing, type Talk } from './heard.ts'
+import { ask, type Heard, input, QUIET, say, signing, type Talk, untaken } from './heard.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
@@ -76,7 +76,7 @@ export function hear(
   // A question for a PIN that fell: whatever could be one answers nothing.
   const secrecy = talk.ask === null ? 'open' : secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
-  if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
+  if (line.trim() !== '' && isHidden(secrecy, line)) return untaken(say(PIN_DROPPED))
   const practised = secrecy === 'open' ? hearPractice(defs, state, prompt, line, now) : null
   if (practised !== null) return practised
   // The very thing that is asked for is that, whatever word it begins with.
@@ -94,17 +94,17 @@ export function hear(
   if (reflex !== null) {
     // A yes at a hold point is refused by the engine in its own words. Of a figure they do not say which; elsewhere once is enough.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return say(...reflex)
+    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return untaken(say(...reflex))
     const isFigure = /^(?:gas|measured)$/.test(prompt.item.evidence.kind)
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
   const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
-  const heard = hearAtPrompt(defs, state, prompt, line)
+  const heard = untaken(hearAtPrompt(defs, state, prompt, line))
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
-  return isOfGate(heard) ? { ...heard, say: [meant] } : say(meant)
+  return isOfGate(heard) ? { ...heard, say: [meant] } : untaken(say(meant))
 }
 
 /** Something for a hold point, or why it is none. */
@@ -124,11 +124,11 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
     ])
   const takes = takesOf(question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
-  if (reflex !== null) return stays(reflex)
+  if (reflex !== null) return untaken(stays(reflex), question)
   if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)
   return takes === 'words' && !isBack(line) && (wordIn(line) !== null || mayBeAsked(question, line))
     ? ask({ kind: 'word-meant', line, of: question })
-    : hearAnswer(defs, state, question, line)
+    : untaken(hearAnswer(defs, state, question, line), question)
 }
 
 /** A word keyed where words are asked for: they themselves, or the word. What the word only tells leaves the question standing. */
