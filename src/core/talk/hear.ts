@@ -6,7 +6,6 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
-import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
@@ -31,7 +30,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
-import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
+import { ask, type Heard, input, QUIET, say, signing, type Talk } from './heard.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
@@ -255,7 +254,7 @@ function notApplicable(prompt: Prompt): Heard {
     : say(no ?? 'Only a reading can be n/a.')
 }
 
-/** Back to the last thing answered; what would become void is said before anything happens. */
+/** Back to the last thing answered; what would become void stands in the question. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const no = whyNoChange(state)
   if (no !== null) return say(no)
@@ -272,28 +271,17 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const read = reading === null ? 0 : (defs.steps.find((s) => s.id === reading.step)?.number ?? 0)
   if (answered === 0 && read === 0) return say('There is nothing to go back to yet.')
   if (read >= answered && lastReading !== undefined && reading !== null) {
-    return ask(
-      { kind: 'correct-value', of: lastReading.seq },
-      `The last reading was ${lastReading.text}.`,
-      ...voidWarning(defs, state, reading.step),
-    )
+    return ask({ kind: 'correct-why', of: lastReading.seq }, `The last reading was ${lastReading.text}.`)
   }
   if (step === null) return say('There is nothing to go back to yet.')
-  return ask(
-    { kind: 'reopen-why', step: step.id },
-    `Back to step ${step.number}, ${step.step.title}.`,
-    ...voidWarning(defs, state, step.id),
-  )
+  return ask({ kind: 'reopen-why', step: step.id }, `Back to step ${step.number}, ${step.step.title}.`)
 }
 
 /** Nothing given yet: the engine says so. */
 function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
   const falls = lastGiven(defs, state, gate)
   if (falls.length === 0) return input({ do: 'ask-again', step: gate.id })
-  return ask(
-    { kind: 'ask-again-sure', step: gate.id },
-    `This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
-  )
+  return ask({ kind: 'ask-again-sure', step: gate.id })
 }
 
 function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {
