@@ -22,6 +22,10 @@ export function pocketScene(plot: Plot): Scene {
       px: [x(one.opening), y(load)],
     }
   })
+  const marks = [
+    ...marksOf(plot, plot.present, 'as it stands', power),
+    ...marksOf(plot, plot.setting, 'to be set', power),
+  ].map((one): Datum => ({ ...one, px: [x(one.value[0]), y(one.value[1])] }))
   const curve = line<Datum>(
     ({ px }) => px[0],
     ({ px }) => px[1],
@@ -83,8 +87,21 @@ export function pocketScene(plot: Plot): Scene {
           ]
         : []),
     ],
-    data,
+    data: [...data, ...marks],
   }
+}
+
+/** The opening that is marked, where the curve has it: nothing is drawn between what was worked out. */
+function marksOf(
+  { rows }: Plot,
+  opening: number | null,
+  series: string,
+  power: (si: number) => number,
+): Omit<Datum, 'px'>[] {
+  const row = rows.find((one) => one.opening === opening)
+  return row === undefined
+    ? []
+    : [{ series, label: percent(row.opening), value: [row.opening, power(row.load.si)] }]
 }
 
 /** So near to the present or the recommended setting that its words would lie on theirs. */
