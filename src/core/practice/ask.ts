@@ -23,8 +23,9 @@ import { type Chance, chanceOf } from './chance.ts'
 import { factsOf } from './facts.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 import { exactOf } from './sample.ts'
-import { airAt } from './tell-bore-inspection.ts'
-import { type Spot, type Truth, truthAt } from './truth.ts'
+import type { Gas, Spot, Truth } from './tell.ts'
+import { airAt } from './tell-hold-point.ts'
+import { truthAt } from './truth.ts'
 
 export type AskedBody = Extract<PracticeBody, { type: 'practice.asked' }>
 
@@ -76,6 +77,7 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
         now,
       })
     case 'observe':
+    case 'confirm':
       return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })
     default:
       return refuse('nothing-there', NOTHING)
@@ -99,10 +101,20 @@ function asked(
   const machine = hiddenMachine(defs, practice)
   const instrument = id === undefined ? null : (instrumentById(defs, id) ?? null)
   const sinceGasS = sinceGas(defs, practice, now.ms)
-  const spot: Spot = { defs, machine, placed, item, place, instrument, sinceGasS }
   const of = place?.key ?? (item === null ? placed.id : lineOf(placed.id, item.key))
+  const spot: Spot = {
+    defs,
+    machine,
+    placed,
+    item,
+    place,
+    instrument,
+    sinceGasS,
+    begunS: begunFor(practice, of, now.ms),
+    answered: practice.answered[of]?.length ?? 0,
+  }
   const base = { type: 'practice.asked', step: placed.id, of, manner } as const
-  if (item === null && isAlarm(spot))
+  if (item === null && sinceGasS !== null && isAlarm(spot))
     return ok({
       ...base,
       shown: 'Before you get to it the monitor on your chest sounds: gas that burns, and the figure climbs.',
@@ -110,7 +122,8 @@ function asked(
     })
   const truth = truthAt(spot)
   if (truth === null) return refuse('nothing-there', NOTHING)
-  if (truth.kind === 'line' || truth.kind === 'eye') return ok({ ...base, shown: truth.seen })
+  if (truth.kind === 'line' || truth.kind === 'eye' || truth.kind === 'done')
+    return ok({ ...base, shown: truth.seen })
   if (instrument === null)
     return refuse('nothing-there', 'Pick the instrument first: nothing shows a figure yet.')
   const nth = practice.asked.filter((one) => one.of === of).length
@@ -141,6 +154,7 @@ export function truthOf(
     at.place === undefined || placed.step.kind !== 'read'
       ? null
       : (placesOf(asKind(placed, 'read')).find(({ key }) => key === at.place) ?? null)
+  const of = place?.key ?? (item === null ? placed.id : lineOf(placed.id, item.key))
   return truthAt({
     defs,
     machine: hiddenMachine(defs, practice),
@@ -149,19 +163,30 @@ export function truthOf(
     place,
     instrument: at.instrument === undefined ? null : (instrumentById(defs, at.instrument) ?? null),
     sinceGasS: sinceGas(defs, practice, atMs),
+    begunS: begunFor(practice, of, atMs),
+    answered: practice.answered[of]?.length ?? 0,
   })
 }
 
-/** Seconds since a gas meter was read for the first time at a hold point; null: it was not. */
-function sinceGas(defs: Definitions, practice: PracticeState, nowMs: number): number | null {
-  const first = practice.asked.find(
-    ({ of, instrument }) =>
-      of.includes('/') && instrument !== null && instrumentById(defs, instrument)?.kind === 'gas_meter',
-  )
-  return first === undefined ? null : (nowMs - first.atMs) / 1000
+/** Seconds since the wait of a line was begun; null: it was not, or only after that moment. */
+function begunFor({ begun }: PracticeState, of: string, nowMs: number): number | null {
+  const atMs = begun[of]
+  return atMs === undefined || !(nowMs >= atMs) ? null : (nowMs - atMs) / 1000
 }
 
-/** The monitor sounds at what the site lets people stand in; where it says nothing, at a tenth of the lower limit. */
+/** Seconds since a gas meter was read last at a hold point; null: it was not. */
+function sinceGas(defs: Definitions, practice: PracticeState, nowMs: number): number | null {
+  const last = practice.asked.findLast(
+    ({ of, instrument, atMs }) =>
+      of.includes('/') &&
+      atMs <= nowMs &&
+      instrument !== null &&
+      instrumentById(defs, instrument)?.kind === 'gas_meter',
+  )
+  return last === undefined ? null : (nowMs - last.atMs) / 1000
+}
+
+/** The monitor is switched on with the meter; it sounds at what the site lets people stand in; where it says nothing, at a tenth of the lower limit. */
 function isAlarm(spot: Spot): boolean {
   const { defs } = spot
   const { limits, lel_basis: basis } = defs.machine.site.gas
@@ -210,7 +235,15 @@ function figureOf(
 }
 
 /** Steps of portable meters: 0.1 %vol, 1 %LEL, 1 ppm (common practice, no source). */
-const GAS_STEPS = { oxygen: [100, 1], flammable: [100, 0], hydrogen_sulfide: [1e6, 0] } as const
+const GAS_STEPS = {
+  oxygen: [100, 1],
+  flammable: [100, 0],
+  flammable_in_inert: [100, 1],
+  hydrogen_sulfide: [1e6, 0],
+} as const
+
+/** Told by burning it, where the sensor is a hot wire. */
+const BURNT: readonly Gas[] = ['flammable', 'flammable_in_inert']
 
 /** A catalytic sensor without the oxygen it needs shows nought, whatever is there. One that is read too soon is half-way. */
 function gasShown(
@@ -219,10 +252,10 @@ function gasShown(
   lelShare: number,
   { unit, manner, chance }: { readonly unit: string; readonly manner: Manner; readonly chance: Chance },
 ): Figure {
-  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, hydrogen_sulfide: 0 }[gas]
+  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, flammable_in_inert: 0, hydrogen_sulfide: 0 }[gas]
   const come = manner === 'quick' ? chance.between(0.1, 0.35) : 1
   const there = clean + (share - clean) * come
-  const isBlind = gas === 'flammable' && !(oxygen >= meter.needs_oxygen.at_least.si)
+  const isBlind = BURNT.includes(gas) && !(oxygen >= meter.needs_oxygen.at_least.si)
   const [factor, decimals] = GAS_STEPS[gas]
   const value = isBlind ? 0 : (gas === 'flammable' ? there / lelShare : there) * factor
   const keyed = formatNumber(value, decimals)
