@@ -35,6 +35,11 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   'ring-material': /Stamped on each ring, read under the lamp: ptfe/,
   'oil-shut': /nothing comes\.$|dark oil comes/,
   'check-valve': /creeps back in the glass/,
+  'vent-plugged': /stops hard at the depth of a finger nail; nothing/,
+  'plug-seized': /plug does not move/,
+  'cavity-presses': /a hiss at a plug/,
+  'plug-spins': /something pushes/,
+  'plug-aimed': /looks down the aisle/,
   lubricator: /less than half|three times what/,
 }
 
@@ -45,6 +50,8 @@ const FAILED: Readonly<Record<string, string>> = {
   'gas-inside': 'flammable_inside',
   'h2s-inside': 'h2s_inside',
   'nitrogen-hides-gas': 'flammable_inside',
+  'purge-short': 'purged',
+  'piston-hot': 'cool',
 }
 
 /** A figure that is past its limit, whatever the word: a check on a standard may hold it. */
@@ -100,7 +107,29 @@ function tells(walk: Walk, id: string): boolean {
     const isIt = entries.some((one) => one.type === 'evidence.failed' && one.item === failed)
     const oxygen = asked.findLast(({ of }) => of.endsWith('/oxygen_inside'))?.figure
     const isThin = oxygen !== undefined && Number(oxygen) < 10
+    // The first test was good, and the second was not.
+    if (id === 'thin-air' && wasGood(walk, failed)) return false
     return isIt && (id === 'nitrogen-hides-gas') === (isThin && failed === 'flammable_inside')
+  }
+  const seen = (pattern: RegExp) => asked.some((one) => pattern.test(one.shown))
+  const fails = (item: string) =>
+    entries.filter((one) => one.type === 'evidence.failed' && one.item === item).length
+  switch (id) {
+    case 'air-stale':
+      return fails('oxygen_breathing') > 0 && wasGood(walk, 'oxygen_breathing')
+    case 'end-not-empty':
+      return fails('head_end_zero') + fails('crank_end_zero') > 0
+    case 'valve-creeps': {
+      // At the end of the wait a gauge shows more than when it began.
+      const gauges = asked.flatMap(({ shown: text }) => [
+        ...text.matchAll(/(-?[\d.]+)(?: psig when it began)?, (-?[\d.]+) now/g),
+      ])
+      return gauges.some(([, from, to]) => Number(to) > Number(from))
+    }
+    case 'hollow-as-solid':
+      return seen(/solid, all three/) && seen(/it rings, and hums/) && !isNearSolid(walk)
+    case 'cavity-small':
+      return seen(/solid, all three/) && seen(/it rings, and hums/) && isNearSolid(walk)
   }
   if (id === 'plate-other') return entries.some(({ type }) => type === 'machine.mismatched')
   const gauge = GAUGED[walk.engine.defs.procedure.procedure]
@@ -111,6 +140,20 @@ function tells(walk: Walk, id: string): boolean {
   }
   const beyond = BEYOND[id]
   return beyond === undefined ? boreTells(walk, id) : records(walk).some((one) => isPast(one, beyond))
+}
+
+function wasGood({ entries }: Walk, item: string): boolean {
+  return entries.some((one) => one.type === 'evidence.given' && one.item === item)
+}
+
+/** By the hook, against the same piston in solid metal: within the error that is told with it. */
+function isNearSolid({ entries }: Walk): boolean {
+  const told = entries.findLast((one) => one.type === 'practice.asked' && /On the hook/.test(one.shown))
+  const text = told?.type === 'practice.asked' ? told.shown : ''
+  const [weighed = Number.NaN, solid = Number.NaN, percent = Number.NaN] = [
+    ...text.matchAll(/[\d.]+(?= (?:lb|%))/g),
+  ].map(Number)
+  return weighed / solid >= 1 - percent / 100
 }
 
 /** Null: it is no fault of the gauge or of its warmth. */

@@ -158,14 +158,25 @@ function seenAt(walk: Walk, gate: GateStep, item: Item): string | null {
   if (asked.figure !== undefined) return asked.figure
   const { practice } = walk.state
   const truth =
-    practice === null ? null : truthOf(walk.engine.defs, practice, gate, { item: item.key }, walk.now.ms)
+    practice === null
+      ? null
+      : truthOf(
+          walk.engine.defs,
+          practice,
+          gate,
+          { item: item.key, isFallen: !isBegun(walk, gate, item.key) },
+          walk.now.ms,
+        )
   return truth?.kind === 'line' ? truth.mayType : null
 }
 
 /** A wait that was begun goes by. */
 function waitOver(walk: Walk, gate: GateStep, { evidence, key }: Item): void {
-  if (evidence.kind !== 'wait' || gateState(walk.state, gate.id).begun[key] === undefined) return
-  walk.wait(evidence.lasts.si / 60)
+  if (evidence.kind === 'wait' && isBegun(walk, gate, key)) walk.wait(evidence.lasts.si / 60)
+}
+
+function isBegun(walk: Walk, gate: GateStep, key: string): boolean {
+  return gateState(walk.state, gate.id).begun[key] !== undefined
 }
 
 function witness(walk: Walk, gate: GateStep, roles: readonly string[]): string {
@@ -249,7 +260,7 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     case 'measured':
       return evidence.quantity === 'temperature' ? '70' : '0.0'
     case 'wait':
-      return gateState(walk.state, gate.id).begun[key] === undefined ? evidence.begin_words : evidence.words
+      return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words
     case 'lift':
       return { load: '200', rating: '400', sling: shown ?? 'S-12', inspected: inspectedWords(evidence) }[
         item.part ?? 'load'
@@ -330,16 +341,16 @@ const ANSWERS: Readonly<Record<string, string>> = {
   'concession-until': '4000 h',
   'concession-from': '54700',
   'concession-authority': 'site rule 12',
+  'step-where': 'where it was fitted',
   'step-number': '',
   'place-number': '',
-  'account-who': 'ML',
   'account-which': '1',
   object: 'it is not so, and stays as it is',
 }
 
 function answerAsk(walk: Walk): boolean {
   const { ask } = walk.talk
-  const answer = ANSWERS[ask?.kind ?? '']
+  const answer = ask?.kind === 'account-who' ? (ask.first === 'ML' ? 'RO' : 'ML') : ANSWERS[ask?.kind ?? '']
   if (answer === undefined) throw new Error(`nobody told the trainee about the question ${ask?.kind}`)
   walk.key(answer)
   return true

@@ -9,7 +9,7 @@ import {
   type PlacedStep,
 } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
-import { type Item, itemByKey } from '../job/gate.ts'
+import { gateState, type Item, itemByKey } from '../job/gate.ts'
 import { next } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
 import { lineOf, type Manner, PLATE, type PracticeBody, type PracticeState } from '../job/practice.ts'
@@ -66,7 +66,16 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
     case 'evidence': {
       const { evidence } = prompt.item
       const id = 'with' in evidence ? state.seats[evidence.with] : undefined
-      return asked(defs, practice, prompt.gate, { item: prompt.item, place: null, id, manner, now })
+      // One that fell with its hold point has to begin anew.
+      const isWaiting = gateState(state, prompt.gate.id).begun[prompt.item.key] !== undefined
+      return asked(defs, practice, prompt.gate, {
+        item: prompt.item,
+        place: null,
+        id,
+        manner,
+        now,
+        isWaiting,
+      })
     }
     case 'read':
       return asked(defs, practice, prompt.step, {
@@ -90,13 +99,14 @@ interface Asking {
   readonly id: string | undefined
   readonly manner: Manner
   readonly now: Instant
+  readonly isWaiting?: boolean
 }
 
 function asked(
   defs: Definitions,
   practice: PracticeState,
   placed: PlacedStep,
-  { item, place, id, manner, now }: Asking,
+  { item, place, id, manner, now, isWaiting = false }: Asking,
 ): Result<AskedBody> {
   const machine = hiddenMachine(defs, practice)
   const instrument = id === undefined ? null : (instrumentById(defs, id) ?? null)
@@ -110,7 +120,7 @@ function asked(
     place,
     instrument,
     sinceGasS,
-    begunS: begunFor(practice, of, now.ms),
+    begunS: isWaiting ? begunFor(practice, of, now.ms) : null,
     answered: practice.answered[of]?.length ?? 0,
   }
   const base = { type: 'practice.asked', step: placed.id, of, manner } as const
@@ -143,7 +153,13 @@ export function truthOf(
   defs: Definitions,
   practice: PracticeState,
   placed: PlacedStep,
-  at: { readonly item?: string; readonly place?: string; readonly instrument?: string | undefined },
+  at: {
+    readonly item?: string
+    readonly place?: string
+    readonly instrument?: string | undefined
+    /** A wait fell since it was begun. */
+    readonly isFallen?: boolean
+  },
   atMs: number,
 ): Truth | null {
   const item =
@@ -163,7 +179,7 @@ export function truthOf(
     place,
     instrument: at.instrument === undefined ? null : (instrumentById(defs, at.instrument) ?? null),
     sinceGasS: sinceGas(defs, practice, atMs),
-    begunS: begunFor(practice, of, atMs),
+    begunS: at.isFallen === true ? null : begunFor(practice, of, atMs),
     answered: practice.answered[of]?.length ?? 0,
   })
 }
@@ -229,9 +245,14 @@ function figureOf(
     { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
     chance,
   )
-  const shown = inUnit(Math.max(truth.least ?? Number.NEGATIVE_INFINITY, exact))
+  const shown = inUnit(Math.max(truth.least ?? pinOf(instrument), exact))
   const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
   return { keyed, text: `${keyed} ${instrument.unit}` }
+}
+
+/** The needle of a gauge rests on its pin, and shows nothing below. SI. */
+function pinOf(instrument: Instrument): number {
+  return instrument.kind === 'pressure_gauge' ? instrument.range.from.si : Number.NEGATIVE_INFINITY
 }
 
 /** Steps of portable meters: 0.1 %vol, 1 %LEL, 1 ppm (common practice, no source). */

@@ -95,9 +95,12 @@ function cavityOf(facts: CavityFacts, chance: Chance): CavityTruth {
     ratioU: RATIO_U,
     plugs: isHollow ? 'found' : 'none',
     knock: isHollow ? 'rings' : 'dull',
-    vents: 'silent',
+    vents: isHollow && chance.isOne(0.3) ? 'hissed' : 'silent',
     pressurePa: 0,
+    hissesLate: false,
     plug: 'one_turn',
     isOpened: isHollow && chance.isOne(0.4),
+    isAimed: true,
+    overShopK: 0,
   }
 }

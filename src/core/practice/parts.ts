@@ -52,12 +52,19 @@ export interface CavityTruth {
   readonly ratioU: number
   readonly plugs: 'found' | 'none'
   readonly knock: 'rings' | 'dull'
-  readonly vents: 'silent' | 'hissed' | 'blocked'
+  /** `none`: there is no hole to probe. */
+  readonly vents: 'silent' | 'hissed' | 'blocked' | 'none'
   /** Over the air outside, Pa; what one cavity still holds. */
   readonly pressurePa: number
+  /** It hisses again during a wait. */
+  readonly hissesLate: boolean
   readonly plug: 'one_turn' | 'hissed' | 'seized' | 'spins'
   /** A plug has to come off, as the book has it. */
   readonly isOpened: boolean
+  /** Both plug faces look at the wall. */
+  readonly isAimed: boolean
+  /** How much warmer it is than the shop, K. */
+  readonly overShopK: number
 }
 
 /** The closed cylinder, end by end. */

@@ -25,6 +25,8 @@ export type MeasuredLines = Readonly<Record<string, (machine: HiddenMachine) => 
 export interface Own {
   readonly words?: WordLines
   readonly measured?: MeasuredLines
+  /** Numbers that are not there, by id of the line: what is seen in their place. */
+  readonly numbers?: Readonly<Record<string, string>>
   /** What is seen while a wait lasts and when it is over, `sinceS` after it began; null: it has not begun. */
   readonly waits?: Readonly<Record<string, (machine: HiddenMachine, sinceS: number | null) => Waited>>
 }
@@ -43,8 +45,10 @@ export function holdPoint(own: Own = {}): Teller {
     switch (evidence.kind) {
       case 'locks':
         return lockSeen(machine, item.point)
-      case 'numbers':
-        return numberSeen(spot, evidence)
+      case 'numbers': {
+        const missing = own.numbers?.[evidence.id]
+        return missing === undefined ? numberSeen(spot, evidence) : line(missing, null)
+      }
       case 'words': {
         const teller = own.words?.[evidence.id] ?? COMMON_WORDS[evidence.id]
         return (

@@ -5,6 +5,7 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { procedureOf } from './procedure-of.ts'
 import type { Spot, Teller, Tellers, Truth } from './tell.ts'
 import { BORE_INSPECTION } from './tell-bore-inspection.ts'
+import { BENCH_READY, DRILL_PLUG, HOLLOW_PISTON, TURN_PLUG } from './tell-hollow.ts'
 import { ISOLATION, VENT_AND_PURGE } from './tell-isolation.ts'
 import { RING_FIT, RINGS_IN_BORE } from './tell-rings.ts'
 import { ROD_SIZES } from './tell-rod-sizes.ts'
@@ -17,6 +18,10 @@ const TELLERS: Readonly<Record<string, Tellers>> = {
   rings_in_bore: RINGS_IN_BORE,
   isolation: ISOLATION,
   vent_and_purge: VENT_AND_PURGE,
+  hollow_piston: HOLLOW_PISTON,
+  bench_ready: BENCH_READY,
+  turn_plug: TURN_PLUG,
+  drill_plug: DRILL_PLUG,
 }
 
 /** Steps at which a machine is asked. */
