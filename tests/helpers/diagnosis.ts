@@ -126,6 +126,27 @@ function tells(walk: Walk, id: string): boolean {
       ])
       return gauges.some(([, from, to]) => Number(to) > Number(from))
     }
+    case 'overloaded':
+      return records(walk).some(({ result }) => result.verdict === 'REWORK')
+    case 'no-opening':
+      return held(walk, /^No opening of this pocket/)
+    case 'pocket-half':
+      return held(walk, /different settings/)
+    case 'load-apart':
+      return held(walk, /are apart by/)
+    case 'pocket-other':
+      return held(walk, /is not the one on record/)
+    case 'pocket-unlike-order':
+    case 'pocket-stuck': {
+      const read = asked.findLast(({ step }) => step === 'as_ordered')?.shown ?? ''
+      const last = (step: string) => Number(asked.findLast((one) => one.step === step)?.figure ?? Number.NaN)
+      const [turns = Number.NaN, stem = Number.NaN] = [...read.matchAll(/[\d.]+(?= (?:turns|mm))/g)].map(
+        Number,
+      )
+      const isWheel = Math.abs(last('turns_left') / 360 - turns) < 0.1
+      const isStem = Math.abs(last('stem_left') - stem) < 0.5
+      return read !== '' && !isStem && (id === 'pocket-stuck') === isWheel
+    }
     case 'hollow-as-solid':
       return seen(/solid, all three/) && seen(/it rings, and hums/) && !isNearSolid(walk)
     case 'cavity-small':
@@ -191,6 +212,10 @@ function records({ engine, state }: Walk): readonly VerdictRecord[] {
       state.verdicts[placed.id]?.verdict ?? judgeStep(engine.defs, state, asKind(placed, 'judge'), 'test'),
     ]
   })
+}
+
+function held(walk: Walk, why: RegExp): boolean {
+  return records(walk).some(({ result }) => result.holds.some((hold) => why.test(hold)))
 }
 
 function isPast(record: VerdictRecord, names: readonly string[]): boolean {

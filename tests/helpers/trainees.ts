@@ -21,12 +21,16 @@ import { shippedCopies } from './shipped-jobs.ts'
 
 const known = new Map<string, Definitions>()
 
-/** A shipped procedure on the example machine as practice has it: nothing was left before, so nothing is held against that. */
+/** The pocket of the other machine is only open or shut, and moves too little. */
+const ON_RG27: readonly string[] = ['pocket-load', 'set-pocket']
+
+/** A shipped procedure on an example machine as practice has it: nothing was left before, so nothing is held against that. */
 export function defsOf(procedure: string): Definitions {
+  const site = ON_RG27.includes(procedure) ? 'rg-27' : 'tc-401'
   let defs = known.get(procedure)
   if (defs === undefined) {
     const made = definitionsFrom(
-      shippedCopies(`${procedure}.yaml`).map((file) =>
+      shippedCopies(`${procedure}.yaml`, site).map((file) =>
         file.role === 'machine' ? { ...file, text: noOverhauls(file.text) } : file,
       ),
     )
@@ -183,7 +187,10 @@ function witness(walk: Walk, gate: GateStep, roles: readonly string[]): string {
   const { given, begun } = gateState(walk.state, gate.id)
   const doers = [...Object.values(given), ...Object.values(begun)].map(({ by }) => by)
   const { crew } = walk.engine.defs.crew
-  return crew.find(({ id, role }) => roles.includes(role) && !doers.includes(id) && id !== 'RO')?.id ?? 'ML'
+  return (
+    crew.find(({ id, role }) => roles.includes(role) && !doers.includes(id) && id !== people(walk).doer)
+      ?.id ?? 'ML'
+  )
 }
 
 /** Looks everywhere, and keys what a good machine would show. Takes readings in a hurry, and finds nothing. */
@@ -278,7 +285,7 @@ function common(walk: Walk): boolean {
   const { prompt, engine, state } = walk
   switch (prompt.kind) {
     case 'sign-on':
-      walk.key('RO')
+      walk.key(people(walk).doer)
       return true
     case 'tell':
       walk.key('')
@@ -288,7 +295,9 @@ function common(walk: Walk): boolean {
       return true
     case 'pick': {
       const { defs } = engine
-      for (const one of prompt.options.filter((one) => unsuited(defs, prompt.seat.id, one) === null)) {
+      const fit = prompt.options.filter((one) => unsuited(defs, prompt.seat.id, one) === null)
+      const wanted = fit.filter(({ id }) => id === RANGED[prompt.seat.id])
+      for (const one of [...wanted, ...fit]) {
         walk.key(one.id)
         if (walk.state.seats[prompt.seat.id] !== undefined) return true
       }
@@ -314,7 +323,7 @@ function common(walk: Walk): boolean {
     }
     case 'point':
     case 'review':
-      walk.key('KH')
+      walk.key(people(walk).lead)
       return true
     case 'findings':
       walk.key('1')
@@ -330,14 +339,15 @@ function common(walk: Walk): boolean {
   }
 }
 
+/** Gauges whose range has what is read there. */
+const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discharge_gauge: 'B-54' }
+
 const ANSWERS: Readonly<Record<string, string>> = {
   'finding-choice': '2',
-  'dispose-who': 'KH',
   'dispose-why': 'as it was seen there, for the lead to look at',
   'finding-note': 'as it was seen there, for the lead to look at',
   'figure-sure': '1',
   'number-sure': '1',
-  'come-on': 'ML',
   'concession-until': '4000 h',
   'concession-from': '54700',
   'concession-authority': 'site rule 12',
@@ -348,9 +358,23 @@ const ANSWERS: Readonly<Record<string, string>> = {
   object: 'it is not so, and stays as it is',
 }
 
+/** Whoever keys, somebody else, and a lead. */
+function people({ engine }: Walk): { readonly doer: string; readonly other: string; readonly lead: string } {
+  const of = (role: string) => engine.defs.crew.crew.filter((one) => one.role === role).map(({ id }) => id)
+  const [doer = '', other = ''] = of('mechanic')
+  return { doer, other, lead: of('lead')[0] ?? '' }
+}
+
 function answerAsk(walk: Walk): boolean {
   const { ask } = walk.talk
-  const answer = ask?.kind === 'account-who' ? (ask.first === 'ML' ? 'RO' : 'ML') : ANSWERS[ask?.kind ?? '']
+  const { doer, other, lead } = people(walk)
+  const who: Readonly<Record<string, string>> = {
+    'dispose-who': lead,
+    'come-on': other,
+    'account-who': ask?.kind === 'account-who' && ask.first === other ? doer : other,
+  }
+  const kind = ask?.kind ?? ''
+  const answer = who[kind] ?? ANSWERS[kind]
   if (answer === undefined) throw new Error(`nobody told the trainee about the question ${ask?.kind}`)
   walk.key(answer)
   return true

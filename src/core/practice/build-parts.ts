@@ -4,6 +4,7 @@ import { gapGrowth } from '../rings/gap-wear.ts'
 import type { Chance } from './chance.ts'
 import type { CavityFacts, GapFacts, PartFacts, RingFacts, Window } from './facts-parts.ts'
 import type { CavityTruth, ClosedTruth, FeedTruth, FitTruth, GapTruth, Parts, RingTruth } from './parts.ts'
+import { runningPocket } from './pocket-truth.ts'
 
 /** A share of the way from the least to the most. */
 export const within = ([least, most]: Window, share: number): number => least + (most - least) * share
@@ -17,6 +18,7 @@ export function soundParts(facts: PartFacts, chanceOfPart: (part: string) => Cha
     feed: facts.hasFeed ? FEED : null,
     cavity: cavity === null ? null : cavityOf(cavity, chanceOfPart('cavity')),
     closed: facts.isClosed ? EMPTY : null,
+    pocket: facts.pocket === null ? null : runningPocket(facts.pocket, chanceOfPart('pocket')),
   }
 }
 

@@ -4,7 +4,8 @@ import type { CharacteristicId } from '../definition/characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { limitsFor } from '../job/limits.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
-import { GAPS, HOLLOW, PURGE, RINGS } from './fault.ts'
+import { type PocketFacts, pocketFacts } from './facts-pocket.ts'
+import { GAPS, HOLLOW, LOAD, PURGE, RINGS, SET } from './fault.ts'
 import { procedureOf } from './procedure-of.ts'
 
 /** Least and most of what passes, SI. */
@@ -42,6 +43,7 @@ export interface PartFacts {
   readonly hasFeed: boolean
   readonly cavity: CavityFacts | null
   readonly isClosed: boolean
+  readonly pocket: PocketFacts | null
 }
 
 export function partFactsOf(defs: Definitions): Result<PartFacts> {
@@ -54,12 +56,15 @@ export function partFactsOf(defs: Definitions): Result<PartFacts> {
   if (!gap.ok) return gap
   const cavity = only(HOLLOW, cavityFacts)
   if (!cavity.ok) return cavity
+  const pocket = made.has(LOAD) || made.has(SET) ? pocketFacts(defs.machine) : ok(null)
+  if (!pocket.ok) return pocket
   return ok({
     rings: rings.value,
     gap: gap.value,
     hasFeed: made.has(GAPS),
     cavity: cavity.value,
     isClosed: made.has(PURGE),
+    pocket: pocket.value,
   })
 }
 

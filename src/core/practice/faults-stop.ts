@@ -1,5 +1,17 @@
 // Faults that keep everybody out: at the hold point, or by the monitor on the chest. Passed once, they fail a session.
-import { BENCH, BORE, COMMON, type Fault, GAPS, HOLLOW, ISOLATION, RINGS, ROD, type Shows } from './fault.ts'
+import {
+  BENCH,
+  BORE,
+  COMMON,
+  type Fault,
+  GAPS,
+  HOLLOW,
+  ISOLATION,
+  LOAD,
+  RINGS,
+  ROD,
+  type Shows,
+} from './fault.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 
 const LOCKOUT = '29 CFR 1910.147(d), lock-out and its verification'
@@ -33,7 +45,7 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'You stand at another machine',
     level: 1,
     shows: STOP,
-    procedures: [...LOCKED, RINGS, ROD, HOLLOW],
+    procedures: [...LOCKED, RINGS, ROD, HOLLOW, LOAD],
     at: ['plate'],
     hint: 'Read the plate on the cylinder, not the paper in your hand.',
     teaches:

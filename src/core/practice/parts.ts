@@ -80,6 +80,22 @@ export interface ClosedTruth {
   readonly crank: EndTruth
 }
 
+/** A machine on load and its pocket. Settings are shares of its travel, 0 shut to 1 full open. */
+export interface PocketTruth {
+  readonly fitted: 'hand_wheel' | 'two_position'
+  /** What its hand-wheel and what its stem tells. */
+  readonly wheel: number
+  readonly stem: number
+  /** First suction and last discharge. */
+  readonly suctionPa: number
+  readonly dischargePa: number
+  /** Stage by stage. */
+  readonly suctionK: readonly number[]
+  readonly loadW: number
+  /** What the lead has ordered. */
+  readonly ordered: number
+}
+
 export interface Parts {
   readonly rings: RingTruth | null
   readonly fit: FitTruth | null
@@ -87,13 +103,5 @@ export interface Parts {
   readonly feed: FeedTruth | null
   readonly cavity: CavityTruth | null
   readonly closed: ClosedTruth | null
-}
-
-export const NO_PARTS: Parts = {
-  rings: null,
-  fit: null,
-  gap: null,
-  feed: null,
-  cavity: null,
-  closed: null,
+  readonly pocket: PocketTruth | null
 }

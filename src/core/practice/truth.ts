@@ -7,6 +7,7 @@ import type { Spot, Teller, Tellers, Truth } from './tell.ts'
 import { BORE_INSPECTION } from './tell-bore-inspection.ts'
 import { BENCH_READY, DRILL_PLUG, HOLLOW_PISTON, TURN_PLUG } from './tell-hollow.ts'
 import { ISOLATION, VENT_AND_PURGE } from './tell-isolation.ts'
+import { POCKET_LOAD, SET_POCKET } from './tell-pocket.ts'
 import { RING_FIT, RINGS_IN_BORE } from './tell-rings.ts'
 import { ROD_SIZES } from './tell-rod-sizes.ts'
 
@@ -22,6 +23,8 @@ const TELLERS: Readonly<Record<string, Tellers>> = {
   bench_ready: BENCH_READY,
   turn_plug: TURN_PLUG,
   drill_plug: DRILL_PLUG,
+  pocket_load: POCKET_LOAD,
+  set_pocket: SET_POCKET,
 }
 
 /** Steps at which a machine is asked. */

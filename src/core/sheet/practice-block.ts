@@ -79,8 +79,12 @@ export function practiceView(
     rows: [row('readings shows all figures. The limits: ask for one, as in: limit taper?')],
     ask: [
       ...CALLED.map((word, n) => row(`${n + 1}  ${word}`)),
-      row(`Governs: ${judged.join(', ')}`),
-      row(`Word and what governs, as in: MONITOR ${judged[0] ?? ''}`, 'strong'),
+      ...(judged.length === 0
+        ? [row('Its word, as in: MONITOR', 'strong')]
+        : [
+            row(`Governs: ${judged.join(', ')}`),
+            row(`Word and what governs, as in: MONITOR ${judged[0]}`, 'strong'),
+          ]),
     ],
   }
 }

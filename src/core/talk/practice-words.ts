@@ -82,7 +82,7 @@ function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, t
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
   const governs = judged.filter((one) => one === about || characteristicText(one) === about)
-  if (governs.length === 0 && verdict !== 'HOLD')
+  if (governs.length === 0 && judged.length > 0 && verdict !== 'HOLD')
     return say(
       `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
     )
