@@ -54,7 +54,6 @@ export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.o
   const isSaidSo = entry.type === 'step.confirmed'
   if (asked === null) return marked(wrong('diagnosing'), 'Wrong: nobody looked. Key look first.')
   if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
-  if (isSaidSo && fault?.shows === 'stop') return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
   return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)
 }
 

@@ -18,6 +18,7 @@ export function practiceOpeningRows({ seed, level }: Practised): Row[] {
     row(
       'measure quick is a hurried hand. hint says where to look, and costs. fault lists what can be hidden.',
     ),
+    row('wait lets a wait that was begun go by; wait 40 lets 40 minutes go by, as a break does.'),
     row('What you would not go in on you do not key: say stop, name it with fault, and leave.'),
   ]
 }
