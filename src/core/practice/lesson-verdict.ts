@@ -64,6 +64,7 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 
 /** The sums, as they would come out without any error of measuring. */
 function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
+  if (truth.compute === 'pocket_setting') return pocketTold(truth)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
   const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
   return [
@@ -71,6 +72,21 @@ function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
     ...rows,
     ...(form === undefined ? [] : [`  form: ${form}`]),
     ...truth.result.holds.map((hold) => `  ${hold}`),
+  ]
+}
+
+const kW = (watts: number | null) =>
+  watts === null ? 'not worked out' : `${formatNumber(watts / 1000, 1)} kW`
+
+function pocketTold({ inputs, result }: Extract<VerdictRecord, { compute: 'pocket_setting' }>): string[] {
+  const { targetW, computedW, recommended } = result
+  return [
+    'In truth, without any error of measuring:',
+    `  driver load ${kW(inputs.record.measuredLoadW ?? null)}, worked out ${kW(computedW)}, target ${kW(targetW)}`,
+    ...(recommended === null
+      ? []
+      : [`  smallest opening that is enough: ${formatNumber(recommended * 100, 1)} % of its travel`]),
+    ...result.holds.map((hold) => `  ${hold}`),
   ]
 }
 
