@@ -6,9 +6,10 @@ import { cut } from '../core/lib/text.ts'
 import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
+import { fitRefused } from '../core/sheet/refused.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
 import { enterCloses } from '../core/sheet/stays-on.ts'
-import { fitToRead, roomAbove } from '../core/sheet/to-read.ts'
+import { roomAbove } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
@@ -128,6 +129,11 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     isOver,
     heightOf: (one) => laidOut(one).length,
   })
+  // A refusal is of the line before: it stands under the transcript and is gone with the next line, so that none reads as current.
+  const refused = snapshot.shown
+    .slice(Math.min(came.current, heldFrom), heldFrom)
+    .filter(isRefusal)
+    .flatMap(laidOut)
   const toRead = snapshot.shown.slice(heldFrom).flatMap(laidOut)
   const last = snapshot.shown.at(-1)
   const said = last?.kind === 'said' ? laidOut(last).length : 0
@@ -135,9 +141,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
   const bare = { ...prompted, toRead, said, taken: Math.min(taken, MOST_TAKEN) }
   const readKey = toRead.length === 0 ? '' : String(heldFrom)
-  const side = useSide(view, readKey, (up) => fitToRead({ ...bare, notice, side: up }).turn)
+  const side = useSide(view, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
-  const { tooSmall, turn } = fitToRead({ ...bare, notice, side: side.up })
+  const { tooSmall, turn } = fitRefused({ ...bare, notice, side: side.up }, refused)
   const turnOver = (by: 1 | -1) => {
     setUnheard(null)
     side.turn(by)
@@ -158,8 +164,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   }
   const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, tabWork)
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
-  const withTold = fitToRead({ ...bare, notice: told, side: side.up })
-  const live = withTold.tooSmall ? fitToRead({ ...bare, notice, side: side.up }) : withTold
+  const withTold = fitRefused({ ...bare, notice: told, side: side.up }, refused)
+  const live = withTold.tooSmall ? fitRefused({ ...bare, notice, side: side.up }, refused) : withTold
   listed.current = live.choices
   useKeys(press, interrupt, tab, turnOver)
   useTicks(session, end)
@@ -170,7 +176,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
   const skipped = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
   const items = useMemo<(Shown | typeof EARLIER)[]>(
-    () => [EARLIER, ...snapshot.shown.slice(skipped.current, heldFrom)],
+    () => [EARLIER, ...snapshot.shown.slice(skipped.current, heldFrom).filter((one) => !isRefusal(one))],
     [snapshot.shown, heldFrom],
   )
   return (
@@ -203,6 +209,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 }
 
 const EARLIER = 'earlier'
+
+const isRefusal = (one: Shown) => one.kind === 'said' && one.refusal
 
 type ShownEntry = Extract<Shown, { kind: 'entry' }>
 

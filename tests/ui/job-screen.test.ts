@@ -106,6 +106,44 @@ describe('at 80 columns and 24 rows', () => {
   })
 })
 
+describe('a refusal', () => {
+  it.each([
+    ['80 by 24', { cols: 80, rows: 24 }],
+    ['40 by 15', { cols: 40, rows: 15 }],
+  ])(
+    'stands over the question, is replaced by the next, and is gone with what is taken, at %s',
+    async (_, size) => {
+      const { terminal, screen } = draw(new Walk().toGate().keys(...GATE_LINES.slice(0, 6)), size)
+      const key = async (line: string) => {
+        terminal.send(line)
+        await screen.until(line, () => screen.input === line)
+        terminal.send('\r')
+      }
+      // On the small one the hazard is turned over first.
+      if (size.rows === 15) {
+        await screen.see('Enter turns over')
+        terminal.send('\r')
+      }
+      await screen.see('Type: NO START')
+      await key('1')
+      await screen.see('does not count as evidence')
+      expect(screen.flow).toContain('Type: NO START')
+      await key('skip')
+      await screen.until('the first to go', () => !screen.wholeFlow.includes('does not count as evidence'))
+      // What is longer than the room over the question is turned over first, and the question is whole then.
+    if (size.rows === 15) {
+      await screen.see('Enter turns over: 1 of')
+      terminal.send('\r')
+      await screen.see('Type: NO START')
+    }
+    await key('no start')
+      await screen.see('NO FLOW')
+      expect(screen.all).not.toMatch(/does not count|Nothing was left out/)
+      expect(screen.wipes).toBe(0)
+    },
+  )
+})
+
 describe('keys', () => {
   it('are heard as a line at Enter, and what came of it stands above', async () => {
     const { terminal, screen, written } = draw(new Walk())

@@ -44,11 +44,23 @@ export function fitToRead({ toRead, ...input }: ReadInput): Live {
   }
 }
 
-/** Rows above the question when all in it that may give way has done so; without end where the question itself has no room. */
+/**
+ * Rows above the question when all in it that may give way has done so, and it is parted no more than by itself; without end where the
+ * question itself has no room.
+ */
 export function roomAbove(input: LiveInput): number {
-  const close = fitLive({ ...input, said: Number.MAX_SAFE_INTEGER, side: { of: 'question', n: 0 } })
-  if (close.tooSmall) return Number.POSITIVE_INFINITY
+  const under = (said: number) => fitLive({ ...input, said, side: { of: 'question', n: 0 } })
+  const loose = under(0)
+  if (loose.tooSmall) return Number.POSITIVE_INFINITY
+  let close = under(Number.MAX_SAFE_INTEGER)
+  for (let said = input.rows; said > 0 && sidesAsked(close) > sidesAsked(loose); said--)
+    close = under(said - 1)
   return input.rows - 2 - close.above.length - close.below.length
+}
+
+/** Sides that the question itself has. */
+function sidesAsked({ turn }: Live): number {
+  return turn === null ? 1 : turn.of - turn.front
 }
 
 function sidesOf(input: LiveInput, toRead: readonly Line[]): Line[][] {
