@@ -34,21 +34,21 @@ export const PAPER_HELD = [
   ...of('core/job/paper-figures', 'core/job/paper-limits', [
     {
       rule: 'What is measured on paper would have held outside its limit, by what its instrument may be off.',
-      find: "outcome.kind === 'passes' ? null : `${shown}, ${outcome.why}`",
-      into: "outcome.kind !== 'not-valid' ? null : `${shown}, ${outcome.why}`",
-      by: 'would have held as %s',
+      find: "outcome.kind === 'passes' ? null :",
+      into: "outcome.kind !== 'not-valid' ? null :",
+      by: 'would have held as',
     },
     {
       rule: 'What is measured on paper with no instrument that measures it would have held.',
       find: 'return only(named)',
       into: 'return only(null)',
-      by: 'would have held as %s',
+      by: 'would have held as',
     },
     {
       rule: 'More load than rating on paper would have held.',
       find: 'return load <= rating ? []',
       into: 'return load <= rating || rating > 0 ? []',
-      by: 'would have held: %j',
+      by: 'would have held: ',
     },
   ]),
   ...of('core/job/paper-page', 'core/job/paper-limits', [
