@@ -87,6 +87,7 @@ describe('what is measured on paper', () => {
     ['06:31 RO 0.45 psig GAUGE', /0\.45 psig, too close to 0\.5 psig/],
     ['06:31 RO zero GAUGE', /is no figure of it/],
     ['06:31 RO 3 psig', /3 psig, above 0\.5 psig[\s\S]*no instrument that measures this is named/],
+    ['06:31 RO 0', /0: no instrument that measures this is named/],
     ['06:31 RO 0 psig', /no instrument that measures this is named/],
     ['06:31 RO 0 psig M-3', /no instrument that measures this is named/],
     [`06:31 RO 0 psig ${coarse}`, /too coarse for a limit of|reads .* to/],
