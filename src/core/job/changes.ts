@@ -148,7 +148,7 @@ export function recorded(overhaul: Overhaul, { step, place }: Pick<Taken, 'step'
         // What was renewed is told by part, not by place: anything renewed may have been this.
         since: isRenewed ? 'unknown' : 'nothing',
         why: isRenewed
-          ? `${list(overhaul.renewed ?? [])} made new or cut ${overhaul.day}, ${overhaul.report}`
+          ? `${list(overhaul.renewed ?? [])} made new or cut ${overhaul.day}, ${overhaul.report}, and it may have been this`
           : null,
       },
     ]

@@ -166,7 +166,7 @@ describe('wear over several jobs', () => {
         si: 240 * MM,
         U: 0.004 * MM,
         since: 'unknown' as const,
-        why: 'liner made new or cut 2011-01-01, OR-2',
+        why: 'liner made new or cut 2011-01-01, OR-2, and it may have been this',
       },
     ]
     const jobs = [job(2, 10_000, [place(240.1, { earlier })], { outcome: 'REPLACE', asLeft: 'MONITOR' })]

@@ -3,7 +3,7 @@ import { line } from 'd3-shape'
 import { fromSi, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, mark, rounded } from './frame.ts'
-import { type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
+import { backed, type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
 
 type Plot = PlotOf<'pocket'>
 
@@ -66,12 +66,13 @@ export function pocketScene(plot: Plot): Scene {
           ...(row === undefined || isCrowded(plot, row.opening)
             ? []
             : [
-                text(
-                  px[0] + (i === data.length - 1 ? 0 : 6),
-                  px[1] - (i === data.length - 1 ? 8 : 4),
+                // The load falls with the opening: above to the right of a point, and below to the left of the last, is clear of it.
+                ...backed(
+                  px[0] + (i === data.length - 1 ? -26 : 27),
+                  px[1] + (i === data.length - 1 ? 9 : -6),
                   `gas ${percent(row.capacity)}`,
-                  i === data.length - 1 ? 'end' : 'start',
-                  { size: 7, ink: 'quiet' },
+                  'quiet',
+                  7,
                 ),
               ]),
         ]
