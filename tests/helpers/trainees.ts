@@ -262,6 +262,7 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
   // What the list at the desk has.
   const asked = walk.last
   const shown = asked.type === 'practice.asked' ? asked.shown.match(/\b[A-Z]{1,2}-\d+/g)?.at(-1) : undefined
+  const weight = asked.type === 'practice.asked' ? /\d+ (?:lb|kg)(?=\.$)/.exec(asked.shown)?.[0] : undefined
   switch (evidence.kind) {
     case 'words':
       return evidence.words
@@ -273,9 +274,7 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     case 'wait':
       return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words
     case 'lift':
-      return { load: '200', rating: '400', sling: shown ?? 'S-12', inspected: inspectedWords(evidence) }[
-        item.part ?? 'load'
-      ]
+      return item.part === 'inspected' ? inspectedWords(evidence) : (weight ?? shown ?? 'S-12')
     case 'witness':
       return 'ML'
     case 'locks':

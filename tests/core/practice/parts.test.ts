@@ -20,6 +20,7 @@ const PRACTISED = [
   'isolation',
   'vent-and-purge',
   'hollow-piston',
+  'piston-on-rod',
   'set-pocket',
   'pocket-load',
 ] as const
@@ -32,7 +33,7 @@ function factsFor(name: string): Facts {
 
 /** What no machine can be; empty: it can be. */
 function impossible({ parts, air }: HiddenMachine): string[] {
-  const { rings, fit, gap, cavity, closed, pocket } = parts
+  const { rings, fit, gap, cavity, closed, pocket, nut } = parts
   const checks: Readonly<Record<string, boolean>> = {
     'shares of the air outside 0 to 1': Object.values(air).every(
       ({ oxygen, methane, sulfide }) =>
@@ -51,6 +52,8 @@ function impossible({ parts, air }: HiddenMachine): string[] {
     'a pocket past its travel':
       pocket === null ||
       [pocket.wheel, pocket.stem, pocket.ordered].every((share) => share >= 0 && share <= 1),
+    'a rod that shrank':
+      nut === null || (nut.stretchM > 0 && nut.stretchM < nut.endBeforeM && nut.torqueNm > 0),
     'a driver that gives': pocket === null || pocket.loadW > 0,
   }
   return Object.entries(checks).flatMap(([what, holds]) => (holds ? [] : [what]))

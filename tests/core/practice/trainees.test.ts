@@ -15,6 +15,7 @@ const PROCEDURES = [
   'rings-in-bore',
   'vent-and-purge',
   'hollow-piston',
+  'piston-on-rod',
   'set-pocket',
   'pocket-load',
 ] as const
@@ -62,6 +63,10 @@ describe('a fault', () => {
     ['plug-seized', 'hollow-piston'],
     ['cavity-presses', 'hollow-piston'],
     ['piston-hot', 'hollow-piston'],
+    ['axes-swapped', 'bore-inspection'],
+    ['vent-compound', 'piston-on-rod'],
+    ['nut-over', 'piston-on-rod'],
+    ['nut-gives', 'piston-on-rod'],
     ['pocket-stuck', 'set-pocket'],
     ['overloaded', 'pocket-load'],
   ])('%s in %s is missed by who keys what is expected', (id, name) => {
