@@ -40,6 +40,13 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   'cavity-presses': /a hiss at a plug/,
   'plug-spins': /something pushes/,
   'plug-aimed': /looks down the aisle/,
+  'tag-unproved': /for one cavity of two/,
+  'vent-compound': /a plug of compound/,
+  'blocks-on-run': /on its packing run, where/,
+  'seat-bare': /one half only/,
+  'compound-copper': /COPPER/,
+  'nut-gives': /the nut creeps on/,
+  'rod-proud': /straight edge rocks/,
   lubricator: /less than half|three times what/,
 }
 
@@ -70,6 +77,8 @@ const BEYOND: Readonly<Record<string, readonly string[]>> = {
   'piston-face': ['piston-face-squareness'],
   'gap-wide': ['ring-end-gap'],
   'gap-tight': ['ring-end-gap-least'],
+  'nut-over': ['nut-torque', 'nut-angle', 'nut-stretch'],
+  'nut-loose': ['nut-torque-least', 'nut-angle-least', 'nut-stretch-least'],
 }
 
 /** Where a gauge is held against its standard, and what it measures. */
@@ -117,6 +126,14 @@ function tells(walk: Walk, id: string): boolean {
   switch (id) {
     case 'air-stale':
       return fails('oxygen_breathing') > 0 && wasGood(walk, 'oxygen_breathing')
+    case 'axes-swapped': {
+      const along = (axis: string) =>
+        asked.flatMap(({ of, figure }) =>
+          of.startsWith('bore.') && of.endsWith(axis) ? [Number(figure)] : [],
+        )
+      const mean = (of: readonly number[]) => of.reduce((sum, one) => sum + one, 0) / of.length
+      return seen(/Brightest at the bottom/) && mean(along('.horizontal')) - mean(along('.vertical')) > 0.0006
+    }
     case 'end-not-empty':
       return fails('head_end_zero') + fails('crank_end_zero') > 0
     case 'valve-creeps': {

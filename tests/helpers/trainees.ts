@@ -17,6 +17,7 @@ import { offersAt } from '../../src/core/talk/offered.ts'
 import { judgedBy } from '../../src/core/talk/practice-words.ts'
 import { diagnosed } from './diagnosis.ts'
 import { noOverhauls, Walk } from './example.ts'
+import type { Site } from './pocket-job.ts'
 import { shippedCopies } from './shipped-jobs.ts'
 
 const known = new Map<string, Definitions>()
@@ -25,9 +26,12 @@ const known = new Map<string, Definitions>()
 const ON_RG27: readonly string[] = ['pocket-load', 'set-pocket']
 
 /** A shipped procedure on an example machine as practice has it: nothing was left before, so nothing is held against that. */
-export function defsOf(procedure: string): Definitions {
-  const site = ON_RG27.includes(procedure) ? 'rg-27' : 'tc-401'
-  let defs = known.get(procedure)
+export function defsOf(
+  procedure: string,
+  site: Site = ON_RG27.includes(procedure) ? 'rg-27' : 'tc-401',
+): Definitions {
+  const key = `${procedure} ${site}`
+  let defs = known.get(key)
   if (defs === undefined) {
     const made = definitionsFrom(
       shippedCopies(`${procedure}.yaml`, site).map((file) =>
@@ -36,7 +40,7 @@ export function defsOf(procedure: string): Definitions {
     )
     if (!made.ok) throw new Error(made.diagnostics.map(({ message }) => message).join('\n'))
     defs = made.defs
-    known.set(procedure, defs)
+    known.set(key, defs)
   }
   return defs
 }
@@ -258,6 +262,7 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
   // What the list at the desk has.
   const asked = walk.last
   const shown = asked.type === 'practice.asked' ? asked.shown.match(/\b[A-Z]{1,2}-\d+/g)?.at(-1) : undefined
+  const weight = asked.type === 'practice.asked' ? /\d+ (?:lb|kg)(?=\.$)/.exec(asked.shown)?.[0] : undefined
   switch (evidence.kind) {
     case 'words':
       return evidence.words
@@ -269,9 +274,7 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     case 'wait':
       return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words
     case 'lift':
-      return { load: '200', rating: '400', sling: shown ?? 'S-12', inspected: inspectedWords(evidence) }[
-        item.part ?? 'load'
-      ]
+      return item.part === 'inspected' ? inspectedWords(evidence) : (weight ?? shown ?? 'S-12')
     case 'witness':
       return 'ML'
     case 'locks':

@@ -3,6 +3,7 @@
 import { gapGrowth } from '../rings/gap-wear.ts'
 import type { Chance } from './chance.ts'
 import type { CavityFacts, GapFacts, PartFacts, RingFacts, Window } from './facts-parts.ts'
+import { tightened } from './nut-truth.ts'
 import type { CavityTruth, ClosedTruth, FeedTruth, FitTruth, GapTruth, Parts, RingTruth } from './parts.ts'
 import { runningPocket } from './pocket-truth.ts'
 
@@ -19,6 +20,7 @@ export function soundParts(facts: PartFacts, chanceOfPart: (part: string) => Cha
     cavity: cavity === null ? null : cavityOf(cavity, chanceOfPart('cavity')),
     closed: facts.isClosed ? EMPTY : null,
     pocket: facts.pocket === null ? null : runningPocket(facts.pocket, chanceOfPart('pocket')),
+    nut: facts.nut === null ? null : tightened(facts.nut, chanceOfPart('nut')),
   }
 }
 

@@ -105,6 +105,7 @@ const AS_NEW: BoreTruth = {
   topM: 0,
   sideM: 0,
   isStripGone: false,
+  isTurned: false,
   surface: [],
   jacket: 'none',
 }

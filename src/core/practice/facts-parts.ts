@@ -5,7 +5,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { limitsFor } from '../job/limits.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { type PocketFacts, pocketFacts } from './facts-pocket.ts'
-import { GAPS, HOLLOW, LOAD, PURGE, RINGS, SET } from './fault.ts'
+import { GAPS, HOLLOW, LOAD, NUT, PURGE, RINGS, SET } from './fault.ts'
 import { procedureOf } from './procedure-of.ts'
 
 /** Least and most of what passes, SI. */
@@ -37,6 +37,13 @@ export interface CavityFacts {
   readonly tag: string
 }
 
+/** Torque in N m, angle in rad, stretch in metres. */
+export interface NutFacts {
+  readonly torque: Window
+  readonly angle: Window
+  readonly stretch: Window
+}
+
 export interface PartFacts {
   readonly rings: RingFacts | null
   readonly gap: GapFacts | null
@@ -44,6 +51,7 @@ export interface PartFacts {
   readonly cavity: CavityFacts | null
   readonly isClosed: boolean
   readonly pocket: PocketFacts | null
+  readonly nut: NutFacts | null
 }
 
 export function partFactsOf(defs: Definitions): Result<PartFacts> {
@@ -58,6 +66,8 @@ export function partFactsOf(defs: Definitions): Result<PartFacts> {
   if (!cavity.ok) return cavity
   const pocket = made.has(LOAD) || made.has(SET) ? pocketFacts(defs.machine) : ok(null)
   if (!pocket.ok) return pocket
+  const nut = only(NUT, nutFacts)
+  if (!nut.ok) return nut
   return ok({
     rings: rings.value,
     gap: gap.value,
@@ -65,6 +75,7 @@ export function partFactsOf(defs: Definitions): Result<PartFacts> {
     cavity: cavity.value,
     isClosed: made.has(PURGE),
     pocket: pocket.value,
+    nut: nut.value,
   })
 }
 
@@ -150,4 +161,13 @@ function cavityFacts({ machine }: Definitions): Result<CavityFacts> {
   if (piston?.mass === undefined || piston.construction === undefined)
     return refuse('no-piston', 'Practice needs construction and mass of the piston in the machine record.')
   return ok({ isHollow: piston.construction === 'hollow', massKg: piston.mass.si, tag: machine.machine })
+}
+
+function nutFacts(defs: Definitions): Result<NutFacts> {
+  const torque = windowOf(defs, 'nut-torque-least', 'nut-torque')
+  if (!torque.ok) return torque
+  const angle = windowOf(defs, 'nut-angle-least', 'nut-angle')
+  if (!angle.ok) return angle
+  const stretch = windowOf(defs, 'nut-stretch-least', 'nut-stretch')
+  return stretch.ok ? ok({ torque: torque.value, angle: angle.value, stretch: stretch.value }) : stretch
 }

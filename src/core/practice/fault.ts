@@ -41,6 +41,7 @@ export const ISOLATION = 'isolation'
 export const PURGE = 'vent_and_purge'
 export const HOLLOW = 'hollow_piston'
 export const BENCH = 'bench_ready'
+export const NUT = 'piston_on_rod'
 export const LOAD = 'pocket_load'
 export const SET = 'set_pocket'
 

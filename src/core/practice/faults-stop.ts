@@ -8,6 +8,7 @@ import {
   HOLLOW,
   ISOLATION,
   LOAD,
+  NUT,
   RINGS,
   ROD,
   type Shows,
@@ -45,7 +46,7 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'You stand at another machine',
     level: 1,
     shows: STOP,
-    procedures: [...LOCKED, RINGS, ROD, HOLLOW, LOAD],
+    procedures: [...LOCKED, RINGS, ROD, HOLLOW, LOAD, NUT],
     at: ['plate'],
     hint: 'Read the plate on the cylinder, not the paper in your hand.',
     teaches:

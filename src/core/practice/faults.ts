@@ -4,6 +4,7 @@ import type { Fault } from './fault.ts'
 import { BORE_FAULTS } from './faults-bore.ts'
 import { HOLLOW_FAULTS } from './faults-hollow.ts'
 import { MEASURING_FAULTS } from './faults-measuring.ts'
+import { NUT_FAULTS } from './faults-nut.ts'
 import { POCKET_FAULTS } from './faults-pocket.ts'
 import { PURGE_FAULTS } from './faults-purge.ts'
 import { RING_FAULTS } from './faults-rings.ts'
@@ -18,6 +19,7 @@ export const FAULTS: readonly Fault[] = [
   ...BORE_FAULTS,
   ...ROD_FAULTS,
   ...RING_FAULTS,
+  ...NUT_FAULTS,
   ...POCKET_FAULTS,
   ...MEASURING_FAULTS,
 ]

@@ -29,6 +29,8 @@ export interface BoreTruth {
   readonly sideM: number
   /** The rings run out over the counterbore: no strip is left that they never swept. */
   readonly isStripGone: boolean
+  /** The marks at the flange stand a quarter turn round: what is read along one axis is the other. */
+  readonly isTurned: boolean
   readonly surface: readonly ('scored' | 'ridge' | 'cracked')[]
   readonly jacket: 'none' | 'rust' | 'damp' | 'leak'
 }

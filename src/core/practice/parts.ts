@@ -96,6 +96,29 @@ export interface PocketTruth {
   readonly ordered: number
 }
 
+/** A piston on its rod at the bench. */
+export interface NutTruth {
+  readonly contact: 'enough' | 'less'
+  readonly isRightCompound: boolean
+  /** The way of the machine's book. */
+  readonly method: 'torque' | 'angle' | 'stretch'
+  /** At which it moved last, N m; what it was turned from snug, rad; how much longer the rod is, metres. */
+  readonly torqueNm: number
+  readonly snugNm: number
+  readonly angleRad: number
+  readonly stretchM: number
+  /** Rod end below its face, slack. */
+  readonly endBeforeM: number
+  /** Nothing moved while it was left alone. */
+  readonly isBedded: boolean
+  readonly recess: 'below' | 'proud'
+  /** Tag with every cavity and two signatures. */
+  readonly isProved: boolean
+  readonly isVentShut: boolean
+  /** The blocks take the rod on its packing run. */
+  readonly isOnRun: boolean
+}
+
 export interface Parts {
   readonly rings: RingTruth | null
   readonly fit: FitTruth | null
@@ -104,4 +127,5 @@ export interface Parts {
   readonly cavity: CavityTruth | null
   readonly closed: ClosedTruth | null
   readonly pocket: PocketTruth | null
+  readonly nut: NutTruth | null
 }

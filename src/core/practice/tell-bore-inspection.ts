@@ -6,10 +6,18 @@ import type { BoreTruth } from './machine.ts'
 import { eye, type Teller, type Truth } from './tell.ts'
 import { holdPoint } from './tell-hold-point.ts'
 
+/** Where the gauge really goes by the marks that are there. Clock positions. */
+function markedAxis<A extends { readonly from: number; readonly to: number }>(
+  { isTurned }: BoreTruth,
+  axis: A,
+): A {
+  return isTurned ? { ...axis, from: axis.from + 3, to: axis.to + 3 } : axis
+}
+
 const GAUGING: Gauging = {
   knockedAfter: 'bore',
   sizeAt: ({ bore }, { station, axis }) =>
-    bore === null || axis === null ? null : diameterAt(bore, placeAt(station, axis)),
+    bore === null || axis === null ? null : diameterAt(bore, placeAt(station, markedAxis(bore, axis))),
   partAlpha: ({ defs }) => defs.machine.bore.expansion?.per_kelvin ?? 0,
 }
 const size = sizeBy(GAUGING)

@@ -2,6 +2,7 @@
 // that only one procedure asks come with its own table.
 import type { EvidenceOf } from '../definition/evidence.ts'
 import { type Definitions, gasLimitById } from '../job/definitions.ts'
+import { massUnit } from '../job/evidence-lift.ts'
 import { gatesOf, inspectedWords } from '../job/gate.ts'
 import { chanceOf } from './chance.ts'
 import type { AirPlace, HiddenMachine } from './machine.ts'
@@ -133,14 +134,18 @@ function waitSeen({ machine, begunS }: Spot, evidence: EvidenceOf<'wait'>, own: 
 }
 
 /** A sling that is rated for twice the load; what hangs on it is invented for practice. */
-function liftSeen({ machine, item }: Spot, evidence: EvidenceOf<'lift'>): Truth | null {
+function liftSeen({ defs, machine, item }: Spot, evidence: EvidenceOf<'lift'>): Truth | null {
   const chance = chanceOf(machine.seed, 'lift', evidence.id)
-  const load = Math.round(chance.between(160, 240) / 5) * 5
+  const unit = massUnit(defs)
+  const load = Math.round(chance.between(160, 240) / (unit === 'lb' ? 5 : 10)) * 5
   switch (item?.part) {
     case 'load':
-      return line(`On the plate and on the drawing of what is lifted: ${load} lb.`, `${load} lb`)
+      return line(`On the plate and on the drawing of what is lifted: ${load} ${unit}.`, `${load} ${unit}`)
     case 'rating':
-      return line(`On the tag of the sling, for the angle it is rigged at: ${load * 2} lb.`, `${load * 2} lb`)
+      return line(
+        `On the tag of the sling, for the angle it is rigged at: ${load * 2} ${unit}.`,
+        `${load * 2} ${unit}`,
+      )
     case 'sling': {
       const number = `S-${Math.floor(chance.between(110, 880))}`
       return line(`On the tag of the sling: ${number}.`, number)

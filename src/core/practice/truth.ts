@@ -7,6 +7,7 @@ import type { Spot, Teller, Tellers, Truth } from './tell.ts'
 import { BORE_INSPECTION } from './tell-bore-inspection.ts'
 import { BENCH_READY, DRILL_PLUG, HOLLOW_PISTON, TURN_PLUG } from './tell-hollow.ts'
 import { ISOLATION, VENT_AND_PURGE } from './tell-isolation.ts'
+import { PISTON_ON_ROD } from './tell-nut.ts'
 import { POCKET_LOAD, SET_POCKET } from './tell-pocket.ts'
 import { RING_FIT, RINGS_IN_BORE } from './tell-rings.ts'
 import { ROD_SIZES } from './tell-rod-sizes.ts'
@@ -24,6 +25,7 @@ const TELLERS: Readonly<Record<string, Tellers>> = {
   turn_plug: TURN_PLUG,
   drill_plug: DRILL_PLUG,
   pocket_load: POCKET_LOAD,
+  piston_on_rod: PISTON_ON_ROD,
   set_pocket: SET_POCKET,
 }
 
