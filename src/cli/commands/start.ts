@@ -154,11 +154,7 @@ function firstChoice(open: number, closed: number, none: string | null): Choice 
       ...(none === null ? [] : [`There is none yet in the folder ${none}: choose another.`]),
       'Takes you through work on the piston end of a gas compressor, one thing at a time, and keeps the record of it.',
       'It supports trained people: the maker\u2019s manual, site permit and local code come first.',
-      ...(none === null
-        ? [
-            'New here? 2, then RO, the PIN 4071, and TC-401-1, the tag on the plate. help works at every prompt.',
-          ]
-        : []),
+      ...(none === null ? [NEW_HERE] : []),
       `No real job starts here: ${calledAs()} run --help.`,
     ],
     options: [
@@ -166,7 +162,7 @@ function firstChoice(open: number, closed: number, none: string | null): Choice 
       'Start the example job: a bore inspection on an invented machine',
       'Practise the same job: a trainee may sign on',
       `See a finished job (${closed === 0 ? 'none yet' : closed})`,
-      'Learn it on a machine with something to hide: every answer is marked',
+      `Learn it on a machine that hides a fault, every answer marked; other jobs: ${calledAs()} practice --help`,
     ],
     zero: 'Leave',
     help: [

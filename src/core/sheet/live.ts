@@ -101,15 +101,27 @@ function wordListsOf({ inQuestion, isPractice }: PromptView): readonly (readonly
   return [isPractice ? PRACTICE_WORDS : WORDS, SHORT_WORDS, FEW_WORDS]
 }
 
+function safeHintOf({ path }: PromptView): string {
+  return path ? SAFE_HINT_AT_PATH : SAFE_HINT
+}
+
+/** The foot with all that it has, and with the hint for make safe where there is room for it on one line. */
+export function wholeFoot({ view, foot, style }: LiveInput): {
+  readonly whole: readonly string[]
+  readonly isInFoot: boolean
+} {
+  const withSafe = `${foot.text}   ${safeHintOf(view)}`
+  const isInFoot = widthOf(withSafe) <= textWidth(style)
+  return { whole: isInFoot ? [withSafe] : footLines(foot, textWidth(style)), isInFoot }
+}
+
 /** Null where the terminal cannot hold what must be seen. */
 function fitted(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
-  const safeHint = view.path ? SAFE_HINT_AT_PATH : SAFE_HINT
-  const footWithSafe = `${foot.text}   ${safeHint}`
-  const isInFoot = widthOf(footWithSafe) <= textWidth(style)
-  const whole = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
+  const safeHint = safeHintOf(view)
+  const { whole, isInFoot } = wholeFoot(input)
   const lists = wordListsOf(view).map((words) => words.join(' '))
   // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
   const hints = isInFoot

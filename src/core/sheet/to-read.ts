@@ -1,8 +1,7 @@
 // What came with the last line and is longer than the room above the question: it stands from its beginning on sides of its own, which
 // are turned over one by one, before the question does. Nothing of it scrolls away unread.
 import { type Line, layOut, row, textWidth } from './block.ts'
-import { footLines } from './foot.ts'
-import { fitLive, type Live, type LiveInput, marginOf, turningRow } from './live.ts'
+import { fitLive, type Live, type LiveInput, marginOf, turningRow, wholeFoot } from './live.ts'
 
 /** Lines of a side: where there is no room for so many, what came is not held back. */
 const LEAST = 4
@@ -93,9 +92,9 @@ function spareOf(input: LiveInput, shown: readonly Line[]): number {
   return roomOf(input) - shown.length + 1
 }
 
-function footOf({ foot, style }: LiveInput): Line[] {
-  const rows = footLines(foot, textWidth(style)).map((text) => row(text, 'faint'))
-  return layOut({ margin: '', rows }, style)
+function footOf(input: LiveInput): Line[] {
+  const rows = wholeFoot(input).whole.map((text) => row(text, 'faint'))
+  return layOut({ margin: '', rows }, input.style)
 }
 
 function warning({ foot, style }: LiveInput): Line[] {

@@ -41,6 +41,8 @@ export interface Heard {
   readonly aloud?: 'on' | 'off'
   /** The head of the log is said under the lines: on paper it proves the log up to there. */
   readonly withHead?: true
+  /** So much time is to go by, ms: of a practice session alone. */
+  readonly passMs?: number
 }
 
 export function input(what: Input): Heard {
