@@ -128,6 +128,9 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   }
 }
 
+/** The choice under it says the same. */
+const HOW_TO_TAKE = / If that is what you read: .*$/
+
 function mustRows(prompt: Prompt): Row[] {
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
   if (placed === null) return []
@@ -245,7 +248,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           // no room above. why says it again.
           ...(prompt.doubt.shown === undefined || (prompt.doubt.seq === state.seq && !isSmall(style))
             ? []
-            : [row(prompt.doubt.shown)]),
+            : [row(isSmall(style) ? prompt.doubt.shown.replace(HOW_TO_TAKE, '') : prompt.doubt.shown)]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
