@@ -10,6 +10,8 @@ export interface Clock {
   readonly now: () => Instant
   /** Milliseconds of a clock that only runs forward and that nobody can set. */
   readonly running: () => number
+  /** Lets time go by; only a clock that was set by hand can, and only a practice session asks for it. */
+  readonly pass?: (ms: number) => void
 }
 
 /** Holds PINs against the keys of the crew file. Slow on purpose. */

@@ -230,6 +230,14 @@ export function createSession(start: Start): Session {
     })
   }
 
+  /** What lapses meanwhile lapses, as it would have. */
+  const pass = async (ms: number): Promise<readonly Shown[]> => {
+    if (clock.pass === undefined)
+      return said(['The clock of this session goes by itself: nobody can let time go by.'], true)
+    clock.pass(ms)
+    return take({ do: 'tick' })
+  }
+
   const makeSafe = (): void => {
     const sheet = said(makeSafeLines(engine.defs, snapshot.state), false)
     publish({ shown: [...snapshot.shown, ...sheet] })
@@ -261,8 +269,10 @@ export function createSession(start: Start): Session {
             : hear(engine.defs, snapshot.state, snapshot.talk, line, clock.now())
         const head = heard.withHead === true ? headLines(journal.head?.()) : []
         const aloud = heard.aloud === undefined ? [] : reader.turn(heard.aloud)
+        const passed = heard.passMs === undefined ? [] : await pass(heard.passMs)
         const shown = [
-          ...said([...heard.say, ...head, ...aloud], false),
+          ...said([...heard.say, ...head, ...aloud], heard.untaken === true),
+          ...passed,
           ...said(heard.refusal === undefined ? [] : [heard.refusal.say], true),
           ...(heard.input === null ? [] : await take(heard.input)),
         ]

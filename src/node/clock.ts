@@ -21,9 +21,14 @@ export function zoneName(): string {
 /** Starts at a given moment and runs on from there at the pace of the machine's own clock. */
 export function runningFrom(start: Instant): Clock {
   const from = performance.now()
+  let passed = 0
   return {
-    now: () => ({ ms: start.ms + Math.round(performance.now() - from), offsetMin: start.offsetMin }),
-    running: () => performance.now(),
+    now: () => ({ ms: start.ms + Math.round(performance.now() - from + passed), offsetMin: start.offsetMin }),
+    // What was let go by ran on both clocks: to the job nobody moved one.
+    running: () => performance.now() + passed,
+    pass: (ms) => {
+      passed += ms
+    },
   }
 }
 
@@ -36,13 +41,15 @@ export interface SetClock extends Clock {
 export function steppedFrom(start: Instant): SetClock {
   let now = start
   let running = 0
+  const advance = (ms: number) => {
+    now = { ...now, ms: now.ms + ms }
+    running += ms
+  }
   return {
     now: () => now,
     running: () => running,
-    advance: (ms) => {
-      now = { ...now, ms: now.ms + ms }
-      running += ms
-    },
+    advance,
+    pass: advance,
     setTo: (at) => {
       running += at.ms - now.ms
       now = at

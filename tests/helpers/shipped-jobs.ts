@@ -18,11 +18,15 @@ const copy = (role: FileCopy['role'], name: string): FileCopy => ({
 })
 
 export function shippedDefs(name: string, site: Site = 'tc-401'): Definitions {
-  const rest = pocketFiles(site).filter((file) => file.role !== 'procedure')
-  // Parts have parts, so all the others are at hand.
-  const parts = SHIPPED.filter((other) => other !== name).map((other) => copy('part', other))
-  const result = definitionsFrom([copy('procedure', name), ...parts, ...rest])
+  const result = definitionsFrom(shippedCopies(name, site))
   if (!result.ok)
     throw new Error(result.diagnostics.map((d) => `${d.file}:${d.line} ${d.message}`).join('\n'))
   return result.defs
+}
+
+export function shippedCopies(name: string, site: Site = 'tc-401'): readonly FileCopy[] {
+  const rest = pocketFiles(site).filter((file) => file.role !== 'procedure')
+  // Parts have parts, so all the others are at hand.
+  const parts = SHIPPED.filter((other) => other !== name).map((other) => copy('part', other))
+  return [copy('procedure', name), ...parts, ...rest]
 }

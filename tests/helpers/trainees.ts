@@ -1,45 +1,58 @@
 // Two trainees who work a practice session line by line: one who looks and keys what is there, one who keys what is expected.
-
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { definitionsFrom } from '../../src/authoring/definitions.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
 import { asKind } from '../../src/core/job/definitions.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
-import type { GateStep, Item } from '../../src/core/job/gate.ts'
+import { type GateStep, gateState, type Item, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { judgeStep } from '../../src/core/job/judge-step.ts'
+import { waitsFor } from '../../src/core/job/next.ts'
 import type { Level } from '../../src/core/job/practice.ts'
+import { unsuited } from '../../src/core/job/seats.ts'
 import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
+import { isAsked } from '../../src/core/practice/truth.ts'
 import { offersAt } from '../../src/core/talk/offered.ts'
 import { judgedBy } from '../../src/core/talk/practice-words.ts'
-import { exampleDefs, noOverhauls, ROOT, Walk } from './example.ts'
+import { diagnosed } from './diagnosis.ts'
+import { noOverhauls, Walk } from './example.ts'
+import type { Site } from './pocket-job.ts'
+import { shippedCopies } from './shipped-jobs.ts'
 
-let made: Definitions | undefined
+const known = new Map<string, Definitions>()
 
-/** The example machine as practice has it: nothing was left before, so nothing is held against that. */
-export function practiceDefs(): Definitions {
-  made ??= exampleDefs({ machine: noOverhauls })
-  return made
+/** The pocket of the other machine is only open or shut, and moves too little. */
+const ON_RG27: readonly string[] = ['pocket-load', 'set-pocket']
+
+/** A shipped procedure on an example machine as practice has it: nothing was left before, so nothing is held against that. */
+export function defsOf(
+  procedure: string,
+  site: Site = ON_RG27.includes(procedure) ? 'rg-27' : 'tc-401',
+): Definitions {
+  const key = `${procedure} ${site}`
+  let defs = known.get(key)
+  if (defs === undefined) {
+    const made = definitionsFrom(
+      shippedCopies(`${procedure}.yaml`, site).map((file) =>
+        file.role === 'machine' ? { ...file, text: noOverhauls(file.text) } : file,
+      ),
+    )
+    if (!made.ok) throw new Error(made.diagnostics.map(({ message }) => message).join('\n'))
+    defs = made.defs
+    known.set(key, defs)
+  }
+  return defs
 }
+
+export const practiceDefs = (): Definitions => defsOf('bore-inspection')
+export const rodDefs = (): Definitions => defsOf('rod-sizes')
 
 export type Trainee = (walk: Walk) => boolean
 
 export interface Session {
   readonly walk: Walk
   readonly grade: Grade
-}
-
-let ofRod: Definitions | undefined
-
-/** Sizes of the rod, on the same machine. */
-export function rodDefs(): Definitions {
-  ofRod ??= exampleDefs({
-    machine: noOverhauls,
-    procedure: () => readFileSync(join(ROOT, 'procedures', 'rod-sizes.yaml'), 'utf8'),
-  })
-  return ofRod
 }
 
 /** More lines than any session takes. */
@@ -117,11 +130,22 @@ export const careful: Trainee = (walk) => {
       walk.key(truth.conditions.map((id) => conditions.findIndex((one) => one.id === id) + 1).join(' '))
       return true
     }
+    case 'confirm': {
+      if (!isAsked(defs, prompt.step)) return common(walk)
+      const seen = look(walk)
+      if (seen.alarm === true) return giveUp(walk)
+      const truth =
+        state.practice === null ? null : truthOf(defs, state.practice, prompt.step, {}, walk.now.ms)
+      if (truth?.kind === 'done' && !truth.isSo) {
+        walk.keys('2', 'it is not so, and stays as it is')
+        return giveUp(walk)
+      }
+      return common(walk)
+    }
     case 'judge': {
       const record = judgeStep(defs, state, asKind(prompt.step, 'judge'), 'test')
-      if (record.compute === 'pocket_setting') throw new Error('no part')
-      const [governs = ''] = record.result.governs?.characteristics ?? []
-      walk.key(`${record.result.verdict} ${governs}`.trim())
+      if (record.compute === 'pocket_setting') walk.key(record.result.verdict)
+      else walk.key(`${record.result.verdict} ${record.result.governs?.characteristics[0] ?? ''}`.trim())
       return true
     }
     case 'finish':
@@ -132,14 +156,45 @@ export const careful: Trainee = (walk) => {
   }
 }
 
+/** What may be keyed there by what is seen; null: nothing, and the work stops. */
 function seenAt(walk: Walk, gate: GateStep, item: Item): string | null {
-  if (item.evidence.kind === 'witness') return 'ML'
+  const { evidence } = item
+  if (evidence.kind === 'witness') return witness(walk, gate, evidence.roles)
+  if (wantsAnother(item)) return 'sign on'
+  waitOver(walk, gate, item)
   const asked = look(walk)
   if (asked.figure !== undefined) return asked.figure
   const { practice } = walk.state
   const truth =
-    practice === null ? null : truthOf(walk.engine.defs, practice, gate, { item: item.key }, walk.now.ms)
+    practice === null
+      ? null
+      : truthOf(
+          walk.engine.defs,
+          practice,
+          gate,
+          { item: item.key, isFallen: !isBegun(walk, gate, item.key) },
+          walk.now.ms,
+        )
   return truth?.kind === 'line' ? truth.mayType : null
+}
+
+/** A wait that was begun goes by. */
+function waitOver(walk: Walk, gate: GateStep, { evidence, key }: Item): void {
+  if (evidence.kind === 'wait' && isBegun(walk, gate, key)) walk.wait(evidence.lasts.si / 60)
+}
+
+function isBegun(walk: Walk, gate: GateStep, key: string): boolean {
+  return gateState(walk.state, gate.id).begun[key] !== undefined
+}
+
+function witness(walk: Walk, gate: GateStep, roles: readonly string[]): string {
+  const { given, begun } = gateState(walk.state, gate.id)
+  const doers = [...Object.values(given), ...Object.values(begun)].map(({ by }) => by)
+  const { crew } = walk.engine.defs.crew
+  return (
+    crew.find(({ id, role }) => roles.includes(role) && !doers.includes(id) && id !== people(walk).doer)
+      ?.id ?? 'ML'
+  )
 }
 
 /** Looks everywhere, and keys what a good machine would show. Takes readings in a hurry, and finds nothing. */
@@ -151,21 +206,39 @@ export const careless: Trainee = (walk) => {
       look(walk)
       walk.key(engine.defs.machine.machine)
       return true
-    case 'evidence':
-      if (prompt.item.evidence.kind !== 'witness') look(walk)
-      walk.key(expected(walk, prompt.item))
+    case 'evidence': {
+      const { evidence } = prompt.item
+      if (evidence.kind === 'witness') walk.key(witness(walk, prompt.gate, evidence.roles))
+      else if (wantsAnother(prompt.item)) walk.key('sign on')
+      else {
+        waitOver(walk, prompt.gate, prompt.item)
+        look(walk)
+        walk.key(expected(walk, prompt.gate, prompt.item))
+      }
       return true
+    }
     case 'read': {
       const asked = look(walk, 'measure quick')
       walk.key(asked.figure ?? '9.5020')
       return true
     }
-    case 'observe':
+    case 'observe': {
       look(walk)
-      walk.key('1')
+      const { conditions } = asKind(prompt.step, 'observe').step
+      const usual = USUAL[prompt.step.step.id] ?? ''
+      walk.key(
+        String(
+          1 +
+            Math.max(
+              0,
+              conditions.findIndex(({ id }) => id === usual),
+            ),
+        ),
+      )
       return true
+    }
     case 'judge':
-      walk.key(`ACCEPT ${judgedBy(engine.defs, prompt.step.id)[0]}`)
+      walk.key(`ACCEPT ${judgedBy(engine.defs, prompt.step.id)[0] ?? ''}`.trim())
       return true
     case 'finish':
       walk.key('0')
@@ -175,23 +248,47 @@ export const careless: Trainee = (walk) => {
   }
 }
 
-function expected(walk: Walk, { evidence, key }: Item): string {
-  if (evidence.kind === 'witness') return 'ML'
-  if (evidence.kind === 'words') return evidence.words
-  // As every good day has it.
-  if (evidence.kind === 'gas')
-    return { oxygen_breathing: '20.9', oxygen_inside: '20.8' }[evidence.limit] ?? '0'
-  // The number that the list at the desk has.
+/** What is as on every good day, where it is not the first of the list. */
+const USUAL: Readonly<Record<string, string>> = {
+  record_says: 'solid',
+  plugs_seen: 'none',
+  mass_says: 'solid',
+  knock: 'dull',
+  handled: 'solid',
+}
+
+function expected(walk: Walk, gate: GateStep, item: Item): string {
+  const { evidence, key } = item
+  // What the list at the desk has.
   const asked = walk.last
-  const shown = asked.type === 'practice.asked' ? /L-\d+/.exec(asked.shown)?.[0] : undefined
-  return shown ?? `L-9${key.length}`
+  const shown = asked.type === 'practice.asked' ? asked.shown.match(/\b[A-Z]{1,2}-\d+/g)?.at(-1) : undefined
+  const weight = asked.type === 'practice.asked' ? /\d+ (?:lb|kg)(?=\.$)/.exec(asked.shown)?.[0] : undefined
+  switch (evidence.kind) {
+    case 'words':
+      return evidence.words
+    // As every good day has it.
+    case 'gas':
+      return /^oxygen/.test(evidence.limit) ? ({ oxygen_inside: '20.8' }[evidence.limit] ?? '20.9') : '0'
+    case 'measured':
+      return evidence.quantity === 'temperature' ? '70' : '0.0'
+    case 'wait':
+      return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words
+    case 'lift':
+      return item.part === 'inspected' ? inspectedWords(evidence) : (weight ?? shown ?? 'S-12')
+    case 'witness':
+      return 'ML'
+    case 'locks':
+      return shown?.startsWith('L-') === true ? shown : `L-9${key.length}`
+    case 'numbers':
+      return shown ?? `T-9${key.length}`
+  }
 }
 
 function common(walk: Walk): boolean {
-  const { prompt, engine } = walk
+  const { prompt, engine, state } = walk
   switch (prompt.kind) {
     case 'sign-on':
-      walk.key('RO')
+      walk.key(people(walk).doer)
       return true
     case 'tell':
       walk.key('')
@@ -200,8 +297,11 @@ function common(walk: Walk): boolean {
       walk.key('1')
       return true
     case 'pick': {
-      for (const { id } of prompt.options) {
-        walk.key(id)
+      const { defs } = engine
+      const fit = prompt.options.filter((one) => unsuited(defs, prompt.seat.id, one) === null)
+      const wanted = fit.filter(({ id }) => id === RANGED[prompt.seat.id])
+      for (const one of [...wanted, ...fit]) {
+        walk.key(one.id)
         if (walk.state.seats[prompt.seat.id] !== undefined) return true
       }
       throw new Error(`no instrument for ${prompt.seat.id}`)
@@ -215,154 +315,70 @@ function common(walk: Walk): boolean {
     case 'late':
       walk.key('2')
       return true
-    case 'decide':
-      walk.key(offersAt(walk.state, prompt.step).find(({ barred }) => barred === null)?.choice ?? '')
+    case 'decide': {
+      const { step } = asKind(prompt.step, 'decide')
+      const open = offersAt(state, prompt.step).filter(({ barred }) => barred === null)
+      // The last after which the work goes on.
+      const on = open.findLast(({ choice }) => !waitsFor(step, choice))
+      if (on === undefined) return giveUp(walk)
+      walk.key(on.choice)
+      return true
+    }
+    case 'point':
+    case 'review':
+      walk.key(people(walk).lead)
       return true
     case 'findings':
       walk.key('1')
       return true
+    case 'open-things':
+      walk.key('taken')
+      return true
+    // What is not known yet holds the work, and nothing here changes it.
+    case 'held':
+      return giveUp(walk)
     default:
       throw new Error(`nobody told the trainee about ${prompt.kind} of ${engine.defs.procedure.procedure}`)
   }
 }
 
+/** Gauges whose range has what is read there. */
+const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discharge_gauge: 'B-54' }
+
+const ANSWERS: Readonly<Record<string, string>> = {
+  'finding-choice': '2',
+  'dispose-why': 'as it was seen there, for the lead to look at',
+  'finding-note': 'as it was seen there, for the lead to look at',
+  'figure-sure': '1',
+  'number-sure': '1',
+  'concession-until': '4000 h',
+  'concession-from': '54700',
+  'concession-authority': 'site rule 12',
+  'step-where': 'where it was fitted',
+  'step-number': '',
+  'place-number': '',
+  'account-which': '1',
+  object: 'it is not so, and stays as it is',
+}
+
+/** Whoever keys, somebody else, and a lead. */
+function people({ engine }: Walk): { readonly doer: string; readonly other: string; readonly lead: string } {
+  const of = (role: string) => engine.defs.crew.crew.filter((one) => one.role === role).map(({ id }) => id)
+  const [doer = '', other = ''] = of('mechanic')
+  return { doer, other, lead: of('lead')[0] ?? '' }
+}
+
 function answerAsk(walk: Walk): boolean {
   const { ask } = walk.talk
-  switch (ask?.kind) {
-    case 'finding-choice':
-      walk.key('2')
-      return true
-    case 'dispose-who':
-      walk.key('KH')
-      return true
-    case 'dispose-why':
-    case 'finding-note':
-      walk.key('as it was seen there, for the lead to look at')
-      return true
-    case 'figure-sure':
-      walk.key('1')
-      return true
-    default:
-      throw new Error(`nobody told the trainee about the question ${ask?.kind}`)
+  const { doer, other, lead } = people(walk)
+  const who: Readonly<Record<string, string>> = {
+    'dispose-who': lead,
+    'come-on': other,
+    'account-who': ask?.kind === 'account-who' && ask.first === other ? doer : other,
   }
-}
-
-/** Numbers of what the record of the session tells, by nothing else. */
-export function diagnosed(walk: Walk): string {
-  const found = faultsFor(walk.engine.defs).flatMap(({ id }, n) => (tells(walk, id) ? [n + 1] : []))
-  return found.length === 0 ? '0' : found.join(' ')
-}
-
-const SHOWN: Readonly<Record<string, RegExp>> = {
-  'lock-missing': /no lock in it/,
-  'lock-open': /comes open/,
-  'driver-live': /motor hums/,
-  'bleed-blows': /breath of gas/,
-  'bleed-plugged': /stops hard/,
-  'block-loose': /unpinned/,
-  'block-one-way': /comes away/,
-  'meter-dead': /stays at 0/,
-  'gas-returns': /monitor on your chest sounds/,
-  'wear-top': /polished over your head/,
-  'wear-side': /polished on the right/,
-  ridge: /nail stops at a ledge/,
-  scored: /nail drops into/,
-  cracked: /dark hair line/,
-  rust: /brown streak/,
-  damp: /comes away wet/,
-  leak: /Water stands/,
-  'no-strip': /very edge of the counterbore/,
-}
-
-const FAILED: Readonly<Record<string, string>> = {
-  'thin-air': 'oxygen_breathing',
-  'gas-breathing': 'flammable_breathing',
-  'h2s-breathing': 'h2s_breathing',
-  'gas-inside': 'flammable_inside',
-  'h2s-inside': 'h2s_inside',
-  'nitrogen-hides-gas': 'flammable_inside',
-}
-
-function tells(walk: Walk, id: string): boolean {
-  const { entries, engine, state } = walk
-  const asked = entries.filter((entry) => entry.type === 'practice.asked')
-  const shown = SHOWN[id]
-  if (shown !== undefined) return asked.some((one) => shown.test(one.shown))
-  const failed = FAILED[id]
-  if (failed !== undefined) {
-    const isIt = entries.some((one) => one.type === 'evidence.failed' && one.item === failed)
-    const oxygen = asked.findLast(({ of }) => of.endsWith('/oxygen_inside'))?.figure
-    const isThin = oxygen !== undefined && Number(oxygen) < 10
-    return isIt && (id === 'nitrogen-hides-gas') === (isThin && failed === 'flammable_inside')
-  }
-  if (id === 'plate-other') return entries.some(({ type }) => type === 'machine.mismatched')
-  const figures = (step: string) =>
-    asked.flatMap((one) => (one.step === step && one.figure !== undefined ? [Number(one.figure)] : []))
-  const isRod = engine.defs.procedure.procedure === 'rod_sizes'
-  const [before, after, first] = isRod
-    ? (['mic_set_before', 'mic_set_after', 'rod_top'] as const)
-    : (['set_before', 'set_after', 'bore'] as const)
-  const used = state.readings[`${first}.${isRod ? 'middle' : 'centre.vertical'}`]?.at(-1)?.instrument
-  const standard = engine.defs.instruments.instruments.find((one) => one.id === used)
-  const size = standard !== undefined && 'set_check' in standard ? standard.set_check.size.value : Number.NaN
-  const off = (step: string) => Math.abs((figures(step).at(-1) ?? Number.NaN) - size)
-  const repeats = [...new Set(asked.map(({ of }) => of))].filter((of) =>
-    /^(?:bore|strip_diameter|rod_(?:top|side|unworn|fit))\./.test(of),
-  )
-  const isLoose = repeats.some((of) => asked.filter((one) => one.of === of).length > 2)
-  const [part, gauge] = isRod
-    ? ['rod_temp_before', 'mic_temp_before']
-    : ['part_temp_before', 'gauge_temp_before']
-  const warm = (figures(part ?? '').at(-1) ?? Number.NaN) - (figures(gauge ?? '').at(-1) ?? Number.NaN)
-  switch (id) {
-    case 'gauge-off':
-      return !isLoose && off(before) > 0.0005
-    case 'gauge-knocked':
-      return !isLoose && off(before) < 0.0005 && off(after) > 0.0005
-    case 'gauge-loose':
-      return isLoose
-    case 'part-hot':
-      return warm > 15
-    case 'gauge-warm':
-      return warm < -15
-  }
-  if (id.startsWith('rod-')) return !isLoose && rodTells(walk, id)
-  const record = Object.values(state.verdicts)[0]?.verdict
-  if (record?.compute !== 'bore_form' || isLoose) return false
-  const { judged, form } = record.result
-  const isBeyond = (characteristic: string) =>
-    judged.some((one) => one.characteristic === characteristic && (one.judgement.used ?? 0) > 1)
-  switch (id) {
-    case 'worn-out':
-      return isBeyond('largest-diameter')
-    case 'oval':
-      return isBeyond('out-of-round')
-    case 'barrel':
-    case 'hourglass':
-      return isBeyond('taper') && form?.form === id
-    case 'taper':
-      return isBeyond('taper') && form?.form === 'tapered'
-  }
-  throw new Error(`nobody told the trainee how ${id} shows`)
-}
-
-const OF_ROD: Readonly<Record<string, string>> = {
-  'rod-undersize': 'rod-undersize',
-  'rod-oval': 'rod-out-of-round',
-  'rod-tapered': 'rod-taper',
-  'rod-bent': 'rod-straightness',
-  'rod-thread': 'rod-thread-runout',
-  'rod-shoulder': 'rod-shoulder-squareness',
-}
-
-/** A figure of the rod that is past its limit, whatever the word: the check of the micrometer may hold it. */
-function rodTells({ state }: Walk, id: string): boolean {
-  return Object.values(state.verdicts).some(
-    ({ verdict }) =>
-      verdict.compute === 'figures' &&
-      verdict.inputs.figures.some(
-        ({ characteristic, value, limit }) =>
-          characteristic === OF_ROD[id] && value !== null && limit !== null && value > limit.value,
-      ),
-  )
+  const kind = ask?.kind ?? ''
+  const answer = who[kind] ?? ANSWERS[kind]
+  if (answer === undefined) throw new Error(`nobody told the trainee about the question ${ask?.kind}`)
+  walk.key(answer)
+  return true
 }

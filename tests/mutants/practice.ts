@@ -60,4 +60,28 @@ export const PRACTICE = [
       by: 'is measured anew: one look answers once',
     },
   ]),
+  ...of('core/practice/lesson-gate', 'core/practice/waits', [
+    {
+      rule: 'A wait that nobody looked at when it was over fails the session.',
+      find: "if (evidence.kind === 'wait' && !isOver(",
+      into: "if (evidence.kind === 'words' && !isOver(",
+      by: 'that nobody looked at when it was over fails the session',
+    },
+  ]),
+  ...of('core/practice/lesson-found', 'core/practice/waits', [
+    {
+      rule: 'A finding that would hurt somebody fails the session.',
+      find: 'if (isUnsafe) return unsafe(',
+      into: 'if (isUnsafe && truth.seen === "") return unsafe(',
+      by: 'fails the session at',
+    },
+  ]),
+  ...of('core/talk/practice-words', 'core/practice/waits', [
+    {
+      rule: 'Time is let go by in a practice session, and in no other.',
+      find: "if (state.practice === null || prompt.kind === 'closed') return null",
+      into: "if (prompt.kind === 'closed') return null",
+      by: 'goes by at a word in a practice session, and in no other',
+    },
+  ]),
 ]

@@ -3,6 +3,7 @@ import { randomInt } from 'node:crypto'
 import { join } from 'node:path'
 import process from 'node:process'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
+import { factsOf } from '../../core/practice/facts.ts'
 import type { Fault } from '../../core/practice/fault.ts'
 import { faultsFor } from '../../core/practice/faults.ts'
 import { type Progress, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
@@ -21,8 +22,20 @@ import { practiceSessions } from '../practice-folder.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
 import { clockFrom, jobsFolder } from './run.ts'
 
-/** A day on which the calibrations of the example stand. */
-const EXAMPLE_START = '2026-03-14 06:20+00:00'
+/** The example machines, and a day on which the calibrations of each stand. */
+const EXAMPLES = [
+  { folder: 'tc-401', start: '2026-03-14 06:20+00:00' },
+  { folder: 'rg-27', start: '2026-05-18 09:10+00:00' },
+] as const
+type Example = (typeof EXAMPLES)[number]
+
+const inExample = ({ folder }: Example, file: string) => join(homeFolder(), 'examples', folder, file)
+
+/** The first example that the procedure can be practised on; where there is none, the first says why. */
+function exampleFor(procedurePath: string): Example {
+  const fits = (one: Example) => factsOf(filesToRead(procedurePath, inExample(one, 'machine.yaml')).defs).ok
+  return EXAMPLES.find(fits) ?? EXAMPLES[0]
+}
 
 /** Seeds that are drawn: short enough to be read out. */
 const MOST_SEED = 1_000_000
@@ -38,7 +51,7 @@ export const practiceCommand: Command = {
       says: 'how hard it is to see what is wrong, 1 to 5 (default: as progress has it)',
     },
     progress: { type: 'boolean', says: 'only what the sessions in the folder came to, and what is next' },
-    machine: { type: 'string', says: 'the machine record it is made after (default: the example)' },
+    machine: { type: 'string', says: 'the machine record it is made after (default: an example)' },
     answers: { type: 'string', says: 'take the answers from this file' },
     clock: { type: 'string', says: 'start the clock at this time, 2026-03-14 06:20' },
     ...ALOUD,
@@ -50,7 +63,8 @@ export const practiceCommand: Command = {
     if (values.progress === true) return sayProgress(progress, values)
     const own = text(values, 'machine')
     const procedurePath = findProcedure(procedure)
-    const machinePath = own ?? join(homeFolder(), 'examples', 'tc-401', 'machine.yaml')
+    const example = exampleFor(procedurePath)
+    const machinePath = own ?? inExample(example, 'machine.yaml')
     const faults = faultsFor(filesToRead(procedurePath, machinePath).defs)
     const base = {
       procedurePath,
@@ -59,7 +73,7 @@ export const practiceCommand: Command = {
       record: 'PRACTICE' as const,
       practice: practised(values, progress, faults),
     }
-    const set = clockFrom(text(values, 'clock') ?? (own === undefined ? EXAMPLE_START : undefined))
+    const set = clockFrom(text(values, 'clock') ?? (own === undefined ? example.start : undefined))
     const answers = text(values, 'answers')
     if (answers === undefined) {
       const opened = await startJob({
@@ -68,7 +82,7 @@ export const practiceCommand: Command = {
         clockKind: set === null ? 'system' : 'set',
         answers: process.stdin.isTTY === true ? 'person' : 'script',
       })
-      sayCrew(opened, values)
+      sayCrew(opened, values, example)
       return drivePerson(opened, values)
     }
     const lines = answersFrom(answers)
@@ -117,10 +131,10 @@ function levelFrom(typed: string): Level {
 }
 
 /** A trainee is alone: whoever witnesses and decides is played with the PINs that prove nothing. */
-function sayCrew({ record, defs }: OpenedJob, values: Values): void {
+function sayCrew({ record, defs }: OpenedJob, values: Values, example: Example): void {
   if (values.json === true) return
   const crew = defs.crew.crew.map(({ id, role }) => `${id} ${role}`).join(', ')
-  const file = asTyped(join(homeFolder(), 'examples', 'tc-401', 'crew.yaml'))
+  const file = asTyped(inExample(example, 'crew.yaml'))
   const rows = [
     row(`You play the whole crew: ${crew}.`, 'faint'),
     row(`Their PINs, which prove nothing, stand at the head of ${file}.`, 'faint'),

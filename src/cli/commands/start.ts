@@ -146,6 +146,7 @@ function firstChoice(open: number, closed: number, none: string | null): Choice 
       'Takes you through work on the piston end, and keeps the record of it.',
       'Only example and practice start from here.',
       `A real job: ${calledAs()} run --help.`,
+      `To learn it on a machine that hides a fault: ${calledAs()} practice.`,
     ],
     options: [
       `Take up a job that was left (${open})`,

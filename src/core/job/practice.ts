@@ -64,6 +64,8 @@ export interface PracticeState extends Practised {
   readonly asked: readonly Asked[]
   /** Entries that answered what the machine is asked of, by what that is: one look answers once. */
   readonly answered: Readonly<Record<string, readonly number[]>>
+  /** When the wait of a line was begun last, by what the machine is asked of there. */
+  readonly begun: Readonly<Record<string, number>>
   readonly called: Readonly<Record<string, Called>>
   readonly named: readonly string[] | null
   readonly hints: number
@@ -71,7 +73,7 @@ export interface PracticeState extends Practised {
 
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
-  return { ...practised, asked: [], answered: {}, called: {}, named: null, hints: 0 }
+  return { ...practised, asked: [], answered: {}, begun: {}, called: {}, named: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
@@ -89,6 +91,8 @@ export function askedOf(entry: Entry): string | null {
       return entry.place
     case 'finding.observed':
     case 'finding.corrected':
+    case 'step.confirmed':
+    case 'step.objected':
       return entry.step
     case 'evidence.given':
     case 'evidence.failed':
@@ -120,6 +124,10 @@ export function foldPractice(before: PracticeState | null, entry: Entry): Practi
       return { ...before, named: entry.faults }
     case 'practice.hinted':
       return { ...before, hints: before.hints + 1 }
+    case 'wait.begun': {
+      const atMs = readStamp(entry.at)?.ms ?? Number.NaN
+      return { ...before, begun: { ...before.begun, [lineOf(entry.step, entry.item)]: atMs } }
+    }
     default: {
       const of = askedOf(entry)
       if (of === null) return before

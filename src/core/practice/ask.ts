@@ -9,7 +9,7 @@ import {
   type PlacedStep,
 } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
-import { type Item, itemByKey } from '../job/gate.ts'
+import { gateState, type Item, itemByKey } from '../job/gate.ts'
 import { next } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
 import { lineOf, type Manner, PLATE, type PracticeBody, type PracticeState } from '../job/practice.ts'
@@ -23,8 +23,9 @@ import { type Chance, chanceOf } from './chance.ts'
 import { factsOf } from './facts.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 import { exactOf } from './sample.ts'
-import { airAt } from './tell-bore-inspection.ts'
-import { type Spot, type Truth, truthAt } from './truth.ts'
+import type { Gas, Spot, Truth } from './tell.ts'
+import { airAt } from './tell-hold-point.ts'
+import { truthAt } from './truth.ts'
 
 export type AskedBody = Extract<PracticeBody, { type: 'practice.asked' }>
 
@@ -65,7 +66,16 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
     case 'evidence': {
       const { evidence } = prompt.item
       const id = 'with' in evidence ? state.seats[evidence.with] : undefined
-      return asked(defs, practice, prompt.gate, { item: prompt.item, place: null, id, manner, now })
+      // One that fell with its hold point has to begin anew.
+      const isWaiting = gateState(state, prompt.gate.id).begun[prompt.item.key] !== undefined
+      return asked(defs, practice, prompt.gate, {
+        item: prompt.item,
+        place: null,
+        id,
+        manner,
+        now,
+        isWaiting,
+      })
     }
     case 'read':
       return asked(defs, practice, prompt.step, {
@@ -76,6 +86,7 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
         now,
       })
     case 'observe':
+    case 'confirm':
       return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })
     default:
       return refuse('nothing-there', NOTHING)
@@ -88,21 +99,32 @@ interface Asking {
   readonly id: string | undefined
   readonly manner: Manner
   readonly now: Instant
+  readonly isWaiting?: boolean
 }
 
 function asked(
   defs: Definitions,
   practice: PracticeState,
   placed: PlacedStep,
-  { item, place, id, manner, now }: Asking,
+  { item, place, id, manner, now, isWaiting = false }: Asking,
 ): Result<AskedBody> {
   const machine = hiddenMachine(defs, practice)
   const instrument = id === undefined ? null : (instrumentById(defs, id) ?? null)
   const sinceGasS = sinceGas(defs, practice, now.ms)
-  const spot: Spot = { defs, machine, placed, item, place, instrument, sinceGasS }
   const of = place?.key ?? (item === null ? placed.id : lineOf(placed.id, item.key))
+  const spot: Spot = {
+    defs,
+    machine,
+    placed,
+    item,
+    place,
+    instrument,
+    sinceGasS,
+    begunS: isWaiting ? begunFor(practice, of, now.ms) : null,
+    answered: practice.answered[of]?.length ?? 0,
+  }
   const base = { type: 'practice.asked', step: placed.id, of, manner } as const
-  if (item === null && isAlarm(spot))
+  if (item === null && sinceGasS !== null && isAlarm(spot))
     return ok({
       ...base,
       shown: 'Before you get to it the monitor on your chest sounds: gas that burns, and the figure climbs.',
@@ -110,7 +132,8 @@ function asked(
     })
   const truth = truthAt(spot)
   if (truth === null) return refuse('nothing-there', NOTHING)
-  if (truth.kind === 'line' || truth.kind === 'eye') return ok({ ...base, shown: truth.seen })
+  if (truth.kind === 'line' || truth.kind === 'eye' || truth.kind === 'done')
+    return ok({ ...base, shown: truth.seen })
   if (instrument === null)
     return refuse('nothing-there', 'Pick the instrument first: nothing shows a figure yet.')
   const nth = practice.asked.filter((one) => one.of === of).length
@@ -130,7 +153,13 @@ export function truthOf(
   defs: Definitions,
   practice: PracticeState,
   placed: PlacedStep,
-  at: { readonly item?: string; readonly place?: string; readonly instrument?: string | undefined },
+  at: {
+    readonly item?: string
+    readonly place?: string
+    readonly instrument?: string | undefined
+    /** A wait fell since it was begun. */
+    readonly isFallen?: boolean
+  },
   atMs: number,
 ): Truth | null {
   const item =
@@ -141,6 +170,7 @@ export function truthOf(
     at.place === undefined || placed.step.kind !== 'read'
       ? null
       : (placesOf(asKind(placed, 'read')).find(({ key }) => key === at.place) ?? null)
+  const of = place?.key ?? (item === null ? placed.id : lineOf(placed.id, item.key))
   return truthAt({
     defs,
     machine: hiddenMachine(defs, practice),
@@ -149,19 +179,30 @@ export function truthOf(
     place,
     instrument: at.instrument === undefined ? null : (instrumentById(defs, at.instrument) ?? null),
     sinceGasS: sinceGas(defs, practice, atMs),
+    begunS: at.isFallen === true ? null : begunFor(practice, of, atMs),
+    answered: practice.answered[of]?.length ?? 0,
   })
 }
 
-/** Seconds since a gas meter was read for the first time at a hold point; null: it was not. */
-function sinceGas(defs: Definitions, practice: PracticeState, nowMs: number): number | null {
-  const first = practice.asked.find(
-    ({ of, instrument }) =>
-      of.includes('/') && instrument !== null && instrumentById(defs, instrument)?.kind === 'gas_meter',
-  )
-  return first === undefined ? null : (nowMs - first.atMs) / 1000
+/** Seconds since the wait of a line was begun; null: it was not, or only after that moment. */
+function begunFor({ begun }: PracticeState, of: string, nowMs: number): number | null {
+  const atMs = begun[of]
+  return atMs === undefined || !(nowMs >= atMs) ? null : (nowMs - atMs) / 1000
 }
 
-/** The monitor sounds at what the site lets people stand in; where it says nothing, at a tenth of the lower limit. */
+/** Seconds since a gas meter was read last at a hold point; null: it was not. */
+function sinceGas(defs: Definitions, practice: PracticeState, nowMs: number): number | null {
+  const last = practice.asked.findLast(
+    ({ of, instrument, atMs }) =>
+      of.includes('/') &&
+      atMs <= nowMs &&
+      instrument !== null &&
+      instrumentById(defs, instrument)?.kind === 'gas_meter',
+  )
+  return last === undefined ? null : (nowMs - last.atMs) / 1000
+}
+
+/** The monitor is switched on with the meter; it sounds at what the site lets people stand in; where it says nothing, at a tenth of the lower limit. */
 function isAlarm(spot: Spot): boolean {
   const { defs } = spot
   const { limits, lel_basis: basis } = defs.machine.site.gas
@@ -204,13 +245,26 @@ function figureOf(
     { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
     chance,
   )
-  const shown = inUnit(Math.max(truth.least ?? Number.NEGATIVE_INFINITY, exact))
+  const shown = inUnit(Math.max(truth.least ?? pinOf(instrument), exact))
   const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
   return { keyed, text: `${keyed} ${instrument.unit}` }
 }
 
+/** The needle of a gauge rests on its pin, and shows nothing below. SI. */
+function pinOf(instrument: Instrument): number {
+  return instrument.kind === 'pressure_gauge' ? instrument.range.from.si : Number.NEGATIVE_INFINITY
+}
+
 /** Steps of portable meters: 0.1 %vol, 1 %LEL, 1 ppm (common practice, no source). */
-const GAS_STEPS = { oxygen: [100, 1], flammable: [100, 0], hydrogen_sulfide: [1e6, 0] } as const
+const GAS_STEPS = {
+  oxygen: [100, 1],
+  flammable: [100, 0],
+  flammable_in_inert: [100, 1],
+  hydrogen_sulfide: [1e6, 0],
+} as const
+
+/** Told by burning it, where the sensor is a hot wire. */
+const BURNT: readonly Gas[] = ['flammable', 'flammable_in_inert']
 
 /** A catalytic sensor without the oxygen it needs shows nought, whatever is there. One that is read too soon is half-way. */
 function gasShown(
@@ -219,10 +273,10 @@ function gasShown(
   lelShare: number,
   { unit, manner, chance }: { readonly unit: string; readonly manner: Manner; readonly chance: Chance },
 ): Figure {
-  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, hydrogen_sulfide: 0 }[gas]
+  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, flammable_in_inert: 0, hydrogen_sulfide: 0 }[gas]
   const come = manner === 'quick' ? chance.between(0.1, 0.35) : 1
   const there = clean + (share - clean) * come
-  const isBlind = gas === 'flammable' && !(oxygen >= meter.needs_oxygen.at_least.si)
+  const isBlind = BURNT.includes(gas) && !(oxygen >= meter.needs_oxygen.at_least.si)
   const [factor, decimals] = GAS_STEPS[gas]
   const value = isBlind ? 0 : (gas === 'flammable' ? there / lelShare : there) * factor
   const keyed = formatNumber(value, decimals)

@@ -2,11 +2,13 @@
 // machine, always. All shares and ranges here are invented for practice, and none of them is a limit.
 import type { Level } from '../job/practice.ts'
 import { type BoreJudging, tightestOf, verdictOfTruth } from './bore-truth.ts'
+import { soundParts } from './build-parts.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { drawFaults } from './draw.ts'
 import type { BoreFacts, Facts, RodFacts, Showing } from './facts.ts'
 import { faultById } from './faults.ts'
 import {
+  type Air,
   type BoreTruth,
   CLEAN_AIR,
   type HiddenMachine,
@@ -46,19 +48,28 @@ export function soundMachine(facts: Facts, seed: number, level: Level): HiddenMa
       facts.points.map(({ id }, n) => [id, { number: `L-${first + n}`, hangs: 'shut' as const }]),
     ),
     driver: 'still',
-    bleeds: { head: 'still', crank: 'still' },
+    bleeds: { head: 'still', crank: 'still', between: 'still' },
     block: 'both-ways',
     meterAnswers: true,
-    air: { breathing_zone: CLEAN_AIR, in_the_opening: { ...CLEAN_AIR, oxygen: 0.208 } },
+    air: {
+      breathing_zone: CLEAN_AIR,
+      in_the_opening: { ...CLEAN_AIR, oxygen: 0.208 },
+      at_the_vent: SWEPT,
+    },
     returning: null,
+    later: null,
     bore: facts.bore === null ? null : wornBore(facts.bore, chanceOf(seed, 'bore')),
     rod: facts.rod === null ? null : wornRod(facts.rod, chanceOf(seed, 'rod')),
+    parts: soundParts(facts.parts, (part) => chanceOf(seed, 'part', part)),
     warmth: shopWarmth(chanceOf(seed, 'warmth')),
     off: Object.fromEntries(
       facts.instruments.map((one) => [one.id, offOf(one, chanceOf(seed, 'off', one.id))]),
     ),
   }
 }
+
+/** What is left at the vents of a cylinder that was swept with inert gas: invented for practice. */
+const SWEPT: Air = { oxygen: 0.004, methane: 0.003, sulfide: 0 }
 
 /**
  * Wear that stays well inside every limit: from top to bottom and in the middle most, as weight and stroke would have it. How much of
@@ -94,6 +105,7 @@ const AS_NEW: BoreTruth = {
   topM: 0,
   sideM: 0,
   isStripGone: false,
+  isTurned: false,
   surface: [],
   jacket: 'none',
 }

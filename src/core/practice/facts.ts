@@ -7,6 +7,7 @@ import { gaugeById } from '../job/seats.ts'
 import { oncePer } from '../lib/once.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import type { BoreJudging, BorePlace } from './bore-truth.ts'
+import { type PartFacts, partFactsOf } from './facts-parts.ts'
 import type { Fault } from './fault.ts'
 import { faultsFor } from './faults.ts'
 
@@ -43,6 +44,7 @@ export interface Facts {
   readonly points: readonly { readonly id: string; readonly name: string }[]
   readonly bore: BoreFacts | null
   readonly rod: RodFacts | null
+  readonly parts: PartFacts
   /** 100 % LEL as a share of the volume. */
   readonly lelShare: number
   readonly instruments: readonly Showing[]
@@ -60,11 +62,14 @@ export const factsOf = oncePer((defs: Definitions): Result<Facts> => {
   if (!bore.ok) return bore
   const rod = rodFactsOf(defs)
   if (!rod.ok) return rod
+  const parts = partFactsOf(defs)
+  if (!parts.ok) return parts
   return ok({
     tag: machine.machine,
     points: machine.site.isolation_points,
     bore: bore.value,
     rod: rod.value,
+    parts: parts.value,
     lelShare: machine.site.gas.lel_basis.lower_limit.si,
     instruments: showings(defs),
     faults,

@@ -28,12 +28,21 @@ export interface Fault {
   readonly source: string
   /** Of one that stops the job: what happens to who goes in all the same. */
   readonly consequence?: string
-  /** It hides what figures would tell: nothing else is drawn with it. */
+  /** It hides what figures would tell, or ends the work: nothing else is drawn with it. */
   readonly isAlone?: true
   readonly apply: (machine: HiddenMachine, chance: Chance, facts: Facts) => HiddenMachine
 }
 
 export const BORE = 'bore_inspection'
 export const ROD = 'rod_sizes'
+export const RINGS = 'ring_fit'
+export const GAPS = 'rings_in_bore'
+export const ISOLATION = 'isolation'
+export const PURGE = 'vent_and_purge'
+export const HOLLOW = 'hollow_piston'
+export const BENCH = 'bench_ready'
+export const NUT = 'piston_on_rod'
+export const LOAD = 'pocket_load'
+export const SET = 'set_pocket'
 
 export const COMMON = 'common practice, no source'

@@ -198,6 +198,24 @@ export const BORE_FAULTS: readonly Fault[] = [
     }),
   },
   {
+    id: 'axes-swapped',
+    // Another wear beside it, and nobody could tell which axis it is on.
+    isAlone: true,
+    name: 'The two axes are swapped: the marks at the flange stand a quarter turn round',
+    level: 4,
+    shows: 'measuring',
+    procedures: [BORE],
+    at: ['bore', 'wear_side'],
+    hint: 'On which side does the lamp show wear, and which of the two axes reads larger?',
+    teaches:
+      'Readings keyed for the wrong axis give the right out of round and the wrong cause. What the eye sees and what the figures say has to be one story.',
+    source: COMMON,
+    apply: (machine, _chance, facts) => ({
+      ...machine,
+      bore: { ...boreOf(machine, facts).bore, bottomM: ownWear(machine, facts, 0.3), isTurned: true },
+    }),
+  },
+  {
     id: 'ridge',
     name: 'A ridge stands at an end of ring travel',
     level: 1,

@@ -1,5 +1,5 @@
 // Faults of the measuring: the bore may be good, and still no verdict stands on the readings before these are found.
-import { BORE, COMMON, type Fault, ROD } from './fault.ts'
+import { BORE, COMMON, type Fault, RINGS, ROD } from './fault.ts'
 import type { HiddenMachine, Off } from './machine.ts'
 
 const TEMPERATURE = 'ISO 1:2022, reference temperature 20 degC; JCGM 100:2008, H.1'
@@ -27,7 +27,7 @@ export const MEASURING_FAULTS: readonly Fault[] = [
     name: 'The gauge is off by a thousandth',
     level: 2,
     shows: 'measuring',
-    procedures: [BORE, ROD],
+    procedures: [BORE, ROD, RINGS],
     at: ['set_before', 'mic_set_before'],
     hint: 'What does the gauge say of a size that is known?',
     teaches:
@@ -43,7 +43,7 @@ export const MEASURING_FAULTS: readonly Fault[] = [
     name: 'The gauge was knocked while you measured',
     level: 4,
     shows: 'measuring',
-    procedures: [BORE, ROD],
+    procedures: [BORE, ROD, RINGS],
     at: ['set_after', 'mic_set_after'],
     hint: 'Two checks bracket the readings. Hold the second against the first.',
     teaches: 'Nobody knows which readings came before the knock. All of them are read again.',
@@ -59,8 +59,8 @@ export const MEASURING_FAULTS: readonly Fault[] = [
     name: 'The anvil of the gauge is loose: it does not repeat',
     level: 3,
     shows: 'measuring',
-    procedures: [BORE, ROD],
-    at: ['bore', 'rod_top'],
+    procedures: [BORE, ROD, RINGS],
+    at: ['bore', 'rod_top', 'piston_od'],
     hint: 'Read one place again and again, and look how far the figures lie apart.',
     teaches:
       'Repeats are there to tell you of the gauge, not of the part. Readings that do not agree are no reading.',
@@ -73,8 +73,8 @@ export const MEASURING_FAULTS: readonly Fault[] = [
     name: 'The part is still warm from running',
     level: 2,
     shows: 'measuring',
-    procedures: [BORE, ROD],
-    at: ['part_temp_before', 'rod_temp_before'],
+    procedures: [BORE, ROD, RINGS],
+    at: ['part_temp_before', 'rod_temp_before', 'piston_temp_before'],
     hint: 'Iron grows as it warms. How warm is the metal?',
     teaches: 'Iron of 9.5 in grows by 0.0001 in for each degC: thirty degrees hide or make a whole verdict.',
     source: TEMPERATURE,
@@ -92,7 +92,7 @@ export const MEASURING_FAULTS: readonly Fault[] = [
     name: 'The gauge lay in the sun',
     level: 3,
     shows: 'measuring',
-    procedures: [BORE, ROD],
+    procedures: [BORE, ROD, RINGS],
     at: ['gauge_temp_before', 'mic_temp_before'],
     hint: 'The gauge has a temperature of its own.',
     teaches:

@@ -1,5 +1,18 @@
 // Faults that keep everybody out: at the hold point, or by the monitor on the chest. Passed once, they fail a session.
-import { BORE, COMMON, type Fault, type Shows } from './fault.ts'
+import {
+  BENCH,
+  BORE,
+  COMMON,
+  type Fault,
+  GAPS,
+  HOLLOW,
+  ISOLATION,
+  LOAD,
+  NUT,
+  RINGS,
+  ROD,
+  type Shows,
+} from './fault.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 
 const LOCKOUT = '29 CFR 1910.147(d), lock-out and its verification'
@@ -7,8 +20,16 @@ const SPACES = '29 CFR 1910.146(b), hazardous atmosphere'
 const ORDER = '29 CFR 1910.146(c)(5)(ii)(C): oxygen, then flammables, then toxics'
 const STOP: Shows = 'stop'
 
-/** At the hold point, at one of its lines. */
-const line = (item: string) => `hold_point/${item}`
+/** At one of the lines of a hold point: that of the bore inspection, the isolation of all others, an opening, the bench of a hollow piston. */
+const line = (item: string): readonly string[] => AT.map((gate) => `${gate}/${item}`)
+const AT = ['hold_point', 'isolation', 'opening', 'bench'] as const
+
+/** Where people lock out. */
+const LOCKED: readonly string[] = [BORE, ISOLATION]
+/** Where they test the air they stand in. */
+const BREATHED: readonly string[] = [BORE, ISOLATION, BENCH]
+/** Where an arm goes into the bore. */
+const INSIDE: readonly string[] = [BORE, GAPS]
 
 function air(
   machine: HiddenMachine,
@@ -25,7 +46,7 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'You stand at another machine',
     level: 1,
     shows: STOP,
-    procedures: [BORE],
+    procedures: [...LOCKED, RINGS, ROD, HOLLOW, LOAD, NUT],
     at: ['plate'],
     hint: 'Read the plate on the cylinder, not the paper in your hand.',
     teaches:
@@ -44,8 +65,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'At one isolation point no lock hangs',
     level: 2,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('locks')],
+    procedures: LOCKED,
+    at: line('locks'),
     hint: 'Stand at each point and read the number there.',
     teaches: 'A lock list filled in at the desk locks nothing. The number is read where the lock hangs.',
     source: LOCKOUT,
@@ -58,8 +79,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'A lock hangs open on its hasp',
     level: 3,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('locks')],
+    procedures: LOCKED,
+    at: line('locks'),
     hint: 'Pull at each lock before you read its number.',
     teaches: 'From three steps away an open lock looks like a shut one.',
     source: LOCKOUT,
@@ -71,8 +92,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'The driver still starts: the lock is on another breaker',
     level: 1,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('try_start')],
+    procedures: LOCKED,
+    at: line('try_start'),
     hint: 'The lock says who decided. Only trying the start says whether it is the right breaker.',
     teaches: 'A lock can hang on the wrong breaker. The tried start is the proof, with everybody clear.',
     source: LOCKOUT,
@@ -84,8 +105,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Gas comes out of a bleed: a valve passes',
     level: 1,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('bleeds')],
+    procedures: LOCKED,
+    at: line('bleeds'),
     hint: 'Hold a hand near each bleed, for longer than a breath.',
     teaches:
       'Gas that comes out now comes in through a block valve that does not hold. It will go on coming.',
@@ -101,8 +122,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'A bleed is plugged: no flow proves nothing',
     level: 4,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('bleeds')],
+    procedures: LOCKED,
+    at: line('bleeds'),
     hint: 'Nothing comes out of an empty space, nor out of a blocked pipe. Which of them is it?',
     teaches: 'A quiet bleed is probed before it counts. Ice, scale and wax hold full pressure back.',
     source: COMMON,
@@ -118,8 +139,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'The block can fall out',
     level: 2,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('block')],
+    procedures: LOCKED,
+    at: line('block'),
     hint: 'Push at the block the way it would fall.',
     teaches: 'A block that is only laid in is out at the first jolt.',
     source: COMMON,
@@ -131,8 +152,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'The crank is blocked one way only',
     level: 3,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('block')],
+    procedures: LOCKED,
+    at: line('block'),
     hint: 'Try it forwards, and then backwards.',
     teaches: 'Gas on the other side of a piston turns a crank backwards as easily as forwards.',
     source: COMMON,
@@ -144,8 +165,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'The gas meter does not answer test gas',
     level: 2,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('bump')],
+    procedures: BREATHED,
+    at: line('bump'),
     hint: 'Hold test gas to the meter and watch the figures.',
     teaches: 'A poisoned sensor reads nought everywhere, and nought looks good.',
     source: COMMON,
@@ -157,8 +178,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Too little oxygen where people breathe',
     level: 1,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('oxygen_breathing')],
+    procedures: BREATHED,
+    at: line('oxygen_breathing'),
     hint: 'Read the meter where your face will be.',
     teaches: 'Purge gas that runs out of the bore has no smell and no colour. Only the meter tells it.',
     source: SPACES,
@@ -170,8 +191,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Gas that burns, where people stand',
     level: 1,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('flammable_breathing')],
+    procedures: BREATHED,
+    at: line('flammable_breathing'),
     hint: 'Read the meter where your face will be, a full minute.',
     teaches: 'At 10 % of the lower limit nobody stays to find out where it comes from.',
     source: SPACES,
@@ -186,8 +207,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'H2S where people breathe',
     level: 2,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('h2s_breathing')],
+    procedures: BREATHED,
+    at: line('h2s_breathing'),
     hint: 'The nose gives up before the meter does.',
     teaches: 'H2S dulls the nose: only the meter counts, and it is read last, not left out.',
     source: ORDER,
@@ -200,8 +221,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Gas that burns, inside the bore only',
     level: 2,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('flammable_inside')],
+    procedures: INSIDE,
+    at: line('flammable_inside'),
     hint: 'The hose goes inside, low and then high.',
     teaches: 'Clean air at the opening says nothing about the pocket behind the piston rod packing.',
     source: SPACES,
@@ -214,8 +235,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'H2S inside the bore only',
     level: 3,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('h2s_inside')],
+    procedures: INSIDE,
+    at: line('h2s_inside'),
     hint: 'Leave the hose in, low, for a full minute.',
     teaches: 'H2S is heavier than air and lies along the bottom of the bore.',
     source: ORDER,
@@ -227,8 +248,8 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Nitrogen inside, and gas in it that a hot-wire meter cannot see',
     level: 4,
     shows: STOP,
-    procedures: [BORE],
-    at: [line('flammable_inside')],
+    procedures: INSIDE,
+    at: line('flammable_inside'),
     hint: 'What does the flammables sensor of this meter need before it can see anything?',
     teaches:
       'A catalytic sensor burns the gas to see it, and without oxygen nothing burns. Its nought is no reading at all.',
@@ -246,7 +267,7 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Gas comes back while you work',
     level: 5,
     shows: STOP,
-    procedures: [BORE],
+    procedures: INSIDE,
     at: ['monitor'],
     hint: 'A gas test is good for the moment it was made in. What hangs on your chest?',
     teaches:

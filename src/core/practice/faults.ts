@@ -2,12 +2,27 @@
 import type { Definitions } from '../job/definitions.ts'
 import type { Fault } from './fault.ts'
 import { BORE_FAULTS } from './faults-bore.ts'
+import { HOLLOW_FAULTS } from './faults-hollow.ts'
 import { MEASURING_FAULTS } from './faults-measuring.ts'
+import { NUT_FAULTS } from './faults-nut.ts'
+import { POCKET_FAULTS } from './faults-pocket.ts'
+import { PURGE_FAULTS } from './faults-purge.ts'
+import { RING_FAULTS } from './faults-rings.ts'
 import { ROD_FAULTS } from './faults-rod.ts'
 import { STOP_FAULTS } from './faults-stop.ts'
 import { procedureOf } from './procedure-of.ts'
 
-export const FAULTS: readonly Fault[] = [...STOP_FAULTS, ...BORE_FAULTS, ...ROD_FAULTS, ...MEASURING_FAULTS]
+export const FAULTS: readonly Fault[] = [
+  ...STOP_FAULTS,
+  ...PURGE_FAULTS,
+  ...HOLLOW_FAULTS,
+  ...BORE_FAULTS,
+  ...ROD_FAULTS,
+  ...RING_FAULTS,
+  ...NUT_FAULTS,
+  ...POCKET_FAULTS,
+  ...MEASURING_FAULTS,
+]
 
 /** By the procedures that the job is made of. */
 export function faultsFor(defs: Definitions): readonly Fault[] {

@@ -4,7 +4,7 @@ import { isSetOnStandard } from '../definition/instruments.ts'
 import type { Place } from '../job/places.ts'
 import type { HiddenMachine, Warmth } from './machine.ts'
 import { shownWarm } from './sample.ts'
-import type { Spot, Teller } from './truth.ts'
+import type { Spot, Teller } from './tell.ts'
 
 const IN = 0.0254
 /** A gauge taken as it lies: not swung to the most, or not tilted to the least. Metres; invented for practice. */

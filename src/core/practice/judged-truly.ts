@@ -22,7 +22,7 @@ export function judgedTruly(
   version: string,
 ): VerdictRecord {
   const judge = asKind(stepById(defs, step), 'judge')
-  const { needed, optional } = judgeReads(judge.step)
+  const { needed, optional, observed } = judgeReads(judge.step)
   const named = new Set([...[...needed, ...optional].map((id) => judge.scope + id), ...readsOf(defs, judge)])
   const reads = defs.steps.filter(
     (one) => named.has(one.id) && one.step.kind === 'read' && applicability(defs, state, one) === 'do',
@@ -34,8 +34,17 @@ export function judgedTruly(
       return readings.length === 0 ? [] : [[place.key, readings] as const]
     })
   })
+  // What is seen on the way counts as it is, too: a verdict that rests on a finding is not to rest on a wrong one.
+  const seen = observed.flatMap((id) => {
+    const placed = stepById(defs, judge.scope + id)
+    const truth = state.done[placed.id] === undefined ? null : truthOf(defs, practice, placed, {}, Number.NaN)
+    return truth?.kind === 'eye' && truth.conditions[0] !== undefined
+      ? [[placed.id, truth.conditions[0]] as const]
+      : []
+  })
   const inTruth: State = {
     ...state,
+    done: { ...state.done, ...Object.fromEntries(seen) },
     readings: { ...state.readings, ...Object.fromEntries(truths) },
     notApplicable: {},
   }

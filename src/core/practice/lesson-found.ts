@@ -4,7 +4,7 @@ import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
-import { alarmLesson, faultAt } from './lesson-gate.ts'
+import { alarmLesson, FALSE, faultAt, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
@@ -22,6 +22,8 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
       says: ['Wrong: nobody looked. Key look first.'],
     }
   const fault = faultAt(scene, placed.step.id)
+  const isUnsafe = allOf(entry).some((one) => truth.unsafe?.includes(one))
+  if (isUnsafe) return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {
@@ -38,6 +40,25 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
       ...taught,
     ],
   }
+}
+
+/** A step that was seen to be so, or said not to be; null where nothing is to be seen at it. */
+export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.objected'>): Lesson | null {
+  const { defs, practice, asked } = scene
+  if (asked?.alarm === true) return alarmLesson(scene)
+  const placed = stepById(defs, entry.step)
+  const truth = truthOf(defs, practice, placed, {}, Number.NaN)
+  if (truth?.kind !== 'done') return null
+  const fault = faultAt(scene, placed.step.id)
+  const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
+  const isSaidSo = entry.type === 'step.confirmed'
+  if (asked === null) return marked(wrong('diagnosing'), 'Wrong: nobody looked. Key look first.')
+  if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
+  return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)
+}
+
+function marked(mark: Lesson['marks'][number], ...says: readonly string[]): Lesson {
+  return { marks: [mark], isUnsafe: false, says }
 }
 
 export function namingLesson({ defs, practice }: Scene, entry: Of<'practice.named'>): Lesson {

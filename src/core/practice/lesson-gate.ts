@@ -1,9 +1,10 @@
 // Safety, apart from all else: what was keyed at a hold point, against what was there. One line on false or missing evidence fails the
 // session, whatever else is right.
+import type { EvidenceOf } from '../definition/evidence.ts'
 import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { evidenceByKey, type GateStep, gatesOf } from '../job/gate.ts'
-import { PLATE } from '../job/practice.ts'
+import { lineOf, PLATE } from '../job/practice.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import type { Fault } from './fault.ts'
 import { faultById } from './faults.ts'
@@ -12,7 +13,7 @@ import { type Lesson, right, type Scene, wrong } from './marks.ts'
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
 const MISSING = 'The session is failed: evidence that nobody saw has passed.'
-const FALSE = 'The session is failed: evidence that was not so has passed.'
+export const FALSE = 'The session is failed: evidence that was not so has passed.'
 
 export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.mismatched'>): Lesson {
   const { defs, practice, asked } = scene
@@ -47,12 +48,25 @@ export function evidenceLesson(scene: Scene, entry: Of<'evidence.given'>): Lesso
       fault,
       'It was taken in a hurry: a figure that has not settled, or half a look, is no evidence.',
     )
+  if (evidence.kind === 'wait' && !isOver(scene, entry, evidence, asked.atMs))
+    return unsafe(MISSING, fault, 'You looked before the wait was over: what it is for comes slowly.')
   const truth = truthOf(defs, practice, stepById(defs, entry.step), { item: entry.item }, asked.atMs)
   if (truth === null) return null
   if (truth.kind !== 'line') return figureLesson(scene, entry, fault)
   if (truth.mayType === null) return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
   const isSame = spaced(entry.shown) === spaced(truth.mayType)
   return isSame ? passed() : unsafe(FALSE, null, `You keyed ${entry.shown}; there it says ${truth.mayType}.`)
+}
+
+/** Whether the wait had gone by when it was looked at. */
+function isOver(
+  { practice }: Scene,
+  { step, item }: Of<'evidence.given'>,
+  { lasts }: EvidenceOf<'wait'>,
+  lookedMs: number,
+): boolean {
+  const begunMs = practice.begun[lineOf(step, item)]
+  return begunMs !== undefined && lookedMs - begunMs >= lasts.si * 1000
 }
 
 function figureLesson(
@@ -119,7 +133,7 @@ function learnt(fault: Fault): string[] {
   return [`Right: ${lower(fault.name)}.`, fault.teaches, `Source: ${fault.source}.`]
 }
 
-function unsafe(verdict: string, fault: Fault | null, why: string): Lesson {
+export function unsafe(verdict: string, fault: Fault | null, why: string): Lesson {
   const told =
     fault === null
       ? []

@@ -1,11 +1,11 @@
 // Judging: the trainee's verdict against that of the same part on readings without any error, by the judge of every job.
-import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
+import { type CharacteristicId, characteristicOf, characteristicText } from '../definition/characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
-import { formatNumber, fromSi, valueIn } from '../units/index.ts'
+import { formatNumber, fromSi, type QuantityKind, valueIn } from '../units/index.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
@@ -64,6 +64,7 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 
 /** The sums, as they would come out without any error of measuring. */
 function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
+  if (truth.compute === 'pocket_setting') return pocketTold(truth)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
   const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
   return [
@@ -71,6 +72,21 @@ function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
     ...rows,
     ...(form === undefined ? [] : [`  form: ${form}`]),
     ...truth.result.holds.map((hold) => `  ${hold}`),
+  ]
+}
+
+const kW = (watts: number | null) =>
+  watts === null ? 'not worked out' : `${formatNumber(watts / 1000, 1)} kW`
+
+function pocketTold({ inputs, result }: Extract<VerdictRecord, { compute: 'pocket_setting' }>): string[] {
+  const { targetW, computedW, recommended } = result
+  return [
+    'In truth, without any error of measuring:',
+    `  driver load ${kW(inputs.record.measuredLoadW ?? null)}, worked out ${kW(computedW)}, target ${kW(targetW)}`,
+    ...(recommended === null
+      ? []
+      : [`  smallest opening that is enough: ${formatNumber(recommended * 100, 1)} % of its travel`]),
+    ...result.holds.map((hold) => `  ${hold}`),
   ]
 }
 
@@ -95,11 +111,19 @@ function rowsOf(record: VerdictRecord): readonly Judged[] {
   }
 }
 
+/** The unit of the shop for a kind of figure, and its decimals. */
+function toldIn(kind: QuantityKind, length: 'in' | 'mm'): readonly [unit: string, decimals: number] {
+  if (kind === 'torque') return length === 'in' ? ['ft-lb', 0] : ['N.m', 0]
+  if (kind === 'angle') return ['deg', 1]
+  return length === 'in' ? ['in', 4] : ['mm', 3]
+}
+
 function rowTold(defs: Definitions, { characteristic, valueM, limit, judgement }: Judged): string {
   const name = characteristicText(characteristic as CharacteristicId)
   if (valueM === null || limit === null) return `${name}: no figure, or no limit`
-  const unit = defs.machine.shop_units.length
-  const inUnit = (si: number) => formatNumber(valueIn(fromSi('length', si), unit), unit === 'in' ? 4 : 3)
+  const { kind } = characteristicOf(characteristic as CharacteristicId)
+  const [unit, decimals] = toldIn(kind, defs.machine.shop_units.length)
+  const inUnit = (si: number) => formatNumber(valueIn(fromSi(kind, si), unit), decimals)
   const used = judgement.used === null ? '' : `, ${Math.round(judgement.used * 100)} % of it used`
   return `${name} ${inUnit(valueM)} ${unit}, limit ${inUnit(limit.value)} ${unit}${used}; ${limit.source}`
 }

@@ -1,11 +1,11 @@
 // What there is to say of one answer in a practice session, at once: right or wrong, why, and where that stands. Nothing of it is on
 // record: it follows from the seed and the entries, and is told anew each time they are read.
-import { type Definitions, stepById } from '../job/definitions.ts'
+import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type Asked, lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { truthOf } from './ask.ts'
-import { findingLesson, namingLesson } from './lesson-found.ts'
+import { confirmLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { readingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
@@ -30,6 +30,9 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
       return readingLesson(at(entry.place), entry)
     case 'finding.observed':
       return findingLesson(at(entry.step), entry)
+    case 'step.confirmed':
+    case 'step.objected':
+      return confirmLesson(at(entry.step), entry)
     case 'verdict.given':
       return verdictLesson(at(entry.step), entry)
     case 'practice.named':
@@ -66,9 +69,10 @@ function stopLesson({ defs, state, practice }: Scene): Lesson {
 function sawBadLine(defs: Definitions, practice: PracticeState): boolean {
   return practice.asked.some(({ of, atMs, figure }) => {
     if (of === PLATE) return figure !== null && figure !== defs.machine.machine
-    const [step, item] = of.split('/')
-    if (step === undefined || item === undefined) return false
-    const truth = truthOf(defs, practice, stepById(defs, step), { item }, atMs)
-    return truth?.kind === 'line' && truth.mayType === null
+    const [step = '', item] = of.split('/')
+    const placed = defs.steps.find(({ id }) => id === step)
+    if (placed === undefined) return false
+    const truth = truthOf(defs, practice, placed, item === undefined ? {} : { item }, atMs)
+    return (truth?.kind === 'line' && truth.mayType === null) || (truth?.kind === 'done' && !truth.isSo)
   })
 }

@@ -1,5 +1,6 @@
 // What a hidden machine is like in truth. Sizes are those at 20 degC, in metres; temperatures in degC; gases as shares of the volume.
 import type { Level } from '../job/practice.ts'
+import type { Parts } from './parts.ts'
 
 export interface Lock {
   readonly number: string
@@ -28,6 +29,8 @@ export interface BoreTruth {
   readonly sideM: number
   /** The rings run out over the counterbore: no strip is left that they never swept. */
   readonly isStripGone: boolean
+  /** The marks at the flange stand a quarter turn round: what is read along one axis is the other. */
+  readonly isTurned: boolean
   readonly surface: readonly ('scored' | 'ridge' | 'cracked')[]
   readonly jacket: 'none' | 'rust' | 'damp' | 'leak'
 }
@@ -63,11 +66,17 @@ export interface Air {
 /** Clean air, dry: 20.9 %vol oxygen (common practice; 20.95 in tables of the standard atmosphere, ISO 2533:1975). */
 export const CLEAN_AIR: Air = { oxygen: 0.209, methane: 0, sulfide: 0 }
 
-export type AirPlace = 'breathing_zone' | 'in_the_opening'
+export type AirPlace = 'breathing_zone' | 'in_the_opening' | 'at_the_vent'
+
+/** Air that is another once it was tested there: the next test of the same line finds it. */
+export interface Later {
+  readonly place: AirPlace
+  readonly air: Air
+}
 
 /** Gas that comes back through a valve once the air was tested: at both places, from nothing, at an even rate. */
 export interface Returning {
-  /** How long after the first gas test, s. */
+  /** How long after the last gas test, s. */
   readonly afterS: number
   /** Share of the volume per second. */
   readonly methanePerS: number
@@ -99,14 +108,16 @@ export interface HiddenMachine {
   /** By isolation point. */
   readonly locks: Readonly<Record<string, Lock>>
   readonly driver: 'still' | 'turns'
-  readonly bleeds: Readonly<Record<'head' | 'crank', 'still' | 'blows' | 'plugged'>>
+  readonly bleeds: Readonly<Record<'head' | 'crank' | 'between', 'still' | 'blows' | 'plugged'>>
   readonly block: 'both-ways' | 'one-way' | 'loose'
   readonly meterAnswers: boolean
   readonly air: Readonly<Record<AirPlace, Air>>
   readonly returning: Returning | null
+  readonly later: Later | null
   /** Null where the procedure judges none. */
   readonly bore: BoreTruth | null
   readonly rod: RodTruth | null
+  readonly parts: Parts
   readonly warmth: Warmth
   /** Of each instrument that shows a figure, by its id. */
   readonly off: Readonly<Record<string, Off>>

@@ -1,7 +1,7 @@
 // What the hidden machine answers at each step of the sizes of the rod.
 import { type Gauging, sizeBy, standardBy, warmthOf } from './gauging.ts'
 import type { RodTruth } from './machine.ts'
-import type { Teller } from './truth.ts'
+import type { Teller } from './tell.ts'
 
 const IN = 0.0254
 /** The rod not turned right round, or the foot not square: the swing is read too small. Metres; invented for practice. */

@@ -1,53 +1,32 @@
 // What there is to be seen or read at one place of a hidden machine. Told by tables, a step of a procedure at a time: what stands in
 // none of them cannot be practised yet, and `uncovered` says so.
-import type { Instrument } from '../definition/instruments.ts'
 import type { Step } from '../definition/procedure.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
-import type { Item } from '../job/gate.ts'
-import type { Place } from '../job/places.ts'
-import type { HiddenMachine } from './machine.ts'
 import { procedureOf } from './procedure-of.ts'
+import type { Spot, Teller, Tellers, Truth } from './tell.ts'
 import { BORE_INSPECTION } from './tell-bore-inspection.ts'
+import { BENCH_READY, DRILL_PLUG, HOLLOW_PISTON, TURN_PLUG } from './tell-hollow.ts'
+import { ISOLATION, VENT_AND_PURGE } from './tell-isolation.ts'
+import { PISTON_ON_ROD } from './tell-nut.ts'
+import { POCKET_LOAD, SET_POCKET } from './tell-pocket.ts'
+import { RING_FIT, RINGS_IN_BORE } from './tell-rings.ts'
 import { ROD_SIZES } from './tell-rod-sizes.ts'
 
-export type Gas = 'oxygen' | 'flammable' | 'hydrogen_sulfide'
-
-export type Truth =
-  /** At a hold point: what is seen there, and what may be typed for it; null: nothing, and nobody goes in. */
-  | { readonly kind: 'line'; readonly seen: string; readonly mayType: string | null }
-  /** Shares of the volume where the meter is held; `oxygen` there, as some sensors need it. */
-  | { readonly kind: 'gas'; readonly gas: Gas; readonly share: number; readonly oxygen: number }
-  /** What a faultless instrument would show, SI, and how far a hurried hand may be off. */
-  | {
-      readonly kind: 'figure'
-      readonly si: number
-      readonly isKnocked: boolean
-      readonly hurried: readonly [number, number]
-      /** The instrument shows nothing below this, as a swing is none below nought; left out: it may. */
-      readonly least?: number
-    }
-  /** What the eye sees, and the conditions of the step that it is. */
-  | { readonly kind: 'eye'; readonly seen: string; readonly conditions: readonly string[] }
-
-/** Where the machine is asked. */
-export interface Spot {
-  readonly defs: Definitions
-  readonly machine: HiddenMachine
-  readonly placed: PlacedStep
-  readonly item: Item | null
-  readonly place: Place | null
-  readonly instrument: Instrument | null
-  /** Since the first gas test, s; null: there was none. */
-  readonly sinceGasS: number | null
-}
-
-/** Null: it has nothing for this line or place. */
-export type Teller = (spot: Spot) => Truth | null
-
 /** By procedure, by step. */
-const TELLERS: Readonly<Record<string, Readonly<Record<string, Teller>>>> = {
+const TELLERS: Readonly<Record<string, Tellers>> = {
   bore_inspection: BORE_INSPECTION,
   rod_sizes: ROD_SIZES,
+  ring_fit: RING_FIT,
+  rings_in_bore: RINGS_IN_BORE,
+  isolation: ISOLATION,
+  vent_and_purge: VENT_AND_PURGE,
+  hollow_piston: HOLLOW_PISTON,
+  bench_ready: BENCH_READY,
+  turn_plug: TURN_PLUG,
+  drill_plug: DRILL_PLUG,
+  pocket_load: POCKET_LOAD,
+  piston_on_rod: PISTON_ON_ROD,
+  set_pocket: SET_POCKET,
 }
 
 /** Steps at which a machine is asked. */
@@ -59,6 +38,11 @@ export function truthAt(spot: Spot): Truth | null {
 
 function tellerOf(defs: Definitions, placed: PlacedStep): Teller | undefined {
   return TELLERS[procedureOf(defs, placed)]?.[placed.step.id]
+}
+
+/** Whether there is anything to be asked of the machine at a step. */
+export function isAsked(defs: Definitions, placed: PlacedStep): boolean {
+  return tellerOf(defs, placed) !== undefined
 }
 
 /** Titles of the steps that a hidden machine could not answer; empty: the whole job can be practised. */

@@ -1,6 +1,6 @@
 // The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
 import type { RecordMark } from '../job/paper.ts'
-import { asciiTwin, clean, cut, widthOf, wrap } from '../lib/text.ts'
+import { asciiTwin, clean, cut, cutWords, widthOf, wrap } from '../lib/text.ts'
 import { marginRule } from './ruling.ts'
 
 /** What a row is; a shell may colour by it, and nothing is told by colour alone. */
@@ -9,8 +9,8 @@ export type Tone = 'plain' | 'strong' | 'faint' | 'caution' | 'stamp'
 export interface Row {
   readonly text: string
   readonly tone: Tone
-  /** A drawing: never wrapped, only cut. */
-  readonly keep?: boolean
+  /** Never wrapped, only cut: a drawing where it ends, words behind a word. */
+  readonly keep?: boolean | 'words'
 }
 
 export interface Block {
@@ -40,6 +40,11 @@ const WORD = 'PRACTICE'.length
 /** Below this many columns the step number moves over the rule, to leave the words some room. */
 const NARROW = 60
 
+/** Drawn, and with few columns: what stood above is soon out of sight. */
+export function isSmall({ width, linear }: SheetStyle): boolean {
+  return linear !== true && width < NARROW
+}
+
 export function row(text: string, tone: Tone = 'plain'): Row {
   return { text, tone }
 }
@@ -62,6 +67,8 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const width = textWidth(style)
   const narrow = style.width < NARROW
   const lines: Line[] = []
+  /** Lines of the first row. */
+  let heads = 1
   const [first, ...rest] = block.rows
   if (first === undefined) return []
   const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
@@ -71,7 +78,9 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   for (const [i, r] of [first, ...rest].entries()) {
     const text = clean(i === 0 ? number + r.text : r.text)
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
-    const pieces = r.keep === true ? [cut(text, room)] : wrapped(text, room)
+    const pieces =
+      r.keep === 'words' ? [cutWords(text, room)] : r.keep === true ? [cut(text, room)] : wrapped(text, room)
+    if (i === 0) heads = pieces.length
     for (const piece of pieces)
       lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
@@ -79,8 +88,11 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   if (head === undefined) return []
   const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
   if (right === '') return [marked, ...tail]
-  if (!beside)
-    return [marked, ...tail, { margin: margin('', style), text: right.padStart(width), tone: 'faint' }]
+  // Right under the first row, so that what was taken is the last line: on a small screen often the only one in sight.
+  if (!beside) {
+    const under: Line = { margin: margin('', style), text: right.padStart(width), tone: 'faint' }
+    return [marked, ...tail.slice(0, heads - 1), under, ...tail.slice(heads - 1)]
+  }
   const gap = width - widthOf(head.text) - widthOf(right)
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }

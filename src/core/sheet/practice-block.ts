@@ -18,6 +18,7 @@ export function practiceOpeningRows({ seed, level }: Practised): Row[] {
     row(
       'measure quick is a hurried hand. hint says where to look, and costs. fault lists what can be hidden.',
     ),
+    row('wait lets a wait that was begun go by; wait 40 lets 40 minutes go by, as a break does.'),
     row('What you would not go in on you do not key: say stop, name it with fault, and leave.'),
   ]
 }
@@ -79,8 +80,12 @@ export function practiceView(
     rows: [row('readings shows all figures. The limits: ask for one, as in: limit taper?')],
     ask: [
       ...CALLED.map((word, n) => row(`${n + 1}  ${word}`)),
-      row(`Governs: ${judged.join(', ')}`),
-      row(`Word and what governs, as in: MONITOR ${judged[0] ?? ''}`, 'strong'),
+      ...(judged.length === 0
+        ? [row('Its word, as in: MONITOR', 'strong')]
+        : [
+            row(`Governs: ${judged.join(', ')}`),
+            row(`Word and what governs, as in: MONITOR ${judged[0]}`, 'strong'),
+          ]),
     ],
   }
 }

@@ -2,6 +2,8 @@
 
 import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import { waitEndsMs } from '../job/evidence-wait.ts'
+import { gateState } from '../job/gate.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Manner, PracticeBody } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
@@ -14,6 +16,7 @@ import { hintFor } from '../practice/hint.ts'
 import { type Heard, input, refused, say } from './heard.ts'
 
 const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
+const PASSES = /^wait(?:\s+(\d{1,3}))?(?:\s*min(?:utes)?)?$/i
 const NAMES = /^faults?(?:\s+(.+))?$/i
 
 /** Words that a judgement may end in here; a trainee calls no STOP by a verdict. */
@@ -33,6 +36,8 @@ export function hearPractice(
   if (asks !== null) return asked(defs, state, asks[2] === undefined ? 'sheet' : 'quick', now)
   if (/^hint$/i.test(text))
     return put({ type: 'practice.hinted', step: stepOf(prompt), text: hintFor(defs, state) })
+  const passes = PASSES.exec(text)
+  if (passes !== null) return passed(state, prompt, passes[1], now)
   const names = NAMES.exec(text)
   const faults = faultsFor(defs)
   if (names !== null) return named(faults, prompt, names[1] ?? '')
@@ -50,6 +55,22 @@ function stepOf(prompt: Prompt): string | null {
 function asked(defs: Definitions, state: State, manner: Manner, now: Instant): Heard {
   const seen = askMachine(defs, state, manner, now)
   return seen.ok ? put(seen.value) : refused(seen.error, null)
+}
+
+/** A wait of a quarter of an hour teaches nothing while it lasts: here it is let go by. Alone: what is left of the one that was begun. */
+function passed(state: State, prompt: Prompt, typed: string | undefined, now: Instant): Heard {
+  const minutes = typed === undefined ? leftOf(state, prompt, now) : Number(typed)
+  if (!(minutes > 0))
+    return say('wait and minutes let that time go by, as in wait 10; a wait that was begun needs no minutes.')
+  const told = `${minutes} ${minutes === 1 ? 'minute goes' : 'minutes go'} by.`
+  return { ...say(told), passMs: minutes * 60_000 }
+}
+
+/** Whole minutes until the wait at this prompt is over; 0: none was begun. */
+function leftOf(state: State, prompt: Prompt, now: Instant): number {
+  if (prompt.kind !== 'evidence' || prompt.item.evidence.kind !== 'wait') return 0
+  const begun = gateState(state, prompt.gate.id).begun[prompt.item.key]
+  return begun === undefined ? 0 : Math.ceil((waitEndsMs(prompt.item.evidence, begun) - now.ms) / 60_000)
 }
 
 /** `3`, `3 7`, `0` for nothing. */
@@ -82,7 +103,7 @@ function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, t
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
   const governs = judged.filter((one) => one === about || characteristicText(one) === about)
-  if (governs.length === 0 && verdict !== 'HOLD')
+  if (governs.length === 0 && judged.length > 0 && verdict !== 'HOLD')
     return say(
       `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
     )

@@ -23,6 +23,7 @@ export function helpLines(defs: Definitions, state: State): string[] {
 const PRACTICE_HELP = [
   'In practice look and measure ask the machine; quick behind them is a hurried hand.',
   'hint says where to look, and costs. fault lists what can be hidden.',
+  'wait lets a wait that was begun go by; wait 40 as many minutes.',
 ]
 
 /** Short ones two to a row, so that a small screen still shows the first of them above the question. */
