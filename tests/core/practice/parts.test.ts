@@ -20,7 +20,9 @@ const PRACTISED = [
   'isolation',
   'vent-and-purge',
   'hollow-piston',
+  'open-cylinder',
   'piston-on-rod',
+  'put-back',
   'set-pocket',
   'pocket-load',
 ] as const
