@@ -18,12 +18,32 @@ export default defineConfig({
     testTimeout: 30_000,
     // A screen arrives in pieces: what is looked for on it is waited for, as long as in Screen.until.
     expect: { poll: { timeout: 10_000 } },
-    // Two cores is the smallest machine the suite has to be quick on; a third worker has their time while others wait for a program.
-    maxWorkers: 3,
+    // Two cores is the smallest machine the suite has to be quick on. What only computes has a worker for each; where programs are
+    // waited for a third has the cores meanwhile.
     projects: [
-      { extends: true, test: { name: 'pure', include: PURE, exclude: APART, isolate: false } },
-      { extends: true, test: { name: 'around', include: AROUND, exclude: APART, isolate: false } },
-      { extends: true, test: { name: 'apart', include: APART } },
+      {
+        extends: true,
+        test: {
+          name: 'around',
+          include: AROUND,
+          exclude: APART,
+          isolate: false,
+          maxWorkers: 3,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: PURE,
+          exclude: APART,
+          isolate: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      { extends: true, test: { name: 'apart', include: APART, maxWorkers: 2, sequence: { groupOrder: 1 } } },
     ],
   },
 })

@@ -271,7 +271,7 @@ export function createSession(start: Start): Session {
         const aloud = heard.aloud === undefined ? [] : reader.turn(heard.aloud)
         const passed = heard.passMs === undefined ? [] : await pass(heard.passMs)
         const shown = [
-          ...said([...heard.say, ...head, ...aloud], false),
+          ...said([...heard.say, ...head, ...aloud], heard.untaken === true),
           ...passed,
           ...said(heard.refusal === undefined ? [] : [heard.refusal.say], true),
           ...(heard.input === null ? [] : await take(heard.input)),

@@ -71,7 +71,7 @@ function toldLines(told: readonly string[], style: SheetStyle, rows: number) {
     `and ${lines.length - room + 1} more lines of what changed: it stands in the list.`,
     'faint',
   )
-  return [...lines.slice(0, room - 1), ...layOut({ margin: '', rows: [{ ...more, keep: true }] }, style)]
+  return [...lines.slice(0, room - 1), ...layOut({ margin: '', rows: [{ ...more, keep: 'words' }] }, style)]
 }
 
 const LEAVING: readonly string[] = ['0', 'leave', 'q', 'quit', 'exit']

@@ -1,6 +1,6 @@
 // A lead acts on a job from its review: the job is opened for one word, under its lock, and shut again. What is refused there is
 // refused in the words of the job; a log that another program writes to is left alone.
-import { openDesk } from '../app/desk.ts'
+import { openDesk, TOLD_FIRST } from '../app/desk.ts'
 import { DESK_WORDS, type DeskWord } from '../core/talk/desk-words.ts'
 import { isStop } from '../core/talk/words.ts'
 import type { JobFile } from '../node/job-folder.ts'
@@ -12,7 +12,7 @@ import { clockFor, refuseScripted } from './commands/resume.ts'
 import { keyedBy } from './drive.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
-import { signLate } from './sign-late.ts'
+import { CLOSED_STOP, signLate } from './sign-late.ts'
 
 export interface Acted {
   /** What is to be told above the review, beside what changed in it. */
@@ -27,7 +27,6 @@ export function isDeskWord(text: string): text is DeskWord {
 const NOTHING = 'Nothing was written.'
 /** Of a STOP that could not go on record somebody has to know at once. */
 const NO_STOP = 'The STOP is NOT on record: call out, and key it where the job is open.'
-const CLOSED_STOP = 'The job is closed: a STOP blocks nothing in it. Call out; barover safe has what to do.'
 
 /** `piped`: lines of a pipe, where no person is at a terminal. */
 export async function actAtDesk(
@@ -76,7 +75,7 @@ async function act(
   const { state } = session.snapshot()
   // No line came any more: nobody is at it.
   if (state.closed === null && !state.left) await session.bring({ do: 'leave' })
-  const last = desk.snapshot().shown.findLast((one) => one.kind === 'said')
+  const last = desk.snapshot().shown.findLast((one) => one.kind === 'said' && one.key !== TOLD_FIRST)
   const isDone = session
     .snapshot()
     .shown.some((one) => one.kind === 'entry' && one.entry.seq > before && !COMING.includes(one.entry.type))

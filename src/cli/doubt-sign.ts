@@ -11,6 +11,7 @@ import { MISSES_ALLOWED, waitAfterMisses } from '../core/job/signature.ts'
 import { layOut, plainText } from '../core/sheet/block.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
 import { standingOf } from '../core/talk/standing.ts'
+import { isStop } from '../core/talk/words.ts'
 import type { JobFile } from '../node/job-folder.ts'
 import { readSound } from '../node/job-store.ts'
 import { isPin } from '../node/pins.ts'
@@ -21,6 +22,7 @@ import { exitCodeOf } from './finish.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
 import { type Secrets, secrets } from './secret.ts'
+import { CLOSED_STOP } from './sign-late.ts'
 import { print, sheetStyle } from './terminal.ts'
 
 interface Signing {
@@ -131,6 +133,8 @@ async function withPin(jobs: readonly One[], signing: Signing): Promise<void> {
 async function pinKeyed(asking: Secrets, by: string): Promise<string> {
   for (;;) {
     const line = await asking.ask(`PIN of ${by}. It is not shown while it is keyed.`)
+    // These jobs are closed: it is heard, and has nothing left to block.
+    if (isStop(line)) throw new UserError(`${CLOSED_STOP} Nothing was signed.`, EXIT.checkFailed)
     if (isPin(line)) return line
     tell('A PIN is 4 to 12 figures: this was none, and counts as no try.')
   }

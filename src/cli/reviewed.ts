@@ -9,12 +9,12 @@ import { clean } from '../core/lib/text.ts'
 import { capital } from '../core/lib/wording.ts'
 import type { Beside } from '../core/review/beside.ts'
 import { entryAlone, itemBlocks } from '../core/review/item.ts'
-import { actBlocks, wordBlocks } from '../core/review/keyed-words.ts'
+import { actBlocks, whyNotBlocks, wordBlocks } from '../core/review/keyed-words.ts'
 import { rangeBlocks } from '../core/review/page.ts'
 import { type Review, reviewOf } from '../core/review/review.ts'
 import { type Block, layOut, type SheetStyle } from '../core/sheet/block.ts'
 import type { Paged } from '../core/sheet/pages.ts'
-import { deskOf } from '../core/talk/desk-words.ts'
+import { deskOf, whyNotNow } from '../core/talk/desk-words.ts'
 import type { JobFile } from '../node/job-folder.ts'
 import { examine, tornText } from '../node/journal/examine.ts'
 import { UserError } from '../node/user-error.ts'
@@ -89,7 +89,8 @@ function behind(reviewed: Reviewed, keyed: string, style: SheetStyle): Block[] |
   const [, seq] = /^entry\s+(\d{1,6})$/.exec(asked) ?? []
   if (seq !== undefined) return entryAlone(entries, editions, Number(seq), style)
   if (/^(?:acts?|decide|do)$/.test(asked)) return actBlocks(review, deskOf(defs, state))
-  return wordBlocks(review, keyed)
+  const why = whyNotNow(defs, state, asked)
+  return why === null ? wordBlocks(review, keyed) : whyNotBlocks(asked, why)
 }
 
 /** What is behind a number, with its own line as the heading of each page; or a run of numbers, a line for each. */

@@ -5,11 +5,16 @@ import { personById } from '../core/job/definitions.ts'
 import { NO_OTHERS } from '../core/job/elsewhere.ts'
 import { MISSES_ALLOWED } from '../core/job/signature.ts'
 import type { SignedInput } from '../core/talk/heard.ts'
+import { isStop } from '../core/talk/words.ts'
 import { isPin } from '../node/pins.ts'
 import type { Asker } from './asker.ts'
 import type { OpenedJob } from './open.ts'
 
 type Late = Extract<SignedInput, { do: 'adopt' | 'remark' }>
+
+/** STOP is heard at every question of a closed job, the PIN included; it has nothing left to block, and that is said at once. */
+export const CLOSED_STOP =
+  'The job is closed: a STOP blocks nothing in it. Call out; barover safe has what to do.'
 
 /** Why it would be refused also with the right PIN, or null: told before the PIN is asked. */
 export function barredLate({ session }: OpenedJob, what: Late): string | null {
@@ -30,6 +35,7 @@ export async function signLate(opened: OpenedJob, what: Late, asker: Asker): Pro
   }
   for (;;) {
     const pin = await asker.ask(`PIN of ${person}. It is not shown while it is keyed.`, true)
+    if (pin !== null && isStop(pin)) return CLOSED_STOP
     if (pin === null || pin === '') return 'No PIN was keyed, so nothing was signed.'
     if (!isPin(pin)) {
       tell('A PIN is 4 to 12 figures: this was none, and counts as no try.')

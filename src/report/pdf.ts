@@ -86,9 +86,8 @@ function pageNow({ doc }: Pages): number {
 function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean): number {
   if (!isCover) {
     pages.space(14)
-    // A title never stands alone at the foot of a page.
-    const [first] = pieces
-    pages.keep(first?.is === 'plot' ? 70 + plotHeight(pages, first) : 70)
+    // A title never stands alone at the foot of a page, nor with a line or two of its own and all else overleaf.
+    pages.keep(Math.min(MOST_BEGUN, TITLED + beginning(pages, pieces)))
   }
   const begins = pageNow(pages)
   pages.doc.outline.addItem(title)
@@ -102,6 +101,29 @@ function sectionPages(pages: Pages, { title, pieces }: Section, isCover: boolean
     pages.space(6)
   }
   return begins
+}
+
+/** What a title takes with the space below it; and the most that is turned over for it. */
+const TITLED = 40
+const MOST_BEGUN = 400
+/** More lines than these may be parted from what stands below them. */
+const FEW = 4
+
+/** How much of a section stands below its title at the least: its first lines, and where they are few what comes behind them. */
+function beginning(pages: Pages, [first, ...rest]: readonly Section['pieces'][number][]): number {
+  if (first === undefined) return 0
+  switch (first.is) {
+    case 'lines': {
+      const here = Math.min(FEW, first.lines.length) * BODY * 1.4
+      return first.lines.length > FEW ? here : here + 6 + beginning(pages, rest)
+    }
+    case 'table':
+      return BODY * 1.4 + 7 * CELL * 1.35
+    case 'plot':
+      return plotHeight(pages, first) + 40
+    case 'sketch':
+      return heightOfLines(first.lines) + BODY * 1.4
+  }
 }
 
 /** A line that is set in is so by as many steps as it has pairs of spaces; columns of the sheet keep theirs. */

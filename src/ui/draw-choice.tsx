@@ -1,8 +1,8 @@
 // A numbered choice on the terminal, before any job is open.
 import { Box, Static, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
-import { asciiTwin, clean, wrap } from '../core/lib/text.ts'
-import { marginRule } from '../core/sheet/ruling.ts'
+import { asciiTwin, clean } from '../core/lib/text.ts'
+import { choiceSheet } from '../core/sheet/choice-sheet.ts'
 import { type Choice, hearChoice } from '../core/talk/choice.ts'
 import { dropEarly } from './early-keys.ts'
 import { InputLine } from './input-line.tsx'
@@ -56,53 +56,48 @@ function ChoiceScreen({
     [exit, onChosen],
   )
   const showSafe = useCallback(() => setSheet((lines) => [...lines, ...choice.safe()]), [choice])
+  const [from, setFrom] = useState(0)
+  const drawn = choiceSheet({ choice, ...size, ascii: choice.ascii, told, from })
+  const next = useRef<number | null>(null)
+  next.current = drawn.next
   const press = useCallback(
     (key: Key) => {
       const edited = edit(held.current, key, true)
       held.current = edited.editor
       redraw((n) => n + 1)
       if (edited.submit === null) return
+      if (edited.submit.trim() === '' && next.current !== null) {
+        if (next.current === 0) setTold([])
+        return setFrom(next.current)
+      }
       const heard = hearChoice(choice, edited.submit)
       if (heard.is === 'safe') return showSafe()
       if (heard.is === 'left') return end('left')
       if (heard.is === 'chosen') return end(heard.which)
+      setFrom(0)
       setTold(heard.lines)
     },
     [choice, end, showSafe],
   )
   useKeys(press, () => end('interrupted'), showSafe)
-  const rule = ` ${marginRule(choice.ascii)} `
-  // What is said is read whole: a line that is too long goes on below.
-  const said = told.flatMap((text) => wrap(text, Math.max(20, size.columns - 9)))
-  const room = Math.max(1, size.rows - 6 - choice.lines.length - Math.max(1, said.length))
-  const options = choice.options.slice(0, room)
-  const line = (margin: string, text: string) => `${margin.padStart(5)}${rule}${text}`
   return (
     <>
       <Static items={[...sheet]}>
         {(text, i) => <Text key={i}>{clean(choice.ascii ? asciiTwin(text) : text)}</Text>}
       </Static>
       <Box flexDirection="column">
-        <Text bold>{line('', choice.title)}</Text>
-        {choice.lines.map((text) => (
-          <Text key={text} wrap="truncate">
-            {line('', text)}
-          </Text>
-        ))}
-        {options.map((text, i) => (
-          <Text key={text} wrap="truncate">
-            {line(String(i + 1), text)}
-          </Text>
-        ))}
-        <Text wrap="truncate">{line('0', choice.zero)}</Text>
-        <Text wrap="truncate">{line('Tab', 'Make safe')}</Text>
-        {said.map((text, i) => (
+        {drawn.lines.map(({ text, strong }, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place under the choice
-          <Text key={i} wrap="truncate">
-            {line('', text)}
+          <Text key={i} bold={strong} wrap="truncate">
+            {text}
           </Text>
         ))}
-        <InputLine margin={line('no.', '')} editor={held.current} width={20} secret={false} />
+        <InputLine
+          margin={drawn.margin}
+          editor={held.current}
+          width={Math.min(20, drawn.width)}
+          secret={false}
+        />
       </Box>
     </>
   )

@@ -111,7 +111,7 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
   const lines = [
     ...(pages[page] ?? []),
     ...layOut(
-      { margin: '', rows: [{ ...row(hint, said === 'wrong' ? 'caution' : 'faint'), keep: true }] },
+      { margin: '', rows: [{ ...row(hint, said === 'wrong' ? 'caution' : 'faint'), keep: 'words' }] },
       style,
     ),
   ]

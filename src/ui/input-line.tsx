@@ -1,6 +1,9 @@
 // The line being keyed, with its unit in the margin and the caret shown. A long line shows the part around the caret.
 import { Text } from 'ink'
+import { useContext } from 'react'
+import { cut, widthOf } from '../core/lib/text.ts'
 import { BLANK, type Editor, MOST, viewOf } from './line-editor.ts'
+import { TerminalContext } from './use-terminal-size.ts'
 
 const NOT_SHOWN = '(not shown)'
 const FULL = ` full at ${MOST}, rest left out`
@@ -18,11 +21,14 @@ export function InputLine({
   readonly secret: boolean
 }) {
   const drawn = secret && editor.text !== '' ? { ...BLANK, text: NOT_SHOWN, caret: NOT_SHOWN.length } : editor
-  const full = drawn.full ? FULL.slice(0, width - 1) : ''
-  const { before, at, after } = viewOf(drawn, width - full.length)
+  const columns = useContext(TerminalContext).columns || 80
+  const shown = cut(margin, columns - 1)
+  const room = Math.max(1, Math.min(width, columns - widthOf(shown)))
+  const full = drawn.full ? FULL.slice(0, room - 1) : ''
+  const { before, at, after } = viewOf(drawn, room - full.length)
   return (
     <Text wrap="truncate">
-      {margin}
+      {shown}
       <Text bold>{before}</Text>
       <Text inverse>{at}</Text>
       <Text bold>{after}</Text>

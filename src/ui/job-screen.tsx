@@ -5,10 +5,11 @@ import type { Session, Shown } from '../app/session.ts'
 import { cut } from '../core/lib/text.ts'
 import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
-import { fitLive } from '../core/sheet/live.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
+import { fitRefused } from '../core/sheet/refused.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
 import { enterCloses } from '../core/sheet/stays-on.ts'
+import { roomAbove } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
@@ -18,6 +19,7 @@ import { useKeys } from './use-keys.ts'
 import { useLineEditor } from './use-line-editor.ts'
 import { heldBack, useSide } from './use-side.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
+import { useToRead } from './use-to-read.ts'
 
 /** Entries shown again when a job is taken up; the whole is in the log. */
 const SHOWN_AGAIN = 30
@@ -63,18 +65,31 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   /** Of what is chosen from, as many as are on the screen: the word for more goes on from there. */
   const listed = useRef(0)
   /** From where on the transcript came with the last line: that stays in sight. */
-  const came = useRef(snapshot.shown.length)
+  const came = useRef(snapshot.shown.length - (snapshot.shown.at(-1)?.kind === 'said' ? 1 : 0))
+  const pending = useRef(0)
   const submit = useCallback(
     async (line: string, unseen: boolean) => {
       setNotice(null)
       setUnheard(null)
       came.current = session.snapshot().shown.length
+      pending.current++
       const isMore = listed.current > 0 && /^more$/i.test(line.trim())
       await session
         .hear(isMore ? `more ${listed.current}` : line, unseen)
         .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
+      pending.current--
     },
     [session, end],
+  )
+  const tabWork = useMemo(
+    () => ({
+      complete: session.complete,
+      makeSafe: () => {
+        came.current = session.snapshot().shown.length
+        session.makeSafe()
+      },
+    }),
+    [session],
   )
   // Asked of the session itself at the moment of the key: what is on the screen may be older.
   const promptNow = useCallback(() => {
@@ -104,14 +119,31 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     return () => clearTimeout(timer)
   }, [notice])
   const below = foot(defs, state, now)
+  const laidOut = (one: Shown) => linesOf(session, one, 0, style, size.columns)
+  const prompted = { view, foot: below, style, ...size, unheard }
+  const heldFrom = useToRead({
+    shown: snapshot.shown,
+    came: came.current,
+    isPending: pending.current > 0,
+    room: roomAbove({ ...prompted, notice: null }),
+    isOver,
+    heightOf: (one) => laidOut(one).length,
+  })
+  // A refusal is of the line before: it stands under the transcript and is gone with the next line, so that none reads as current.
+  const refused = snapshot.shown
+    .slice(Math.min(came.current, heldFrom), heldFrom)
+    .filter(isRefusal)
+    .flatMap(laidOut)
+  const toRead = snapshot.shown.slice(heldFrom).flatMap(laidOut)
   const last = snapshot.shown.at(-1)
-  const said = last?.kind === 'said' ? saidLines(last, style, size.columns).length : 0
+  const said = last?.kind === 'said' ? laidOut(last).length : 0
   const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
-  const taken = since.reduce((sum, one) => sum + linesOf(session, one, 0, style, size.columns).length, 0)
-  const bare = { view, foot: below, style, ...size, said, taken: Math.min(taken, MOST_TAKEN), unheard }
-  const side = useSide(view, (up) => fitLive({ ...bare, notice, side: up }).turn)
+  const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
+  const bare = { ...prompted, toRead, said, taken: Math.min(taken, MOST_TAKEN) }
+  const readKey = toRead.length === 0 ? '' : String(heldFrom)
+  const side = useSide(view, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
-  const { tooSmall, turn } = fitLive({ ...bare, notice, side: side.up })
+  const { tooSmall, turn } = fitRefused({ ...bare, notice, side: side.up }, refused)
   const turnOver = (by: 1 | -1) => {
     setUnheard(null)
     side.turn(by)
@@ -130,10 +162,10 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     if (held === 'unread') setUnheard(wasUnseen ? '' : line.trim())
     return held !== null
   }
-  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, session)
+  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, tabWork)
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
-  const withTold = fitLive({ ...bare, notice: told, side: side.up })
-  const live = withTold.tooSmall ? fitLive({ ...bare, notice, side: side.up }) : withTold
+  const withTold = fitRefused({ ...bare, notice: told, side: side.up }, refused)
+  const live = withTold.tooSmall ? fitRefused({ ...bare, notice, side: side.up }, refused) : withTold
   listed.current = live.choices
   useKeys(press, interrupt, tab, turnOver)
   useTicks(session, end)
@@ -144,8 +176,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
   const skipped = useRef(Math.max(0, snapshot.shown.length - SHOWN_AGAIN))
   const items = useMemo<(Shown | typeof EARLIER)[]>(
-    () => [EARLIER, ...snapshot.shown.slice(skipped.current)],
-    [snapshot.shown],
+    () => [EARLIER, ...snapshot.shown.slice(skipped.current, heldFrom).filter((one) => !isRefusal(one))],
+    [snapshot.shown, heldFrom],
   )
   return (
     <>
@@ -177,6 +209,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 }
 
 const EARLIER = 'earlier'
+
+const isRefusal = (one: Shown) => one.kind === 'said' && one.refusal
 
 type ShownEntry = Extract<Shown, { kind: 'entry' }>
 

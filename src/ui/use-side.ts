@@ -34,12 +34,20 @@ export interface Side {
   readonly turn: (by: 1 | -1) => boolean
 }
 
+/** What came with the last line is always read; what stands before the question only once, and never before what is urgent. */
+function isFirstNext({ toRead = 0, isUrgent, key }: Turn, read: ReadonlySet<string>): boolean {
+  return toRead > 0 || !(isUrgent || read.has(key))
+}
+
 const FIRST: SideUp = { of: 'front', n: 0 }
 const QUESTION: SideUp = { of: 'question', n: 0 }
 
-/** The side that is up of what is asked. `fold` tells how it is folded with a side up. */
-export function useSide(view: PromptView, fold: (side: SideUp) => Turn | null): Side {
-  const asked = askedName(view)
+/**
+ * The side that is up of what is asked. `toRead` names what came before it and has to be read first, if anything; `fold` tells how it
+ * is folded with a side up.
+ */
+export function useSide(view: PromptView, toRead: string, fold: (side: SideUp) => Turn | null): Side {
+  const asked = `${toRead}\n${askedName(view)}`
   const [step = ''] = view.margin.split('.')
   /** Of this step: what stood on the sides before its question when they were turned over. */
   const read = useRef({ step: '', keys: new Set<string>() })
@@ -48,17 +56,19 @@ export function useSide(view: PromptView, fold: (side: SideUp) => Turn | null): 
   const [, redraw] = useReducer((n: number) => n + 1, 0)
   const first = fold(at.current.up)
   if (first !== null && at.current.asked !== asked)
-    at.current = { asked, up: first.isUrgent || read.current.keys.has(first.key) ? QUESTION : FIRST }
+    at.current = { asked, up: isFirstNext(first, read.current.keys) ? FIRST : QUESTION }
   const { up } = at.current
   const turn = useCallback(
     (by: 1 | -1) => {
       const now = fold(up)
       const to = now === null ? -1 : now.at + by
       if (now === null || to < 0 || to >= now.of) return false
-      const isQuestion = to >= now.front
+      const toRead = now.toRead ?? 0
+      const isRead = now.at < toRead && read.current.keys.has(now.key)
+      const isQuestion = to >= now.front || (isRead && to >= toRead)
       at.current = {
         ...at.current,
-        up: isQuestion ? { of: 'question', n: to - now.front } : { of: 'front', n: to },
+        up: isQuestion ? { of: 'question', n: Math.max(0, to - now.front) } : { of: 'front', n: to },
       }
       if (isQuestion) read.current.keys.add(now.key)
       redraw()

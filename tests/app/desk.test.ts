@@ -4,6 +4,7 @@ import { openDesk } from '../../src/app/desk.ts'
 import { createSession } from '../../src/app/session.ts'
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
+import { PIN_COUNTS_MS } from '../../src/core/talk/desk-first.ts'
 import type { DeskWord } from '../../src/core/talk/desk-words.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
 import { noFiles } from '../helpers/files.ts'
@@ -32,7 +33,8 @@ async function desk(walk: Walk, word: Exclude<DeskWord, 'remark'>) {
     for (const line of lines) await at.hear(line)
   }
   const said = () => at.snapshot().shown.flatMap((one) => (one.kind === 'said' ? one.lines : []))
-  return { session, at, keys, said, types: () => written.map(({ type }) => type) }
+  const wait = (minutes: number) => walk.wait(minutes)
+  return { session, at, keys, said, wait, types: () => written.map(({ type }) => type) }
 }
 
 const stopped = () => new Walk().toBore().keys('stop', '1', 'smells of gas', 'RO')
@@ -96,6 +98,47 @@ describe('what was found', () => {
     expect(at.snapshot().state.closed).not.toBeNull()
   })
 
+  it('says before anything is asked what it is for, who decides, who signs on, and that radio is never keyed alone', async () => {
+    const { said, types } = await desk(withFinding(), 'dispose')
+    expect(types()).toEqual(['job.taken-up'])
+    expect(said()).toEqual([
+      'dispose: decide on a finding.',
+      'Decided by a lead who did none of that work: KH K. Haas or PB P. Bright.',
+      expect.stringMatching(
+        /^By radio never alone: .* Of ML, KH, PB a second one comes on first, by the words sign on\.$/,
+      ),
+      'First signs on whoever is at the keys: RO, ML, KH, PB.',
+      expect.stringMatching(/^Their PIN signs for the first of it that they decide too/),
+    ])
+  })
+
+  it('asks one PIN of one person for one act, and another for the next', async () => {
+    const { at, keys, session } = await desk(withFinding(), 'dispose')
+    await keys('KH', '8314', '1', '6', 'KH')
+    expect(at.snapshot().talk.ask?.kind).toBe('dispose-why')
+    await keys('not fit')
+    const [set] = Object.values(session.snapshot().state.dispositions)
+    expect(set).toMatchObject({ choice: 'hold', person: 'KH' })
+  })
+
+  it('asks the PIN anew of another person, and of the same one once it was let lie', async () => {
+    const other = await desk(withFinding(), 'dispose')
+    await other.keys('PB', '6053', '1', '1', 'KH', 'polished out')
+    expect(other.at.snapshot().talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
+    const late = await desk(withFinding(), 'dispose')
+    await late.keys('KH', '8314', '1', '1', 'KH')
+    late.wait(PIN_COUNTS_MS / 60_000 + 1)
+    await late.keys('polished out')
+    expect(late.at.snapshot().talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
+    expect(late.types()).not.toContain('disposition.set')
+  })
+
+  it('asks the PIN anew where anything went on record since: somebody else may be at the keys', async () => {
+    const { at, keys } = await desk(withFinding(), 'dispose')
+    await keys('KH', '8314', 'sign on', 'ML', pinOf('ML'), '1', '1', 'KH', 'polished out')
+    expect(at.snapshot().talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
+  })
+
   it('goes on record with a wrong PIN before it as everywhere', async () => {
     const { keys, types } = await desk(withFinding(), 'dispose')
     await keys('KH', '1111')
@@ -131,7 +174,8 @@ describe('a job that asks for work', () => {
 
   it('shows at the desk what came since, and no more', async () => {
     const { at } = await desk(new Walk().toBore(), 'note')
-    expect(at.snapshot().shown.map((one) => one.kind === 'entry' && one.entry.type)).toEqual(['job.taken-up'])
+    const shown = at.snapshot().shown.map((one) => (one.kind === 'entry' ? one.entry.type : 'said'))
+    expect(shown).toEqual(['job.taken-up', 'said'])
     expect(at.snapshot()).toBe(at.snapshot())
   })
 })

@@ -94,7 +94,7 @@ describe('barover check', () => {
   it('points at the line of a file that is not there, and ends with 1', async () => {
     change('examples/tc-401/machine.yaml', 'crew: crew.yaml', 'crew: crews.yaml')
     expect(await check('examples', 'procedures')).toBe(1)
-    expect(printed).toMatch(/machine\.yaml:\d+:9 {2}missing-file {2}'crews\.yaml'\s+is\s+not\s+there/)
+    expect(printed).toMatch(/machine\.yaml:\d+:9 {2}missing-file\s+'crews\.yaml'\s+is\s+not\s+there/)
     expect(printed).toContain('    crew: crews.yaml\n          ^^^^^^^^^^\n  hint: did you mean crew.yaml?')
     expect(printed).toContain('1 error, 0 warnings.')
   })

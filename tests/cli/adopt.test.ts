@@ -31,6 +31,41 @@ beforeAll(async () => {
 
 afterAll(() => rmSync(jobs, { recursive: true, force: true }))
 
+describe('STOP at the questions of a closed job', () => {
+  const remark = () => ['remark', 'TC-401', '--text', 'valve on order', '--by', 'KH', '--jobs', jobs]
+  const doubt = () => [
+    'doubt',
+    'TC-401',
+    '--instrument',
+    'M-3',
+    '--why',
+    'dropped',
+    '--says',
+    'lab',
+    '--by',
+    'KH',
+  ]
+
+  it.each([
+    ['the PIN of a remark', () => remark(), 'stop\n'],
+    ['what was made new', () => adopt(join(jobs, 'no.yaml'), '--hours', '60000'), 'stop\n'],
+    ['the initials of who adopts', () => adopt(join(jobs, 'no.yaml'), ...ALL), 'stop\n'],
+    ['the PIN of who adopts', () => adopt(join(jobs, 'no.yaml'), ...ALL, '--by', 'KH'), 'stop\n'],
+    ['the PIN of a doubt', () => [...doubt(), '--jobs', jobs], 'stop\n'],
+  ])(
+    'is heard at %s: nothing goes on record, and what to do is said',
+    async (_where, args, input) => {
+      const before = log()
+      const ran = await barover(args(), { input })
+      expect(ran.code).toBe(1)
+      const said = `${ran.out} ${ran.err}`.replace(/\s+(?:EXAMPLE\s+[│|])?\s*/g, ' ')
+      expect(said).toContain('a STOP blocks nothing in it. Call out; barover safe has what to do')
+      expect([log(), existsSync(join(jobs, 'no.yaml'))]).toEqual([before, false])
+    },
+    60_000,
+  )
+})
+
 describe('barover adopt', () => {
   it('writes the record with one overhaul more, and the entry names its hash; a wrong PIN leaves only its own line', async () => {
     const out = join(jobs, 'machine-5.yaml')

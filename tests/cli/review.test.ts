@@ -79,7 +79,7 @@ describe('what a lead keys', () => {
     expect(code).toBe(0)
     expect(out).toMatch(/What a lead does here.*remark: words of a lead on this closed job/s)
     expect(out).toMatch(/Not from here.*barover adopt/s)
-    expect(out).toContain('No such word here')
+    expect(out).toContain('release: not now')
     expect(out).toMatch(/Now \d+: Remark after the close, KH .*: seen with/)
     expect(out).toMatch(/entry 1 {3}2026-03-14/)
     expect(err).toContain('PIN of KH. It is not shown while it is keyed.')

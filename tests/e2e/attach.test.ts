@@ -76,8 +76,8 @@ describe('attach', { timeout: 60_000 }, () => {
     await t.see('Path of the file')
     await t.key('x', 'x')
     t.send('\t\t')
-    await t.see('FIRST OF ALL: come out, stand clear.')
-    await expect.poll(() => t.all).toContain('MAKE SAFE')
+    await t.see('MAKE SAFE. Words only')
+    await t.see('1  Come out, everybody.')
     await t.key('\u0015', '')
     await t.dialogue([
       ['stop', 'STOP. Everybody out and clear.'],

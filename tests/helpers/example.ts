@@ -18,6 +18,7 @@ import { followUp } from '../../src/core/talk/ask-register.ts'
 import { proven } from '../../src/core/talk/crew-words.ts'
 import { hear } from '../../src/core/talk/hear.ts'
 import { type PinKeyed, QUIET, type Talk } from '../../src/core/talk/heard.ts'
+import { wouldVoidLines } from '../../src/core/talk/would-void.ts'
 
 export const ROOT = join(import.meta.dirname, '..', '..')
 export const START = readStamp('2026-03-14T06:20:00.000+00:00') as Instant
@@ -112,6 +113,11 @@ export class Walk {
     const first: Entry = { ...opened.value, seq: 0, at: stamp(START) }
     this.entries.push(first)
     this.state = opening({ ...opened.value, seq: 0, at: stamp(START) })
+  }
+
+  /** What the question that stands says would become void. */
+  get warned(): readonly string[] {
+    return this.talk.ask === null ? [] : wouldVoidLines(this.engine.defs, this.state, this.talk.ask)
   }
 
   /** The same job from here on, apart from the original. */

@@ -20,6 +20,7 @@ export const FRONT_LINES = [
   MARKS,
   'WO-17',
   '2026-03-14',
+  '06:20',
   '2026-03-14 11:30',
   '06:30 RO TC-401-1',
   'RO ML',
@@ -28,6 +29,13 @@ export const FRONT_LINES = [
   'M-3',
 ]
 
+/** A gas test is stale after 30 min here. */
+function staleFrom(gas: string): string {
+  const [hour = 0, minute = 0] = gas.split(':').map(Number)
+  const at = hour * 60 + minute + 30
+  return `${String(Math.floor(at / 60)).padStart(2, '0')}:${String(at % 60).padStart(2, '0')}`
+}
+
 /** The hold point as it was written; `gas` at that time, and no other copy of its page. */
 export function permitLines(gas = '06:52'): string[] {
   return [
@@ -35,6 +43,9 @@ export function permitLines(gas = '06:52'): string[] {
     ...['NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED'].map((words) => `06:40 RO ${words}`),
     ...['20.9', '0', '0', '20.8', '0', '0'].map((figure) => `${gas} RO ${figure} G-7`),
     '06:53 ML ML',
+    `06:53 RO ${staleFrom(gas)}`,
+    // Nothing fell, and there is no other copy.
+    '-',
     '-',
   ]
 }
@@ -87,7 +98,7 @@ export function toJudge(
 
 /** The same lines an hour later by the sheet. */
 export function anHourLater(lines: readonly string[]): string[] {
-  return lines.map((line) => line.replace(/^0(\d):/, (_all, hour: string) => `0${Number(hour) + 1}:`))
+  return lines.map((line) => line.replace(/\b0(\d):/g, (_all, hour: string) => `0${Number(hour) + 1}:`))
 }
 
 export const WHOLE = [...toJudge(), ...END_LINES, ...SIGN_LINES]

@@ -54,8 +54,8 @@ export const ALOUD = [
     {
       rule: 'The beginning of the hazard stays over the question on every side.',
       file: 'core/sheet/sides',
-      find: 'must.flat().slice(0, Math.max(0, room - side.length))',
-      into: 'must.flat().slice(0, 0)',
+      find: 'hazards.slice(0, Math.min(left, Math.max(1, left - taken)))',
+      into: 'hazards.slice(0, 0)',
       in: 'core/sheet/live',
       by: 'what has no room at once is folded, and nothing of it is lost',
     },

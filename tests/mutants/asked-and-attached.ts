@@ -2,6 +2,28 @@
 import { of } from './mutant.ts'
 
 export const ASKED_AND_ATTACHED = [
+  ...of('core/talk/hear', 'core/talk/stated', [
+    {
+      rule: 'Words that tell of danger, keyed as a note or a reason, go on record and are answered at once.',
+      find: '  if (danger !== null) {',
+      into: "  if (danger !== null && line === '') {",
+      by: ' is asked go on record and are answered',
+    },
+    {
+      rule: 'A sentence keyed where a number is asked is answered, and opens and takes nothing.',
+      find: '  if (stated !== null) return',
+      into: "  if (stated !== null && line === '') return",
+      by: 'is answered at ',
+    },
+  ]),
+  ...of('core/talk/would-void', 'core/job/gate', [
+    {
+      rule: 'What would become void by taking evidence back stands in the question.',
+      find: 'return [itemsLine(defs, gate, lastGiven(defs, state, gate))]',
+      into: 'return [itemsLine(defs, gate, [])]',
+      by: 'of words or a lock is that one item, asked again',
+    },
+  ]),
   ...of('core/talk/safety-lines', 'core/talk/safety-asked', [
     {
       rule: 'Of a hold point that is not complete it is said that nothing goes in.',
@@ -22,7 +44,7 @@ export const ASKED_AND_ATTACHED = [
       by: 'never holds back whom to call, and shows no tag before the plate was read',
     },
   ]),
-  ...of('core/talk/hear', 'core/talk/safety-asked', [
+  ...of('core/talk/told', 'core/talk/safety-asked', [
     {
       rule: 'A question of safety is told from the job before any paper is looked through.',
       find: 'if (safety !== null) return safetyLines(defs, state, safety, asked, now)',
@@ -36,6 +58,14 @@ export const ASKED_AND_ATTACHED = [
       find: 'gas !== undefined && asksLimit(question)',
       into: 'gas === undefined && asksLimit(question)',
       by: 'how much oxygen is too little?',
+    },
+  ]),
+  ...of('core/talk/may-sign', 'core/sheet/who-is-needed', [
+    {
+      rule: 'Nobody who measured or keyed is named as one who may decide.',
+      find: "role === 'lead' && !asked.value.doers.has(id)",
+      into: "role === 'lead'",
+      by: 'leaves out a lead who measured or keys, and says so where nobody is left',
     },
   ]),
   ...of('core/talk/may-sign', 'core/sheet/who-and-now', [
@@ -90,7 +120,7 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/hear', 'core/talk/reflex', [
     {
       rule: 'A word keyed out of habit, such as ok, is never taken for an answer.',
-      find: 'given === null || !isOfGate(given)) return say(...reflex)',
+      find: 'given === null || !isOfGate(given)) return untaken(say(...reflex))',
       into: 'given === null || !isOfGate(given)) return { ...(given ?? hearAtPrompt(defs, state, prompt, line)), say: reflex }',
       by: 'changes nothing at any prompt of the whole example, and is answered',
     },

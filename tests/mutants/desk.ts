@@ -22,6 +22,26 @@ export const DESK = [
       by: 'can be raised there: it is on record before the job is even taken up',
     },
   ]),
+  ...of('app/desk', 'app/desk', [
+    {
+      rule: 'The PIN of a sign-on at the desk signs for nobody else.',
+      find: 'proved?.person !== ask.person ||',
+      into: '',
+      by: 'asks the PIN anew of another person, and of the same one once it was let lie',
+    },
+    {
+      rule: 'The PIN of a sign-on at the desk lapses.',
+      find: 'since >= 0 && since <= PIN_COUNTS_MS',
+      into: 'true',
+      by: 'asks the PIN anew of another person, and of the same one once it was let lie',
+    },
+    {
+      rule: 'The PIN of a sign-on at the desk counts only while nothing went on record since.',
+      find: "if (one.kind !== 'entry' || LEAVES_PROOF.includes(one.entry.type)) continue",
+      into: "if (one.kind !== 'entry' || one.entry.type !== 'person.signed-on') continue",
+      by: 'asks the PIN anew where anything went on record since: somebody else may be at the keys',
+    },
+  ]),
   ...of('core/job/stamp', 'app/desk', [
     {
       rule: 'A STOP keyed after everybody left is on nobody’s name until its caller is told.',

@@ -25,9 +25,15 @@ export const HISTORY = [
   ...of('core/history/trend', 'core/history/history', [
     {
       rule: 'No rate of wear reaches across work on the part.',
-      find: "since = own.isRemade ? 'unknown' : 'nothing'",
-      into: "since = 'nothing'",
+      find: "since: why === null ? 'nothing' : 'unknown', why",
+      into: "since: 'nothing', why",
       by: 'begins anew where a part was renewed or worked on: nothing before it counts',
+    },
+    {
+      rule: 'A part that was worked on and not read since has no hours left.',
+      find: 'if (pending !== null) {',
+      into: 'if (points.length === 0 && pending !== null) {',
+      by: 'is never told across work at hours that nobody read, nor of a part that was worked on and not read since',
     },
     {
       rule: 'A job whose figures stand in the record is not told twice.',

@@ -31,6 +31,40 @@ export const PAPER_HELD = [
       by: 'are told to other jobs, and one whose box is blank may be off',
     },
   ]),
+  ...of('core/job/paper-figures', 'core/job/paper-limits', [
+    {
+      rule: 'What is measured on paper would have held outside its limit, by what its instrument may be off.',
+      find: "outcome.kind === 'passes' ? null :",
+      into: "outcome.kind !== 'not-valid' ? null :",
+      by: 'would have held as',
+    },
+    {
+      rule: 'What is measured on paper with no instrument that measures it would have held.',
+      find: 'return only(named)',
+      into: 'return only(null)',
+      by: 'would have held as',
+    },
+    {
+      rule: 'More load than rating on paper would have held.',
+      find: 'return load <= rating ? []',
+      into: 'return load <= rating || rating > 0 ? []',
+      by: 'would have held: ',
+    },
+  ]),
+  ...of('core/job/paper-page', 'core/job/paper-limits', [
+    {
+      rule: 'A page of a hold point on paper that nobody signed as complete would have held.',
+      find: 'if (isEmpty(row)) return [`that it was complete',
+      into: 'if (isEmpty(row) && !isLast) return [`that it was complete',
+      by: 'tells what is not signed, stale later than its lines allow, or before a step that was done',
+    },
+    {
+      rule: 'Work behind all out on paper, with nothing proved anew, would have held.',
+      find: '(minutesOnSheet(row.time, time) ?? -1) > 0)',
+      into: '(minutesOnSheet(row.time, time) ?? -1) > 600)',
+      by: 'tells work behind all out with nothing proved anew, a copy begun before it, and other words',
+    },
+  ]),
   ...of('core/job/locks-on', 'core/job/paper-held', [
     {
       rule: 'The order of a sheet is that of the paper, so that a line put right hangs no lock again.',

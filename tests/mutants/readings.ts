@@ -106,7 +106,7 @@ export const READINGS = [
       rule: 'A corrected temperature is held against those it belongs with, and its doubt stands on record.',
       find: '...(beside === null ? {} : { doubt: beside.why }),',
       into: '',
-      by: 'put right with one that lies far off is doubted before its reason is asked, and on record',
+      by: 'put right with one that lies far off is doubted, kept in words alone, and on record',
     },
   ]),
   ...of('core/job/last-left', 'core/job/doubtful', [

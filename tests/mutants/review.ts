@@ -87,14 +87,14 @@ export const REVIEW = [
   ...of('core/review/hours-left', 'core/review/hours-left', [
     {
       rule: 'Hours left are never told of a size that was cut or renewed on the job.',
-      find: 'isRemade: isRemade(state, change, judged.judge)',
-      into: 'isRemade: isRemade(state, { ...change, left: null }, judged.judge)',
+      find: 'remade: remade(state, change, judged.judge)',
+      into: 'remade: remade(state, { ...change, left: null }, judged.judge)',
       by: 'are told where the bore was left as it was found, and not once it was cut or renewed on the job',
     },
     {
       rule: 'Nor of one that a lead decided to have renewed.',
-      find: 'if (decided !== undefined && !RUNS_ON.includes(decided.choice)) return true',
-      into: '',
+      find: 'if (decided !== undefined && !RUNS_ON.includes(decided.choice))',
+      into: 'if (decided !== undefined && RUNS_ON.length === 0)',
       by: 'are not told once a lead decided that it is to be renewed, whatever was left',
     },
   ]),

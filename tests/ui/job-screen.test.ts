@@ -31,6 +31,9 @@ afterEach(async () => {
 })
 
 /** All that matters of the make-safe sheet, wherever its lines broke. */
+/** Over to the next side of what is shown. */
+const DOWN = '\u001b[B'
+
 function expectSheet(flow: string): void {
   for (const words of [
     'Come out, everybody',
@@ -103,6 +106,44 @@ describe('at 80 columns and 24 rows', () => {
   })
 })
 
+describe('a refusal', () => {
+  it.each([
+    ['80 by 24', { cols: 80, rows: 24 }],
+    ['40 by 15', { cols: 40, rows: 15 }],
+  ])(
+    'stands over the question, is replaced by the next, and is gone with what is taken, at %s',
+    async (_, size) => {
+      const { terminal, screen } = draw(new Walk().toGate().keys(...GATE_LINES.slice(0, 6)), size)
+      const key = async (line: string) => {
+        terminal.send(line)
+        await screen.until(line, () => screen.input === line)
+        terminal.send('\r')
+      }
+      // On the small one the hazard is turned over first.
+      if (size.rows === 15) {
+        await screen.see('Enter turns over')
+        terminal.send('\r')
+      }
+      await screen.see('Type: NO START')
+      await key('1')
+      await screen.see('does not count as evidence')
+      expect(screen.flow).toContain('Type: NO START')
+      await key('skip')
+      await screen.until('the first to go', () => !screen.wholeFlow.includes('does not count as evidence'))
+      // What is longer than the room over the question is turned over first, and the question is whole then.
+    if (size.rows === 15) {
+      await screen.see('Enter turns over: 1 of')
+      terminal.send('\r')
+      await screen.see('Type: NO START')
+    }
+    await key('no start')
+      await screen.see('NO FLOW')
+      expect(screen.all).not.toMatch(/does not count|Nothing was left out/)
+      expect(screen.wipes).toBe(0)
+    },
+  )
+})
+
 describe('keys', () => {
   it('are heard as a line at Enter, and what came of it stands above', async () => {
     const { terminal, screen, written } = draw(new Walk())
@@ -167,8 +208,15 @@ describe('keys', () => {
     terminal.send('9.5')
     await screen.until('half a figure', () => screen.input === '9.5')
     terminal.send('\t')
-    await screen.until('the sheet, to its last part', () => screen.wholeFlow.includes('LOCKS'))
-    expectSheet(screen.wholeFlow)
+    await screen.see('MAKE SAFE. Words only')
+    let seen = screen.flow
+    if (!seen.includes('LOCKS')) {
+      await screen.see('Enter turns over: 1 of')
+      terminal.send(DOWN)
+      await screen.until('the sheet, to its last part', () => screen.flow.includes('LOCKS'))
+      seen += ` ${screen.flow}`
+    }
+    expectSheet(seen)
     await screen.until('half a figure, under the sheet too', () => screen.input === '9.5')
     expect(written).toEqual([])
   })
@@ -200,8 +248,14 @@ describe('keys', () => {
       if (line !== '') terminal.send(line)
       await screen.until('the line', () => screen.input === line)
       terminal.send(key)
-      await screen.until('the answer', () => screen.lines.some((line) => line.includes(says)))
+      let seen = ''
       await screen.until('room for it', () => !screen.text.includes('seen from the head end'))
+      for (let i = 0; i < 3 && !/\d of \d {3}Up|Reading \(in\)/.test(screen.text); i++) {
+        seen += screen.text
+        terminal.send(DOWN)
+        await screen.until('the next side', () => !seen.endsWith(screen.text))
+      }
+      expect(`${seen}${screen.text}`).toContain(says)
       for (const stays of ['Hazard: Both arms in the bore', 'In trouble: Come out', 'Reading (in) with M-3'])
         await screen.until(stays, () => screen.text.includes(stays))
       terminal.send('9.5033')
@@ -225,7 +279,7 @@ describe('keys', () => {
     await screen.see('PIN of RO')
     terminal.send('73')
     terminal.send('\t')
-    await screen.until('the sheet', () => screen.flow.includes('FIRST OF ALL'))
+    await screen.until('the sheet', () => screen.flow.includes('Come out, everybody'))
     expect(screen.all).not.toMatch(/│ 73/)
     expect(session.snapshot().talk.ask?.kind).toBe('pin')
   })
@@ -238,11 +292,11 @@ describe('keys', () => {
     terminal.send('\r')
     await screen.until('the line taken', () => screen.input === '')
     terminal.send('\t')
-    await screen.until('the sheet', () => screen.flow.includes('FIRST OF ALL'))
+    await screen.until('the sheet', () => screen.flow.includes('Come out, everybody'))
     terminal.send('safe')
     await screen.until('the word keyed', () => screen.input === 'safe')
     terminal.send('\r')
-    await screen.until('a second sheet', () => screen.wholeFlow.split('FIRST OF ALL').length === 3)
+    await screen.until('a second sheet', () => screen.wholeFlow.split('Come out, everybody').length === 3)
     expect(written).toEqual([])
     letThrough()
     await screen.see('2nd of 2, afresh (in)')

@@ -29,6 +29,12 @@ function draw(complete: FilesPort['complete'], walk = new Walk().toBore(), size 
   }
   /** At the question for a path, with so much of it keyed. */
   const atPath = async (typed: string) => {
+    await terminal.screen.until('a line', () => terminal.screen.input !== null)
+    while (terminal.screen.text.includes('Enter turns over')) {
+      const before = terminal.screen.text
+      terminal.send('\r')
+      await terminal.screen.until('the next side', () => terminal.screen.text !== before)
+    }
     await terminal.screen.see('Reading (in)')
     await say('attach')
     await terminal.screen.see('Path of the file')

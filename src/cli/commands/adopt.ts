@@ -17,6 +17,7 @@ import type { FileCopy } from '../../core/job/entries.ts'
 import { recordChanges } from '../../core/job/record-changes.ts'
 import { leftFigureText, notLeftText } from '../../core/sheet/adopted-block.ts'
 import { layOut, plainText, type Row, row } from '../../core/sheet/block.ts'
+import { isStop } from '../../core/talk/words.ts'
 import { readTextFile, uniqueName } from '../../node/definition-files.ts'
 import { findJob } from '../../node/job-folder.ts'
 import { checkOutFile, stageOutFile } from '../../node/out-file.ts'
@@ -26,7 +27,7 @@ import { type Asker, askPerson } from '../asker.ts'
 import { EXIT } from '../exit.ts'
 import { finishLate, lateJob } from '../late-job.ts'
 import { definitionsOrProblem, type OpenedJob } from '../open.ts'
-import { signLate } from '../sign-late.ts'
+import { CLOSED_STOP, signLate } from '../sign-late.ts'
 import { print, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
@@ -87,16 +88,18 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
     return refused('No figure of this job is left to adopt.')
   const hours = hoursIn(text(values, 'hours')) ?? hoursRead(defs, state)
   if (hours === null) return refused('The running hours were not read on this job: give them with --hours.')
-  const renewed = partsIn(
+  const cut =
     text(values, 'renewed') ??
-      (await asker.ask(`What was made new or cut: any of ${RENEWED.join(', ')}; or none.`)) ??
-      '',
-  )
+    (await asker.ask(`What was made new or cut: any of ${RENEWED.join(', ')}; or none.`)) ??
+    ''
+  if (isStop(cut)) return refused(CLOSED_STOP)
+  const renewed = partsIn(cut)
   if (renewed === null) return refused('What was made new or cut is one or more of these, or none.')
   const by =
     text(values, 'by') ??
     (await asker.ask('Initials of the lead who adopts them. Enter alone: nothing is adopted.')) ??
     ''
+  if (isStop(by)) return refused(CLOSED_STOP)
   if (by.trim() === '') return refused('Nobody signed for it.')
   const kept = figures.figures.filter((_, n) => !without.includes(n + 1))
   const { day, report } = { day: state.lastAt.slice(0, 10), report: state.job }

@@ -2,6 +2,7 @@
 import type { Definitions, PlacedStep, RecordKind } from '../job/definitions.ts'
 import { checkMark } from '../job/paper.ts'
 import type { Kit } from '../kit/kit.ts'
+import { inInk } from '../lib/in-ink.ts'
 import { clean } from '../lib/text.ts'
 import { type BlankPiece, type BlankSection, type BlankSheet, GAP, words } from './blank.ts'
 import { closeSections } from './close.ts'
@@ -47,9 +48,9 @@ function stepSections(defs: Definitions): BlankSection[] {
   return sections.map(({ title, pieces }) => ({ title, pieces }))
 }
 
-/** What cannot be seen and would change what is, is `?` in every text, so that no writer has to think of it. */
+/** What cannot be seen and would change what is, is `?` in every text, and what is keyed is written: no writer has to think of it. */
 function cleaned<T>(value: T): T {
-  if (typeof value === 'string') return clean(value) as T
+  if (typeof value === 'string') return clean(inInk(value)) as T
   if (Array.isArray(value)) return value.map(cleaned) as T
   if (typeof value !== 'object' || value === null) return value
   return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, cleaned(inner)])) as T

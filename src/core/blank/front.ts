@@ -51,7 +51,7 @@ function cover({ procedure, machine, steps }: Definitions, kit: Kit, record: Rec
       ...kit.verdictHolds.map((hold) => words(hold, 'caution')),
       words('How it is filled in', 'strong'),
       words(
-        'In ink, at the place, when it is done; where a step says key or type, write. The time is that of the day, with the date where it is another. Each figure as the instrument shows it. A slip: one line through it, still to be read, the right one beside it, initials. Nothing is left empty: what does not apply is n/a with why.',
+        'In ink, at the place, when it is done. The time is that of the day, with the date where it is another. Each figure as the instrument shows it. A slip: one line through it, still to be read, the right one beside it, initials. Nothing is left empty: what does not apply is n/a with why.',
       ),
       words(
         'What fell, lapsed or is asked again is filled in anew on another copy of its page, and both are kept.',

@@ -1,5 +1,5 @@
 // What a history keeps of one job: small, plain, and read once from its log, so that thousands of them fit where one log does.
-import { type Change, changesOf, hoursRead, recorded, type Taken } from '../job/changes.ts'
+import { type Change, changesOf, hoursRead, recordedSame, type Taken } from '../job/changes.ts'
 import type { Definitions, PlacedStep, RecordKind } from '../job/definitions.ts'
 import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
@@ -22,6 +22,8 @@ export interface Earlier extends Sized {
   readonly day: string
   readonly hours: number
   readonly since: Renewal
+  /** Why no wear reaches across it, as a clause; null: nothing was renewed then. */
+  readonly why: string | null
 }
 
 export interface PlaceDigest {
@@ -35,8 +37,8 @@ export interface PlaceDigest {
   readonly wears: 'larger' | 'smaller' | null
   readonly limit: { readonly si: number; readonly source: string } | null
   readonly firstSet: 'no' | 'unknown'
-  /** Worked on or renewed on this job, or to be: what wore is there no more. */
-  readonly isRemade: boolean
+  /** Worked on or renewed on this job, or to be, so that what wore is there no more: how that is known. Null: it was not. */
+  readonly remade: string | null
   readonly earlier: readonly Earlier[]
 }
 
@@ -58,7 +60,9 @@ export interface JobDigest {
   /** Stamps. */
   readonly opened: string
   readonly closed: string | null
+  /** The verdict as found; and as left, where that is told apart. */
   readonly outcome: string | null
+  readonly asLeft: string | null
   /** Running hours of the machine; null where they were not read. */
   readonly hours: number | null
   readonly places: readonly PlaceDigest[]
@@ -78,6 +82,7 @@ export function digestOf(defs: Definitions, entries: readonly Entry[], state: St
     opened: entries[0]?.at ?? state.lastAt,
     closed: entries.find(({ type }) => type === 'job.closed')?.at ?? null,
     outcome: state.closed,
+    asLeft: state.asLeft,
     hours: hoursRead(defs, state),
     places: changesOf(defs, state).flatMap((change) => placeDigest(defs, state, change)),
     findings: nonconformances(defs, state)
@@ -91,9 +96,7 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
   const one = change.found ?? change.left
   if (one === null || one.step.step.quantity !== 'length') return []
   const { step, place } = one
-  const before = (defs.machine.overhauls ?? []).flatMap((overhaul) =>
-    recorded(overhaul, one).map((figure) => ({ ...figure, report: overhaul.report })),
-  )
+  const before = recordedSame(defs, one)
   const wears = before.findLast((figure) => figure.wears !== null)?.wears ?? null
   const to = wears === null ? null : wearsTo(defs, state, change, wears)
   return [
@@ -107,8 +110,9 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
       wears,
       limit: to === null ? null : { si: to.limit.value, source: to.limit.source },
       firstSet: to?.firstSet ?? 'unknown',
-      isRemade: to?.isRemade ?? change.left !== null,
-      earlier: before.map(({ report, on, hours, si, u, since }) => ({
+      remade: to === null ? (change.left === null ? null : 'read anew as left') : to.remade,
+      earlier: before.map(({ report, on, hours, si, u, since, why }) => ({
+        why,
         report,
         day: on,
         hours,

@@ -29,7 +29,7 @@ export interface MachineHistory {
   readonly unit: 'in' | 'mm'
   readonly jobs: number
   /** Of the last job. */
-  readonly last: { readonly job: string; readonly at: string; readonly outcome: string | null }
+  readonly last: Pick<JobDigest, 'job' | 'outcome' | 'asLeft'> & { readonly at: string }
   /** The last running hours that were read. */
   readonly hours: number | null
   readonly trends: readonly Trend[]
@@ -114,7 +114,7 @@ function machineOf(machine: string, jobs: readonly JobDigest[], next: number | n
     machine,
     unit: last.unit,
     jobs: jobs.length,
-    last: { job: last.job, at: last.closed ?? last.opened, outcome: last.outcome },
+    last: { job: last.job, at: last.closed ?? last.opened, outcome: last.outcome, asLeft: last.asLeft },
     hours: jobs.findLast(({ hours }) => hours !== null)?.hours ?? null,
     trends,
     due: next === null ? [] : trends.filter((trend) => earliest(trend) <= next).sort(nearestFirst),

@@ -110,7 +110,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     lines(
       line(machine, 'strong'),
       line(
-        `  ${count(jobs, 'job')}, the last ${last.at.slice(0, 10)} ${last.outcome ?? ''}${paper.includes(last.job) ? ', from paper' : ''}; ${at}`,
+        `  ${count(jobs, 'job')}, the last ${last.at.slice(0, 10)} ${endOf(last)}${paper.includes(last.job) ? ', from paper' : ''}; ${at}`,
       ),
     ),
     ...table(
@@ -119,19 +119,21 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
       [...trends].sort(nearestFirst).map((trend) => [trend.name, ...figures(one, trend)]),
     ),
     ...whyNot(trends),
+    ...begunAnew(trends),
     ...plots(one),
   ]
 }
 
 function figures({ unit }: MachineHistory, trend: Trend): string[] {
   const { readings, limit, rate, left } = trend
+  const last = readings.at(-1)
   const decimals = DECIMALS[unit]
   const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
   const per1000 = (metres: number) =>
     shownNumber(valueIn({ kind: 'length', si: metres * 1000 }, unit), decimals + 1)
   return [
     String(readings.length),
-    size(readings.at(-1)?.value ?? Number.NaN),
+    last === undefined ? 'none' : size(last.value),
     rate.ok ? `${per1000(rate.value.perHour)} +- ${per1000(rate.value.U)}` : 'not told',
     limit === null ? 'none' : size(limit.si),
     left?.ok === true ? `${Math.round(left.value.earliest)}` : 'not told',
@@ -148,6 +150,21 @@ function whyNot(trends: readonly Trend[]): Piece[] {
   return reasons.size === 0
     ? []
     : [lines(...[...reasons].map(([why, n]) => line(`  not told of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** Why nothing before counts, each reason once: a rate that begins late would look like a machine that was never read. */
+function begunAnew(trends: readonly Trend[]): Piece[] {
+  const reasons = new Map<string, number>()
+  for (const { anew, readings } of trends)
+    if (anew !== null && readings.length > 0) reasons.set(anew, (reasons.get(anew) ?? 0) + 1)
+  return reasons.size === 0
+    ? []
+    : [lines(...[...reasons].map(([why, n]) => line(`  wear begins anew of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** `REPLACE as found, MONITOR as left`. */
+function endOf({ outcome, asLeft }: MachineHistory['last']): string {
+  return asLeft === null ? (outcome ?? '') : `${outcome ?? ''} as found, ${asLeft} as left`
 }
 
 /** The place that is nearest to its limit. */

@@ -13,6 +13,8 @@ export interface Trend {
   /** Since it was last renewed or worked on, in order of running hours. */
   readonly readings: readonly WearReading[]
   readonly wears: 'larger' | 'smaller'
+  /** Why nothing before the first of them counts, as a clause; null: nothing was renewed or worked on. */
+  readonly anew: string | null
   readonly limit: PlaceDigest['limit']
   readonly rate: Result<WearRate>
   /** Hours after the last reading; null where no limit is on record of this size. */
@@ -21,6 +23,13 @@ export interface Trend {
 
 interface Point extends Omit<WearReading, 'U'> {
   readonly U: number | null
+  readonly why: string | null
+}
+
+interface Points {
+  readonly points: readonly Point[]
+  /** Why none of them counts any more: the part was worked on after the last, and not read since. */
+  readonly pending: string | null
 }
 
 /** Jobs of one machine, oldest first. Places that nothing says which way they wear are not told. */
@@ -30,11 +39,31 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
   return [...latest.values()].flatMap((place) => {
     const { of, station, axis, name, wears, limit } = place
     if (wears === null) return []
-    const readings = measured(sinceRenewed(pointsOf(jobs, place)))
+    const { points, pending } = pointsOf(jobs, place)
+    if (pending !== null) {
+      const rate = refuse('remade', `it was worked on or renewed, and not read since: ${pending}.`)
+      return [
+        {
+          of,
+          station,
+          axis,
+          name,
+          readings: [],
+          wears,
+          anew: pending,
+          limit,
+          rate,
+          left: limit === null ? null : rate,
+        },
+      ]
+    }
+    const begun = sinceRenewed(points)
+    const readings = measured(begun.points)
     if (readings === null) return []
     const history: WearHistory = { readings, wears }
     const rate = wearRate(history)
-    return [{ of, station, axis, name, readings, wears, limit, rate, left: leftOf(history, place) }]
+    const left = leftOf(history, place)
+    return [{ of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
   })
 }
 
@@ -46,35 +75,46 @@ export function keyOf({ of, station, axis }: Pick<PlaceDigest, 'of' | 'station' 
  * What the record of the last job says earlier overhauls left, and what each job found and left beside that. A job whose figures
  * stand in the record already, by its name or its hours, is not told twice.
  */
-function pointsOf(jobs: readonly JobDigest[], { earlier, ...place }: PlaceDigest): Point[] {
-  const points: Point[] = earlier.map(({ hours, si, U, since }) => ({ hours, value: si, U, since }))
+function pointsOf(jobs: readonly JobDigest[], { earlier, ...place }: PlaceDigest): Points {
+  const points: Point[] = earlier.map(({ hours, si, U, since, why }) => ({ hours, value: si, U, since, why }))
   const isKnown = (job: JobDigest) =>
     earlier.some(({ report, hours }) => report === job.job || hours === job.hours)
-  let since: WearReading['since'] = 'nothing'
+  let why: string | null = null
+  /** Of a size at hours that nobody read nothing is told; that the part was worked on then is known all the same. */
+  const put = (hours: number | null, size: PlaceDigest['found']) => {
+    if (hours === null || size === null) return
+    points.push({ hours, value: size.si, U: size.U, since: why === null ? 'nothing' : 'unknown', why })
+    why = null
+  }
   for (const job of jobs) {
     const own = job.places.find((one) => keyOf(one) === keyOf(place))
-    if (own === undefined || job.hours === null || isKnown(job)) continue
-    const { hours } = job
-    if (own.found !== null) points.push({ hours, value: own.found.si, U: own.found.U, since })
-    since = own.isRemade ? 'unknown' : 'nothing'
-    if (own.isRemade && own.left !== null) {
-      points.push({ hours, value: own.left.si, U: own.left.U, since })
-      since = 'nothing'
-    }
+    if (own === undefined || isKnown(job)) continue
+    put(job.hours, own.found)
+    if (own.remade === null) continue
+    why = `${own.remade}, ${job.job}${job.hours === null ? ', at hours nobody read' : ''}`
+    put(job.hours, own.left)
   }
   // Sorting keeps what was found before what was left at the same hours.
-  return points.sort((a, b) => a.hours - b.hours)
+  return { points: points.sort((a, b) => a.hours - b.hours), pending: why }
 }
 
 /** Never across a reline, a rebore or a change of material. */
-function sinceRenewed(points: readonly Point[]): Point[] {
+function sinceRenewed(points: readonly Point[]): {
+  readonly points: readonly Point[]
+  readonly why: string | null
+} {
   const last = points.findLastIndex(({ since }) => since !== 'nothing')
-  return points.slice(Math.max(0, last)).map((one, n) => (n === 0 ? { ...one, since: 'nothing' } : one))
+  return {
+    points: points.slice(Math.max(0, last)).map((one, n) => (n === 0 ? { ...one, since: 'nothing' } : one)),
+    why: points[last]?.why ?? null,
+  }
 }
 
 /** Null where an error is on no record: then nothing is told of wear. Of two readings at the same hours the later counts. */
 function measured(points: readonly Point[]): WearReading[] | null {
-  const readings = points.flatMap(({ U, ...one }) => (U === null ? [] : [{ ...one, U }]))
+  const readings = points.flatMap(({ hours, value, U, since }) =>
+    U === null ? [] : [{ hours, value, U, since }],
+  )
   if (readings.length !== points.length || readings.length === 0) return null
   return readings.filter((one, n) => readings[n + 1]?.hours !== one.hours)
 }

@@ -74,7 +74,7 @@ export function admitCorrection(
   ])
 }
 
-/** What speaks against a figure that is to stand in place of another, before its reason is asked; null where nothing does. */
+/** What speaks against a figure that is to stand in place of another, before it is taken; null where nothing does. */
 export function doubtedCorrection(
   defs: Definitions,
   state: State,

@@ -120,12 +120,15 @@ type Row = (says: string | null, on?: OnSheet) => Result<readonly Body[]>
 
 function wordsOf(box: SheetBox, text: string, at: LineContext, row: Row): Result<readonly Body[]> {
   if (text.length > 200) return refuse('sheet-line', 'At most 200 signs of this box: the rest as a note.')
-  if (box.row !== FRONT.ended) return row(text)
+  if (box.row !== FRONT.ended && box.row !== FRONT.begun) return row(text)
   const line = readSheetLine(text, { ...at, last: null }, true)
-  if (!line.ok) return line
-  const { time } = line.value.paper
+  const time = line.ok ? line.value.paper.time : null
+  if (!line.ok && line.error.code === 'sheet-future') return line
   return time === null || sheetMs(time) === null
-    ? refuse('sheet-line', `Key it as 2026-03-14 16:30; ${BLANK} where the box is blank.`)
+    ? refuse(
+        'sheet-line',
+        `Key it as ${box.row === FRONT.begun ? '06:20' : '2026-03-14 16:30'}; ${BLANK} where the box is blank.`,
+      )
     : row(time)
 }
 

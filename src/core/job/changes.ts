@@ -2,6 +2,7 @@
 // side. Readings as combined, not brought to 20 degC: it shows what was read, and no verdict rests on it.
 import type { StepOf } from '../definition/procedure.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { list } from '../lib/wording.ts'
 import { unitsOf } from '../units/index.ts'
 import type { Renewal, WearHistory, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
@@ -126,6 +127,8 @@ export interface Recorded {
   readonly u: number | null
   readonly wears: 'larger' | 'smaller' | null
   readonly since: Renewal
+  /** Why no wear reaches across it, as a clause; null: nothing was renewed then. */
+  readonly why: string | null
 }
 
 /** What an overhaul of before left at the place, SI; nothing where it has no such figure. */
@@ -144,6 +147,9 @@ export function recorded(overhaul: Overhaul, { step, place }: Pick<Taken, 'step'
         wears: one.wears ?? null,
         // What was renewed is told by part, not by place: anything renewed may have been this.
         since: isRenewed ? 'unknown' : 'nothing',
+        why: isRenewed
+          ? `${list(overhaul.renewed ?? [])} made new or cut ${overhaul.day}, ${overhaul.report}, and it may have been this`
+          : null,
       },
     ]
   })
@@ -181,6 +187,26 @@ function isOfBore(defs: Definitions, { id }: PlacedStep): boolean {
 function ofSameBore(defs: Definitions, history: readonly Recorded[]): readonly Recorded[] {
   const days = new Set(sameBore(defs.machine).overhauls.map(({ day }) => day))
   return history.filter(({ on }) => days.has(on))
+}
+
+/**
+ * What overhauls of before left at the place and wear may be told from, each with its report. Of a bore that was relined, cut or given
+ * another surface since, only those after that; the first of them says so.
+ */
+export function recordedSame(
+  defs: Definitions,
+  one: Pick<Taken, 'step' | 'place'>,
+): (Recorded & { readonly report: string })[] {
+  const all = (defs.machine.overhauls ?? []).flatMap((overhaul) =>
+    recorded(overhaul, one).map((figure) => ({ ...figure, report: overhaul.report })),
+  )
+  if (!isOfBore(defs, one.step)) return all
+  const { overhauls, cut } = sameBore(defs.machine)
+  const days = new Set(overhauls.map(({ day }) => day))
+  const same = all.filter(({ on }) => days.has(on))
+  if (cut === null || same.length === all.length) return same
+  const why = `the bore is another since ${cut.day}, ${cut.report}`
+  return same.map((figure, n) => (n === 0 ? { ...figure, since: 'unknown', why: figure.why ?? why } : figure))
 }
 
 /** Only sizes wear, and only as found tells of it. The first reading after something was renewed begins anew: nothing before it counts. */

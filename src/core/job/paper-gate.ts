@@ -9,8 +9,10 @@ import { lifeMs } from './lapse.ts'
 import { applicability } from './next.ts'
 import { type PaperState, rowOf, type SheetRow } from './paper.ts'
 import { deviceFault, twiceOnSheet } from './paper-devices.ts'
+import { liftFaults, measuredFaults } from './paper-figures.ts'
 import { gasFaults } from './paper-gas.ts'
 import { minutesOnSheet } from './paper-line.ts'
+import { pageFaults } from './paper-page.ts'
 import { copiesOf, copyKey, peopleOnSheet } from './paper-rows.ts'
 import { waitFault } from './paper-wait.ts'
 import { witnessFaults } from './paper-witness.ts'
@@ -39,6 +41,10 @@ export function paperGates(defs: Definitions, state: State, paper: PaperState): 
           ...agesOf(defs, state, paper, gate, item, rows, behind),
         ]
       })
+      const done = behind
+        .filter((placed) => applicability(defs, state, placed) !== 'skip')
+        .map((placed) => ({ placed, times: timesOf(paper, placed) }))
+      why.push(...pageFaults(defs, paper, gate, items, done))
       const seqs = items.flatMap((item) => rowsOf(paper, gate, item).map(({ seq }) => seq))
       return { gate, why: [...new Set(why)], seqs }
     })
@@ -102,8 +108,9 @@ function faultOf(
     case 'wait':
       return only(waitFault(paper, gate.id, evidence, row))
     case 'measured':
+      return measuredFaults(defs, paper, evidence, text)
     case 'lift':
-      return [`${text}: Barover has not held it against its limit`]
+      return liftFaults(defs, paper, gate, item, evidence, row, text)
   }
 }
 

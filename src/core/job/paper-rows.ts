@@ -1,7 +1,7 @@
 // The boxes of a printed sheet in the order they stand on it, and how each is keyed: the person goes down the paper.
 import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, type PlacedStep, personById } from './definitions.ts'
-import { comesOff, type Item, itemsFor } from './gate.ts'
+import { comesOff, type GateStep, type Item, itemsFor } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { type PaperState, rowOf } from './paper.ts'
 import { type Place, placesOf } from './places.ts'
@@ -31,6 +31,7 @@ export const FRONT = {
   marks: 'marks',
   order: 'order',
   day: 'day',
+  begun: 'begun',
   ended: 'ended',
   plate: 'plate',
   people: 'people',
@@ -54,6 +55,7 @@ export function frontBoxes(defs: Definitions): SheetBox[] {
     ),
     box(FRONT.order, 'words', 'Job or work order'),
     box(FRONT.day, 'day', 'Begun, the day'),
+    box(FRONT.begun, 'words', 'Begun, the time', 'As 06:20; - where it is blank'),
     box(FRONT.ended, 'words', 'Ended, day and time', 'As 2026-03-14 16:30; - where it is blank'),
     box(FRONT.plate, 'line', 'Plate on the cylinder, as read'),
     box(FRONT.people, 'words', 'Who is on the job', 'All initials of the list, a space between'),
@@ -69,6 +71,9 @@ export function frontBoxes(defs: Definitions): SheetBox[] {
     ),
   ]
 }
+
+/** The foot of a hold point's page: no line of evidence has such an id. */
+export const PAGE = { complete: '.complete', clear: '.clear' } as const
 
 /** The boxes behind its register. Each is asked again until a line is blank, but for the signatures. */
 export const ENDS = [
@@ -109,9 +114,31 @@ function permitBoxes(defs: Definitions, paper: PaperState, placed: PlacedStep): 
     const of = n === 1 ? '' : `, copy ${n} of its page`
     return [
       ...items.flatMap((item) => lineBoxes(defs, placed, item, n, of)),
+      ...footBoxes(asKind(placed, 'gate'), n, of),
       { placed, row: copyKey('copy', n), takes: 'copy', label: 'Another copy of this page' },
     ]
   })
+}
+
+/** That it was complete, with the time from which the first of it is stale; and that all were out, where it fell. */
+function footBoxes(placed: GateStep, copy: number, of: string): SheetBox[] {
+  const { clear_words: words } = placed.step
+  return [
+    {
+      placed,
+      row: copyKey(PAGE.complete, copy),
+      takes: 'line',
+      label: `Complete, and the first of it is stale from${of}`,
+      how: 'Time, initials, then the time it is stale from: 06:54 RO 07:22; - alone where all of it is blank',
+    },
+    {
+      placed,
+      row: copyKey(PAGE.clear, copy),
+      takes: 'line',
+      label: `All out and clear: ${words}${of}`,
+      how: 'Time, initials, then the words as they were written; - alone where all of it is blank, as it is where nothing fell',
+    },
+  ]
 }
 
 /** One line of evidence; a wait has two, and what comes off says whose hand it was. */
@@ -138,6 +165,7 @@ function lineBoxes(defs: Definitions, placed: PlacedStep, item: Item, copy: numb
 const HOW: Readonly<Partial<Record<Item['evidence']['kind'], string>>> = {
   gas: 'Time, initials, figure, number of its meter: as 06:52 RO 20.9 G-7; without a number the meter of the front counts; - alone where all is blank',
   words: 'Time, initials, then the words as they were written; - alone where all of it is blank',
+  lift: 'Time, initials, then what stands there, a weight with its unit; - alone where all of it is blank',
   measured:
     'Time, initials, figure with its unit, number of the instrument; - alone where all of it is blank',
   witness: 'Time, initials, then the name as written: 06:53 ML M. L.; - alone where all of it is blank',

@@ -10,6 +10,8 @@ export interface Role {
   readonly roles: readonly Person['role'][]
   /** Never whoever did the step, so there have to be two. */
   readonly second: boolean
+  /** Whoever measured does not. */
+  readonly decides: boolean
   /** Null where it is not about single steps. */
   readonly steps: Steps | null
   /** Ids of those on the crew list who can. */
@@ -28,6 +30,8 @@ interface Asked {
 
 const WORKS: readonly Person['role'][] = ['mechanic', 'lead']
 
+const DECIDES = 'decides on a verdict'
+
 const POINTS = {
   hold: 'signs at an inspection point, a hold',
   witness: 'is given notice and signs at an inspection point, a witness point',
@@ -41,6 +45,7 @@ export function kitRoles(defs: Definitions): Role[] {
     does: 'does the work and keys it',
     roles: WORKS,
     second: false,
+    decides: false,
     steps: null,
     can: workers.map((person) => person.id),
     held:
@@ -71,9 +76,7 @@ function askedAt(placed: PlacedStep): Asked[] {
   return [
     ...witnesses,
     ...(point === undefined ? [] : [{ placed, does: POINTS[point.kind], roles: point.roles, second: true }]),
-    ...(step.kind === 'decide'
-      ? [{ placed, does: 'decides on a verdict', roles: ['lead'] as const, second: false }]
-      : []),
+    ...(step.kind === 'decide' ? [{ placed, does: DECIDES, roles: ['lead'] as const, second: false }] : []),
   ]
 }
 
@@ -85,7 +88,8 @@ function roleOf(
 ): Role {
   const able = crew.filter((person) => roles.includes(person.role))
   const hasOther = able.some((person) => workers.some((worker) => worker.id !== person.id))
-  const base = { does, roles, second, steps, can: able.map((person) => person.id) }
+  const decides = does === DECIDES
+  const base = { does, roles, second, decides, steps, can: able.map((person) => person.id) }
   const where = stepsText(steps)
   if (able.length === 0)
     return {

@@ -50,6 +50,14 @@ export function cutSeen(text: string, width: number): string {
   return widthOf(text) <= width ? text : `${cut(text, Math.max(0, width - 3)).trimEnd()}...`
 }
 
+/** The same at the end of a word, where one ends in the last half of it. */
+export function cutWords(text: string, width: number): string {
+  if (widthOf(text) <= width) return text
+  const kept = cut(text, Math.max(0, width - 3))
+  const end = text.startsWith(' ', kept.length) ? kept.length : kept.lastIndexOf(' ')
+  return `${(end > kept.length / 2 ? kept.slice(0, end) : kept).replace(/[\s,;:]+$/, '')}...`
+}
+
 /**
  * Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang`
  * columns. A word wider than the line is broken. No line is wider than `width`, which is at least 4 more than `hang`.

@@ -27,7 +27,7 @@ export function hoursLeftOf(defs: Definitions, state: State, change: Change): Re
   const { found, history, rate } = change
   if (found === null || history === null || rate === null || !rate.ok) return null
   const to = wearsTo(defs, state, change, history.wears)
-  if (to?.isRemade === true)
+  if (to !== null && to.remade !== null)
     return refuse('remade', 'it was changed or renewed on this job, or is to be: its wear begins anew.')
   if (to === null) return refuse('no-limit', 'no limit on record is of this size by itself.')
   const { limit, firstSet } = to
@@ -44,8 +44,8 @@ export interface WearsTo {
   readonly limit: Limit
   /** Of rings and riders no record tells whether they are the first set of a new material. */
   readonly firstSet: 'no' | 'unknown'
-  /** It was changed or renewed on this job, or a lead decided that it is to be. */
-  readonly isRemade: boolean
+  /** It was changed or renewed on this job, or a lead decided that it is to be: how that is known, as a clause. Null: it was not. */
+  readonly remade: string | null
 }
 
 /** Null where no judge step holds the size itself against a limit on the side it wears to, or none is on record. */
@@ -63,7 +63,7 @@ export function wearsTo(
   return {
     limit,
     firstSet: /^ri(ng|der)-/.test(judged.characteristic) ? 'unknown' : 'no',
-    isRemade: isRemade(state, change, judged.judge),
+    remade: remade(state, change, judged.judge),
   }
 }
 
@@ -97,12 +97,13 @@ function sizeItself(is: string, wears: 'larger' | 'smaller'): string | null {
   return worst === undefined || worst === (wears === 'larger' ? 'max' : 'min') ? step : null
 }
 
-function isRemade(state: State, { found, left }: Pick<Change, 'found' | 'left'>, judge: string): boolean {
+function remade(state: State, { found, left }: Pick<Change, 'found' | 'left'>, judge: string): string | null {
   const decided = Object.values(state.dispositions).find((d) => d.about === judge && !d.void)
-  if (decided !== undefined && !RUNS_ON.includes(decided.choice)) return true
-  if (found === null || left === null) return false
+  if (decided !== undefined && !RUNS_ON.includes(decided.choice))
+    return `${decided.choice.toUpperCase()} by ${decided.person}`
+  if (found === null || left === null) return null
   // Two readings of one size differ by their errors; more than that, or errors nobody states, is taken as work done on it.
-  return (
-    found.u === null || left.u === null || !(Math.abs(left.si - found.si) <= expandedOfTwo(found.u, left.u))
-  )
+  const isSame =
+    found.u !== null && left.u !== null && Math.abs(left.si - found.si) <= expandedOfTwo(found.u, left.u)
+  return isSame ? null : 'left at another size than found'
 }

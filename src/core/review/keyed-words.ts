@@ -33,11 +33,13 @@ function openBlocks({ exceptions }: Review): Block[] {
 }
 
 /** What a lead can do here, each in a word; then what is still open, and what is done elsewhere. */
-export function actBlocks(review: Review, { acts, elsewhere }: Desk): Block[] {
+export function actBlocks(review: Review, { acts, elsewhere, toClose }: Desk): Block[] {
   const [first, ...rest] = openBlocks(review)
   const lines = [
     ...acts.map(({ word, says }) => row(`${word}: ${says}`)),
     row('stop: STOP, as everywhere', 'plain'),
+    ...(toClose.length === 0 ? [] : [row('Before it closes', 'strong')]),
+    ...toClose.map((text) => row(text)),
     row('Not from here', 'strong'),
     ...elsewhere.map((text) => row(text)),
   ]
@@ -47,6 +49,11 @@ export function actBlocks(review: Review, { acts, elsewhere }: Desk): Block[] {
     ...(first === undefined ? [] : [first]),
     ...rest,
   ]
+}
+
+/** Of a word that is a lead's and does nothing as the job stands: why, and what does. */
+export function whyNotBlocks(word: string, lines: readonly string[]): Block[] {
+  return [heading(`${word}: not now`), { margin: '', rows: lines.map((text) => row(text)) }]
 }
 
 function keysOf(review: Review): string[] {

@@ -28,8 +28,9 @@ export function lastNumber(review: Review): number {
 /** At most `rows` lines. Every exception has its number in it or is in a count that names its numbers. */
 export function screenLines(defs: Definitions, review: Review, style: SheetStyle, rows: number): Line[] {
   const head = layOut({ margin: '', rows: headRows(review) }, style)
-  const below = rows >= ROOMY ? belowLines(defs, review, style) : []
-  const room = Math.max(1, rows - head.length - below.length)
+  const left = rows - head.length
+  const below = rows >= ROOMY ? belowLines(defs, review, style, left) : []
+  const room = Math.max(1, left - below.length)
   const list =
     review.exceptions.length === 0
       ? layOut({ margin: '', rows: [row(NOTHING)] }, style)
@@ -66,13 +67,16 @@ function listedPieces(listed: Listed, style: SheetStyle, most: number): string[]
   return [...pieces.slice(0, most - 1), kept]
 }
 
-/** The places by which a lead plans, and the numbers of what stands behind the list. */
-function belowLines(defs: Definitions, review: Review, style: SheetStyle): Line[] {
+/**
+ * The numbers of what stands behind the list, and above them the places by which a lead plans: these only where every exception has a
+ * line of its own all the same. They stand behind their number too, and what is out of the ordinary has the room first.
+ */
+function belowLines(defs: Definitions, review: Review, style: SheetStyle, left: number): Line[] {
   const behind = sectionsOf(review).map(({ number, name }) => `${number} ${name}`)
-  return layOut(
-    { margin: '', rows: [...changesInFew(defs, review.changes), row(`${behind.join(', ')}.`)] },
-    style,
-  )
+  const laid = (rows: readonly Row[]) => layOut({ margin: '', rows: [...rows] }, style)
+  const numbers = row(`${behind.join(', ')}.`)
+  const whole = laid([...changesInFew(defs, review.changes), numbers])
+  return review.exceptions.length <= left - whole.length ? whole : laid([numbers])
 }
 
 /** A row of what was as usual, where the list leaves one. */

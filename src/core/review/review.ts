@@ -30,6 +30,7 @@ import { machineDoubts } from './kinds/machine.ts'
 import { missing } from './kinds/missing.ts'
 import { nonconforming } from './kinds/nonconforming.ts'
 import { notApplicable } from './kinds/not-applicable.ts'
+import { notes } from './kinds/notes.ts'
 import { objections } from './kinds/objections.ts'
 import { stillOpen } from './kinds/open.ts'
 import { unlikeBefore } from './kinds/pace.ts'
@@ -96,6 +97,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   closeCalls,
   objections,
   stillOpen,
+  notes,
   instruments,
   missing,
   byFallback,

@@ -34,7 +34,6 @@ export function usual(look: Look): string[] {
     ...n(planned, `hold points fell ${count(planned, 'time')} by a step that is meant to let something in`),
     ...n(accepted.length, `${count(accepted.length, 'verdict')} ACCEPT`),
     ...n(kept, `${count(kept, 'file')} as attached`),
-    ...n(entriesOf(look, 'note.written').length, count(entriesOf(look, 'note.written').length, 'note')),
     ...n(
       entriesOf(look, 'job.handed-over').length,
       `handed over ${count(entriesOf(look, 'job.handed-over').length, 'time')}`,

@@ -1,6 +1,6 @@
 // The sheet: blocks of rows set against one ruled margin. The record's word stands on every line of it.
 import type { RecordMark } from '../job/paper.ts'
-import { asciiTwin, clean, cut, widthOf, wrap } from '../lib/text.ts'
+import { asciiTwin, clean, cut, cutWords, widthOf, wrap } from '../lib/text.ts'
 import { marginRule } from './ruling.ts'
 
 /** What a row is; a shell may colour by it, and nothing is told by colour alone. */
@@ -9,8 +9,8 @@ export type Tone = 'plain' | 'strong' | 'faint' | 'caution' | 'stamp'
 export interface Row {
   readonly text: string
   readonly tone: Tone
-  /** A drawing: never wrapped, only cut. */
-  readonly keep?: boolean
+  /** Never wrapped, only cut: a drawing where it ends, words behind a word. */
+  readonly keep?: boolean | 'words'
 }
 
 export interface Block {
@@ -39,6 +39,11 @@ export interface Line {
 const WORD = 'PRACTICE'.length
 /** Below this many columns the step number moves over the rule, to leave the words some room. */
 const NARROW = 60
+
+/** Drawn, and with few columns: what stood above is soon out of sight. */
+export function isSmall({ width, linear }: SheetStyle): boolean {
+  return linear !== true && width < NARROW
+}
 
 export function row(text: string, tone: Tone = 'plain'): Row {
   return { text, tone }
@@ -69,9 +74,12 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const right = cut(clean(block.right ?? ''), width)
   const beside = right !== '' && width - widthOf(right) - 2 >= 20
   for (const [i, r] of [first, ...rest].entries()) {
-    const text = clean(i === 0 ? number + r.text : r.text)
+    const words = clean(i === 0 ? number + r.text : r.text)
+    // Wide gaps between figures would part them where columns are few.
+    const text = narrow && r.keep === undefined ? words.replace(/(?<=\S) {3,}(?=\S)/g, '  ') : words
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
-    const pieces = r.keep === true ? [cut(text, room)] : wrapped(text, room)
+    const pieces =
+      r.keep === 'words' ? [cutWords(text, room)] : r.keep === true ? [cut(text, room)] : wrapped(text, room)
     for (const piece of pieces)
       lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
@@ -79,8 +87,9 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   if (head === undefined) return []
   const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
   if (right === '') return [marked, ...tail]
+  // Over it, so that what was taken is the last line: on a small screen often the only one in sight.
   if (!beside)
-    return [marked, ...tail, { margin: margin('', style), text: right.padStart(width), tone: 'faint' }]
+    return [{ margin: margin('', style), text: right.padStart(width), tone: 'faint' }, marked, ...tail]
   const gap = width - widthOf(head.text) - widthOf(right)
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }

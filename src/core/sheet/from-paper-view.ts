@@ -6,6 +6,7 @@ import { NOT_ENFORCED_BY, rowOf } from '../job/paper.ts'
 import { sheetInstrument } from '../job/paper-instrument.ts'
 import type { SheetBox } from '../job/paper-rows.ts'
 import { type State, standing } from '../job/state.ts'
+import { inInk } from '../lib/in-ink.ts'
 import { bareReading, nth, placeName, placeNumber } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 import { observeRows } from './numbered.ts'
@@ -85,7 +86,7 @@ function lineRows(defs: Definitions, { placed, item, label }: SheetBox): Row[] |
   const gas = evidence.kind === 'gas' ? gasLimitById(defs, evidence.limit)?.gas : undefined
   const unit = gas === undefined ? '' : `, ${GAS_UNITS[gas]}`
   return [
-    ...('ask' in evidence ? [row(`${number}  ${evidence.ask}`)] : []),
+    ...('ask' in evidence ? [row(`${number}  ${inInk(evidence.ask)}`)] : []),
     row(`Line ${number}, ${label}${unit}`, 'strong'),
   ]
 }

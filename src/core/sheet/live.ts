@@ -2,7 +2,7 @@
 // trouble on it whatever gives way. What has no room at once is folded into sides. When even that has no room, the screen says so and
 // takes nothing but STOP.
 import { cutSeen, widthOf } from '../lib/text.ts'
-import { type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
+import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -27,6 +27,8 @@ export interface LiveInput {
   readonly taken?: number
   /** Keyed before all was turned over and heard by nobody, which is told. Empty: nothing of it may be drawn. */
   readonly unheard?: string | null
+  /** Sides that stand before all of these, and are counted with them. @default 0 */
+  readonly before?: number
 }
 
 /** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
@@ -44,6 +46,8 @@ export interface Turn {
   readonly isUrgent: boolean
   /** Tells those sides from others: where they were turned over once, the next question of the step does not show them first. */
   readonly key: string
+  /** The first so many are what came with the last line, and have to be read each time. @default 0 */
+  readonly toRead?: number
 }
 
 export interface Live {
@@ -97,15 +101,27 @@ function wordListsOf({ inQuestion, isPractice }: PromptView): readonly (readonly
   return [isPractice ? PRACTICE_WORDS : WORDS, SHORT_WORDS, FEW_WORDS]
 }
 
+function safeHintOf({ path }: PromptView): string {
+  return path ? SAFE_HINT_AT_PATH : SAFE_HINT
+}
+
+/** The foot with all that it has, and with the hint for make safe where there is room for it on one line. */
+export function wholeFoot({ view, foot, style }: LiveInput): {
+  readonly whole: readonly string[]
+  readonly isInFoot: boolean
+} {
+  const withSafe = `${foot.text}   ${safeHintOf(view)}`
+  const isInFoot = widthOf(withSafe) <= textWidth(style)
+  return { whole: isInFoot ? [withSafe] : footLines(foot, textWidth(style)), isInFoot }
+}
+
 /** Null where the terminal cannot hold what must be seen. */
 function fitted(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
-  const safeHint = view.path ? SAFE_HINT_AT_PATH : SAFE_HINT
-  const footWithSafe = `${foot.text}   ${safeHint}`
-  const isInFoot = widthOf(footWithSafe) <= textWidth(style)
-  const whole = isInFoot ? [footWithSafe] : footLines(foot, textWidth(style))
+  const safeHint = safeHintOf(view)
+  const { whole, isInFoot } = wholeFoot(input)
   const lists = wordListsOf(view).map((words) => words.join(' '))
   // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
   const hints = isInFoot
@@ -121,7 +137,14 @@ function fitted(input: LiveInput): Live | null {
     fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length)
   // The number of the sheet gives way before a question is parted; the step has its own in the margin.
   const narrow = footStands(foot, textWidth(style))
-  const footText = [whole, narrow].find(isWhole) ?? whole
+  // On a small screen what was just taken is in sight: strokes, the hint and the number of the sheet give way to it.
+  const taken = isSmall(style) ? (input.taken ?? 0) : 0
+  const isRoomy = (footText: readonly string[]) => {
+    const set = fitting(footText)
+    return set !== undefined && height(set) + leastListed(view) < roomOver(footText)
+  }
+  const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [narrow, whole]
+  const footText = feet.find(isWhole) ?? (taken > 0 ? narrow : whole)
   const footLine = lines(footText.map((line) => row(line, 'faint')))
   const room = roomOver(footText)
   const fits = fitting(footText)
@@ -138,14 +161,15 @@ function fitted(input: LiveInput): Live | null {
   // Words that were read at the first reading of a step give way to the drawing, not the other way about.
   const isDrawingFirst =
     view.wordsKnown && view.drawings.length > 0 && lowest <= left && lowest + text.length > left
-  const showText = text.length <= left && !isDrawingFirst
+  const isTakenFirst = view.wordsKnown && taken > 0 && text.length + taken > left
+  const showText = text.length <= left && !isDrawingFirst && !isTakenFirst
   if (showText) left -= text.length
   // The words that work stay under the question: what was said above goes up by their one line.
   const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
-  const hint = spare >= 1 ? hinted : []
+  const hint = spare - Math.min(1, taken) >= 1 ? hinted : []
   left = Math.max(0, left - hint.length)
   const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
-  const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, left)
+  const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, Math.max(0, left - taken))
   const rule = rules >= 1 ? [ruled(style)] : []
   const over = rules >= 2 ? [ruled(style)] : []
   return {
@@ -189,22 +213,25 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const ask = rowsOf(view.ask.filter((r) => r.tone !== 'faint'))
   // What was just said above stays in sight: the sides are lower then, and more of them.
   const lines = Math.max(LEAST, most - (input.said ?? 0))
-  const { sides, front } = fold({ must, text, ask, room: lines })
+  const { sides, front } = fold({ must, text, ask, room: lines, taken: input.taken ?? 0 })
   const side = input.side ?? { of: 'front', n: 0 }
   const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
   const shown = sides[at] ?? []
   const isLast = at === sides.length - 1
-  const hinted = shown.length < lines ? block([row(SAFE_HINT, 'faint')], style) : []
-  const turning = turningRow(at, sides.length, textWidth(style), input.unheard ?? null)
+  // Beside what was just taken a hint has no room.
+  const hinted = shown.length + (input.taken ?? 0) < lines ? block([row(SAFE_HINT, 'faint')], style) : []
+  const before = input.before ?? 0
+  const of = before + sides.length
+  const turning = turningRow(before + at, of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
     below: [...footLine, ...hinted],
     turn: {
-      at,
-      of: sides.length,
-      front,
+      at: before + at,
+      of,
+      front: before + front,
       isUrgent: view.ask[0]?.tone === 'caution',
       key: [...must, ...text]
         .flat()
@@ -217,7 +244,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
 }
 
 /** Which side is up and how to turn it over, in one line on any sheet. */
-function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
+export function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
   if (unheard !== null && at < of - 1) return untakenRow(at, of, width, unheard)
   const [wide, narrow] =
     at === of - 1
@@ -255,10 +282,14 @@ function parts({ view, foot, style, notice }: LiveInput, close: 0 | 1 | 2 | 3): 
   const must = close < 3 || view.must.length < 2 ? view.must : [runIn(view.must)]
   const ask = close === 0 ? view.ask : view.ask.filter((r) => r.tone !== 'faint')
   return {
-    head: close >= 2 && view.titleMayShorten ? titled.slice(0, 1) : titled,
+    head: close >= 2 && view.titleMayShorten ? shortTitle(view, style) : titled,
     must: block([...must, ...(foot.warning === null ? [] : [row(foot.warning, 'caution')])], style),
     ask: block([...ask, ...(notice === null ? [] : [row(notice, 'caution')])], style),
   }
+}
+
+function shortTitle({ margin, title }: PromptView, style: SheetStyle): Line[] {
+  return layOut({ margin, rows: [{ ...row(title, 'strong'), keep: 'words' }] }, style)
 }
 
 /** Fewer lines of a list are none to choose from. */
@@ -278,16 +309,17 @@ function ruled(style: SheetStyle): Line {
   return { margin: marginOf('', style), text: stroke(style.ascii, textWidth(style)), tone: 'faint' }
 }
 
-function marginOf(unit: string, style: SheetStyle): string {
+export function marginOf(unit: string, style: SheetStyle): string {
   return layOut({ margin: unit, rows: [row('x')] }, style)[0]?.margin ?? ''
 }
 
-function tooSmall({ style, rows, notice }: LiveInput, needed: string): Live {
+function tooSmall({ style, rows, columns, notice }: LiveInput, needed: string): Live {
   const say = row(
     `Screen too small: make it ${needed}. Until then only stop, leave and safe (Tab) are taken.`,
     'caution',
   )
-  const told = block([say, ...(notice === null ? [] : [row(notice, 'caution')])], style)
+  const seen = { ...style, width: Math.min(style.width, columns - 1) }
+  const told = block([say, ...(notice === null ? [] : [row(notice, 'caution')])], seen)
   return {
     above: told.slice(0, Math.max(0, rows - 2)),
     inputMargin: marginOf('', style),

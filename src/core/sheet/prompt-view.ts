@@ -15,7 +15,7 @@ import { findingText, placeName, placeNumber, readingText } from '../talk/names.
 import { offerLines, offersAt } from '../talk/offered.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
-import { type Row, row, type SheetStyle } from './block.ts'
+import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
 import { figureForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
@@ -24,6 +24,8 @@ import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { decidedOnSheet, sheetView } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
+import { mayDecideRows } from './may-decide-rows.ts'
+import { neededRows } from './needed-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
 import { practiceView } from './practice-block.ts'
 import { questionView } from './question-view.ts'
@@ -99,7 +101,12 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   const others = elsewherePrompt(state, prompt)
   if (question === null) {
     const must = [...view.must, ...mustRows(prompt), ...others.must]
-    return { ...view, must, rows: [...view.rows, ...others.rows], secrecy }
+    return {
+      ...view,
+      must,
+      rows: [...view.rows, ...neededRows(defs, state, prompt), ...others.rows],
+      secrecy,
+    }
   }
   const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
@@ -120,6 +127,9 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     secrecy,
   }
 }
+
+/** The choice under it says the same. */
+const HOW_TO_TAKE = / If that is what you read: .*$/
 
 function mustRows(prompt: Prompt): Row[] {
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
@@ -234,10 +244,11 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         title: placeName(defs, prompt.doubt.step, prompt.doubt.place),
         ask: [
           row(`${prompt.doubt.typed.trim()} is ${prompt.doubt.why}.`, 'caution'),
-          // It stands on the sheet right above, with the doubt; here where something came between. why says it again.
-          ...(prompt.doubt.shown === undefined || prompt.doubt.seq === state.seq
+          // It stands on the sheet right above, with the doubt; here where something came between, or where a small screen has
+          // no room above. why says it again.
+          ...(prompt.doubt.shown === undefined || (prompt.doubt.seq === state.seq && !isSmall(style))
             ? []
-            : [row(prompt.doubt.shown, 'faint')]),
+            : [row(isSmall(style) ? prompt.doubt.shown.replace(HOW_TO_TAKE, '') : prompt.doubt.shown)]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
@@ -317,6 +328,7 @@ function stepView(
           ...waitingRows(state, prompt.step.id),
           ...decidedOnSheet(state, prompt.step.id),
           ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
+          ...mayDecideRows(defs, state, prompt.step),
           ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
         ],
       }

@@ -10,8 +10,11 @@ import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { numberChoices } from '../talk/number-sure.ts'
 import { wordIn } from '../talk/words.ts'
+import { wouldVoidLines } from '../talk/would-void.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
+import { mayDecideRow } from './may-decide-rows.ts'
+import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
 
 /** `ask`, and where it is about another step than the one the job stands at, its number, title and unit. */
@@ -23,6 +26,7 @@ export function questionView(
 ): Partial<PromptView> {
   const asked = row(questionText(question), 'strong')
   const back = row('back leaves this question', 'faint')
+  const voids = wouldVoidLines(defs, state, question).map((line) => row(line, 'caution'))
   switch (question.kind) {
     case 'correct-which':
       return {
@@ -31,21 +35,28 @@ export function questionView(
         choices: chosenFrom(question, style),
         ask: [...hinted(choiceHint(question)), asked, back],
       }
-    case 'correct-value':
     case 'correct-why':
-      return correctionView(defs, state, question, back)
+    case 'correct-value':
+    case 'correct-kept':
+      return correctionView(defs, state, question, voids, back)
     case 'take-back-why':
-      return { ...aboutPlace(defs, question.place), ask: [asked, back] }
-    case 'finding-which':
+      return { ...aboutPlace(defs, question.place), ask: [...voids, asked, back] }
+    case 'finding-which': {
+      const { conditions } = asKind(stepById(defs, question.step), 'observe').step
+      return {
+        ...aboutStep(defs, question.step),
+        ask: [...numbered(conditions.map(({ label }) => label)), asked, back],
+      }
+    }
     case 'finding-changed-note':
     case 'finding-why':
     case 'reopen-why':
-      return { ...aboutStep(defs, question.step), ask: [asked, back] }
+      return { ...aboutStep(defs, question.step), ask: [...voids, asked, back] }
     case 'evidence-why':
       return {
         ...aboutStep(defs, question.step),
         title: keyLabel(defs, asKind(stepById(defs, question.step), 'gate'), question.item),
-        ask: [row(`Stands: ${question.shown}`), asked, back],
+        ask: [row(`Stands: ${question.shown}`), ...voids, asked, back],
       }
     case 'number-sure':
       return {
@@ -70,7 +81,7 @@ export function questionView(
         ],
       }
     case 'ask-again-sure':
-      return { ask: [asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
+      return { ask: [...voids, asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'sheet-sure':
       return {
         ask: [
@@ -84,7 +95,7 @@ export function questionView(
       return { ask: [row(`${question.typed.trim()}, and behind it?`, 'caution'), asked, back] }
     case 'sheet-again':
     case 'sheet-why':
-      return { ask: [row(`Stands: ${question.item.text}`), asked, back] }
+      return { ask: [row(`Stands: ${question.item.text}`), ...voids, asked, back] }
     case 'word-meant':
       return {
         ask: [
@@ -94,6 +105,10 @@ export function questionView(
           row(wordIn(question.line) === null ? '2  no: answer it' : '2  no: do what that word does'),
           back,
         ],
+      }
+    case 'dispose-who':
+      return {
+        ask: [...contextRows(defs, state, question), ...mayDecideRow(defs, state, question), asked, back],
       }
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
@@ -122,7 +137,7 @@ function signedLines(defs: Definitions, state: State, what: SignedInput): string
 
 /** Cut on a screen, which shows as many as it has room for; whoever hears them hears them whole. */
 function chosenFrom(question: Parameters<typeof choiceLines>[0], { linear }: SheetStyle): Row[] {
-  const keep = linear === true ? {} : { keep: true }
+  const keep = linear === true ? {} : { keep: 'words' as const }
   return choiceLines(question).map((text) => ({ text, tone: 'plain', ...keep }))
 }
 
@@ -136,11 +151,12 @@ function aboutPlace(defs: Definitions, place: string): Pick<PromptView, 'margin'
   return { margin: placeNumber(defs, step, place), title: placeName(defs, step, place) }
 }
 
-/** The figure that stands, and once it was keyed the one that is to stand in its place. */
+/** The figure that stands; a doubted one that is to stand in its place beside it. */
 function correctionView(
   defs: Definitions,
   state: State,
-  question: Extract<Ask, { kind: 'correct-value' | 'correct-why' }>,
+  question: Extract<Ask, { kind: 'correct-why' | 'correct-value' | 'correct-kept' }>,
+  voids: readonly Row[],
   back: Row,
 ): Partial<PromptView> {
   const reading = findReading(state, question.of)
@@ -151,14 +167,8 @@ function correctionView(
   const which = repeatName(state, reading)
   const was = `${bareReading(defs, reading)} ${reading.unit}${which === null ? '' : `, ${which}`}`
   const about = aboutPlace(defs, reading.place)
-  return question.kind === 'correct-value'
-    ? { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
-    : {
-        ...about,
-        ask: [
-          row(`Stands: ${was}. To stand in its place: ${question.typed.trim()}`),
-          row(asked, 'strong'),
-          back,
-        ],
-      }
+  if (question.kind === 'correct-value')
+    return { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
+  const kept = question.kind === 'correct-kept' ? `. To stand in its place: ${question.typed.trim()}` : ''
+  return { ...about, ask: [row(`Stands: ${was}${kept}`), ...voids, row(asked, 'strong'), back] }
 }

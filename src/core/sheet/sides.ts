@@ -18,15 +18,28 @@ export interface ToFold {
   readonly ask: readonly (readonly Line[])[]
   /** Lines that a side has. */
   readonly room: number
+  /** Lines of what was just taken, above: as many of the hazard as that wants give way to it, but for one. */
+  readonly taken?: number
 }
 
-export function fold({ must, text, ask, room }: ToFold): Folded {
-  const front = packed([...must, ...text], room)
+export function fold({ must, text, ask, room, taken = 0 }: ToFold): Folded {
+  const front = looser([...must, ...text], room, taken)
   // The hazard begins with what it is: so much of it as there is room for, and one line at the least, stays over the question.
   const back = packed(ask, must.length === 0 ? room : room - 1)
   const under = back.length === 0 ? [[]] : back
-  const question = under.map((side) => [...must.flat().slice(0, Math.max(0, room - side.length)), ...side])
+  const hazards = must.flat()
+  const question = under.map((side) => {
+    const left = Math.max(0, room - side.length)
+    return [...hazards.slice(0, Math.min(left, Math.max(1, left - taken))), ...side]
+  })
   return { sides: [...front, ...question], front: front.length }
+}
+
+/** Lower sides leave what was taken in sight, where they are no more of them. */
+function looser(rows: readonly (readonly Line[])[], room: number, taken: number): Line[][] {
+  const sides = packed(rows, room)
+  const lower = packed(rows, Math.max(1, room - taken))
+  return lower.length === sides.length ? lower : sides
 }
 
 /** Rows in order on as few sides as will do; a row is parted only where it is longer than a side. */

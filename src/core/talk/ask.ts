@@ -72,12 +72,13 @@ const QUESTIONS: Readonly<
   'not-applicable-why': 'Why can it not be measured?',
   'not-applicable-who': 'Initials of the lead who signs for it',
   'correct-which': 'Which one? Its number',
+  'correct-why': 'Why was it wrong? In words; what is right is asked after',
   'correct-value': 'The right figure, in full',
-  'correct-why': 'Why is it changed?',
+  'correct-kept': 'Why is it right although it looks wrong?',
   'take-back-why': 'Why can it be measured after all?',
+  'finding-why': 'Why was it wrong? In words; what is right is asked after',
   'finding-which': 'What is right? Its number',
   'finding-changed-note': 'What and where, in a few words',
-  'finding-why': 'Why is it changed?',
   'evidence-why': 'Why was it wrong? In words; what is right is asked after',
   'doubt-which': 'Which instrument? Its number',
   'doubt-why': 'What was found wrong with it?',
@@ -101,7 +102,14 @@ const NO_PIN =
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   'note',
-  ...(['correct-which', 'correct-value', 'correct-why', 'take-back-why', 'evidence-why'] as const),
+  ...([
+    'correct-which',
+    'correct-why',
+    'correct-value',
+    'correct-kept',
+    'take-back-why',
+    'evidence-why',
+  ] as const),
   ...(['finding-which', 'finding-changed-note', 'finding-why'] as const),
   ...(['doubt-which', 'doubt-why', 'doubt-says'] as const),
   ...(['sheet-which', 'sheet-again', 'sheet-why'] as const),
@@ -202,8 +210,9 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
       return signing(defs, state, line, { do: 'not-applicable', place, why, person: line }, question)
     }
     case 'correct-which':
-    case 'correct-value':
     case 'correct-why':
+    case 'correct-value':
+    case 'correct-kept':
     case 'take-back-why':
     case 'finding-which':
     case 'finding-changed-note':

@@ -44,6 +44,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'correct-which': 'short',
   'correct-value': 'short',
   'correct-why': 'words',
+  'correct-kept': 'words',
   'take-back-why': 'words',
   'finding-which': 'short',
   'finding-changed-note': 'words',

@@ -1,15 +1,15 @@
 // What can be put right, and the questions on the way: readings, places entered as n/a, findings, evidence of hold points.
-// Before anything happens it is said what would become void.
+// Whatever it is, why comes first and what is right second: evidence can only be taken back and asked anew, so there is no other
+// order that holds for all. What would become void stands in the first question (would-void.ts).
 
 import { wouldRefuse } from '../job/admit.ts'
-import { doubtedCorrection, fallsWithItem, findReading, isPending } from '../job/admit-change.ts'
+import { doubtedCorrection, findReading, isPending } from '../job/admit-change.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
-import { nobodyIn } from '../job/nobody-in.ts'
 import { labelsOf, seenAt } from '../job/seen.ts'
 import { openStop, type State, stands } from '../job/state.ts'
-import { ask, type Heard, input, refused, say, voidWarning } from './heard.ts'
+import { ask, type Heard, input, refused, say } from './heard.ts'
 import { bareReading, placeName, placeNumber, placeShort, readingText, repeatName } from './names.ts'
 import { pickedOf } from './picked.ts'
 
@@ -33,22 +33,19 @@ export type Correctable = Listed &
 export type CorrectAsk =
   /** `from`: the first that is listed now, from 0. */
   | { readonly kind: 'correct-which'; readonly items: readonly Correctable[]; readonly from: number }
-  | { readonly kind: 'correct-value'; readonly of: number }
-  | { readonly kind: 'correct-why'; readonly of: number; readonly typed: string }
+  | { readonly kind: 'correct-why'; readonly of: number }
+  | { readonly kind: 'correct-value'; readonly of: number; readonly why: string }
+  /** The figure in its place is doubted: words keep it, and nothing that a key of habit could be. */
+  | { readonly kind: 'correct-kept'; readonly of: number; readonly why: string; readonly typed: string }
   | { readonly kind: 'take-back-why'; readonly place: string }
-  | { readonly kind: 'finding-which'; readonly step: string }
+  | { readonly kind: 'finding-why'; readonly step: string }
+  | { readonly kind: 'finding-which'; readonly step: string; readonly why: string }
   | {
       readonly kind: 'finding-changed-note'
       readonly step: string
+      readonly why: string
       readonly condition: string
       readonly also?: readonly string[]
-    }
-  | {
-      readonly kind: 'finding-why'
-      readonly step: string
-      readonly condition: string
-      readonly also?: readonly string[]
-      readonly note?: string
     }
   | { readonly kind: 'evidence-why'; readonly step: string; readonly item: string; readonly shown: string }
 
@@ -149,9 +146,6 @@ const LISTED_ANYWHERE = 3
 
 type WhichAsk = Extract<CorrectAsk, { kind: 'correct-which' }>
 
-/** Stands for the reason that is still to be keyed. */
-const ANY_REASON = 'reason to come'
-
 /** What can be chosen, a line each, from the first of this page on. A screen shows as many as it has room for. */
 export function choiceLines({ items, from }: WhichAsk): string[] {
   return items
@@ -206,87 +200,94 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
       const count = question.items.length
       return item === undefined
         ? ask(question, `Key a number of the list, ${count === 1 ? '1' : `1 to ${count}`}${hint}, or back.`)
-        : correctOne(defs, state, item)
+        : correctOne(state, item)
     }
+    case 'correct-why':
+      return noReason(state, question, line) ?? ask({ kind: 'correct-value', of: question.of, why: line })
     case 'correct-value': {
-      const stands = findReading(state, question.of)
+      const { of, why } = question
+      const stands = findReading(state, of)
       // Keyed as it stands it mends nothing, and would make void what rests on it.
       if (stands !== null && line.trim() === bareReading(defs, stands))
         return say(`${line.trim()} is what stands: nothing was changed, and nothing is void.`)
       // A key of habit: a doubt of it, with a figure that may be meant, would be about nothing that anybody read.
       if (stands !== null && /^\d$/.test(line.trim()) && bareReading(defs, stands).includes('.'))
         return ask(question, 'Nothing was changed: a figure is asked for here, not the number of a choice.')
-      // What no reason would bring through is refused before one is asked: the figure is keyed again, and the old one stands.
-      const refusal = wouldRefuse(defs, state, {
-        do: 'correct',
-        of: question.of,
-        typed: line,
-        why: ANY_REASON,
-      })
+      // What cannot be is refused here: the figure is keyed again, and the old one stands.
+      const refusal = wouldRefuse(defs, state, { do: 'correct', of, typed: line, why })
       if (refusal !== null) return refused(refusal, refusal.code === 'not-asked' ? null : question)
-      const doubt = doubtedCorrection(defs, state, { of: question.of, typed: line })
-      const next = { kind: 'correct-why', of: question.of, typed: line } as const
-      return doubt === null ? ask(next) : ask(next, doubt)
+      const doubt = doubtedCorrection(defs, state, { of, typed: line })
+      return doubt === null
+        ? input({ do: 'correct', of, typed: line, why })
+        : ask({ kind: 'correct-kept', of, why, typed: line }, doubt)
     }
-    case 'correct-why':
-      return input({ do: 'correct', of: question.of, typed: question.typed, why: line })
-    case 'take-back-why':
-      return input({ do: 'take-back-not-applicable', place: question.place, why: line })
-    case 'finding-which': {
-      const { conditions } = asKind(stepById(defs, question.step), 'observe').step
-      const { step } = question
-      const picked = pickedOf(conditions, line)
-      if (picked === null) return ask(question, `Key a number, 1 to ${conditions.length}, or back.`)
-      return ask({ kind: picked.note ? 'finding-changed-note' : 'finding-why', step, ...picked.found })
-    }
-    case 'finding-changed-note':
-      return ask({ ...question, kind: 'finding-why', note: line })
-    case 'finding-why': {
-      const { kind: _kind, ...rest } = question
-      return input({ do: 'correct-finding', ...rest, why: line })
-    }
-    case 'evidence-why':
-      // The right number keyed here would stand on record as what was wrong.
-      if (!/\p{L}{3}/u.test(line) || line.trim().toUpperCase() === question.shown.toUpperCase())
+    case 'correct-kept': {
+      const { of, typed, why } = question
+      if (!/\p{L}{3}/u.test(line))
         return ask(
           question,
-          `That is no reason: why was ${question.shown} wrong? What is right is asked after.`,
+          `${typed.trim()} was not taken: in words, why it is right. back leaves the old one as it was.`,
         )
-      return input({ do: 'take-back-evidence', step: question.step, item: question.item, why: line })
+      return input({ do: 'correct', of, typed, why: `${why.trim()}; ${line.trim()}` })
+    }
+    case 'take-back-why':
+      return input({ do: 'take-back-not-applicable', place: question.place, why: line })
+    case 'finding-why':
+      return noReason(state, question, line) ?? ask({ kind: 'finding-which', step: question.step, why: line })
+    case 'finding-which': {
+      const { conditions } = asKind(stepById(defs, question.step), 'observe').step
+      const { step, why } = question
+      const picked = pickedOf(conditions, line)
+      if (picked === null) return ask(question, `Key a number, 1 to ${conditions.length}, or back.`)
+      return picked.note
+        ? ask({ kind: 'finding-changed-note', step, why, ...picked.found })
+        : input({ do: 'correct-finding', step, why, ...picked.found })
+    }
+    case 'finding-changed-note': {
+      const { kind: _kind, ...rest } = question
+      return input({ do: 'correct-finding', ...rest, note: line })
+    }
+    case 'evidence-why':
+      return (
+        noReason(state, question, line) ??
+        input({ do: 'take-back-evidence', step: question.step, item: question.item, why: line })
+      )
   }
 }
 
-function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
+/** What is right, keyed where why is asked, would stand on record as what was wrong. Null: it is a reason. */
+function noReason(
+  state: State,
+  question: Extract<CorrectAsk, { kind: 'correct-why' | 'finding-why' | 'evidence-why' }>,
+  line: string,
+): Heard | null {
+  const shown =
+    question.kind === 'evidence-why'
+      ? question.shown
+      : question.kind === 'correct-why'
+        ? (findReading(state, question.of)?.typed.trim() ?? 'it')
+        : 'it'
+  return /\p{L}{3}/u.test(line) && line.trim().toUpperCase() !== shown.toUpperCase()
+    ? null
+    : ask(question, `That is no reason: why was ${shown} wrong? What is right is asked after.`)
+}
+
+function correctOne(state: State, item: Correctable): Heard {
   switch (item.kind) {
-    case 'reading': {
-      const reading = findReading(state, item.seq)
-      return ask(
-        { kind: 'correct-value', of: item.seq },
-        `To be corrected: ${item.text}.`,
-        ...(reading === null ? [] : voidWarning(defs, state, reading.step)),
-      )
-    }
+    case 'reading':
+      return ask({ kind: 'correct-why', of: item.seq }, `To be corrected: ${item.text}.`)
     case 'not-applicable':
       return ask(
         { kind: 'take-back-why', place: item.place },
         `To be taken back: ${item.text}.`,
-        ...voidWarning(defs, state, item.place.split('.')[0] ?? ''),
         'Its reading is asked again.',
       )
-    case 'finding': {
-      const { conditions } = asKind(stepById(defs, item.step), 'observe').step
-      return ask(
-        { kind: 'finding-which', step: item.step },
-        `To be corrected: ${item.text}.`,
-        ...voidWarning(defs, state, item.step),
-        ...conditions.map((c, i) => `${i + 1}  ${c.label}`),
-      )
-    }
+    case 'finding':
+      return ask({ kind: 'finding-why', step: item.step }, `To be corrected: ${item.text}.`)
     case 'evidence':
       return ask(
         { kind: 'evidence-why', step: item.step, item: item.item, shown: shownAs(state, item) },
         `To be taken back: ${item.text}.`,
-        ...evidenceWarning(defs, state, item),
       )
   }
 }
@@ -294,19 +295,6 @@ function correctOne(defs: Definitions, state: State, item: Correctable): Heard {
 /** What was keyed for it, as it stands there. */
 function shownAs(state: State, { step, item }: Extract<Correctable, { kind: 'evidence' }>): string {
   return gateState(state, step).given[item]?.shown ?? 'it'
-}
-
-function evidenceWarning(
-  defs: Definitions,
-  state: State,
-  { step, item }: Extract<Correctable, { kind: 'evidence' }>,
-): string[] {
-  const gate = asKind(stepById(defs, step), 'gate')
-  const falls = fallsWithItem(defs, state, step, item)
-  const first = nobodyIn(defs, state)
-    ? 'It is asked again; nobody was let in yet.'
-    : 'The hold point would fall, and everybody comes out.'
-  return [`${first} This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`]
 }
 
 /** The number keyed, or 0. */

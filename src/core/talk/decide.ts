@@ -1,6 +1,7 @@
 // The questions of a lead's disposition and of a deviation permit.
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
+import { mayKeyRadio } from '../job/admit-radio.ts'
 import { authorityFrom } from '../job/authority.ts'
 import { hoursRead } from '../job/changes.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
@@ -202,6 +203,7 @@ export function decidingLines(defs: Definitions, state: State, question: DecideA
     case 'deviation-which':
       return []
     case 'dispose-who':
+      return [...disposingLines(defs, state, question), ...noRadioLine(defs, state, question)]
     case 'concession-authority':
       return disposingLines(defs, state, question)
     case 'dispose-why':
@@ -215,6 +217,17 @@ export function decidingLines(defs: Definitions, state: State, question: DecideA
       return [`Deviation permit for ${number} ${step.title}${what}`]
     }
   }
+}
+
+/** Whoever is alone learns before a choice of words that a word by radio is somebody else's to key. */
+function noRadioLine(
+  defs: Definitions,
+  state: State,
+  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
+): string[] {
+  return choice !== 'concession' && mayKeyRadio(defs, state, { step, choice }).length > 0
+    ? []
+    : ['By radio not now: nobody on this job may key it.']
 }
 
 /** `18 What is to be done about it, HOLD. Chosen: HOLD`; of a finding what was found, in the words of whoever found it. */

@@ -11,6 +11,7 @@ import { openThings } from '../job/register.ts'
 import { openStop, type State } from '../job/state.ts'
 import { openStops } from '../job/stop-causes.ts'
 import { radioOpen } from './standing.ts'
+import { toClose as linesToClose } from './to-close.ts'
 
 export const DESK_WORDS = [
   ...(['release', 'close', 'cause'] as const),
@@ -29,20 +30,30 @@ export interface Desk {
   readonly acts: readonly DeskAct[]
   /** What a lead cannot do from here, with the way to it, each in a line. */
   readonly elsewhere: readonly string[]
+  /** What stands between the job and its close, each by name. */
+  readonly toClose: readonly string[]
 }
 
-/** What is asked once the job is taken up and somebody signed on: what was proved has fallen by then. */
+/** As the job stands once it is taken up: what was proved has fallen by then. */
+export function takenUp(state: State): State {
+  return fold(state, { type: 'job.taken-up', seq: state.seq + 1, at: state.lastAt } satisfies Entry)
+}
+
+/** What is asked once the job is taken up and somebody signed on. */
 function askedThen(defs: Definitions, state: State): Prompt {
-  const up: Entry = { type: 'job.taken-up', seq: state.seq + 1, at: state.lastAt }
   const [somebody] = defs.crew.crew
-  return next(defs, { ...fold(state, up), doer: somebody?.id ?? null })
+  return next(defs, { ...takenUp(state), doer: somebody?.id ?? null })
 }
 
 export function deskOf(defs: Definitions, state: State): Desk {
   if (state.closed !== null) return closedDesk(state)
   const resume = `barover resume ${state.job}`
-  const gates = `Hold points, readings and what is seen are answered at the machine: ${resume}`
-  if (openStop(state) !== null) return { acts: stopActs(state), elsewhere: [gates] }
+  const gates =
+    state.paper === null
+      ? `Hold points, readings and what is seen are answered at the machine: ${resume}`
+      : `What stands on the sheet is keyed in with the sheet in hand: ${resume}`
+  const toClose = linesToClose(defs, takenUp(state))
+  if (openStop(state) !== null) return { acts: stopActs(state), elsewhere: [gates], toClose }
   const prompt = askedThen(defs, state)
   const words = openWords(state).length
   const things = openThings(state).length
@@ -63,7 +74,51 @@ export function deskOf(defs: Definitions, state: State): Desk {
       { word: 'note', says: 'words into the log of this job' },
     ],
     elsewhere: [...laterLine(prompt), gates],
+    toClose,
   }
+}
+
+/** Why a word of a lead does nothing as the job stands, and what does; null for a word that is open, or is none of theirs. */
+export function whyNotNow(defs: Definitions, state: State, keyed: string): string[] | null {
+  const word = DESK_WORDS.find((one) => one === keyed)
+  const { acts, toClose } = deskOf(defs, state)
+  if (word === undefined || acts.some((one) => one.word === word)) return null
+  if (state.closed !== null) return ['This job is closed: beside remark it takes no word of a lead.']
+  if (openStop(state) !== null)
+    return word === 'remark'
+      ? ['A remark is for a closed job.']
+      : [`Under a STOP ${word} waits until it is released.`, ...toClose]
+  switch (word) {
+    case 'close':
+      return [
+        'A job that is not under STOP closes by itself, and by no word, once nothing stands in the way.',
+        ...(toClose.length === 0 ? ['Nothing does: it closes when somebody takes it up.'] : ['In the way:']),
+        ...toClose,
+      ]
+    case 'release':
+    case 'cause':
+      return ['No STOP is open in this job.']
+    case 'remark':
+      return ['A remark is for a closed job; here the word is note.']
+    case 'taken':
+      return ['Nothing that was placed is open.']
+    case 'countersign':
+      return openWords(state).length === 0
+        ? ['Nothing that was said by radio is open.']
+        : [`Not yet: ${firstAsked(defs, state)}`, ...toClose]
+    default:
+      return [`Nothing of that is asked of a lead now: ${firstAsked(defs, state)}`, ...toClose]
+  }
+}
+
+/** What the job asks first, as a clause and a stop. */
+function firstAsked(defs: Definitions, state: State): string {
+  const prompt = askedThen(defs, state)
+  if (prompt.kind === 'clear')
+    return `people may be behind ${prompt.gate.number} ${prompt.gate.step.title}, and that they are out comes first.`
+  if (prompt.kind === 'tag') return 'nobody has keyed the plate on the cylinder.'
+  const placed = 'before' in prompt ? prompt.before : 'step' in prompt ? prompt.step : null
+  return placed === null ? 'see below.' : `asked next is ${placed.number} ${placed.step.title}.`
 }
 
 function closedDesk({ job, closed, adopted }: State): Desk {
@@ -75,6 +130,7 @@ function closedDesk({ job, closed, adopted }: State): Desk {
       `An instrument found out of calibration since: barover doubt ${job}`,
       'A closed job takes no reading, no decision and no STOP any more.',
     ],
+    toClose: [],
   }
 }
 
@@ -108,6 +164,16 @@ function askedActs(state: State, prompt: Prompt): DeskAct[] {
       return [{ word: 'sign', says: `the records of ${prompt.step.number} ${prompt.step.step.title}` }]
     case 'open-things':
       return [{ word: 'dispose', says: 'hand on what was placed and stays: the words are hand on' }]
+    case 'sheet-sign':
+      return [
+        {
+          word: 'sign',
+          says:
+            prompt.as === 'keyed'
+              ? 'whoever keyed the sheet, that it stands so'
+              : 'the sheet compared with the paper',
+        },
+      ]
     default:
       return []
   }
@@ -125,7 +191,7 @@ const STOPPED: readonly Prompt['kind'][] = ['stop-cause', 'stopped']
 const SIGNED: readonly Prompt['kind'][] = [...STOPPED, 'sign-on']
 const DECIDED: readonly Prompt['kind'][] = [
   ...SIGNED,
-  ...(['decide', 'findings', 'countersign', 'review', 'open-things'] as const),
+  ...(['decide', 'findings', 'countersign', 'review', 'open-things', 'sheet-sign'] as const),
 ]
 
 /** Questions of the job that stand while a lead is at it by this word; at any other the job is left again. */

@@ -6,9 +6,8 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
-import { keyLabel } from '../job/item-label.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
-import { openStop, type State } from '../job/state.ts'
+import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
 import {
@@ -31,8 +30,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
-import { ask, type Heard, input, QUIET, say, signing, type Talk, voidWarning } from './heard.ts'
-import { jobAskedLines } from './job-asked.ts'
+import { ask, type Heard, input, QUIET, say, signing, type Talk, untaken } from './heard.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
@@ -45,11 +43,11 @@ import { hearAtPoint, notice } from './points.ts'
 import { hearPractice } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
-import { safetyAsked } from './safety-asked.ts'
-import { safetyLines } from './safety-lines.ts'
 import { hearAtSheet, sheetWord } from './sheet-words.ts'
 import { standingAsked } from './standing-asked.ts'
+import { dangerLines, statedLines } from './stated.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
+import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
@@ -77,7 +75,7 @@ export function hear(
   // A question for a PIN that fell: whatever could be one answers nothing.
   const secrecy = talk.ask === null ? 'open' : secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
-  if (line.trim() !== '' && isHidden(secrecy, line)) return say(PIN_DROPPED)
+  if (line.trim() !== '' && isHidden(secrecy, line)) return untaken(say(PIN_DROPPED))
   const practised = secrecy === 'open' ? hearPractice(defs, state, prompt, line, now) : null
   if (practised !== null) return practised
   // The very thing that is asked for is that, whatever word it begins with.
@@ -85,7 +83,11 @@ export function hear(
   const word = wordIn(line)
   if (word !== null) return hearWord(defs, state, prompt, word, now)
   const note = /^note\s+(.+)$/i.exec(line.trim())
-  if (note?.[1] !== undefined) return input({ do: 'note', text: note[1] })
+  if (note?.[1] !== undefined)
+    return {
+      ...input({ do: 'note', text: note[1] }),
+      say: dangerLines(defs, state, { kind: 'note' }, note[1], now) ?? [],
+    }
   const file = /^attach\s+(.+)$/i.exec(line.trim())
   if (file?.[1] !== undefined) return attachWord(prompt, file[1])
   const about = /^why\s+(.+)$/i.exec(line.trim())
@@ -95,17 +97,19 @@ export function hear(
   if (reflex !== null) {
     // A yes at a hold point is refused by the engine in its own words. Of a figure they do not say which; elsewhere once is enough.
     const given = prompt.kind === 'evidence' && isYes(line) ? hearAtPrompt(defs, state, prompt, line) : null
-    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return say(...reflex)
+    if (prompt.kind !== 'evidence' || given === null || !isOfGate(given)) return untaken(say(...reflex))
     const isFigure = /^(?:gas|measured)$/.test(prompt.item.evidence.kind)
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
   if (asked !== null) return say(...answerTo(defs, state, asked, now))
   const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
-  const heard = hearAtPrompt(defs, state, prompt, line)
+  const heard = untaken(hearAtPrompt(defs, state, prompt, line))
+  const stated = secrecy === 'open' ? statedLines(defs, state, prompt, line, now) : null
+  if (stated !== null) return isOfGate(heard) ? { ...heard, say: stated } : say(...stated)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
-  return isOfGate(heard) ? { ...heard, say: [meant] } : say(meant)
+  return isOfGate(heard) ? { ...heard, say: [meant] } : untaken(say(meant))
 }
 
 /** Something for a hold point, or why it is none. */
@@ -125,11 +129,17 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
     ])
   const takes = takesOf(question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
-  if (reflex !== null) return stays(reflex)
+  if (reflex !== null) return untaken(stays(reflex), question)
   if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)
+  const danger = takes === 'words' ? dangerLines(defs, state, question, line, now) : null
+  // Nobody who tells of danger is asked first whether it is meant: it is put down, and answered.
+  if (danger !== null) {
+    const heard = hearAnswer(defs, state, question, line)
+    return { ...heard, say: [...danger, ...heard.say] }
+  }
   return takes === 'words' && !isBack(line) && (wordIn(line) !== null || mayBeAsked(question, line))
     ? ask({ kind: 'word-meant', line, of: question })
-    : hearAnswer(defs, state, question, line)
+    : untaken(hearAnswer(defs, state, question, line), question)
 }
 
 /** A word keyed where words are asked for: they themselves, or the word. What the word only tells leaves the question standing. */
@@ -148,23 +158,6 @@ function hearMeant(defs: Definitions, state: State, question: WordMeant, line: s
 }
 
 const isBack = (line: string) => line.trim().toLowerCase() === 'back'
-
-/** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
-function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
-  return toldLines(defs, state, asked, now) ?? answerLines(defs, state, named(asked))
-}
-
-/** In the hand lies a gauge, where the papers would find HOLD and the hold point. */
-const named = (asked: string) => asked.replace(/\bhold (?:it|this|that)\b/i, 'hold the gauge')
-
-/** What no paper answers and the job itself does; harm comes first. Null: it is none of it. */
-function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
-  // Under a STOP it is that which is lifted, and no part.
-  const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
-  if (safety !== null) return safetyLines(defs, state, safety, asked, now)
-  const about = standingAsked(asked)
-  return about === null ? jobAskedLines(defs, state, asked) : whereLines(defs, state, now, about)
-}
 
 function momentOf(state: State): Instant {
   return readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 }
@@ -255,7 +248,7 @@ function notApplicable(prompt: Prompt): Heard {
     : say(no ?? 'Only a reading can be n/a.')
 }
 
-/** Back to the last thing answered; what would become void is said before anything happens. */
+/** Back to the last thing answered; what would become void stands in the question. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const no = whyNoChange(state)
   if (no !== null) return say(no)
@@ -272,28 +265,17 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const read = reading === null ? 0 : (defs.steps.find((s) => s.id === reading.step)?.number ?? 0)
   if (answered === 0 && read === 0) return say('There is nothing to go back to yet.')
   if (read >= answered && lastReading !== undefined && reading !== null) {
-    return ask(
-      { kind: 'correct-value', of: lastReading.seq },
-      `The last reading was ${lastReading.text}.`,
-      ...voidWarning(defs, state, reading.step),
-    )
+    return ask({ kind: 'correct-why', of: lastReading.seq }, `The last reading was ${lastReading.text}.`)
   }
   if (step === null) return say('There is nothing to go back to yet.')
-  return ask(
-    { kind: 'reopen-why', step: step.id },
-    `Back to step ${step.number}, ${step.step.title}.`,
-    ...voidWarning(defs, state, step.id),
-  )
+  return ask({ kind: 'reopen-why', step: step.id }, `Back to step ${step.number}, ${step.step.title}.`)
 }
 
 /** Nothing given yet: the engine says so. */
 function backAtGate(defs: Definitions, state: State, gate: GateStep): Heard {
   const falls = lastGiven(defs, state, gate)
   if (falls.length === 0) return input({ do: 'ask-again', step: gate.id })
-  return ask(
-    { kind: 'ask-again-sure', step: gate.id },
-    `This would make void: ${falls.map((key) => keyLabel(defs, gate, key)).join('; ')}.`,
-  )
+  return ask({ kind: 'ask-again-sure', step: gate.id })
 }
 
 function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: string): Heard {

@@ -30,6 +30,8 @@ export interface Heard {
   readonly input: Input | null
   /** Lines to say that are not on record. */
   readonly say: readonly string[]
+  /** What is said only tells that the line answers nothing: told like a refusal, and gone once another line is taken. */
+  readonly untaken?: true
   /** Why it was not taken, told like a refusal of the job itself. */
   readonly refusal?: Refusal
   readonly pin?: PinKeyed
@@ -49,6 +51,13 @@ export function input(what: Input): Heard {
 
 export function say(...lines: string[]): Heard {
   return { talk: QUIET, input: null, say: lines }
+}
+
+/** Where nothing came of the line but words: they say that it answers nothing here. */
+export function untaken(heard: Heard, standing: Ask | null = null): Heard {
+  const isNothing =
+    heard.input === null && heard.pin === undefined && heard.file === undefined && heard.talk.ask === standing
+  return isNothing && heard.say.length > 0 ? { ...heard, untaken: true } : heard
 }
 
 export function ask(what: Ask, ...lines: string[]): Heard {

@@ -2,6 +2,7 @@
 // fit is named: a list of refusals is read by those it refuses as one more thing to get round.
 import type { Person } from '../definition/crew.ts'
 import type { EvidenceOf } from '../definition/evidence.ts'
+import { disposable } from '../job/admit-disposition.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { didThis } from '../job/evidence-words.ts'
 import type { GateStep } from '../job/gate.ts'
@@ -32,6 +33,18 @@ export function maySignPoint({ crew }: Definitions, state: State, placed: Placed
 export function mayRelease({ crew }: Definitions, state: State): Person[] {
   const barred = barredFromRelease(state)
   return barred.everybody ? [] : crew.crew.filter(({ id, role }) => role === 'lead' && !barred.people.has(id))
+}
+
+/** Leads who may decide on the verdict or finding that is asked about: none of whom measured it. Empty where nobody may. */
+export function mayDecide(
+  defs: Definitions,
+  state: State,
+  about: { readonly step: string; readonly choice: string },
+): Person[] {
+  const asked = disposable(defs, state, about)
+  return asked.ok
+    ? defs.crew.crew.filter(({ id, role }) => role === 'lead' && !asked.value.doers.has(id))
+    : []
 }
 
 /** `ML M. Lind or KH K. Haas`. */

@@ -3,8 +3,13 @@ import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { registerBoxAt } from '../job/paper-register.ts'
-import { ENDS, frontBoxes, isBeginRow, keyOfCopy, SIGNED_BY } from '../job/paper-rows.ts'
+import { ENDS, frontBoxes, isBeginRow, keyOfCopy, PAGE, SIGNED_BY } from '../job/paper-rows.ts'
 import { placeName } from './names.ts'
+
+const FEET: Readonly<Record<string, string>> = {
+  [PAGE.complete]: 'Complete, stale from',
+  [PAGE.clear]: 'All out and clear',
+}
 
 /** The name of a box as the sheet has it. */
 export function boxName(
@@ -21,6 +26,9 @@ export function boxName(
   const placed = stepById(defs, step)
   if (placed.step.kind === 'gate') {
     if (keyOfCopy(id) === 'copy') return 'Another copy of this page'
+    const copyOfPage = /#(\d+)$/.exec(id)?.[1]
+    const foot = FEET[keyOfCopy(id)]
+    if (foot !== undefined) return `${foot}${copyOfPage === undefined ? '' : `, copy ${copyOfPage}`}`
     const begun = isBeginRow(id) ? ', begun' : ''
     const key = keyOfCopy(id)
     const item = itemByKey(
@@ -28,8 +36,7 @@ export function boxName(
       asKind(placed, 'gate'),
       begun === '' ? key : key.slice(0, key.lastIndexOf('.')),
     )
-    const copy = /#(\d+)$/.exec(id)?.[1]
-    return `${item === null ? id : itemLabel(defs, item)}${begun}${copy === undefined ? '' : `, copy ${copy}`}`
+    return `${item === null ? id : itemLabel(defs, item)}${begun}${copyOfPage === undefined ? '' : `, copy ${copyOfPage}`}`
   }
   if (placed.step.kind === 'read' && id.startsWith(`${step}.`)) return placeName(defs, step, id)
   const names: Readonly<Record<string, string>> = {

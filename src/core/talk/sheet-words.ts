@@ -5,7 +5,7 @@ import type { Input } from '../job/input.ts'
 import type { Prompt } from '../job/next.ts'
 import { type PaperState, rowOf, UNREAD_TEXT } from '../job/paper.ts'
 import { type State, stands } from '../job/state.ts'
-import { ask, type Heard, input, say, signing, voidWarning } from './heard.ts'
+import { ask, type Heard, input, refused, say, signing } from './heard.ts'
 import { bareReading, placeName, placeNumber } from './names.ts'
 import { boxName } from './sheet-names.ts'
 import type { Word } from './words.ts'
@@ -34,15 +34,15 @@ export type SheetAsk =
       readonly sure: boolean
     }
   | { readonly kind: 'sheet-which'; readonly items: readonly SheetKeyed[] }
-  | { readonly kind: 'sheet-again'; readonly item: SheetKeyed }
-  | { readonly kind: 'sheet-why'; readonly item: SheetKeyed; readonly typed: string }
+  | { readonly kind: 'sheet-why'; readonly item: SheetKeyed }
+  | { readonly kind: 'sheet-again'; readonly item: SheetKeyed; readonly why: string }
 
 export const SHEET_QUESTIONS = {
   'sheet-sure': 'Is that what the sheet says? 1 or 2',
   'sheet-rest': 'What stands behind the initials? - where that box is empty',
   'sheet-which': 'Which was keyed wrong? Its number',
+  'sheet-why': 'Why is it changed? In words; what the sheet says is asked after',
   'sheet-again': 'What the sheet says there, in full; - for blank',
-  'sheet-why': 'Why is it changed?',
 } as const
 
 export function isSheetAsk(question: { readonly kind: string }): question is SheetAsk {
@@ -176,14 +176,19 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
     case 'sheet-which': {
       const item = /^\d{1,2}$/.test(line.trim()) ? question.items[Number(line) - 1] : undefined
       if (item === undefined) return ask(question, `Key a number, 1 to ${question.items.length}.`)
-      const warning = item.step === null ? [] : voidWarning(defs, state, item.step)
-      return item.isAsked
-        ? ask({ kind: 'sheet-why', item, typed: '-' }, 'It is asked again at its box.', ...warning)
-        : ask({ kind: 'sheet-again', item }, ...warning)
+      return ask({ kind: 'sheet-why', item }, ...(item.isAsked ? ['It is asked again at its box.'] : []))
     }
-    case 'sheet-again':
-      return ask({ kind: 'sheet-why', item: question.item, typed: line })
-    case 'sheet-why':
-      return input({ do: 'sheet-correct', of: question.item.seq, typed: question.typed, why: line })
+    case 'sheet-why': {
+      const { item } = question
+      return item.isAsked
+        ? input({ do: 'sheet-correct', of: item.seq, typed: '-', why: line })
+        : ask({ kind: 'sheet-again', item, why: line })
+    }
+    case 'sheet-again': {
+      const what = { do: 'sheet-correct', of: question.item.seq, typed: line, why: question.why } as const
+      const no = wouldRefuse(defs, state, what)
+      // What the box does not take is keyed again, under the reason that was given.
+      return no === null ? input(what) : refused(no, no.code === 'not-asked' ? null : question)
+    }
   }
 }

@@ -6,6 +6,7 @@ import { blankRecord } from '../../../src/core/blank/record.ts'
 import type { Evidence, StepOf } from '../../../src/core/definition/procedure.ts'
 import { type Definitions, gasLimitById } from '../../../src/core/job/definitions.ts'
 import { kitOf } from '../../../src/core/kit/kit.ts'
+import { inInk } from '../../../src/core/lib/in-ink.ts'
 import { exampleDefs } from '../../helpers/example.ts'
 import { SHIPPED, shippedDefs } from '../../helpers/shipped-jobs.ts'
 
@@ -91,7 +92,7 @@ function lostOf(defs: Definitions): string[] {
   const front = [...defs.makeSafe, defs.machine.site.emergency, ...(defs.machine.site.rescue ?? [])]
   const names = [...defs.hazards.map(({ name }) => name), ...defs.procedure.not_for]
   return [...wanted, ...front, ...names].filter(
-    (text): text is string => text !== undefined && !all.includes(text),
+    (text): text is string => text !== undefined && !all.includes(inInk(text)),
   )
 }
 
@@ -100,6 +101,36 @@ describe.each(['tc-401', 'rg-27'] as const)('every shipped procedure on %s', (si
     expect(SHIPPED.length).toBeGreaterThan(30)
     const lost = SHIPPED.map((name) => [name, lostOf(shippedDefs(name, site))])
     expect(lost.filter(([, texts]) => texts?.length !== 0)).toEqual([])
+  })
+})
+
+describe('what a pen does', () => {
+  it.each([
+    ['Block in? Then type the words.', 'Block in? Then write the words.'],
+    ['Show another mechanic or lead, then type.', 'Show another mechanic or lead, then write.'],
+    [
+      'Each on its tag; key the GREATEST and the LEAST.',
+      'Each on its tag; write down the GREATEST and the LEAST.',
+    ],
+    ['Key the one that is further off zero.', 'Write down the one that is further off zero.'],
+    ['Read it once more before you key it.', 'Read it once more before you write it down.'],
+    ['Whoever is at the keyboard keys it.', 'Whoever has the sheet writes it down.'],
+    ['looks at the block, and keys their own initials', 'looks at the block, and writes their own initials'],
+    ['who reads and keys', 'who reads and writes'],
+    ['Agree who calls out, who keys and who leads.', 'Agree who calls out, who writes and who leads.'],
+    ['Key leave. A lead takes it in.', 'This sheet ends here. A lead takes it in.'],
+    [
+      'Drive the key out of its keyway. A type 2 key, PRESS SQUARE.',
+      'Drive the key out of its keyway. A type 2 key, PRESS SQUARE.',
+    ],
+  ])('is told for: %s', (keyed, written) => expect(inInk(keyed)).toBe(written))
+
+  it('is what every shipped sheet says, on both machines: nobody keys, types or presses a key on paper', () => {
+    const keys = /\b(?:keys?|keyed|keying|keyboard|types?|typed|screen|press enter)\b/i
+    const said = (['tc-401', 'rg-27'] as const).flatMap((site) =>
+      SHIPPED.flatMap((name) => textsOf(piecesOf(blank(shippedDefs(name, site)))).split('\n')),
+    )
+    expect([...new Set(said.filter((line) => keys.test(line)))]).toEqual([])
   })
 })
 

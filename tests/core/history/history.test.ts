@@ -19,7 +19,7 @@ const place = (found: number | null, more: Partial<PlaceDigest> = {}): PlaceDige
   wears: 'larger',
   limit: { si: 241 * MM, source: 'book (invented)' },
   firstSet: 'no',
-  isRemade: false,
+  remade: null,
   earlier: [],
   ...more,
 })
@@ -39,6 +39,7 @@ const job = (
   opened: `20${String(10 + n).padStart(2, '0')}-01-01T06:00:00.000+00:00`,
   closed: `20${String(10 + n).padStart(2, '0')}-01-01T09:00:00.000+00:00`,
   outcome: 'ACCEPT',
+  asLeft: null,
   hours,
   places,
   findings: [],
@@ -53,6 +54,9 @@ const only = (history: History) => {
   if (trend === undefined) throw new Error('no trend')
   return trend
 }
+
+/** Without margins and line breaks. */
+const flow = (history: History) => reportText(historyPaper(history)).replace(/\s*\n[A-Z]+ +│ */g, ' ')
 
 describe('wear over several jobs', () => {
   it('is the slope of a second calculation by least squares', () => {
@@ -80,7 +84,15 @@ describe('wear over several jobs', () => {
 
   it('goes on from what the record of the last job says, and tells no job twice that stands in it', () => {
     const earlier = [
-      { report: 'OR-1', day: '2008-01-01', hours: 0, si: 240 * MM, U: 0.004 * MM, since: 'nothing' as const },
+      {
+        report: 'OR-1',
+        day: '2008-01-01',
+        hours: 0,
+        si: 240 * MM,
+        U: 0.004 * MM,
+        since: 'nothing' as const,
+        why: null,
+      },
       {
         report: 'job-0001',
         day: '2011-01-01',
@@ -88,6 +100,7 @@ describe('wear over several jobs', () => {
         si: 240.05 * MM,
         U: 0.004 * MM,
         since: 'nothing' as const,
+        why: null,
       },
     ]
     const { readings } = only(
@@ -101,7 +114,7 @@ describe('wear over several jobs', () => {
   })
 
   it('begins anew where a part was renewed or worked on: nothing before it counts', () => {
-    const remade = place(240.2, { isRemade: true, left: { si: 240.5 * MM, U: 0.004 * MM } })
+    const remade = place(240.2, { remade: 'REWORK by KH', left: { si: 240.5 * MM, U: 0.004 * MM } })
     const after = tell([
       job(1, 5000, [place(240.1)]),
       job(2, 10_000, [remade]),
@@ -111,11 +124,58 @@ describe('wear over several jobs', () => {
     expect(only(after).readings.map(({ hours }) => hours)).toEqual([10_000, 15_000, 20_000])
     const unmeasured = tell([
       job(1, 5000, [place(240.1)]),
-      job(2, 10_000, [place(240.2, { isRemade: true })]),
+      job(2, 10_000, [place(240.2, { remade: 'REWORK by KH' })]),
       job(3, 15_000, [place(240.0)]),
     ])
     expect(only(unmeasured).readings.map(({ hours }) => hours)).toEqual([15_000])
     expect(only(unmeasured).rate.ok).toBe(false)
+  })
+
+  it('is never told across work at hours that nobody read, nor of a part that was worked on and not read since', () => {
+    const worked = job(2, null, [place(240.3, { remade: 'REWORK by KH' })])
+    const after = tell([job(1, 5000, [place(240.1)]), worked, job(3, 15_000, [place(240.55)])])
+    expect(only(after)).toMatchObject({ anew: 'REWORK by KH, job-0002, at hours nobody read' })
+    expect(only(after).readings.map(({ hours }) => hours)).toEqual([15_000])
+    const first = [job(0, 0, [place(240)]), job(1, 5000, [place(240.1)])]
+    expect(only(tell(first)).left?.ok).toBe(true)
+    for (const last of [worked, job(2, 9000, [place(240.3, { remade: 'REPLACE by KH' })])]) {
+      const trend = only(tell([...first, last], { next: 1_000_000 }))
+      expect([trend.readings, trend.rate.ok, trend.left?.ok]).toEqual([[], false, false])
+    }
+    const text = flow(tell([...first, worked]))
+    expect(text).toContain(
+      'not told of 1 place: it was worked on or renewed, and not read since: REWORK by KH, job-0002',
+    )
+  })
+
+  it('says why it begins anew, and what a part was left as beside what it was found as', () => {
+    const earlier = [
+      {
+        report: 'OR-1',
+        day: '2008-01-01',
+        hours: 0,
+        si: 240 * MM,
+        U: 0.004 * MM,
+        since: 'nothing' as const,
+        why: null,
+      },
+      {
+        report: 'OR-2',
+        day: '2011-01-01',
+        hours: 5000,
+        si: 240 * MM,
+        U: 0.004 * MM,
+        since: 'unknown' as const,
+        why: 'liner made new or cut 2011-01-01, OR-2, and it may have been this',
+      },
+    ]
+    const jobs = [job(2, 10_000, [place(240.1, { earlier })], { outcome: 'REPLACE', asLeft: 'MONITOR' })]
+    const { readings, anew } = only(tell(jobs))
+    expect(readings.map(({ hours }) => hours)).toEqual([5000, 10_000])
+    expect(anew).toContain('liner made new')
+    const text = flow(tell(jobs))
+    expect(text).toMatch(/wear begins anew of 1 place: liner made new or cut/)
+    expect(text).toMatch(/REPLACE as found, MONITOR as left/)
   })
 
   it.each([

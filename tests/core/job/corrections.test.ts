@@ -78,12 +78,14 @@ describe('a corrected finding', () => {
 
   it('is asked in words, with what it voids said before', () => {
     const walk = new Walk().toVerdict().keys('correct', which(new Walk().toVerdict(), 'finding', 'strip'))
-    expect(walk.talk.ask).toMatchObject({ kind: 'finding-which', step: 'strip' })
-    expect(walk.said.slice(-5, -3)).toEqual([
+    expect(walk.talk.ask).toMatchObject({ kind: 'finding-why', step: 'strip' })
+    expect(walk.warned).toEqual([
       'This would make void: Bore judged.',
       'If it is not needed then, void too, with its readings: Unswept strip.',
     ])
-    walk.keys('3', 'rust all round', 'looked again')
+    walk.keys('looked again')
+    expect(walk.warned).toEqual([])
+    walk.keys('3', 'rust all round')
     expect(walk.entries.find((e) => e.type === 'finding.corrected')).toMatchObject({
       condition: 'unsure',
       note: 'rust all round',
@@ -194,9 +196,9 @@ describe('gate evidence found wrong', () => {
       ]),
     )
     walk.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'NO START', 'ML', 'correct', '2')
-    expect(walk.said.at(-1)).toBe(
+    expect(walk.warned).toEqual([
       'The hold point would fall, and everybody comes out. This would make void: try start; witness.',
-    )
+    ])
     const { seq } = walk.state
     walk.key('2')
     expect(walk.state.seq).toBe(seq)

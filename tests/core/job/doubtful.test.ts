@@ -87,7 +87,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
       why: '49.2 degF over sheet 4, Bore temperature, before',
       shown: 'There 22 degF stands; 22 degC would fit. If the slip is there: 1, then correct.',
     })
-    walk.keys('1', 'correct', '1', '22 degC', 'keyed without its unit', '71.2')
+    walk.keys('1', 'correct', '1', 'keyed without its unit', '22 degC', '71.2')
     expect(walk.state.readings[MIC]).toMatchObject([{ typed: '71.2', keptBecause: null }])
   })
 
@@ -126,11 +126,12 @@ describe('a temperature in the other unit than those it belongs with', () => {
     },
   )
 
-  it('put right with one that lies far off is doubted before its reason is asked, and on record', () => {
-    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', '17.4')
+  it('put right with one that lies far off is doubted, kept in words alone, and on record', () => {
+    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', 'misread', '17.4', '1')
     expect(walk.said.join(' ')).toMatch(
       /17\.4 is doubted: it is 53\.8 degF under sheet 4, Bore temperature, before\. 71\.4 would fit\. If it is right, say why; else back\./,
     )
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-kept', typed: '17.4' })
     walk.keys('it stood in the shade')
     expect(walk.last).toMatchObject({
       type: 'reading.corrected',
@@ -138,9 +139,9 @@ describe('a temperature in the other unit than those it belongs with', () => {
     })
     expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({
       typed: '17.4',
-      keptBecause: 'it stood in the shade',
+      keptBecause: 'misread; it stood in the shade',
     })
-    walk.keys('correct', '1', '70.6', 'misread')
+    walk.keys('correct', '1', 'misread', '70.6')
     expect(walk.last).not.toHaveProperty('doubt')
     expect(walk.state.readings[MIC]?.at(-1)).toMatchObject({ typed: '70.6', keptBecause: null })
   })
@@ -167,7 +168,7 @@ describe('a temperature in the other unit than those it belongs with', () => {
       shown:
         'There 9.5 degF stands, which is the nominal bore, 9.500 in. If the slip is there: 1, then correct.',
     })
-    walk.keys('3', 'it shows that', 'correct', '1', '70.6')
+    walk.keys('3', 'it shows that', 'correct', '1', 'misread', '70.6')
     expect(walk.said.at(-1)).toBe(
       '70.6 is doubted: it is 61.1 degF over sheet 4, Bore temperature, before. There 9.5 degF stands, which is the nominal bore, 9.500 in. If the slip is there: correct that one next. If it is right, say why; else back.',
     )
@@ -177,13 +178,16 @@ describe('a temperature in the other unit than those it belongs with', () => {
     expect(toTemperatures().keys(typed).last).toMatchObject({ type: 'reading.taken', typed })
   })
 
-  it('put right with words, or with what cannot be, is refused before its reason is asked', () => {
-    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', 'it was misread')
+  it('put right with words, or with what cannot be, is refused, and the figure asked again', () => {
+    const walk = toTemperatures().keys('71.2', '70.4', 'correct', '1', '70.6')
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-why' })
+    expect(walk.said.at(-1)).toBe('That is no reason: why was 70.4 wrong? What is right is asked after.')
+    walk.keys('misread', 'it was misread')
     expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
     walk.keys('700')
     expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
-    walk.keys('70.6', 'misread')
-    expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '70.6' })
+    walk.keys('70.6')
+    expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '70.6', why: 'misread' })
   })
 
   it('after is held against before, and believed beside a gap that was kept', () => {

@@ -258,7 +258,7 @@ describe('evidence taken back', () => {
   it('of words or a lock is that one item, asked again', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102')
     expect(walk.key('back')).toBeNull()
-    expect(walk.said.at(-1)).toBe('This would make void: lock at barring motor breaker, E-2.')
+    expect(walk.warned).toEqual(['This would make void: lock at barring motor breaker, E-2.'])
     walk.keys('no', 'back')
     expect(given(walk)).toEqual(['locks.breaker', 'locks.barring'])
     expect(walk.keys('back').key('yes')).toBeNull()
@@ -272,7 +272,7 @@ describe('evidence taken back', () => {
     // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
     expect(item(walk)).toBe('pick')
     walk.keys('back')
-    expect(walk.said.at(-1)).toMatch(/^This would make void: oxygen where people breathe; /)
+    expect(walk.warned.join()).toMatch(/^This would make void: oxygen where people breathe; /)
     walk.keys('yes', '1')
     expect(item(walk)).toBe('oxygen_breathing')
     expect(given(walk)).toHaveLength(10)

@@ -377,7 +377,7 @@ describe('what was found on the sheet', () => {
 
 describe('which sheets are keyed in', () => {
   it('not one of another machine', () => {
-    const walk = sheetJob().keys('RO', ...FRONT_LINES.slice(0, 4))
+    const walk = sheetJob().keys('RO', ...FRONT_LINES.slice(0, 5))
     expect(walk.key('06:30 RO TC-402-1')).toBe('sheet-machine')
     expect(walk.key('06:30 RO tc 401 1')).toBeNull()
   })

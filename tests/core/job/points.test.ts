@@ -102,7 +102,7 @@ describe('a hold point of an inspection plan', () => {
     const walk = begin(readOne('size', { repeats: ONCE, point: HOLD }), tell('end')).keys('1', '9.5030', 'KH')
     const of = walk.state.readings['size.here']?.[0]?.seq ?? -1
     walk.keys('correct', '1')
-    expect(walk.said.at(-1)).toBe('This would make void: size with its inspection point.')
+    expect(walk.warned).toEqual(['This would make void: size with its inspection point.'])
     walk.keys('back')
     expect(walk.bring({ do: 'correct', of, typed: '9.504', why: 'misread' })).toBeNull()
     expect(walk.last).toMatchObject({ voids: ['size'] })

@@ -137,7 +137,7 @@ describe('the countersignature', () => {
 
   it('is no longer open once a correction has voided what was said', () => {
     const walk = spoken()
-    walk.keys('correct', 'sheet 7.1', '2', '9.5034', 'misread')
+    walk.keys('correct', 'sheet 7.1', '2', 'misread', '9.5034')
     expect(openWords(walk.state)).toEqual([])
     expect(walk.prompt.kind).toBe('decide')
   })

@@ -125,10 +125,10 @@ describe('a correction', () => {
     expect(walk.prompt).toMatchObject({ kind: 'decide' })
   })
 
-  it('warns by name of what it voids before the figure is asked', () => {
+  it('warns by name of what it voids in the first question', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
     walk.keys('correct', '5')
-    expect(walk.said.at(-1)).toBe('This would make void: Bore judged; What is to be done, a lead decides.')
+    expect(walk.warned).toEqual(['This would make void: Bore judged; What is to be done, a lead decides.'])
   })
 
   it('of a corrected reading is refused, and so is one of no reading', () => {
@@ -168,8 +168,8 @@ describe('a correction', () => {
 describe('back', () => {
   it('from a reading goes to the reading before', () => {
     const walk = new Walk().toBore().keys('9.5033', 'back')
-    expect(walk.talk.ask).toMatchObject({ kind: 'correct-value', of: seqOf(walk, HE_V) })
-    walk.keys('9.5035', 'misread')
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-why', of: seqOf(walk, HE_V) })
+    walk.keys('misread', '9.5035')
     expect(result(walk, 'bore', HE_V).readings.map((r) => r.typed)).toEqual(['9.5035'])
   })
 

@@ -193,7 +193,7 @@ describe('live state equals replay', () => {
       .keys('9.5033', '9.5034', 'n/a', 'cannot get there')
       .wait(31)
       .keys('9.5068', 'ALL OUT', '20.9', '0', '0')
-    walk.keys('20.9', '0', '0', 'ML', '1', 'correct', 'sheet 4', '1', '71.3', 'misread', 'note all fine')
+    walk.keys('20.9', '0', '0', 'ML', '1', 'correct', 'sheet 4', '1', 'misread', '71.3', 'note all fine')
     walk.bring({
       do: 'attach',
       name: 'a.jpg',

@@ -92,7 +92,7 @@ function classOf(walk: Walk, hasCrew: boolean): string {
     Object.entries(g.begun).map(([k, e]) => [k, e.by, age(e.atMs)]),
   ])
   const readings = Object.values(s.readings).map((l) =>
-    l.flatMap((r) => (r.correctedBy === null ? [r.typed] : [])),
+    l.flatMap((r) => (r.correctedBy === null ? [sizeClass(r.typed)] : [])),
   )
   // How many there are makes no difference beyond one; what is not answered, who is barred and why does.
   const open = openStops(s)
@@ -115,8 +115,8 @@ function classOf(walk: Walk, hasCrew: boolean): string {
   return JSON.stringify([
     [s.doer, s.machineNamed, s.seats, s.done, gates, readings, s.notApplicable, s.left, s.closed],
     [
-      s.doubt?.typed,
-      s.late?.typed,
+      s.doubt === null ? null : sizeClass(s.doubt.typed),
+      s.late === null ? null : sizeClass(s.late.typed),
       s.cutShort,
       stop,
       hasCrew ? askClass(walk) : talk.ask?.kind,
@@ -127,6 +127,11 @@ function classOf(walk: Walk, hasCrew: boolean): string {
     (hasCrew || has(walk, 'numbers')) && [...s.people].sort(),
     has(walk, 'lift') && Math.min(4, Math.ceil((dayEndsMs(now) - now.ms) / (HALF_LIFE_MIN * 60_000))),
   ])
+}
+
+/** Nothing here compares a size with another or judges it; whether it is one of the bore or was doubted as none is all. */
+function sizeClass(typed: string): string {
+  return Math.abs(Number(typed) - 9.5) < 0.01 ? 'a bore' : 'odd'
 }
 
 function has({ engine }: Walk, kind: Evidence['kind']): boolean {

@@ -86,7 +86,7 @@ describe('several conditions at one step', () => {
   })
 
   it('are corrected together, with what stood before in full; what fell keeps its number', () => {
-    const walk = begin().keys('2 3', 'low', 'correct', '1', '3 4', 'only at the end', 'the scoring was oil')
+    const walk = begin().keys('2 3', 'low', 'correct', '1', 'the scoring was oil', '3 4', 'only at the end')
     expect(walk.last).toMatchObject({
       type: 'finding.corrected',
       was: 'scored',

@@ -159,8 +159,10 @@ describe('the band of wear', () => {
     expect(predictionAt(given, rate.value, 1000).half).toBeCloseTo(6e-6, 12)
     expect(predictionAt(given, rate.value, 9000).half).toBeCloseTo(9e-6, 12)
     const { defs } = exampleWalk().engine
-    const found = { si: 0.24142, u: 9e-6, step: null, place: { station: { label: 'CENTRE' }, axis: null } }
-    // Of what was found only the name of the place is drawn.
+    const step = { step: { of: 'nothing on record' }, id: 'none', scope: '' }
+    const station = { id: 'none', label: 'CENTRE' }
+    // Of what was found only the name of the place is drawn, and no overhaul has it.
+    const found = { si: 0.24142, u: 9e-6, step, place: { station, axis: null } }
     const [plot] = wearPlots(defs, [
       { of: 'bore', found, left: null, last: null, rate, history: given, hoursLeft: null } as never,
     ])
@@ -194,7 +196,8 @@ describe('the plots of a load question', () => {
     if (verdict?.compute !== 'pocket_setting') throw new Error('no pocket was judged')
     const plot = only(report, 'pocket')
     const scene = sceneOf(plot)
-    expect(scene.data.map(({ value: [x, y] }) => [x, y * 1000])).toEqual(
+    const curve = scene.data.filter(({ series }) => series === 'driver load')
+    expect(curve.map(({ value: [x, y] }) => [x, y * 1000])).toEqual(
       verdict.result.table.map(({ opening, loadW }) => [opening, expect.closeTo(loadW, 6)]),
     )
     expectScaled(scene)
@@ -203,6 +206,72 @@ describe('the plots of a load question', () => {
     const svg = sceneSvg(scene, 'p')
     expect(svg).toMatch(/now [\d.]+ %/)
     expect(svg.includes('SET ')).toBe(recommended !== null)
+  })
+
+  it.each([
+    ['a turn and a half open', '540', '222'],
+    ['three turns open', '1080', '219'],
+    ['shut', '0', '226'],
+  ])(
+    'mark where it stands and what was read, %s: from the readings on record, not from the verdict',
+    (_, wheel, load) => {
+      const read = new Walk(pocketDefs('rg-27')).keys(...rg27Lines({ setting: wheel, load }))
+      const plot = only(reported(read), 'pocket')
+      const scene = sceneOf(plot)
+      // 24 turns from shut to full open, by the machine record; the power meter in kW.
+      const opening = Number(wheel) / (24 * 360)
+      const now = scene.data.filter(({ series }) => series === 'as it stands')
+      expect(now.map(({ value: [x] }) => x)).toEqual([expect.closeTo(opening, 12)])
+      expect(plot.measured?.si).toBeCloseTo(Number(load) * 1000, 6)
+      expect(plot.target?.si).toBeCloseTo(225_000 * 0.95, 6)
+      expectScaled(scene)
+      // The line of the mark is drawn at that very place, and its word says how far open that is.
+      const [mark] = now
+      const paths = scene.shapes.flatMap((one) => (one.is === 'path' ? [one.d] : []))
+      const [x] = mark?.px ?? [Number.NaN]
+      expect(
+        paths.some((d) =>
+          new RegExp(`^M${at([x, 0]).split(' ')[0]}[ ,].*L${at([x, 0]).split(' ')[0]}[ ,]`).test(d),
+        ),
+      ).toBe(true)
+      expect(sceneSvg(scene, 'p')).toContain(`now ${Math.round(opening * 1000) / 10} %`)
+    },
+  )
+
+  it('mark the recommended setting where the load by the curve is at or under the target, and the step before is over it', () => {
+    const plot = only(report, 'pocket')
+    const scene = sceneOf(plot)
+    const [set, ...more] = scene.data.filter(({ series }) => series === 'to be set')
+    if (set === undefined || plot.target === null) throw new Error('nothing is recommended')
+    expect(more).toEqual([])
+    expect(set.value[0]).toBe(plot.setting)
+    expect(set.value[1] * 1000).toBeLessThanOrEqual(plot.target.si)
+    const smaller = scene.data.filter(
+      ({ series, value }) => series === 'driver load' && value[0] < set.value[0],
+    )
+    expect(smaller.length).toBeGreaterThan(0)
+    for (const { value } of smaller) expect(value[1] * 1000).toBeGreaterThan(plot.target.si)
+  })
+
+  it('draw the ideal cycle between the pressure read and that of the stage, over the volumes of cylinder and pocket', () => {
+    const plot = only(report, 'pv')
+    const head = plot.ends.find(({ label }) => label === 'head end')
+    if (head === undefined) throw new Error('no head end')
+    // By hand from the machine record: bore 381 mm, the pocket of 4.6 L open by 540 of 8640 degrees; 2.10 bar read.
+    const swept = (Math.PI / 4) * 0.381 ** 2 * 0.28
+    const clearance = 0.15 * swept + 0.0046 * (540 / 8640)
+    const volumes = head.points.map(({ volume }) => volume)
+    expect(Math.max(...volumes)).toBeCloseTo(swept + clearance, 8)
+    expect(Math.min(...volumes)).toBeCloseTo(clearance, 8)
+    const pressures = head.points.map(({ pressure }) => pressure)
+    expect(Math.min(...pressures) / (210_000 + 100_200)).toBeCloseTo(1, 6)
+    const scene = sceneOf(plot)
+    expect(scene.data.filter(({ series }) => series === 'head end').map(({ value }) => value)).toEqual(
+      head.points.map(({ volume, pressure }) => [
+        expect.closeTo(volume * 1000, 9),
+        expect.closeTo(pressure / 1e5, 9),
+      ]),
+    )
   })
 
   it('draw the ideal cycle as one that was worked out, closed, between the pressures of the stage', () => {

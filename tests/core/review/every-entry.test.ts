@@ -57,7 +57,7 @@ const CLASS: Readonly<Record<Entry['type'], Kind | null>> = {
   'point.signed': null,
   'point.notice-given': null,
   'point.not-attended': 'open',
-  'note.written': null,
+  'note.written': 'note',
   'left.adopted': null,
   'remark.made': 'remark',
   'file.attached': null,

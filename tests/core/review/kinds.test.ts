@@ -26,6 +26,26 @@ import { changed, takenEntry, takenIn } from '../../helpers/taken-in.ts'
 const crew = SMALL_DEFS.crew
 const file = { name: 'wall.jpg', given: 'wall.jpg', size: 10, sha256: 'a'.repeat(64), caption: 'the wall' }
 
+describe('a job that is open', () => {
+  it('lists the notes, those of a lead first, and the locks that are on by number', () => {
+    const walk = new Walk().toBore().keys('note the deck is wet', 'leave')
+    walk.bring({ do: 'take-up' })
+    walk.keys('KH', 'note keep it shut until I come')
+    const said = reviewed(walk).exceptions.map(({ kind, what }) => `${kind}: ${what}`)
+    expect(said).toEqual(
+      expect.arrayContaining([
+        expect.stringMatching(/^hung: On by the record, the job is open: 6 locks, L-101, .* and L-106$/),
+        expect.stringMatching(/^note: A lead’s note, KH 06:\d\d: keep it shut until I come$/),
+        expect.stringMatching(/^note: Note, RO 06:\d\d: the deck is wet$/),
+      ]),
+    )
+    const at = (text: string) => said.findIndex((one) => one.includes(text))
+    expect(at('keep it shut')).toBeLessThan(at('the deck is wet'))
+    const open = reviewed(walk).exceptions.find(({ what }) => what.startsWith('NOT CLOSED'))
+    expect(open?.sentences.join(' ')).toContain('Still on by the record: L-101')
+  })
+})
+
 describe('a clean job', () => {
   it('has nothing out of the ordinary, and says how much was as usual', () => {
     const review = reviewed(smallDone())
@@ -138,6 +158,11 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
       says: /^Placed: sling, on the hook, S-4; NOT ACCOUNTED FOR$|^NOT CLOSED/,
     }
   },
+  'a note of somebody at work': () => ({
+    walk: smallAtSize().keys('note seen from the deck', '9.5033', '1', ''),
+    kinds: ['note'],
+    says: /^Note, RO 06:\d\d: seen from the deck$/,
+  }),
   'a job that was left': () => ({
     walk: smallAtSize(),
     kinds: ['open'],

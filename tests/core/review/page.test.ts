@@ -104,6 +104,20 @@ describe('on a screen of 80 by 24', () => {
     for (const line of lines) expect(widthOf(line)).toBeLessThanOrEqual(79)
   })
 
+  it('gives the rows of figures to the exceptions where these would be counted otherwise, and never the numbers behind', () => {
+    const noisy = walk.copy()
+    const { length } = reviewed(walk).exceptions
+    for (let n = length; n < 16; n++) noisy.bring({ do: 'note', text: `seen ${n}` })
+    const { defs } = noisy.engine
+    const told = (rows: number) => plainText(screenLines(defs, reviewed(noisy), STYLE, rows))
+    expect(reviewed(noisy).exceptions).toHaveLength(16)
+    expect(told(21)).not.toContain('bore diameter, in')
+    expect(told(21)).toMatch(/│ 17 found and left, /)
+    for (let n = length; n < 16; n++) expect(told(21)).toContain(`seen ${n}`)
+    expect(told(24)).toContain('bore diameter, in')
+    for (let n = length; n < 16; n++) expect(told(24)).toContain(`seen ${n}`)
+  })
+
   it('carries the word of the record on every line, at any size, in ASCII when asked', () => {
     for (const record of ['REAL', 'PRACTICE', 'EXAMPLE'] as const)
       for (const [width, rows] of [

@@ -69,7 +69,7 @@ describe('the review of a sheet', () => {
   it('takes the last copy of the page that was filled in before the step', () => {
     const copy = anHourLater(permitLines())
     const walk = sheetJob().keys(
-      ...toJudge({ ...LATER, permit: [...permitLines().slice(0, -1), '1', ...copy] }),
+      ...toJudge({ ...LATER, permit: [...permitLines().slice(0, -2), '07:25 RO ALL OUT', '1', ...copy] }),
     )
     expect(walk.state.verdicts.bore_judged?.void).toBe(false)
     expect(told(walk).join('\n')).not.toMatch(/WOULD HAVE HELD/)
@@ -83,7 +83,7 @@ describe('the review of a sheet', () => {
     expect(spoilt('06:52 RO 20.9 G-7', '06:52 RO 18.1 G-7')).toMatch(/18\.1 %vol, below 19\.5/)
     expect(spoilt('06:53 ML ML', '-')).toMatch(/witness: blank/)
     expect(spoilt('06:40 RO NO START', '- RO NO START')).toMatch(/try start has no time/)
-    const permit = permitLines().map((line) => (line === '06:53 ML ML' ? '07:54 ML ML' : line))
+    const permit = permitLines().map((line) => line.replace(/^06:53 (ML ML|RO)/, '07:54 $1'))
     const [first = '', ...rest] = LATER.before
     expect(toldWith({ ...LATER, permit, before: [first, '1', ...rest] })).toMatch(
       /witness 07:54, 3 Wipe the bore 07:53: written after it/,
@@ -130,7 +130,7 @@ describe('the review of a sheet', () => {
   it('tells a witness who did the work, has no role for it, is nobody, or signed with initials alone', () => {
     const witness = (line: string) => toldAtGate({ '06:53 ML ML': line })
     expect(witness('06:53 RO R. O.')).toMatch(
-      /witness at 06:53: RO did the work by this sheet \(16 of its lines and step 1\), and a witness is somebody else/,
+      /witness at 06:53: RO did the work by this sheet \(17 of its lines and step 1\), and a witness is somebody else/,
     )
     expect(witness('06:53 XY X. Y.')).toMatch(/witness at 06:53: XY is nobody of the crew file/)
     expect(witness('06:53 ML')).toMatch(/witness at 06:53: signed with ML alone: no name stands there/)

@@ -44,7 +44,7 @@ describe('a sheet that is taken up', () => {
   })
 
   it('names the box that is put right with its time and initials', () => {
-    const walk = atGate(17).keys('-', '06:53 RO', '-', '06:53 RO', '71.2')
+    const walk = atGate(17).keys('06:53 RO 07:22', '-', '-', '06:53 RO', '-', '06:53 RO', '71.2')
     const list = walk.keys('correct').said.join('\n')
     expect(list).toMatch(/: 2026-03-14 06:53 RO 71\.2/)
     walk.keys('1')

@@ -145,7 +145,7 @@ describe('the second reading of a place', () => {
 describe('a correction', () => {
   it('says what was and what is, why the job goes back, and at the close what turned the verdict', () => {
     const walk = judged()
-    walk.keys(listed(walk, /7\.3: 9\.5021 in, 2nd of 3/), '9.5069', 'the figure of the place before')
+    walk.keys(listed(walk, /7\.3: 9\.5021 in, 2nd of 3/), 'the figure of the place before', '9.5069')
     expect(text(walk, 'reading.corrected')).toMatch(/^Corrected, 2nd of 3: was 9\.5021 in, now 9\.5069 in /)
     expect(text(walk, 'verdict.given')).not.toContain('Most of the measuring error')
     expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('MONITOR')
@@ -158,7 +158,7 @@ describe('a correction', () => {
 
   it('that parts the repeats says that the job goes back, and to where', () => {
     const walk = toCentre().keys('9.5068', '9.5069', '9.5034')
-    walk.keys(listed(walk, /7\.3: 9\.5069 in/), '9.5021', 'misread')
+    walk.keys(listed(walk, /7\.3: 9\.5069 in/), 'misread', '9.5021')
     expect(text(walk, 'reading.corrected')).toContain(
       'Back to 7.3: its readings do not agree now, 0.0047 in apart. It is measured once more, afresh',
     )
@@ -167,7 +167,7 @@ describe('a correction', () => {
 
   it('of the only reading says that one more is wanted, as one cannot disagree', () => {
     const walk = toCentre().keys('9.5068')
-    walk.keys(listed(walk, /7\.3: 9\.5068 in/), '9.5067', 'misread')
+    walk.keys(listed(walk, /7\.3: 9\.5068 in/), 'misread', '9.5067')
     expect(text(walk, 'reading.corrected')).toContain(
       'Back to 7.3: 1 reading stands there, and 2 are wanted. It is measured once more, afresh',
     )

@@ -144,7 +144,7 @@ describe('a verdict that is told anew', () => {
   it('tells its limits once, and its word and every caution again', () => {
     const walk = new Walk().toVerdict()
     const before = blocks(walk)
-    walk.keys('back', '9.5002', 'read anew')
+    walk.keys('back', 'read anew', '9.5002')
     const again = toldShort(blocks(walk), before)
     const [first, second] = [before, again].map((all) => all.map(({ rows }) => texts(rows)).join('\n'))
     expect(first).toMatch(/largest[\s\S]*Machine book rev\. 4, sheet 12/)
@@ -157,7 +157,7 @@ describe('a verdict that is told anew', () => {
   it('is not given anew for a figure that is keyed as it stands', () => {
     const walk = new Walk().toVerdict()
     const { seq } = walk.state
-    walk.keys('back', '9.5001')
+    walk.keys('back', 'misread', '9.5001')
     expect(walk.said.at(-1)).toContain('nothing was changed')
     expect([walk.state.seq, walk.talk.ask]).toEqual([seq, null])
   })

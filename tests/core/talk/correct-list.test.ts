@@ -71,7 +71,7 @@ describe('the list of what can be corrected', () => {
     const [line = ''] = screen(new Walk().toBore().keys('9.5033', 'correct'), 40, 15).text.filter((one) =>
       /^\s*1 {2}/.test(one),
     )
-    expect(line).toMatch(/^\s*1 {2}sheet 7\.1: 9\.5033 in, \w/)
+    expect(line).toMatch(/^\s*1 {2}sheet 7\.1: 9\.5033 in(?:, \w|\.\.\.$)/)
   })
 
   it('names sheet, figure, repeat, place and axis on one line of 80, none of it cut', () => {
@@ -98,17 +98,22 @@ describe('the list of what can be corrected', () => {
     expect(choices.every((one) => one.keep !== true)).toBe(true)
   })
 
-  it('says at the figure which place and unit it is, and at the reason what is to be in place of what', () => {
+  it('asks why first, and then the figure, with its place and unit', () => {
     const walk = new Walk().toBore().keys('9.5033', '9.5034', 'correct', '2')
     const view = () =>
       promptView(walk.engine.defs, walk.state, walk.talk, { width: 79, record: 'EXAMPLE', ascii: true })
-    expect(view()).toMatchObject({ margin: '7.1', unit: 'in' })
+    expect(view()).toMatchObject({ margin: '7.1', unit: '' })
     expect(view().title).toBe('Bore, HEAD END of ring travel, TOP TO BOTTOM')
     const lines = () => view().ask.map(({ text }) => text)
+    expect(lines().slice(0, 2)).toEqual([
+      'Stands: 9.5033 in, 1st of 2',
+      'Why was it wrong? In words; what is right is asked after',
+    ])
+    walk.keys('misread')
+    expect(view()).toMatchObject({ margin: '7.1', unit: 'in' })
     expect(lines().slice(0, 2)).toEqual(['Stands: 9.5033 in, 1st of 2', 'The right figure, in full (in)'])
     walk.keys('9.5036')
-    expect(view().title).toBe('Bore, HEAD END of ring travel, TOP TO BOTTOM')
-    expect(lines()).toContain('Stands: 9.5033 in, 1st of 2. To stand in its place: 9.5036')
+    expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '9.5036', why: 'misread' })
   })
 
   it('is as long on plain lines as a small screen shows, and more goes on from there', () => {
@@ -146,11 +151,11 @@ describe('the list of what can be corrected', () => {
     expect(items(none)).toEqual(items(judged()))
   })
 
-  it('names what was chosen before the figure is asked', () => {
+  it('names what was chosen before anything is asked about it', () => {
     const walk = judged()
     const [first] = items(walk)
     walk.keys('1')
-    expect(walk.talk.ask).toMatchObject({ kind: 'correct-value' })
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-why' })
     expect(walk.said.join('\n')).toContain(`To be corrected: ${first?.text}.`)
   })
 })

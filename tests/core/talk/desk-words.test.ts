@@ -1,6 +1,6 @@
 // Which words a lead has at a review, by how the job stands; and the way to what is not done there.
 import { describe, expect, it } from 'vitest'
-import { deskOf } from '../../../src/core/talk/desk-words.ts'
+import { deskOf, whyNotNow } from '../../../src/core/talk/desk-words.ts'
 import { Walk } from '../../helpers/example.ts'
 import { smallAtSize } from '../../helpers/reviewed.ts'
 
@@ -26,6 +26,21 @@ describe('the words of a desk', () => {
     const judged = left(new Walk().toVerdict())
     expect(wordsOf(judged)).toEqual(['dispose', 'note'])
     expect(saysOf(judged)).toMatch(/MONITOR, by a lead who did not measure/)
+  })
+
+  it('that do nothing now say what stands in the way, and what is keyed for it', () => {
+    const spoken = new Walk().toGate().keys('sign on', 'ML').throughTheRest()
+    left(spoken.keys('1', 'radio', 'KH', 'run it', 'ML'))
+    const why = (walk: Walk, word: string) => whyNotNow(walk.engine.defs, walk.state, word)?.join('\n')
+    expect(wordsOf(spoken)).not.toContain('countersign')
+    expect(why(spoken, 'countersign')).toMatch(/^Not yet: people may be behind 2 .*[\s\S]*ALL OUT is missing/)
+    expect(why(spoken, 'close')).toMatch(/closes by itself[\s\S]*In the way:[\s\S]*NOT COUNTERSIGNED/)
+    expect(why(spoken, 'release')).toBe('No STOP is open in this job.')
+    expect(why(spoken, 'note')).toBeUndefined()
+    expect(why(spoken, 'locks')).toBeUndefined()
+    const stop = left(new Walk().toBore().keys('stop', '1', 'smells of gas', 'RO'))
+    expect(why(stop, 'dispose')).toMatch(/^Under a STOP dispose waits[\s\S]*STOP not released/)
+    expect(why(stop, 'close')).toBeUndefined()
   })
 
   it('at work are a note, and where a decision is asked is told with the way to the job', () => {

@@ -112,8 +112,9 @@ describe('what was shown at a hold point, put right', () => {
     const walk = atWhy()
     const view = promptView(walk.engine.defs, walk.state, walk.talk, STYLE)
     expect(view.title).toBe('lock at barring motor breaker, E-2')
-    expect(view.ask.map((r) => r.text).slice(0, 2)).toEqual([
+    expect(view.ask.map((r) => r.text).slice(0, 3)).toEqual([
       'Stands: L-102',
+      'It is asked again; nobody was let in yet. This would make void: lock at barring motor breaker, E-2.',
       'Why was L-102 wrong? In words; what is right is asked after',
     ])
   })

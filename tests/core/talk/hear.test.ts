@@ -176,9 +176,9 @@ describe('a question of several lines', () => {
   it('correction runs over three lines, and nothing is on record before the last', () => {
     const walk = new Walk().toBore()
     const before = walk.entries.length
-    walk.keys('correct', '3', '71.3')
+    walk.keys('correct', '3', 'misread')
     expect(walk.entries).toHaveLength(before)
-    walk.keys('misread')
+    walk.keys('71.3')
     expect(walk.last).toMatchObject({ type: 'reading.corrected', typed: '71.3', why: 'misread' })
   })
 })

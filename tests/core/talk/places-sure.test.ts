@@ -41,7 +41,7 @@ describe('a length with fewer places than its gauge reads', () => {
     const walk = new Walk().toBore().keys('9.503', '1')
     expect(walk.talk.ask?.kind).toBe('places-sure')
     expect(walk.said.at(-1)).toMatch(/a figure is asked for here/)
-    const mended = new Walk().toBore().keys('9.5033', 'back', '1')
+    const mended = new Walk().toBore().keys('9.5033', 'back', 'misread', '1')
     expect(mended.talk.ask?.kind).toBe('correct-value')
     expect(mended.said.at(-1)).toMatch(/^Nothing was changed: a figure is asked for here/)
   })

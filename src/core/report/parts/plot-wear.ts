@@ -1,4 +1,5 @@
 // What the plot of wear is drawn from: what the overhauls left, what this job found, and where one further reading may lie.
+import { recordedSame } from '../../job/changes.ts'
 import type { Definitions } from '../../job/definitions.ts'
 import type { Changed } from '../../review/review.ts'
 import { limitSource } from '../../sheet/limit-source.ts'
@@ -48,6 +49,7 @@ function plotOf(defs: Definitions, one: Changed, of: number): PlotOf<'wear'>[] {
       unit: defs.machine.shop_units.length,
       notes: [
         ...others,
+        ...anewNote(defs, one),
         `The band is where one further reading may lie: ${basisText(rate.value)}.`,
         ...(limit === null ? refused : [`Limit: ${limitSource(limit)}.`]),
         'As read, not brought to 20 degC.',
@@ -63,6 +65,13 @@ function plotOf(defs: Definitions, one: Changed, of: number): PlotOf<'wear'>[] {
       limit: limit === null ? null : shopLength(defs, limit.value),
     },
   ]
+}
+
+/** Why the record of before does not count further back. */
+function anewNote(defs: Definitions, { found }: Changed): string[] {
+  const why =
+    found === null ? null : (recordedSame(defs, found).findLast((one) => one.why !== null)?.why ?? null)
+  return why === null ? [] : [`Wear begins anew: ${why}.`]
 }
 
 /** From two readings nothing is known of scatter, and that is said. */

@@ -3,7 +3,7 @@ import { line } from 'd3-shape'
 import { fromSi, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, mark, rounded } from './frame.ts'
-import { type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
+import { backed, type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
 
 type Plot = PlotOf<'pocket'>
 
@@ -22,6 +22,10 @@ export function pocketScene(plot: Plot): Scene {
       px: [x(one.opening), y(load)],
     }
   })
+  const marks = [
+    ...marksOf(plot, plot.present, 'as it stands', power),
+    ...marksOf(plot, plot.setting, 'to be set', power),
+  ].map((one): Datum => ({ ...one, px: [x(one.value[0]), y(one.value[1])] }))
   const curve = line<Datum>(
     ({ px }) => px[0],
     ({ px }) => px[1],
@@ -62,12 +66,13 @@ export function pocketScene(plot: Plot): Scene {
           ...(row === undefined || isCrowded(plot, row.opening)
             ? []
             : [
-                text(
-                  px[0] + (i === data.length - 1 ? 0 : 6),
-                  px[1] - (i === data.length - 1 ? 8 : 4),
+                // The load falls with the opening: above to the right of a point, and below to the left of the last, is clear of it.
+                ...backed(
+                  px[0] + (i === data.length - 1 ? -26 : 27),
+                  px[1] + (i === data.length - 1 ? 9 : -6),
                   `gas ${percent(row.capacity)}`,
-                  i === data.length - 1 ? 'end' : 'start',
-                  { size: 7, ink: 'quiet' },
+                  'quiet',
+                  7,
                 ),
               ]),
         ]
@@ -83,8 +88,21 @@ export function pocketScene(plot: Plot): Scene {
           ]
         : []),
     ],
-    data,
+    data: [...data, ...marks],
   }
+}
+
+/** The opening that is marked, where the curve has it: nothing is drawn between what was worked out. */
+function marksOf(
+  { rows }: Plot,
+  opening: number | null,
+  series: string,
+  power: (si: number) => number,
+): Omit<Datum, 'px'>[] {
+  const row = rows.find((one) => one.opening === opening)
+  return row === undefined
+    ? []
+    : [{ series, label: percent(row.opening), value: [row.opening, power(row.load.si)] }]
 }
 
 /** So near to the present or the recommended setting that its words would lie on theirs. */

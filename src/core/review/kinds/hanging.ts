@@ -1,15 +1,16 @@
-// Locks, blinds and tags that by the record still hang on the machine when the job has ended: number, name and where.
+// Locks, blinds and tags that by the record still hang on the machine, when the job has ended or as it stands open: number, name and
+// where.
 
 import { itemLabel } from '../../job/item-label.ts'
 import { hanging, type Keyed } from '../../job/locks-on.ts'
 import { list } from '../../lib/wording.ts'
 import type { Found } from '../exception.ts'
 import { clause, count, type Look, named, sentence, when } from '../look.ts'
-import { lastStart, onAt } from '../starts.ts'
+import { lastStart, onAt, thingsText } from '../starts.ts'
 
 export function stillHanging(look: Look): Found[] {
-  if (look.state.closed === null) return []
   const { on } = hanging(look.defs, look.state)
+  if (look.state.closed === null) return on.length === 0 ? [] : [onNow(look, on)]
   const tags = on.filter(isTag)
   const locks = on.filter((one) => !isTag(one))
   return [
@@ -36,6 +37,21 @@ export function stillHanging(look: Look): Found[] {
           ),
         ]),
   ]
+}
+
+/** As it has to be while people work, and nobody else's list: whoever was not there has to know what hangs. */
+function onNow(look: Look, on: readonly Keyed[]): Found {
+  return {
+    kind: 'hung',
+    what: `On by the record, the job is open: ${thingsText(on)}, ${list(on.map(({ shown }) => shown))}`,
+    sentences: [
+      ...on.map((one) => deviceLine(look, one)),
+      ...startedWhileOn(look, on),
+      'What hung at a hold point that fell since counts as on until it is told off.',
+    ],
+    entries: on.map(({ seq }) => seq),
+    open: false,
+  }
 }
 
 function found(look: Look, on: readonly Keyed[], what: string, last: string, grave: number): Found {

@@ -8,6 +8,7 @@ import { openThings, thingText } from '../../job/register.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import { POINT_NAMES } from '../../talk/points.ts'
 import { wordLine } from '../../talk/radio-words.ts'
+import { toClose } from '../../talk/to-close.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, count, entriesOf, type Look, named, namedById, sentence } from '../look.ts'
 
@@ -37,6 +38,7 @@ function notClosed(look: Look): Found[] {
       what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
       sentences: [
         `Last entry ${byWhom(look, look.entries[look.entries.length - 1] ?? { at: state.lastAt })}.`,
+        ...toClose(defs, state),
       ],
       entries: [state.seq],
       open: true,

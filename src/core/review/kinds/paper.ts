@@ -10,6 +10,7 @@ import {
   UNREAD_TEXT,
 } from '../../job/paper.ts'
 import { paperGates } from '../../job/paper-gate.ts'
+import { minutesOnSheet } from '../../job/paper-line.ts'
 import { ENDS, FRONT, SIGNED_BY } from '../../job/paper-rows.ts'
 import { testFaults } from '../../job/paper-test.ts'
 import { standingVerdict } from '../../job/state.ts'
@@ -290,6 +291,12 @@ function times({ defs, entries }: Look, paper: PaperState): Of[] {
   const back = entries.filter((e) => 'paper' in e && typeof e.paper === 'object' && e.paper.back === true)
   const none = rows.filter(({ time, who }) => time === null && who !== null)
   const unknown = paper.writers.filter((id) => defs.crew.crew.every((person) => person.id !== id))
+  const begun = rowOf(paper, null, FRONT.begun)?.text ?? null
+  const ended = rowOf(paper, null, FRONT.ended)?.text ?? null
+  const outside = rows.filter(
+    ({ step, time }) =>
+      step !== null && ((minutesOnSheet(begun, time) ?? 0) < 0 || (minutesOnSheet(time, ended) ?? 0) < 0),
+  )
   const found = (what: string, sentences: string[], seqs: number[]): Of[] =>
     seqs.length === 0 ? [] : [{ what, sentences, entries: seqs, open: false }]
   return [
@@ -297,6 +304,11 @@ function times({ defs, entries }: Look, paper: PaperState): Of[] {
       `${count(back.length, 'time')} on the sheet before the line above`,
       ['Asked about when it was keyed, and it is what the sheet says.'],
       back.map(({ seq }) => seq),
+    ),
+    ...found(
+      `${count(outside.length, 'line')} of steps outside the time that the front of the sheet has for the work`,
+      [`On its front: begun ${begun ?? 'at no time'}, ended ${ended ?? 'at no time'}.`],
+      outside.map(({ seq }) => seq),
     ),
     ...found(
       `${count(none.length, 'line')} signed on the sheet without a time`,

@@ -1,0 +1,19 @@
+// What was noted into the log in somebody's own words: those of a lead first. It is no exception by itself; whoever was not there
+// reads it nowhere else.
+import { personById } from '../../job/definitions.ts'
+import type { Found } from '../exception.ts'
+import { byWhom, clause, entriesOf, type Look } from '../look.ts'
+
+export function notes(look: Look): Found[] {
+  return entriesOf(look, 'note.written').map((entry): Found => {
+    const isLead = entry.by !== undefined && personById(look.defs, entry.by)?.role === 'lead'
+    return {
+      kind: 'note',
+      what: `${isLead ? 'A lead’s note' : 'Note'}, ${byWhom(look, entry)}: ${clause(entry.text)}`,
+      sentences: [],
+      entries: [entry.seq],
+      open: false,
+      grave: isLead ? 0 : 1,
+    }
+  })
+}

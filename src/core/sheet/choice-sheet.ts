@@ -1,0 +1,102 @@
+// A numbered choice laid out for a terminal: whole words, whole options, and never more rows than there are. What is said beside it
+// takes the place of its introduction, and where even so not all has room, its options are turned over, or what is said is.
+import { asciiTwin, clean, cutWords, widthOf, wrap } from '../lib/text.ts'
+import type { Choice } from '../talk/choice.ts'
+import { marginRule } from './ruling.ts'
+
+export interface ChoiceOn {
+  readonly choice: Choice
+  readonly columns: number
+  readonly rows: number
+  readonly ascii: boolean
+  /** Said on a word, and not part of the choice. */
+  readonly told: readonly string[]
+  /** How many of the options, or of what is said, are turned over. */
+  readonly from: number
+}
+
+export interface ChoiceLine {
+  readonly text: string
+  readonly strong: boolean
+}
+
+export interface ChoiceSheet {
+  readonly lines: readonly ChoiceLine[]
+  /** Before the line being keyed. */
+  readonly margin: string
+  /** Columns of the line being keyed. */
+  readonly width: number
+  /** Where Enter goes on; null where it turns nothing over. */
+  readonly next: number | null
+}
+
+const MARGIN = 5
+/** An option that is longer is a path or a name, and is cut so that it is seen. */
+const MOST_LINES = 3
+
+export function choiceSheet(on: ChoiceOn): ChoiceSheet {
+  const { choice, columns, ascii, told } = on
+  const rule = ` ${marginRule(ascii)} `
+  const width = Math.max(8, columns - 1 - MARGIN - rule.length)
+  const say = (text: string) => (ascii ? asciiTwin(clean(text)) : clean(text))
+  const set = (margin: string, text: string, strong = false): ChoiceLine[] =>
+    shortened(say(text), width).map((line, i) => ({
+      text: `${(i === 0 ? margin : '').padStart(MARGIN)}${rule}${line}`,
+      strong,
+    }))
+  const sheet = (lines: readonly ChoiceLine[], next: number | null): ChoiceSheet => ({
+    lines,
+    margin: `${'no.'.padStart(MARGIN)}${rule}`,
+    width,
+    next,
+  })
+  const end = [...set('0', choice.zero), ...set('Tab', 'Make safe')]
+  const options = choice.options.map((text, i) => set(String(i + 1), text))
+  // What is said is read whole.
+  const said = told.flatMap((text) =>
+    wrap(say(text), width).map((line) => ({ text: `${''.padStart(MARGIN)}${rule}${line}`, strong: false })),
+  )
+  // The line being keyed, and one row that the terminal keeps for itself.
+  const room = on.rows - 2
+  const title = set('', choice.title, true)
+  const intro = choice.lines.flatMap((text) => set('', text))
+  const all = options.flat()
+  for (const head of said.length === 0 ? [[...title, ...intro], title, []] : [title, []]) {
+    const lines = [...head, ...all, ...end, ...said]
+    if (lines.length <= room) return sheet(lines, null)
+  }
+  if (said.length > 0) {
+    // There is no room for both: what is said is read first, and the choice comes back with Enter.
+    const from = Math.min(on.from, said.length - 1)
+    const fits = Math.max(1, room - 1)
+    const next = from + fits < said.length ? from + fits : 0
+    const lines = [
+      ...said.slice(from, from + fits),
+      ...set('', next === 0 ? BACK : 'Enter: go on.').slice(0, 1),
+    ]
+    return sheet(lines, next)
+  }
+  const from = on.from < options.length ? on.from : 0
+  const shown: ChoiceLine[] = []
+  let next = from
+  for (const option of options.slice(from)) {
+    if (next > from && shown.length + option.length + end.length + 1 > room) break
+    shown.push(...option)
+    next++
+  }
+  const onto = next < options.length ? next : 0
+  const more = set(
+    '',
+    `Enter: ${onto === 0 ? 'the first' : 'more'}. ${from + 1} to ${next} of ${options.length}.`,
+  )
+  return sheet([...shown, ...more.slice(0, 1), ...end].slice(0, Math.max(1, room)), onto)
+}
+
+const BACK = 'Enter: the choice.'
+
+function shortened(text: string, width: number): string[] {
+  const lines = wrap(text, width, width > 30 ? 2 : 0)
+  if (lines.length <= MOST_LINES || widthOf(text) < width) return lines
+  const rest = lines.slice(MOST_LINES - 1).join(' ')
+  return [...lines.slice(0, MOST_LINES - 1), cutWords(rest.trim(), width)]
+}

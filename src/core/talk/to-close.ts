@@ -1,0 +1,138 @@
+// What stands between an open job and its close: each by name, with what is keyed for it and where. It decides nothing: the engine
+// closes a job by itself once nothing of this is left, and ends one in its STOP by the word close.
+import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { gateState, gatesOf } from '../job/gate.ts'
+import { hanging } from '../job/locks-on.ts'
+import { applicability, isComplete, next, type Prompt } from '../job/next.ts'
+import { openFindings } from '../job/nonconformance.ts'
+import { openWords } from '../job/open-words.ts'
+import { pendingPoint } from '../job/point.ts'
+import { holdsUpClosing, thingText } from '../job/register.ts'
+import { openStop, type State } from '../job/state.ts'
+import { causeWords, openStops } from '../job/stop-causes.ts'
+import { list } from '../lib/wording.ts'
+import { maySignPoint, peopleText } from './may-sign.ts'
+import { findingText } from './names.ts'
+import { POINT_NAMES } from './points.ts'
+import { wordLine } from './radio-words.ts'
+
+/** A line for each, what is asked first standing first; empty for a closed job and for one that has nothing left. */
+export function toClose(defs: Definitions, state: State): string[] {
+  if (state.closed !== null) return []
+  const prompt = next(defs, { ...state, doer: state.doer ?? '' })
+  const isPaper = state.paper !== null
+  return [
+    ...stopLines(state),
+    ...(isPaper ? [] : clearLines(defs, state)),
+    ...(isPaper ? sheetLines(state, prompt) : stepLines(defs, state, prompt)),
+    ...(isPaper ? [] : pointLines(defs, state)),
+    ...(isPaper ? [] : thingLines(defs, state)),
+    ...findingLines(defs, state),
+    ...openWords(state).map(
+      (word) =>
+        `NOT COUNTERSIGNED: ${wordLine(defs, state, word)}. ${word.lead} signs, by the word countersign.`,
+    ),
+    ...onLine(defs, state),
+  ]
+}
+
+const atMachine = ({ job }: State) => `at the machine, barover resume ${job}`
+
+function stopLines(state: State): string[] {
+  return openStops(state).map(({ cause, why, seq }) => {
+    const what = cause === null ? (why ?? 'its cause is not told') : `${causeWords(cause).says}: ${why ?? ''}`
+    const ways =
+      cause === null
+        ? 'cause tells it; then release lets the job go on, or close ends the job in it'
+        : 'release lets the job go on, close ends the job in it'
+    return `STOP not released (entry ${seq}), ${what}. The words: ${ways}.`
+  })
+}
+
+/** People may be in: nobody keyed that they are out since it fell. Coming out is told at the machine, by who is there. */
+function clearLines(defs: Definitions, state: State): string[] {
+  return gatesOf(defs).flatMap((gate) =>
+    gateState(state, gate.id).mustClear
+      ? [
+          `ALL OUT is missing at hold point ${named(gate)}: nobody keyed that people are out since it fell. ${sentence(atMachine(state))} Sign on, then ${gate.step.clear_words}.`,
+        ]
+      : [],
+  )
+}
+
+function stepLines(defs: Definitions, state: State, prompt: Prompt): string[] {
+  const asked = defs.steps.filter((one) => applicability(defs, state, one) !== 'skip')
+  const left = asked.filter((one) => !isComplete(state, one))
+  const [first] = left
+  if (first === undefined) return []
+  const held = openStop(state) === null && prompt.kind === 'held' ? ` HOLD: ${prompt.why}.` : ''
+  const isDecision = prompt.kind === 'decide' && prompt.step.id === first.id
+  const way = isDecision ? 'a lead decides, by the word dispose' : atMachine(state)
+  const rest = left.length === 1 ? '1 step is' : `${left.length} steps are`
+  return [`${rest} not done, of ${asked.length}: the first is ${named(first)}, ${way}.${held}`]
+}
+
+/** What of a sheet is still to be keyed from it or signed for. */
+function sheetLines({ job }: State, prompt: Prompt): string[] {
+  switch (prompt.kind) {
+    case 'sheet': {
+      const { placed, label } = prompt.box
+      const where = placed === null ? label : `${named(placed)}, ${label}`
+      return [
+        `The sheet is not keyed to its end: next is ${where}. The sheet in hand: barover resume ${job}.`,
+      ]
+    }
+    case 'sheet-doubt':
+      return [`A figure of ${named(prompt.placed)} is doubted: answered with barover resume ${job}.`]
+    case 'decide':
+      return [`${named(prompt.step)}: a lead signs for what was decided, by the word dispose.`]
+    case 'sheet-sign':
+      return [
+        prompt.as === 'keyed'
+          ? 'Whoever keyed it signs that it stands as on the paper: by the word sign.'
+          : 'A lead who keyed none of it compares it with the paper: by the word sign.',
+      ]
+    default:
+      return []
+  }
+}
+
+function pointLines(defs: Definitions, state: State): string[] {
+  return defs.steps.flatMap((placed) => {
+    const point = pendingPoint(state, placed)
+    if (point === null || !isComplete(state, placed) || applicability(defs, state, placed) !== 'do') return []
+    const who = maySignPoint(defs, state, placed)
+    const by = who.length === 0 ? 'nobody of the crew file may' : peopleText(who)
+    const way = point.kind === 'review' ? 'by the word sign, once all else is done' : atMachine(state)
+    return [`NOT SIGNED: ${named(placed)}, its ${POINT_NAMES[point.kind].toLowerCase()}: ${by}, ${way}.`]
+  })
+}
+
+function thingLines(defs: Definitions, state: State): string[] {
+  return holdsUpClosing(defs, state).map((thing) => {
+    const seen =
+      thing.seenBy === null ? 'Two people see it and sign' : `${thing.seenBy} saw it, one more signs`
+    return `NOT ACCOUNTED FOR: ${thingText(thing)}. ${seen}: taken; or a lead hands it on, once all else is done: dispose, hand on.`
+  })
+}
+
+function findingLines(defs: Definitions, state: State): string[] {
+  return openFindings(defs, state).map(
+    (one) =>
+      `UNDECIDED: ${findingText(defs, state, one)}. A lead decides, by the word dispose, once the job asks.`,
+  )
+}
+
+/** They hold up no close, and are the last that anybody looks for: so they stand here by number. */
+function onLine(defs: Definitions, state: State): string[] {
+  const { on } = hanging(defs, state)
+  return on.length === 0
+    ? []
+    : [
+        `Still on by the record: ${list(on.map(({ shown }) => shown))}. The close takes none of it off: a step that asks for it does, ${atMachine(state)}.`,
+      ]
+}
+
+const named = ({ number, step }: PlacedStep) => `${number} ${step.title}`
+
+const sentence = (text: string) => `${text.replace(/^./, (first) => first.toUpperCase())}.`

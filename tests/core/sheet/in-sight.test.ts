@@ -1,0 +1,59 @@
+// After every answer of the example, on the smallest screen: what was just taken is in sight above what is asked next.
+import { describe, expect, it } from 'vitest'
+import type { Entry } from '../../../src/core/job/entries.ts'
+import { layOut } from '../../../src/core/sheet/block.ts'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive, type SideUp } from '../../../src/core/sheet/live.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
+import type { Walk } from '../../helpers/example.ts'
+import { walkExample } from '../../helpers/walked.ts'
+
+const ROWS = 15
+const COLUMNS = 40
+const STYLE = { width: COLUMNS - 1, record: 'EXAMPLE' as const, ascii: true }
+
+const linesOf = ({ engine: { defs }, state }: Walk, entry: Entry) =>
+  entryBlocks(defs, state, entry, STYLE).flatMap((block) => layOut(block, STYLE))
+
+/** Rows of what was taken that stand above the prompt, and how many of them it had. */
+function inSight(walk: Walk, from: number, of: SideUp['of']) {
+  const { defs } = walk.engine
+  const all = walk.entries.slice(from).reduce((sum, entry) => sum + linesOf(walk, entry).length, 0)
+  const live = fitLive({
+    view: promptView(defs, walk.state, walk.talk, STYLE),
+    foot: foot(defs, walk.state, walk.now),
+    style: STYLE,
+    rows: ROWS,
+    columns: COLUMNS,
+    notice: null,
+    taken: Math.min(all, 8),
+    side: { of, n: 0 },
+  })
+  const drawn = live.above.length + 1 + live.below.length
+  expect(drawn).toBeLessThanOrEqual(ROWS - 1)
+  return { seen: ROWS - 1 - drawn, all, folded: live.turn !== null }
+}
+
+describe('at 40 columns and 15 rows', () => {
+  it('a line at least of what was just taken is in sight over the question', () => {
+    const missed: string[] = []
+    let from = 0
+    let answers = 0
+    walkExample((walk, n) => {
+      const begun = from
+      from = walk.entries.length
+      if (n === 0 || from === begun || walk.state.closed !== null) return
+      answers++
+      const { seen, all } = inSight(walk, begun, 'question')
+      if (seen < Math.min(1, all)) missed.push(`${walk.entries.at(-1)?.type}, then ${walk.prompt.kind}`)
+      // Sides before the question are turned over: a hazard is never cut short for it.
+      inSight(walk, begun, 'front')
+    })
+    expect(answers).toBeGreaterThan(40)
+    // These fill the screen with words nobody has read yet, or name themselves what was taken: the meter, the verdict.
+    expect(missed.length, missed.join('\n')).toBeLessThanOrEqual(5)
+    expect(missed).toContain('instrument.picked, then evidence')
+    expect(missed).toContain('verdict.given, then decide')
+  })
+})

@@ -1,0 +1,80 @@
+// Sentences that do not begin like a question, where no words are asked and where they are.
+import { describe, expect, it } from 'vitest'
+import { hear } from '../../../src/core/talk/hear.ts'
+import { Walk } from '../../helpers/example.ts'
+
+const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line, walk.now)
+const said = (walk: Walk, line: string) => heard(walk, line).say.join('\n')
+
+const pick = () => new Walk().throughGate().keys('1')
+const reading = () => new Walk().toBore()
+const seen = () => new Walk().throughGate()
+const doubt = () => new Walk().toBore().keys('9.053')
+
+describe('a sentence where a number or a figure is asked', () => {
+  it.each([
+    ['pick', pick],
+    ['read', reading],
+    ['confirm', seen],
+    ['doubt', doubt],
+  ] as const)('is answered at %s, takes nothing, and is not met with a list of numbers alone', (kind, at) => {
+    const walk = at()
+    expect(walk.prompt.kind).toBe(kind)
+    expect(heard(walk, 'the ring is stuck').input).toBeNull()
+    expect(said(walk, 'the ring is stuck')).toMatch(/Nothing was taken\. Asked is .*\n.*stop blocks the job/)
+    expect(said(walk, 'not sure what this means')).toMatch(/Asked is .*\nask, and your words behind it/)
+    expect(said(walk, 'gas is coming out')).toMatch(/^FIRST: come out, everybody/)
+    expect(said(walk, 'I dropped a nut in the bore')).toMatch(/safe shows the whole make-safe sheet/)
+  })
+
+  it('has what to do in trouble before it, and no figure or number is taken for a sentence', () => {
+    expect(said(reading(), 'it does not fit in')).toMatch(/^In trouble: Come out and say STOP\./)
+    expect(heard(reading(), '9.5033').input).toMatchObject({ do: 'read' })
+    expect(heard(pick(), '1').input).toMatchObject({ do: 'pick' })
+    expect(said(pick(), 'no such thing')).toMatch(/Key 1/)
+  })
+
+  it('is no answer at a line of a hold point either, and the line stays missing', () => {
+    const walk = new Walk().toGate()
+    const { refusal, say, input } = heard(walk, 'the lock is stuck')
+    expect(say.join('\n')).toContain('In trouble: Come out, stand clear, say STOP.')
+    walk.keys('the lock is stuck')
+    expect([refusal?.code, input?.do]).toContain('evidence')
+    expect(Object.keys(walk.state.gates.hold_point?.given ?? {})).toEqual([])
+  })
+})
+
+describe('words that tell of danger', () => {
+  it.each([
+    ['a note', () => reading().keys('note'), 'gas is coming out'],
+    ['what is seen instead', () => seen().keys('2'), 'it moved, he is hurt'],
+    ['a reason', () => doubt().keys('3'), 'my partner does not answer'],
+  ] as const)('where %s is asked go on record and are answered', (_, at, line) => {
+    const walk = at()
+    const { input, say } = heard(walk, line)
+    expect(JSON.stringify(input)).toContain(line)
+    expect(say[0]).toBe('FIRST: come out, everybody, and stand clear. Say STOP.')
+    const before = walk.entries.length
+    walk.keys(line)
+    expect(JSON.stringify(walk.entries.slice(before))).toContain(line)
+  })
+
+  it('in one line with the word note are answered too, and a question mark does not hold them back', () => {
+    expect(said(reading(), 'note gas is coming out of the port')).toMatch(/^FIRST: come out/)
+    const { input, say } = heard(reading().keys('note'), 'is he hurt? he is hurt')
+    expect(input).toMatchObject({ do: 'note' })
+    expect(say[0]).toMatch(/^FIRST/)
+  })
+
+  it('are told from words that tell of none, which are only put down', () => {
+    for (const line of [
+      'the gas meter was changed',
+      'a rag is stuck to the wall',
+      'one pin missing from the drawing',
+    ])
+      expect(heard(reading().keys('note'), line)).toMatchObject({
+        say: [],
+        input: { do: 'note', text: line },
+      })
+  })
+})

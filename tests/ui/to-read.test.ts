@@ -1,0 +1,102 @@
+// What is longer than the room above the question: from its beginning, before the question, and up in the transcript afterwards.
+import { afterEach, describe, expect, it, vi } from 'vitest'
+import { drawJob } from '../../src/ui/draw-job.tsx'
+import { Walk } from '../helpers/example.ts'
+import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+
+vi.hoisted(() => {
+  process.env.CI = 'false'
+  process.env.CONTINUOUS_INTEGRATION = 'false'
+})
+
+const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
+
+function draw(walk: Walk, size = { cols: 80, rows: 24 }) {
+  const terminal = fakeTerminal(size)
+  const memory = memorySession(walk)
+  const done = drawJob(
+    memory.session,
+    { width: size.cols - 1, record: 'EXAMPLE', ascii: size.cols < 80 },
+    terminal,
+  )
+  drawn.push({ terminal, done })
+  const { screen } = terminal
+  const say = async (line: string) => {
+    await screen.until('an empty line', () => screen.input === '')
+    terminal.send(line)
+    await screen.until(line, () => screen.input === line)
+    terminal.send('\r')
+  }
+  return { ...memory, terminal, screen, say }
+}
+
+afterEach(async () => {
+  for (const { terminal, done } of drawn.splice(0)) {
+    terminal.stdin.emit('end')
+    await done
+  }
+})
+
+describe('an answer longer than the room above the question', () => {
+  it.each([
+    ['80 by 24', { cols: 80, rows: 24 }],
+    ['40 by 15', { cols: 40, rows: 15 }],
+  ])(
+    'begins with its first line, is turned over, and then the question is answered, at %s',
+    async (_, size) => {
+      const { terminal, screen, say, written } = draw(new Walk().toGate(), size)
+      await screen.until('a line', () => screen.input === '')
+      await say('help')
+      await screen.see('A figure and Enter answer')
+      await screen.see('Enter turns over: 1 of')
+      await say('L-101')
+      await screen.see('Not taken: L-101.')
+      expect(written).toEqual([])
+      let seen = screen.flow
+      while (!screen.flow.includes('Lock number at main driver')) {
+        const before = screen.text
+        terminal.send('\r')
+        await screen.until('the next side', () => screen.text !== before)
+        seen += screen.flow
+      }
+      expect(seen).toContain('leave')
+      await say('L-101')
+      await screen.until('the lock', () => written.length === 1)
+      // It is in the transcript now, whole, over what was taken.
+      await screen.see('Lock number at barring')
+      expect(screen.wholeFlow.split('A figure and Enter answer').length - 1).toBe(1)
+      expect(screen.wipes).toBe(0)
+    },
+  )
+
+  it('gives way at once to what comes of itself', async () => {
+    const { terminal, screen, say, session, written } = draw(new Walk().toBore())
+    await screen.see('Reading (in)')
+    await say('safe')
+    await screen.see('Enter turns over: 1 of')
+    await session.bring({ do: 'clock-moved', seconds: 4000 })
+    await screen.until('what fell', () => written.length > 0)
+    await screen.until('the question', () => !screen.text.includes('Enter turns over: 1 of'))
+    expect(screen.text).not.toContain('Reading (in)')
+    expect(screen.wholeFlow).toContain('FIRST OF ALL: come out')
+    expect(terminal.screen.wipes).toBe(0)
+  })
+
+  it('is told in the transcript as before where it has the room', async () => {
+    const { screen, say } = draw(new Walk().toGate(), { cols: 80, rows: 50 })
+    await say('help')
+    await screen.see('A figure and Enter answer')
+    await screen.see('Lock number at main driver')
+    expect(screen.text).not.toContain('turns over')
+  })
+
+  it('goes up whole with another question, and with leaving', async () => {
+    const { screen, say } = draw(new Walk().toGate())
+    await say('help')
+    await screen.see('Enter turns over: 1 of')
+    await say('leave')
+    await screen.until('the whole of it', () =>
+      /A figure and Enter answer.*leave +take it up later.*Left/.test(screen.wholeFlow),
+    )
+  })
+})
