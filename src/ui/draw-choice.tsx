@@ -57,7 +57,7 @@ function ChoiceScreen({
   )
   const showSafe = useCallback(() => setSheet((lines) => [...lines, ...choice.safe()]), [choice])
   const [from, setFrom] = useState(0)
-  const drawn = choiceSheet({ choice, ...size, ascii: choice.ascii, told, from })
+  const drawn = choiceSheet({ choice, ...size, ascii: choice.ascii, told, from, brief: sheet.length > 0 })
   const next = useRef<number | null>(null)
   next.current = drawn.next
   const press = useCallback(

@@ -11,6 +11,8 @@ export interface ChoiceOn {
   readonly ascii: boolean
   /** Said on a word, and not part of the choice. */
   readonly told: readonly string[]
+  /** The make-safe sheet was just shown above: only what is chosen from stands under it. */
+  readonly brief?: boolean
   /** How many of the options, or of what is said, are turned over. */
   readonly from: number
 }
@@ -61,7 +63,8 @@ export function choiceSheet(on: ChoiceOn): ChoiceSheet {
   const title = set('', choice.title, true)
   const intro = choice.lines.flatMap((text) => set('', text))
   const all = options.flat()
-  for (const head of said.length === 0 ? [[...title, ...intro], title, []] : [title, []]) {
+  const heads = said.length === 0 ? [[...title, ...intro], title, []] : [title, []]
+  for (const head of on.brief === true ? [[]] : heads) {
     const lines = [...head, ...all, ...end, ...said]
     if (lines.length <= room) return sheet(lines, null)
   }
