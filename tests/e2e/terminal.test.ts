@@ -88,8 +88,9 @@ describe('a gauge that types for itself', () => {
     const bore = boreTyped(jobs)
     expect(isInOrderOf(bore, typed)).toBe(true)
     // Two that came while a line before them was still being written are one line with a gap, which is refused aloud.
+    const refused = /has a gap or mark between its figures|key one number and its unit only/
     const isGapless = bore.length > 1 && bore.every((figure, i) => figure === typed[i])
-    expect(isGapless || everShown(t.raw).includes('has a gap or mark between its figures')).toBe(true)
+    expect(isGapless || refused.test(everShown(t.raw))).toBe(true)
     expect([t.wipes, t.exit]).toEqual([0, null])
   })
 })
