@@ -128,6 +128,10 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   }
 }
 
+/** Said at the first thing that is keyed: who does not know the word yet would fail by it. */
+const LOOK_FIRST =
+  'Here the word look reads it, as it reads everything else. What is keyed without a look fails the session.'
+
 /** The choice under it says the same. */
 const HOW_TO_TAKE = / If that is what you read: .*$/
 
@@ -207,7 +211,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'tag':
       return {
         title: 'Which machine is this?',
-        ask: [row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.')],
+        ask: [
+          row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.'),
+          ...(state.practice === null ? [] : [row(LOOK_FIRST, 'strong')]),
+        ],
       }
     case 'held':
       return {
