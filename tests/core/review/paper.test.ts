@@ -19,6 +19,7 @@ import {
   BORE,
   END_LINES,
   FRONT_LINES,
+  fill,
   permitLines,
   SIGN_LINES,
   sheetJob,
@@ -26,6 +27,7 @@ import {
   WHOLE,
 } from '../../helpers/filled-sheet.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
+import { gate, NO_START, smallDefs, tell } from '../../helpers/small-job.ts'
 
 /** All behind the hold point an hour later. */
 const LATER = {
@@ -248,5 +250,28 @@ describe('the report and the history of a sheet', () => {
     expect(JSON.stringify(historyPaper(history))).toMatch(
       /1 job from paper, gates not enforced by Barover: test/,
     )
+  })
+})
+
+describe('a start on a sheet', () => {
+  const scored = [{ id: 'scored', label: 'Scored', finding: true, note: true }]
+  const defs = smallDefs([
+    gate('isolated', ['start'], [NO_START]),
+    { id: 'look', kind: 'observe', title: 'look', conditions: [...scored, { id: 'sound', label: 'Sound' }] },
+    tell('started', { title: 'Start the driver', exposes: ['start'], lets_in: ['start'] }),
+  ])
+  const says = {
+    day: '2026-03-14',
+    people: 'RO',
+    'look done': '06:40 RO 1 at three',
+    'started done': '07:10 RO',
+  }
+
+  it('is told by the sheet, and never as undecided by the order of keying, as decisions are keyed at its end', () => {
+    const review = reviewed(fill(sheetJob(defs).keys('RO'), says))
+    expect(review.started?.what).toMatch(
+      /^Started RO 2026-03-14 07:10 by the sheet: what was decided by then stands on the sheet;/,
+    )
+    expect(review.exceptions.filter(({ kind }) => kind === 'started')).toEqual([])
   })
 })
