@@ -131,12 +131,12 @@ describe('a refusal', () => {
       await key('skip')
       await screen.until('the first to go', () => !screen.wholeFlow.includes('does not count as evidence'))
       // What is longer than the room over the question is turned over first, and the question is whole then.
-    if (size.rows === 15) {
-      await screen.see('Enter turns over: 1 of')
-      terminal.send('\r')
-      await screen.see('Type: NO START')
-    }
-    await key('no start')
+      if (size.rows === 15) {
+        await screen.see('Enter turns over: 1 of')
+        terminal.send('\r')
+        await screen.see('Type: NO START')
+      }
+      await key('no start')
       await screen.see('NO FLOW')
       expect(screen.all).not.toMatch(/does not count|Nothing was left out/)
       expect(screen.wipes).toBe(0)
