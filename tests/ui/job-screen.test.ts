@@ -299,6 +299,12 @@ describe('keys', () => {
     await screen.until('a second sheet', () => screen.wholeFlow.split('Come out, everybody').length === 3)
     expect(written).toEqual([])
     letThrough()
+    await screen.until('the entry', () => written.length === 1)
+    // The second sheet is read from its beginning as well, before what is asked next.
+    for (const side of ['1 of 3', '2 of 3']) {
+      await screen.see(`Enter turns over: ${side}`)
+      terminal.send('\r')
+    }
     await screen.see('2nd of 2, afresh (in)')
     expect(written).toHaveLength(1)
   })
