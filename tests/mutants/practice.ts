@@ -75,6 +75,12 @@ export const PRACTICE = [
       into: 'if (isUnsafe && truth.seen === "") return unsafe(',
       by: 'fails the session at',
     },
+    {
+      rule: 'A step said to be done that would hurt somebody fails the session, whether anybody looked or not.',
+      find: "if (isSaidSo && !truth.isSo && fault?.shows === 'stop')",
+      into: "if (isSaidSo && !truth.isSo && asked !== null && fault?.shows === 'stop')",
+      by: 'a step that is said to be done with gas behind the cover fails the session',
+    },
   ]),
   ...of('core/talk/practice-words', 'core/practice/waits', [
     {

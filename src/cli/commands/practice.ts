@@ -3,9 +3,11 @@ import { randomInt } from 'node:crypto'
 import { join } from 'node:path'
 import process from 'node:process'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
+import { list } from '../../core/lib/wording.ts'
 import { factsOf } from '../../core/practice/facts.ts'
 import type { Fault } from '../../core/practice/fault.ts'
 import { faultsFor } from '../../core/practice/faults.ts'
+import { PRACTISED_NAMES } from '../../core/practice/practised.ts'
 import { type Progress, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
@@ -44,6 +46,7 @@ export const practiceCommand: Command = {
   name: 'practice',
   usage: 'barover practice [PROCEDURE] [--seed N] [--level 1..5]',
   summary: 'Practise a procedure on a hidden machine: every answer is marked, and nothing can be hurt.',
+  more: `PROCEDURE is one of ${list(PRACTISED_NAMES, 'or')}; without one it is the first.`,
   options: {
     seed: { type: 'string', says: 'the number of the machine: the same one again (default: drawn)' },
     level: {

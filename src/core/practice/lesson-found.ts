@@ -4,7 +4,7 @@ import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
-import { alarmLesson, FALSE, faultAt, unsafe } from './lesson-gate.ts'
+import { alarmLesson, FALSE, faultAt, MISSING, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
@@ -52,6 +52,8 @@ export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.o
   const fault = faultAt(scene, placed.step.id)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   const isSaidSo = entry.type === 'step.confirmed'
+  if (isSaidSo && !truth.isSo && fault?.shows === 'stop')
+    return unsafe(asked === null ? MISSING : FALSE, fault, `What was there: ${truth.seen}`)
   if (asked === null) return marked(wrong('diagnosing'), 'Wrong: nobody looked. Key look first.')
   if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
   return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)

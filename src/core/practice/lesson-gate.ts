@@ -12,7 +12,7 @@ import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
-const MISSING = 'The session is failed: evidence that nobody saw has passed.'
+export const MISSING = 'The session is failed: evidence that nobody saw has passed.'
 export const FALSE = 'The session is failed: evidence that was not so has passed.'
 
 export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.mismatched'>): Lesson {

@@ -133,6 +133,14 @@ describe('a step that is confirmed', () => {
   })
 })
 
+it('a step that is said to be done with gas behind the cover fails the session, looked at or not', () => {
+  const seed = seedHiding('cover-hisses', 4, defsOf('open-cylinder'))
+  const walk = upTo('open-cylinder', seed, atStep('slack'), 4)
+  for (const lines of [['1'], ['look', '1']])
+    expect(lastLesson(walk.copy().keys(...lines))).toMatchObject({ isUnsafe: true })
+  expect(lastLesson(walk.copy().keys('look', '2', 'it hisses all round'))).toMatchObject({ isUnsafe: false })
+})
+
 it('a thermometer read again and again scatters as its model says, about its own steady error', () => {
   const walk = upTo('ring-fit', SOUND, atStep('piston_temp_before'))
   const figures = Array.from({ length: 400 }, () => {
