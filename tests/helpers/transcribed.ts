@@ -14,7 +14,7 @@ interface Page {
   readonly given: Readonly<Record<string, Given>>
   readonly at: string
   readonly by: string
-  clear: Entry | null
+  clear: Extract<Entry, { type: 'people.clear' }> | null
 }
 
 interface Live {
@@ -36,7 +36,8 @@ function liveOf({ entries }: Walk): Live {
       of.push({ given, at: entry.at, by: entry.by ?? 'RO', clear: null })
       pages[entry.step] = of
     }
-    const last = entry.type === 'people.clear' ? pages[entry.step]?.at(-1) : undefined
+    if (entry.type !== 'people.clear') continue
+    const last = pages[entry.step]?.at(-1)
     if (last !== undefined) last.clear = entry
   }
   return { state, entries, pages }
@@ -188,7 +189,7 @@ function permitLine(live: Live, step: string, copy: number, key: string, kind: s
   if (page === undefined) return '-'
   if (key === '.complete') return `${time(page.at)} ${page.by} -`
   if (key === '.clear')
-    return copy < pages.length && page.clear !== null ? `${beside(page.clear)} ALL OUT` : '-'
+    return copy < pages.length && page.clear !== null ? `${beside(page.clear)} ${page.clear.words}` : '-'
   const isBegun = key.endsWith('.begun')
   const given = page.given[isBegun ? key.slice(0, -'.begun'.length) : key]
   if (given === undefined) return '-'

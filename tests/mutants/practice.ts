@@ -71,8 +71,8 @@ export const PRACTICE = [
   ...of('core/practice/lesson-found', 'core/practice/waits', [
     {
       rule: 'A finding that would hurt somebody fails the session.',
-      find: 'if (isUnsafe) return unsafe(',
-      into: 'if (isUnsafe && truth.seen === "") return unsafe(',
+      find: 'if (isUnsafe)\n',
+      into: 'if (isUnsafe && truth.seen.length < 2)\n',
       by: 'fails the session at',
     },
     {

@@ -11,8 +11,6 @@ export interface ChoiceOn {
   readonly ascii: boolean
   /** Said on a word, and not part of the choice. */
   readonly told: readonly string[]
-  /** The make-safe sheet was just shown above: only what is chosen from stands under it. */
-  readonly brief?: boolean
   /** How many of the options, or of what is said, are turned over. */
   readonly from: number
 }
@@ -63,8 +61,7 @@ export function choiceSheet(on: ChoiceOn): ChoiceSheet {
   const title = set('', choice.title, true)
   const intro = choice.lines.flatMap((text) => set('', text))
   const all = options.flat()
-  const heads = said.length === 0 ? [[...title, ...intro], title, []] : [title, []]
-  for (const head of on.brief === true ? [[]] : heads) {
+  for (const head of said.length === 0 ? [[...title, ...intro], title, []] : [title, []]) {
     const lines = [...head, ...all, ...end, ...said]
     if (lines.length <= room) return sheet(lines, null)
   }
