@@ -10,6 +10,7 @@ import type { Level } from '../../src/core/job/practice.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
+import { EDITION } from '../../src/core/practice/edition.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
 import { isAsked } from '../../src/core/practice/truth.ts'
@@ -59,7 +60,7 @@ export interface Session {
 const MOST_LINES = 400
 
 export function session(seed: number, level: Level, trainee: Trainee, defs = practiceDefs()): Session {
-  const walk = new Walk(defs, 'PRACTICE', { practice: { seed, level } })
+  const walk = new Walk(defs, 'PRACTICE', { practice: { seed, level, edition: EDITION } })
   let isOn = true
   for (let n = 0; isOn; n++) {
     if (n > MOST_LINES)

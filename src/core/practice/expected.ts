@@ -1,0 +1,93 @@
+// What a hidden machine comes to, worked out before anybody works on it: where the work stops, what is seen at each observe step, and the
+// verdict of each judge step. What an instructor expects is held against it.
+import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { opening } from '../job/fold.ts'
+import { applicability } from '../job/next.ts'
+import { type Practised, practiceOpened } from '../job/practice.ts'
+import { unsuited } from '../job/seats.ts'
+import type { State } from '../job/state.ts'
+import type { VerdictWord } from '../metrology/verdict.ts'
+import { hiddenMachine, truthOf } from './ask.ts'
+import { faultById } from './faults.ts'
+import { judgedTruly } from './judged-truly.ts'
+
+export interface Worth {
+  readonly verdict: VerdictWord
+  readonly governs: readonly string[]
+}
+
+export interface Expected {
+  /** What stops the work, and where it is met; null: the work goes to its end. */
+  readonly stop: { readonly fault: string; readonly at: readonly string[] } | null
+  /** By step; a step that is left out on this machine, or that hangs on what is not known before, has none. */
+  readonly findings: ReadonlyMap<string, readonly string[]>
+  readonly verdicts: ReadonlyMap<string, Worth>
+}
+
+/** No session: only so much of one that truths can be asked for. */
+function asIfOpened(practised: Practised): State {
+  const entry: Extract<Entry, { type: 'job.opened' }> = {
+    type: 'job.opened',
+    format: 1,
+    record: 'PRACTICE',
+    job: '',
+    program: { name: 'barover', version: '' },
+    zone: 'UTC',
+    clock: 'set',
+    answers: 'script',
+    files: [],
+    seq: 0,
+    at: '',
+  }
+  return { ...opening(entry), practice: practiceOpened(practised) }
+}
+
+export function expectedOf(defs: Definitions, practised: Practised): Expected {
+  const machine = hiddenMachine(defs, practised)
+  const stopping = machine.faults.map(faultById).find(({ shows }) => shows === 'stop')
+  const findings = new Map<string, readonly string[]>()
+  const verdicts = new Map<string, Worth>()
+  let state: State = { ...asIfOpened(practised), seats: firstSuited(defs) }
+  for (const placed of defs.steps) {
+    if (applicability(defs, state, placed) !== 'do') continue
+    const seen = placed.step.kind === 'observe' ? seenAt(defs, state, placed) : null
+    if (seen !== null) {
+      findings.set(placed.id, seen)
+      state = { ...state, done: { ...state.done, [placed.id]: seen[0] ?? '' } }
+    }
+    if (placed.step.kind === 'judge') {
+      const worth = worthAt(defs, state, placed)
+      if (worth !== null) verdicts.set(placed.id, worth)
+    }
+  }
+  return {
+    stop: stopping === undefined ? null : { fault: stopping.id, at: stopping.at },
+    findings,
+    verdicts,
+  }
+}
+
+function firstSuited(defs: Definitions): State['seats'] {
+  return Object.fromEntries(
+    defs.seats.flatMap(({ id }) => {
+      const fit = defs.instruments.instruments.find(
+        (one) => instrumentById(defs, one.id) !== undefined && unsuited(defs, id, one) === null,
+      )
+      return fit === undefined ? [] : [[id, fit.id] as const]
+    }),
+  )
+}
+
+function seenAt(defs: Definitions, state: State, placed: PlacedStep): readonly string[] | null {
+  if (state.practice === null) return null
+  const truth = truthOf(defs, state.practice, placed, {}, Number.NaN)
+  return truth?.kind === 'eye' ? truth.conditions : null
+}
+
+function worthAt(defs: Definitions, state: State, placed: PlacedStep): Worth | null {
+  if (state.practice === null) return null
+  const { result } = judgedTruly(defs, state, state.practice, asKind(placed, 'judge').id, '')
+  const governs = 'governs' in result ? (result.governs?.characteristics ?? []) : []
+  return { verdict: result.verdict, governs }
+}
