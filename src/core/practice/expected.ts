@@ -1,9 +1,11 @@
 // What a hidden machine comes to, worked out before anybody works on it: where the work stops, what is seen at each observe step, and the
 // verdict of each judge step. What an instructor expects is held against it.
-import { asKind, type Definitions, instrumentById, type PlacedStep } from '../job/definitions.ts'
+import type { Instrument } from '../definition/instruments.ts'
+import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { opening } from '../job/fold.ts'
 import { applicability } from '../job/next.ts'
+import { placesOf } from '../job/places.ts'
 import { type Practised, practiceOpened } from '../job/practice.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
@@ -48,7 +50,8 @@ export function expectedOf(defs: Definitions, practised: Practised): Expected {
   const stopping = machine.faults.map(faultById).find(({ shows }) => shows === 'stop')
   const findings = new Map<string, readonly string[]>()
   const verdicts = new Map<string, Worth>()
-  let state: State = { ...asIfOpened(practised), seats: firstSuited(defs) }
+  const opened = asIfOpened(practised)
+  let state: State = { ...opened, seats: firstSuited(defs, opened) }
   for (const placed of defs.steps) {
     if (applicability(defs, state, placed) !== 'do') continue
     const seen = placed.step.kind === 'observe' ? seenAt(defs, state, placed) : null
@@ -68,15 +71,29 @@ export function expectedOf(defs: Definitions, practised: Practised): Expected {
   }
 }
 
-function firstSuited(defs: Definitions): State['seats'] {
+/** For each seat the first instrument that may sit there and whose range has all that is read with it. */
+function firstSuited(defs: Definitions, state: State): State['seats'] {
   return Object.fromEntries(
-    defs.seats.flatMap(({ id }) => {
-      const fit = defs.instruments.instruments.find(
-        (one) => instrumentById(defs, one.id) !== undefined && unsuited(defs, id, one) === null,
+    defs.seats.flatMap(({ id, kinds }) => {
+      const fit = defs.instruments.instruments.filter(
+        (one) => kinds.some((kind) => kind === one.kind) && unsuited(defs, id, one) === null,
       )
-      return fit === undefined ? [] : [[id, fit.id] as const]
+      const best = fit.find((one) => reaches(defs, state, id, one)) ?? fit[0]
+      return best === undefined ? [] : [[id, best.id] as const]
     }),
   )
+}
+
+function reaches(defs: Definitions, { practice }: State, seat: string, instrument: Instrument): boolean {
+  if (practice === null || instrument.kind === 'gas_meter' || !('range' in instrument)) return true
+  const { from, to } = instrument.range
+  return defs.steps.every((placed) => {
+    if (placed.step.kind !== 'read' || placed.step.with !== seat) return true
+    return placesOf(asKind(placed, 'read')).every(({ key }) => {
+      const truth = truthOf(defs, practice, placed, { place: key, instrument: instrument.id }, Number.NaN)
+      return truth?.kind !== 'figure' || (truth.si >= from.si && truth.si <= to.si)
+    })
+  })
 }
 
 function seenAt(defs: Definitions, state: State, placed: PlacedStep): readonly string[] | null {

@@ -124,7 +124,7 @@ function shareOf({ right, of }: Score): number {
 
 /** The sheet in lines. */
 export function gradeLines(grade: Grade): string[] {
-  const { seed, level, safety, unsafe, scores, hints, hidden, weakest, who, scenario } = grade
+  const { seed, level, safety, unsafe, scores, hints, hidden, who, scenario } = grade
   return [
     `Sheet of the session${who === null ? '' : ` of ${who}`}: seed ${seed}, level ${level}`,
     ...(scenario === null ? [] : [`Scenario of an instructor: ${scenario.title}`]),
@@ -138,7 +138,7 @@ export function gradeLines(grade: Grade): string[] {
       ({ says, isFound }) => `Expected: ${says}; ${isFound ? 'found' : 'NOT found'}`,
     ),
     grade.isPassed ? '( PASSED )' : '( NOT PASSED )',
-    nextTold(weakest, safety, level),
+    nextTold(grade),
     againTold(grade),
   ]
 }
@@ -159,7 +159,7 @@ function ageLines({ age, edition }: Grade): string[] {
     : [`${was} Its seed and its figures are of another machine now: its marks are not to be relied on.`]
 }
 
-function againTold({ scenario, age, procedure, seed, level }: Grade): string {
+export function againTold({ scenario, age, procedure, seed, level }: Grade): string {
   if (scenario !== null) return `The same machine again: barover practice with the file of ${scenario.id}`
   if (age !== 'same') return 'No seed brings the same machine again.'
   return `The same machine again: barover practice ${procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`
@@ -177,7 +177,7 @@ const NEXT: Readonly<Record<Skill, string>> = {
   recording: 'recording: what the instrument shows, as it shows it',
 }
 
-function nextTold(weakest: Skill | null, safety: Grade['safety'], level: number): string {
+export function nextTold({ weakest, safety, level }: Pick<Grade, 'weakest' | 'safety' | 'level'>): string {
   if (safety === 'failed') return `Practise next: ${NEXT.safety}.`
   if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
   return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'

@@ -32,13 +32,13 @@ export function lintScenarioIn(defs: Definitions, scenario: Scenario): Finding[]
     return [...found, finding(['procedure'], 'no-practice', message)]
   }
   const wrong = faultsIn(defs, scenario)
-  if (wrong.length > 0) return [...found, ...wrong]
+  if (found.length + wrong.length > 0) return [...found, ...wrong]
   try {
-    return [...found, ...expectedIn(defs, scenario, expectedOf(defs, practisedBy(scenario)))]
+    return expectedIn(defs, scenario, expectedOf(defs, practisedBy(scenario)))
   } catch (error) {
     // A fault that no machine of these sizes can have.
     const why = error instanceof Error ? error.message : String(error)
-    return [...found, finding(['faults'], 'no-such-machine', `No machine can be made of this: ${why}.`)]
+    return [finding(['faults'], 'no-such-machine', `No machine can be made of this: ${why}.`)]
   }
 }
 

@@ -16,7 +16,10 @@ export function practiceOpeningRows({ scenario }: Definitions, { seed, level, ed
   return [
     ...(scenario === undefined ? [] : [row(`Scenario: ${scenario.title}. All of it is made up.`, 'strong')]),
     ...(scenario?.briefing ?? []).map((text) => row(`  ${text}`)),
-    row(`Practice on a hidden machine: seed ${seed}, level ${level}${of}. Nothing here can be hurt.`, 'strong'),
+    row(
+      `Practice on a hidden machine: seed ${seed}, level ${level}${of}. Nothing here can be hurt.`,
+      'strong',
+    ),
     row('look and measure ask the machine where the sheet stands; then you key what is there.'),
     row(
       'measure quick is a hurried hand. hint says where to look, and costs. fault lists what can be hidden.',

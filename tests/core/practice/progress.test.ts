@@ -4,7 +4,12 @@ import { drawFaults } from '../../../src/core/practice/draw.ts'
 import { EDITION } from '../../../src/core/practice/edition.ts'
 import { FAULTS } from '../../../src/core/practice/faults.ts'
 import type { Grade } from '../../../src/core/practice/grade.ts'
-import { peopleIn, progressLines, progressOf as progressBy, seedFor } from '../../../src/core/practice/progress.ts'
+import {
+  peopleIn,
+  progressOf as progressBy,
+  progressLines,
+  seedFor,
+} from '../../../src/core/practice/progress.ts'
 
 function sheet(what: Partial<Grade>): Grade {
   return {
