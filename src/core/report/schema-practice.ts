@@ -10,11 +10,9 @@ export const practiceSchema = z.strictObject({
   edition: maybe('Edition of the list of faults it was opened with; null: none is on record.'),
   isSameMachine: yes('true: today the seed, or the scenario, still brings that machine.'),
   scenario: maybe('Title of the scenario of an instructor; null: it was drawn.'),
-  safety: z
-    .enum(['passed', 'failed', 'not reached'])
-    .meta({
-      description: 'Apart from all else: failed by one line of a hold point on false or missing evidence.',
-    }),
+  safety: z.enum(['passed', 'failed', 'not reached']).meta({
+    description: 'Apart from all else: failed by one line of a hold point on false or missing evidence.',
+  }),
   unsafe: list(
     z.strictObject({ seq: whole('Entry by which it was failed.'), says: words('Why, in a sentence.') }),
     'What failed it.',

@@ -33,7 +33,12 @@ describe('the report of a practice session', () => {
       hidden: [{ name: expect.stringContaining('barrel'), isNamed: true }],
     })
     const said = text(report).replace(/\s*\n\S*\s*/g, ' ')
-    for (const part of ['( PASSED )', 'Safety, apart from all else: PASSED', 'Hidden: The bore is wider', `--seed ${seed}`])
+    for (const part of [
+      '( PASSED )',
+      'Safety, apart from all else: PASSED',
+      'Hidden: The bore is wider',
+      `--seed ${seed}`,
+    ])
       expect(said).toContain(part)
   })
 
@@ -49,7 +54,9 @@ describe('the report of a practice session', () => {
     const all = rows(report)
     expect(new Set(all.map(({ record }) => record))).toEqual(new Set(['PRACTICE']))
     const own = all.filter(({ what }) => what === 'session')
-    expect(own.map(({ name, remark }) => `${name}: ${remark}`)).toContain('safety, apart from all else: passed')
+    expect(own.map(({ name, remark }) => `${name}: ${remark}`)).toContain(
+      'safety, apart from all else: passed',
+    )
     expect(paperOf(report).record).toBe('PRACTICE')
   })
 
