@@ -21,7 +21,7 @@ export const PRACTICE = [
       rule: 'A scenario of an instructor makes no job of its own.',
       find: 'return scenario === undefined\n      ? null',
       into: 'return scenario?.scenario !== ""\n      ? null',
-      by: 'is never REAL, nor a job without a session',
+      by: 'nor a job without a session',
     },
   ]),
   ...of('core/practice/hint', 'core/practice/scenario', [
@@ -37,7 +37,7 @@ export const PRACTICE = [
       rule: 'A practice session is not worked on where its seed draws another machine by now.',
       find: "if (practice.named !== null || ageOf(defs, practice) === 'same') return null",
       into: "if (practice.named !== null || ageOf(defs, practice) !== 'other-build') return null",
-      by: 'of another list is told apart',
+      by: 'is told apart',
     },
   ]),
   ...of('core/job/admit-practice', 'core/practice/session', [
