@@ -8,6 +8,8 @@ export interface Command {
   readonly name: string
   readonly usage: string
   readonly summary: string
+  /** Said below it on its own page. */
+  readonly more?: string
   readonly options: Readonly<Record<string, { readonly type: 'string' | 'boolean'; readonly says: string }>>
   readonly positionals: { readonly least: number; readonly most: number }
   readonly run: (values: Values, positionals: readonly string[]) => Promise<number>
@@ -75,6 +77,7 @@ export function commandHelp(command: Command, columns: number): string {
     ...wrap(command.summary, columns),
     '',
     ...setIn('  ', command.usage, columns, 4),
+    ...(command.more === undefined ? [] : ['', ...wrap(command.more, columns)]),
     '',
     ...Object.entries(command.options).flatMap(([name, { type, says }]) =>
       row(`${name}${type === 'string' ? ' ...' : ''}`, says),

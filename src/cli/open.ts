@@ -19,8 +19,10 @@ import type { Practised } from '../core/job/practice.ts'
 import { machineIdOf } from '../core/job/same-machine.ts'
 import { type Instant, stamp } from '../core/lib/instant.ts'
 import { assertNever } from '../core/lib/result.ts'
+import { list } from '../core/lib/wording.ts'
 import { whyOver } from '../core/practice/edition.ts'
 import { factsOf } from '../core/practice/facts.ts'
+import { PRACTISED_NAMES } from '../core/practice/practised.ts'
 import { uncovered } from '../core/practice/truth.ts'
 import { zoneName } from '../node/clock.ts'
 import { readJobFiles } from '../node/definition-files.ts'
@@ -109,14 +111,16 @@ function forPractice(file: FileCopy): FileCopy {
 
 /** @throws UserError (exit 1) where a hidden machine could not answer every step, or could not be made of these files. */
 function barUnpractised(defs: Definitions): void {
+  const known = `It knows ${list(PRACTISED_NAMES)}.`
   const facts = factsOf(defs)
-  if (!facts.ok) throw new UserError(facts.error.say, EXIT.checkFailed)
+  if (!facts.ok) throw new UserError(facts.error.say, EXIT.checkFailed, known)
   const [first, ...more] = uncovered(defs)
   if (first === undefined) return
   const others = more.length === 0 ? '' : ` and ${more.length} more`
   throw new UserError(
     `Practice does not know every step of ${defs.procedure.title} yet: step ${first}${others} could not be answered.`,
     EXIT.checkFailed,
+    known,
   )
 }
 

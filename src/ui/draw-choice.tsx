@@ -1,7 +1,6 @@
 // A numbered choice on the terminal, before any job is open.
-import { Box, Static, Text, useApp } from 'ink'
+import { Box, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
-import { asciiTwin, clean } from '../core/lib/text.ts'
 import { choiceSheet } from '../core/sheet/choice-sheet.ts'
 import { type Choice, hearChoice } from '../core/talk/choice.ts'
 import { dropEarly } from './early-keys.ts'
@@ -46,7 +45,6 @@ function ChoiceScreen({
   const size = useTerminalSize()
   const held = useRef(BLANK)
   const [told, setTold] = useState<readonly string[]>([])
-  const [sheet, setSheet] = useState<readonly string[]>([])
   const [, redraw] = useState(0)
   const end = useCallback(
     (which: Chosen) => {
@@ -55,8 +53,12 @@ function ChoiceScreen({
     },
     [exit, onChosen],
   )
-  const showSafe = useCallback(() => setSheet((lines) => [...lines, ...choice.safe()]), [choice])
   const [from, setFrom] = useState(0)
+  // From its first line, as everything that is said beside the choice.
+  const showSafe = useCallback(() => {
+    setFrom(0)
+    setTold(choice.safe())
+  }, [choice])
   const drawn = choiceSheet({ choice, ...size, ascii: choice.ascii, told, from })
   const next = useRef<number | null>(null)
   next.current = drawn.next
@@ -81,24 +83,19 @@ function ChoiceScreen({
   )
   useKeys(press, () => end('interrupted'), showSafe)
   return (
-    <>
-      <Static items={[...sheet]}>
-        {(text, i) => <Text key={i}>{clean(choice.ascii ? asciiTwin(text) : text)}</Text>}
-      </Static>
-      <Box flexDirection="column">
-        {drawn.lines.map(({ text, strong }, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place under the choice
-          <Text key={i} bold={strong} wrap="truncate">
-            {text}
-          </Text>
-        ))}
-        <InputLine
-          margin={drawn.margin}
-          editor={held.current}
-          width={Math.min(20, drawn.width)}
-          secret={false}
-        />
-      </Box>
-    </>
+    <Box flexDirection="column">
+      {drawn.lines.map(({ text, strong }, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place under the choice
+        <Text key={i} bold={strong} wrap="truncate">
+          {text}
+        </Text>
+      ))}
+      <InputLine
+        margin={drawn.margin}
+        editor={held.current}
+        width={Math.min(20, drawn.width)}
+        secret={false}
+      />
+    </Box>
   )
 }

@@ -26,7 +26,8 @@ export function useToRead({ shown, came, isPending, room, isOver, heightOf }: To
   // Whatever comes of itself, as a lapse, is in sight at once.
   if (at !== null && (at.from < came || isOver || (length > at.to && !isPending))) {
     held.current = null
-    up.current = length
+    // What came with the next line may be here already: it is not up yet.
+    up.current = at.from < came ? came : length
   }
   if (!isOver) {
     const from = held.current?.from ?? firstCutOff(shown, Math.max(came, up.current), room, heightOf)

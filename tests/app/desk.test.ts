@@ -8,6 +8,7 @@ import { PIN_COUNTS_MS } from '../../src/core/talk/desk-first.ts'
 import type { DeskWord } from '../../src/core/talk/desk-words.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
 import { noFiles } from '../helpers/files.ts'
+import { sheetJob, WHOLE } from '../helpers/filled-sheet.ts'
 import { smallAtSize } from '../helpers/reviewed.ts'
 import { noVoice } from '../helpers/voice.ts'
 
@@ -143,6 +144,20 @@ describe('what was found', () => {
     const { keys, types } = await desk(withFinding(), 'dispose')
     await keys('KH', '1111')
     expect(types()).toContain('pin.missed')
+  })
+})
+
+describe('a sheet that is keyed', () => {
+  it('is compared from the desk by a lead who keyed none of it, with one PIN, and closes', async () => {
+    const { at, said, keys, types } = await desk(sheetJob().keys(...WHOLE.slice(0, -1)), 'sign')
+    expect(said()[0]).toBe('sign: the sheet compared with the paper.')
+    // RO keyed it, and is no lead.
+    expect(said()[1]).toMatch(
+      /^Signed by a lead who keyed none of it, with the paper in hand: KH K\. Haas or PB/,
+    )
+    await keys('PB', '6053', 'PB')
+    expect(types()).toEqual(['job.taken-up', 'person.signed-on', 'paper.signed', 'job.closed'])
+    expect(at.snapshot().state.closed).toBe('MONITOR')
   })
 })
 

@@ -21,9 +21,9 @@ describe('what cannot be done', () => {
     ['a level that there is not', ['practice', '--level', '6'], 2, '--level takes 1 to 5'],
     [
       'practice of what it does not know yet',
-      ['practice', 'set-pocket', '--jobs', jobs],
+      ['practice', 'renew-liner', '--jobs', jobs],
       1,
-      'Practice knows nothing yet that could be hidden in',
+      'Practice does not know Renew the liner',
     ],
     ['two jobs to show', ['show', 'a', 'b'], 2, 'barover show is called as: barover show JOB'],
     [

@@ -47,6 +47,17 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   'compound-copper': /COPPER/,
   'nut-gives': /the nut creeps on/,
   'rod-proud': /straight edge rocks/,
+  'barred-uncounted': /Four answers/,
+  'barred-shut': /every cover is on and its vent is shut/,
+  'ring-binds': /The third binds|mark looks away/,
+  'turns-tight': /goes stiff/,
+  'jacket-runs': /it runs again/,
+  'pocket-holds': /gauge stands off its pin/,
+  'cover-hisses': /hisses all round/,
+  'pocket-end-other': /The outer head is plain\. The stem/,
+  'jacket-tells': /bubbles came with it|a skin of oil/,
+  'pieces-inside': /a bit of ring/,
+  'black-dust': /Black dust/,
   lubricator: /less than half|three times what/,
 }
 
@@ -59,6 +70,7 @@ const FAILED: Readonly<Record<string, string>> = {
   'nitrogen-hides-gas': 'flammable_inside',
   'purge-short': 'purged',
   'piston-hot': 'cool',
+  'jacket-hot': 'jacket_temp',
 }
 
 /** A figure that is past its limit, whatever the word: a check on a standard may hold it. */
@@ -77,6 +89,9 @@ const BEYOND: Readonly<Record<string, readonly string[]>> = {
   'piston-face': ['piston-face-squareness'],
   'gap-wide': ['ring-end-gap'],
   'gap-tight': ['ring-end-gap-least'],
+  'runout-aside': ['runout-horizontal'],
+  'runout-up': ['runout-vertical-deviation'],
+  'dial-moved': ['dial-return'],
   'nut-over': ['nut-torque', 'nut-angle', 'nut-stretch'],
   'nut-loose': ['nut-torque-least', 'nut-angle-least', 'nut-stretch-least'],
 }
@@ -133,6 +148,13 @@ function tells(walk: Walk, id: string): boolean {
         )
       const mean = (of: readonly number[]) => of.reduce((sum, one) => sum + one, 0) / of.length
       return seen(/Brightest at the bottom/) && mean(along('.horizontal')) - mean(along('.vertical')) > 0.0006
+    }
+    case 'clearance-swapped':
+    case 'clearance-short': {
+      const isOut = (name: string) => records(walk).some((one) => isPast(one, [name]))
+      return (
+        isOut('end-clearance-head-least') && (id === 'clearance-swapped') === isOut('end-clearance-crank')
+      )
     }
     case 'end-not-empty':
       return fails('head_end_zero') + fails('crank_end_zero') > 0

@@ -53,6 +53,8 @@ export class Terminal extends Screen {
   /** Null while it runs. */
   exit: Exit | null = null
   readonly #pty: IPty
+  /** What was keyed last. */
+  #last = ''
 
   constructor(args: readonly string[], { size = { cols: 80, rows: 24 }, env = {} }: Started = {}) {
     super(size)
@@ -69,8 +71,30 @@ export class Terminal extends Screen {
     this.#pty.write(keys)
   }
 
-  /** Keys a line as a person does: Enter is a write of its own, once the text is in sight. */
+  /**
+   * Keys a line as a person does: what came with the line before is turned over to its end first, and Enter is a write of its own, once
+   * the text is in sight.
+   */
   async say(line: string): Promise<void> {
+    await this.until('an empty line to key on', () => this.input === '')
+    const isUnheard = this.#last !== '' && this.flow.includes(`Not taken: ${this.#last}.`)
+    await this.turnOver()
+    // It was keyed before the answer to the line before it was up.
+    if (isUnheard) await this.#key(this.#last)
+    await this.#key(line)
+  }
+
+  /** All that stands before the question is turned over. */
+  async turnOver(): Promise<void> {
+    while (/Enter turns over|Enter: over,/.test(this.flow)) {
+      const before = this.text
+      this.send('\r')
+      await this.until('the next side', () => this.text !== before)
+    }
+  }
+
+  async #key(line: string): Promise<void> {
+    this.#last = line
     await this.until('an empty line to key on', () => this.input === '')
     if (line !== '') {
       this.send(line)

@@ -1,7 +1,7 @@
 // Two trainees who work a practice session line by line: one who looks and keys what is there, one who keys what is expected.
 import { definitionsFrom } from '../../src/authoring/definitions.ts'
 import type { Definitions } from '../../src/core/job/definitions.ts'
-import { asKind } from '../../src/core/job/definitions.ts'
+import { asKind, gasLimitById } from '../../src/core/job/definitions.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import { type GateStep, gateState, type Item, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { judgeStep } from '../../src/core/job/judge-step.ts'
@@ -57,7 +57,7 @@ export interface Session {
 }
 
 /** More lines than any session takes. */
-const MOST_LINES = 400
+const MOST_LINES = 900
 
 export function session(seed: number, level: Level, trainee: Trainee, defs = practiceDefs()): Session {
   return sessionOf(defs, { seed, level, edition: EDITION }, trainee)
@@ -272,11 +272,16 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
   switch (evidence.kind) {
     case 'words':
       return evidence.words
-    // As every good day has it.
-    case 'gas':
-      return /^oxygen/.test(evidence.limit) ? ({ oxygen_inside: '20.8' }[evidence.limit] ?? '20.9') : '0'
-    case 'measured':
-      return evidence.quantity === 'temperature' ? '70' : '0.0'
+    // As every good day has it, and what the instrument shows where that is as good.
+    case 'gas': {
+      const limit = gasLimitById(walk.engine.defs, evidence.limit)
+      if (limit?.gas === 'oxygen') return evidence.limit === 'oxygen_inside' ? '20.8' : '20.9'
+      return passing(asked, limit?.at_least?.value, limit?.at_most?.value) ?? '0'
+    }
+    case 'measured': {
+      const usual = evidence.quantity === 'temperature' ? '70' : '0.0'
+      return passing(asked, evidence.at_least?.value, evidence.at_most?.value) ?? usual
+    }
     case 'wait':
       return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words
     case 'lift':
@@ -288,6 +293,16 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     case 'numbers':
       return shown ?? `T-9${key.length}`
   }
+}
+
+/** The figure that was shown, where it passes. */
+function passing(
+  asked: Entry,
+  least = Number.NEGATIVE_INFINITY,
+  most = Number.POSITIVE_INFINITY,
+): string | null {
+  const figure = asked.type === 'practice.asked' ? asked.figure : undefined
+  return figure !== undefined && Number(figure) >= least && Number(figure) <= most ? figure : null
 }
 
 function common(walk: Walk): boolean {
@@ -324,8 +339,8 @@ function common(walk: Walk): boolean {
     case 'decide': {
       const { step } = asKind(prompt.step, 'decide')
       const open = offersAt(state, prompt.step).filter(({ barred }) => barred === null)
-      // The last after which the work goes on.
-      const on = open.findLast(({ choice }) => !waitsFor(step, choice))
+      const goesOn = open.filter(({ choice }) => !waitsFor(step, choice))
+      const on = goesOn.find(({ choice }) => choice === 'accept' || choice === 'concession') ?? goesOn.at(-1)
       if (on === undefined) return giveUp(walk)
       walk.key(on.choice)
       return true

@@ -95,9 +95,15 @@ export const PRACTICE = [
   ...of('core/practice/lesson-found', 'core/practice/waits', [
     {
       rule: 'A finding that would hurt somebody fails the session.',
-      find: 'if (isUnsafe) return unsafe(',
-      into: 'if (isUnsafe && truth.seen === "") return unsafe(',
+      find: 'if (isUnsafe)\n',
+      into: 'if (isUnsafe && truth.seen.length < 2)\n',
       by: 'fails the session at',
+    },
+    {
+      rule: 'A step said to be done that would hurt somebody fails the session, whether anybody looked or not.',
+      find: "if (isSaidSo && !truth.isSo && fault?.shows === 'stop')",
+      into: "if (isSaidSo && !truth.isSo && asked !== null && fault?.shows === 'stop')",
+      by: 'a step that is said to be done with gas behind the cover fails the session',
     },
   ]),
   ...of('core/talk/practice-words', 'core/practice/waits', [

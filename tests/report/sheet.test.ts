@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { BlankPiece, BlankSheet } from '../../src/core/blank/blank.ts'
 import { blankOf } from '../../src/core/blank/blank-of.ts'
 import { kitOf } from '../../src/core/kit/kit.ts'
+import { inInk } from '../../src/core/lib/in-ink.ts'
 import { readFonts } from '../../src/report/fonts.ts'
 import { sheetPdf } from '../../src/report/sheet-pdf.ts'
 import { exampleDefs } from '../helpers/example.ts'
@@ -178,9 +179,7 @@ describe('a sheet of many hold points', () => {
     const gates = rg27.steps.flatMap(({ step }) => (step.kind === 'gate' ? [step] : []))
     expect(gates.length).toBeGreaterThan(1)
     const asks = gates.flatMap(({ evidence }) =>
-      evidence.flatMap((one) =>
-        'ask' in one ? one.ask.split(' ') : [one.load, one.rating].join(' ').split(' '),
-      ),
+      evidence.flatMap((one) => inInk('ask' in one ? one.ask : [one.load, one.rating].join(' ')).split(' ')),
     )
     expect(asks.filter((word) => !all.includes(word))).toEqual([])
     expect(all.match(/Itkeepspeoplefrom:/g)).toHaveLength(gates.length)

@@ -6,11 +6,13 @@ import process from 'node:process'
 import { readDefinition } from '../../authoring/definition-file.ts'
 import type { Diagnostic } from '../../authoring/diagnostic.ts'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
+import { list } from '../../core/lib/wording.ts'
 import { EDITION } from '../../core/practice/edition.ts'
 import { factsOf } from '../../core/practice/facts.ts'
 import { faultsFor } from '../../core/practice/faults.ts'
 import type { Grade } from '../../core/practice/grade.ts'
 import { practisedBy } from '../../core/practice/lint-scenario.ts'
+import { PRACTISED_NAMES } from '../../core/practice/practised.ts'
 import { peopleIn, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
@@ -51,6 +53,7 @@ export const practiceCommand: Command = {
   usage: 'barover practice [PROCEDURE | SCENARIO.yaml] [--seed N] [--level 1..5] [--who INITIALS]',
   summary:
     'Practise a procedure on a hidden machine, or a scenario of an instructor: every answer is marked, and nothing can be hurt.',
+  more: `PROCEDURE is one of ${list(PRACTISED_NAMES, 'or')}; without one it is the first.`,
   options: {
     seed: { type: 'string', says: 'the number of the machine: the same one again (default: drawn)' },
     level: {

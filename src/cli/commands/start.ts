@@ -14,6 +14,7 @@ import { linesWithoutJob } from '../safe-lines.ts'
 import { canDraw, isListened, print, wantsAscii } from '../terminal.ts'
 import { terminalLines } from '../terminal-lines.ts'
 import { summary } from './jobs.ts'
+import { practiceCommand } from './practice.ts'
 import { resumeJob } from './resume.ts'
 import { jobsFolder, runJob } from './run.ts'
 import { showCommand } from './show.ts'
@@ -32,6 +33,9 @@ export const startCommand: Command = {
     return isListened(values) ? choose(values, inLines) : whatCanBeDone(values)
   },
 }
+
+/** Its place in the choice, from 0. */
+const HIDDEN = 4
 
 const EXAMPLE_FOLDER = () => join(homeFolder(), 'examples', 'tc-401')
 
@@ -119,6 +123,7 @@ async function choose(values: Values, asker: Asker): Promise<number> {
     }
     if (which === 1) return example(values, 'example')
     if (which === 2) return example(values, 'practice')
+    if (which === HIDDEN) return practiceCommand.run(values, [])
     const list = which === 0 ? open : closed
     const picked = await ask({
       title: which === 0 ? 'Take up which job?' : 'See which job?',
@@ -137,25 +142,31 @@ async function choose(values: Values, asker: Asker): Promise<number> {
   }
 }
 
+/** Of the example, as the README has it. */
+const NEW_HERE =
+  'New here? 2, then RO, the PIN 4071, and TC-401-1, the tag on the plate. help works at every prompt.'
+
 /** `none`: the folder that holds no such job, where one was asked for. */
 function firstChoice(open: number, closed: number, none: string | null): Choice {
   return {
     title: 'Barover',
     lines: [
       ...(none === null ? [] : [`There is none yet in the folder ${none}: choose another.`]),
-      'Takes you through work on the piston end, and keeps the record of it.',
-      'Only example and practice start from here.',
-      `A real job: ${calledAs()} run --help.`,
-      `To learn it on a machine that hides a fault: ${calledAs()} practice.`,
+      'Takes you through work on the piston end of a gas compressor, one thing at a time, and keeps the record of it.',
+      'It supports trained people: the maker\u2019s manual, site permit and local code come first.',
+      ...(none === null ? [NEW_HERE] : []),
+      `No real job starts here: ${calledAs()} run --help.`,
     ],
     options: [
-      `Take up a job that was left (${open})`,
+      `Take up a job that was left (${open === 0 ? 'none yet' : open})`,
       'Start the example job: a bore inspection on an invented machine',
       'Practise the same job: a trainee may sign on',
-      `See a finished job (${closed})`,
+      `See a finished job (${closed === 0 ? 'none yet' : closed})`,
+      `Learn it on a machine that hides a fault, every answer marked; other jobs: ${calledAs()} practice --help`,
     ],
     zero: 'Leave',
     help: [
+      NEW_HERE,
       'The number before a line and Enter chooses it. safe shows what to do to be safe.',
       `The invented crew and its PINs: ${asTyped(join(EXAMPLE_FOLDER(), 'crew.yaml'))}, at its head.`,
       `In a job, help lists the words that work there. ${calledAs()} --help lists every command.`,

@@ -120,6 +120,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     ),
     ...whyNot(trends),
     ...begunAnew(trends),
+    ...untimedPieces(trends),
     ...plots(one),
   ]
 }
@@ -160,6 +161,22 @@ function begunAnew(trends: readonly Trend[]): Piece[] {
   return reasons.size === 0
     ? []
     : [lines(...[...reasons].map(([why, n]) => line(`  wear begins anew of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** A size that was read at hours nobody read is missing in its rate, and whoever plans by that has to know. */
+function untimedPieces(trends: readonly Trend[]): Piece[] {
+  const of = trends.filter(({ untimed }) => untimed > 0)
+  const most = Math.max(...of.map(({ untimed }) => untimed))
+  return of.length === 0
+    ? []
+    : [
+        lines(
+          line(
+            `  not in any rate: readings of ${count(of.length, 'place')} on up to ${count(most, 'job')} whose running hours nobody read`,
+            'caution',
+          ),
+        ),
+      ]
 }
 
 /** `REPLACE as found, MONITOR as left`. */

@@ -15,6 +15,8 @@ export interface Trend {
   readonly wears: 'larger' | 'smaller'
   /** Why nothing before the first of them counts, as a clause; null: nothing was renewed or worked on. */
   readonly anew: string | null
+  /** Readings of it on jobs whose running hours nobody read: on record, and in no rate. */
+  readonly untimed: number
   readonly limit: PlaceDigest['limit']
   readonly rate: Result<WearRate>
   /** Hours after the last reading; null where no limit is on record of this size. */
@@ -40,10 +42,15 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
     const { of, station, axis, name, wears, limit } = place
     if (wears === null) return []
     const { points, pending } = pointsOf(jobs, place)
+    const untimed = jobs.filter(
+      (job) =>
+        job.hours === null && job.places.some((one) => one.found !== null && keyOf(one) === keyOf(place)),
+    ).length
     if (pending !== null) {
       const rate = refuse('remade', `it was worked on or renewed, and not read since: ${pending}.`)
       return [
         {
+          untimed,
           of,
           station,
           axis,
@@ -63,7 +70,7 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
     const history: WearHistory = { readings, wears }
     const rate = wearRate(history)
     const left = leftOf(history, place)
-    return [{ of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
+    return [{ untimed, of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
   })
 }
 

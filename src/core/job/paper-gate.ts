@@ -17,7 +17,7 @@ import { copiesOf, copyKey, peopleOnSheet } from './paper-rows.ts'
 import { waitFault } from './paper-wait.ts'
 import { witnessFaults } from './paper-witness.ts'
 import { placesOf } from './places.ts'
-import type { State } from './state.ts'
+import { type State, standing } from './state.ts'
 
 export interface PaperGate {
   readonly gate: GateStep
@@ -43,7 +43,7 @@ export function paperGates(defs: Definitions, state: State, paper: PaperState): 
       })
       const done = behind
         .filter((placed) => applicability(defs, state, placed) !== 'skip')
-        .map((placed) => ({ placed, times: timesOf(paper, placed) }))
+        .map((placed) => ({ placed, times: timesOf(state, paper, placed) }))
       why.push(...pageFaults(defs, paper, gate, items, done))
       const seqs = items.flatMap((item) => rowsOf(paper, gate, item).map(({ seq }) => seq))
       return { gate, why: [...new Set(why)], seqs }
@@ -131,10 +131,10 @@ function agesOf(
   for (const placed of behind) {
     if (applicability(defs, state, placed) === 'skip') continue
     const lets = lettingBefore(defs, state, gate, item, placed)
-    for (const time of timesOf(paper, placed)) {
+    for (const time of timesOf(state, paper, placed)) {
       const why =
         heldAt(name, lines, life === null ? null : life / 60_000, time, placed) ??
-        letInSince(paper, name, lines, lets, time, placed)
+        letInSince(state, paper, name, lines, lets, time, placed)
       if (why !== null) return [why]
     }
   }
@@ -158,6 +158,7 @@ function lettingBefore(
 
 /** What is written in one minute with the step that let it in is not told to be behind it. */
 function letInSince(
+  state: State,
   paper: PaperState,
   name: string,
   lines: readonly SheetRow[],
@@ -169,7 +170,7 @@ function letInSince(
   const before = lines.filter((line) => (minutesOnSheet(line.time, time) ?? -1) >= 0)
   for (const one of lets) {
     const what = `${one.number} ${one.step.title}`
-    const times = timesOf(paper, one)
+    const times = timesOf(state, paper, one)
     if (times.length === 0)
       return `whether ${what} let anything in before ${at} does not stand there: ${name}`
     for (const letting of times)
@@ -187,7 +188,8 @@ function heldAt(
   { step, number }: PlacedStep,
 ): string | null {
   const at = `${number} ${step.title}`
-  if (time === null) return `${at} has no time: whether ${name} stood then cannot be told`
+  // Once for the whole page: it is the step that does not tell, and not one of its lines.
+  if (time === null) return `${at} has no time: whether this page stood then cannot be told`
   const ages = lines.flatMap((line) => {
     const age = minutesOnSheet(line.time, time)
     return age === null ? [] : [{ age, line }]
@@ -207,14 +209,17 @@ function heldAt(
 }
 
 /** Times that stand at a step: of its signature, or of each line of figures. A step without any is in nobody's time. */
-function timesOf(paper: PaperState, placed: PlacedStep): (string | null)[] {
+function timesOf(state: State, paper: PaperState, placed: PlacedStep): (string | null)[] {
   if (placed.step.kind !== 'read') {
     const row = rowOf(paper, placed.id, 'done')
     return row === undefined || (row.text === null && row.time === null && row.who === null) ? [] : [row.time]
   }
   return placesOf(asKind(placed, 'read')).flatMap(({ key }) => {
     const row = rowOf(paper, placed.id, key)
-    return row === undefined ? [] : [row.time]
+    // A place with no line and no figure was read by nobody, as far as the sheet tells; one with a figure was, at no time it tells.
+    const isBlank = row === undefined || (row.time === null && row.who === null)
+    const isRead = standing(state, key).length > 0 || (paper.unread[key]?.is ?? 'blank') !== 'blank'
+    return isBlank && !isRead ? [] : [row?.time ?? null]
   })
 }
 

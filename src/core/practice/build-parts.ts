@@ -2,10 +2,21 @@
 // and none of them is a limit.
 import { gapGrowth } from '../rings/gap-wear.ts'
 import type { Chance } from './chance.ts'
-import type { CavityFacts, GapFacts, PartFacts, RingFacts, Window } from './facts-parts.ts'
+import type { Window } from './facts-limits.ts'
+import type { CavityFacts, GapFacts, PartFacts, RingFacts } from './facts-parts.ts'
 import { tightened } from './nut-truth.ts'
-import type { CavityTruth, ClosedTruth, FeedTruth, FitTruth, GapTruth, Parts, RingTruth } from './parts.ts'
+import type {
+  CavityTruth,
+  ClosedTruth,
+  FeedTruth,
+  FitTruth,
+  GapTruth,
+  OpenTruth,
+  Parts,
+  RingTruth,
+} from './parts.ts'
 import { runningPocket } from './pocket-truth.ts'
+import { setRight } from './set-truth.ts'
 
 /** A share of the way from the least to the most. */
 export const within = ([least, most]: Window, share: number): number => least + (most - least) * share
@@ -20,6 +31,8 @@ export function soundParts(facts: PartFacts, chanceOfPart: (part: string) => Cha
     cavity: cavity === null ? null : cavityOf(cavity, chanceOfPart('cavity')),
     closed: facts.isClosed ? EMPTY : null,
     pocket: facts.pocket === null ? null : runningPocket(facts.pocket, chanceOfPart('pocket')),
+    set: facts.set === null ? null : setRight(facts.set, chanceOfPart('set')),
+    opened: facts.opened === null ? null : { ...AS_DRAINED, pocketEnd: facts.opened },
     nut: facts.nut === null ? null : tightened(facts.nut, chanceOfPart('nut')),
   }
 }
@@ -72,6 +85,15 @@ function gapsInBore({ window, newGapM }: GapFacts, chance: Chance): GapTruth {
   if (!growth.ok) throw new Error(growth.error.say)
   const leastM = cut + growth.value.growthM
   return { leastM, mostM: leastM + (window[1] - window[0]) * chance.between(0.03, 0.12) }
+}
+
+const AS_DRAINED: Omit<OpenTruth, 'pocketEnd'> = {
+  water: 'clear',
+  isDry: true,
+  jacketOverK: 2,
+  isPocketEmpty: true,
+  hisses: false,
+  inside: 'clean',
 }
 
 const FEED: FeedTruth = { hole: 'clear', checkValve: 'holds', lubricator: 'right' }

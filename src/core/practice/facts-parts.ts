@@ -1,15 +1,13 @@
 // What rings, piston, oil feed and cavities of a hidden machine are made around: the figures of the record and the limits that the
 // job judges them by. Only facts, no chance.
-import type { CharacteristicId } from '../definition/characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
-import { limitsFor } from '../job/limits.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { valuesOf, type Window, windowOf } from './facts-limits.ts'
 import { type PocketFacts, pocketFacts } from './facts-pocket.ts'
-import { GAPS, HOLLOW, LOAD, NUT, PURGE, RINGS, SET } from './fault.ts'
+import { type SetFacts, setFacts } from './facts-set.ts'
+import { GAPS, HOLLOW, LOAD, NUT, OPEN, PURGE, PUT, RINGS, SET } from './fault.ts'
+import type { OpenTruth } from './parts.ts'
 import { procedureOf } from './procedure-of.ts'
-
-/** Least and most of what passes, SI. */
-export type Window = readonly [least: number, most: number]
 
 export interface RingFacts {
   readonly material: string
@@ -52,6 +50,9 @@ export interface PartFacts {
   readonly isClosed: boolean
   readonly pocket: PocketFacts | null
   readonly nut: NutFacts | null
+  readonly set: SetFacts | null
+  /** Where the record has the pocket of a cylinder that is opened. */
+  readonly opened: OpenTruth['pocketEnd'] | null
 }
 
 export function partFactsOf(defs: Definitions): Result<PartFacts> {
@@ -66,6 +67,8 @@ export function partFactsOf(defs: Definitions): Result<PartFacts> {
   if (!cavity.ok) return cavity
   const pocket = made.has(LOAD) || made.has(SET) ? pocketFacts(defs.machine) : ok(null)
   if (!pocket.ok) return pocket
+  const set = made.has(PUT) || made.has(OPEN) ? setFacts(defs) : ok(null)
+  if (!set.ok) return set
   const nut = only(NUT, nutFacts)
   if (!nut.ok) return nut
   return ok({
@@ -76,31 +79,9 @@ export function partFactsOf(defs: Definitions): Result<PartFacts> {
     isClosed: made.has(PURGE),
     pocket: pocket.value,
     nut: nut.value,
+    set: set.value,
+    opened: made.has(OPEN) ? pocketEnd(defs) : null,
   })
-}
-
-/** The values of limits, in the order they are named, or which of them the record has none for. */
-function valuesOf(defs: Definitions, names: readonly CharacteristicId[]): Result<readonly number[]> {
-  const limits = limitsFor(defs, names)
-  const unknown = names.filter((name) => limits[name] === undefined)
-  if (unknown.length > 0)
-    return refuse(
-      'no-limit',
-      `Practice needs a limit for ${unknown.join(', ')}: the machine record has none.`,
-    )
-  return ok(names.flatMap((name) => limits[name]?.value ?? []))
-}
-
-function windowOf(defs: Definitions, least: CharacteristicId, most: CharacteristicId): Result<Window> {
-  const values = valuesOf(defs, [least, most])
-  if (!values.ok) return values
-  const [from = Number.NaN, to = Number.NaN] = values.value
-  return from < to
-    ? ok([from, to])
-    : refuse(
-        'no-room',
-        `Practice needs a least ${least} below the most: the machine record has them crossed.`,
-      )
 }
 
 function ringFacts(defs: Definitions): Result<RingFacts> {
@@ -170,4 +151,10 @@ function nutFacts(defs: Definitions): Result<NutFacts> {
   if (!angle.ok) return angle
   const stretch = windowOf(defs, 'nut-stretch-least', 'nut-stretch')
   return stretch.ok ? ok({ torque: torque.value, angle: angle.value, stretch: stretch.value }) : stretch
+}
+
+function pocketEnd({ machine }: Definitions): OpenTruth['pocketEnd'] {
+  const { pocket, whole_compressor: whole } = machine
+  if (pocket === undefined || pocket.kind === 'none') return 'none'
+  return whole?.pocket?.end === 'crank' ? 'crank' : 'head'
 }

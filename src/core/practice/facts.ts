@@ -10,6 +10,7 @@ import type { BoreJudging, BorePlace } from './bore-truth.ts'
 import { type PartFacts, partFactsOf } from './facts-parts.ts'
 import type { Fault } from './fault.ts'
 import { faultsFor } from './faults.ts'
+import { isPractised } from './practised.ts'
 
 /** An instrument that shows a figure, in SI. */
 export interface Showing {
@@ -54,10 +55,14 @@ export interface Facts {
 
 /** Refuses a job in which nothing can be hidden, or whose records do not say enough to make a machine by. */
 export const factsOf = oncePer((defs: Definitions): Result<Facts> => {
-  const { machine } = defs
+  const { machine, procedure } = defs
   const faults = faultsFor(defs)
-  if (faults.length === 0)
-    return refuse('no-fault', `Practice knows nothing yet that could be hidden in ${defs.procedure.title}.`)
+  // A part of others has a machine only with them: what stands around it says what there is.
+  if (!isPractised(procedure.procedure))
+    return refuse(
+      'not-practised',
+      `Practice does not know ${procedure.title} yet, or only as a part of others.`,
+    )
   const bore = boreFactsOf(defs)
   if (!bore.ok) return bore
   const rod = rodFactsOf(defs)

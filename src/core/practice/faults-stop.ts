@@ -9,6 +9,8 @@ import {
   ISOLATION,
   LOAD,
   NUT,
+  OPEN,
+  PUT,
   RINGS,
   ROD,
   type Shows,
@@ -29,7 +31,7 @@ const LOCKED: readonly string[] = [BORE, ISOLATION]
 /** Where they test the air they stand in. */
 const BREATHED: readonly string[] = [BORE, ISOLATION, BENCH]
 /** Where an arm goes into the bore. */
-const INSIDE: readonly string[] = [BORE, GAPS]
+const INSIDE: readonly string[] = [BORE, GAPS, OPEN, PUT]
 
 function air(
   machine: HiddenMachine,

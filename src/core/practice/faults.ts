@@ -5,21 +5,25 @@ import { BORE_FAULTS } from './faults-bore.ts'
 import { HOLLOW_FAULTS } from './faults-hollow.ts'
 import { MEASURING_FAULTS } from './faults-measuring.ts'
 import { NUT_FAULTS } from './faults-nut.ts'
+import { OPEN_FAULTS } from './faults-open.ts'
 import { POCKET_FAULTS } from './faults-pocket.ts'
 import { PURGE_FAULTS } from './faults-purge.ts'
 import { RING_FAULTS } from './faults-rings.ts'
 import { ROD_FAULTS } from './faults-rod.ts'
+import { SET_FAULTS } from './faults-set.ts'
 import { STOP_FAULTS } from './faults-stop.ts'
 import { procedureOf } from './procedure-of.ts'
 
 export const FAULTS: readonly Fault[] = [
   ...STOP_FAULTS,
   ...PURGE_FAULTS,
+  ...OPEN_FAULTS,
   ...HOLLOW_FAULTS,
   ...BORE_FAULTS,
   ...ROD_FAULTS,
   ...RING_FAULTS,
   ...NUT_FAULTS,
+  ...SET_FAULTS,
   ...POCKET_FAULTS,
   ...MEASURING_FAULTS,
 ]

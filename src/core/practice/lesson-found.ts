@@ -4,7 +4,7 @@ import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
-import { alarmLesson, FALSE, faultAt, unsafe } from './lesson-gate.ts'
+import { alarmLesson, faultAt, MISSING, SAID, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
@@ -23,7 +23,8 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
     }
   const fault = faultAt(scene, placed.step.id)
   const isUnsafe = allOf(entry).some((one) => truth.unsafe?.includes(one))
-  if (isUnsafe) return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
+  if (isUnsafe)
+    return unsafe(SAID, fault, `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {
@@ -52,6 +53,8 @@ export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.o
   const fault = faultAt(scene, placed.step.id)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   const isSaidSo = entry.type === 'step.confirmed'
+  if (isSaidSo && !truth.isSo && fault?.shows === 'stop')
+    return unsafe(asked === null ? MISSING : SAID, fault, `What was there: ${truth.seen}`)
   if (asked === null) return marked(wrong('diagnosing'), 'Wrong: nobody looked. Key look first.')
   if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
   return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)

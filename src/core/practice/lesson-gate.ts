@@ -12,8 +12,9 @@ import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
-const MISSING = 'The session is failed: evidence that nobody saw has passed.'
-export const FALSE = 'The session is failed: evidence that was not so has passed.'
+export const MISSING = 'The session is failed: evidence that nobody saw has passed.'
+const FALSE = 'The session is failed: evidence that was not so has passed.'
+export const SAID = 'The session is failed: it was said to be safe, and it was not.'
 
 export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.mismatched'>): Lesson {
   const { defs, practice, asked } = scene

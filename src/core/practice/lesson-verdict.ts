@@ -64,7 +64,7 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 
 /** The sums, as they would come out without any error of measuring. */
 function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
-  if (truth.compute === 'pocket_setting') return pocketTold(truth)
+  if (truth.compute === 'pocket_setting') return pocketTold(defs, truth)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
   const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
   return [
@@ -75,14 +75,17 @@ function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
   ]
 }
 
-const kW = (watts: number | null) =>
-  watts === null ? 'not worked out' : `${formatNumber(watts / 1000, 1)} kW`
-
-function pocketTold({ inputs, result }: Extract<VerdictRecord, { compute: 'pocket_setting' }>): string[] {
+function pocketTold(
+  { machine }: Definitions,
+  { inputs, result }: Extract<VerdictRecord, { compute: 'pocket_setting' }>,
+): string[] {
   const { targetW, computedW, recommended } = result
+  const unit = machine.driver?.rating.unit ?? 'kW'
+  const told = (watts: number | null) =>
+    watts === null ? 'not worked out' : `${formatNumber(valueIn(fromSi('power', watts), unit), 1)} ${unit}`
   return [
     'In truth, without any error of measuring:',
-    `  driver load ${kW(inputs.record.measuredLoadW ?? null)}, worked out ${kW(computedW)}, target ${kW(targetW)}`,
+    `  driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
     ...(recommended === null
       ? []
       : [`  smallest opening that is enough: ${formatNumber(recommended * 100, 1)} % of its travel`]),

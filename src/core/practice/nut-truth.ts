@@ -1,6 +1,7 @@
 // A piston nut as it was tightened: torque, angle and stretch of one and the same pull.
 import type { Chance } from './chance.ts'
-import type { NutFacts, Window } from './facts-parts.ts'
+import type { Window } from './facts-limits.ts'
+import type { NutFacts } from './facts-parts.ts'
 import type { NutTruth } from './parts.ts'
 
 const at = ([least, most]: Window, share: number): number => least + (most - least) * share

@@ -119,6 +119,40 @@ export interface NutTruth {
   readonly isOnRun: boolean
 }
 
+/** A piston put back in its cylinder. */
+export interface SetTruth {
+  /** Running clearances, with what carries them lying on the bottom. */
+  readonly pistonM: number
+  readonly crossheadM: number
+  readonly headM: number
+  readonly crankM: number
+  /** What the top dial should read by geometry, and what the dials read, signed. */
+  readonly expectedM: number
+  readonly upM: number
+  readonly asideM: number
+  readonly returnM: number
+  /** By nut, as the procedure has them, N m. */
+  readonly nutsNm: readonly number[]
+  readonly rings: 'right' | 'tight' | 'marked'
+  readonly turned: 'by_hand' | 'tight'
+  readonly isCounted: boolean
+  readonly areEndsOpen: boolean
+}
+
+/** A cylinder that is opened. */
+export interface OpenTruth {
+  /** Where the clearance pocket sits. */
+  readonly pocketEnd: 'head' | 'crank' | 'none'
+  readonly water: 'clear' | 'bubbles' | 'oil'
+  readonly isDry: boolean
+  /** How much warmer the jacket is than the shop, K. */
+  readonly jacketOverK: number
+  readonly isPocketEmpty: boolean
+  /** Gas behind a valve cover. */
+  readonly hisses: boolean
+  readonly inside: 'clean' | 'pieces' | 'black_dust' | 'water'
+}
+
 export interface Parts {
   readonly rings: RingTruth | null
   readonly fit: FitTruth | null
@@ -128,4 +162,6 @@ export interface Parts {
   readonly closed: ClosedTruth | null
   readonly pocket: PocketTruth | null
   readonly nut: NutTruth | null
+  readonly set: SetTruth | null
+  readonly opened: OpenTruth | null
 }

@@ -36,7 +36,7 @@ const plugs = ofCavity((cavity) =>
 
 const mass = ofCavity((cavity) => {
   const seen = `On the hook, less rod, nut and rings: ${lb(cavity.weighedKg)} lb. The same piston in solid metal: ${lb(cavity.solidKg)} lb. Scale, sizes and metal together may be off by ${formatNumber(cavity.ratioU * 100, 0)} %.`
-  return unless(eye(seen, weightSays(cavity)), 'solid')
+  return eye(seen, weightSays(cavity))
 })
 
 const knock = ofCavity((cavity) =>

@@ -8,7 +8,9 @@ import { BORE_INSPECTION } from './tell-bore-inspection.ts'
 import { BENCH_READY, DRILL_PLUG, HOLLOW_PISTON, TURN_PLUG } from './tell-hollow.ts'
 import { ISOLATION, VENT_AND_PURGE } from './tell-isolation.ts'
 import { PISTON_ON_ROD } from './tell-nut.ts'
+import { OPEN_CYLINDER } from './tell-open-cylinder.ts'
 import { POCKET_LOAD, SET_POCKET } from './tell-pocket.ts'
+import { BAR_OVER, PUT_BACK } from './tell-put-back.ts'
 import { RING_FIT, RINGS_IN_BORE } from './tell-rings.ts'
 import { ROD_SIZES } from './tell-rod-sizes.ts'
 
@@ -25,6 +27,9 @@ const TELLERS: Readonly<Record<string, Tellers>> = {
   turn_plug: TURN_PLUG,
   drill_plug: DRILL_PLUG,
   pocket_load: POCKET_LOAD,
+  open_cylinder: OPEN_CYLINDER,
+  put_back: PUT_BACK,
+  bar_over_once: BAR_OVER,
   piston_on_rod: PISTON_ON_ROD,
   set_pocket: SET_POCKET,
 }

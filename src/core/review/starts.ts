@@ -59,7 +59,9 @@ export function lastStart(look: Look): Start | null {
   return all.findLast(({ placed }) => runsIt(look.defs, placed)) ?? null
 }
 
+/** Of a sheet the order of keying tells nothing of it: what was decided by then stands on the sheet, with its time. */
 export function undecidedAt(look: Look, { before }: Move): Nonconformance[] {
+  if (look.state.paper !== null) return []
   return nonconformances(look.defsAt(before), before).filter(isUndecided)
 }
 
@@ -109,16 +111,28 @@ export function startedOf(look: Look): Started | null {
   const fell = fellSince(look, start).map(({ course }) => String(course.judge.number))
   const on = onAt(look, start)
   const parts = [
-    open.length === 0 ? 'every finding decided' : `${list(open)} UNDECIDED`,
+    look.state.paper !== null
+      ? 'what was decided by then stands on the sheet'
+      : open.length === 0
+        ? 'every finding decided'
+        : `${list(open)} UNDECIDED`,
     ...(fell.length === 0 ? [] : [`${list(fell)} VOID SINCE`]),
     on.length === 0
       ? 'nothing left on by the record'
       : `${thingsText(on)} not told off: ${on.map(({ shown }) => shown).join(', ')}`,
   ]
   return {
-    what: `Started ${byWhom(look, start.move.entry)}: ${parts.join('; ')}`,
+    what: `Started ${startedBy(look, start.move.entry)}: ${parts.join('; ')}`,
     hung: on.map((one) => `${one.shown}: ${hungOn(one)}`),
   }
+}
+
+/** By the sheet where it is one: when it was keyed tells nothing of the machine. */
+function startedBy(look: Look, entry: Entry): string {
+  const sheet = 'paper' in entry && typeof entry.paper === 'object' ? entry.paper : null
+  return sheet === null
+    ? byWhom(look, entry)
+    : `${sheet.who ?? 'nobody named'} ${sheet.time ?? 'at no time'} by the sheet`
 }
 
 /** `6 locks, 2 blinds and 3 tags`. */

@@ -67,8 +67,6 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const width = textWidth(style)
   const narrow = style.width < NARROW
   const lines: Line[] = []
-  /** Lines of the first row. */
-  let heads = 1
   const [first, ...rest] = block.rows
   if (first === undefined) return []
   const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
@@ -76,11 +74,12 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const right = cut(clean(block.right ?? ''), width)
   const beside = right !== '' && width - widthOf(right) - 2 >= 20
   for (const [i, r] of [first, ...rest].entries()) {
-    const text = clean(i === 0 ? number + r.text : r.text)
+    const words = clean(i === 0 ? number + r.text : r.text)
+    // Wide gaps between figures would part them where columns are few.
+    const text = narrow && r.keep === undefined ? words.replace(/(?<=\S) {3,}(?=\S)/g, '  ') : words
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
     const pieces =
       r.keep === 'words' ? [cutWords(text, room)] : r.keep === true ? [cut(text, room)] : wrapped(text, room)
-    if (i === 0) heads = pieces.length
     for (const piece of pieces)
       lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
@@ -88,11 +87,9 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   if (head === undefined) return []
   const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
   if (right === '') return [marked, ...tail]
-  // Right under the first row, so that what was taken is the last line: on a small screen often the only one in sight.
-  if (!beside) {
-    const under: Line = { margin: margin('', style), text: right.padStart(width), tone: 'faint' }
-    return [marked, ...tail.slice(0, heads - 1), under, ...tail.slice(heads - 1)]
-  }
+  // Over it, so that what was taken is the last line: on a small screen often the only one in sight.
+  if (!beside)
+    return [{ margin: margin('', style), text: right.padStart(width), tone: 'faint' }, marked, ...tail]
   const gap = width - widthOf(head.text) - widthOf(right)
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }

@@ -69,6 +69,8 @@ const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 
 const PRACTICE_WORDS = ['look', 'measure', 'hint', 'fault', 'help', 'correct', 'back', 'leave', 'stop']
 /** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
 const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
+/** Of a practice session: nothing is keyed there before the machine was asked. */
+const SHORT_PRACTICE_WORDS = ['look', 'measure', 'help', 'back', 'leave', 'stop']
 const FEW_WORDS = ['help', 'back', 'leave', 'stop']
 /** Within a question the others are no words: what is keyed there is its answer. */
 const WORDS_IN_QUESTION = ['back', 'safe', 'stop']
@@ -98,7 +100,7 @@ export function fitLive(input: LiveInput): Live {
 /** The first that fits is shown. */
 function wordListsOf({ inQuestion, isPractice }: PromptView): readonly (readonly string[])[] {
   if (inQuestion) return [WORDS_IN_QUESTION]
-  return [isPractice ? PRACTICE_WORDS : WORDS, SHORT_WORDS, FEW_WORDS]
+  return isPractice ? [PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS] : [WORDS, SHORT_WORDS, FEW_WORDS]
 }
 
 function safeHintOf({ path }: PromptView): string {

@@ -128,6 +128,13 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   }
 }
 
+/** Said at the first thing that is keyed: who does not know the word yet would fail by it. */
+const LOOK_FIRST =
+  'Here the word look reads it, as it reads everything else. What is keyed without a look fails the session.'
+
+/** The choice under it says the same. */
+const HOW_TO_TAKE = / If that is what you read: .*$/
+
 function mustRows(prompt: Prompt): Row[] {
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
   if (placed === null) return []
@@ -204,7 +211,10 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
     case 'tag':
       return {
         title: 'Which machine is this?',
-        ask: [row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.')],
+        ask: [
+          row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.'),
+          ...(state.practice === null ? [] : [row(LOOK_FIRST, 'strong')]),
+        ],
       }
     case 'held':
       return {
@@ -245,7 +255,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           // no room above. why says it again.
           ...(prompt.doubt.shown === undefined || (prompt.doubt.seq === state.seq && !isSmall(style))
             ? []
-            : [row(prompt.doubt.shown)]),
+            : [row(isSmall(style) ? prompt.doubt.shown.replace(HOW_TO_TAKE, '') : prompt.doubt.shown)]),
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),

@@ -24,7 +24,7 @@ export function toClose(defs: Definitions, state: State): string[] {
   return [
     ...stopLines(state),
     ...(isPaper ? [] : clearLines(defs, state)),
-    ...(isPaper ? sheetLines(state, prompt) : stepLines(defs, state, prompt)),
+    ...(isPaper ? sheetLines(prompt) : stepLines(defs, state, prompt)),
     ...(isPaper ? [] : pointLines(defs, state)),
     ...(isPaper ? [] : thingLines(defs, state)),
     ...findingLines(defs, state),
@@ -36,7 +36,8 @@ export function toClose(defs: Definitions, state: State): string[] {
   ]
 }
 
-const atMachine = ({ job }: State) => `at the machine, barover resume ${job}`
+/** Its name is long, and stands once below the list. */
+const AT_MACHINE = 'at the machine, by barover resume'
 
 function stopLines(state: State): string[] {
   return openStops(state).map(({ cause, why, seq }) => {
@@ -54,7 +55,7 @@ function clearLines(defs: Definitions, state: State): string[] {
   return gatesOf(defs).flatMap((gate) =>
     gateState(state, gate.id).mustClear
       ? [
-          `ALL OUT is missing at hold point ${named(gate)}: nobody keyed that people are out since it fell. ${sentence(atMachine(state))} Sign on, then ${gate.step.clear_words}.`,
+          `ALL OUT is missing at hold point ${named(gate)}: nobody keyed that people are out since it fell. ${sentence(AT_MACHINE)} Sign on, then ${gate.step.clear_words}.`,
         ]
       : [],
   )
@@ -67,23 +68,21 @@ function stepLines(defs: Definitions, state: State, prompt: Prompt): string[] {
   if (first === undefined) return []
   const held = openStop(state) === null && prompt.kind === 'held' ? ` HOLD: ${prompt.why}.` : ''
   const isDecision = prompt.kind === 'decide' && prompt.step.id === first.id
-  const way = isDecision ? 'a lead decides, by the word dispose' : atMachine(state)
+  const way = isDecision ? 'by the word dispose' : AT_MACHINE
   const rest = left.length === 1 ? '1 step is' : `${left.length} steps are`
   return [`${rest} not done, of ${asked.length}: the first is ${named(first)}, ${way}.${held}`]
 }
 
 /** What of a sheet is still to be keyed from it or signed for. */
-function sheetLines({ job }: State, prompt: Prompt): string[] {
+function sheetLines(prompt: Prompt): string[] {
   switch (prompt.kind) {
     case 'sheet': {
       const { placed, label } = prompt.box
       const where = placed === null ? label : `${named(placed)}, ${label}`
-      return [
-        `The sheet is not keyed to its end: next is ${where}. The sheet in hand: barover resume ${job}.`,
-      ]
+      return [`The sheet is not keyed to its end: next is ${where}. The sheet in hand: barover resume.`]
     }
     case 'sheet-doubt':
-      return [`A figure of ${named(prompt.placed)} is doubted: answered with barover resume ${job}.`]
+      return [`A figure of ${named(prompt.placed)} is doubted: answered with barover resume.`]
     case 'decide':
       return [`${named(prompt.step)}: a lead signs for what was decided, by the word dispose.`]
     case 'sheet-sign':
@@ -103,7 +102,7 @@ function pointLines(defs: Definitions, state: State): string[] {
     if (point === null || !isComplete(state, placed) || applicability(defs, state, placed) !== 'do') return []
     const who = maySignPoint(defs, state, placed)
     const by = who.length === 0 ? 'nobody of the crew file may' : peopleText(who)
-    const way = point.kind === 'review' ? 'by the word sign, once all else is done' : atMachine(state)
+    const way = point.kind === 'review' ? 'by the word sign, once all else is done' : AT_MACHINE
     return [`NOT SIGNED: ${named(placed)}, its ${POINT_NAMES[point.kind].toLowerCase()}: ${by}, ${way}.`]
   })
 }
@@ -129,7 +128,7 @@ function onLine(defs: Definitions, state: State): string[] {
   return on.length === 0
     ? []
     : [
-        `Still on by the record: ${list(on.map(({ shown }) => shown))}. The close takes none of it off: a step that asks for it does, ${atMachine(state)}.`,
+        `Still on by the record: ${list(on.map(({ shown }) => shown))}. The close takes none of it off: a step that asks for it does, ${AT_MACHINE}.`,
       ]
 }
 

@@ -136,6 +136,10 @@ describe('wear over several jobs', () => {
     const after = tell([job(1, 5000, [place(240.1)]), worked, job(3, 15_000, [place(240.55)])])
     expect(only(after)).toMatchObject({ anew: 'REWORK by KH, job-0002, at hours nobody read' })
     expect(only(after).readings.map(({ hours }) => hours)).toEqual([15_000])
+    expect(only(after).untimed).toBe(1)
+    expect(flow(after)).toContain(
+      'not in any rate: readings of 1 place on up to 1 job whose running hours nobody read',
+    )
     const first = [job(0, 0, [place(240)]), job(1, 5000, [place(240.1)])]
     expect(only(tell(first)).left?.ok).toBe(true)
     for (const last of [worked, job(2, 9000, [place(240.3, { remade: 'REPLACE by KH' })])]) {

@@ -323,13 +323,13 @@ describe('a reading against the last overhaul', () => {
 })
 
 describe('the question of a doubt', () => {
-  const screen = (walk: Walk, columns: number, rows: number) => {
+  const screens = (walk: Walk, columns: number, rows: number) => {
     const style = { width: columns - 1, record: 'EXAMPLE' as const, ascii: true }
     const { defs } = walk.engine
     const view = promptView(defs, walk.state, walk.talk, style)
     const shown = { view, foot: foot(defs, walk.state, walk.now), style, rows, columns, notice: null }
-    const live = fitLive(shown)
-    return { live, height: live.above.length + 1 + live.below.length }
+    const of = fitLive(shown).turn?.of ?? 1
+    return Array.from({ length: of }, (_, n) => fitLive({ ...shown, side: { of: 'front', n } }))
   }
 
   it.each([
@@ -344,13 +344,16 @@ describe('the question of a doubt', () => {
       [80, 24],
       [40, 15],
     ] as const) {
-      const { live, height } = screen(walk, columns, rows)
-      expect(live.tooSmall).toBe(false)
-      expect(height).toBeLessThan(rows)
-      const text = live.above.map((line) => line.text).join(' ')
+      const sides = screens(walk, columns, rows)
+      if (columns === 80) expect(sides).toHaveLength(1)
+      for (const live of sides) {
+        expect(live.tooSmall).toBe(false)
+        expect(live.above.length + 1 + live.below.length).toBeLessThan(rows)
+        for (const line of live.above) expect(line.text).toMatch(/^[ -~]*$/)
+      }
+      const text = sides.flatMap(({ above }) => above.map((line) => line.text)).join(' ')
       for (const must of ['Hazard: ', 'In trouble: ', `${typed} is `, '1  ', '2  ', '3  keep it'])
         expect(text).toContain(must)
-      for (const line of live.above) expect(line.text).toMatch(/^[ -~]*$/)
     }
   })
 })

@@ -9,6 +9,7 @@ import { handledAs, weightSays } from '../../../src/core/practice/cavity.ts'
 import { type Facts, factsOf } from '../../../src/core/practice/facts.ts'
 import { loadAt } from '../../../src/core/practice/facts-pocket.ts'
 import type { HiddenMachine } from '../../../src/core/practice/machine.ts'
+import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { truthAt, uncovered } from '../../../src/core/practice/truth.ts'
 import { defsOf } from '../../helpers/trainees.ts'
 
@@ -20,7 +21,9 @@ const PRACTISED = [
   'isolation',
   'vent-and-purge',
   'hollow-piston',
+  'open-cylinder',
   'piston-on-rod',
+  'put-back',
   'set-pocket',
   'pocket-load',
 ] as const
@@ -173,6 +176,15 @@ describe('a machine on load', () => {
       }
     },
   )
+})
+
+it('practice has all of each procedure it says it knows, and none that is only a part of others', () => {
+  for (const name of PRACTISED_NAMES) {
+    expect(uncovered(defsOf(name)), name).toEqual([])
+    expect(factsOf(defsOf(name)), name).toMatchObject({ ok: true })
+  }
+  for (const name of ['bench-ready', 'bar-over', 'turn-plug', 'ridge-and-finish'])
+    expect(factsOf(defsOf(name)), name).toMatchObject({ ok: false, error: { code: 'not-practised' } })
 })
 
 it('practice refuses a machine on which nothing could be hidden, and says why', () => {

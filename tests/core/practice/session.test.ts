@@ -40,6 +40,18 @@ function lastLesson(walk: Walk) {
 
 const toLocks = (walk: Walk) => walk.keys('look', 'TC-401-1', '')
 
+describe('at the first thing that is keyed', () => {
+  it('the sheet says how to look, as whoever does not know the word fails the session', () => {
+    const text = (walk: Walk) =>
+      promptView(walk.engine.defs, walk.state, walk.talk, { width: 79, record: 'PRACTICE', ascii: true })
+        .ask.map((one) => one.text)
+        .join(' ')
+    expect(begun().prompt.kind).toBe('tag')
+    expect(text(begun())).toContain('What is keyed without a look fails the session.')
+    expect(text(new Walk(practiceDefs(), 'PRACTICE').keys('RO'))).not.toContain('look')
+  })
+})
+
 describe('a practice session', () => {
   it('is never REAL or EXAMPLE, and never signed with keys of a crew of its own', () => {
     const defs = practiceDefs()

@@ -6,6 +6,9 @@ import { SCATTER, soundMachine } from '../../../src/core/practice/build.ts'
 import { factsOf } from '../../../src/core/practice/facts.ts'
 import { gradeOf } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive } from '../../../src/core/sheet/live.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { Walk } from '../../helpers/example.ts'
 import { careful, defsOf, seedHiding } from '../../helpers/trainees.ts'
@@ -61,6 +64,20 @@ describe('a wait', () => {
     expect(Math.max(Number(from), Number(to))).toBeGreaterThan(0.8)
     walk.key('NO RISE')
     expect(lastLesson(walk)).toMatchObject({ isUnsafe: true })
+  })
+
+  it('leaves the words that ask the machine in a foot that has no room for all', () => {
+    const { engine, state, talk, now } = begun()
+    const style = { width: 79, record: 'PRACTICE', ascii: true } as const
+    const { below } = fitLive({
+      view: promptView(engine.defs, state, talk, style),
+      foot: foot(engine.defs, state, now),
+      style,
+      rows: 24,
+      columns: 80,
+      notice: null,
+    })
+    expect(below.map(({ text }) => text).join(' ')).toMatch(/Wait: 10 min left.*Words: look measure help/)
   })
 
   it('goes by at a word in a practice session, and in no other', () => {
@@ -131,6 +148,14 @@ describe('a step that is confirmed', () => {
   ] as const)('and is not so: %j is right: %s', (lines, isRight) => {
     expect(lastLesson(at().keys(...lines))?.marks).toEqual([{ skill: 'diagnosing', isRight }])
   })
+})
+
+it('a step that is said to be done with gas behind the cover fails the session, looked at or not', () => {
+  const seed = seedHiding('cover-hisses', 4, defsOf('open-cylinder'))
+  const walk = upTo('open-cylinder', seed, atStep('slack'), 4)
+  for (const lines of [['1'], ['look', '1']])
+    expect(lastLesson(walk.copy().keys(...lines))).toMatchObject({ isUnsafe: true })
+  expect(lastLesson(walk.copy().keys('look', '2', 'it hisses all round'))).toMatchObject({ isUnsafe: false })
 })
 
 it('a thermometer read again and again scatters as its model says, about its own steady error', () => {

@@ -66,6 +66,18 @@ describe('the review of a sheet', () => {
     )
   })
 
+  it('tells once that a step with figures has no time, and of a place where nothing stands that nobody was there', () => {
+    const untimed = toldWith({ before: ['06:53 RO', '-', '-', '71.2', ...BEFORE_BORE.slice(4)] })
+    expect(
+      untimed.match(/4 Bore temperature, before has no time: whether this page stood then cannot be told/g),
+    ).toHaveLength(1)
+    const unread = toldWith({ before: ['06:53 RO', '-', '-', '?', ...BEFORE_BORE.slice(4)] })
+    expect(unread).toMatch(/4 Bore temperature, before has no time/)
+    expect(toldWith({ before: ['06:53 RO', '-', '-', '-', ...BEFORE_BORE.slice(4)] })).not.toMatch(
+      /has no time/,
+    )
+  })
+
   it('takes the last copy of the page that was filled in before the step', () => {
     const copy = anHourLater(permitLines())
     const walk = sheetJob().keys(

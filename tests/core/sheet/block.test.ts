@@ -38,8 +38,8 @@ describe('a block', () => {
 
   it('gives the right-hand column a line of its own, and the number one over the rule, on a narrow sheet', () => {
     expect(shown({ margin: '7.3', right: 'by RO 06:52', rows: [row('Bore')] }, style(35))).toEqual([
-      'EXAMPLE │ 7.3  Bore',
       'EXAMPLE │               by RO 06:52',
+      'EXAMPLE │ 7.3  Bore',
     ])
   })
 

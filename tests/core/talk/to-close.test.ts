@@ -12,10 +12,10 @@ describe('what stands in the way of closing', () => {
     const lines = of(walk.keys('1', 'radio', 'KH', 'run it', 'ML', 'leave'))
     expect(lines).toEqual([
       expect.stringMatching(
-        /^ALL OUT is missing at hold point 2 .*At the machine, barover resume test\. Sign on, then ALL OUT\.$/,
+        /^ALL OUT is missing at hold point 2 .*At the machine, by barover resume\. Sign on, then ALL OUT\.$/,
       ),
       expect.stringMatching(
-        /^1 step is not done, of \d+: the first is \d+ .*, at the machine, barover resume test\.$/,
+        /^1 step is not done, of \d+: the first is \d+ .*, at the machine, by barover resume\.$/,
       ),
       expect.stringMatching(/^NOT COUNTERSIGNED: .*radio from KH.*\. KH signs, by the word countersign\.$/),
       expect.stringMatching(/^Still on by the record: L-101, L-102, L-103, L-104, L-105 and L-106\./),
@@ -46,9 +46,7 @@ describe('what stands in the way of closing', () => {
   })
 
   it('of a verdict says that a lead decides here, not at the machine', () => {
-    expect(of(new Walk().toVerdict()).join('\n')).toMatch(
-      /the first is \d+ .*, a lead decides, by the word dispose/,
-    )
+    expect(of(new Walk().toVerdict()).join('\n')).toMatch(/the first is \d+ .*, by the word dispose/)
   })
 
   it('is nothing of a closed job, and of a job whose gate stands open names no ALL OUT', () => {
