@@ -10,8 +10,10 @@ import { lintInstruments } from '../core/definition/lint-instruments.ts'
 import { lintLimitBook } from '../core/definition/lint-limit-book.ts'
 import { lintMachine } from '../core/definition/lint-machine.ts'
 import { lintProcedure } from '../core/definition/lint-procedure.ts'
+import { lintScenario } from '../core/definition/lint-scenario.ts'
 import { type Machine, machineSchema } from '../core/definition/machine.ts'
 import { type Procedure, procedureSchema } from '../core/definition/procedure.ts'
+import { type Scenario, scenarioSchema } from '../core/definition/scenario.ts'
 import { assertNever } from '../core/lib/result.ts'
 import { list, nearest, quote } from '../core/lib/wording.ts'
 import { type Diagnostic, tidy } from './diagnostic.ts'
@@ -20,8 +22,8 @@ import { usefulSpan } from './node-at.ts'
 import { readYaml, type YamlFile } from './read-yaml.ts'
 import { place } from './span.ts'
 
-/** The five kinds of file, by their first key. */
-export const KINDS = ['procedure', 'machine', 'limit_book', 'instruments', 'crew'] as const
+/** The six kinds of file, by their first key. */
+export const KINDS = ['procedure', 'machine', 'limit_book', 'instruments', 'crew', 'scenario'] as const
 export type DefinitionKind = (typeof KINDS)[number]
 
 export type Definition =
@@ -30,6 +32,7 @@ export type Definition =
   | { readonly kind: 'limit_book'; readonly value: LimitBook }
   | { readonly kind: 'instruments'; readonly value: Instruments }
   | { readonly kind: 'crew'; readonly value: Crew }
+  | { readonly kind: 'scenario'; readonly value: Scenario }
 
 export type DefinitionResult =
   | (Definition & { readonly ok: true; readonly yaml: YamlFile; readonly warnings: readonly Diagnostic[] })
@@ -105,6 +108,8 @@ function parseKind(kind: DefinitionKind, value: unknown): Parsed {
       return parse(instrumentsSchema, value, (v) => ({ kind, value: v }))
     case 'crew':
       return parse(crewSchema, value, (v) => ({ kind, value: v }))
+    case 'scenario':
+      return parse(scenarioSchema, value, (v) => ({ kind, value: v }))
     default:
       return assertNever(kind)
   }
@@ -131,6 +136,8 @@ function lint(definition: Definition): Finding[] {
       return lintInstruments(definition.value)
     case 'crew':
       return lintCrew(definition.value)
+    case 'scenario':
+      return lintScenario(definition.value)
     default:
       return assertNever(definition)
   }

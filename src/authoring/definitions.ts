@@ -4,6 +4,7 @@ import { assemble, type Definitions } from '../core/job/definitions.ts'
 import type { FileCopy } from '../core/job/entries.ts'
 import { checkJob, type JobFiles, type TextFile } from './check.ts'
 import type { Diagnostic } from './diagnostic.ts'
+import { withScenario } from './scenario.ts'
 
 export type DefinitionsResult =
   | { readonly ok: true; readonly defs: Definitions; readonly warnings: readonly Diagnostic[] }
@@ -31,6 +32,11 @@ export function definitionsFrom(files: readonly JobCopy[], of: 'new' | 'kept' = 
   const checked = checkJob(job, of === 'kept' ? SINCE_OPENED : [])
   if (!checked.ok) return checked
   const assembled = assemble(checked.job)
+  const scenario = files.find((f) => f.role === 'scenario')
+  if (assembled.ok && scenario !== undefined) {
+    const taken = withScenario(assembled.value, asText(scenario), of)
+    return taken.ok ? { ...taken, warnings: [...checked.warnings, ...taken.warnings] } : taken
+  }
   if (assembled.ok) return { ok: true, defs: assembled.value, warnings: checked.warnings }
   const where = { file: job.procedure.path, line: 1, column: 1, endColumn: 2 }
   return {

@@ -16,9 +16,11 @@ export interface Disk {
   readonly resolve: (from: string, name: string) => string
   /** Paths of the YAML files in the folder of `path`. */
   readonly beside: (path: string) => readonly string[]
+  /** The path of what is shipped under a name: a procedure, or the machine record of an example. Left out: nothing is. */
+  readonly shipped?: (kind: 'procedure' | 'machine', name: string) => string | undefined
 }
 
-interface Entry {
+export interface Entry {
   readonly text: string
   readonly result: DefinitionResult
 }
@@ -53,6 +55,12 @@ export class Folder {
 
   resolve(from: string, name: string): string {
     return this.#disk.resolve(from, name)
+  }
+
+  /** The file that a scenario means: one beside it, else what is shipped under that name. */
+  named(kind: 'procedure' | 'machine', from: string, name: string): Entry | undefined {
+    const shipped = this.#disk.shipped?.(kind, name)
+    return this.at(this.resolve(from, name)) ?? (shipped === undefined ? undefined : this.at(shipped))
   }
 
   beside(path: string): readonly string[] {

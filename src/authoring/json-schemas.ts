@@ -6,6 +6,7 @@ import { instrumentsSchema } from '../core/definition/instruments.ts'
 import { limitBookSchema } from '../core/definition/limit-book.ts'
 import { machineSchema } from '../core/definition/machine.ts'
 import { procedureSchema } from '../core/definition/procedure.ts'
+import { scenarioSchema } from '../core/definition/scenario.ts'
 import type { DefinitionKind } from './definition-file.ts'
 
 const SCHEMAS: Readonly<Record<DefinitionKind, z.ZodType>> = {
@@ -14,6 +15,7 @@ const SCHEMAS: Readonly<Record<DefinitionKind, z.ZodType>> = {
   limit_book: limitBookSchema,
   instruments: instrumentsSchema,
   crew: crewSchema,
+  scenario: scenarioSchema,
 }
 
 /** Name of the schema file of one kind, in procedures/schemas. */

@@ -1,15 +1,16 @@
 // Checks files as they lie in a folder: each for itself, procedures with the parts they use, and every procedure with
 // every machine record as the job it would be. What a file names and was not given is fetched through a port.
-import type { Path } from '../core/definition/lint-common.ts'
 import { misfits } from '../core/definition/lint-job.ts'
 import { lintParts } from '../core/definition/lint-parts.ts'
-import { list, nearest, quote } from '../core/lib/wording.ts'
+import { list } from '../core/lib/wording.ts'
 import { type Checked, type GoodJob, type GoodOf, inOrder, lintGoodJob, type TextFile } from './check.ts'
 import { procedureIdIn } from './definition-file.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { type Disk, Folder } from './folder.ts'
 import { inParts, type Using } from './in-part.ts'
 import { locateFinding } from './locate.ts'
+import { scenarioIn } from './scenario-in.ts'
+import { usesOf } from './uses.ts'
 
 export interface CheckedTogether extends Checked {
   /** Every file that was looked at: those given, then those that they name. */
@@ -54,6 +55,8 @@ export function checkTogether(given: readonly TextFile[], disk: Disk): CheckedTo
       jobs.push({ procedure: procedure.value.procedure, machine: machine.value.machine })
     }
   }
+  // After the jobs: what a scenario names is fetched for it alone, and is no job of its own.
+  for (const scenario of folder.goodOf('scenario')) found.push(...scenarioIn(folder, scenario))
   found.push(...folder.ownProblems())
   const more = inParts(
     procedures.map((one) => usingOf(folder, one)),
@@ -117,42 +120,4 @@ function problemsOfParts(folder: Folder, procedure: GoodOf<'procedure'>): Diagno
     const part = one.in.kind === 'part' ? byId.get(one.in.id) : undefined
     return locateFinding((part ?? procedure).yaml, one)
   })
-}
-
-type Uses = Pick<GoodJob, 'machine' | 'instruments' | 'crew' | 'limitBooks'>
-
-/** The files a machine record names, or what is wrong with their names; no job while one of them does not hold. */
-function usesOf(folder: Folder, machine: GoodOf<'machine'>): { job?: Uses; problems: Diagnostic[] } {
-  const { uses } = machine.value
-  const problems: Diagnostic[] = []
-  const get = <K extends 'instruments' | 'crew' | 'limit_book'>(kind: K, name: string, path: Path) => {
-    const wanted = folder.resolve(machine.yaml.file, name)
-    const result = folder.at(wanted)?.result
-    const say = (code: string, message: string, hint?: string) => {
-      const one = hint === undefined ? { path, code, message } : { path, code, message, hint }
-      problems.push(locateFinding(machine.yaml, one))
-    }
-    if (result === undefined) {
-      const near = nearest(baseName(name), folder.beside(wanted).map(baseName))
-      const hint = near === undefined ? 'files are looked for beside this one' : `did you mean ${near}?`
-      say('missing-file', `${quote(name)} is not there, or is no text.`, hint)
-    } else if (result.kind !== undefined && result.kind !== kind) {
-      say(
-        'other-kind',
-        `${quote(name)} is a file of the kind ${quote(result.kind)}, and ${quote(kind)} is needed.`,
-      )
-    }
-    return result?.ok && result.kind === kind ? (result as GoodOf<K>) : undefined
-  }
-  const instruments = get('instruments', uses.instruments, ['uses', 'instruments'])
-  const crew = get('crew', uses.crew, ['uses', 'crew'])
-  const limitBooks = uses.limit_books.map((name, n) => get('limit_book', name, ['uses', 'limit_books', n]))
-  const books = limitBooks.filter((one) => one !== undefined)
-  const isWhole = books.length === limitBooks.length
-  if (instruments === undefined || crew === undefined || !isWhole) return { problems }
-  return { job: { machine, instruments, crew, limitBooks: books }, problems }
-}
-
-function baseName(path: string): string {
-  return path.split(/[\\/]/).pop() ?? path
 }

@@ -19,12 +19,16 @@ export function folderSource(folder: string, record: RecordKind): JobSource {
   return {
     *jobs() {
       const kept = new Map<string, Definitions>()
-      for (const file of listJobs(folder)) if (file.record === record) yield digest(file, kept)
+      for (const file of listJobs(folder)) {
+        const told = file.record === record ? digest(file, kept) : null
+        if (told !== null) yield told
+      }
     },
   }
 }
 
-function digest(file: JobFile, kept: Map<string, Definitions>): JobDigest | UnreadJob {
+/** Null for a session on a hidden machine: each has another under the same tag, and no wear leads from one to the next. */
+function digest(file: JobFile, kept: Map<string, Definitions>): JobDigest | UnreadJob | null {
   try {
     const { entries, fault, torn } = readSound(file.path)
     if (fault !== null)
@@ -33,6 +37,8 @@ function digest(file: JobFile, kept: Map<string, Definitions>): JobDigest | Unre
         unread: `damaged at line ${fault.line}, ${fault.behind} lines behind it not read`,
       }
     if (torn !== null) return { job: file.id, unread: 'its last line is unfinished; resume sets that aside' }
+    const [first] = entries
+    if (first?.type === 'job.opened' && first.practice !== undefined) return null
     const defs = keptDefinitions(entries, kept)
     if (defs === null) return { job: file.id, unread: 'its files do not hold together' }
     return digestOf(defs, entries, replay(entries).state)

@@ -20,6 +20,7 @@ import { machineIdOf } from '../core/job/same-machine.ts'
 import { type Instant, stamp } from '../core/lib/instant.ts'
 import { assertNever } from '../core/lib/result.ts'
 import { list } from '../core/lib/wording.ts'
+import { whyOver } from '../core/practice/edition.ts'
 import { factsOf } from '../core/practice/facts.ts'
 import { PRACTISED_NAMES } from '../core/practice/practised.ts'
 import { uncovered } from '../core/practice/truth.ts'
@@ -62,13 +63,14 @@ export interface NewJob {
   readonly paper?: true
   /** On a hidden machine, of kind PRACTICE. */
   readonly practice?: Practised
+  /** Of an instructor, for that. */
+  readonly scenarioPath?: string
 }
 
 export async function startJob(wanted: NewJob): Promise<OpenedJob> {
   const { practice } = wanted
-  const read = readJobFiles(wanted.procedurePath, wanted.machinePath)
-  const { paths } = read
-  const files = practice === undefined ? read.files : read.files.map(forPractice)
+  const { files: read, paths } = readJobFiles(wanted.procedurePath, wanted.machinePath, wanted.scenarioPath)
+  const files = practice === undefined ? read : read.map(forPractice)
   const defs = definitionsOrProblem(files, paths)
   const record = wanted.record ?? (defs.machine.invented === true ? 'EXAMPLE' : 'REAL')
   if (practice !== undefined) barUnpractised(defs)
@@ -160,11 +162,21 @@ export function takeUpJob(path: string, clockFor: (entries: readonly Entry[]) =>
   const journal = openJournalFile(path)
   try {
     const editions = editionsOf(path, journal.entries)
+    barOtherMachine(defsNow(editions), journal.entries)
     return running(path, editions, journal, clockFor(journal.entries))
   } catch (error) {
     journal.close()
     throw error
   }
+}
+
+/** @throws UserError (exit 1) for a practice session whose machine would be another one from here on. */
+function barOtherMachine(defs: Definitions, entries: readonly Entry[]): void {
+  if (openedOf(entries).practice === undefined) return
+  const { practice } = replay(entries).state
+  const why = practice === null ? null : whyOver(defs, practice)
+  if (why === null) return
+  throw new UserError(why, EXIT.checkFailed, 'barover practice begins another one; its log stays as it is.')
 }
 
 function running(path: string, editions: Editions, journal: OpenJournal, clock: Clock): OpenedJob {

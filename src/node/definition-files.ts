@@ -37,8 +37,8 @@ export interface ReadFiles {
   readonly paths: ReadonlyMap<string, string>
 }
 
-/** The files a job is opened with. What the machine record `uses` is looked up beside the record. */
-export function readJobFiles(procedurePath: string, machinePath: string): ReadFiles {
+/** The files a job is opened with. What the machine record `uses` is looked up beside the record. `scenarioPath`: of a practice session. */
+export function readJobFiles(procedurePath: string, machinePath: string, scenarioPath?: string): ReadFiles {
   const paths = new Map<string, string>()
   const copy = (role: FileCopy['role'], path: string): FileCopy => {
     const text = readTextFile(path)
@@ -53,6 +53,7 @@ export function readJobFiles(procedurePath: string, machinePath: string): ReadFi
   if (uses.crew !== null) files.push(copy('crew', beside(uses.crew)))
   for (const book of uses.limitBooks) files.push(copy('limit-book', beside(book)))
   for (const part of partFiles(procedurePath, files[0]?.text ?? '')) files.push(copy('part', part))
+  if (scenarioPath !== undefined) files.push(copy('scenario', scenarioPath))
   return { files, paths }
 }
 

@@ -29,6 +29,12 @@ export function shippedProcedure(wanted: string): string | null {
   return name === undefined ? null : join(homeFolder(), 'procedures', name)
 }
 
+/** The machine record of an example by the name of its folder, or null. */
+export function shippedMachine(wanted: string): string | null {
+  const path = join(homeFolder(), 'examples', wanted, 'machine.yaml')
+  return /^[a-z0-9-]+$/.test(wanted) && existsSync(path) ? path : null
+}
+
 function shipped(): string[] {
   const folder = join(homeFolder(), 'procedures')
   return existsSync(folder) ? readdirSync(folder).filter((n) => n.endsWith('.yaml')) : []

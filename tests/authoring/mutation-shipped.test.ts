@@ -27,6 +27,7 @@ const ROLE: Readonly<Record<DefinitionKind, FileCopy['role']>> = {
   limit_book: 'limit-book',
   instruments: 'instruments',
   crew: 'crew',
+  scenario: 'scenario',
 }
 
 const SCHEMAS = Object.fromEntries(

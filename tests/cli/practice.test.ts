@@ -2,10 +2,12 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, it } from 'vitest'
+import { readDefinition } from '../../src/authoring/definition-file.ts'
+import { EDITION } from '../../src/core/practice/edition.ts'
 import { barover } from '../helpers/cli.ts'
-import { Walk } from '../helpers/example.ts'
+import { ROOT, Walk } from '../helpers/example.ts'
 import { terminals } from '../helpers/pty.ts'
-import { careful, seedHiding, session } from '../helpers/trainees.ts'
+import { careful, practiceDefs, seedHiding, session, sessionOf } from '../helpers/trainees.ts'
 
 const { folder } = terminals()
 
@@ -54,4 +56,63 @@ it('comes to the sheet that its answers are worth, PRACTICE on every line, and n
   expect(asked(entries).map((one) => ('shown' in one ? one.shown : ''))).toEqual(
     asked(sessions[0]?.walk.entries ?? []).map((one) => ('shown' in one ? one.shown : '')),
   )
+})
+
+it('works a scenario, keeps progress for whoever practised, and tells of it in the report and in no history', async () => {
+  const jobs = folder()
+  const file = join(ROOT, 'examples/scenarios/one-end-wider.yaml')
+  const practice = { seed: 2041, level: 2 as const, edition: EDITION }
+  const read = readDefinition(readFileSync(file, 'utf8'), file)
+  if (!read.ok || read.kind !== 'scenario') throw new Error('no scenario')
+  const defs = { ...practiceDefs(), scenario: read.value }
+  const lines = keyedBy(() => sessionOf(defs, practice, careful))
+  const answers = join(jobs, 'answers.txt')
+  writeFileSync(
+    answers,
+    `clock 2026-03-14 06:20+00:00\nstep 10 s\n${lines.map((line) => line || 'done').join('\n')}\n`,
+  )
+  const { code, out, err } = await barover(['practice', file, '--answers', answers, '--jobs', jobs])
+  expect({ code, err }).toEqual({ code: 0, err: '' })
+  expect(out).toContain('Scenario: The cylinder that ran warm at one end. All of it is')
+  expect(out).toContain('Expected: Bore judged: REWORK, taper governs; found')
+  for (const line of out.split('\n')) expect(line).toMatch(/^(PRACTICE .*)?$/)
+
+  const progress = await barover(['practice', '--progress', '--json', '--jobs', jobs])
+  expect(JSON.parse(progress.out)).toMatchObject({
+    people: [{ who: 'RO', sessions: [{ isPassed: true, scenario: { id: 'one_end_wider' } }] }],
+  })
+  const other = await barover(['practice', '--progress', '--who', 'ts', '--json', '--jobs', jobs])
+  expect(JSON.parse(other.out)).toMatchObject({ people: [{ who: 'TS', sessions: [] }] })
+
+  const [log = ''] = readdirSync(join(jobs, 'practice'))
+  const id = log.replace('.practice.jsonl', '')
+  const report = await barover(['report', id, '--to', 'json', '--jobs', jobs])
+  expect(JSON.parse(report.out)).toMatchObject({
+    record: 'PRACTICE',
+    practice: { who: 'RO', isPassed: true, scenario: 'The cylinder that ran warm at one end' },
+  })
+  for (const record of ['real', 'example', 'practice']) {
+    const history = await barover(['history', jobs, '--record', record, '--to', 'json'])
+    expect(JSON.parse(history.out)).toMatchObject({ jobs: 0, machines: [], unread: [] })
+  }
+})
+
+it.each([
+  [['--seed', '3'], 2],
+  [['--machine', 'examples/tc-401/machine.yaml'], 2],
+] as const)('takes nothing beside a scenario: %j', async (more, code) => {
+  const file = join(ROOT, 'examples/scenarios/quiet-meter.yaml')
+  const ran = await barover(['practice', file, ...more, '--jobs', folder()])
+  expect([ran.code, ran.out]).toEqual([code, ''])
+  expect(ran.err).toContain('A scenario says itself what is practised')
+})
+
+it('shows no scenario to a job, of whatever kind', async () => {
+  const file = join(ROOT, 'examples/scenarios/quiet-meter.yaml')
+  const machine = join(ROOT, 'examples/tc-401/machine.yaml')
+  for (const as of ['practice', 'example', 'real']) {
+    const ran = await barover(['run', file, '--machine', machine, '--as', as, '--jobs', folder()])
+    expect(ran.code).toBe(1)
+    expect(ran.err).toContain('other-kind')
+  }
 })

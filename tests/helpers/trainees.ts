@@ -6,10 +6,11 @@ import type { Entry } from '../../src/core/job/entries.ts'
 import { type GateStep, gateState, type Item, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { judgeStep } from '../../src/core/job/judge-step.ts'
 import { waitsFor } from '../../src/core/job/next.ts'
-import type { Level } from '../../src/core/job/practice.ts'
+import type { Level, Practised } from '../../src/core/job/practice.ts'
 import { unsuited } from '../../src/core/job/seats.ts'
 import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
+import { EDITION } from '../../src/core/practice/edition.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
 import { isAsked } from '../../src/core/practice/truth.ts'
@@ -59,7 +60,12 @@ export interface Session {
 const MOST_LINES = 900
 
 export function session(seed: number, level: Level, trainee: Trainee, defs = practiceDefs()): Session {
-  const walk = new Walk(defs, 'PRACTICE', { practice: { seed, level } })
+  return sessionOf(defs, { seed, level, edition: EDITION }, trainee)
+}
+
+export function sessionOf(defs: Definitions, practice: Practised, trainee: Trainee): Session {
+  const { seed, level } = practice
+  const walk = new Walk(defs, 'PRACTICE', { practice })
   let isOn = true
   for (let n = 0; isOn; n++) {
     if (n > MOST_LINES)

@@ -16,6 +16,30 @@ export const PRACTICE = [
       by: 'is never REAL or EXAMPLE, and never signed with keys of a crew of its own',
     },
   ]),
+  ...of('core/job/open-job', 'core/practice/scenario', [
+    {
+      rule: 'A scenario of an instructor makes no job of its own.',
+      find: 'return scenario === undefined\n      ? null',
+      into: 'return scenario?.scenario !== ""\n      ? null',
+      by: 'nor a job without a session',
+    },
+  ]),
+  ...of('core/practice/hint', 'core/practice/scenario', [
+    {
+      rule: 'What an instructor says at a hold point never takes the place of what the list says of it.',
+      find: "const isHeld = prompt.kind === 'evidence' || prompt.kind === 'tag'",
+      into: "const isHeld = prompt.kind === 'tag'",
+      by: 'says its own hint, and at a hold point the one of the list behind it',
+    },
+  ]),
+  ...of('core/practice/edition', 'core/practice/scenario', [
+    {
+      rule: 'A practice session is not worked on where its seed draws another machine by now.',
+      find: "if (practice.named !== null || ageOf(defs, practice) === 'same') return null",
+      into: "if (practice.named !== null || ageOf(defs, practice) !== 'other-build') return null",
+      by: 'is told apart',
+    },
+  ]),
   ...of('core/job/admit-practice', 'core/practice/session', [
     {
       rule: 'A job takes nothing of a practice session.',

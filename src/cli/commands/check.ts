@@ -8,7 +8,7 @@ import { pathLines, type Safety, type SearchedBefore, safetyLine, safetyOf } fro
 import { type CheckedTogether, checkTogether } from '../../authoring/together.ts'
 import { wrapWords } from '../../authoring/wrap-words.ts'
 import { readTextFile } from '../../node/definition-files.ts'
-import { shippedProcedure } from '../../node/home.ts'
+import { shippedMachine, shippedProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { type Command, SHARED } from '../args.ts'
 import { EXIT } from '../exit.ts'
@@ -20,7 +20,7 @@ export const checkCommand: Command = {
   name: 'check',
   usage: 'barover check FILE...',
   summary:
-    'Check procedures, machine records, limit books, instruments and crew; a folder means all YAML files in it. ' +
+    'Check procedures, machine records, limit books, instruments, crew and practice scenarios; a folder means all YAML files in it. ' +
     'A machine record is also checked with the files it uses, and with every procedure given: ' +
     'every way through such a job is then searched for one that leads past a gate.',
   options: {
@@ -68,6 +68,8 @@ const disk: Disk = {
       return []
     }
   },
+  shipped: (kind, name) =>
+    (kind === 'procedure' ? shippedProcedure(name) : shippedMachine(name)) ?? undefined,
 }
 
 interface Timed {

@@ -1,25 +1,31 @@
 // barover practice: a procedure on a hidden machine, to learn on.
 import { randomInt } from 'node:crypto'
-import { join } from 'node:path'
+import { existsSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
 import process from 'node:process'
+import { readDefinition } from '../../authoring/definition-file.ts'
+import type { Diagnostic } from '../../authoring/diagnostic.ts'
 import { LEVELS, type Level, type Practised } from '../../core/job/practice.ts'
 import { list } from '../../core/lib/wording.ts'
+import { EDITION } from '../../core/practice/edition.ts'
 import { factsOf } from '../../core/practice/facts.ts'
-import type { Fault } from '../../core/practice/fault.ts'
 import { faultsFor } from '../../core/practice/faults.ts'
+import type { Grade } from '../../core/practice/grade.ts'
+import { practisedBy } from '../../core/practice/lint-scenario.ts'
 import { PRACTISED_NAMES } from '../../core/practice/practised.ts'
-import { type Progress, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
+import { peopleIn, progressLines, progressOf, seedFor } from '../../core/practice/progress.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
 import { runningFrom, steppedFrom, systemClock } from '../../node/clock.ts'
-import { findProcedure, homeFolder } from '../../node/home.ts'
+import { readTextFile } from '../../node/definition-files.ts'
+import { findProcedure, homeFolder, shippedMachine, shippedProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { startOf } from '../../plain/answers.ts'
 import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { asTyped } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
-import { filesToRead, type OpenedJob, startJob } from '../open.ts'
+import { filesToRead, type OpenedJob, renderAt, startJob } from '../open.ts'
 import { practiceSessions } from '../practice-folder.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
 import { clockFrom, jobsFolder } from './run.ts'
@@ -44,8 +50,9 @@ const MOST_SEED = 1_000_000
 
 export const practiceCommand: Command = {
   name: 'practice',
-  usage: 'barover practice [PROCEDURE] [--seed N] [--level 1..5]',
-  summary: 'Practise a procedure on a hidden machine: every answer is marked, and nothing can be hurt.',
+  usage: 'barover practice [PROCEDURE | SCENARIO.yaml] [--seed N] [--level 1..5] [--who INITIALS]',
+  summary:
+    'Practise a procedure on a hidden machine, or a scenario of an instructor: every answer is marked, and nothing can be hurt.',
   more: `PROCEDURE is one of ${list(PRACTISED_NAMES, 'or')}; without one it is the first.`,
   options: {
     seed: { type: 'string', says: 'the number of the machine: the same one again (default: drawn)' },
@@ -53,6 +60,7 @@ export const practiceCommand: Command = {
       type: 'string',
       says: 'how hard it is to see what is wrong, 1 to 5 (default: as progress has it)',
     },
+    who: { type: 'string', says: 'whose progress it goes by (default: of whoever practised last)' },
     progress: { type: 'boolean', says: 'only what the sessions in the folder came to, and what is next' },
     machine: { type: 'string', says: 'the machine record it is made after (default: an example)' },
     answers: { type: 'string', says: 'take the answers from this file' },
@@ -61,22 +69,20 @@ export const practiceCommand: Command = {
     ...SHARED,
   },
   positionals: { least: 0, most: 1 },
-  run: async (values, [procedure = 'bore-inspection']) => {
-    const progress = progressOf(practiceSessions(jobsFolder(values)))
-    if (values.progress === true) return sayProgress(progress, values)
-    const own = text(values, 'machine')
-    const procedurePath = findProcedure(procedure)
-    const example = exampleFor(procedurePath)
-    const machinePath = own ?? inExample(example, 'machine.yaml')
-    const faults = faultsFor(filesToRead(procedurePath, machinePath).defs)
+  run: async (values, [wanted = 'bore-inspection']) => {
+    const sessions = practiceSessions(jobsFolder(values))
+    if (values.progress === true) return sayProgress(sessions, values)
+    const path = scenarioPath(wanted)
+    const task = path === null ? drawnTask(wanted, values, sessions) : scenarioTask(path, values)
     const base = {
-      procedurePath,
-      machinePath,
+      procedurePath: task.procedurePath,
+      machinePath: task.machinePath,
       jobs: jobsFolder(values),
       record: 'PRACTICE' as const,
-      practice: practised(values, progress, faults),
+      practice: task.practice,
+      ...(path === null ? {} : { scenarioPath: path }),
     }
-    const set = clockFrom(text(values, 'clock') ?? (own === undefined ? example.start : undefined))
+    const set = clockFrom(text(values, 'clock') ?? task.start)
     const answers = text(values, 'answers')
     if (answers === undefined) {
       const opened = await startJob({
@@ -85,7 +91,7 @@ export const practiceCommand: Command = {
         clockKind: set === null ? 'system' : 'set',
         answers: process.stdin.isTTY === true ? 'person' : 'script',
       })
-      sayCrew(opened, values, example)
+      sayCrew(opened, values, task)
       return drivePerson(opened, values)
     }
     const lines = answersFrom(answers)
@@ -98,24 +104,99 @@ export const practiceCommand: Command = {
   },
 }
 
+/** What is practised, and on what. */
+interface Task {
+  readonly procedurePath: string
+  readonly machinePath: string
+  readonly practice: Practised
+  /** A day on which the calibrations stand, where it is an example's machine. */
+  readonly start: string | undefined
+  /** Whose progress seed and level were taken from; left out where they were not. */
+  readonly by?: string
+}
+
 /** Without a seed one is drawn, and where something that was missed is due, one that hides it. */
-function practised(values: Values, { level: next, due }: Progress, faults: readonly Fault[]): Practised {
+function drawnTask(procedure: string, values: Values, sessions: readonly Grade[]): Task {
+  const own = text(values, 'machine')
+  const procedurePath = findProcedure(procedure)
+  const example = exampleFor(procedurePath)
+  const machinePath = own ?? inExample(example, 'machine.yaml')
   const seed = text(values, 'seed')
   const typed = text(values, 'level')
-  const level = typed === undefined ? next : levelFrom(typed)
+  const who = whoFrom(values) ?? peopleIn(sessions)[0] ?? null
+  const progress = progressOf(sessions, who)
+  const level = typed === undefined ? progress.level : levelFrom(typed)
+  const faults = faultsFor(filesToRead(procedurePath, machinePath).defs)
+  const drawn =
+    seed === undefined ? seedFor(progress, faults, level, randomInt(1, MOST_SEED)) : seedFrom(seed)
+  const isBy = progress.sessions.length > 0 && (seed === undefined || typed === undefined)
   return {
-    seed: seed === undefined ? seedFor(due, faults, level, randomInt(1, MOST_SEED)) : seedFrom(seed),
-    level,
+    procedurePath,
+    machinePath,
+    practice: { seed: drawn, level, edition: EDITION },
+    start: own === undefined ? example.start : undefined,
+    ...(isBy && who !== null ? { by: who } : {}),
   }
 }
 
-function sayProgress(progress: Progress, values: Values): number {
-  if (values.json === true) print(JSON.stringify(progress))
+/** A scenario says all of it itself. */
+function scenarioTask(path: string, values: Values): Task {
+  for (const name of ['seed', 'level', 'machine', 'who'] as const)
+    if (values[name] !== undefined)
+      throw new UserError(
+        `A scenario says itself what is practised: --${name} is not for one.`,
+        EXIT.wrongUse,
+      )
+  const read = readDefinition(readTextFile(path), path)
+  if (!read.ok || read.kind !== 'scenario') throw unfit(path, read.ok ? [] : read.diagnostics)
+  const { procedure, machine } = read.value
+  const found = (name: string, shipped: string | null) => {
+    const beside = resolve(dirname(path), name)
+    const file = existsSync(beside) ? beside : shipped
+    if (file === null) throw new UserError(`${path} names ${name}, which is not there.`, EXIT.fileProblem)
+    return file
+  }
+  const machinePath = found(machine, shippedMachine(machine))
+  return {
+    procedurePath: found(procedure, shippedProcedure(procedure)),
+    machinePath,
+    practice: practisedBy(read.value),
+    start: EXAMPLES.find((one) => resolve(inExample(one, 'machine.yaml')) === resolve(machinePath))?.start,
+  }
+}
+
+function unfit(path: string, diagnostics: readonly Diagnostic[]): UserError {
+  const source = readTextFile(path)
+  const shown = diagnostics.map((one) => renderAt(one, source, path))
+  return new UserError(`This scenario cannot be practised:\n\n${shown.join('\n\n')}`, EXIT.checkFailed)
+}
+
+/** The path of a scenario, or null for a procedure: its first key tells. */
+function scenarioPath(wanted: string): string | null {
+  if (!/\.ya?ml$/.test(wanted) || !existsSync(wanted)) return null
+  return readDefinition(readTextFile(wanted), wanted).kind === 'scenario' ? wanted : null
+}
+
+function sayProgress(sessions: readonly Grade[], values: Values): number {
+  const who = whoFrom(values)
+  const people = who === null ? peopleIn(sessions) : [who]
+  const all = people.map((one) => progressOf(sessions, one))
+  if (values.json === true) print(JSON.stringify({ people: all }))
   else {
-    const rows = progressLines(progress).map((line) => row(line))
-    print(blockText({ margin: '', rows }, sheetStyle(values, 'PRACTICE', !canDraw(values))))
+    const style = sheetStyle(values, 'PRACTICE', !canDraw(values))
+    const told = all.length === 0 ? [progressOf([], null)] : all
+    for (const one of told)
+      print(blockText({ margin: '', rows: progressLines(one).map((line) => row(line)) }, style))
   }
   return EXIT.done
+}
+
+function whoFrom(values: Values): string | null {
+  const typed = text(values, 'who')
+  if (typed === undefined) return null
+  const who = typed.toUpperCase()
+  if (/^[A-Z][A-Z0-9]{1,3}$/.test(who)) return who
+  throw new UserError(`--who takes initials, as in TS, not "${typed.slice(0, 20)}".`, EXIT.wrongUse)
 }
 
 function seedFrom(typed: string): number {
@@ -134,13 +215,21 @@ function levelFrom(typed: string): Level {
 }
 
 /** A trainee is alone: whoever witnesses and decides is played with the PINs that prove nothing. */
-function sayCrew({ record, defs }: OpenedJob, values: Values, example: Example): void {
+function sayCrew({ record, defs }: OpenedJob, values: Values, { practice, machinePath, by }: Task): void {
   if (values.json === true) return
   const crew = defs.crew.crew.map(({ id, role }) => `${id} ${role}`).join(', ')
-  const file = asTyped(inExample(example, 'crew.yaml'))
+  const file = asTyped(resolve(dirname(machinePath), defs.machine.uses.crew))
   const rows = [
-    row(`You play the whole crew: ${crew}.`, 'faint'),
+    row(`You play the whole crew: ${crew}. Progress is kept for whoever signs on first.`, 'faint'),
     row(`Their PINs, which prove nothing, stand at the head of ${file}.`, 'faint'),
+    ...(by === undefined
+      ? []
+      : [
+          row(
+            `Level ${practice.level}, by the progress of ${by}; --who takes that of somebody else.`,
+            'faint',
+          ),
+        ]),
   ]
   print(blockText({ margin: '', rows }, sheetStyle(values, record, !canDraw(values))))
 }

@@ -6,6 +6,7 @@ import type { LimitBook } from '../definition/limit-book.ts'
 import type { GasLimit, Machine } from '../definition/machine.ts'
 import { omitsWithin, omittedFault } from '../definition/omitted.ts'
 import type { OverTime, Procedure, Seat, Step, StepOf } from '../definition/procedure.ts'
+import type { Scenario } from '../definition/scenario.ts'
 import { oncePer } from '../lib/once.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COMPUTATIONS } from '../rules/computations.ts'
@@ -71,6 +72,8 @@ export interface Definitions {
   readonly makeSafe: readonly string[]
   /** Ids of those of its procedures that are marked invented. */
   readonly invented: readonly string[]
+  /** Of a practice session that an instructor wrote; left out of every other, and of every job. */
+  readonly scenario?: Scenario
   /** For the search over every branch: what a rule is taken to come to. Left out, as in every job: it is worked out. */
   readonly ruled?: (state: State, placed: PlacedStep) => RuleOutcome | undefined
   /** For the search, which leaves both open: tests over time tie nothing, and no gate asks for findings decided. */

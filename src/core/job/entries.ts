@@ -16,7 +16,7 @@ import type { Validity } from './validity.ts'
 import type { VerdictRecord } from './verdict-record.ts'
 
 export interface FileCopy {
-  readonly role: 'procedure' | 'part' | 'machine' | 'limit-book' | 'instruments' | 'crew'
+  readonly role: 'procedure' | 'part' | 'machine' | 'limit-book' | 'instruments' | 'crew' | 'scenario'
   readonly name: string
   readonly sha256: string
   readonly text: string

@@ -73,12 +73,14 @@ const opened = of('job.opened', {
   answers: z.enum(['person', 'script']),
   files: z.array(
     z.strictObject({
-      role: z.enum(['procedure', 'part', 'machine', 'limit-book', 'instruments', 'crew']),
+      role: z.enum(['procedure', 'part', 'machine', 'limit-book', 'instruments', 'crew', 'scenario']),
       ...copy,
     }),
   ),
   paper: z.literal(true).optional(),
-  practice: z.strictObject({ seed: z.int().min(0), level: z.literal(LEVELS) }).optional(),
+  practice: z
+    .strictObject({ seed: z.int().min(0), level: z.literal(LEVELS), edition: text.optional() })
+    .optional(),
 })
 
 const verdictWord = z.enum(['ACCEPT', 'MONITOR', 'REWORK', 'REPLACE', 'HOLD', 'STOP'])
@@ -350,7 +352,11 @@ const schema = z.discriminatedUnion('type', [
     alarm: z.literal(true).optional(),
   }),
   of('practice.called', { step: text, verdict: verdictWord, governs: z.array(text) }),
-  of('practice.named', { step: text.nullable(), faults: z.array(text) }),
+  of('practice.named', {
+    step: text.nullable(),
+    faults: z.array(text),
+    hidden: z.array(text).optional(),
+  }),
   of('practice.hinted', { step: text.nullable(), text }),
   of('clock.moved', { seconds: finite }),
   of('job.closed', { outcome: text, as_left: text.optional() }),

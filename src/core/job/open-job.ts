@@ -51,8 +51,11 @@ export function barsOpening(
 }
 
 /** Why this may be no practice session, or null: only PRACTICE is one, and only PINs that prove nothing sign it. */
-function barsPractice({ crew }: Definitions, { record, practice }: Opening): Refusal | null {
-  if (practice === undefined) return null
+function barsPractice({ crew, scenario }: Definitions, { record, practice }: Opening): Refusal | null {
+  if (practice === undefined)
+    return scenario === undefined
+      ? null
+      : { code: 'practice', say: 'A scenario is for a practice session only, and makes no job of its own.' }
   if (record !== 'PRACTICE')
     return {
       code: 'practice',

@@ -11,6 +11,8 @@ export type Level = (typeof LEVELS)[number]
 export interface Practised {
   readonly seed: number
   readonly level: Level
+  /** Of the list of faults, and of how machines are built, that it was opened with; left out of sessions before there was one. */
+  readonly edition?: string
 }
 
 export const MANNERS = ['sheet', 'quick'] as const
@@ -41,7 +43,13 @@ export type PracticeBody =
       readonly governs: readonly string[]
     }
   /** What was hidden on the machine, by the ids of the faults; empty: nothing. */
-  | { readonly type: 'practice.named'; readonly step: string | null; readonly faults: readonly string[] }
+  | {
+      readonly type: 'practice.named'
+      readonly step: string | null
+      readonly faults: readonly string[]
+      /** What was there: on record only from here on, when it gives nothing away; left out of older sessions. */
+      readonly hidden?: readonly string[]
+    }
   | { readonly type: 'practice.hinted'; readonly step: string | null; readonly text: string }
 
 export interface Asked {
@@ -68,12 +76,14 @@ export interface PracticeState extends Practised {
   readonly begun: Readonly<Record<string, number>>
   readonly called: Readonly<Record<string, Called>>
   readonly named: readonly string[] | null
+  /** What was there, once it was named; null before, and in older sessions. */
+  readonly hidden: readonly string[] | null
   readonly hints: number
 }
 
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
-  return { ...practised, asked: [], answered: {}, begun: {}, called: {}, named: null, hints: 0 }
+  return { ...practised, asked: [], answered: {}, begun: {}, called: {}, named: null, hidden: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
@@ -121,7 +131,7 @@ export function foldPractice(before: PracticeState | null, entry: Entry): Practi
       return { ...before, called: { ...before.called, [step]: { seq, verdict, governs } } }
     }
     case 'practice.named':
-      return { ...before, named: entry.faults }
+      return { ...before, named: entry.faults, hidden: entry.hidden ?? null }
     case 'practice.hinted':
       return { ...before, hints: before.hints + 1 }
     case 'wait.begun': {

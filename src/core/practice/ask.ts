@@ -12,7 +12,14 @@ import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { gateState, type Item, itemByKey } from '../job/gate.ts'
 import { next } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
-import { lineOf, type Manner, PLATE, type PracticeBody, type PracticeState } from '../job/practice.ts'
+import {
+  lineOf,
+  type Manner,
+  PLATE,
+  type PracticeBody,
+  type PracticeState,
+  type Practised,
+} from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { oncePer } from '../lib/once.ts'
@@ -21,6 +28,7 @@ import { decimalsOf, formatNumber, fromSi, unitNamed, valueIn } from '../units/i
 import { buildMachine } from './build.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { factsOf } from './facts.ts'
+import { isFault } from './faults.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 import { exactOf } from './sample.ts'
 import type { Gas, Spot, Truth } from './tell.ts'
@@ -32,14 +40,19 @@ export type AskedBody = Extract<PracticeBody, { type: 'practice.asked' }>
 const machinesOf = oncePer((_defs: Definitions) => new Map<string, HiddenMachine>())
 
 /** The hidden machine of a session. @throws where the files have no machine to make one of: no session is opened on those. */
-export function hiddenMachine(defs: Definitions, { seed, level }: PracticeState): HiddenMachine {
+export function hiddenMachine(
+  defs: Definitions,
+  { seed, level, hidden = null }: Practised & Partial<Pick<PracticeState, 'hidden'>>,
+): HiddenMachine {
   const known = machinesOf(defs)
-  const key = `${seed} ${level}`
+  // What is on record as hidden counts before what the list of today would draw.
+  const faults = hidden?.every(isFault) === true ? hidden : defs.scenario?.faults
+  const key = `${seed} ${level} ${faults?.join(' ') ?? 'drawn'}`
   let machine = known.get(key)
   if (machine === undefined) {
     const facts = factsOf(defs)
     if (!facts.ok) throw new Error(facts.error.say)
-    machine = buildMachine(facts.value, { seed, level })
+    machine = buildMachine(facts.value, { seed, level, ...(faults === undefined ? {} : { faults }) })
     known.set(key, machine)
   }
   return machine

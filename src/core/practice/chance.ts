@@ -37,7 +37,8 @@ const DROPPED = 16
 /** Zero has no normal deviate. */
 const LEAST = 2 ** -53
 
-function fnv1a(text: string): number {
+/** FNV-1a, 32 bits, over the low byte of each character. */
+export function fnv1a(text: string): number {
   let hash = 0x811c9dc5
   for (let n = 0; n < text.length; n++) hash = Math.imul(hash ^ (text.charCodeAt(n) & 0xff), 0x01000193)
   return hash

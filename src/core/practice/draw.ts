@@ -17,18 +17,26 @@ export function drawFaults(all: readonly Fault[], seed: number, level: Level): r
   if (chance.isOne(SOUND)) return []
   const first = pickOne(all, level, chance)
   if (first === null) return []
-  if (level < TWO_FROM || first.shows === 'stop' || first.isAlone === true || !chance.isOne(TWO))
-    return [first.id]
-  const others = all.filter(
-    ({ shows, at, isAlone }) =>
-      isAlone !== true &&
-      shows !== 'stop' &&
-      shows !== first.shows &&
-      !at.some((one) => first.at.includes(one)),
+  if (level < TWO_FROM || standsAlone(first) || !chance.isOne(TWO)) return [first.id]
+  const second = pickOne(
+    all.filter((other) => whyNotTogether(first, other) === null),
+    level,
+    chance,
   )
-
-  const second = pickOne(others, level, chance)
   return second === null ? [first.id] : [first.id, second.id]
+}
+
+function standsAlone({ shows, isAlone }: Fault): boolean {
+  return shows === 'stop' || isAlone === true
+}
+
+/** Why two faults cannot be hidden in one machine, as the end of a sentence; null: they can. */
+export function whyNotTogether(first: Fault, other: Fault): string | null {
+  const alone = [first, other].find(standsAlone)
+  if (alone?.shows === 'stop') return `${alone.id} stops the work, so the other would never be met`
+  if (alone !== undefined) return `${alone.id} hides what would tell the other`
+  if (first.shows === other.shows) return 'both show in the same way, and the one would hide the other'
+  return first.at.some((one) => other.at.includes(one)) ? 'both are met at the same place' : null
 }
 
 function pickOne(faults: readonly Fault[], level: Level, chance: ReturnType<typeof chanceOf>): Fault | null {

@@ -3,8 +3,11 @@ import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
 import { gatesOf } from '../job/gate.ts'
+import { allOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
+import { type Age, ageOf, EDITION, editionTold } from './edition.ts'
+import { type ExpectedFound, expectedFound } from './expected-found.ts'
 import { faultById } from './faults.ts'
 import { lessonOn } from './lesson.ts'
 import { SKILLS, type Skill } from './marks.ts'
@@ -19,14 +22,23 @@ export interface Grade {
   readonly procedure: string
   readonly seed: number
   readonly level: number
+  /** Initials of whoever practised: the first who signed on; null: nobody did. */
+  readonly who: string | null
+  /** Of the list of faults it was opened with, and how that stands to today's. */
+  readonly edition: string | null
+  readonly age: Age
+  /** Of a scenario that an instructor wrote. */
+  readonly scenario: { readonly id: string; readonly title: string } | null
+  /** What its instructor expected, and whether it was found; nothing is graded by it. */
+  readonly expected: readonly ExpectedFound[]
   /** `failed`: a line of a hold point on false or missing evidence. `not reached`: none was complete, and nothing seen called for a STOP. */
   readonly safety: 'passed' | 'failed' | 'not reached'
   /** Entries by which it was failed, with the first sentence on each. */
   readonly unsafe: readonly { readonly seq: number; readonly says: string }[]
   readonly scores: readonly Score[]
   readonly hints: number
-  /** What was hidden, and whether it was named. */
-  readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[]
+  /** What was hidden, and whether it was named; null before anything was named, as the session can be taken up again. */
+  readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[] | null
   /** The weakest skill of those that came up; null where all was right, or nothing came up. */
   readonly weakest: Skill | null
   readonly isPassed: boolean
@@ -51,8 +63,13 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
   >
   const unsafe: { seq: number; says: string }[] = []
   let isStopped = false
+  let who: string | null = null
+  const seen = new Map<string, readonly string[]>()
   for (const entry of rest) {
     state = fold(state, entry)
+    who ??= state.doer
+    if (entry.type === 'finding.observed' || entry.type === 'finding.corrected')
+      seen.set(entry.step, allOf(entry))
     const lesson = lessonOn(defs, state, entry)
     for (const { skill, isRight } of lesson?.marks ?? []) {
       marks[skill].of += 1
@@ -79,19 +96,26 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     procedure: defs.procedure.procedure,
     seed: practice.seed,
     level: practice.level,
+    who,
+    edition: practice.edition ?? null,
+    age: ageOf(defs, practice),
+    scenario: defs.scenario === undefined ? null : { id: defs.scenario.scenario, title: defs.scenario.title },
+    expected: expectedFound(defs, practice, seen, isStopped),
     safety,
     unsafe,
     scores,
     hints: practice.hints,
-    hidden: faults.map((id) => ({
-      id,
-      name: faultById(id).name,
-      isNamed: practice.named?.includes(id) === true,
-    })),
+    hidden: hiddenIn(practice.named, faults),
     weakest: weak[0]?.skill ?? null,
     isOver: practice.named !== null,
     isPassed: safety === 'passed' && scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
   }
+}
+
+function hiddenIn(named: readonly string[] | null, faults: readonly string[]): Grade['hidden'] {
+  return named === null
+    ? null
+    : faults.map((id) => ({ id, name: faultById(id).name, isNamed: named.includes(id) }))
 }
 
 function shareOf({ right, of }: Score): number {
@@ -100,20 +124,45 @@ function shareOf({ right, of }: Score): number {
 
 /** The sheet in lines. */
 export function gradeLines(grade: Grade): string[] {
-  const { seed, level, safety, unsafe, scores, hints, hidden, weakest } = grade
+  const { seed, level, safety, unsafe, scores, hints, hidden, who, scenario } = grade
   return [
-    `Sheet of the session: seed ${seed}, level ${level}`,
+    `Sheet of the session${who === null ? '' : ` of ${who}`}: seed ${seed}, level ${level}`,
+    ...(scenario === null ? [] : [`Scenario of an instructor: ${scenario.title}`]),
+    ...ageLines(grade),
     `Safety, apart from all else: ${safety.toUpperCase()}`,
     ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
     ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}`),
     ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
-    ...(hidden.length === 0
-      ? ['Hidden on this machine: nothing']
-      : hidden.map(({ name, isNamed }) => `Hidden: ${name}; ${isNamed ? 'named' : 'NOT named'}`)),
+    ...hiddenLines(hidden),
+    ...(grade.isOver ? grade.expected : []).map(
+      ({ says, isFound }) => `Expected: ${says}; ${isFound ? 'found' : 'NOT found'}`,
+    ),
     grade.isPassed ? '( PASSED )' : '( NOT PASSED )',
-    nextTold(weakest, safety, level),
-    `The same machine again: barover practice ${grade.procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`,
+    nextTold(grade),
+    againTold(grade),
   ]
+}
+
+function hiddenLines(hidden: Grade['hidden']): string[] {
+  if (hidden === null)
+    return ['What is hidden is told once it was named: take the session up again, and key fault.']
+  if (hidden.length === 0) return ['Hidden on this machine: nothing']
+  return hidden.map(({ name, isNamed }) => `Hidden: ${name}; ${isNamed ? 'named' : 'NOT named'}`)
+}
+
+/** Plainly, where its number stands for another machine today. */
+function ageLines({ age, edition }: Grade): string[] {
+  if (age === 'same') return []
+  const was = `Opened with ${editionTold(edition)} of what can be hidden; today it is ${EDITION}.`
+  return age === 'other-list'
+    ? [`${was} Its seed draws another machine now.`]
+    : [`${was} Its seed and its figures are of another machine now: its marks are not to be relied on.`]
+}
+
+export function againTold({ scenario, age, procedure, seed, level }: Grade): string {
+  if (scenario !== null) return `The same machine again: barover practice with the file of ${scenario.id}`
+  if (age !== 'same') return 'No seed brings the same machine again.'
+  return `The same machine again: barover practice ${procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`
 }
 
 function scoreTold({ right, of }: Score): string {
@@ -128,7 +177,7 @@ const NEXT: Readonly<Record<Skill, string>> = {
   recording: 'recording: what the instrument shows, as it shows it',
 }
 
-function nextTold(weakest: Skill | null, safety: Grade['safety'], level: number): string {
+export function nextTold({ weakest, safety, level }: Pick<Grade, 'weakest' | 'safety' | 'level'>): string {
   if (safety === 'failed') return `Practise next: ${NEXT.safety}.`
   if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
   return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'

@@ -1,6 +1,7 @@
 // A hint at the prompt that stands: where to look, never what is there. It costs.
 import type { Definitions } from '../job/definitions.ts'
-import { next } from '../job/next.ts'
+import { next, type Prompt } from '../job/next.ts'
+import type { PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
 import { faultById } from './faults.ts'
@@ -9,7 +10,15 @@ export function hintFor(defs: Definitions, state: State): string {
   if (state.practice === null) return ''
   const prompt = next(defs, state)
   const here = hereOf(prompt)
-  const fault = hiddenMachine(defs, state.practice)
+  const own = defs.scenario?.hints?.find(({ at }) => at === here)?.says
+  if (own === undefined) return listedHint(defs, state.practice, prompt, here)
+  // What an instructor says never takes the place of what the list says of a hold point.
+  const isHeld = prompt.kind === 'evidence' || prompt.kind === 'tag'
+  return isHeld ? `${own} And: ${listedHint(defs, state.practice, prompt, here)}` : own
+}
+
+function listedHint(defs: Definitions, practice: PracticeState, prompt: Prompt, here: string): string {
+  const fault = hiddenMachine(defs, practice)
     .faults.map(faultById)
     .find(({ at }) => at.includes(here))
   if (fault !== undefined) return fault.hint
@@ -18,7 +27,7 @@ export function hintFor(defs: Definitions, state: State): string {
     : 'Nothing more than the sheet says: do that, and look at all of it.'
 }
 
-function hereOf(prompt: ReturnType<typeof next>): string {
+function hereOf(prompt: Prompt): string {
   switch (prompt.kind) {
     case 'tag':
       return 'plate'

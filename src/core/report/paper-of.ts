@@ -13,6 +13,7 @@ import {
   readingsSection,
 } from './paper-body.ts'
 import { changesSection, coverSection, exceptionsSection, verdictsSections } from './paper-front.ts'
+import { practiceSections } from './paper-practice.ts'
 import type { Report } from './schema.ts'
 
 export function paperOf(report: Report): Paper {
@@ -24,6 +25,7 @@ export function paperOf(report: Report): Paper {
     at: report.log.at(-1)?.at ?? report.to,
     sections: [
       coverSection(report),
+      ...practiceSections(report),
       exceptionsSection(report),
       ...verdictsSections(report),
       changesSection(report),

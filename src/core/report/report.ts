@@ -20,6 +20,7 @@ import { borePlots } from './parts/plot-bore.ts'
 import { gapPlots } from './parts/plot-gaps.ts'
 import { pocketPlots } from './parts/plot-pocket.ts'
 import { wearPlots } from './parts/plot-wear.ts'
+import { practiceOf } from './parts/practice.ts'
 import { numbered, readStepsOf } from './parts/readings.ts'
 import { decisionsOf, fallenOf, findingsOf, permitsOf, verdictsOf } from './parts/verdicts.ts'
 import { REPORT_FORMAT, type Report } from './schema.ts'
@@ -51,6 +52,7 @@ export function reportOf(
   const log = logOf(editions, moves, markOf(state))
   const signatures = signaturesOf(entries, ({ seq }) => log[seq]?.told[0]?.trim() ?? '')
   const gates = gatesOf(defs, editions, state, moves, (id) => skippedIds.has(id))
+  const practice = practiceOf(defs, entries)
   return cleaned({
     report: REPORT_FORMAT,
     record: state.record,
@@ -78,6 +80,7 @@ export function reportOf(
     opened: opened.program.version,
     reported: facts.version,
     checks: facts.checks,
+    ...(practice === undefined ? {} : { practice }),
     cautions: cautionsOf(defs, state, opened, review),
     verdicts: verdictsOf(defs, state, entries),
     fallen: fallenOf(defs, state, entries),

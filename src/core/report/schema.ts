@@ -19,6 +19,7 @@ import {
   verdictSchema,
 } from './schema-parts.ts'
 import { plotSchema } from './schema-plots.ts'
+import { practiceSchema } from './schema-practice.ts'
 import { list, maybe, whole, words, yes } from './schema-words.ts'
 
 /** Raised only when a reader of today would misread the new shape. */
@@ -76,6 +77,9 @@ export const reportSchema = z
       }),
       'What was checked of the log, and never more.',
     ),
+    practice: practiceSchema.optional().meta({
+      description: 'The sheet of a practice session on a hidden machine. Left out of every other record.',
+    }),
     cautions: list(z.string(), 'What has to be known before anything here is used.'),
     verdicts: list(verdictSchema, 'Every verdict that stands.'),
     fallen: list(fallenSchema, 'Every verdict that fell and was not given anew.'),

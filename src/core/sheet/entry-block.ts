@@ -264,7 +264,7 @@ function openingBlock(defs: Definitions, entry: Extract<Entry, { type: 'job.open
   if (entry.clock === 'set') rows.push(row(`Its clock was set by hand to ${entry.at.slice(11, 16)}.`))
   if (entry.answers === 'script')
     rows.push(row('Its answers came from a file or a pipe: gates not enforced on a person.'))
-  if (entry.practice !== undefined) rows.push(...practiceOpeningRows(entry.practice))
+  if (entry.practice !== undefined) rows.push(...practiceOpeningRows(defs, entry.practice))
   rows.push(
     row(
       'The maker’s manual, site permits, local code and licensed practice come first. Barover helps trained people; it replaces none of these.',

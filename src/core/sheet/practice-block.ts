@@ -11,9 +11,15 @@ import { CALLED, judgedBy } from '../talk/practice-words.ts'
 import { type Block, type Row, row } from './block.ts'
 
 /** What stands on its opening: how the machine is asked. */
-export function practiceOpeningRows({ seed, level }: Practised): Row[] {
+export function practiceOpeningRows({ scenario }: Definitions, { seed, level, edition }: Practised): Row[] {
+  const of = edition === undefined ? '' : `, edition ${edition}`
   return [
-    row(`Practice on a hidden machine: seed ${seed}, level ${level}. Nothing here can be hurt.`, 'strong'),
+    ...(scenario === undefined ? [] : [row(`Scenario: ${scenario.title}. All of it is made up.`, 'strong')]),
+    ...(scenario?.briefing ?? []).map((text) => row(`  ${text}`)),
+    row(
+      `Practice on a hidden machine: seed ${seed}, level ${level}${of}. Nothing here can be hurt.`,
+      'strong',
+    ),
     row('look and measure ask the machine where the sheet stands; then you key what is there.'),
     row(
       'measure quick is a hurried hand. hint says where to look, and costs. fault lists what can be hidden.',

@@ -9,7 +9,7 @@ import type { Manner, PracticeBody } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
-import { askMachine } from '../practice/ask.ts'
+import { askMachine, hiddenMachine } from '../practice/ask.ts'
 import type { Fault } from '../practice/fault.ts'
 import { faultsFor } from '../practice/faults.ts'
 import { hintFor } from '../practice/hint.ts'
@@ -31,6 +31,7 @@ export function hearPractice(
   now: Instant,
 ): Heard | null {
   if (state.practice === null || prompt.kind === 'closed') return null
+  const { practice } = state
   const text = line.trim().replace(/\s+/g, ' ')
   const asks = ASKS.exec(text)
   if (asks !== null) return asked(defs, state, asks[2] === undefined ? 'sheet' : 'quick', now)
@@ -40,8 +41,9 @@ export function hearPractice(
   if (passes !== null) return passed(state, prompt, passes[1], now)
   const names = NAMES.exec(text)
   const faults = faultsFor(defs)
-  if (names !== null) return named(faults, prompt, names[1] ?? '')
-  if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text) : null
+  const hidden = () => hiddenMachine(defs, practice).faults
+  if (names !== null) return named(faults, prompt, names[1] ?? '', hidden)
+  if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text, hidden) : null
   return prompt.kind === 'judge' ? called(defs, prompt, text) : null
 }
 
@@ -74,7 +76,7 @@ function leftOf(state: State, prompt: Prompt, now: Instant): number {
 }
 
 /** `3`, `3 7`, `0` for nothing. */
-function named(all: readonly Fault[], prompt: Prompt, text: string): Heard {
+function named(all: readonly Fault[], prompt: Prompt, text: string, hidden: () => readonly string[]): Heard {
   if (text === '') return say(...faultLines(all))
   const numbers = text.split(/[ ,]+/).map(Number)
   const isNothing = numbers.length === 1 && numbers[0] === 0
@@ -84,7 +86,7 @@ function named(all: readonly Fault[], prompt: Prompt, text: string): Heard {
       `Key numbers from 1 to ${all.length}, a space between two, or 0 for nothing. fault alone lists them.`,
     )
   const ids = isNothing ? [] : [...new Set(faults.flatMap((fault) => fault?.id ?? []))]
-  return put({ type: 'practice.named', step: stepOf(prompt), faults: ids })
+  return put({ type: 'practice.named', step: stepOf(prompt), faults: ids, hidden: hidden() })
 }
 
 function faultLines(all: readonly Fault[]): string[] {

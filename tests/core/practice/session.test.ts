@@ -6,6 +6,8 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import { openJob } from '../../../src/core/job/open-job.ts'
 import type { Practised } from '../../../src/core/job/practice.ts'
+import { drawFaults } from '../../../src/core/practice/draw.ts'
+import { faultsFor } from '../../../src/core/practice/faults.ts'
 import { gradeLines, gradeOf } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { uncovered } from '../../../src/core/practice/truth.ts'
@@ -18,13 +20,8 @@ import { careful, practiceDefs, rodDefs, seedHiding, session } from '../../helpe
 const SOUND: Practised = { seed: seedOfNothing(), level: 1 }
 
 function seedOfNothing(): number {
-  for (let seed = 1; ; seed++) {
-    const grade = gradeOf(
-      practiceDefs(),
-      new Walk(practiceDefs(), 'PRACTICE', { practice: { seed, level: 1 } }).entries,
-    )
-    if (grade?.hidden.length === 0) return seed
-  }
+  const faults = faultsFor(practiceDefs())
+  for (let seed = 1; ; seed++) if (drawFaults(faults, seed, 1).length === 0) return seed
 }
 
 const begun = (practice: Practised = SOUND) => new Walk(practiceDefs(), 'PRACTICE', { practice }).keys('RO')

@@ -99,10 +99,10 @@ if (SEEDS > 0)
         const bad = session(seed, level, careless, defs).grade
         expect(good, `seed ${seed}, level ${level}`).toMatchObject({ isPassed: true, safety: 'passed' })
         // Where nothing is hidden and nothing is measured, looking and keying what is there is all there is to do.
-        if (bad.hidden.length > 0) expect(bad.isPassed, `seed ${seed}, level ${level}`).toBe(false)
-        for (const { id, isNamed } of good.hidden) {
+        if ((bad.hidden ?? []).length > 0) expect(bad.isPassed, `seed ${seed}, level ${level}`).toBe(false)
+        for (const { id, isNamed } of good.hidden ?? []) {
           const row = came.get(id) ?? { drawn: 0, found: 0, missed: 0 }
-          const isMissed = bad.hidden.some((one) => one.id === id && !one.isNamed)
+          const isMissed = bad.hidden?.some((one) => one.id === id && !one.isNamed)
           came.set(id, {
             drawn: row.drawn + 1,
             found: row.found + Number(isNamed),

@@ -6,7 +6,7 @@ import { SI_UNIT } from '../parts/figure.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 
-type What = 'reading' | 'counts as' | 'evidence' | 'judged' | 'limit'
+type What = 'reading' | 'counts as' | 'evidence' | 'judged' | 'limit' | 'session'
 
 interface Line {
   readonly what: What
@@ -100,7 +100,33 @@ export function cell(text: string): string {
 }
 
 function linesOf(report: Report): Line[] {
-  return [...readingLines(report), ...evidenceLines(report), ...limitLines(report)]
+  return [...practiceLines(report), ...readingLines(report), ...evidenceLines(report), ...limitLines(report)]
+}
+
+/** The sheet of a practice session; its marks are counts, not figures with a unit, so they stand with the words. */
+function practiceLines({ practice }: Report): Line[] {
+  if (practice === undefined) return []
+  const said = (name: string, remark: string): Line => ({
+    what: 'session',
+    number: '',
+    name,
+    by: practice.who,
+    figure: null,
+    remark,
+  })
+  const { safety, isOver, isPassed, scores, hints, hidden, expected } = practice
+  return [
+    said('safety, apart from all else', safety),
+    said('session', isOver ? (isPassed ? 'passed' : 'NOT passed') : 'not over'),
+    ...scores.map(({ skill, right, of }) =>
+      said(`skill ${skill}`, of === 0 ? 'did not come up' : `${right} of ${of} right`),
+    ),
+    said('hints', `${hints} asked for`),
+    ...hidden.map(({ name, isNamed }) => said(`hidden: ${name}`, isNamed ? 'named' : 'NOT named')),
+    ...expected.map(({ says, isFound }) => said(`expected: ${says}`, isFound ? 'found' : 'NOT found')),
+    said('next', practice.next),
+    said('again', practice.again),
+  ]
 }
 
 function readingLines({ readings }: Report): Line[] {
