@@ -5,7 +5,7 @@ import { waitEndsMs } from '../job/evidence-wait.ts'
 import { evidenceByKey, gateState, gatesOf } from '../job/gate.ts'
 import { agedName } from '../job/item-label.ts'
 import { type Lapse, lapsesOf } from '../job/lapse.ts'
-import { next } from '../job/next.ts'
+import { current, next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
 import { cut, widthOf } from '../lib/text.ts'
@@ -65,7 +65,9 @@ export function footStands({ sheet, stands }: FootText, width: number): string[]
 
 function sheetText(defs: Definitions, state: State): string {
   const prompt = next(defs, state)
-  const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
+  // Under STOP it tells where the job stands all the same.
+  const stopped = openStop(state) === null ? null : (current(defs, state)?.placed ?? null)
+  const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? (prompt.gate ?? null) : stopped
   return placed === null
     ? `Sheet - of ${defs.steps.length}`
     : `Sheet ${placed.number} of ${defs.steps.length}`

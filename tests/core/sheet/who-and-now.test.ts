@@ -162,3 +162,10 @@ describe('a verdict that is told anew', () => {
     expect([walk.state.seq, walk.talk.ask]).toEqual([seq, null])
   })
 })
+
+describe('under STOP', () => {
+  it('the foot says at which sheet the job stands', () => {
+    const walk = new Walk().toBore().keys('stop')
+    expect(foot(walk.engine.defs, walk.state, walk.now).text).toMatch(/^Sheet 7 of 19 .* STOP open$/)
+  })
+})
