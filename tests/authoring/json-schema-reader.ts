@@ -40,6 +40,8 @@ const KEYWORDS: Readonly<Record<string, Check>> = {
   minimum: ifNumber('minimum', (number, rule) => number >= rule),
   maximum: ifNumber('maximum', (number, rule) => number <= rule),
   exclusiveMinimum: ifNumber('exclusiveMinimum', (number, rule) => number > rule),
+  maxItems: (one) =>
+    unless(one, 'maxItems', !Array.isArray(one.value) || one.value.length <= Number(one.rule)),
   minItems: (one) =>
     unless(one, 'minItems', !Array.isArray(one.value) || one.value.length >= Number(one.rule)),
   items: ({ rule, value, path }) =>
