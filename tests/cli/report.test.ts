@@ -51,7 +51,9 @@ describe('barover report', () => {
     }
   })
 
-  it('writes a file whole and over nothing unasked; the same log gives the same bytes', async () => {
+  it('writes a file whole and over nothing unasked; the same log gives the same bytes', {
+    timeout: 120_000,
+  }, async () => {
     const { jobs } = withLog()
     const at = (name: string) => join(jobs, name)
     const first = await report(jobs, '--to', 'pdf', '--out', at('a.pdf'))
