@@ -72,6 +72,8 @@ const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
 /** Of a practice session: nothing is keyed there before the machine was asked. */
 const SHORT_PRACTICE_WORDS = ['look', 'measure', 'help', 'back', 'leave', 'stop']
 const FEW_WORDS = ['help', 'back', 'leave', 'stop']
+/** They change what was said before, and are named where that may be changed. */
+const CHANGES = ['correct', 'back']
 /** Within a question the others are no words: what is keyed there is its answer. */
 const WORDS_IN_QUESTION = ['back', 'safe', 'stop']
 /** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
@@ -98,9 +100,12 @@ export function fitLive(input: LiveInput): Live {
 }
 
 /** The first that fits is shown. */
-function wordListsOf({ inQuestion, isPractice }: PromptView): readonly (readonly string[])[] {
+function wordListsOf({ inQuestion, isPractice, mayChange }: PromptView): readonly (readonly string[])[] {
   if (inQuestion) return [WORDS_IN_QUESTION]
-  return isPractice ? [PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS] : [WORDS, SHORT_WORDS, FEW_WORDS]
+  const lists = isPractice
+    ? [PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
+    : [WORDS, SHORT_WORDS, FEW_WORDS]
+  return mayChange ? lists : lists.map((words) => words.filter((word) => !CHANGES.includes(word)))
 }
 
 function safeHintOf({ path }: PromptView): string {

@@ -9,6 +9,7 @@ import { thingText } from '../job/register.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
+import { whyNoChange } from '../talk/correct.ts'
 import type { Talk } from '../talk/heard.ts'
 import { maySignPoint, peopleText } from '../talk/may-sign.ts'
 import { findingText, placeName, placeNumber, readingText } from '../talk/names.ts'
@@ -65,6 +66,8 @@ export interface PromptView {
   readonly inQuestion: boolean
   /** A practice session: words that ask its machine are named in the foot. */
   readonly isPractice: boolean
+  /** Anything said before may be changed now: the words for it are named in the foot. */
+  readonly mayChange: boolean
   /** A path is keyed: Tab completes it. */
   readonly path: boolean
   /** Whether what is keyed may be shown: not where it is a PIN. */
@@ -88,13 +91,19 @@ const EMPTY: PromptView = {
   scan: false,
   inQuestion: false,
   isPractice: false,
+  mayChange: true,
   path: false,
   secrecy: 'open',
 }
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
   const prompt = next(defs, state)
-  const view = { ...EMPTY, isPractice: state.practice !== null, ...viewOf(defs, state, prompt, style) }
+  const view = {
+    ...EMPTY,
+    isPractice: state.practice !== null,
+    mayChange: whyNoChange(state) === null,
+    ...viewOf(defs, state, prompt, style),
+  }
   // A question gives way when its gate falls: coming out is asked before anything else.
   const question = standingAsk(prompt, talk.ask)
   const secrecy = secrecyOf(prompt, talk.ask)

@@ -220,6 +220,18 @@ describe('the words under the foot', () => {
     for (const word of ['safe', 'back']) walk.key(word)
     expect(walk.talk.ask).toBeNull()
   })
+
+  it('under STOP are none that change what was said before, as that is refused', () => {
+    const walk = new Walk().toBore().keys('stop', '3', 'it turned', '?')
+    expect(walk.prompt.kind).toBe('stopped')
+    const [words = ''] = /Words: .*$/.exec(shot(walk, 100, 30).text) ?? []
+    expect(words).toMatch(/Words: help why .*leave stop$/)
+    expect(words).not.toMatch(/correct|back/)
+    for (const word of ['correct', 'back']) {
+      walk.key(word)
+      expect(walk.talk.ask).toBeNull()
+    }
+  })
 })
 
 describe('what was said above', () => {
