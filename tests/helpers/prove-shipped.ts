@@ -11,7 +11,7 @@ import { freshJob, piecesOf, proofOf } from '../../src/core/proof/prove.ts'
 import { fileCopies } from './example.ts'
 import { SHIPPED } from './shipped.ts'
 
-const PROCEDURES = SHIPPED.filter(({ text }) => /^procedure:/m.test(text))
+const PROCEDURES = SHIPPED.filter(({ text }) => /^procedure:/m.test(text) && !/^scenario:/m.test(text))
 
 /**
  * Too long for here: its parts are searched each by itself, and of the whole only what lies between its gates is looked at.
