@@ -5,6 +5,7 @@ import type { Session, Shown } from '../app/session.ts'
 import { cut } from '../core/lib/text.ts'
 import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
+import { lessonBlock } from '../core/sheet/practice-block.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { fitRefused } from '../core/sheet/refused.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
@@ -128,6 +129,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     room: roomAbove({ ...prompted, notice: null }),
     isOver,
     heightOf: (one) => laidOut(one).length,
+    isToRead: (one) => isToRead(session, one),
   })
   // A refusal is of the line before: it stands under the transcript and is gone with the next line, so that none reads as current.
   const refused = snapshot.shown
@@ -159,7 +161,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
     const held = heldBack(line, tooSmall, hasMore, isAsked)
     if (held === 'turn') turnOver(1)
-    if (held === 'unread') setUnheard(wasUnseen ? '' : line.trim())
+    // Figures keyed too early may be a PIN that was not asked for yet.
+    if (held === 'unread') setUnheard(wasUnseen || /^\d{4,}$/.test(line.trim()) ? '' : line.trim())
     return held !== null
   }
   const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, tabWork)
@@ -209,6 +212,14 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 }
 
 const EARLIER = 'earlier'
+
+/** Words that were asked for or refuse something, verdicts, and what practice shows and says of an answer. */
+function isToRead(session: Session, one: Shown): boolean {
+  if (one.kind === 'said') return true
+  const { entry, state } = one
+  if (entry.type === 'verdict.given' || entry.type.startsWith('practice.')) return true
+  return state.practice !== null && lessonBlock(session.defsAt(entry), state, entry) !== null
+}
 
 const isRefusal = (one: Shown) => one.kind === 'said' && one.refusal
 

@@ -14,10 +14,13 @@ export interface ToReadInput {
   /** The job ends: everything goes up. */
   readonly isOver: boolean
   readonly heightOf: (one: Shown) => number
+  /** Nobody may miss how it begins. Of other entries it is enough that they are on record. */
+  readonly isToRead: (one: Shown) => boolean
 }
 
 /** From where on the transcript is held back; its length where nothing is. */
-export function useToRead({ shown, came, isPending, room, isOver, heightOf }: ToReadInput): number {
+export function useToRead(input: ToReadInput): number {
+  const { shown, came, isPending, isOver } = input
   const held = useRef<{ readonly from: number; readonly to: number } | null>(null)
   /** What went up is up for good. */
   const up = useRef(0)
@@ -30,7 +33,7 @@ export function useToRead({ shown, came, isPending, room, isOver, heightOf }: To
     up.current = at.from < came ? came : length
   }
   if (!isOver) {
-    const from = held.current?.from ?? firstCutOff(shown, Math.max(came, up.current), room, heightOf)
+    const from = held.current?.from ?? firstCutOff(input, Math.max(came, up.current))
     held.current = from === null ? null : { from, to: length }
   }
   up.current = Math.max(up.current, held.current?.from ?? length)
@@ -38,12 +41,7 @@ export function useToRead({ shown, came, isPending, room, isOver, heightOf }: To
 }
 
 /** The first from `start` on that has to be read and would begin above the screen; null for none. */
-function firstCutOff(
-  shown: readonly Shown[],
-  start: number,
-  room: number,
-  heightOf: (one: Shown) => number,
-): number | null {
+function firstCutOff({ shown, room, heightOf, isToRead }: ToReadInput, start: number): number | null {
   let rows = 0
   let found: number | null = null
   for (let i = shown.length - 1; i >= start; i--) {
@@ -53,9 +51,4 @@ function firstCutOff(
     if (rows > room && isToRead(one)) found = i
   }
   return found
-}
-
-/** Words that were asked for or refuse something, and verdicts; of other entries it is enough that they are on record. */
-function isToRead(one: Shown): boolean {
-  return one.kind === 'said' || one.entry.type === 'verdict.given'
 }

@@ -69,11 +69,20 @@ describe('at 40 columns and 15 rows', () => {
     await say('what is a lock?')
     await screen.see(/Enter turns over: 1 of [3-9]/)
     expect(screen.text).not.toContain('Not taken')
-    await say('1234')
-    await screen.see('Not taken: 1234. Enter: 1/')
+    await say('lock 7')
+    await screen.see('Not taken: lock 7. Enter: 1/')
     terminal.send('x')
     await screen.until('x', () => screen.input === 'x')
-    expect(screen.flow).toContain('Not taken: 1234.')
+    expect(screen.flow).toContain('Not taken: lock 7.')
+    expect(written).toEqual([])
+  })
+
+  it('figures that may be a PIN keyed too early are not told again', async () => {
+    const { screen, say, written } = draw(new Walk().toGate())
+    await screen.see('Enter turns over: 1 of 2')
+    await say('4071')
+    await screen.see('Not taken. Enter: 1 of 2')
+    expect(screen.wholeFlow).not.toContain('4071')
     expect(written).toEqual([])
   })
 

@@ -144,7 +144,7 @@ async function choose(values: Values, asker: Asker): Promise<number> {
 
 /** Of the example, as the README has it. */
 const NEW_HERE =
-  'New here? 2, then RO, the PIN 4071, and TC-401-1, the tag on the plate. help works at every prompt.'
+  'New here? 2, then RO, the PIN 4071, and TC-401-1, the tag on the plate. To learn: 3 or 5, then TS and 1749. help works at every prompt.'
 
 /** `none`: the folder that holds no such job, where one was asked for. */
 function firstChoice(open: number, closed: number, none: string | null): Choice {

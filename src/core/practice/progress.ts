@@ -142,7 +142,10 @@ export function seedFor(
 const SEEDS_TRIED = 5000
 
 export function progressLines({ who, sessions, scores, weakest, level, due, dueSkills }: Progress): string[] {
-  if (sessions.length === 0) return ['No practice session is in this folder yet.']
+  if (sessions.length === 0)
+    return [
+      'No practice session in this folder has come to its sheet yet. One that is open counts once it has.',
+    ]
   const counted = sessions.filter(({ age }) => age !== 'other-build').length
   const again = due.length + dueSkills.length
   return [

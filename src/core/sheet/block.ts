@@ -88,8 +88,11 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const marked = { ...head, margin: margin(narrow ? '' : block.margin, style) }
   if (right === '') return [marked, ...tail]
   // Over it, so that what was taken is the last line: on a small screen often the only one in sight.
-  if (!beside)
-    return [{ margin: margin('', style), text: right.padStart(width), tone: 'faint' }, marked, ...tail]
+  if (!beside) {
+    // By columns: what is keyed in other scripts is wider than it has characters.
+    const set = ' '.repeat(Math.max(0, width - widthOf(right))) + right
+    return [{ margin: margin('', style), text: set, tone: 'faint' }, marked, ...tail]
+  }
   const gap = width - widthOf(head.text) - widthOf(right)
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }

@@ -56,7 +56,7 @@ describe('a block', () => {
     const text = fc.oneof(fc.string({ unit: 'grapheme', maxLength: 120 }), fc.lorem({ maxCount: 30 }))
     const block = fc.record({
       margin: fc.constantFrom('', '7', '12.10', 'degF'),
-      right: fc.constantFrom('', 'by RO 06:52', 'x'.repeat(100)),
+      right: fc.constantFrom('', 'by RO 06:52', 'x'.repeat(100), '中文 🧪 '.repeat(9)),
       rows: fc.array(fc.record({ text, tone: fc.constant('plain' as const), keep: fc.boolean() }), {
         minLength: 1,
         maxLength: 5,
