@@ -1,6 +1,7 @@
 // A lead acts on a job from its review: the job is opened for one word, under its lock, and shut again. What is refused there is
 // refused in the words of the job; a log that another program writes to is left alone.
 import { openDesk, TOLD_FIRST } from '../app/desk.ts'
+import { list } from '../core/lib/wording.ts'
 import { DESK_WORDS, type DeskWord } from '../core/talk/desk-words.ts'
 import { isStop } from '../core/talk/words.ts'
 import type { JobFile } from '../node/job-folder.ts'
@@ -12,7 +13,7 @@ import { clockFor, refuseScripted } from './commands/resume.ts'
 import { keyedBy } from './drive.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
-import { CLOSED_STOP, signLate } from './sign-late.ts'
+import { barredLate, CLOSED_STOP, signLate, tell } from './sign-late.ts'
 
 export interface Acted {
   /** What is to be told above the review, beside what changed in it. */
@@ -100,11 +101,23 @@ async function remark(opened: OpenedJob, piped: AsyncIterable<string> | undefine
     const text = await asker.ask('The remark, on one line. Enter alone: none.')
     if (text === null || text === '') return told(NOTHING)
     if (isStop(text)) return told(CLOSED_STOP)
-    const by = await asker.ask('Initials of the lead who says it. Enter alone: nobody.')
-    if (by === null || by === '') return told('Nobody signed for it.', NOTHING)
-    if (isStop(by)) return told(CLOSED_STOP)
-    const refused = await signLate(opened, { do: 'remark', text, person: by.toUpperCase() }, asker)
-    return told(...(refused === null ? [] : [refused]))
+    const leads = opened.defs.crew.crew.flatMap(({ id, role }) => (role === 'lead' ? [id] : []))
+    for (;;) {
+      const by = await asker.ask(
+        `Initials of the lead who says it: ${list(leads, 'or')}. Enter alone: nobody.`,
+      )
+      if (by === null || /^(?:|back|leave)$/i.test(by)) return told('Nobody signed for it.', NOTHING)
+      if (isStop(by)) return told(CLOSED_STOP)
+      const what = { do: 'remark', text, person: by.toUpperCase() } as const
+      const barred = barredLate(opened, what)
+      // The words are kept: it is asked again who says them.
+      if (barred !== null) {
+        tell(barred)
+        continue
+      }
+      const refused = await signLate(opened, what, asker)
+      return told(...(refused === null ? [] : [refused]))
+    }
   } finally {
     asker.close()
   }

@@ -22,7 +22,7 @@ import { exitCodeOf } from './finish.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
 import { type Secrets, secrets } from './secret.ts'
-import { CLOSED_STOP } from './sign-late.ts'
+import { CLOSED_STOP, leavesPin, NO_PIN } from './sign-late.ts'
 import { print, sheetStyle } from './terminal.ts'
 
 interface Signing {
@@ -135,8 +135,9 @@ async function pinKeyed(asking: Secrets, by: string): Promise<string> {
     const line = await asking.ask(`PIN of ${by}. It is not shown while it is keyed.`)
     // These jobs are closed: it is heard, and has nothing left to block.
     if (isStop(line)) throw new UserError(`${CLOSED_STOP} Nothing was signed.`, EXIT.checkFailed)
+    if (leavesPin(line)) throw new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
     if (isPin(line)) return line
-    tell('A PIN is 4 to 12 figures: this was none, and counts as no try.')
+    tell(NO_PIN)
   }
 }
 

@@ -16,6 +16,15 @@ type Late = Extract<SignedInput, { do: 'adopt' | 'remark' }>
 export const CLOSED_STOP =
   'The job is closed: a STOP blocks nothing in it. Call out; barover safe has what to do.'
 
+/** What was keyed where a PIN is asked could be none. */
+export const NO_PIN =
+  'A PIN is 4 to 12 figures: this was none, and counts as no try. back leaves the question.'
+
+/** A way out of the question for a PIN: nothing is signed. */
+export function leavesPin(line: string): boolean {
+  return /^(?:|back|leave|0)$/i.test(line.trim())
+}
+
 /** Why it would be refused also with the right PIN, or null: told before the PIN is asked. */
 export function barredLate({ session }: OpenedJob, what: Late): string | null {
   const { state, now } = session.snapshot()
@@ -34,11 +43,11 @@ export async function signLate(opened: OpenedJob, what: Late, asker: Asker): Pro
     return session.snapshot().state.seq > before ? null : 'Nothing was added.'
   }
   for (;;) {
-    const pin = await asker.ask(`PIN of ${person}. It is not shown while it is keyed.`, true)
+    const pin = await asker.ask(`PIN of ${person}. It is not shown while it is keyed; back leaves it.`, true)
     if (pin !== null && isStop(pin)) return CLOSED_STOP
-    if (pin === null || pin === '') return 'No PIN was keyed, so nothing was signed.'
+    if (pin === null || leavesPin(pin)) return 'No PIN was keyed, so nothing was signed.'
     if (!isPin(pin)) {
-      tell('A PIN is 4 to 12 figures: this was none, and counts as no try.')
+      tell(NO_PIN)
       continue
     }
     if (await session.sign({ person, pin, what })) return null
@@ -50,6 +59,6 @@ export async function signLate(opened: OpenedJob, what: Late, asker: Asker): Pro
 }
 
 /** Questions and what is wrong with an answer stand beside what is printed, which may be read by a program. */
-function tell(line: string): void {
+export function tell(line: string): void {
   process.stderr.write(`${line}\n`)
 }

@@ -82,7 +82,7 @@ describe('what a lead keys', () => {
     expect(out).toContain('release: not now')
     expect(out).toMatch(/Now \d+: Remark after the close, KH .*: seen with/)
     expect(out).toMatch(/entry 1 {3}2026-03-14/)
-    expect(err).toContain('PIN of KH. It is not shown while it is keyed.')
+    expect(err).toContain('PIN of KH. It is not shown while it is keyed; back leaves it.')
     expect(out + err).not.toContain('8314')
     const log = readFileSync(path)
     expect(log.subarray(0, done.bytes.length)).toEqual(done.bytes)
