@@ -282,7 +282,7 @@ function handleWork(
     }
   >,
 ): Result<readonly Body[]> {
-  if (waitsForPlate(state) && CHANGES.includes(input.do))
+  if (state.doer !== null && waitsForPlate(state) && CHANGES.includes(input.do))
     return refuse('plate-first', `${PLATE_FIRST} Nothing was changed.`)
   switch (input.do) {
     case 'sign-on':

@@ -216,7 +216,10 @@ export function oneMore(defs: Definitions, state: State, now: number): Had[] {
 
 /** Somebody was at the keys all through a STOP that was released. */
 function atTheKeys(defs: Definitions, state: State): Had[] {
-  if (state.doer !== null || state.left) return []
+  if (state.left) return []
+  // The job may end with the plate, as it may with a sign-on.
+  if (state.doer !== null)
+    return state.plateAgain ? [{ says: '(the plate was read)', state: { ...state, plateAgain: false } }] : []
   const person = state.people.at(-1) ?? defs.crew.crew[0]?.id ?? null
   return [{ says: '(somebody is at the keys)', state: { ...state, doer: person } }]
 }

@@ -110,6 +110,11 @@ function inFoot({ evidence, givenMs, atMs }: Lapse, at: string, now: Instant): s
   return atMs <= now.ms ? `Gas lapsed ${at}` : `Gas ${minutesBetween(givenMs, now.ms)} min old, lapses ${at}`
 }
 
+/** `Gas lapses 07:24`. */
+export function withoutAge(text: string): string {
+  return text.replace(/^(\S+) \d+ min old, /, '$1 ')
+}
+
 function warningText(names: readonly string[], at: string, leftMs: number): string {
   const verb = names.length === 1 ? 'lapses' : 'lapse'
   return `${capital(list(names))} ${verb} at ${at}, in ${Math.max(1, minutesBetween(0, leftMs))} min: finish and come out.`

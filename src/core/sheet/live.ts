@@ -4,7 +4,7 @@
 import { cutSeen, widthOf } from '../lib/text.ts'
 import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
-import { type FootText, footLines, footStands } from './foot.ts'
+import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
 import { fold } from './sides.ts'
@@ -112,14 +112,42 @@ function safeHintOf({ path }: PromptView): string {
   return path ? SAFE_HINT_AT_PATH : SAFE_HINT
 }
 
-/** The foot with all that it has, and with the hint for make safe where there is room for it on one line. */
-export function wholeFoot({ view, foot, style }: LiveInput): {
-  readonly whole: readonly string[]
+interface Foot {
+  readonly lines: readonly string[]
+  /** The hint for make safe stands on the line of the foot itself, so that the words have one of their own only where there is room. */
   readonly isInFoot: boolean
-} {
-  const withSafe = `${foot.text}   ${safeHintOf(view)}`
-  const isInFoot = widthOf(withSafe) <= textWidth(style)
-  return { whole: isInFoot ? [withSafe] : footLines(foot, textWidth(style)), isInFoot }
+}
+
+/**
+ * The foot with all that it has, and with the hint for make safe: on its one line, or on a line under it, beside such words as have
+ * room there. It gives way to nothing.
+ */
+export function wholeFoot(input: LiveInput): Foot {
+  const width = textWidth(input.style)
+  return withSafe(
+    input,
+    widthOf(`${input.foot.text}   ${safeHintOf(input.view)}`) <= width
+      ? [input.foot.text]
+      : footLines(input.foot, width),
+  )
+}
+
+function withSafe({ view, style }: LiveInput, lines: readonly string[]): Foot {
+  const hint = safeHintOf(view)
+  const fits = (text: string) => widthOf(text) <= textWidth(style)
+  // Two columns between them are enough on a narrow sheet.
+  const one =
+    lines.length > 1 ? undefined : ['   ', '  '].map((gap) => `${lines.join('')}${gap}${hint}`).find(fits)
+  if (one !== undefined) return { lines: [one], isInFoot: true }
+  const beside = wordListsOf(view).map((words) => `${hint}   Words: ${words.join(' ')}`)
+  return { lines: [...lines, beside.find(fits) ?? hint], isInFoot: false }
+}
+
+/** On one line, where what was just taken would have none in sight else: when it lapses, without its age, and the word of make safe. */
+function tightFoot({ view, foot, style }: LiveInput): Foot {
+  const [line = ''] = footStands({ ...foot, stands: foot.stands.map(withoutAge) }, textWidth(style))
+  const one = `${line}  ${safeHintOf(view).replace('make ', '')}`
+  return { lines: [one], isInFoot: widthOf(one) <= textWidth(style) }
 }
 
 /** Null where the terminal cannot hold what must be seen. */
@@ -127,43 +155,45 @@ function fitted(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
-  const safeHint = safeHintOf(view)
-  const { whole, isInFoot } = wholeFoot(input)
-  const lists = wordListsOf(view).map((words) => words.join(' '))
-  // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
-  const hints = isInFoot
-    ? lists.slice(0, 1).map((words) => `Words: ${words}`)
-    : [...lists.map((words) => `${safeHint}   Words: ${words}`), safeHint]
+  const whole = wholeFoot(input)
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const text = lines(view.rows)
   // The line being keyed and the foot are always there.
-  const roomOver = (footText: readonly string[]) => most - 1 - footText.length
-  const fitting = (footText: readonly string[]) =>
-    tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
-  const isWhole = (footText: readonly string[]) =>
+  const roomOver = ({ lines: under }: Foot) => most - 1 - under.length
+  const fitting = (footText: Foot) => tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
+  const isWhole = (footText: Foot) =>
     fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length)
   // The number of the sheet gives way before a question is parted; the step has its own in the margin.
-  const narrow = footStands(foot, textWidth(style))
+  const narrow = withSafe(input, footStands(foot, textWidth(style)))
   // On a small screen what was just taken is in sight: strokes, the hint and the number of the sheet give way to it.
   const taken = isSmall(style) ? (input.taken ?? 0) : 0
-  const isRoomy = (footText: readonly string[]) => {
+  const isRoomy = (footText: Foot) => {
     const set = fitting(footText)
     return set !== undefined && height(set) + leastListed(view) < roomOver(footText)
   }
-  const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [narrow, whole]
-  const footText = feet.find(isWhole) ?? (taken > 0 ? narrow : whole)
-  const footLine = lines(footText.map((line) => row(line, 'faint')))
+  const tight = tightFoot(input)
+  const isTight = taken > 0 && !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && isRoomy(tight)
+  const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
+  const footText = feet.find(isWhole) ?? (taken > 0 ? (tight.isInFoot ? tight : narrow) : whole)
+  const footLine = lines(footText.lines.map((line) => row(line, 'faint')))
   const room = roomOver(footText)
   const fits = fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
-  if (fits === undefined || !isWhole(footText)) return folded(input, room, footLine)
+  if (fits === undefined || !isWhole(footText))
+    return (
+      folded(input, room, footLine) ??
+      // Lower than any screen it is made for: there make safe is told by the words of the foot no more.
+      (footText.isInFoot ? null : folded(input, room + 1, footLine.slice(0, -1)))
+    )
   const { head, must, ask } = fits
   const free = room - height(fits) - (input.said ?? 0)
   const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
   let left = Math.max(0, free - listed.length)
-  const hintText = hints.find((text) => widthOf(text) <= textWidth(style))
-  const hinted = hintText === undefined ? [] : lines([row(hintText, 'faint')])
+  // Less than all of the words is not worth the line that a drawing could have.
+  const hintText = `Words: ${wordListsOf(view)[0]?.join(' ') ?? ''}`
+  const isHinted = footText.isInFoot && widthOf(hintText) <= textWidth(style)
+  const hinted = isHinted ? lines([row(hintText, 'faint')]) : []
   const lowest = (view.drawings.at(-1)?.length ?? 0) + hinted.length
   // Words that were read at the first reading of a step give way to the drawing, not the other way about.
   const isDrawingFirst =
@@ -225,8 +255,6 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
   const shown = sides[at] ?? []
   const isLast = at === sides.length - 1
-  // Beside what was just taken a hint has no room.
-  const hinted = shown.length + (input.taken ?? 0) < lines ? block([row(SAFE_HINT, 'faint')], style) : []
   const before = input.before ?? 0
   const of = before + sides.length
   const turning = turningRow(before + at, of, textWidth(style), input.unheard ?? null)
@@ -234,7 +262,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
-    below: [...footLine, ...hinted],
+    below: footLine,
     turn: {
       at: before + at,
       of,

@@ -93,7 +93,7 @@ function spareOf(input: LiveInput, shown: readonly Line[]): number {
 }
 
 function footOf(input: LiveInput): Line[] {
-  const rows = wholeFoot(input).whole.map((text) => row(text, 'faint'))
+  const rows = wholeFoot(input).lines.map((text) => row(text, 'faint'))
   return layOut({ margin: '', rows }, input.style)
 }
 
