@@ -145,11 +145,11 @@ export function peopleSection(report: Report): Section {
           left('signed on', 2),
           right('signatures', 2),
         ],
-        report.people.map(({ id, name, role, onJob, signed }) => [
+        report.people.map(({ id, name, role, onJob, since, signed }) => [
           id,
           name,
           role,
-          onJob ? 'yes' : 'no',
+          onJob ? 'yes' : since ? 'no, signed after the close' : 'no',
           String(signed),
         ]),
       ),

@@ -176,6 +176,7 @@ export const personSchema = z.strictObject({
   name: words('Name, by the crew file of the job.'),
   role: words('mechanic, trainee or lead.'),
   onJob: yes('true: was signed on at some time.'),
+  since: yes('true: signed only for what the log took after the close, and was no part of the job.'),
   signed: whole('How many signatures of theirs the log holds.'),
 })
 export const signatureSchema = z.strictObject({

@@ -21,7 +21,7 @@ export function closeCalls(look: Look): Found[] {
         const apart = value === null || limit === null ? null : Math.abs(limit.value - value)
         return {
           kind: 'close',
-          what: `CLOSE: ${named(placed)}, ${name} ${say(value)} with U ${off}, limit ${limit?.bound === 'at-least' ? 'at least ' : ''}${say(limit?.value ?? null)}; ${one.verdict}`,
+          what: `NEAR LIMIT: ${named(placed)}, ${name} ${say(value)} with U ${off}, limit ${limit?.bound === 'at-least' ? 'at least ' : ''}${say(limit?.value ?? null)}; ${one.verdict}`,
           sentences: [
             `It lies ${say(apart)} from its limit; its measuring error is ${off} and a step of the gauge ${say(resolution)}.`,
             'A step more, or a better gauge, could give another word. The verdict stands by its rule.',
