@@ -4,7 +4,7 @@ import { type Column, line, lines, type Paper, type Piece, type Section, table }
 import { bandOf, basisText, rounded } from '../report/parts/plot-wear.ts'
 import { wearScene } from '../report/plot/wear.ts'
 import type { PlotOf } from '../report/schema-plots.ts'
-import { formatQuantity, shownNumber, valueIn } from '../units/index.ts'
+import { formatQuantity, hoursText, shownNumber, valueIn } from '../units/index.ts'
 import { type History, type MachineHistory, nearestFirst } from './history.ts'
 import type { Trend } from './trend.ts'
 
@@ -105,7 +105,7 @@ function machinesSection({ machines, paper }: History): Section {
 
 function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
   const { machine, jobs, last, hours, trends } = one
-  const at = hours === null ? 'running hours were never read' : `${Math.round(hours)} running hours`
+  const at = hours === null ? 'running hours were never read' : `${hoursText(hours)} running hours`
   return [
     lines(
       line(machine, 'strong'),
@@ -137,7 +137,7 @@ function figures({ unit }: MachineHistory, trend: Trend): string[] {
     last === undefined ? 'none' : size(last.value),
     rate.ok ? `${per1000(rate.value.perHour)} +- ${per1000(rate.value.U)}` : 'not told',
     limit === null ? 'none' : size(limit.si),
-    left?.ok === true ? `${Math.round(left.value.earliest)}` : 'not told',
+    left?.ok === true ? `${Math.floor(left.value.earliest)}` : 'not told',
   ]
 }
 

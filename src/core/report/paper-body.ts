@@ -1,4 +1,5 @@
 // The body of a report: what was read, hold points, who signed, with what, by which limits, what was decided and changed.
+import { percentText } from '../units/index.ts'
 import { durationText } from './duration.ts'
 import { type Column, line, lines, type PaperLine, type Piece, type Section, table, timeOf } from './paper.ts'
 import { plotPieces } from './paper-front.ts'
@@ -229,7 +230,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           one.value?.text ?? '-',
           one.U?.text ?? '-',
           `${one.bound} ${one.limit.text}`,
-          one.used === null ? '-' : `${Math.round(one.used * 100)} %`,
+          one.used === null ? '-' : percentText(one.used),
           one.word,
           [
             `${one.from === 'machine' ? 'machine book' : 'FALLBACK'}: ${one.source}`,
