@@ -220,7 +220,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           right('value', 2.1),
           right('U', 1.9),
           right('limit', 3),
-          right('used', 1.2),
+          right('used', 1.9),
           left('word', 1.9),
           left('source', 5),
         ],
@@ -230,7 +230,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           one.value?.text ?? '-',
           one.U?.text ?? '-',
           `${one.bound} ${one.limit.text}`,
-          one.used === null ? '-' : percentText(one.used),
+          usedText(one),
           one.word,
           [
             `${one.from === 'machine' ? 'machine book' : 'FALLBACK'}: ${one.source}`,
@@ -247,6 +247,12 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
     ],
     'No limit was judged against.',
   )
+}
+
+/** `75 %, watched from 70 %`: without the share to watch from nobody can tell MONITOR from ACCEPT by the figures. */
+function usedText({ used, watchedFrom }: Report['limits'][number]): string {
+  const share = used === null ? '-' : percentText(used)
+  return watchedFrom === null ? share : `${share}, watched from ${percentText(watchedFrom)}`
 }
 
 export function decisionsSection(report: Report): Section {

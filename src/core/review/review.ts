@@ -18,6 +18,7 @@ import { clockJumps } from './kinds/clock.ts'
 import { closeCalls } from './kinds/close.ts'
 import { corrections } from './kinds/corrections.ts'
 import { crewQuestions } from './kinds/crew.ts'
+import { deadlines } from './kinds/deadline.ts'
 import { deviations } from './kinds/deviations.ts'
 import { doubted } from './kinds/doubted.ts'
 import { byFallback } from './kinds/fallback.ts'
@@ -102,6 +103,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   closeCalls,
   objections,
   stillOpen,
+  deadlines,
   notes,
   instruments,
   missing,

@@ -7,6 +7,7 @@ import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import { nonconformanceText, wordOf } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
+import { isWatched, judgedIn, shareText } from '../judged.ts'
 import { entriesOf, type Look, sentence, when } from '../look.ts'
 
 export function nonconforming(look: Look): Found[] {
@@ -56,7 +57,10 @@ function one(look: Look, nc: Nonconformance): Found {
         ? [replacedText(look, decisions, followed)]
         : [
             ...(judged
-              ? becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim()))
+              ? [
+                  ...becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim())),
+                  ...watched(look, entry),
+                ]
               : noteOf(entry)),
             ...decisions
               .map((d, n) =>
@@ -91,6 +95,13 @@ function one(look: Look, nc: Nonconformance): Found {
     open: nc.stands && (decided === null || decided.choice === 'hold'),
     grave: graveOf(nc, judged),
   }
+}
+
+/** Of each figure that only has to be watched: value, limit, share used, and the share from which it is. */
+function watched(look: Look, entry: Extract<Entry, { type: 'verdict.given' }>): string[] {
+  return judgedIn(entry.verdict)
+    .filter(isWatched)
+    .map((one) => `To be watched, ${one.name}: ${shareText(look.defsAt(entry), one)}.`)
 }
 
 /** The word of the verdict stays what it is: accept is what a lead decided about it, and no ACCEPT. */
