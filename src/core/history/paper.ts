@@ -120,6 +120,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     ),
     ...whyNot(trends),
     ...begunAnew(trends),
+    ...newestPieces(one),
     ...untimedPieces(trends),
     ...plots(one),
   ]
@@ -161,6 +162,31 @@ function begunAnew(trends: readonly Trend[]): Piece[] {
   return reasons.size === 0
     ? []
     : [lines(...[...reasons].map(([why, n]) => line(`  wear begins anew of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** The newest wear is told also where it can be in no rate: what stands in the table is older then, and its hours left count from there. */
+function newestPieces({ unit, trends }: MachineHistory): Piece[] {
+  const told = trends.flatMap(({ name, newest }) => (newest === null ? [] : [{ name, newest }]))
+  const jobs = [...new Set(told.map(({ newest }) => newest.job))]
+  if (told.length === 0) return []
+  const decimals = DECIMALS[unit]
+  const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
+  const signed = (si: number) => `${si > 0 ? '+' : ''}${size(si)}`
+  return [
+    lines(
+      line(
+        `  NEWEST READINGS, WITHOUT A RATE: nobody read the running hours on ${jobs.join(', ')}; what is told above of wear and hours left ends before them.`,
+        'caution',
+      ),
+      ...told.map(({ name, newest: { at, value, since } }) =>
+        line(
+          since === null
+            ? `    ${name}: ${size(value)} ${unit}, ${at.slice(0, 10)}; nothing before it that wear may be told from`
+            : `    ${name}: ${size(value)} ${unit}, ${at.slice(0, 10)}; ${signed(value - since.value)} since ${size(since.value)} at ${hoursText(since.hours)} h`,
+        ),
+      ),
+    ),
+  ]
 }
 
 /** A size that was read at hours nobody read is missing in its rate, and whoever plans by that has to know. */
