@@ -115,6 +115,20 @@ export const FALLING = [
       in: 'core/job/evidence-kinds',
     },
     {
+      rule: 'A lock taken back takes what was tried since, at every hold point.',
+      find: 'return !(at < seq) && (kind === undefined || TRIED.includes(kind))',
+      into: 'return false && at < seq',
+      by: 'voids what was tried under a lock at every hold point, and not what says nothing of it',
+      in: 'core/job/taken-back-lock',
+    },
+    {
+      rule: 'A wait watched under a lock that is taken back is watched again.',
+      find: "['words', 'gas', 'measured', 'wait']",
+      into: "['words', 'gas', 'measured']",
+      by: 'leaves nobody in the work until all that was tried under it was tried again, whatever line it is',
+      in: 'core/job/taken-back-lock',
+    },
+    {
       rule: 'An instrument found unfit takes what it measured in every gate.',
       find: '.filter((key) => given[key]?.instrument === instrument)',
       into: '.filter((key) => given[key]?.instrument === instrument).slice(1)',

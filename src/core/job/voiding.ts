@@ -10,6 +10,7 @@ import {
   itemsOf,
   missingItem,
   provesAt,
+  provingAny,
   wantsAnother,
 } from './gate.ts'
 import { fallsWith } from './lapse.ts'
@@ -42,12 +43,8 @@ export function closedByOpening(
   const why = `${list(done.map(({ step }) => step.title))} can let in ${list(names)}`
   return gatesOf(defs).flatMap((gate): Body[] => {
     if (!gate.step.holds.some((hazard) => letIn.has(hazard))) return []
-    const { status, given, begun } = gateState(after, gate.id)
-    const proving = Object.keys({ ...given, ...begun }).filter((key) => {
-      const evidence = evidenceByKey(gate, key)
-      return evidence === null || provesAt(gate, evidence).some((hazard) => letIn.has(hazard))
-    })
-    const items = fallsWith(defs, after, gate, proving)
+    const { status } = gateState(after, gate.id)
+    const items = fallsWith(defs, after, gate, provingAny(after, gate, letIn))
     return status === 'open' || items.length > 0 ? [closed(gate, 'opening', items, why)] : []
   })
 }
@@ -169,6 +166,22 @@ export function waitsAfter(state: State, gate: GateStep, keys: readonly string[]
     return values.some(
       (value) => (begun[key]?.seq ?? 0) > value.at && value.hazards.some((h) => hazards.includes(h)),
     )
+  })
+}
+
+/** Tried, read or watched at a gate, as opposed to what hangs there, is written, or was signed. */
+const TRIED: readonly string[] = ['words', 'gas', 'measured', 'wait']
+
+/**
+ * What was tried at this gate while that number was said to hang there, against anything that it holds back: a start that was tried
+ * under no lock, or under another, tells nothing of this one.
+ */
+export function triedUnder(state: State, gate: GateStep, held: ReadonlySet<string>, seq: number): string[] {
+  const { given, begun } = gateState(state, gate.id)
+  return provingAny(state, gate, held).filter((key) => {
+    const at = (given[key] ?? begun[key])?.seq ?? Number.NaN
+    const kind = evidenceByKey(gate, key)?.kind
+    return !(at < seq) && (kind === undefined || TRIED.includes(kind))
   })
 }
 

@@ -52,6 +52,50 @@ export function withoutWaits(
   return { ...account, given: only(account.given, stays), begun: only(account.begun, stays) }
 }
 
+/** Shown by trying, reading or watching; the other lines are what hangs there, what is written and who signed. */
+const BY_TRYING: readonly string[] = ['words', 'gas', 'measured', 'wait']
+
+/**
+ * A lock, tag or blind taken back: whatever was tried at any gate since it was keyed, against what it was to hold, was tried under
+ * nothing that is known.
+ */
+export function withoutTriedUnder(
+  defs: Definitions,
+  gates: Watch['gates'],
+  entry: Extract<Entry, { type: 'gate.closed' }>,
+): Watch['gates'] {
+  const own = gateOf(defs, entry.step)
+  if (entry.cause !== 'corrected' || own === undefined) return gates
+  const lost = entry.items.flatMap((item) => {
+    const line = own.step.evidence.find((one) => one.id === item.split('.')[0])
+    const keyed = gates.get(own.id)?.given.get(item)
+    const hangs =
+      (line?.kind === 'locks' || (line?.kind === 'numbers' && line.of !== 'permit' && line.of !== 'part')) &&
+      line.taken_off === undefined
+    return hangs && keyed !== undefined ? [{ seq: keyed.seq, held: line.against ?? own.step.holds }] : []
+  })
+  if (lost.length === 0) return gates
+  return new Map(
+    [...gates].map(([id, account]) => {
+      const gate = gateOf(defs, id)
+      const stays = (key: string, seq: number) => {
+        const line = gate?.step.evidence.find((one) => one.id === key.split('.')[0])
+        if (gate === undefined || line === undefined || !BY_TRYING.includes(line.kind)) return true
+        const against = ('against' in line ? line.against : undefined) ?? gate.step.holds
+        return !lost.some((one) => !(seq < one.seq) && one.held.some((hazard) => against.includes(hazard)))
+      }
+      const given = only(account.given, (key) => stays(key, account.given.get(key)?.seq ?? Number.NaN))
+      const begun = only(account.begun, (key) => stays(key, account.begun.get(key)?.seq ?? Number.NaN))
+      const opened = account.opened && given.size === account.given.size
+      return [id, { ...account, given, begun, opened }] as const
+    }),
+  )
+}
+
+function gateOf(defs: Definitions, id: string): GateStep | undefined {
+  return defs.steps.find((s): s is GateStep => s.id === id && s.step.kind === 'gate')
+}
+
 export function only<T>(
   map: ReadonlyMap<string, T>,
   stays: (key: string) => boolean,

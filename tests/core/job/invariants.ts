@@ -8,6 +8,7 @@ import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
 import { oncePer } from '../../../src/core/lib/once.ts'
+import { fallsWithNumber } from './invariants-locks.ts'
 import { findingPassedBy, testAmiss } from './invariants-over-time.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
@@ -106,6 +107,11 @@ export function isProved(
   const given = new Map<string, GivenEntry>()
   const begun = new Map<string, Begun>()
   const bad = doubtedInstruments(entries)
+  const dropTriedUnder = (n: number) => {
+    const falls = fallsWithNumber(defs, entries, gate, n)
+    for (const kept of [given, begun])
+      for (const [item, one] of kept) if (falls(item, one.seq)) kept.delete(item)
+  }
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
@@ -116,7 +122,9 @@ export function isProved(
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
+    dropTriedUnder(n)
   }
+  for (let n = opened + 1; n < entries.length; n += 1) dropTriedUnder(n)
   // Whoever goes takes their own lock along, and hangs it anew on coming back.
   for (const e of entries) {
     if (e.type !== 'person.signed-off') continue
