@@ -5,7 +5,7 @@ import { condition } from './admit-step.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { doubtOfCorrection } from './doubtful.ts'
 import type { Body } from './entries.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, hangs, provesAt } from './gate.ts'
+import { evidenceByKey, type GateStep, gateState, gatesOf } from './gate.ts'
 import type { Input } from './input.ts'
 import { keyLabel } from './item-label.ts'
 import { fallsWith } from './lapse.ts'
@@ -15,7 +15,7 @@ import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { allOf, seenAt } from './seen.ts'
 import { type Reading, type State, stands } from './state.ts'
-import { triedUnder, waitsAfter } from './voiding.ts'
+import { shownAfter, type TakenBack, waitsAfter } from './voiding.ts'
 import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -167,8 +167,8 @@ export interface FallingAt {
 }
 
 /**
- * What falls with one line of evidence: what hangs on it at its gate, and whoever vouched for it. With a number that hangs on the
- * machine also what was tried under it, at whatever gate. The gate itself comes first; empty where the line does not stand.
+ * What falls with one line of evidence: what hangs on it at its gate, whoever vouched for it, and at whatever gate what was shown
+ * after it and proves nothing without it. The gate itself comes first; empty where the line does not stand.
  */
 export function fallsWithItem(
   defs: Definitions,
@@ -179,12 +179,11 @@ export function fallsWithItem(
   const own = asKind(stepById(defs, gateId), 'gate')
   const given = gateState(state, gateId).given[key]
   if (given === undefined) return []
-  const evidence = evidenceByKey(own, key)
-  const held = new Set(evidence !== null && hangs(evidence) ? provesAt(own, evidence) : [])
+  const taken: TakenBack = { gate: own, evidence: evidenceByKey(own, key), seq: given.seq }
   const others = gatesOf(defs).filter((gate) => gate.id !== own.id)
   return [own, ...others].flatMap((gate): FallingAt[] => {
     const first = gate.id === own.id ? [key, ...waitsAfter(state, gate, [key])] : []
-    const keys = [...first, ...triedUnder(state, gate, held, given.seq)]
+    const keys = [...first, ...shownAfter(defs, state, gate, taken)]
     return keys.length === 0 ? [] : [{ gate, items: fallsWith(defs, state, gate, keys) }]
   })
 }

@@ -8,7 +8,6 @@ import { next, type Prompt } from '../../../src/core/job/next.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
 import { oncePer } from '../../../src/core/lib/once.ts'
-import { fallsWithNumber } from './invariants-locks.ts'
 import { findingPassedBy, testAmiss } from './invariants-over-time.ts'
 import { peopleAmiss, peopleIn, radioAmiss } from './invariants-people.ts'
 import {
@@ -17,6 +16,7 @@ import {
   pastAPoint,
   verdictOnNothing,
 } from './invariants-quality.ts'
+import { fallsWithLine } from './invariants-taken-back.ts'
 
 export interface Moment {
   readonly defs: Definitions
@@ -107,10 +107,9 @@ export function isProved(
   const given = new Map<string, GivenEntry>()
   const begun = new Map<string, Begun>()
   const bad = doubtedInstruments(entries)
-  const dropTriedUnder = (n: number) => {
-    const falls = fallsWithNumber(defs, entries, gate, n)
-    for (const kept of [given, begun])
-      for (const [item, one] of kept) if (falls(item, one.seq)) kept.delete(item)
+  const dropShownAfter = (n: number) => {
+    const falls = fallsWithLine(defs, entries, gate, n)
+    for (const kept of [given, begun]) for (const [item, one] of kept) if (falls(item, one)) kept.delete(item)
   }
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
@@ -122,9 +121,9 @@ export function isProved(
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
-    dropTriedUnder(n)
+    dropShownAfter(n)
   }
-  for (let n = opened + 1; n < entries.length; n += 1) dropTriedUnder(n)
+  for (let n = opened + 1; n < entries.length; n += 1) dropShownAfter(n)
   // Whoever goes takes their own lock along, and hangs it anew on coming back.
   for (const e of entries) {
     if (e.type !== 'person.signed-off') continue
