@@ -24,7 +24,7 @@ describe('barover review', () => {
     expect(lines[0]).toContain('REVIEW  TC-401-1')
     expect(lines[1]).toContain('closed with MONITOR')
     expect(lines[3]).toMatch(/^EXAMPLE {6}1 \| .*Answers from a file or a pipe/)
-    expect(out).toMatch(/NC-1 Bore judged: MONITOR; accept by KH/)
+    expect(out).toMatch(/NC-1 Bore judged: MONITOR; KH decided: accept/)
     expect(out).toContain('Not proved whole')
     expect(readFileSync(path)).toEqual(done.bytes)
   })
