@@ -275,7 +275,8 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     // As every good day has it, and what the instrument shows where that is as good.
     case 'gas': {
       const limit = gasLimitById(walk.engine.defs, evidence.limit)
-      if (limit?.gas === 'oxygen') return evidence.limit === 'oxygen_inside' ? '20.8' : '20.9'
+      if (limit?.gas === 'oxygen' && !(limit.place === 'in_the_opening' && sweepsItself(walk.engine.defs)))
+        return limit.place === 'in_the_opening' ? '20.8' : '20.9'
       return passing(asked, limit?.at_least?.value, limit?.at_most?.value) ?? '0'
     }
     case 'measured': {
@@ -320,7 +321,11 @@ function common(walk: Walk): boolean {
     case 'pick': {
       const { defs } = engine
       const fit = prompt.options.filter((one) => unsuited(defs, prompt.seat.id, one) === null)
-      const wanted = fit.filter(({ id }) => id === RANGED[prompt.seat.id])
+      const wanted = fit.filter((one) =>
+        prompt.seat.id === 'meter' && sweepsItself(defs)
+          ? one.kind === 'gas_meter' && one.reads_in_inert !== undefined
+          : one.id === RANGED[prompt.seat.id],
+      )
       for (const one of [...wanted, ...fit]) {
         walk.key(one.id)
         if (walk.state.seats[prompt.seat.id] !== undefined) return true
@@ -362,6 +367,9 @@ function common(walk: Walk): boolean {
       throw new Error(`nobody told the trainee about ${prompt.kind} of ${engine.defs.procedure.procedure}`)
   }
 }
+
+/** A cylinder that is opened in the job that swept it has next to no air in it. */
+const sweepsItself = ({ procedure }: Definitions) => procedure.procedure === 'open_cylinder'
 
 /** Gauges whose range has what is read there. */
 const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discharge_gauge: 'B-54' }
