@@ -12,10 +12,11 @@ import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
 import { EDITION } from '../../src/core/practice/edition.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
+import { judgedBy } from '../../src/core/practice/governable.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
+import { pocketGoverns } from '../../src/core/practice/pocket-governs.ts'
 import { isAsked } from '../../src/core/practice/truth.ts'
 import { offersAt } from '../../src/core/talk/offered.ts'
-import { judgedBy } from '../../src/core/talk/practice-words.ts'
 import { diagnosed } from './diagnosis.ts'
 import { noOverhauls, Walk } from './example.ts'
 import type { Site } from './pocket-job.ts'
@@ -150,7 +151,8 @@ export const careful: Trainee = (walk) => {
     }
     case 'judge': {
       const record = judgeStep(defs, state, asKind(prompt.step, 'judge'), 'test')
-      if (record.compute === 'pocket_setting') walk.key(record.result.verdict)
+      if (record.compute === 'pocket_setting')
+        walk.key(`${record.result.verdict} ${pocketGoverns(record)[0] ?? 'nothing'}`)
       else walk.key(`${record.result.verdict} ${record.result.governs?.characteristics[0] ?? ''}`.trim())
       return true
     }
