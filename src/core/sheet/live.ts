@@ -66,11 +66,16 @@ export interface Live {
 
 const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
 /** In a practice session those that ask its machine stand first. */
-const PRACTICE_WORDS = ['look', 'measure', 'hint', 'fault', 'help', 'correct', 'back', 'leave', 'stop']
+const PRACTICE_WORDS = 'look measure hint wait fault help correct back leave stop'.split(' ')
+/** measure is look by another name. */
+const LESS_PRACTICE_WORDS = 'look hint wait fault help correct back leave stop'.split(' ')
 /** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
 const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
 /** Of a practice session: nothing is keyed there before the machine was asked. */
-const SHORT_PRACTICE_WORDS = ['look', 'measure', 'help', 'back', 'leave', 'stop']
+const SHORT_PRACTICE_WORDS = 'look hint wait fault help back stop'.split(' ')
+const LEAST_PRACTICE_WORDS = ['look', 'hint', 'wait', 'help']
+/** Of a practice session on a narrow sheet, with the key for make safe, in the columns that it has beside its margin. */
+const NARROW_PRACTICE_HINT = `${LEAST_PRACTICE_WORDS.join(' ')} Tab: safe`
 const FEW_WORDS = ['help', 'back', 'leave', 'stop']
 /** They change what was said before, and are named where that may be changed. */
 const CHANGES = ['correct', 'back']
@@ -103,9 +108,24 @@ export function fitLive(input: LiveInput): Live {
 function wordListsOf({ inQuestion, isPractice, mayChange }: PromptView): readonly (readonly string[])[] {
   if (inQuestion) return [WORDS_IN_QUESTION]
   const lists = isPractice
-    ? [PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
+    ? [PRACTICE_WORDS, LESS_PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
     : [WORDS, SHORT_WORDS, FEW_WORDS]
   return mayChange ? lists : lists.map((words) => words.filter((word) => !CHANGES.includes(word)))
+}
+
+/** Within a question the words of practice are none. */
+const isPracticeHinted = (view: PromptView) => view.isPractice && !view.inQuestion && !view.path
+
+/** What one line has on the narrowest sheet. */
+function leastHint(view: PromptView): string {
+  return isPracticeHinted(view) ? NARROW_PRACTICE_HINT : safeHintOf(view)
+}
+
+/** On the last side, where the question stands: beside how to turn back, the words that ask the machine. */
+function practiceTurningRow(at: number, of: number, width: number): Row {
+  const words = LEAST_PRACTICE_WORDS.join(' ')
+  const side = `${at + 1} of ${of}   Up: turn back   Words: ${words}`
+  return row(widthOf(side) <= width ? side : `${at + 1}/${of} Up ${words}`, 'faint')
 }
 
 function safeHintOf({ path }: PromptView): string {
@@ -132,8 +152,8 @@ function fitted(input: LiveInput): Live | null {
   const lists = wordListsOf(view).map((words) => words.join(' '))
   // Where make safe stands in the foot, less than all is not worth the line that a drawing could have.
   const hints = isInFoot
-    ? lists.slice(0, 1).map((words) => `Words: ${words}`)
-    : [...lists.map((words) => `${safeHint}   Words: ${words}`), safeHint]
+    ? lists.slice(0, view.isPractice ? 2 : 1).map((words) => `Words: ${words}`)
+    : [...lists.map((words) => `${safeHint}   Words: ${words}`), leastHint(view)]
   const tries = [parts(input, 0), parts(input, 1), parts(input, 2), parts(input, 3)]
   const text = lines(view.rows)
   // The line being keyed and the foot are always there.
@@ -174,6 +194,15 @@ function fitted(input: LiveInput): Live | null {
   // The words that work stay under the question: what was said above goes up by their one line.
   const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
   const hint = spare - Math.min(1, taken) >= 1 ? hinted : []
+  // On a narrow sheet of practice the words that ask the machine have the line of the sheet's number, or sides are made for them.
+  const isUnsaid = isPracticeHinted(view) && isSmall(style) && hint.length === 0
+  const isNumbered = footText[0]?.startsWith(foot.sheet) === true
+  if (isUnsaid && !isNumbered) {
+    const sides = folded(input, room, footLine)
+    if (sides !== null) return sides
+  }
+  const lastLines =
+    isUnsaid && isNumbered ? [...lines([row(leastHint(view), 'faint')]), ...footLine.slice(1)] : footLine
   left = Math.max(0, left - hint.length)
   const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
   const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, Math.max(0, left - taken))
@@ -183,7 +212,7 @@ function fitted(input: LiveInput): Live | null {
     above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...listed, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
-    below: [...rule, ...footLine, ...hint],
+    below: [...rule, ...lastLines, ...hint],
     turn: null,
     choices: listed.length,
     tooSmall: false,
@@ -229,7 +258,10 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const hinted = shown.length + (input.taken ?? 0) < lines ? block([row(SAFE_HINT, 'faint')], style) : []
   const before = input.before ?? 0
   const of = before + sides.length
-  const turning = turningRow(before + at, of, textWidth(style), input.unheard ?? null)
+  const turning =
+    isLast && isPracticeHinted(view)
+      ? practiceTurningRow(before + at, of, textWidth(style))
+      : turningRow(before + at, of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),

@@ -24,6 +24,17 @@ const place = (found: number | null, more: Partial<PlaceDigest> = {}): PlaceDige
   ...more,
 })
 
+/** An overhaul in the machine record, before any of the jobs. */
+const OVERHAUL = {
+  report: 'OR-1',
+  day: '2008-01-01',
+  hours: 0,
+  si: 240 * MM,
+  U: 0.004 * MM,
+  since: 'nothing',
+  why: null,
+} as const
+
 const job = (
   n: number,
   hours: number | null,
@@ -84,15 +95,7 @@ describe('wear over several jobs', () => {
 
   it('goes on from what the record of the last job says, and tells no job twice that stands in it', () => {
     const earlier = [
-      {
-        report: 'OR-1',
-        day: '2008-01-01',
-        hours: 0,
-        si: 240 * MM,
-        U: 0.004 * MM,
-        since: 'nothing' as const,
-        why: null,
-      },
+      OVERHAUL,
       {
         report: 'job-0001',
         day: '2011-01-01',
@@ -179,15 +182,7 @@ describe('wear over several jobs', () => {
 
   it('says why it begins anew, and what a part was left as beside what it was found as', () => {
     const earlier = [
-      {
-        report: 'OR-1',
-        day: '2008-01-01',
-        hours: 0,
-        si: 240 * MM,
-        U: 0.004 * MM,
-        since: 'nothing' as const,
-        why: null,
-      },
+      OVERHAUL,
       {
         report: 'OR-2',
         day: '2011-01-01',

@@ -8,6 +8,7 @@ import { buildMachine, soundMachine } from '../../../src/core/practice/build.ts'
 import { handledAs, weightSays } from '../../../src/core/practice/cavity.ts'
 import { type Facts, factsOf } from '../../../src/core/practice/facts.ts'
 import { loadAt } from '../../../src/core/practice/facts-pocket.ts'
+import { AIRED } from '../../../src/core/practice/inside-air.ts'
 import type { HiddenMachine } from '../../../src/core/practice/machine.ts'
 import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { truthAt, uncovered } from '../../../src/core/practice/truth.ts'
@@ -81,7 +82,7 @@ describe('a hidden machine', () => {
     const silent = gatesOf(defs).flatMap((gate) =>
       itemsFor(defs, gate, people).flatMap((item) => {
         const spot = { defs, machine, placed: gate, item, place: null, instrument: null }
-        const truth = truthAt({ ...spot, sinceGasS: null, begunS: null, answered: 0 })
+        const truth = truthAt({ ...spot, sinceGasS: null, begunS: null, answered: 0, inside: AIRED })
         return truth === null && item.evidence.kind !== 'witness' ? [`${gate.id}/${item.key}`] : []
       }),
     )
@@ -95,7 +96,7 @@ describe('a hidden machine', () => {
       for (const item of itemsFor(defs, gate, ['X'])) {
         const { evidence, key } = item
         const spot = { defs, machine, placed: gate, item, place: null, instrument: null }
-        const truth = truthAt({ ...spot, sinceGasS: null, begunS: 3600, answered: 0 })
+        const truth = truthAt({ ...spot, sinceGasS: null, begunS: 3600, answered: 0, inside: AIRED })
         if (truth?.kind === 'line' && key !== 'drill_plan') expect(truth.mayType, key).not.toBeNull()
         if (truth?.kind === 'gas' && evidence.kind === 'gas') {
           const limit = gasLimitById(defs, evidence.limit)
