@@ -9,6 +9,9 @@ import { byWhom, type Look, type Move, named } from './look.ts'
 /** Words of a hold point by which somebody vouches for people; what is said of a block, a valve or a pipe is no such word. */
 const OF_PEOPLE = /\bCLEAR\b|\bALL OUT\b/i
 
+/** More than these only counted on the head: each says it behind its own number. */
+const MOST_NAMED = 4
+
 export interface ClearBefore {
   /** The last such words before it, with who, when and where; null: none are on record. */
   readonly said: string | null
@@ -30,7 +33,7 @@ export function clearText({ said, silent }: ClearBefore): string {
   const not =
     silent.length === 0
       ? ''
-      : `; not at ${silent.length} ${silent.length === 1 ? 'hold point' : 'hold points'} that fell before it: ${silent.map(({ number }) => number).join(', ')}`
+      : `; not at ${silent.length} ${silent.length === 1 ? 'hold point' : 'hold points'} that fell before it${silent.length > MOST_NAMED ? '' : `: ${silent.map(({ number }) => number).join(', ')}`}`
   return said === null ? `NO ALL CLEAR ON RECORD before it${not}` : `clear keyed before it: ${said}${not}`
 }
 
