@@ -131,8 +131,12 @@ export function shownAt(defs: Definitions, of: Facts, machine: HiddenMachine, id
   return [...differs, ...(isOff ? ['off'] : []), ...(isWarm ? ['warmth'] : [])]
 }
 
-/** Whether it shows: what stops the work where its row says that it is met, or it would be met too late; any other somewhere. */
+/**
+ * Whether it shows: what stops the work at a line of a hold point at that line, or it would be met too late; any other somewhere, as a
+ * finding may be drawn from several facts of which one alone is another.
+ */
 export function isMet(id: string, differs: readonly string[]): boolean {
   const { at, shows } = faultById(id)
-  return shows === 'stop' ? at.some((where) => differs.includes(where)) : differs.length > 0
+  const isAtLine = shows === 'stop' && at.every((where) => where.includes('/'))
+  return isAtLine ? at.some((where) => differs.includes(where)) : differs.length > 0
 }
