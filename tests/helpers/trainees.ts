@@ -12,10 +12,11 @@ import { truthOf } from '../../src/core/practice/ask.ts'
 import { drawFaults } from '../../src/core/practice/draw.ts'
 import { EDITION } from '../../src/core/practice/edition.ts'
 import { faultsFor } from '../../src/core/practice/faults.ts'
+import { judgedBy } from '../../src/core/practice/governable.ts'
 import { type Grade, gradeOf } from '../../src/core/practice/grade.ts'
+import { pocketGoverns } from '../../src/core/practice/pocket-governs.ts'
 import { isAsked } from '../../src/core/practice/truth.ts'
 import { offersAt } from '../../src/core/talk/offered.ts'
-import { judgedBy } from '../../src/core/talk/practice-words.ts'
 import { diagnosed } from './diagnosis.ts'
 import { noOverhauls, Walk } from './example.ts'
 import type { Site } from './pocket-job.ts'
@@ -150,7 +151,8 @@ export const careful: Trainee = (walk) => {
     }
     case 'judge': {
       const record = judgeStep(defs, state, asKind(prompt.step, 'judge'), 'test')
-      if (record.compute === 'pocket_setting') walk.key(record.result.verdict)
+      if (record.compute === 'pocket_setting')
+        walk.key(`${record.result.verdict} ${pocketGoverns(record)[0] ?? 'nothing'}`)
       else walk.key(`${record.result.verdict} ${record.result.governs?.characteristics[0] ?? ''}`.trim())
       return true
     }
@@ -275,7 +277,8 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
     // As every good day has it, and what the instrument shows where that is as good.
     case 'gas': {
       const limit = gasLimitById(walk.engine.defs, evidence.limit)
-      if (limit?.gas === 'oxygen') return evidence.limit === 'oxygen_inside' ? '20.8' : '20.9'
+      if (limit?.gas === 'oxygen' && !(limit.place === 'in_the_opening' && sweepsItself(walk.engine.defs)))
+        return limit.place === 'in_the_opening' ? '20.8' : '20.9'
       return passing(asked, limit?.at_least?.value, limit?.at_most?.value) ?? '0'
     }
     case 'measured': {
@@ -320,7 +323,11 @@ function common(walk: Walk): boolean {
     case 'pick': {
       const { defs } = engine
       const fit = prompt.options.filter((one) => unsuited(defs, prompt.seat.id, one) === null)
-      const wanted = fit.filter(({ id }) => id === RANGED[prompt.seat.id])
+      const wanted = fit.filter((one) =>
+        prompt.seat.id === 'meter' && sweepsItself(defs)
+          ? one.kind === 'gas_meter' && one.reads_in_inert !== undefined
+          : one.id === RANGED[prompt.seat.id],
+      )
       for (const one of [...wanted, ...fit]) {
         walk.key(one.id)
         if (walk.state.seats[prompt.seat.id] !== undefined) return true
@@ -362,6 +369,9 @@ function common(walk: Walk): boolean {
       throw new Error(`nobody told the trainee about ${prompt.kind} of ${engine.defs.procedure.procedure}`)
   }
 }
+
+/** A cylinder that is opened in the job that swept it has next to no air in it. */
+const sweepsItself = ({ procedure }: Definitions) => procedure.procedure === 'open_cylinder'
 
 /** Gauges whose range has what is read there. */
 const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discharge_gauge: 'B-54' }

@@ -7,7 +7,8 @@ export const ALOUD = [
       rule: 'A warning is said at once, whatever is being said.',
       find: '      cutOff()\n      warnings = [{ text }, ...again, ...warnings]',
       into: '      warnings = [...warnings, { text }]',
-      by: 'STOP cuts off whatever is said, and what is asked waits until it was said',
+      in: 'app/speech',
+      by: 'a warning cuts off what is being said, and is said at once',
     },
     {
       rule: 'A warning that another one cuts off is said again, whole.',

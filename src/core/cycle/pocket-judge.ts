@@ -1,5 +1,6 @@
 // The load question judged: does the machine, with its pocket as it stands, keep the driver under its rating less margin with
 // every cylinder inside its limits; and if not, which smallest opening does? It proposes; a lead decides.
+import { formatNumber } from '../lib/decimal.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { completeMachine } from './machine-holds.ts'
 import type { MachineModel } from './machine-model.ts'
@@ -32,7 +33,20 @@ export function judgePocket(input: PocketJudgeInput): PocketVerdict {
   const computedW = cases.value[0]?.present.driverW ?? Number.NaN
   const apart = agreementHold(input, machine, computedW)
   if (apart !== null) return { ...held([apart]), computedW }
-  return judged({ input, machine, travel: travel.value, cases: cases.value, computedW })
+  const loadAt = loadsOnce(cases.value, input.choice)
+  return judged({ input, machine, travel: travel.value, cases: cases.value, computedW, loadAt })
+}
+
+/** The search and what follows it ask for the same openings: each is worked out once. */
+function loadsOnce(cases: readonly PocketCase[], choice: PocketJudgeInput['choice']): Question['loadAt'] {
+  const known = new Map<number, number | null>()
+  return (opening) => {
+    const found = known.get(opening)
+    if (found !== undefined) return found
+    const load = worstLoad(cases, choice, opening)
+    known.set(opening, load)
+    return load
+  }
 }
 
 interface Question {
@@ -41,6 +55,7 @@ interface Question {
   readonly travel: PocketTravel
   readonly cases: readonly PocketCase[]
   readonly computedW: number
+  readonly loadAt: (opening: number) => number | null
 }
 
 function held(holds: readonly string[]): PocketVerdict {
@@ -94,7 +109,7 @@ function agreementHold(
 ): string | null {
   const { measuredLoadW, agreement } = machine
   const apart = Math.abs(computedW - measuredLoadW) / measuredLoadW
-  const percent = (share: number) => `${(share * 100).toFixed(1)} %`
+  const percent = (share: number) => `${formatNumber(share * 100, 1)} %`
   if (!(apart <= agreement))
     return `Computed and measured driver load are apart by ${percent(apart)} of the measured one, and the site allows ${percent(agreement)}: find out why before any pocket is moved.`
   if ((errors.loadW ?? 0) / measuredLoadW <= agreement) return null
@@ -102,10 +117,9 @@ function agreementHold(
 }
 
 function judged(question: Question): PocketVerdict {
-  const { input, machine, travel, cases, computedW } = question
+  const { input, machine, travel, cases, computedW, loadAt } = question
   const targetW = machine.driverRatingW * (1 - machine.margin)
   const present = openingNow(machine, input.choice)
-  const loadAt = (opening: number) => worstLoad(cases, input.choice, opening)
   const enough = smallestOpening(travel, targetW, loadAt)
   const rowAt = (opening: number) => {
     const checked = checkedOpening(cases, input.choice, opening)
@@ -187,15 +201,17 @@ function isUnguarded({ errors }: PocketJudgeInput): boolean {
 }
 
 /** The opening with the least load, where none is enough. */
-function leastLoaded({ input, machine, travel, cases }: Question, now: PocketRow): PocketRow {
-  let best = now
-  for (const opening of places(travel)) {
-    const loadW = worstLoad(cases, input.choice, opening)
-    if (loadW === null || !(loadW < best.loadW)) continue
+function leastLoaded({ input, machine, travel, cases, loadAt }: Question, now: PocketRow): PocketRow {
+  const less = places(travel).flatMap((opening) => {
+    const loadW = loadAt(opening)
+    return loadW !== null && loadW < now.loadW ? [{ opening, loadW }] : []
+  })
+  // Every cylinder in every case is looked at where the load is least, not at each opening on the way there.
+  for (const { opening, loadW } of less.sort((a, b) => a.loadW - b.loadW)) {
     const checked = checkedOpening(cases, input.choice, opening)
-    if (checked.ok) best = pocketRow(input, machine, cases[0], checked.value, opening, loadW)
+    if (checked.ok) return pocketRow(input, machine, cases[0], checked.value, opening, loadW)
   }
-  return best
+  return now
 }
 
 function cautionsOf(

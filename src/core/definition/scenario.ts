@@ -1,6 +1,7 @@
 // A practice scenario as an instructor writes it: which procedure on which machine, what is hidden there, and the instructor's own words.
 // It says nothing of limits, hold points, marks or the kind of record: practice it is by what it is, and graded as every session is.
 import { z } from 'zod'
+import { POCKET_LIMITS } from '../cycle/pocket-limits.ts'
 import { filePath, identifier, line, short } from './common.ts'
 import { characteristic } from './limit-book.ts'
 
@@ -94,9 +95,10 @@ export const scenarioSchema = z
             z.strictObject({
               step: identifier.meta({ description: 'A judge step.' }),
               is: z.enum(VERDICTS).meta({ description: 'The verdict that the part is worth in truth.' }),
-              governs: characteristic
+              governs: z
+                .union([characteristic, z.enum(POCKET_LIMITS)])
                 .optional()
-                .meta({ description: 'The limit that governs it, as taper.' }),
+                .meta({ description: 'The limit that governs it, as taper, or driver-power of a load.' }),
             }),
           )
           .optional()

@@ -74,6 +74,8 @@ export interface PracticeState extends Practised {
   readonly answered: Readonly<Record<string, readonly number[]>>
   /** When the wait of a line was begun last, by what the machine is asked of there. */
   readonly begun: Readonly<Record<string, number>>
+  /** When a step was confirmed last, by its id: what was done to the machine. */
+  readonly confirmed: Readonly<Record<string, number>>
   readonly called: Readonly<Record<string, Called>>
   readonly named: readonly string[] | null
   /** What was there, once it was named; null before, and in older sessions. */
@@ -83,7 +85,8 @@ export interface PracticeState extends Practised {
 
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
-  return { ...practised, asked: [], answered: {}, begun: {}, called: {}, named: null, hidden: null, hints: 0 }
+  const empty = { asked: [], answered: {}, begun: {}, confirmed: {}, called: {} }
+  return { ...practised, ...empty, named: null, hidden: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
@@ -141,7 +144,15 @@ export function foldPractice(before: PracticeState | null, entry: Entry): Practi
     default: {
       const of = askedOf(entry)
       if (of === null) return before
-      return { ...before, answered: { ...before.answered, [of]: [...(before.answered[of] ?? []), seq] } }
+      const confirmed =
+        entry.type === 'step.confirmed'
+          ? { ...before.confirmed, [entry.step]: readStamp(entry.at)?.ms ?? Number.NaN }
+          : before.confirmed
+      return {
+        ...before,
+        confirmed,
+        answered: { ...before.answered, [of]: [...(before.answered[of] ?? []), seq] },
+      }
     }
   }
 }

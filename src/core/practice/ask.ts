@@ -29,6 +29,7 @@ import { buildMachine } from './build.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { factsOf } from './facts.ts'
 import { isFault } from './faults.ts'
+import { insideNow } from './inside-air.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
 import { exactOf } from './sample.ts'
 import type { Gas, Spot, Truth } from './tell.ts'
@@ -133,6 +134,7 @@ function asked(
     place,
     instrument,
     sinceGasS,
+    inside: insideNow(defs, practice, now.ms),
     begunS: isWaiting ? begunFor(practice, of, now.ms) : null,
     answered: practice.answered[of]?.length ?? 0,
   }
@@ -192,6 +194,7 @@ export function truthOf(
     place,
     instrument: at.instrument === undefined ? null : (instrumentById(defs, at.instrument) ?? null),
     sinceGasS: sinceGas(defs, practice, atMs),
+    inside: insideNow(defs, practice, atMs),
     begunS: at.isFallen === true ? null : begunFor(practice, of, atMs),
     answered: practice.answered[of]?.length ?? 0,
   })

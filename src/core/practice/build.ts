@@ -54,7 +54,7 @@ export function soundMachine(facts: Facts, seed: number, level: Level): HiddenMa
     air: {
       breathing_zone: CLEAN_AIR,
       in_the_opening: { ...CLEAN_AIR, oxygen: 0.208 },
-      at_the_vent: SWEPT,
+      at_the_vent: swept(chanceOf(seed, 'swept')),
     },
     returning: null,
     later: null,
@@ -68,8 +68,10 @@ export function soundMachine(facts: Facts, seed: number, level: Level): HiddenMa
   }
 }
 
-/** What is left at the vents of a cylinder that was swept with inert gas: invented for practice. */
-const SWEPT: Air = { oxygen: 0.004, methane: 0.003, sulfide: 0 }
+/** What is left in a cylinder that was swept with inert gas to its end: under 4 % of the lower limit, invented for practice. */
+function swept(chance: Chance): Air {
+  return { oxygen: chance.between(0.002, 0.008), methane: chance.between(4e-4, 1.9e-3), sulfide: 0 }
+}
 
 /**
  * Wear that stays well inside every limit: from top to bottom and in the middle most, as weight and stroke would have it. How much of

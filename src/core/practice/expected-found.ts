@@ -1,8 +1,8 @@
 // What an instructor expected to be found, and whether the trainee found it. It is told on the sheet; the marks come from the machine alone.
-import { characteristicText } from '../definition/characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { PLATE, type PracticeState } from '../job/practice.ts'
 import { labelsOf } from '../job/seen.ts'
+import { governsText } from './governable.ts'
 import { findStep } from './lint-scenario.ts'
 
 export interface ExpectedFound {
@@ -33,7 +33,7 @@ export function expectedFound(
     }),
     ...verdicts.map(({ step, is, governs }) => {
       const called = practice.called[findStep(defs, step)?.id ?? step]
-      const by = governs === undefined ? '' : `, ${characteristicText(governs)} governs`
+      const by = governs === undefined ? '' : `, ${governsText(governs)} governs`
       const isGoverned = governs === undefined || called?.governs.includes(governs) === true
       return { says: `${titleOf(step)}: ${is}${by}`, isFound: called?.verdict === is && isGoverned }
     }),

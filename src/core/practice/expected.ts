@@ -12,6 +12,7 @@ import type { State } from '../job/state.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
+import { governing } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 
 export interface Worth {
@@ -104,7 +105,6 @@ function seenAt(defs: Definitions, state: State, placed: PlacedStep): readonly s
 
 function worthAt(defs: Definitions, state: State, placed: PlacedStep): Worth | null {
   if (state.practice === null) return null
-  const { result } = judgedTruly(defs, state, state.practice, asKind(placed, 'judge').id, '')
-  const governs = 'governs' in result ? (result.governs?.characteristics ?? []) : []
-  return { verdict: result.verdict, governs }
+  const record = judgedTruly(defs, state, state.practice, asKind(placed, 'judge').id, '')
+  return { verdict: record.result.verdict, governs: governing(record) }
 }

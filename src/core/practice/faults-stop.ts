@@ -32,6 +32,8 @@ const LOCKED: readonly string[] = [BORE, ISOLATION]
 const BREATHED: readonly string[] = [BORE, ISOLATION, BENCH]
 /** Where an arm goes into the bore. */
 const INSIDE: readonly string[] = [BORE, GAPS, OPEN, PUT]
+/** Where it stood open before: in a cylinder that was just swept, gas that burns lies in nitrogen. */
+const AIRED: readonly string[] = [BORE, GAPS, PUT]
 
 function air(
   machine: HiddenMachine,
@@ -223,7 +225,7 @@ export const STOP_FAULTS: readonly Fault[] = [
     name: 'Gas that burns, inside the bore only',
     level: 2,
     shows: STOP,
-    procedures: INSIDE,
+    procedures: AIRED,
     at: line('flammable_inside'),
     hint: 'The hose goes inside, low and then high.',
     teaches: 'Clean air at the opening says nothing about the pocket behind the piston rod packing.',

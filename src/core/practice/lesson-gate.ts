@@ -1,13 +1,14 @@
 // Safety, apart from all else: what was keyed at a hold point, against what was there. One line on false or missing evidence fails the
 // session, whatever else is right.
 import type { EvidenceOf } from '../definition/evidence.ts'
-import { stepById } from '../job/definitions.ts'
+import { instrumentById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { evidenceByKey, type GateStep, gatesOf } from '../job/gate.ts'
 import { lineOf, PLATE } from '../job/practice.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import type { Fault } from './fault.ts'
 import { faultById } from './faults.ts'
+import { insideNow, isInert } from './inside-air.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
@@ -101,12 +102,33 @@ export function failedLesson(scene: Scene, entry: Of<'evidence.failed'>): Lesson
     }
   const evidence = evidenceByKey(stepById(defs, entry.step) as GateStep, entry.item)
   const fault = faultAt(scene, `${entry.step}/${evidence?.id ?? ''}`)
+  const blind = blindLesson(scene, entry, asked.atMs)
+  if (blind !== null) return blind
   return {
     marks: [right('safety')],
     isUnsafe: false,
     says: [
       'Right: keyed as it is, and the hold point stays shut. Nobody goes in; say STOP and have it put right.',
       ...(fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]),
+    ],
+  }
+}
+
+/** Keyed as it is, with a meter that sees nothing in the gas that the session itself swept the cylinder with; null: it sees. */
+function blindLesson({ defs, practice }: Scene, entry: Of<'evidence.failed'>, atMs: number): Lesson | null {
+  const meter = instrumentById(defs, entry.instrument ?? '')
+  const truth = truthOf(defs, practice, stepById(defs, entry.step), { item: entry.item }, atMs)
+  if (meter?.kind !== 'gas_meter' || truth?.kind !== 'gas' || truth.gas !== 'flammable') return null
+  const { at_least: least } = meter.needs_oxygen
+  if (truth.oxygen >= least.si || !isInert(insideNow(defs, practice, atMs))) return null
+  return {
+    marks: [right('safety'), wrong('measuring')],
+    isUnsafe: false,
+    says: [
+      `Keyed as it is, and the hold point stays shut. But ${meter.id} is the wrong meter for gas without air.`,
+      `The cylinder was swept with inert gas. ${meter.id} burns the gas to see it and needs ${least.text} of oxygen: its 0 here is no reading.`,
+      'Out and clear, the hold point anew, and by the word instrument a meter that reads without air.',
+      `Source: ${meter.needs_oxygen.source}.`,
     ],
   }
 }

@@ -5,15 +5,19 @@ import type { Entry } from '../job/entries.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
-import { formatNumber, fromSi, type QuantityKind, valueIn } from '../units/index.ts'
+import { formatNumber, fromSi, percentText, type QuantityKind, valueIn } from '../units/index.ts'
+import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
+import { usedAt } from './pocket-governs.ts'
 
 export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdict.given' }>): Lesson | null {
   const { defs, state, practice } = scene
   const called = practice.called[entry.step]
   if (called === undefined) return null
-  const truth = judgedTruly(defs, state, practice, entry.step, entry.verdict.version)
+  const truth = truthOnce(entry.verdict, () =>
+    judgedTruly(defs, state, practice, entry.step, entry.verdict.version),
+  )
   const sheet = entry.verdict.result
   // Measured well, noise alone may bring the sheet to another word than the truth: then both are right.
   const words = isMeasuredWell(scene, entry.verdict)
@@ -21,8 +25,10 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
     : [truth.result.verdict]
   const isWord = words.includes(called.verdict)
   const governs = [...governing(truth), ...governing(entry.verdict)]
-  const isGoverning = called.governs.some((one) => governs.includes(one))
-  const asksGoverning = governs.length > 0 && called.verdict !== 'HOLD'
+  const isPocket = truth.compute === 'pocket_setting'
+  const isNone = isPocket && governs.length === 0 && called.governs.length === 0
+  const isGoverning = isNone || called.governs.some((one) => governs.includes(one))
+  const asksGoverning = isPocket || (governs.length > 0 && called.verdict !== 'HOLD')
   return {
     marks: [
       isWord ? right('judging') : wrong('judging'),
@@ -33,16 +39,24 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
       isWord
         ? `Right: ${called.verdict}.`
         : `Wrong: you said ${called.verdict}; it is ${truth.result.verdict}.`,
-      ...(asksGoverning && !isGoverning
-        ? [`Wrong: what governs is ${listed(governs)}, which uses most of its limit.`]
-        : []),
+      ...(asksGoverning && !isGoverning ? [governsTold(governs, isPocket)] : []),
       ...truthTold(defs, truth),
     ],
   }
 }
 
-function governing({ result }: VerdictRecord): readonly string[] {
-  return 'governs' in result ? (result.governs?.characteristics ?? []) : []
+/** By the verdict that was given: told at once, on the sheet and in the report, it is worked out once. */
+const known = new WeakMap<VerdictRecord, VerdictRecord>()
+
+function truthOnce(given: VerdictRecord, make: () => VerdictRecord): VerdictRecord {
+  const truth = known.get(given) ?? make()
+  known.set(given, truth)
+  return truth
+}
+
+function governsTold(governs: readonly string[], isPocket: boolean): string {
+  if (governs.length === 0) return 'Wrong: no limit governs here, as what was read does not go together.'
+  return `Wrong: what governs is ${listed(governs)}, ${isPocket ? 'which it comes down to' : 'which uses most of its limit'}.`
 }
 
 /** Whether each reading that the verdict rests on was measured as the sheet says, and keyed as it was shown. */
@@ -77,8 +91,11 @@ function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
 
 function pocketTold(
   { machine }: Definitions,
-  { inputs, result }: Extract<VerdictRecord, { compute: 'pocket_setting' }>,
+  record: Extract<VerdictRecord, { compute: 'pocket_setting' }>,
 ): string[] {
+  const { inputs, result } = record
+  const now = result.table.find(({ opening }) => opening === result.present)
+  const used = now === undefined ? [] : usedAt(record, now)
   const { targetW, computedW, recommended } = result
   const unit = machine.driver?.rating.unit ?? 'kW'
   const told = (watts: number | null) =>
@@ -86,6 +103,11 @@ function pocketTold(
   return [
     'In truth, without any error of measuring:',
     `  driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
+    ...(used.length === 0
+      ? []
+      : [
+          `  used of each limit as it stands: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
+        ]),
     ...(recommended === null
       ? []
       : [`  smallest opening that is enough: ${formatNumber(recommended * 100, 1)} % of its travel`]),
@@ -127,10 +149,10 @@ function rowTold(defs: Definitions, { characteristic, valueM, limit, judgement }
   const { kind } = characteristicOf(characteristic as CharacteristicId)
   const [unit, decimals] = toldIn(kind, defs.machine.shop_units.length)
   const inUnit = (si: number) => formatNumber(valueIn(fromSi(kind, si), unit), decimals)
-  const used = judgement.used === null ? '' : `, ${Math.round(judgement.used * 100)} % of it used`
+  const used = judgement.used === null ? '' : `, ${percentText(judgement.used)} of it used`
   return `${name} ${inUnit(valueM)} ${unit}, limit ${inUnit(limit.value)} ${unit}${used}; ${limit.source}`
 }
 
 function listed(ids: readonly string[]): string {
-  return [...new Set(ids)].map((one) => characteristicText(one as CharacteristicId)).join(' and ')
+  return [...new Set(ids)].map(governsText).join(' and ')
 }

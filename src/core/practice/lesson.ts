@@ -45,7 +45,7 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
 }
 
 /** The last that was asked of it since it was answered before: one look answers once. */
-function askedFor(practice: PracticeState, of: string, before: number): Asked | null {
+export function askedFor(practice: PracticeState, of: string, before: number): Asked | null {
   const earlier = (practice.answered[of] ?? []).filter((seq) => seq < before).at(-1) ?? -1
   return practice.asked.findLast((one) => one.of === of && one.seq < before && one.seq > earlier) ?? null
 }

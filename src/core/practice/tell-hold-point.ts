@@ -5,6 +5,7 @@ import { type Definitions, gasLimitById } from '../job/definitions.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { gatesOf, inspectedWords } from '../job/gate.ts'
 import { chanceOf } from './chance.ts'
+import { boreAir, ventAir } from './inside-air.ts'
 import type { AirPlace, HiddenMachine } from './machine.ts'
 import type { Spot, Teller, Truth } from './tell.ts'
 
@@ -218,11 +219,16 @@ function gasAt(spot: Spot, limitId: string): Truth | null {
 
 /** The air at a place by now. Gas that comes back takes the place of the air; what changed once it was tested shows at the next test. */
 export function airAt(
-  { machine, sinceGasS, answered }: Spot,
+  { defs, machine, sinceGasS, answered, inside }: Spot,
   place: AirPlace,
 ): HiddenMachine['air'][AirPlace] {
   const { returning, later } = machine
-  const air = answered > 0 && later !== null && place === later.place ? later.air : machine.air[place]
+  const here = {
+    breathing_zone: machine.air.breathing_zone,
+    in_the_opening: boreAir(defs, machine, inside),
+    at_the_vent: ventAir(defs, machine, inside),
+  }[place]
+  const air = answered > 0 && later !== null && place === later.place ? later.air : here
   if (returning === null || sinceGasS === null || place === 'at_the_vent') return air
   const more = Math.min(0.9, Math.max(0, sinceGasS - returning.afterS) * returning.methanePerS)
   return { ...air, methane: air.methane + more * (1 - air.methane), oxygen: air.oxygen * (1 - more) }

@@ -1,5 +1,6 @@
 // What the hidden machine answers while a cylinder is isolated, vented and swept.
 import { formatNumber, fromSi, valueIn } from '../units/index.ts'
+import { isSour } from './inside-air.ts'
 import type { HiddenMachine } from './machine.ts'
 import type { EndTruth } from './parts.ts'
 import { eye, type Teller, type Tellers } from './tell.ts'
@@ -9,7 +10,7 @@ import { bleedsSeen, holdPoint, type Waited } from './tell-hold-point.ts'
 const breathingAir: Teller = ({ defs }) => {
   const { gas } = defs.machine.service
   const seen = `The record says: ${gas}. The permit says the same.`
-  return /sour|h2s/i.test(gas)
+  return isSour(gas)
     ? eye(`${seen} Air sets lie at the machine, tried today, one for each and one for who watches.`, 'worn')
     : eye(seen, 'clean')
 }

@@ -3,6 +3,7 @@ import type { Instrument } from '../definition/instruments.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import type { Item } from '../job/gate.ts'
 import type { Place } from '../job/places.ts'
+import type { Inside } from './inside-air.ts'
 import type { HiddenMachine } from './machine.ts'
 
 export type Gas = 'oxygen' | 'flammable' | 'flammable_in_inert' | 'hydrogen_sulfide'
@@ -43,6 +44,8 @@ export interface Spot {
   readonly sinceGasS: number | null
   /** Since the wait of this line was begun, s; null: it was not. */
   readonly begunS: number | null
+  /** What is in the cylinder by now. */
+  readonly inside: Inside
   /** How often this line or place was answered before. */
   readonly answered: number
 }

@@ -7,6 +7,7 @@ import { pointOf } from '../job/point.ts'
 import { NO_FINDING } from '../job/questions.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
+import { falseAt } from '../practice/false-lines.ts'
 import { changeLines } from '../talk/changes.ts'
 import { instrumentName } from '../talk/names.ts'
 import { POINT_NAMES } from '../talk/points.ts'
@@ -222,7 +223,7 @@ export function entryBlock(
     case 'gate.closed':
     case 'people.clear':
     case 'wait.begun':
-      return gateBlock(defs, entry, margin, byLine(entry))
+      return gateBlock(defs, entry, margin, byLine(entry), falseAt(defs, state, entry.step))
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':

@@ -21,6 +21,7 @@ import type { Prompt } from '../job/next.ts'
 import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { capital } from '../lib/wording.ts'
+import { falseLines, unprovedLocks } from '../practice/false-lines.ts'
 import { givenLines } from '../talk/gate-list.ts'
 import { mayWitness, peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
@@ -67,7 +68,10 @@ function fellFor(state: State, { gate, item }: Extract<Prompt, { kind: 'evidence
 function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[] {
   const { given, struck } = gateState(state, gate.id)
   const items = itemsOf(defs, state, gate)
-  const done = items.filter((i) => given[i.key] !== undefined)
+  const wrong = falseLines(defs, state, gate)
+  const unproved = unprovedLocks(defs, state, gate).filter((key) => !wrong.includes(key))
+  const isBad = ({ key }: Item) => wrong.includes(key) || unproved.includes(key)
+  const done = items.filter((i) => given[i.key] !== undefined && !isBad(i))
   const open = items.filter((i) => given[i.key] === undefined && i.key !== now.key)
   // What was just taken back is the line being asked; the same line twice would only be read twice.
   const fallen = struck.filter(
@@ -75,23 +79,29 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
   )
   const rows: Row[] = []
   if (done.length > 0) rows.push(row(`[x] ${done.length} of ${items.length} shown`))
-  if (fallen.length > 0) {
-    const names = fallen.flatMap((s) => itemByKey(defs, gate, s.item) ?? [])
+  if (wrong.length > 0) rows.push(row(`[FALSE] ${fewNames(defs, gate, wrong)}`, 'caution'))
+  if (unproved.length > 0)
     rows.push(
       row(
-        `[void] ${names
-          .slice(0, 3)
-          .map((i) => itemLabel(defs, i))
-          .join(', ')}${names.length > 3 ? ` and ${names.length - 3} more` : ''}`,
+        `[unproved] ${unproved.length} ${unproved.length === 1 ? 'lock' : 'locks'}: the start was tried, and it turned`,
         'caution',
       ),
     )
+  if (fallen.length > 0) {
+    const keys = fallen.map(({ item }) => item)
+    rows.push(row(`[void] ${fewNames(defs, gate, keys)}`, 'caution'))
   }
   rows.push(row(`[ ] ${itemLabel(defs, now)}`, 'strong'))
   // Which word lists them is said at the first of them.
   const hint = done.length === 0 ? ' (word: show)' : ''
   if (open.length > 0) rows.push(row(`[ ] then ${open.length} more${hint}`, 'faint'))
   return rows
+}
+
+function fewNames(defs: Definitions, gate: GateStep, keys: readonly string[]): string {
+  const names = keys.flatMap((key) => itemByKey(defs, gate, key) ?? [])
+  const few = names.slice(0, 3).map((item) => itemLabel(defs, item))
+  return `${few.join(', ')}${names.length > 3 ? ` and ${names.length - 3} more` : ''}`
 }
 
 function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): Row[] {

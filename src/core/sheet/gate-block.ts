@@ -18,19 +18,27 @@ type GateEntry = Extract<
   }
 >
 
-export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, right: string): Block {
+/** `falseKeys`: what stands as shown at the gate in a practice session and is not so. */
+export function gateBlock(
+  defs: Definitions,
+  entry: GateEntry,
+  margin: string,
+  right: string,
+  falseKeys: readonly string[] = [],
+): Block {
   const gate = asKind(stepById(defs, entry.step), 'gate')
   const label = 'item' in entry ? keyLabel(defs, gate, entry.item) : ''
   switch (entry.type) {
     case 'evidence.given': {
       const warning = boxWarning(defs, entry)
+      const isFalse = falseKeys.includes(entry.item)
       return {
         margin,
         right,
         rows: [
           row(
-            `[x] ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}${warning}`,
-            warning === '' ? undefined : 'caution',
+            `${isFalse ? '[FALSE]' : '[x]'} ${label}  ${entry.shown}${entry.off_by === undefined ? '' : `, off by ${entry.off_by}`}${entry.instrument === undefined ? '' : `  ${entry.instrument}`}${warning}`,
+            warning === '' && !isFalse ? undefined : 'caution',
           ),
           ...doubtedRows(entry),
           ...oxygenRows(defs, entry),
@@ -51,7 +59,17 @@ export function gateBlock(defs: Definitions, entry: GateEntry, margin: string, r
       return {
         margin,
         right,
-        rows: [row(completed(gate.step.title), 'strong')],
+        rows: [
+          row(completed(gate.step.title), 'strong'),
+          ...(falseKeys.length === 0
+            ? []
+            : [
+                row(
+                  `  FALSE in it: ${falseKeys.map((key) => keyLabel(defs, gate, key)).join(', ')}`,
+                  'caution',
+                ),
+              ]),
+        ],
       }
     case 'gate.closed':
       return {

@@ -66,11 +66,16 @@ export interface Live {
 
 const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
 /** In a practice session those that ask its machine stand first. */
-const PRACTICE_WORDS = ['look', 'measure', 'hint', 'fault', 'help', 'correct', 'back', 'leave', 'stop']
+const PRACTICE_WORDS = 'look measure hint wait fault help correct back leave stop'.split(' ')
+/** measure is look by another name. */
+const LESS_PRACTICE_WORDS = 'look hint wait fault help correct back leave stop'.split(' ')
 /** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
 const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
 /** Of a practice session: nothing is keyed there before the machine was asked. */
-const SHORT_PRACTICE_WORDS = ['look', 'measure', 'help', 'back', 'leave', 'stop']
+const SHORT_PRACTICE_WORDS = 'look hint wait fault help back stop'.split(' ')
+const LEAST_PRACTICE_WORDS = ['look', 'hint', 'wait', 'help']
+/** Of a practice session on a narrow sheet, with the key for make safe, in the columns that it has beside its margin. */
+const NARROW_PRACTICE_HINT = `${LEAST_PRACTICE_WORDS.join(' ')} Tab: safe`
 const FEW_WORDS = ['help', 'back', 'leave', 'stop']
 /** They change what was said before, and are named where that may be changed. */
 const CHANGES = ['correct', 'back']
@@ -103,9 +108,24 @@ export function fitLive(input: LiveInput): Live {
 function wordListsOf({ inQuestion, isPractice, mayChange }: PromptView): readonly (readonly string[])[] {
   if (inQuestion) return [WORDS_IN_QUESTION]
   const lists = isPractice
-    ? [PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
+    ? [PRACTICE_WORDS, LESS_PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
     : [WORDS, SHORT_WORDS, FEW_WORDS]
   return mayChange ? lists : lists.map((words) => words.filter((word) => !CHANGES.includes(word)))
+}
+
+/** Within a question the words of practice are none. */
+const isPracticeHinted = (view: PromptView) => view.isPractice && !view.inQuestion && !view.path
+
+/** What one line has on the narrowest sheet. */
+function leastHint(view: PromptView): string {
+  return isPracticeHinted(view) ? NARROW_PRACTICE_HINT : safeHintOf(view)
+}
+
+/** On the last side, where the question stands: beside how to turn back, the words that ask the machine. */
+function practiceTurningRow(at: number, of: number, width: number): Row {
+  const words = LEAST_PRACTICE_WORDS.join(' ')
+  const side = `${at + 1} of ${of}   Up: turn back   Words: ${words}`
+  return row(widthOf(side) <= width ? side : `${at + 1}/${of} Up ${words}`, 'faint')
 }
 
 function safeHintOf({ path }: PromptView): string {
@@ -123,13 +143,9 @@ interface Foot {
  * room there. It gives way to nothing.
  */
 export function wholeFoot(input: LiveInput): Foot {
-  const width = textWidth(input.style)
-  return withSafe(
-    input,
-    widthOf(`${input.foot.text}   ${safeHintOf(input.view)}`) <= width
-      ? [input.foot.text]
-      : footLines(input.foot, width),
-  )
+  const { foot, style, view } = input
+  const isOne = widthOf(`${foot.text}   ${safeHintOf(view)}`) <= textWidth(style)
+  return withSafe(input, isOne ? [foot.text] : footLines(foot, textWidth(style)))
 }
 
 function withSafe({ view, style }: LiveInput, lines: readonly string[]): Foot {
@@ -140,7 +156,7 @@ function withSafe({ view, style }: LiveInput, lines: readonly string[]): Foot {
     lines.length > 1 ? undefined : ['   ', '  '].map((gap) => `${lines.join('')}${gap}${hint}`).find(fits)
   if (one !== undefined) return { lines: [one], isInFoot: true }
   const beside = wordListsOf(view).map((words) => `${hint}   Words: ${words.join(' ')}`)
-  return { lines: [...lines, beside.find(fits) ?? hint], isInFoot: false }
+  return { lines: [...lines, beside.find(fits) ?? leastHint(view)], isInFoot: false }
 }
 
 /** On one line, where what was just taken would have none in sight else: when it lapses, without its age, and the word of make safe. */
@@ -191,9 +207,11 @@ function fitted(input: LiveInput): Live | null {
   const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
   let left = Math.max(0, free - listed.length)
   // Less than all of the words is not worth the line that a drawing could have.
-  const hintText = `Words: ${wordListsOf(view)[0]?.join(' ') ?? ''}`
-  const isHinted = footText.isInFoot && widthOf(hintText) <= textWidth(style)
-  const hinted = isHinted ? lines([row(hintText, 'faint')]) : []
+  const hintText = wordListsOf(view)
+    .slice(0, view.isPractice ? 2 : 1)
+    .map((words) => `Words: ${words.join(' ')}`)
+    .find((words) => widthOf(words) <= textWidth(style))
+  const hinted = footText.isInFoot && hintText !== undefined ? lines([row(hintText, 'faint')]) : []
   const lowest = (view.drawings.at(-1)?.length ?? 0) + hinted.length
   // Words that were read at the first reading of a step give way to the drawing, not the other way about.
   const isDrawingFirst =
@@ -204,6 +222,15 @@ function fitted(input: LiveInput): Live | null {
   // The words that work stay under the question: what was said above goes up by their one line.
   const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
   const hint = spare - Math.min(1, taken) >= 1 ? hinted : []
+  // On a narrow sheet of practice the words that ask the machine have the line of the sheet's number, or sides are made for them.
+  const isUnsaid = isPracticeHinted(view) && isSmall(style) && footText.isInFoot && hint.length === 0
+  const isNumbered = footText.lines[0]?.startsWith(foot.sheet) === true
+  if (isUnsaid && !isNumbered) {
+    const sides = folded(input, room, footLine)
+    if (sides !== null) return sides
+  }
+  const lastLines =
+    isUnsaid && isNumbered ? [...lines([row(leastHint(view), 'faint')]), ...footLine.slice(1)] : footLine
   left = Math.max(0, left - hint.length)
   const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
   const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, Math.max(0, left - taken))
@@ -213,7 +240,7 @@ function fitted(input: LiveInput): Live | null {
     above: [...over, ...head, ...must, ...(showText ? text : []), ...drawn, ...listed, ...ask],
     inputMargin: marginOf(view.unit, style),
     inputWidth: textWidth(style),
-    below: [...rule, ...footLine, ...hint],
+    below: [...rule, ...lastLines, ...hint],
     turn: null,
     choices: listed.length,
     tooSmall: false,
@@ -257,7 +284,10 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const isLast = at === sides.length - 1
   const before = input.before ?? 0
   const of = before + sides.length
-  const turning = turningRow(before + at, of, textWidth(style), input.unheard ?? null)
+  const turning =
+    isLast && isPracticeHinted(view)
+      ? practiceTurningRow(before + at, of, textWidth(style))
+      : turningRow(before + at, of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),

@@ -1,13 +1,13 @@
 // How a practice session looks on the sheet: what the machine showed, what was right and wrong, and the questions that only it asks.
-import { characteristicText } from '../definition/characteristics.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { Prompt } from '../job/next.ts'
 import type { PracticeBody, Practised } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { faultById, isFault } from '../practice/faults.ts'
+import { governsText, isHoldAsked, judgedBy } from '../practice/governable.ts'
 import { lessonOn } from '../practice/lesson.ts'
-import { CALLED, judgedBy } from '../talk/practice-words.ts'
+import { CALLED, NOTHING_GOVERNS } from '../talk/practice-words.ts'
 import { type Block, type Row, row } from './block.ts'
 
 /** What stands on its opening: how the machine is asked. */
@@ -35,7 +35,7 @@ export function practiceRows(defs: Definitions, entry: PracticeBody): Row[] {
       return [row(entry.shown, entry.alarm === true ? 'caution' : 'plain')]
     case 'practice.called': {
       const governs = judgedBy(defs, entry.step).filter((one) => entry.governs.includes(one))
-      const by = governs.length === 0 ? '' : `, ${governs.map(characteristicText).join(' and ')} governs`
+      const by = governs.length === 0 ? '' : `, ${governs.map(governsText).join(' and ')} governs`
       return [row(`You decide: ${entry.verdict}${by}`, 'strong')]
     }
     case 'practice.named': {
@@ -80,16 +80,23 @@ export function practiceView(
     }
   if (prompt.kind !== 'judge') return null
   const judged = judgedBy(defs, prompt.step.id)
+  const isLoad = isHoldAsked(defs, prompt.step.id)
   return {
     margin: String(prompt.step.number),
     title: `${stepById(defs, prompt.step.id).step.title}: decide it before the sheet does`,
-    rows: [row('readings shows all figures. The limits: ask for one, as in: limit taper?')],
+    rows: [
+      row(
+        isLoad
+          ? 'look tells the sums: shut, as it stands, full open.'
+          : 'readings shows all figures. The limits: ask for one, as in: limit taper?',
+      ),
+    ],
     ask: [
       ...CALLED.map((word, n) => row(`${n + 1}  ${word}`)),
       ...(judged.length === 0
         ? [row('Its word, as in: MONITOR', 'strong')]
         : [
-            row(`Governs: ${judged.join(', ')}`),
+            row(`Governs: ${judged.join(', ')}${isLoad ? `; or, at HOLD, ${NOTHING_GOVERNS}` : ''}`),
             row(`Word and what governs, as in: MONITOR ${judged[0]}`, 'strong'),
           ]),
     ],

@@ -96,6 +96,15 @@ export function questionView(
           back,
         ],
       }
+    case 'sheet-mark':
+      return {
+        ask: [
+          row(`${question.typed.trim()}: ${question.why}`, 'caution'),
+          row('1  keyed wrong: key it again'),
+          row('2  it stands so on the paper'),
+          back,
+        ],
+      }
     case 'sheet-rest':
       return { ask: [row(`${question.typed.trim()}, and behind it?`, 'caution'), asked, back] }
     case 'sheet-again':

@@ -146,7 +146,8 @@ export function questionText(question: Ask): string {
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
-  if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
+  if (question.kind === 'sheet-sure' || question.kind === 'sheet-mark')
+    return `${question.why} ${QUESTIONS[question.kind]}`
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'

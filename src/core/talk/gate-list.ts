@@ -8,6 +8,7 @@ import { type GateStep, gateState, gatesOf, type Item, itemByKey, itemsOf } from
 import { itemLabel } from '../job/item-label.ts'
 import { next } from '../job/next.ts'
 import type { Given, State } from '../job/state.ts'
+import { falseLines } from '../practice/false-lines.ts'
 
 const NUMBERS: Readonly<Record<EvidenceOf<'numbers'>['of'], string>> = {
   permit: 'permits',
@@ -38,6 +39,11 @@ function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
   const done = items.length - open.length
   return [
     `Hold point ${gate.number}: ${done} of ${items.length} shown.`,
+    ...bySort(
+      defs,
+      items.filter(({ key }) => falseLines(defs, state, gate).includes(key)),
+      (item) => nameOf(defs, item),
+    ).map((line) => `FALSE, as you keyed it: ${line}`),
     ...givenLines(defs, state, gate).map((line) => `Shown, ${line}`),
     ...bySort(defs, open, (item) => nameOf(defs, item)).map((line) => `Open, ${line}`),
   ]

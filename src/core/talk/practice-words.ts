@@ -1,7 +1,6 @@
 // What is keyed in a practice session beside the job: asking the hidden machine, deciding before the sheet does, naming what was hidden.
 
-import { type CharacteristicId, characteristicText } from '../definition/characteristics.ts'
-import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import type { Definitions } from '../job/definitions.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
 import { gateState } from '../job/gate.ts'
 import type { Prompt } from '../job/next.ts'
@@ -12,12 +11,16 @@ import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
 import { askMachine, hiddenMachine } from '../practice/ask.ts'
 import type { Fault } from '../practice/fault.ts'
 import { faultsFor } from '../practice/faults.ts'
+import { governsText, isHoldAsked, judgedBy } from '../practice/governable.ts'
 import { hintFor } from '../practice/hint.ts'
 import { type Heard, input, refused, say } from './heard.ts'
+import { loadSums } from './practice-pocket.ts'
 
 const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
 const PASSES = /^wait(?:\s+(\d{1,3}))?(?:\s*min(?:utes)?)?$/i
 const NAMES = /^faults?(?:\s+(.+))?$/i
+
+export const NOTHING_GOVERNS = 'nothing'
 
 /** Words that a judgement may end in here; a trainee calls no STOP by a verdict. */
 export const CALLED: readonly VerdictWord[] = VERDICT_WORDS.filter((word) => word !== 'STOP')
@@ -34,6 +37,8 @@ export function hearPractice(
   const { practice } = state
   const text = line.trim().replace(/\s+/g, ' ')
   const asks = ASKS.exec(text)
+  const sums = asks === null || prompt.kind !== 'judge' ? null : loadSums(defs, state, prompt)
+  if (sums !== null) return say(...sums)
   if (asks !== null) return asked(defs, state, asks[2] === undefined ? 'sheet' : 'quick', now)
   if (/^hint$/i.test(text))
     return put({ type: 'practice.hinted', step: stepOf(prompt), text: hintFor(defs, state) })
@@ -97,24 +102,22 @@ function faultLines(all: readonly Fault[]): string[] {
   ]
 }
 
-/** `MONITOR taper`, by number or by word; of HOLD nothing governs. */
+/** `MONITOR taper`, by number or by word. Of HOLD nothing governs, but for a load, where `HOLD nothing` says that no limit does. */
 function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, text: string): Heard | null {
-  const judged = judgedBy(defs, prompt.step.id)
+  const { id } = prompt.step
+  const judged = judgedBy(defs, id)
   const [first = '', ...rest] = text.split(' ')
   const verdict = CALLED[Number(first) - 1] ?? CALLED.find((word) => word === first.toUpperCase())
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
-  const governs = judged.filter((one) => one === about || characteristicText(one) === about)
-  if (governs.length === 0 && judged.length > 0 && verdict !== 'HOLD')
+  const governs = judged.filter((one) => one === about || governsText(one) === about)
+  const isHold = verdict === 'HOLD'
+  const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))
+  if (!isSaid && judged.length > 0)
     return say(
-      `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
+      isHold
+        ? `Say as well what holds it: HOLD ${judged[0] ?? ''}, or another limit that nothing here keeps to; or HOLD ${NOTHING_GOVERNS}, where what was read does not go together and no limit is reached.`
+        : `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
     )
-  return put({ type: 'practice.called', step: prompt.step.id, verdict, governs })
-}
-
-/** What a judge step holds against limits; empty where it judges otherwise than by them. */
-export function judgedBy(defs: Definitions, id: string): readonly CharacteristicId[] {
-  const { step } = asKind(stepById(defs, id), 'judge')
-  if (step.compute === 'bore_form') return step.against
-  return step.compute === 'figures' ? step.figures.map(({ characteristic }) => characteristic) : []
+  return put({ type: 'practice.called', step: id, verdict, governs })
 }

@@ -142,7 +142,8 @@ describe('handing over', () => {
     walk.keys('hand over', '0000')
     expect(walk.last).toMatchObject({ type: 'pin.missed', person: 'RO' })
     walk.keys(pinOf('RO'), 'ML', '0000', pinOf('ML'))
-    expect(walk.state).toMatchObject({ doer: 'ML', pinMisses: {} })
+    expect(walk.state).toMatchObject({ doer: 'ML' })
+    expect(walk.state.pinMisses).toEqual({})
   })
 
   it('falls when the gas test lapses under it', () => {

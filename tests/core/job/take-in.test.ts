@@ -61,7 +61,6 @@ describe('a changed record', () => {
     expect([after.state.seats, after.state.gates.hold_point?.given]).toEqual([{}, {}])
     expect(after.state.gates.hold_point).toMatchObject({
       status: 'closed',
-      given: {},
       cause: 'record',
       mustClear: true,
     })

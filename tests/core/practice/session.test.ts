@@ -157,7 +157,7 @@ describe('the screen of a session', () => {
       })
       return below.map(({ text }) => text).join(' ')
     }
-    expect(words(begun())).toContain('look measure hint fault')
+    expect(words(begun())).toContain('look hint wait fault')
     expect(words(new Walk(practiceDefs(), 'PRACTICE').keys('RO'))).not.toContain('measure')
     expect(begun().keys('help').said.join(' ')).toContain('look and measure ask the machine')
   })

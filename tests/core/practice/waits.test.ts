@@ -77,7 +77,9 @@ describe('a wait', () => {
       columns: 80,
       notice: null,
     })
-    expect(below.map(({ text }) => text).join(' ')).toMatch(/Wait: 10 min left.*Words: look measure help/)
+    expect(below.map(({ text }) => text).join(' ')).toMatch(
+      /Wait: 10 min left.*Words: look hint wait fault help/,
+    )
   })
 
   it('goes by at a word in a practice session, and in no other', () => {

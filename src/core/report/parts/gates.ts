@@ -11,6 +11,7 @@ import { lifeMs } from '../../job/lapse.ts'
 import { NOT_ENFORCED_BY } from '../../job/paper.ts'
 import type { Given, State } from '../../job/state.ts'
 import { readStamp } from '../../lib/instant.ts'
+import { falseAt } from '../../practice/false-lines.ts'
 import type { Move } from '../../review/look.ts'
 import { gasLimitText } from '../../sheet/gate-block.ts'
 import { unitNamed } from '../../units/index.ts'
@@ -28,8 +29,12 @@ const STATUS: Readonly<Record<string, string>> = {
 }
 
 /** On a sheet it is neither complete nor fallen: nobody was held back by it here. */
-function statusOf({ paper, gates }: State, id: string): string {
+function statusOf(defs: Definitions, state: State, id: string): string {
+  const { paper, gates } = state
   if (paper !== null) return `on paper, ${NOT_ENFORCED_BY}`
+  // Of a practice session: what was keyed opened it, and was not so.
+  if (gates[id]?.status === 'open' && falseAt(defs, state, id).length > 0)
+    return 'complete, on FALSE evidence'
   return STATUS[gates[id]?.status ?? 'never'] ?? 'never complete'
 }
 
@@ -53,7 +58,7 @@ export function gatesOf(
         step: placed.id,
         title: placed.step.title,
         holds: gate.step.holds.map((id) => hazardName(defs, id)),
-        status: statusOf(state, placed.id),
+        status: statusOf(defs, state, placed.id),
         openings: own.flatMap((move) => openingOf(defsAt(editions, move.entry.seq), move, entries)),
         falls: own.flatMap(({ entry }) => fallOf(defsAt(editions, entry.seq), entry)),
         failed: own.flatMap(({ entry }) => failedOf(defsAt(editions, entry.seq), entry)),

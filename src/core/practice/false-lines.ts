@@ -1,0 +1,57 @@
+// Lines of a hold point that count as shown in a practice session and are not so: what was typed for them was never seen, or was another
+// thing. Nothing of it moves the job, which goes on as one goes on that nobody stops; it must only never look done.
+import type { EvidenceOf } from '../definition/evidence.ts'
+import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import { evidenceByKey, type GateStep, gateState } from '../job/gate.ts'
+import { lineOf } from '../job/practice.ts'
+import type { State } from '../job/state.ts'
+import { hiddenMachine } from './ask.ts'
+import { askedFor } from './lesson.ts'
+import { evidenceLesson } from './lesson-gate.ts'
+
+/** Keys of what stands as shown at a gate and is false; none in any other job. */
+export function falseLines(defs: Definitions, state: State, gate: GateStep): readonly string[] {
+  const { practice } = state
+  if (practice === null) return []
+  const { given } = gateState(state, gate.id)
+  return Object.entries(given).flatMap(([item, { seq, at, by, shown, instrument }]) => {
+    const asked = askedFor(practice, lineOf(gate.id, item), seq)
+    const value = Number.parseFloat(shown)
+    const reading = Number.isFinite(value) ? { reading: { value, unit: '', si: value, typed: shown } } : {}
+    const lesson = evidenceLesson({ defs, state, practice, asked }, {
+      type: 'evidence.given',
+      step: gate.id,
+      item,
+      shown,
+      seq,
+      at,
+      ...(by === null ? {} : { by }),
+      ...(instrument === null ? {} : { instrument }),
+      ...reading,
+    } as Parameters<typeof evidenceLesson>[1])
+    return lesson?.isUnsafe === true ? [item] : []
+  })
+}
+
+/**
+ * Keys of locks that nobody can count on any more: the start was tried, and the driver turned. Which of them hangs on the wrong breaker
+ * nobody knows then.
+ */
+export function unprovedLocks(defs: Definitions, state: State, gate: GateStep): readonly string[] {
+  const { practice } = state
+  if (practice === null || hiddenMachine(defs, practice).driver === 'still') return []
+  const isTried = practice.asked.some(({ of }) => of === lineOf(gate.id, 'try_start'))
+  if (!isTried) return []
+  return Object.keys(gateState(state, gate.id).given).filter(
+    (key) => evidenceByKey(gate, key)?.kind === 'locks' && !isOff(evidenceByKey(gate, key)),
+  )
+}
+
+function isOff(evidence: ReturnType<typeof evidenceByKey>): boolean {
+  return evidence?.kind === 'locks' && (evidence as EvidenceOf<'locks'>).taken_off !== undefined
+}
+
+/** Of the gate with this id. */
+export function falseAt(defs: Definitions, state: State, id: string): readonly string[] {
+  return falseLines(defs, state, asKind(stepById(defs, id), 'gate'))
+}
