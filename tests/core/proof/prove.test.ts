@@ -8,7 +8,9 @@ describe('small jobs', () => {
     expect(prove(smallDefs(TWO_GATES))).toMatchObject({ is: 'proved' })
   })
 
-  it('with rules over figures are searched with the rule true, false and unknown', { timeout: 120_000 }, () => {
+  it('with rules over figures are searched with the rule true, false and unknown', {
+    timeout: 120_000,
+  }, () => {
     const rule = (unknown: string) =>
       smallDefs([
         gate('hold', ['start'], [NO_START, WITNESS]),
