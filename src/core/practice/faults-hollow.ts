@@ -30,6 +30,19 @@ const openly = (truth: CavityTruth, chance: Chance): Partial<CavityTruth> => ({
 /** Over the air outside, Pa: about 60 to 300 psi, invented for practice. */
 const pressed = (chance: Chance) => chance.between(0.4e6, 2.1e6)
 
+/** Hollow, and said to be solid by all that is written. `weighs`: what it weighs of the same piston in solid metal, as a share. */
+function saidSolid(weighs: (truth: CavityTruth, chance: Chance) => number): Fault['apply'] {
+  return cavity((truth, chance) => ({
+    isHollow: true,
+    written: 'solid',
+    weighedKg: truth.solidKg * weighs(truth, chance),
+    plugs: 'none',
+    knock: 'rings',
+    vents: 'none',
+    pressurePa: pressed(chance),
+  }))
+}
+
 export const HOLLOW_FAULTS: readonly Fault[] = [
   {
     id: 'hollow-as-solid',
@@ -44,15 +57,7 @@ export const HOLLOW_FAULTS: readonly Fault[] = [
     source: `${BOOK}; two facts before solid: judgement of the trade, no source`,
     consequence: 'Its nut would have been heated, or a plug turned, with gas shut in behind it.',
     // Plugs and vents were dressed over long ago.
-    apply: cavity((truth, chance) => ({
-      isHollow: true,
-      written: 'solid',
-      weighedKg: truth.solidKg * chance.between(...HOLLOW_SHARE),
-      plugs: 'none',
-      knock: 'rings',
-      vents: 'none',
-      pressurePa: pressed(chance),
-    })),
+    apply: saidSolid((_truth, chance) => chance.between(...HOLLOW_SHARE)),
   },
   {
     id: 'cavity-small',
@@ -66,15 +71,7 @@ export const HOLLOW_FAULTS: readonly Fault[] = [
       'A small cavity hides in the error of the scale. Any one fact towards hollow settles it, whatever the others say.',
     source: `${BOOK}; two facts before solid: judgement of the trade, no source`,
     consequence: 'It would have been signed as solid, and heated.',
-    apply: cavity((truth, chance) => ({
-      isHollow: true,
-      written: 'solid',
-      weighedKg: truth.solidKg * (1 - truth.ratioU * chance.between(0.3, 0.8)),
-      plugs: 'none',
-      knock: 'rings',
-      vents: 'none',
-      pressurePa: pressed(chance),
-    })),
+    apply: saidSolid(({ ratioU }, chance) => 1 - ratioU * chance.between(0.3, 0.8)),
   },
   {
     id: 'vent-plugged',

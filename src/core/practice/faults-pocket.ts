@@ -17,6 +17,19 @@ function pocket(
   }
 }
 
+type Drawn = readonly [least: number, most: number]
+
+/** Over its target. `opened`: how far the pocket stands open. `along`: where in the span of suction pressures. Both are drawn from there. */
+function over(span: 'saved' | 'lost', opened: Drawn, along: Drawn): Fault['apply'] {
+  return pocket((facts, chance) =>
+    loaded(facts, facts[span], {
+      opening: onStep(facts, chance.between(...opened)),
+      share: apart(chance),
+      at: chance.between(...along),
+    }),
+  )
+}
+
 export const POCKET_FAULTS: readonly Fault[] = [
   {
     id: 'overloaded',
@@ -29,13 +42,7 @@ export const POCKET_FAULTS: readonly Fault[] = [
     teaches:
       'Load follows the suction pressure more than anything else. More clearance takes in less gas, and only as much as needed is given away.',
     source: 'The sums of procedures/REFERENCE.md under Verdicts; JCGM 106:2012, 8.3 (clause from memory)',
-    apply: pocket((facts, chance) =>
-      loaded(facts, facts.saved, {
-        opening: onStep(facts, chance.between(0, 0.08)),
-        share: apart(chance),
-        at: chance.between(0.1, 0.6),
-      }),
-    ),
+    apply: over('saved', [0, 0.08], [0.1, 0.6]),
   },
   {
     id: 'no-opening',
@@ -48,13 +55,7 @@ export const POCKET_FAULTS: readonly Fault[] = [
     teaches:
       'A pocket takes off so much and no more. Then suction pressure, speed or another pocket is the lead’s question, not a turn more of this one.',
     source: 'The sums of procedures/REFERENCE.md under Verdicts',
-    apply: pocket((facts, chance) =>
-      loaded(facts, facts.lost, {
-        opening: onStep(facts, chance.between(0.7, 1)),
-        share: apart(chance),
-        at: chance.between(0, 1),
-      }),
-    ),
+    apply: over('lost', [0.7, 1], [0, 1]),
   },
   {
     id: 'pocket-half',

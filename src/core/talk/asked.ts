@@ -91,6 +91,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'number-why': 'words',
   'number-again': 'short',
   'places-sure': 'short',
+  'tag-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
   'radio-lead': 'short',

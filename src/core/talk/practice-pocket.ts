@@ -53,5 +53,7 @@ function settingSums(defs: Definitions, record: PocketVerdictRecord, row: Pocket
     ...(share('pin-load') === undefined ? [] : [`at the pin ${told('pin-load')}`]),
     `reversed over ${degrees(least)}`,
     `hottest ${figureIn('temperature', hottest, degree, 0)} ${degree}, ${told('discharge-temperature')} of the rise its limit allows`,
-  ].join(', ')
+  ]
+    .join(', ')
+    .replaceAll(' %', '\u00a0%')
 }

@@ -91,7 +91,7 @@ function expectTakenIn(walk: Walk | undefined) {
   expect(anew).toEqual(['opened__pocket_agreed', 'piston_choice', 'record_is'])
   expect(after.state.done).toMatchObject({ piston_choice: 'same', record_is: 'changed' })
   after.bring({ do: 'take-up' })
-  after.keys('RO')
+  after.keys('RO', 'TC-401-1')
   expect(after.prompt).toMatchObject({ kind: 'decide', step: { id: 'load__decided' } })
 }
 

@@ -3,77 +3,22 @@
 import { describe, expect, it } from 'vitest'
 import { gasLimitById } from '../../../src/core/job/definitions.ts'
 import { gatesOf, itemsFor } from '../../../src/core/job/gate.ts'
-import { LEVELS } from '../../../src/core/job/practice.ts'
 import { buildMachine, soundMachine } from '../../../src/core/practice/build.ts'
 import { handledAs, weightSays } from '../../../src/core/practice/cavity.ts'
 import { type Facts, factsOf } from '../../../src/core/practice/facts.ts'
 import { loadAt } from '../../../src/core/practice/facts-pocket.ts'
 import { AIRED } from '../../../src/core/practice/inside-air.ts'
-import type { HiddenMachine } from '../../../src/core/practice/machine.ts'
 import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { truthAt, uncovered } from '../../../src/core/practice/truth.ts'
+import { factsFor as factsOfDefs } from '../../helpers/impossible.ts'
 import { defsOf } from '../../helpers/trainees.ts'
 
-const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 200)
+/** All but those that are nothing but a bore, or a rod. */
+const PRACTISED = PRACTISED_NAMES.filter((name) => name !== 'bore-inspection' && name !== 'rod-sizes')
 
-const PRACTISED = [
-  'ring-fit',
-  'rings-in-bore',
-  'isolation',
-  'vent-and-purge',
-  'hollow-piston',
-  'open-cylinder',
-  'piston-on-rod',
-  'put-back',
-  'set-pocket',
-  'pocket-load',
-] as const
-
-function factsFor(name: string): Facts {
-  const found = factsOf(defsOf(name))
-  if (!found.ok) throw new Error(found.error.say)
-  return found.value
-}
-
-/** What no machine can be; empty: it can be. */
-function impossible({ parts, air }: HiddenMachine): string[] {
-  const { rings, fit, gap, cavity, closed, pocket, nut } = parts
-  const checks: Readonly<Record<string, boolean>> = {
-    'shares of the air outside 0 to 1': Object.values(air).every(
-      ({ oxygen, methane, sulfide }) =>
-        Math.min(oxygen, methane, sulfide) >= 0 && oxygen + methane + sulfide <= 1,
-    ),
-    'a ring tighter than nothing': rings === null || rings.sideLeastM > 0,
-    'the least above the most':
-      (rings === null || (rings.sideLeastM <= rings.sideMostM && rings.radialLeastM <= rings.radialMostM)) &&
-      (gap === null || (gap.leastM > 0 && gap.leastM <= gap.mostM)),
-    'a piston that is no size': fit === null || Math.min(fit.verticalM, fit.horizontalM) > 0.1,
-    'a piston heavier than its metal':
-      cavity === null || cavity.weighedKg <= cavity.solidKg * (1 + cavity.ratioU),
-    'a solid piston with a hole in it':
-      cavity === null || cavity.isHollow || (cavity.plugs === 'none' && cavity.pressurePa === 0),
-    'a vacuum': closed === null || Math.min(closed.head.pressurePa, closed.crank.pressurePa) >= 0,
-    'a pocket past its travel':
-      pocket === null ||
-      [pocket.wheel, pocket.stem, pocket.ordered].every((share) => share >= 0 && share <= 1),
-    'a rod that shrank':
-      nut === null || (nut.stretchM > 0 && nut.stretchM < nut.endBeforeM && nut.torqueNm > 0),
-    'a driver that gives': pocket === null || pocket.loadW > 0,
-  }
-  return Object.entries(checks).flatMap(([what, holds]) => (holds ? [] : [what]))
-}
+const factsFor = (name: string): Facts => factsOfDefs(defsOf(name))
 
 describe('a hidden machine', () => {
-  it.each(PRACTISED)(`of ${SEEDS} seeds of %s, with what they draw, is never one that cannot be`, (name) => {
-    const of = factsFor(name)
-    const wrong: string[] = []
-    for (let seed = 1; seed <= SEEDS; seed++) {
-      const machine = buildMachine(of, { seed, level: LEVELS[seed % LEVELS.length] ?? 1 })
-      for (const what of impossible(machine)) wrong.push(`seed ${seed} ${machine.faults.join(' ')}: ${what}`)
-    }
-    expect(wrong).toEqual([])
-  })
-
   it.each(PRACTISED)('has something at every line of every hold point of %s', (name) => {
     const defs = defsOf(name)
     expect(uncovered(defs)).toEqual([])

@@ -3,32 +3,20 @@
 import { describe, expect, it } from 'vitest'
 import { LEVELS, type Level } from '../../../src/core/job/practice.ts'
 import { faultById, faultsFor } from '../../../src/core/practice/faults.ts'
+import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { careful, careless, defsOf, seedHiding, session } from '../../helpers/trainees.ts'
 
 const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 0)
 
-/** In this order: a fault is looked for in the first procedure that can hide it. */
-const PROCEDURES = [
-  'bore-inspection',
-  'rod-sizes',
-  'ring-fit',
-  'rings-in-bore',
-  'vent-and-purge',
-  'hollow-piston',
-  'open-cylinder',
-  'piston-on-rod',
-  'put-back',
-  'set-pocket',
-  'pocket-load',
-] as const
-
+/** A fault is looked for in the first procedure that can hide it. */
 const placed = new Set<string>()
-const ROWS: readonly (readonly [id: string, procedure: string, level: Level])[] = PROCEDURES.flatMap((name) =>
-  faultsFor(defsOf(name)).flatMap(({ id, level }) => {
-    if (placed.has(id)) return []
-    placed.add(id)
-    return [[id, name, level] as const]
-  }),
+const ROWS: readonly (readonly [id: string, procedure: string, level: Level])[] = PRACTISED_NAMES.flatMap(
+  (name) =>
+    faultsFor(defsOf(name)).flatMap(({ id, level }) => {
+      if (placed.has(id)) return []
+      placed.add(id)
+      return [[id, name, level] as const]
+    }),
 )
 
 describe('a fault', () => {
@@ -87,7 +75,7 @@ describe('a fault', () => {
 })
 
 if (SEEDS > 0)
-  it.each(PROCEDURES)(
+  it.each(PRACTISED_NAMES)(
     `%s over ${SEEDS} seeds: the careful one passes every session, the careless one none with a fault`,
     { timeout: 1_800_000 },
     (name) => {
