@@ -229,7 +229,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           one.governs ? `${one.judged}, governs` : one.judged,
           one.value?.text ?? '-',
           one.U?.text ?? '-',
-          `${one.bound} ${one.limit.text}`,
+          `${one.bound} ${withUnit(one.limit.text)}`,
           usedText(one),
           one.word,
           [
@@ -248,6 +248,9 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
     'No limit was judged against.',
   )
 }
+
+/** A figure and its unit are not parted over two lines. */
+const withUnit = (text: string) => text.replaceAll(' ', '\u00a0')
 
 /** `75 %, watched from 70 %`: without the share to watch from nobody can tell MONITOR from ACCEPT by the figures. */
 function usedText({ used, watchedFrom }: Report['limits'][number]): string {

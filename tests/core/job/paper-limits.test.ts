@@ -157,7 +157,7 @@ describe('the foot of a page', () => {
 
 describe('when the work began', () => {
   it('is a time, and nothing else is taken for one', () => {
-    const walk = sheetJob(defs).keys('RO', 'small', '-', '2026-03-14')
+    const walk = sheetJob(defs).keys('RO', '-', '-', '2026-03-14')
     expect(walk.key('early')).toBe('sheet-line')
     expect(walk.key('6:20')).toBeNull()
     expect(walk.last).toMatchObject({ type: 'paper.row', row: 'begun', says: '2026-03-14 06:20' })
