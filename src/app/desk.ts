@@ -76,7 +76,7 @@ export async function openDesk(session: Session, word: Exclude<DeskWord, 'remark
 
   if (word === 'stop') await session.hear('stop')
   const lines = deskFirst(defs, session.snapshot().state, word)
-  await session.bring({ do: 'take-up' })
+  await session.bring({ do: 'take-up', desk: true })
   await goOn()
   const at = session.snapshot()
   if (lines.length > 0 && next(defs, at.state).kind === 'sign-on') {

@@ -13,7 +13,7 @@ import { clockFor, refuseScripted } from './commands/resume.ts'
 import { keyedBy } from './drive.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
-import { barredLate, CLOSED_STOP, signLate, tell } from './sign-late.ts'
+import { CLOSED_STOP, signLate } from './sign-late.ts'
 
 export interface Acted {
   /** What is to be told above the review, beside what changed in it. */
@@ -102,22 +102,12 @@ async function remark(opened: OpenedJob, piped: AsyncIterable<string> | undefine
     if (text === null || text === '') return told(NOTHING)
     if (isStop(text)) return told(CLOSED_STOP)
     const leads = opened.defs.crew.crew.flatMap(({ id, role }) => (role === 'lead' ? [id] : []))
-    for (;;) {
-      const by = await asker.ask(
-        `Initials of the lead who says it: ${list(leads, 'or')}. Enter alone: nobody.`,
-      )
-      if (by === null || /^(?:|back|leave)$/i.test(by)) return told('Nobody signed for it.', NOTHING)
-      if (isStop(by)) return told(CLOSED_STOP)
-      const what = { do: 'remark', text, person: by.toUpperCase() } as const
-      const barred = barredLate(opened, what)
-      // The words are kept: it is asked again who says them.
-      if (barred !== null) {
-        tell(barred)
-        continue
-      }
-      const refused = await signLate(opened, what, asker)
-      return told(...(refused === null ? [] : [refused]))
-    }
+    const by = await asker.ask(`Initials of the lead who says it: ${list(leads, 'or')}. Enter alone: nobody.`)
+    if (by === null || /^(?:|back|leave)$/i.test(by)) return told('Nobody signed for it.', NOTHING)
+    if (isStop(by)) return told(CLOSED_STOP)
+    // Of wrong initials the words are kept: it is asked again who says them.
+    const refused = await signLate(opened, { do: 'remark', text, person: by.toUpperCase() }, asker)
+    return told(...(refused === null ? [] : [refused]))
   } finally {
     asker.close()
   }

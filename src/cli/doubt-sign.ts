@@ -1,13 +1,13 @@
 // Signing that an instrument was out of calibration on closed jobs. Who signs keys a PIN, and a wrong one goes on record in
 // the log of each job it was keyed for, as in a job: all these logs are open for writing before a PIN is asked at all.
 
-import process from 'node:process'
 import { checkNumberLines } from '../app/head.ts'
 import { replay } from '../app/replay.ts'
 import { admit } from '../core/job/admit.ts'
 import { personById } from '../core/job/definitions.ts'
 import { NO_OTHERS } from '../core/job/elsewhere.ts'
 import { MISSES_ALLOWED, waitAfterMisses } from '../core/job/signature.ts'
+import type { Refusal } from '../core/lib/result.ts'
 import { layOut, plainText } from '../core/sheet/block.ts'
 import { entryBlocks, saidBlock } from '../core/sheet/shown-block.ts'
 import { standingOf } from '../core/talk/standing.ts'
@@ -17,12 +17,12 @@ import { readSound } from '../node/job-store.ts'
 import { isPin } from '../node/pins.ts'
 import { UserError } from '../node/user-error.ts'
 import type { Values } from './args.ts'
+import { type Asker, askPerson } from './asker.ts'
 import { EXIT } from './exit.ts'
 import { exitCodeOf } from './finish.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
-import { type Secrets, secrets } from './secret.ts'
-import { CLOSED_STOP, leavesPin, NO_PIN } from './sign-late.ts'
+import { CLOSED_STOP, isOfWhom, leavesPin, NO_PIN, otherInitials, tell } from './sign-late.ts'
 import { print, sheetStyle } from './terminal.ts'
 
 interface Signing {
@@ -33,7 +33,7 @@ interface Signing {
   readonly others: readonly JobFile[]
   readonly values: Values
   /** Where PINs are keyed; the terminal or a pipe unless said. */
-  readonly asking?: () => Secrets
+  readonly asking?: () => Asker
 }
 
 interface One {
@@ -46,23 +46,48 @@ interface One {
   isDone: boolean
 }
 
-export async function signDoubt(signing: Signing): Promise<number> {
-  const { files, by, values } = signing
-  heldBack(signing)
+export async function signDoubt(asked: Signing): Promise<number> {
+  const { files, values } = asked
+  heldBack(asked)
   const jobs: One[] = []
+  const asker = (asked.asking ?? askPerson)()
   try {
     for (const file of files) jobs.push(openOne(file))
-    for (const one of jobs) one.refused = whyNot(one, signing)
+    const signing = await byWhomItMay(jobs, asked, asker)
+    const { by } = signing
+    for (const one of jobs) one.refused = whyNot(one, signing)?.say ?? null
     const open = jobs.filter(({ refused }) => refused === null)
     const isKeyed = (one: One) => personById(one.opened.defs, by)?.pin !== undefined
     for (const one of open.filter((each) => !isKeyed(each))) await bring(one, signing)
-    await withPin(open.filter(isKeyed), signing)
+    await withPin(open.filter(isKeyed), signing, asker)
     const done = jobs.map((one) => report(one, values))
     if (values.json === true) print(JSON.stringify(done))
     if (done.some((one) => one.refused !== null)) return EXIT.checkFailed
     return Math.max(...done.map((one) => one.exit))
   } finally {
+    asker.close()
     for (const { opened } of jobs) opened.journal.close()
+  }
+}
+
+/** Initials that may not sign in one of the jobs are asked again, and what was said of the instrument is kept. */
+async function byWhomItMay(jobs: readonly One[], asked: Signing, asker: Asker): Promise<Signing> {
+  let signing = asked
+  for (;;) {
+    const barred = jobs.map((one) => whyNot(one, signing)).find((why) => why !== null && isOfWhom(why))
+    if (barred === undefined || barred === null) return signing
+    const crew = jobs.map(({ opened }) => opened.defs.crew.crew.filter(({ role }) => role !== 'trainee'))
+    const [first = [], ...rest] = crew
+    const inAll = first.filter(({ id }) => rest.every((other) => other.some((one) => one.id === id)))
+    const by = await otherInitials(
+      asker,
+      barred,
+      inAll.map(({ id }) => id),
+    )
+    if (by === null) throw new UserError(`${barred.say} Nobody signed for it.`, EXIT.checkFailed)
+    if (isStop(by)) throw new UserError(`${CLOSED_STOP} Nothing was signed.`, EXIT.checkFailed)
+    signing = { ...signing, by: by.toUpperCase() }
+    heldBack(signing)
   }
 }
 
@@ -73,12 +98,12 @@ function openOne(file: JobFile): One {
 }
 
 /** Before a PIN is asked: all that would be refused with the right one. */
-function whyNot({ opened }: One, { said, by }: Signing): string | null {
+function whyNot({ opened }: One, { said, by }: Signing): Refusal | null {
   const { session } = opened
   const { state, now } = session.snapshot()
-  if (state.closed === null) return 'It is still open: take it up and type instrument.'
+  if (state.closed === null) return { code: 'open', say: 'It is still open: take it up and type instrument.' }
   const input = { do: 'doubt-instrument', ...said, person: by, proved: true } as const
-  return admit(session.engine, state, input, now, NO_OTHERS).refusal?.say ?? null
+  return admit(session.engine, state, input, now, NO_OTHERS).refusal
 }
 
 /** Three wrong ones in a row in any job of the folder hold a person back in all of them: tries are not dealt out over jobs. */
@@ -114,25 +139,21 @@ async function bring({ opened: { session } }: One, { said, by }: Signing): Promi
 }
 
 /** Asked again in place until it fits or its person has to wait. It is held against the key of each job. */
-async function withPin(jobs: readonly One[], signing: Signing): Promise<void> {
+async function withPin(jobs: readonly One[], signing: Signing, asking: Asker): Promise<void> {
   if (jobs.length === 0) return
   const { by } = signing
-  const asking = (signing.asking ?? secrets)()
-  try {
-    for (let left = jobs; left.length > 0; left = left.filter((one) => !one.isDone && one.refused === null)) {
-      const pin = await pinKeyed(asking, by)
-      for (const one of left) await tryPin(one, pin, signing)
-      tellMisses(left, by)
-    }
-  } finally {
-    asking.close()
+  for (let left = jobs; left.length > 0; left = left.filter((one) => !one.isDone && one.refused === null)) {
+    const pin = await pinKeyed(asking, by)
+    for (const one of left) await tryPin(one, pin, signing)
+    tellMisses(left, by)
   }
 }
 
 /** What can be no PIN is no wrong one: more likely initials, or a slip. */
-async function pinKeyed(asking: Secrets, by: string): Promise<string> {
+async function pinKeyed(asking: Asker, by: string): Promise<string> {
   for (;;) {
-    const line = await asking.ask(`PIN of ${by}. It is not shown while it is keyed.`)
+    const line = await asking.ask(`PIN of ${by}. It is not shown while it is keyed; back leaves it.`, true)
+    if (line === null) throw new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
     // These jobs are closed: it is heard, and has nothing left to block.
     if (isStop(line)) throw new UserError(`${CLOSED_STOP} Nothing was signed.`, EXIT.checkFailed)
     if (leavesPin(line)) throw new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
@@ -160,11 +181,6 @@ function tellMisses(tried: readonly One[], by: string): void {
   tell(
     `Wrong PIN for ${by}${where}, ${most} of ${MISSES_ALLOWED}. It is on record.${most >= MISSES_ALLOWED ? ' No other is looked at for 5 min.' : ''}`,
   )
-}
-
-/** Beside the sheet: what is printed may be read by a program. */
-function tell(line: string): void {
-  process.stderr.write(`${line}\n`)
 }
 
 interface Fallen {

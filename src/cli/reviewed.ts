@@ -7,9 +7,10 @@ import { readEntries } from '../core/job/entry-schema.ts'
 import type { State } from '../core/job/state.ts'
 import { clean } from '../core/lib/text.ts'
 import { capital } from '../core/lib/wording.ts'
+import { questionBlocks } from '../core/review/asked.ts'
 import type { Beside } from '../core/review/beside.ts'
 import { entryAlone, itemBlocks } from '../core/review/item.ts'
-import { actBlocks, whyNotBlocks, wordBlocks } from '../core/review/keyed-words.ts'
+import { actBlocks, itemOfTag, whyNotBlocks, wordBlocks } from '../core/review/keyed-words.ts'
 import { rangeBlocks } from '../core/review/page.ts'
 import { type Review, reviewOf } from '../core/review/review.ts'
 import { type Block, layOut, type SheetStyle } from '../core/sheet/block.ts'
@@ -90,7 +91,10 @@ function behind(reviewed: Reviewed, keyed: string, style: SheetStyle): Block[] |
   if (seq !== undefined) return entryAlone(entries, editions, Number(seq), style)
   if (/^(?:acts?|decide|do)$/.test(asked)) return actBlocks(review, deskOf(defs, state))
   const why = whyNotNow(defs, state, asked)
-  return why === null ? wordBlocks(review, keyed) : whyNotBlocks(asked, why)
+  if (why !== null) return whyNotBlocks(asked, why)
+  const tagged = itemOfTag(review, keyed)
+  if (tagged !== null) return itemBlocks(defs, entries, review, tagged, style, editions)
+  return questionBlocks({ review, defs, entries, state }, keyed) ?? wordBlocks(review, keyed)
 }
 
 /** What is behind a number, with its own line as the heading of each page; or a run of numbers, a line for each. */

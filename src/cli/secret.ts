@@ -1,26 +1,18 @@
 // Asks for something that is not to be seen: nothing of it is echoed, printed or kept.
 import process from 'node:process'
-import { createInterface } from 'node:readline'
 import { UserError } from '../node/user-error.ts'
 import { EXIT } from './exit.ts'
 import { terminalLines } from './terminal-lines.ts'
 
 const none = () => new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
 
-export interface Secrets {
+interface Secrets {
   /** One line, not shown while it is keyed. @throws UserError when it is broken off or there is none. */
   readonly ask: (question: string) => Promise<string>
   readonly close: () => void
 }
 
-/**
- * From the terminal without echo, or from a pipe. A terminal is silent from the first question until it is closed: switched on
- * and off in between, it would show what is keyed meanwhile.
- */
-export function secrets(): Secrets {
-  return process.stdin.isTTY === true ? fromTerminal() : fromPipe()
-}
-
+/** Silent from the first question until it is closed: switched on and off in between, it would show what is keyed meanwhile. */
 function fromTerminal(): Secrets {
   const lines = terminalLines(process.stdin)
   lines.hide(true)
@@ -30,20 +22,6 @@ function fromTerminal(): Secrets {
       const line = await lines.next(true)
       if (line === null) throw none()
       return line.trim()
-    },
-    close: () => lines.close(),
-  }
-}
-
-function fromPipe(): Secrets {
-  const lines = createInterface({ input: process.stdin, terminal: false })
-  const each = lines[Symbol.asyncIterator]()
-  return {
-    ask: async (question) => {
-      process.stderr.write(`${question}\n`)
-      const { value, done } = await each.next()
-      if (done === true) throw none()
-      return value.trim()
     },
     close: () => lines.close(),
   }

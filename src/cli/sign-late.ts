@@ -4,6 +4,8 @@ import { admit } from '../core/job/admit.ts'
 import { personById } from '../core/job/definitions.ts'
 import { NO_OTHERS } from '../core/job/elsewhere.ts'
 import { MISSES_ALLOWED } from '../core/job/signature.ts'
+import type { Refusal } from '../core/lib/result.ts'
+import { list } from '../core/lib/wording.ts'
 import type { SignedInput } from '../core/talk/heard.ts'
 import { isStop } from '../core/talk/words.ts'
 import { isPin } from '../node/pins.ts'
@@ -26,17 +28,43 @@ export function leavesPin(line: string): boolean {
 }
 
 /** Why it would be refused also with the right PIN, or null: told before the PIN is asked. */
-export function barredLate({ session }: OpenedJob, what: Late): string | null {
+function barredLate({ session }: OpenedJob, what: Late): Refusal | null {
   const { state, now } = session.snapshot()
-  return admit(session.engine, state, { ...what, proved: true }, now, NO_OTHERS).refusal?.say ?? null
+  return admit(session.engine, state, { ...what, proved: true }, now, NO_OTHERS).refusal
 }
 
-/** Null once it is on record; else why it is not. */
-export async function signLate(opened: OpenedJob, what: Late, asker: Asker): Promise<string | null> {
+/** Refusals of a person, and of nothing that was said: other initials may do. */
+const OF_WHOM: readonly string[] = ['unknown-person', 'not-lead', 'trainee', 'own-work', 'no-pin']
+
+export function isOfWhom({ code }: Refusal): boolean {
+  return OF_WHOM.includes(code)
+}
+
+/** Who signs instead of whom may not; null for nobody. STOP comes back as it was keyed. What was said before is kept. */
+export async function otherInitials(
+  asker: Asker,
+  refused: Refusal,
+  who: readonly string[],
+): Promise<string | null> {
+  tell(refused.say)
+  const named = who.length === 0 ? '' : `: ${list(who, 'or')}`
+  const by = await asker.ask(`Initials of who signs${named}. What was said is kept. Enter alone: nobody.`)
+  return by === null || /^(?:|back|leave|0)$/i.test(by.trim()) ? null : by.trim()
+}
+
+/** Null once it is on record; else why it is not. Wrong initials are asked again, and the words stay. */
+export async function signLate(opened: OpenedJob, late: Late, asker: Asker): Promise<string | null> {
   const { session, defs } = opened
+  let what = late
+  for (let barred = barredLate(opened, what); barred !== null; barred = barredLate(opened, what)) {
+    if (!isOfWhom(barred)) return barred.say
+    const leads = defs.crew.crew.flatMap(({ id, role }) => (role === 'lead' ? [id] : []))
+    const by = await otherInitials(asker, barred, leads)
+    if (by === null) return `${barred.say} Nobody signed for it.`
+    if (isStop(by)) return CLOSED_STOP
+    what = { ...what, person: by.toUpperCase() }
+  }
   const { person } = what
-  const barred = barredLate(opened, what)
-  if (barred !== null) return barred
   const before = session.snapshot().state.seq
   if (personById(defs, person)?.pin === undefined) {
     await session.bring({ ...what, proved: false })

@@ -123,7 +123,12 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
           // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place on the sheet
           <SheetLine key={i} line={line} />
         ))}
-        <InputLine margin={keyed?.margin ?? ''} editor={held.current} width={20} secret={false} />
+        <InputLine
+          margin={keyed?.margin ?? ''}
+          editor={held.current}
+          width={Math.min(40, style.width - 18)}
+          secret={false}
+        />
       </Box>
     </>
   )

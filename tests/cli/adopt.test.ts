@@ -67,6 +67,14 @@ describe('STOP at the questions of a closed job', () => {
 })
 
 describe('barover adopt', () => {
+  it('asks other initials where those may not sign, and adopts nothing without', async () => {
+    const before = log()
+    const out = join(jobs, 'machine-6.yaml')
+    const none = await barover(adopt(out, ...ALL, '--by', 'XX'), { input: 'RO\n\n' })
+    expect([none.code, existsSync(out), log()]).toEqual([1, false, before])
+    expect(none.err).toMatch(/Initials of who signs: KH or PB\. What was said is kept/)
+  }, 60_000)
+
   it('writes the record with one overhaul more, and the entry names its hash; a wrong PIN leaves only its own line', async () => {
     const out = join(jobs, 'machine-5.yaml')
     const wrong = await barover(adopt(out, ...ALL, '--by', 'KH'), { input: '0000\n' })
@@ -93,6 +101,12 @@ describe('barover adopt', () => {
 })
 
 describe('barover remark', () => {
+  it('keeps the words where the initials are wrong, and asks who says them', async () => {
+    const said = ['remark', 'TC-401', '--text', 'kept words', '--by', 'XX', '--jobs', jobs]
+    const ran = await barover(said, { input: 'KH\n8314\n' })
+    expect([ran.code, ran.out]).toEqual([0, expect.stringMatching(/Remark of KH: kept words/)])
+  }, 60_000)
+
   it('puts a lead’s words behind the close', async () => {
     const said = ['remark', 'TC-401', '--text', 'valve on order', '--by', 'KH', '--jobs', jobs]
     const ran = await barover(said, { input: '8314\n' })

@@ -56,7 +56,10 @@ const added = ({ path }: JobFile) =>
 /** Signs with these lines keyed, and says how many were asked for. */
 async function sign(files: readonly JobFile[], by: string, keyed: readonly string[]) {
   let asked = 0
-  const ask = async () => keyed[asked++] ?? Promise.reject(new UserError('no more was to be asked', 1))
+  const ask = async (question: string) => {
+    said += `${question}\n`
+    return keyed[asked++] ?? Promise.reject(new UserError('no more was to be asked', 1))
+  }
   const code = await signDoubt({
     files: files.map(({ id }) => findJob(jobs, id)),
     said: { instrument: 'M-3', why: 'dropped', says: 'certificate C-1183' },
@@ -102,8 +105,16 @@ describe('a wrong PIN for closed jobs', () => {
     ['XX', /nobody in the crew file/],
   ])('is not asked of who may not sign: %s', async (by, why) => {
     const one = await job('one')
-    expect(await sign([one], by, [])).toEqual({ code: 1, asked: 0 })
-    expect(said.replace(/\s+/g, ' ')).toMatch(why)
+    await expect(sign([one], by, [''])).rejects.toThrow(why)
+    expect(said).toMatch(/Initials of who signs: .*KH.*What was said is kept/)
+    expect(said).not.toMatch(/PIN of/)
     expect(added(one)).toEqual([])
+  })
+
+  it('other initials are asked then, and what was said of the instrument is kept', async () => {
+    const one = await job('one')
+    expect(await sign([one], 'XX', ['TS', 'KH', pinOf('KH')])).toEqual({ code: 3, asked: 3 })
+    expect(added(one)).toEqual(['instrument.doubted'])
+    expect(said).toMatch(/PIN of KH\. It is not shown while it is keyed; back leaves it\./)
   })
 })

@@ -84,7 +84,7 @@ describe('barover doubt of a closed job', () => {
   it('adds one entry, the outcome falls to HOLD, and jobs, show and verify say so', async () => {
     const { jobs, job, path } = closed()
     const ran = await barover(['doubt', job, ...SAID, '--by', 'kh', '--jobs', jobs], KH)
-    expect(ran.err.trim()).toBe('PIN of KH. It is not shown while it is keyed.')
+    expect(ran.err.trim()).toBe('PIN of KH. It is not shown while it is keyed; back leaves it.')
     expect(ran.code).toBe(3)
     expect(ran.out).toMatch(/OUT OF CALIBRATION: M-3/)
     expect(ran.out).toMatch(/closed with \w+, fallen to HOLD: M-3 out of calibration/)
@@ -114,7 +114,8 @@ describe('barover doubt of a closed job', () => {
     const { jobs, job, path } = closed()
     const ran = await barover(['doubt', job, ...SAID, ...by, '--jobs', jobs], TS)
     expect(ran.code).toBe(1)
-    expect(ran.out).toMatch(why)
+    expect(ran.err).toMatch(why)
+    expect(ran.err).toMatch(/Initials of who signs: /)
     expect(readFileSync(path)).toEqual(finished.bytes)
   })
 

@@ -67,7 +67,7 @@ describe('without a terminal', () => {
     expect(left.out).toContain('Job not finished.')
     expect(left.out).toContain(`--jobs ${jobs}`)
     const rest = exampleAnswers().slice(4)
-    writeFileSync(second, `step 20 s\nRO\n4071\n${rest.join('\n')}\n`)
+    writeFileSync(second, `step 20 s\nRO\n4071\nTC-401-1\n${rest.join('\n')}\n`)
     const done = await barover(['resume', 'bore-inspection', '--jobs', jobs, '--answers', second])
     expect(done.code).toBe(0)
     expect(done.out).toContain('Taken up again.')

@@ -24,7 +24,7 @@ describe('barover review', () => {
     expect(lines[0]).toContain('REVIEW  TC-401-1')
     expect(lines[1]).toContain('closed with MONITOR')
     expect(lines[3]).toMatch(/^EXAMPLE {6}1 \| .*Answers from a file or a pipe/)
-    expect(out).toMatch(/NC-1 Bore judged: MONITOR; accept by KH/)
+    expect(out).toMatch(/NC-1 Bore judged: MONITOR; KH decided: accept/)
     expect(out).toContain('Not proved whole')
     expect(readFileSync(path)).toEqual(done.bytes)
   })
@@ -46,7 +46,7 @@ describe('barover review', () => {
     expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
     expect(item.out).toMatch(/Disposition by KH: ACCEPT +signed KH, keyed RO 06:40/)
     const none = await review(jobs, '--item', '99')
-    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 10.\n' })
+    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 11.\n' })
   })
 
   it('is one JSON object for other programs; with the noted check number the log is proved whole', async () => {
@@ -56,7 +56,7 @@ describe('barover review', () => {
     const told = JSON.parse(out) as { exceptions: { kind: string; rank: number }[]; changes: unknown[] }
     expect(told).toMatchObject({ record: 'EXAMPLE', machine: 'TC-401-1', head: done.head })
     expect(told.exceptions.map((one) => one.kind)).toEqual([
-      ...['unenforced', 'unenforced', 'hanging', 'verdict', 'fallback', 'apart'],
+      ...['unenforced', 'unenforced', 'hanging', 'verdict', 'deadline', 'fallback', 'apart'],
     ])
     expect(told.changes[0]).toMatchObject({ of: 'bore diameter', station: 'head_end', axis: 'vertical' })
   })

@@ -77,7 +77,7 @@ describe('barover take-in', () => {
     expect(withoutHashes(ran.out + ran.err + JSON.stringify(entry))).not.toContain('8314')
 
     const answers = join(jobs, 'on.txt')
-    writeFileSync(answers, 'RO\n4071\n')
+    writeFileSync(answers, 'RO\n4071\nTC-401-1\n')
     const on = await barover(['resume', job, '--answers', answers, '--jobs', jobs])
     expect(flat(on.out)).toMatch(/this is TC-401-1, TC-401 .*throw 1, stage 1 .*MACHINE RECORD CHANGED/)
     const words = entriesOf(path).flatMap((e) =>

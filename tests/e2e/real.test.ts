@@ -85,6 +85,8 @@ describe('a REAL job', () => {
     await again.see('Taken up again.')
     await again.see('Who is at the keyboard?')
     await again.sayAll(['ML', PINS.ML])
+    await again.see('Which machine do you stand at now?')
+    await again.say('TC-401-1')
     await again.see('Enter when it is done')
   })
 

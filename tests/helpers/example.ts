@@ -89,6 +89,8 @@ export class Walk {
   autoPin = true
   /** Where PINs are keyed: whatever stands there is taken as right, as for crews whose PINs are not in this file. */
   pinsAreRight = false
+  /** Every line as it was keyed; a PIN that is keyed by itself stands as `PIN KH`. */
+  keyed: string[] = []
   /** What a look at the folder finds. */
   others: () => Others = () => NO_OTHERS
 
@@ -123,7 +125,7 @@ export class Walk {
   /** The same job from here on, apart from the original. */
   copy(): Walk {
     const twin: Walk = Object.create(Walk.prototype)
-    Object.assign(twin, this, { entries: [...this.entries], said: [] })
+    Object.assign(twin, this, { entries: [...this.entries], said: [], keyed: [] })
     return twin
   }
 
@@ -140,6 +142,7 @@ export class Walk {
   /** Keys one line after `stepMs`. Returns the refusal's code, or null. */
   key(line: string): string | null {
     this.now = { ...this.now, ms: this.now.ms + this.stepMs }
+    this.keyed.push(line)
     // A hidden machine goes by the moment it is asked in.
     const now = this.state.practice === null ? undefined : this.now
     const heard = hear(this.engine.defs, this.state, this.talk, line, now)
@@ -152,7 +155,11 @@ export class Walk {
     }
     const code = heard.input === null ? null : this.bring(heard.input)
     if (heard.input !== null) this.talk = { ask: followUp(this.state, heard.input) ?? heard.talk.ask }
-    return this.autoPin && this.talk.ask?.kind === 'pin' ? this.key(pinOf(this.talk.ask.person)) : code
+    if (!this.autoPin || this.talk.ask?.kind !== 'pin') return code
+    const { person } = this.talk.ask
+    const signed = this.key(pinOf(person))
+    this.keyed.splice(this.keyed.lastIndexOf(pinOf(person)), 1, `PIN ${person}`)
+    return signed
   }
 
   /** As the session does it, with the key of tests. */

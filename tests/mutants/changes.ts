@@ -55,9 +55,9 @@ export const CHANGES = [
     },
     {
       rule: 'Evidence found wrong takes the witness who vouched for it.',
-      find: 'fallsWith(defs, state, gate, [key, ...waitsAfter(state, gate, [key])])',
-      into: '[key]',
-      by: 'voids a lock and the witness who vouched for it',
+      find: 'items: fallsWith(defs, state, gate, keys)',
+      into: 'items: keys',
+      by: 'voids with a lock what was tried under it, and the witness who vouched for it',
     },
     {
       rule: 'A corrected reading voids, by name, what hung on it.',

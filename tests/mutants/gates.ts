@@ -70,6 +70,28 @@ export const GATES = [
       by: 'that is wrong goes on record, and is asked again',
       in: 'core/job/opening',
     },
+    {
+      rule: 'Whoever takes a job up reads the plate of the machine they stand at before they work on it.',
+      find: 'if (waitsForPlate(state))',
+      into: 'if (false)',
+      by: 'the plate is read before the next work',
+      in: 'core/job/plate-again',
+    },
+    {
+      rule: 'At a desk nothing is done that is asked of people at the machine.',
+      find: 'return state.atDesk && state.plateAgain &&',
+      into: 'return false &&',
+      by: 'that a lead took up at a desk takes no work there, and leaves the plate to be read',
+      in: 'core/job/plate-again',
+    },
+    {
+      rule: 'A tag with other strokes in it counts as the plate only where somebody said that it is meant.',
+      file: 'core/job/admit-people',
+      find: '(meant === true && tagSigns',
+      into: '(tagSigns',
+      by: 'is no plate to the engine unless it is said to be meant',
+      in: 'core/job/plate-again',
+    },
   ]),
   ...of('core/job/gate', 'core/job/gate', [
     {

@@ -67,6 +67,14 @@ export const PAPER = [
       by: 'is held against the wall clock here, and against the line above',
     },
   ]),
+  ...of('core/job/admit-paper', 'core/job/paper-mark', [
+    {
+      rule: 'Another check mark at the foot of a sheet is not taken in silence.',
+      find: '!sure && !hasMark(typed, paper.mark)',
+      into: 'sure && !hasMark(typed, paper.mark)',
+      by: 'is asked about before it is taken, without the one that would fit',
+    },
+  ]),
   ...of('core/job/admit-paper', 'core/job/paper', [
     {
       rule: 'Who keyed a sheet does not compare it.',

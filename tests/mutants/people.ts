@@ -107,8 +107,8 @@ export const PEOPLE = [
   ...of('core/job/admit-people', 'core/job/opening', [
     {
       rule: 'The tag is keyed whole: what it begins with is not near enough.',
-      find: 'if (plain === defs.machine.machine.toUpperCase())',
-      into: 'if (defs.machine.machine.toUpperCase().startsWith(plain))',
+      find: 'const isIt = isSameTag(typed, machine) ||',
+      into: 'const isIt = machine.startsWith(typed.trim().toUpperCase()) ||',
       by: 'is cut short when it is long, and never taken for near enough',
     },
     {
@@ -215,15 +215,15 @@ export const PEOPLE = [
     },
     {
       rule: 'A job taken up after the program ended, in mid-gate too, proves everything again.',
-      find: "return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false,",
-      into: 'return { ...state, left: false,',
+      find: "...strikeAll(state, state.left ? 'left' : 'interrupted'),",
+      into: '...state,',
       by: 'fells everything, asks who is there, and calls people out first',
       in: 'core/job/stop',
     },
     {
       rule: 'Who takes a job up says who they are: nobody keys on the initials of before.',
-      find: 'left: false, doer: null, people: [] }',
-      into: 'left: false, people: [] }',
+      find: 'doer: null,\n        people: [],\n        plateAgain',
+      into: 'people: [],\n        plateAgain',
       by: 'of one person does not serve the next: who takes up gives it all anew',
       in: 'core/job/attacks',
     },

@@ -10,6 +10,30 @@ export const REVIEW = [
       by: 'fits, and has every exception in it or in a count, at any height',
     },
   ]),
+  ...of('core/review/asked', 'core/review/asked', [
+    {
+      rule: 'A question whether it is safe is answered with what is open, and never with yes.',
+      find: 'answer: isItSafe,',
+      into: 'answer: whatWentWrong,',
+      by: 'is never answered yes',
+    },
+  ]),
+  ...of('core/review/clear-before', 'core/review/headline', [
+    {
+      rule: 'A start is told with the hold points that had fallen with nobody keyed clear.',
+      find: 'silent: gatesOf(look.defs).filter((gate) => isSilent(look, gate, start)),',
+      into: 'silent: [],',
+      by: 'names hold points that fell before it and where nobody keyed clear',
+    },
+  ]),
+  ...of('core/review/kinds/unmeasured', 'core/review/headline', [
+    {
+      rule: 'A part that was worked on and not measured again is named.',
+      find: 'again === null && left === null',
+      into: 'again !== null && left === null',
+      by: 'is named under a number of its own, and the head says which',
+    },
+  ]),
   ...of('core/review/kinds/gates', 'core/review/kinds', [
     {
       rule: 'A hold point that fell by anything but a step that is meant to let something in stands in the review.',

@@ -130,7 +130,14 @@ describe('a hostile report as PDF', () => {
     const hostile: Report = {
       ...base,
       job: 'j'.repeat(300),
-      people: names.map((name) => ({ id: 'RO', name, role: 'mechanic', onJob: true, signed: 0 })),
+      people: names.map((name) => ({
+        id: 'RO',
+        name,
+        role: 'mechanic',
+        onJob: true,
+        since: false,
+        signed: 0,
+      })),
     }
     const { pages } = await readPdf(await made(hostile))
     const all = pages.map(textOf).join('')

@@ -1,11 +1,12 @@
 // A review on the terminal: a list of one screen, a number for what is behind it, Enter for the list, Tab for make safe, 0 out.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { itemBlocks } from '../../src/core/review/item.ts'
 import { lastNumber, screenLines } from '../../src/core/review/page.ts'
 import { layOut, row, type SheetStyle } from '../../src/core/sheet/block.ts'
 import { type DrawnPages, drawPages } from '../../src/ui/draw-pages.tsx'
+import { endsWithTest } from '../helpers/drawn.ts'
 import { Walk } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal } from '../helpers/fake-terminal.ts'
+import { fakeTerminal } from '../helpers/fake-terminal.ts'
 import { asPerson, reviewed } from '../helpers/reviewed.ts'
 import type { Size } from '../helpers/screen.ts'
 
@@ -13,8 +14,6 @@ vi.hoisted(() => {
   process.env.CI = 'false'
   process.env.CONTINUOUS_INTEGRATION = 'false'
 })
-
-const drawn: { terminal: FakeTerminal; done: Promise<boolean> }[] = []
 
 const long = (style: SheetStyle) =>
   Array.from({ length: 40 }, (_, i) =>
@@ -44,16 +43,9 @@ function draw({ size = { cols: 80, rows: 24 }, acts }: { size?: Size; acts?: Dra
     },
     terminal,
   )
-  drawn.push({ terminal, done })
+  endsWithTest(terminal, done)
   return { ...terminal, done }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 describe('a review on the screen', () => {
   it('is the list, all of it in sight, and the word of the record on every line', async () => {

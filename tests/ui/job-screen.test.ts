@@ -1,8 +1,9 @@
 // What a person sees: the real screen, drawn into a terminal in memory, at the prompts that matter.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
+import { endsWithTest, keyLine } from '../helpers/drawn.ts'
 import { BORE_LINES, exampleDefs, GATE_LINES, Walk } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 import { walkExample } from '../helpers/walked.ts'
 
 // The renderer draws nothing where it takes itself to be on a build server.
@@ -12,23 +13,15 @@ vi.hoisted(() => {
 })
 
 const style = { width: 79, record: 'EXAMPLE' as const, ascii: false }
-const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
 
 /** Draws the job as it stands; it is left again when the test is over. */
 function draw(walk: Walk, size = { cols: 80, rows: 24 }, slow = false) {
   const terminal = fakeTerminal(size)
   const memory = memorySession(walk, slow)
   const done = drawJob(memory.session, style, terminal)
-  drawn.push({ terminal, done })
+  endsWithTest(terminal, done)
   return { ...memory, terminal, screen: terminal.screen, done }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 /** All that matters of the make-safe sheet, wherever its lines broke. */
 /** Over to the next side of what is shown. */
@@ -114,11 +107,7 @@ describe('a refusal', () => {
     'stands over the question, is replaced by the next, and is gone with what is taken, at %s',
     async (_, size) => {
       const { terminal, screen } = draw(new Walk().toGate().keys(...GATE_LINES.slice(0, 6)), size)
-      const key = async (line: string) => {
-        terminal.send(line)
-        await screen.until(line, () => screen.input === line)
-        terminal.send('\r')
-      }
+      const key = (line: string) => keyLine(terminal, line)
       // On the small one the hazard is turned over first.
       if (size.rows === 15) {
         await screen.see('Enter turns over')

@@ -1,11 +1,12 @@
 // What Tab means: make safe, but for one stroke where a path is being keyed.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { FilesPort } from '../../src/app/ports.ts'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { tabMeans } from '../../src/ui/tab.ts'
 import { readKeys } from '../../src/ui/use-keys.ts'
+import { endsWithTest, keyLine } from '../helpers/drawn.ts'
 import { Walk } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 import { noFiles } from '../helpers/files.ts'
 
 vi.hoisted(() => {
@@ -13,20 +14,14 @@ vi.hoisted(() => {
   process.env.CONTINUOUS_INTEGRATION = 'false'
 })
 
-const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
-
 function draw(complete: FilesPort['complete'], walk = new Walk().toBore(), size = { cols: 80, rows: 24 }) {
   const terminal = fakeTerminal(size)
   const { session } = memorySession(walk, false, { ...noFiles, complete })
   const done = drawJob(session, { width: 79, record: 'EXAMPLE', ascii: false }, terminal)
-  drawn.push({ terminal, done })
+  endsWithTest(terminal, done)
   const sheets = () =>
     session.snapshot().shown.filter((s) => s.kind === 'said' && s.lines[0]?.startsWith('MAKE SAFE')).length
-  const say = async (line: string) => {
-    terminal.send(line)
-    await terminal.screen.until(line, () => terminal.screen.input === line)
-    terminal.send('\r')
-  }
+  const say = (line: string) => keyLine(terminal, line)
   /** At the question for a path, with so much of it keyed. */
   const atPath = async (typed: string) => {
     await terminal.screen.until('a line', () => terminal.screen.input !== null)
@@ -43,13 +38,6 @@ function draw(complete: FilesPort['complete'], walk = new Walk().toBore(), size 
   }
   return { terminal, screen: terminal.screen, session, sheets, atPath }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 describe('Tab means', () => {
   it.each([

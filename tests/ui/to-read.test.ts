@@ -1,15 +1,14 @@
 // What is longer than the room above the question: from its beginning, before the question, and up in the transcript afterwards.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
+import { endsWithTest, keyLine } from '../helpers/drawn.ts'
 import { Walk } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 
 vi.hoisted(() => {
   process.env.CI = 'false'
   process.env.CONTINUOUS_INTEGRATION = 'false'
 })
-
-const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
 
 function draw(walk: Walk, size = { cols: 80, rows: 24 }) {
   const terminal = fakeTerminal(size)
@@ -19,23 +18,14 @@ function draw(walk: Walk, size = { cols: 80, rows: 24 }) {
     { width: size.cols - 1, record: 'EXAMPLE', ascii: size.cols < 80 },
     terminal,
   )
-  drawn.push({ terminal, done })
+  endsWithTest(terminal, done)
   const { screen } = terminal
   const say = async (line: string) => {
     await screen.until('an empty line', () => screen.input === '')
-    terminal.send(line)
-    await screen.until(line, () => screen.input === line)
-    terminal.send('\r')
+    await keyLine(terminal, line)
   }
   return { ...memory, terminal, screen, say }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 describe('an answer longer than the room above the question', () => {
   it.each([

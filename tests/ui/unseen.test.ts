@@ -1,8 +1,9 @@
 // A PIN on the drawn screen: keyed, keyed ahead, keyed twice, half keyed when its question falls, and STOP in its place.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
+import { endsWithTest } from '../helpers/drawn.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 
 vi.hoisted(() => {
   process.env.CI = 'false'
@@ -10,24 +11,16 @@ vi.hoisted(() => {
 })
 
 const style = { width: 79, record: 'EXAMPLE' as const, ascii: false }
-const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
 
 function draw(walk: Walk, slow = false) {
   const terminal = fakeTerminal({ cols: 80, rows: 24 })
   const memory = memorySession(walk, slow)
   const done = drawJob(memory.session, style, terminal)
-  drawn.push({ terminal, done })
+  endsWithTest(terminal, done)
   const { screen, send } = terminal
   const shown = (input: string) => screen.until(`${input} on the line`, () => screen.input === input)
   return { ...memory, screen, send, shown }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 const atWitness = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
 

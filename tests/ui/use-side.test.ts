@@ -1,41 +1,27 @@
 // A low terminal: what is asked is folded, is turned over by Enter, and is answered only once all of it was up.
-import { afterEach, describe, expect, it, vi } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { untakenRow } from '../../src/core/sheet/live.ts'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { heldBack } from '../../src/ui/use-side.ts'
+import { endsWithTest, keyLine } from '../helpers/drawn.ts'
 import { Walk } from '../helpers/example.ts'
-import { type FakeTerminal, fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
+import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 
 vi.hoisted(() => {
   process.env.CI = 'false'
   process.env.CONTINUOUS_INTEGRATION = 'false'
 })
 
-const drawn: { terminal: FakeTerminal; done: Promise<unknown> }[] = []
 const UP = '\u001b[A'
 
 function draw(walk: Walk) {
   const terminal = fakeTerminal({ cols: 40, rows: 15 })
   const memory = memorySession(walk)
-  drawn.push({
-    terminal,
-    done: drawJob(memory.session, { width: 39, record: 'EXAMPLE', ascii: true }, terminal),
-  })
+  endsWithTest(terminal, drawJob(memory.session, { width: 39, record: 'EXAMPLE', ascii: true }, terminal))
   const { screen } = terminal
-  const say = async (line: string) => {
-    terminal.send(line)
-    await screen.until(line, () => screen.input === line)
-    terminal.send('\r')
-  }
+  const say = (line: string) => keyLine(terminal, line)
   return { ...memory, terminal, screen, say }
 }
-
-afterEach(async () => {
-  for (const { terminal, done } of drawn.splice(0)) {
-    terminal.stdin.emit('end')
-    await done
-  }
-})
 
 describe('at 40 columns and 15 rows', () => {
   it('the hazard is up first and whole, and nothing is answered before it was turned over', async () => {

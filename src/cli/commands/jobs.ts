@@ -3,6 +3,7 @@
 import { replay } from '../../app/replay.ts'
 import type { RecordKind } from '../../core/job/definitions.ts'
 import { markOf, type RecordMark } from '../../core/job/paper.ts'
+import { everybodyIn } from '../../core/job/people-on.ts'
 import { row } from '../../core/sheet/block.ts'
 import { blockText } from '../../core/sheet/linear.ts'
 import { standingOf } from '../../core/talk/standing.ts'
@@ -80,9 +81,7 @@ export function summary(file: JobFile): JobSummary {
       machine: machineIn(entries),
       from: entries[0]?.at ?? null,
       to: entries[entries.length - 1]?.at ?? null,
-      people: [
-        ...new Set([...state.everOn, ...Object.values(state.dispositions).map(({ person }) => person)]),
-      ],
+      people: everybodyIn(state, entries).people,
       open: fault === null && state.closed === null,
       damaged: fault === null ? null : { line: fault.line, behind: fault.behind },
       torn,

@@ -1,4 +1,5 @@
 // The computations on wear over several overhauls; here the service hours left to each limit.
+import { formatNumber } from '../lib/decimal.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { spreadAt } from '../statistics/line.ts'
 import { type WearHistory, wornSide } from '../wear/history.ts'
@@ -108,7 +109,7 @@ function hoursStep(i: number, left: HoursLeft, history: WearHistory, rate: WearR
 }
 
 function hoursText(hours: number | null): string {
-  return hours === null ? 'none' : `${hours.toFixed(0)} h`
+  return hours === null ? 'none' : `${formatNumber(hours, 0)} h`
 }
 
 function hoursWarnings(i: number, { earliest, expected, latest, beyondRecord }: HoursLeft): string[] {

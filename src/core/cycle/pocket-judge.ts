@@ -1,5 +1,6 @@
 // The load question judged: does the machine, with its pocket as it stands, keep the driver under its rating less margin with
 // every cylinder inside its limits; and if not, which smallest opening does? It proposes; a lead decides.
+import { formatNumber } from '../lib/decimal.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { completeMachine } from './machine-holds.ts'
 import type { MachineModel } from './machine-model.ts'
@@ -108,7 +109,7 @@ function agreementHold(
 ): string | null {
   const { measuredLoadW, agreement } = machine
   const apart = Math.abs(computedW - measuredLoadW) / measuredLoadW
-  const percent = (share: number) => `${(share * 100).toFixed(1)} %`
+  const percent = (share: number) => `${formatNumber(share * 100, 1)} %`
   if (!(apart <= agreement))
     return `Computed and measured driver load are apart by ${percent(apart)} of the measured one, and the site allows ${percent(agreement)}: find out why before any pocket is moved.`
   if ((errors.loadW ?? 0) / measuredLoadW <= agreement) return null

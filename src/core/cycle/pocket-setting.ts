@@ -1,6 +1,7 @@
 // The pocket solver: the smallest opening that brings the driver under its rating with the stated margin, every
 // cylinder
 // checked there, or a plain statement that no opening does. It proposes; a person decides.
+import { formatNumber } from '../lib/decimal.ts'
 import { ok, type Result } from '../lib/result.ts'
 import { completeMachine } from './machine-holds.ts'
 import type { MachineModel, MachineRecord } from './machine-model.ts'
@@ -87,7 +88,7 @@ function hold(reason: string): PocketSetting {
 }
 
 function apartWords(machine: MachineModel, present: OperatingPoint): string {
-  const kW = (watts: number) => `${(watts / 1000).toFixed(1)} kW`
+  const kW = (watts: number) => `${formatNumber(watts / 1000, 1)} kW`
   return (
     `The computed driver load (${kW(present.driverW)}) and the measured one (${kW(machine.measuredLoadW)}) are apart ` +
     'by more than the site allows: find out why before any pocket is moved.'

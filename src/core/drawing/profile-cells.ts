@@ -69,7 +69,7 @@ export function profileCells(profile: {
     })),
     spread: have.length === 0 ? 0 : Math.max(...have) - smallest,
     smallest: have.length === 0 ? '' : written(smallest / 10 ** decimals),
-    step: (10 ** -decimals).toFixed(decimals),
+    step: formatNumber(10 ** -decimals, decimals),
     unit: plain(profile.unit),
   }
 }

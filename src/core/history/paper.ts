@@ -4,7 +4,7 @@ import { type Column, line, lines, type Paper, type Piece, type Section, table }
 import { bandOf, basisText, rounded } from '../report/parts/plot-wear.ts'
 import { wearScene } from '../report/plot/wear.ts'
 import type { PlotOf } from '../report/schema-plots.ts'
-import { formatQuantity, shownNumber, valueIn } from '../units/index.ts'
+import { formatQuantity, hoursText, shownNumber, valueIn } from '../units/index.ts'
 import { type History, type MachineHistory, nearestFirst } from './history.ts'
 import type { Trend } from './trend.ts'
 
@@ -105,7 +105,7 @@ function machinesSection({ machines, paper }: History): Section {
 
 function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
   const { machine, jobs, last, hours, trends } = one
-  const at = hours === null ? 'running hours were never read' : `${Math.round(hours)} running hours`
+  const at = hours === null ? 'running hours were never read' : `${hoursText(hours)} running hours`
   return [
     lines(
       line(machine, 'strong'),
@@ -120,6 +120,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     ),
     ...whyNot(trends),
     ...begunAnew(trends),
+    ...newestPieces(one),
     ...untimedPieces(trends),
     ...plots(one),
   ]
@@ -137,7 +138,7 @@ function figures({ unit }: MachineHistory, trend: Trend): string[] {
     last === undefined ? 'none' : size(last.value),
     rate.ok ? `${per1000(rate.value.perHour)} +- ${per1000(rate.value.U)}` : 'not told',
     limit === null ? 'none' : size(limit.si),
-    left?.ok === true ? `${Math.round(left.value.earliest)}` : 'not told',
+    left?.ok === true ? `${Math.floor(left.value.earliest)}` : 'not told',
   ]
 }
 
@@ -161,6 +162,31 @@ function begunAnew(trends: readonly Trend[]): Piece[] {
   return reasons.size === 0
     ? []
     : [lines(...[...reasons].map(([why, n]) => line(`  wear begins anew of ${count(n, 'place')}: ${why}`)))]
+}
+
+/** The newest wear is told also where it can be in no rate: what stands in the table is older then, and its hours left count from there. */
+function newestPieces({ unit, trends }: MachineHistory): Piece[] {
+  const told = trends.flatMap(({ name, newest }) => (newest === null ? [] : [{ name, newest }]))
+  const jobs = [...new Set(told.map(({ newest }) => newest.job))]
+  if (told.length === 0) return []
+  const decimals = DECIMALS[unit]
+  const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
+  const signed = (si: number) => `${si > 0 ? '+' : ''}${size(si)}`
+  return [
+    lines(
+      line(
+        `  NEWEST READINGS, WITHOUT A RATE: nobody read the running hours on ${jobs.join(', ')}; what is told above of wear and hours left ends before them.`,
+        'caution',
+      ),
+      ...told.map(({ name, newest: { at, value, since } }) =>
+        line(
+          since === null
+            ? `    ${name}: ${size(value)} ${unit}, ${at.slice(0, 10)}; nothing before it that wear may be told from`
+            : `    ${name}: ${size(value)} ${unit}, ${at.slice(0, 10)}; ${signed(value - since.value)} since ${size(since.value)} at ${hoursText(since.hours)} h`,
+        ),
+      ),
+    ),
+  ]
 }
 
 /** A size that was read at hours nobody read is missing in its rate, and whoever plans by that has to know. */

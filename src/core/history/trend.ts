@@ -17,10 +17,22 @@ export interface Trend {
   readonly anew: string | null
   /** Readings of it on jobs whose running hours nobody read: on record, and in no rate. */
   readonly untimed: number
+  /** The newest reading of all, where nobody read the hours of its job; null where the newest has its hours. */
+  readonly newest: Newest | null
   readonly limit: PlaceDigest['limit']
   readonly rate: Result<WearRate>
   /** Hours after the last reading; null where no limit is on record of this size. */
   readonly left: Result<HoursLeft> | null
+}
+
+/** What was read last and is in no rate. SI. */
+export interface Newest {
+  readonly job: string
+  /** Stamp of the job's opening. */
+  readonly at: string
+  readonly value: number
+  /** The last reading before it of the same part whose hours are known; null where none is, or the part was worked on since. */
+  readonly since: { readonly hours: number; readonly value: number } | null
 }
 
 interface Point extends Omit<WearReading, 'U'> {
@@ -51,6 +63,7 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
       return [
         {
           untimed,
+          newest: newestOf(jobs, place, null),
           of,
           station,
           axis,
@@ -65,13 +78,29 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
       ]
     }
     const begun = sinceRenewed(points)
-    const readings = measured(begun.points)
+    const newest = newestOf(jobs, place, begun.points.at(-1) ?? null)
+    const readings = measured(begun.points) ?? (points.length === 0 && newest !== null ? [] : null)
     if (readings === null) return []
     const history: WearHistory = { readings, wears }
-    const rate = wearRate(history)
+    const rate =
+      readings.length === 0
+        ? refuse('no-hours', 'HOLD: nobody read the running hours of any job on which it was read.')
+        : wearRate(history)
     const left = leftOf(history, place)
-    return [{ untimed, of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
+    return [{ untimed, newest, of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
   })
+}
+
+/** What was worked on since counts from what it was left at: no wear reaches across that. */
+function newestOf(jobs: readonly JobDigest[], place: PlaceDigest, last: Point | null): Newest | null {
+  const own = (job: JobDigest) => job.places.find((one) => keyOf(one) === keyOf(place))
+  const job = jobs.findLast((one) => own(one) !== undefined)
+  const read = job === undefined ? undefined : own(job)
+  if (job === undefined || read === undefined || job.hours !== null) return null
+  const size = read.remade === null ? read.found : read.left
+  if (size === null) return null
+  const since = read.remade !== null || last === null ? null : { hours: last.hours, value: last.value }
+  return { job: job.job, at: job.opened, value: size.si, since }
 }
 
 export function keyOf({ of, station, axis }: Pick<PlaceDigest, 'of' | 'station' | 'axis'>): string {

@@ -15,7 +15,7 @@ import {
 } from './elsewhere.ts'
 import type { Body } from './entries.ts'
 import { isSameDevice, isSpelledAlike } from './evidence-numbers.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, hangs, provesAt } from './gate.ts'
+import { evidenceByKey, type GateStep, gateState, gatesOf, hangs, provesAt, provingAny } from './gate.ts'
 import { fallsWith } from './lapse.ts'
 import type { State } from './state.ts'
 
@@ -146,20 +146,13 @@ function letIn(
   if (ours === null) return whole(`${what}, and this procedure does not name all of that`)
   return {
     why: what,
-    keys: (state, gate) => (gate.step.holds.some((h) => ours.has(h)) ? proving(state, gate, ours) : null),
+    keys: (state, gate) => (gate.step.holds.some((h) => ours.has(h)) ? provingAny(state, gate, ours) : null),
   }
 }
 
 function everything(state: State, gate: GateStep): string[] {
   const { given, begun } = gateState(state, gate.id)
   return Object.keys({ ...given, ...begun })
-}
-
-function proving(state: State, gate: GateStep, hazards: ReadonlySet<string>): string[] {
-  return everything(state, gate).filter((key) => {
-    const evidence = evidenceByKey(gate, key)
-    return evidence === null || provesAt(gate, evidence).some((hazard) => hazards.has(hazard))
-  })
 }
 
 /** Items whose number came off, and with them all that proves what they held. */
@@ -170,7 +163,7 @@ function restingOn(state: State, gate: GateStep, off: readonly string[]): string
     const evidence = evidenceByKey(gate, key)
     return evidence === null ? [] : provesAt(gate, evidence)
   })
-  return proving(state, gate, new Set(hazards))
+  return provingAny(state, gate, new Set(hazards))
 }
 
 /** Known by its number is what is written so; what falls is also what may be the same, written otherwise. */

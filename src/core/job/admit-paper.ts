@@ -9,7 +9,7 @@ import { doubtOf } from './doubtful.ts'
 import type { Body } from './entries.ts'
 import type { SheetInput } from './input.ts'
 import { next } from './next.ts'
-import { type OnSheet, type PaperState, rowOf } from './paper.ts'
+import { hasMark, type OnSheet, type PaperState, rowOf } from './paper.ts'
 import { atNoon, sheetInstrument } from './paper-instrument.ts'
 import { BLANK, isBlank, type LineContext, readSheetDay, readSheetLine, sheetMs } from './paper-line.ts'
 import { thingSays } from './paper-register.ts'
@@ -73,7 +73,11 @@ export function bodyOf(
     return typed.trim() === '1'
       ? row('there is one')
       : refuse('sheet-line', `Key 1 where there is another copy, ${BLANK} where there is none.`)
-  if (box.takes === 'words') return wordsOf(box, typed.trim(), at, row)
+  if (box.takes === 'words') {
+    if (box.row === FRONT.marks && !sure && !hasMark(typed, paper.mark))
+      return refuse('sheet-mark', OTHER_MARK)
+    return wordsOf(box, typed.trim(), at, row)
+  }
   const line = readSheetLine(typed, at, sure)
   if (!line.ok) return line
   const { rest } = line.value
@@ -102,6 +106,10 @@ export function bodyOf(
       return notAsked()
   }
 }
+
+/** The mark that would fit is not told: it is read off the paper, and not off the screen. */
+const OTHER_MARK =
+  'That is not the check mark of the files this is keyed with: keyed wrong, or the sheet was printed from others.'
 
 const NO_REST = `Time and initials, and nothing behind them: if nothing stands there either, key them with ${BLANK} behind: 06:52 RO ${BLANK}.`
 

@@ -43,14 +43,32 @@ export function admitFittedPin(defs: Definitions, state: State, typed: string): 
   return ok([{ type: 'pin.fitted', person: person.id, signed }])
 }
 
-/** The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. */
-export function admitTag(defs: Definitions, state: State, typed: string): Result<readonly Body[]> {
+/**
+ * The tag is keyed from the plate on the cylinder itself. A wrong one goes on record: it may be the wrong machine. One with the signs of
+ * the plate and other strokes or gaps between them counts where whoever keyed it said that the plate is `meant`.
+ */
+export function admitTag(
+  defs: Definitions,
+  state: State,
+  { typed, meant }: Of<'name-machine'>,
+): Result<readonly Body[]> {
   if (next(defs, state).kind !== 'tag') return notAsked()
-  const plain = typed.trim().toUpperCase().replace(/\s+/g, '-')
-  if (plain === '') return refuse('no-tag', 'Key the tag as it stands on the plate of the cylinder.')
-  if (plain === defs.machine.machine.toUpperCase())
-    return ok([{ type: 'machine.named', typed: typed.trim() }])
+  const { machine } = defs.machine
+  if (tagSigns(typed) === '')
+    return refuse('no-tag', 'Key the tag as it stands on the plate of the cylinder.')
+  const isIt = isSameTag(typed, machine) || (meant === true && tagSigns(typed) === tagSigns(machine))
+  if (isIt) return ok([{ type: 'machine.named', typed: typed.trim() }])
   return ok([{ type: 'machine.mismatched', typed: typed.trim().slice(0, 40) }])
+}
+
+/** As it stands on the plate, but for capitals and gaps. */
+export function isSameTag(typed: string, tag: string): boolean {
+  return typed.trim().toUpperCase().replace(/\s+/g, '-') === tag.toUpperCase()
+}
+
+/** Letters and figures of a tag, without what stands between them. */
+export function tagSigns(text: string): string {
+  return text.toUpperCase().replace(/[^\p{L}\p{N}]/gu, '')
 }
 
 export function admitPick(defs: Definitions, state: State, input: Of<'pick'>): Result<readonly Body[]> {

@@ -45,7 +45,7 @@ import { questionsNow } from './questions.ts'
 import { words } from './refusals.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
-import { openStop, type State } from './state.ts'
+import { openStop, PLATE_FIRST, type State, waitsForPlate } from './state.ts'
 import { closedByOpening, closedByPick, closedByPlacing } from './voiding.ts'
 
 export interface Admitted {
@@ -222,7 +222,7 @@ function handle(
     case 'leave':
       return ok([{ type: 'job.left' }])
     case 'take-up':
-      return ok([{ type: 'job.taken-up' }])
+      return ok([{ type: 'job.taken-up', ...(input.desk === true ? { desk: true as const } : {}) }])
     case 'tick':
       return ok([])
     case 'pin-missed':
@@ -246,6 +246,11 @@ function handle(
       return openStop(state) === null ? handleWork(engine, before, state, input) : stopped()
   }
 }
+
+/** They change what was said before, and may end the job with it. */
+const CHANGES: readonly Input['do'][] = [
+  ...(['correct', 'correct-finding', 'take-back-not-applicable', 'take-back-evidence', 'reopen'] as const),
+]
 
 function handleWork(
   { defs }: Engine,
@@ -277,6 +282,8 @@ function handleWork(
     }
   >,
 ): Result<readonly Body[]> {
+  if (waitsForPlate(state) && CHANGES.includes(input.do))
+    return refuse('plate-first', `${PLATE_FIRST} Nothing was changed.`)
   switch (input.do) {
     case 'sign-on':
       return admitSignOn(defs, state, input)
@@ -287,7 +294,7 @@ function handleWork(
     case 'hand-over':
       return admitHandOver(defs, state, input)
     case 'name-machine':
-      return admitTag(defs, state, input.typed)
+      return admitTag(defs, state, input)
     case 'pick':
       return admitPick(defs, state, input)
     case 'done':

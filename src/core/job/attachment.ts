@@ -1,5 +1,6 @@
 // Files attached to a job: what may be said of one in the log, and under which name it is kept. Knows no disk. An attachment
 // is never evidence: it opens no gate, settles no reading and completes no step.
+import { formatNumber } from '../lib/decimal.ts'
 import { clean } from '../lib/text.ts'
 
 /** What was kept of a file, by the bytes that were written. */
@@ -83,8 +84,8 @@ export function keptName(given: string, count: number): string {
 
 /** `2.1 MB`, `840 kB`, `12 bytes`; in thousands, as makers of cards and cameras count. */
 export function sizeText(size: number): string {
-  if (size >= 999_500) return `${(size / 1_000_000).toFixed(1)} MB`
-  if (size >= 1000) return `${Math.round(size / 1000)} kB`
+  if (size >= 999_500) return `${formatNumber(size / 1_000_000, 1)} MB`
+  if (size >= 1000) return `${formatNumber(size / 1000, 0)} kB`
   return size === 1 ? '1 byte' : `${size} bytes`
 }
 

@@ -362,7 +362,8 @@ export type Body =
     }
   | PracticeBody
   | { readonly type: 'job.left' }
-  | { readonly type: 'job.taken-up' }
+  /** `desk`: for a word of a lead, away from the machine. */
+  | { readonly type: 'job.taken-up'; readonly desk?: true }
   | ByLead
   | OfPaper
   | { readonly type: 'clock.moved'; readonly seconds: number }

@@ -295,7 +295,7 @@ const schema = z.discriminatedUnion('type', [
   of('elsewhere.gone', { job: text, record: recordKind }),
   of('readings.questioned', { step: text, about: z.enum(QUESTIONS_ABOUT), text }),
   of('job.left', {}),
-  of('job.taken-up', {}),
+  of('job.taken-up', { desk: z.literal(true).optional() }),
   of('record.taken-in', {
     file: z.strictObject({ role: z.literal('machine'), ...copy }),
     changed: z.array(z.strictObject({ field: text, was: text.nullable(), now: text.nullable() })),

@@ -45,6 +45,8 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     everOn: [],
     pinMisses: {},
     machineNamed: false,
+    plateAgain: false,
+    atDesk: false,
     seats: {},
     picked: [],
     doubted: {},
@@ -133,7 +135,7 @@ function folded(before: State, entry: Entry): State {
         },
       }
     case 'machine.named':
-      return { ...state, machineNamed: true }
+      return { ...state, machineNamed: true, plateAgain: false }
     case 'instrument.picked':
       return {
         ...state,
@@ -235,7 +237,14 @@ function folded(before: State, entry: Entry): State {
       return { ...strikeAll(state, 'left'), left: true, people: [] }
     case 'job.taken-up':
       // Nobody watched while the program was away: whatever was proved before must be proved again.
-      return { ...strikeAll(state, state.left ? 'left' : 'interrupted'), left: false, doer: null, people: [] }
+      return {
+        ...strikeAll(state, state.left ? 'left' : 'interrupted'),
+        left: false,
+        doer: null,
+        people: [],
+        plateAgain: state.machineNamed,
+        atDesk: entry.desk === true,
+      }
     case 'record.taken-in':
       return recordTakenIn(state, entry)
     case 'left.adopted': {

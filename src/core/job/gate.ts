@@ -156,6 +156,15 @@ export function provesAt(gate: GateStep, evidence: Evidence): readonly string[] 
   return evidence.kind === 'witness' ? gate.step.holds : (evidence.against ?? gate.step.holds)
 }
 
+/** What was shown or begun at the gate against any of these hazards; what is known no more counts as against each. */
+export function provingAny(state: State, gate: GateStep, hazards: ReadonlySet<string>): string[] {
+  const { given, begun } = gateState(state, gate.id)
+  return Object.keys({ ...given, ...begun }).filter((key) => {
+    const evidence = evidenceByKey(gate, key)
+    return evidence === null || provesAt(gate, evidence).some((hazard) => hazards.has(hazard))
+  })
+}
+
 export const gatesOf = oncePer((defs: Definitions): readonly GateStep[] =>
   defs.steps.filter((s): s is GateStep => s.step.kind === 'gate'),
 )

@@ -44,7 +44,8 @@ export type Input =
   | { readonly do: 'pin-missed'; readonly person: string }
   /** It did, and what it was keyed for was not taken. */
   | { readonly do: 'pin-fitted'; readonly person: string }
-  | { readonly do: 'name-machine'; readonly typed: string }
+  /** `meant`: spelled otherwise than on the plate, and whoever keyed it says that it is the plate. */
+  | { readonly do: 'name-machine'; readonly typed: string; readonly meant?: boolean }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
   | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'confirm'; readonly step: string; readonly placed?: readonly PlacedAt[] }
@@ -189,7 +190,8 @@ export type Input =
   /** Of a closed job: words of a lead. */
   | ({ readonly do: 'remark'; readonly text: string } & Signature)
   | { readonly do: 'leave' }
-  | { readonly do: 'take-up' }
+  /** `desk`: by a lead who only decides and signs, away from the machine. */
+  | { readonly do: 'take-up'; readonly desk?: true }
   /** Nothing happened but time. */
   | { readonly do: 'tick' }
   /** The wall clock moved against the running clock by this much. */

@@ -14,7 +14,7 @@ import { openPlace, type Place } from './places.ts'
 import { pendingPoint } from './point.ts'
 import { holdsUpClosing, type Thing } from './register.ts'
 import { ruleWords } from './rule-words.ts'
-import { openStop, type Pending, type State, type StopState } from './state.ts'
+import { openStop, type Pending, type State, type StopState, waitsForPlate } from './state.ts'
 import { unexplainedStop } from './stop-causes.ts'
 import { valuesForRules } from './values.ts'
 
@@ -51,7 +51,17 @@ export type Prompt =
   /** Of a job that is keyed from paper, and of no other. */
   | SheetPrompt
 
+/** Asked of people who stand at the machine: at a desk none of it is, before somebody took the job up there and read its plate. */
+const AT_MACHINE: readonly Prompt['kind'][] = [
+  ...(['pick', 'evidence', 'doubt', 'late', 'tell', 'confirm', 'observe', 'read', 'point'] as const),
+]
+
 export function next(defs: Definitions, state: State): Prompt {
+  const prompt = nextAnywhere(defs, state)
+  return state.atDesk && state.plateAgain && AT_MACHINE.includes(prompt.kind) ? { kind: 'tag' } : prompt
+}
+
+function nextAnywhere(defs: Definitions, state: State): Prompt {
   if (state.closed !== null) return { kind: 'closed' }
   const stop = openStop(state)
   if (stop !== null) {
@@ -62,6 +72,8 @@ export function next(defs: Definitions, state: State): Prompt {
   if (state.paper !== null)
     return nextOnSheet(defs, state, state.paper, (placed) => applicability(defs, state, placed))
   if (!state.machineNamed) return { kind: 'tag' }
+  // Taken up again, perhaps at another machine: that people are out is said of one that was looked at.
+  if (waitsForPlate(state)) return { kind: 'tag' }
   const at = current(defs, state)
   const out = calledOut(defs, state)
   if (out !== null) return { kind: 'clear', gate: out, before: at?.placed ?? out }

@@ -93,3 +93,11 @@ export function checkMark(files: readonly Pick<FileCopy, 'role' | 'sha256'>[]): 
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)
   return (hash >>> 0).toString(16).padStart(8, '0')
 }
+
+/** Whether the foot, as it was keyed, has the check mark in it: alone, or beside procedure and edition. */
+export function hasMark(text: string, mark: string): boolean {
+  return text
+    .toLowerCase()
+    .split(/[\s,;:.]+/)
+    .includes(mark)
+}

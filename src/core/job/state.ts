@@ -182,6 +182,10 @@ export interface State {
   /** Wrong PINs in a row, by person; gone with the first one that fits. */
   readonly pinMisses: Readonly<Record<string, { readonly count: number; readonly lastMs: number }>>
   readonly machineNamed: boolean
+  /** It was taken up since the plate was read: whoever goes on may stand at another machine. */
+  readonly plateAgain: boolean
+  /** Taken up for a word of a lead alone, away from the machine. */
+  readonly atDesk: boolean
   readonly seats: Readonly<Record<string, string>>
   /** Every instrument picked on this job, also those put back since. */
   readonly picked: readonly string[]
@@ -257,6 +261,13 @@ export const EMPTY_GATE: GateState = {
   why: null,
   mustClear: false,
 }
+
+/** Taken up by people who work, and the plate of the machine they stand at was not read yet. */
+export function waitsForPlate(state: State): boolean {
+  return state.plateAgain && !state.atDesk
+}
+
+export const PLATE_FIRST = 'The job was taken up again: the plate of the cylinder comes first.'
 
 /** The oldest STOP that is not released; everything is blocked while there is one. */
 export function openStop(state: State): StopState | null {

@@ -1,4 +1,6 @@
 // What voids evidence besides time: a new opening, somebody who came onto the job, an instrument found unfit.
+
+import type { Evidence } from '../definition/evidence.ts'
 import { list } from '../lib/wording.ts'
 import { type Definitions, hazardName, instrumentById, type PlacedStep } from './definitions.ts'
 import type { Body, CloseCause } from './entries.ts'
@@ -7,9 +9,11 @@ import {
   type GateStep,
   gateState,
   gatesOf,
+  hangs,
   itemsOf,
   missingItem,
   provesAt,
+  provingAny,
   wantsAnother,
 } from './gate.ts'
 import { fallsWith } from './lapse.ts'
@@ -42,12 +46,8 @@ export function closedByOpening(
   const why = `${list(done.map(({ step }) => step.title))} can let in ${list(names)}`
   return gatesOf(defs).flatMap((gate): Body[] => {
     if (!gate.step.holds.some((hazard) => letIn.has(hazard))) return []
-    const { status, given, begun } = gateState(after, gate.id)
-    const proving = Object.keys({ ...given, ...begun }).filter((key) => {
-      const evidence = evidenceByKey(gate, key)
-      return evidence === null || provesAt(gate, evidence).some((hazard) => letIn.has(hazard))
-    })
-    const items = fallsWith(defs, after, gate, proving)
+    const { status } = gateState(after, gate.id)
+    const items = fallsWith(defs, after, gate, provingAny(after, gate, letIn))
     return status === 'open' || items.length > 0 ? [closed(gate, 'opening', items, why)] : []
   })
 }
@@ -170,6 +170,44 @@ export function waitsAfter(state: State, gate: GateStep, keys: readonly string[]
       (value) => (begun[key]?.seq ?? 0) > value.at && value.hazards.some((h) => hazards.includes(h)),
     )
   })
+}
+
+/** A line of evidence that is taken back, and where it stands. */
+export interface TakenBack {
+  readonly gate: GateStep
+  readonly evidence: Evidence | null
+  readonly seq: number
+}
+
+/** What proves nothing without the line before it: under which lock it was tried, or where gas may have come back, nobody knows. */
+function needs(line: Evidence | null): readonly Evidence['kind'][] {
+  if (hangs(line)) return ['words', 'gas', 'measured', 'wait']
+  const isSeen = line?.kind === 'words' && line.register === undefined && line.findings === undefined
+  return isSeen ? ['gas', 'measured', 'wait'] : []
+}
+
+/**
+ * What was shown at this gate since that line was, and proves nothing without it: with a number that hangs on the machine
+ * whatever was tried, read or watched against what it holds back; with words, that were not so, whatever was read or watched
+ * against the same; with words said of an instrument, also whatever was read with one of that seat.
+ */
+export function shownAfter(defs: Definitions, state: State, gate: GateStep, taken: TakenBack): string[] {
+  const { given, begun } = gateState(state, gate.id)
+  const { evidence: line } = taken
+  const kinds = needs(line)
+  // A moment that is not known is after it.
+  const isSince = (key: string) => !((given[key]?.seq ?? begun[key]?.seq ?? Number.NaN) < taken.seq)
+  const against = new Set(line === null || kinds.length === 0 ? [] : provesAt(taken.gate, line))
+  const proving = provingAny(state, gate, against).filter((key) => {
+    const kind = evidenceByKey(gate, key)?.kind
+    return kind === undefined || kinds.includes(kind)
+  })
+  const seat = defs.seats.find((one) => line?.kind === 'words' && one.id === line.seat)
+  const read = Object.keys(given).filter((key) => {
+    const kind = instrumentById(defs, given[key]?.instrument ?? '')?.kind
+    return kind !== undefined && seat?.kinds.includes(kind) === true
+  })
+  return [...new Set([...proving, ...read])].filter(isSince)
 }
 
 /**

@@ -1,5 +1,6 @@
 // Judges one value against one limit with the measuring error allowed for. Missing or unsound input never passes.
 
+import { formatNumber } from '../lib/decimal.ts'
 import { normalBelow } from '../statistics/normal.ts'
 import { inputFaults, type JudgeInput } from './judge-input.ts'
 import type { Limit } from './limit.ts'
@@ -167,7 +168,7 @@ export function inHundred(chance: number): string {
   if (inAll < 0.001) return '0.001'
   const digits = Math.max(0, 1 - Math.floor(Math.log10(inAll)))
   const scale = 10 ** digits
-  return (Math.ceil(inAll * scale - 1e-9) / scale).toFixed(digits)
+  return formatNumber(Math.ceil(inAll * scale - 1e-9) / scale, digits)
 }
 
 function guardedRule(limit: Limit, k: number): string {

@@ -5,7 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
-import { formatNumber, fromSi, type QuantityKind, valueIn } from '../units/index.ts'
+import { formatNumber, fromSi, percentText, type QuantityKind, valueIn } from '../units/index.ts'
 import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
@@ -106,7 +106,7 @@ function pocketTold(
     ...(used.length === 0
       ? []
       : [
-          `  used of each limit as it stands: ${used.map(({ limit, share }) => `${governsText(limit)} ${Math.round(share * 100)} %`).join(', ')}`,
+          `  used of each limit as it stands: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
         ]),
     ...(recommended === null
       ? []
@@ -149,7 +149,7 @@ function rowTold(defs: Definitions, { characteristic, valueM, limit, judgement }
   const { kind } = characteristicOf(characteristic as CharacteristicId)
   const [unit, decimals] = toldIn(kind, defs.machine.shop_units.length)
   const inUnit = (si: number) => formatNumber(valueIn(fromSi(kind, si), unit), decimals)
-  const used = judgement.used === null ? '' : `, ${Math.round(judgement.used * 100)} % of it used`
+  const used = judgement.used === null ? '' : `, ${percentText(judgement.used)} of it used`
   return `${name} ${inUnit(valueM)} ${unit}, limit ${inUnit(limit.value)} ${unit}${used}; ${limit.source}`
 }
 

@@ -52,6 +52,80 @@ export function withoutWaits(
   return { ...account, given: only(account.given, stays), begun: only(account.begun, stays) }
 }
 
+/**
+ * A line taken back. A lock, tag or blind: whatever was tried at any gate since it was keyed, against what it was to hold, was tried
+ * under nothing that is known. Words: whatever was read or watched since against the same, or with an instrument of the seat that
+ * they were said of.
+ */
+export function withoutShownAfter(
+  defs: Definitions,
+  gates: Watch['gates'],
+  entry: Extract<Entry, { type: 'gate.closed' }>,
+): Watch['gates'] {
+  const own = gateOf(defs, entry.step)
+  const keyed = entry.items.flatMap((item) => {
+    const seq = gates.get(entry.step)?.given.get(item)?.seq
+    return seq === undefined ? [] : [{ item, seq }]
+  })
+  // What falls with it was shown after it.
+  const [taken] = keyed.toSorted((a, b) => a.seq - b.seq)
+  const line = own?.step.evidence.find((one) => one.id === taken?.item.split('.')[0])
+  if (entry.cause !== 'corrected' || own === undefined || taken === undefined || line === undefined)
+    return gates
+  const seat = defs.seats.find((one) => line.kind === 'words' && one.id === line.seat)
+  const falls = (gate: GateStep, key: string, one: Since): boolean => {
+    const other = gate.step.evidence.find((each) => each.id === key.split('.')[0])
+    if (other === undefined || one.seq < taken.seq) return false
+    const told = againstAt(own, line)
+    const instrument = defs.instruments.instruments.find((each) => each.id === one.instrument)
+    return (
+      (AFTER[sortOf(line)].includes(other.kind) && againstAt(gate, other).some((h) => told.includes(h))) ||
+      (instrument !== undefined && seat?.kinds.includes(instrument.kind) === true)
+    )
+  }
+  return new Map(
+    [...gates].map(([id, account]) => {
+      const gate = gateOf(defs, id)
+      if (gate === undefined) return [id, account] as const
+      const given = only(account.given, (key) => !falls(gate, key, account.given.get(key) ?? UNKNOWN))
+      const begun = only(account.begun, (key) => !falls(gate, key, account.begun.get(key) ?? UNKNOWN))
+      return [
+        id,
+        { ...account, given, begun, opened: account.opened && given.size === account.given.size },
+      ] as const
+    }),
+  )
+}
+
+interface Since {
+  readonly seq: number
+  readonly instrument?: string | undefined
+}
+const UNKNOWN: Since = { seq: Number.NaN }
+
+type Line = GateStep['step']['evidence'][number]
+const AFTER: Readonly<Record<'hung' | 'told' | 'other', readonly Line['kind'][]>> = {
+  hung: ['words', 'gas', 'measured', 'wait'],
+  told: ['gas', 'measured', 'wait'],
+  other: [],
+}
+
+function sortOf(line: Line): keyof typeof AFTER {
+  const isNumber = line.kind === 'numbers' && line.of !== 'permit' && line.of !== 'part'
+  if ((line.kind === 'locks' || isNumber) && line.taken_off === undefined) return 'hung'
+  return line.kind === 'words' && line.register === undefined && line.findings === undefined
+    ? 'told'
+    : 'other'
+}
+
+function againstAt(gate: GateStep, line: Line): readonly string[] {
+  return ('against' in line ? line.against : undefined) ?? gate.step.holds
+}
+
+function gateOf(defs: Definitions, id: string): GateStep | undefined {
+  return defs.steps.find((s): s is GateStep => s.id === id && s.step.kind === 'gate')
+}
+
 export function only<T>(
   map: ReadonlyMap<string, T>,
   stays: (key: string) => boolean,

@@ -6,7 +6,15 @@ import type { Body, Entry } from '../job/entries.ts'
 import type { GateStep } from '../job/gate.ts'
 import { dayEndsMs, dayOf, readStamp } from '../lib/instant.ts'
 import { assertNever } from '../lib/result.ts'
-import { isInside, only, without, withoutInstrument, withoutPerson, withoutWaits } from './account-falls.ts'
+import {
+  isInside,
+  only,
+  without,
+  withoutInstrument,
+  withoutPerson,
+  withoutShownAfter,
+  withoutWaits,
+} from './account-falls.ts'
 
 type Given = Extract<Entry, { type: 'evidence.given' }>
 type Begun = Extract<Entry, { type: 'wait.begun' }>
@@ -90,9 +98,9 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   if (!('step' in entry) || entry.step === null) return watch
   const gate = defs.steps.find((s): s is GateStep => s.id === entry.step && s.step.kind === 'gate')
   if (gate === undefined) return watch
-  const before = watch.gates.get(gate.id) ?? EMPTY
-  const after = accountAfter(defs, watch, gate, before, entry)
-  return { ...watch, gates: new Map([...watch.gates, [gate.id, after]]) }
+  const gates = entry.type === 'gate.closed' ? withoutShownAfter(defs, watch.gates, entry) : watch.gates
+  const after = accountAfter(defs, watch, gate, gates.get(gate.id) ?? EMPTY, entry)
+  return { ...watch, gates: new Map([...gates, [gate.id, after]]) }
 }
 
 function raised(stop: StopSeen | null, by: string | undefined): StopSeen {

@@ -274,9 +274,11 @@ function behind(defs: Definitions, at: Current): readonly PlacedStep[] {
   return defs.steps.slice(0, defs.steps.indexOf(at.placed) + (at.state === 'point' ? 1 : 0))
 }
 
-/** Nobody works: under STOP, while the job is left, and until somebody has signed on. Every gate has fallen then. */
+/** Nobody works: under STOP, while the job is left, until somebody has signed on and read the plate. Every gate has fallen then. */
 export function isPaused(state: State): boolean {
-  return openStop(state) !== null || state.left || state.doer === null || !state.machineNamed
+  return (
+    openStop(state) !== null || state.left || state.doer === null || !state.machineNamed || state.plateAgain
+  )
 }
 
 function withoutWork(full: State): State {

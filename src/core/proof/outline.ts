@@ -26,6 +26,7 @@ export function outlineOf(defs: Definitions, state: State, watch: Watch): string
       .join('&'),
     who(state.doer),
     state.machineNamed ? '' : 'unnamed',
+    state.plateAgain ? 'plate' : '',
     next(defs, state).kind === 'pick' ? 'pick' : '',
     state.cutShort ? 'cut' : '',
     // What waits belongs to the current step.

@@ -1,4 +1,5 @@
 // The body of a report: what was read, hold points, who signed, with what, by which limits, what was decided and changed.
+import { percentText } from '../units/index.ts'
 import { durationText } from './duration.ts'
 import { type Column, line, lines, type PaperLine, type Piece, type Section, table, timeOf } from './paper.ts'
 import { plotPieces } from './paper-front.ts'
@@ -145,11 +146,11 @@ export function peopleSection(report: Report): Section {
           left('signed on', 2),
           right('signatures', 2),
         ],
-        report.people.map(({ id, name, role, onJob, signed }) => [
+        report.people.map(({ id, name, role, onJob, since, signed }) => [
           id,
           name,
           role,
-          onJob ? 'yes' : 'no',
+          onJob ? 'yes' : since ? 'no, signed after the close' : 'no',
           String(signed),
         ]),
       ),
@@ -219,7 +220,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           right('value', 2.1),
           right('U', 1.9),
           right('limit', 3),
-          right('used', 1.2),
+          right('used', 1.9),
           left('word', 1.9),
           left('source', 5),
         ],
@@ -229,7 +230,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           one.value?.text ?? '-',
           one.U?.text ?? '-',
           `${one.bound} ${one.limit.text}`,
-          one.used === null ? '-' : `${Math.round(one.used * 100)} %`,
+          usedText(one),
           one.word,
           [
             `${one.from === 'machine' ? 'machine book' : 'FALLBACK'}: ${one.source}`,
@@ -246,6 +247,12 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
     ],
     'No limit was judged against.',
   )
+}
+
+/** `75 %, watched from 70 %`: without the share to watch from nobody can tell MONITOR from ACCEPT by the figures. */
+function usedText({ used, watchedFrom }: Report['limits'][number]): string {
+  const share = used === null ? '-' : percentText(used)
+  return watchedFrom === null ? share : `${share}, watched from ${percentText(watchedFrom)}`
 }
 
 export function decisionsSection(report: Report): Section {

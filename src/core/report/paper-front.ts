@@ -35,7 +35,7 @@ export function coverSection(report: Report): Section {
           ],
           ['from, to', `${days}; time zone ${report.zone}`],
           ...(report.added.length === 0 ? [] : [['added since', report.added.join('; ')]]),
-          ['people', report.people.map(({ id, name }) => `${id} ${name}`).join('; ')],
+          ['people', peopleText(report)],
           ['log', `${report.entries} entries`],
           ['check number', report.head],
           ['program', `opened by Barover ${report.opened}, reported by ${report.reported}`],
@@ -51,6 +51,12 @@ export function coverSection(report: Report): Section {
       ),
     ],
   }
+}
+
+/** Of the job alone: who signed for something after its close stands with what was added. */
+function peopleText({ people }: Report): string {
+  const on = people.filter(({ since }) => !since)
+  return on.length === 0 ? 'nobody signed on' : on.map(({ id, name }) => `${id} ${name}`).join('; ')
 }
 
 /** What the record tells of the start, and what hung on the machine then. */

@@ -97,7 +97,7 @@ export function reportOf(
     changes: changesOf(defs, review.changes),
     readings: readStepsOf(defs, state),
     gates,
-    people: peopleOf(defs, state, review.people, signatures),
+    people: peopleOf(defs, state, review, signatures),
     signatures,
     instruments: instrumentsOf(defs, state, entries),
     limits: limitsOf(defs, state),

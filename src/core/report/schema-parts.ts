@@ -176,6 +176,7 @@ export const personSchema = z.strictObject({
   name: words('Name, by the crew file of the job.'),
   role: words('mechanic, trainee or lead.'),
   onJob: yes('true: was signed on at some time.'),
+  since: yes('true: signed only for what the log took after the close, and was no part of the job.'),
   signed: whole('How many signatures of theirs the log holds.'),
 })
 export const signatureSchema = z.strictObject({
@@ -209,6 +210,9 @@ export const limitSchema = z.strictObject({
   value: maybeFigure('What was judged; null where it could not be worked out.'),
   U: maybeFigure('Measuring error allowed for, at k = 2.'),
   used: maybeReal('Share of the limit used, 1 on it; null where it cannot be said.'),
+  watchedFrom: maybeReal(
+    'Share of the limit from which the owner wants it watched; null where none is on record.',
+  ),
   word: words('The word for this figure alone.'),
   governs: yes('true: it uses the largest share of its limit.'),
   from: z

@@ -1,4 +1,5 @@
 // As found, as left and the last overhaul of each place on one line: in columns for a screen, in words for whoever listens.
+import { recordedSame } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { cutSeen } from '../lib/text.ts'
 import { type Row, row } from '../sheet/block.ts'
@@ -11,13 +12,24 @@ const COLUMNS = { name: 12, figure: 9, change: 8, rate: 8, hours: 7 }
 /** Things that were measured at the last overhaul too; the others are behind their number. */
 const MOST_THINGS = 2
 
-/** For a screen: of each thing the place that is nearest to its limit, or wears fastest. */
-export function changesInFew(defs: Definitions, changes: readonly Changed[]): Row[] {
+/**
+ * For a screen: of each thing the worst place, which is nearest to its limit, or wears fastest, or wore most; and how many more of it
+ * stand behind which number.
+ */
+export function changesInFew(defs: Definitions, changes: readonly Changed[], behind: number | null): Row[] {
   const told = thingsOf(changes)
     .filter((places) => places.some((one) => one.last !== null))
     .slice(0, MOST_THINGS)
   if (told.length === 0) return []
-  return [header(), ...told.flatMap((places) => thingRows(defs, [nearest(places)]))]
+  return [
+    header(),
+    ...told.flatMap((places) => {
+      const more = places.length - 1
+      const rest =
+        more === 0 || behind === null ? '' : `; worst of ${places.length}, ${more} more behind ${behind}`
+      return [row(`${thingName(defs, places)}${rest}`), kept(inColumns(defs, worst(defs, places)))]
+    }),
+  ]
 }
 
 /** All of them, in the same columns, with what no column holds below each thing. */
@@ -76,21 +88,29 @@ function thingsOf(changes: readonly Changed[]): Changed[][] {
   return [...things.values()]
 }
 
-/** The one to plan by: the earliest end first, then the fastest wear. */
-function nearest(places: readonly Changed[]): Changed {
-  const hours = ({ hoursLeft }: Changed) =>
-    hoursLeft?.ok === true ? hoursLeft.value.earliest : Number.POSITIVE_INFINITY
-  const rate = ({ rate: worn }: Changed) =>
-    worn?.ok === true ? worn.value.perHour : Number.NEGATIVE_INFINITY
-  const sorted = [...places].sort((a, b) => {
-    const [x, y] = [hours(a), hours(b)]
-    if (x !== y) return x < y ? -1 : 1
-    const [r, s] = [rate(a), rate(b)]
-    return r === s ? 0 : r > s ? -1 : 1
+/** The one to plan by: the earliest end first, then the fastest wear, then the most wear since the last overhaul, then its size. */
+function worst(defs: Definitions, places: readonly Changed[]): Changed {
+  const ranked = places.map((one) => ({ one, keys: worstFirst(defs, one) }))
+  const [first] = ranked.sort((a, b) => {
+    const at = a.keys.findIndex((key, n) => key !== b.keys[n])
+    return at < 0 ? 0 : (b.keys[at] ?? 0) - (a.keys[at] ?? 0)
   })
-  const [first] = sorted
   if (first === undefined) throw new Error('a thing has a place')
-  return first
+  return first.one
+}
+
+/** Greater is worse; what is not known is never greater than what is. */
+function worstFirst(defs: Definitions, change: Changed): number[] {
+  const { found, left, last, rate, hoursLeft } = change
+  const one = found ?? left
+  const wears = one === null ? null : recordedSame(defs, one).findLast((was) => was.wears !== null)?.wears
+  const sign = wears === 'smaller' ? -1 : 1
+  return [
+    hoursLeft?.ok === true ? -hoursLeft.value.earliest : Number.NEGATIVE_INFINITY,
+    rate?.ok === true ? rate.value.perHour : Number.NEGATIVE_INFINITY,
+    found === null || last === null ? Number.NEGATIVE_INFINITY : sign * (found.si - last.si),
+    one === null ? Number.NEGATIVE_INFINITY : sign * one.si,
+  ]
 }
 
 function header(): Row {

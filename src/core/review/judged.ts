@@ -7,6 +7,7 @@ import type { Limit } from '../metrology/limit.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import { figureErrorText, figureLabel, figureText } from '../talk/figure-sums.ts'
 import { bareError, lengthText } from '../talk/names.ts'
+import { percentText } from '../units/index.ts'
 
 export interface Judged {
   readonly name: string
@@ -18,6 +19,8 @@ export interface Judged {
   /** Step of the coarsest gauge behind it, SI; null where it is not known. */
   readonly resolution: number | null
   readonly verdict: VerdictWord
+  /** Share of the limit used, 1 on it; null where it cannot be said. */
+  readonly used: number | null
   /** A figure of this kind as the sheet shows it; `more` decimals. */
   readonly text: (defs: Definitions, si: number, more?: number) => string
   /** Its measuring error, rounded up. */
@@ -38,6 +41,7 @@ export function judgedIn(record: VerdictRecord): Judged[] {
           expandedU: figure.expandedU,
           resolution: figure.resolution,
           verdict: judgement.verdict,
+          used: judgement.used,
           text: (defs, si, more = 0) => figureText(defs, figure, si, more),
           error: (defs, si) => figureErrorText(defs, figure, si),
         },
@@ -53,9 +57,25 @@ export function judgedIn(record: VerdictRecord): Judged[] {
       expandedU: allowedFor(inputs, c),
       resolution: inputs.resolutionM ?? null,
       verdict: c.judgement.verdict,
+      used: c.judgement.used,
       text: (defs, si, more = 0) =>
         lengthText(defs, si, (defs.machine.shop_units.length === 'in' ? 4 : 3) + more),
       error: (defs, si) => `${bareError(defs, si)} ${defs.machine.shop_units.length}`,
     }
   })
+}
+
+/** `0.0041 in of at most 0.0055 in, 75 % used; watched from 70 %`; a figure that could not be worked out, or without a limit, is null. */
+export function shareText(defs: Definitions, { value, limit, used, text }: Judged): string | null {
+  if (value === null || limit === null) return null
+  const bound = limit.bound === 'at-least' ? 'at least' : 'at most'
+  const share = used === null ? 'share used not told' : `${percentText(used)} used`
+  const from = limit.monitorFrom
+  const watch = from === undefined ? 'no share to watch from on record' : `watched from ${percentText(from)}`
+  return `${text(defs, value)} of ${bound} ${text(defs, limit.value)}, ${share}; ${watch}`
+}
+
+/** Inside its limit, and at or over the share of it that the owner wants watched. */
+export function isWatched({ verdict, limit, used }: Judged): boolean {
+  return verdict === 'MONITOR' && limit?.monitorFrom !== undefined && used !== null
 }

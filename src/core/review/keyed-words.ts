@@ -7,14 +7,18 @@ import { sectionsOf } from './sections.ts'
 
 const DECIDE = /\b(?:decide[ds]?|decisions?|open|due|to do)\b/
 const LEAST_WORD = 3
+/** The number of a lock, a tag or an instrument: `T-3`, `V-41`, `L-12`, `P7`, `SP-204B`. */
+const TAG = /^\p{L}{1,4}[-_ ]?\d{1,5}\p{L}?$/u
 
 /** The first row of the first block is a heading. Null where no word was keyed: a number is none. */
 export function wordBlocks(review: Review, keyed: string): Block[] | null {
   const asked = keyed.trim().toLowerCase()
-  if (!/\p{L}{2}/u.test(asked)) return null
+  const isTag = TAG.test(asked)
+  if (!isTag && !/\p{L}{2}/u.test(asked)) return null
   if (DECIDE.test(asked)) return openBlocks(review)
-  const found = review.exceptions.filter((one) => standsIn(one, asked))
-  if (asked.length >= LEAST_WORD && found.length > 0)
+  const found = review.exceptions.filter((one) => (isTag ? namesTag(one, asked) : standsIn(one, asked)))
+  if (isTag && found.length === 0) return noTag(review, keyed.trim())
+  if ((isTag || asked.length >= LEAST_WORD) && found.length > 0)
     return [
       heading(`${found.length} with "${asked}" in ${found.length === 1 ? 'it' : 'them'}`),
       ...found.map(asLine),
@@ -25,8 +29,43 @@ export function wordBlocks(review: Review, keyed: string): Block[] | null {
   ]
 }
 
+/** The one item in which a tag, lock or instrument stands, to be opened at once; null for none, or for several. */
+export function itemOfTag(review: Review, keyed: string): number | null {
+  const asked = keyed.trim().toLowerCase()
+  if (!TAG.test(asked)) return null
+  const [one, ...others] = review.exceptions.filter((exception) => namesTag(exception, asked))
+  return one === undefined || others.length > 0 ? null : one.number
+}
+
+/** Whole: T-1 does not stand in T-14. */
+function namesTag({ what, sentences }: Exception, asked: string): boolean {
+  const plain = asked.replace(/[-_ ]/g, '')
+  const words =
+    [what, ...sentences]
+      .join(' ')
+      .toLowerCase()
+      .match(/[\p{L}\d]+(?:[-_][\p{L}\d]+)*/gu) ?? []
+  return words.some((word) => word === asked || word.replace(/[-_]/g, '') === plain)
+}
+
+function noTag({ started }: Review, keyed: string): Block[] {
+  const hung = (started?.hung ?? []).filter((text) =>
+    text.toLowerCase().startsWith(`${keyed.toLowerCase()}:`),
+  )
+  return [
+    heading(`${keyed} stands in no item of this list`),
+    {
+      margin: '',
+      rows: [
+        ...hung.map((text) => row(`On when it was started, ${text}`)),
+        row('barover show has the whole sheet, with every number that was keyed.'),
+      ],
+    },
+  ]
+}
+
 /** What somebody still has to do something about, each under its number. */
-function openBlocks({ exceptions }: Review): Block[] {
+export function openBlocks({ exceptions }: Review): Block[] {
   const open = exceptions.filter((one) => one.open)
   if (open.length === 0) return [heading('Nothing in this list is open.')]
   return [heading(`Open: ${open.length}`), ...open.map(asLine)]
@@ -63,7 +102,9 @@ function keysOf(review: Review): string[] {
     '3-9: those numbers, a line each. entry 214: that entry of the log.',
     'act: what a lead can do here. decide: what is open, too.',
     'Any word of the list: the numbers it stands in.',
-    'A question is not answered here: why is behind the number of the verdict.',
+    'A tag, lock or instrument, as T-9: the number it stands in.',
+    'what went wrong, why was it accepted, is it safe to run, who signed, what is open, when is the next overhaul.',
+    'Why a verdict is as it is: behind its number.',
   ]
 }
 

@@ -8,7 +8,7 @@ import { changesInFew } from './changes-rows.ts'
 import { type Exception, KIND_NAMES } from './exception.ts'
 import { foldTo, type Listed } from './fold-list.ts'
 import type { Review } from './review.ts'
-import { sectionsOf } from './sections.ts'
+import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 export const CAUTION = 'The maker’s manual, site permits, local code and licensed practice come first.'
 /** A screen that is lower than this shows the list only. */
@@ -72,10 +72,12 @@ function listedPieces(listed: Listed, style: SheetStyle, most: number): string[]
  * line of its own all the same. They stand behind their number too, and what is out of the ordinary has the room first.
  */
 function belowLines(defs: Definitions, review: Review, style: SheetStyle, left: number): Line[] {
-  const behind = sectionsOf(review).map(({ number, name }) => `${number} ${name}`)
+  const sections = sectionsOf(review)
+  const behind = sections.map(({ number, name }) => `${number} ${name}`)
+  const found = sections.find(({ name }) => name === FOUND_AND_LEFT)?.number ?? null
   const laid = (rows: readonly Row[]) => layOut({ margin: '', rows: [...rows] }, style)
   const numbers = row(`${behind.join(', ')}.`)
-  const whole = laid([...changesInFew(defs, review.changes), numbers])
+  const whole = laid([...changesInFew(defs, review.changes, found), numbers])
   return review.exceptions.length <= left - whole.length ? whole : laid([numbers])
 }
 

@@ -4,6 +4,7 @@ import { type Change, changesOf } from '../job/changes.ts'
 import type { Definitions, RecordKind } from '../job/definitions.ts'
 import { asOpened, defsAt, type Editions } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
+import { everybodyIn } from '../job/people-on.ts'
 import type { State } from '../job/state.ts'
 import type { Result } from '../lib/result.ts'
 import { standingOf } from '../talk/standing.ts'
@@ -17,6 +18,7 @@ import { clockJumps } from './kinds/clock.ts'
 import { closeCalls } from './kinds/close.ts'
 import { corrections } from './kinds/corrections.ts'
 import { crewQuestions } from './kinds/crew.ts'
+import { deadlines } from './kinds/deadline.ts'
 import { deviations } from './kinds/deviations.ts'
 import { doubted } from './kinds/doubted.ts'
 import { byFallback } from './kinds/fallback.ts'
@@ -39,6 +41,7 @@ import { saidAfterwards, takenIn } from './kinds/records.ts'
 import { started } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
+import { unmeasured, unmeasuredNamed } from './kinds/unmeasured.ts'
 import { leftOut, leftOutCount } from './left-out.ts'
 import { closeOf, type Look, movesOf } from './look.ts'
 import { instrumentsUsed } from './measuring.ts'
@@ -65,8 +68,10 @@ export interface Review {
   readonly added: readonly string[]
   /** What the record tells of the start; null where nothing is started. */
   readonly started: Started | null
-  /** Everybody who was on it or signed for something. */
+  /** Everybody who was on it or signed for something before it was closed. */
   readonly people: readonly string[]
+  /** Who signed only for what was added after the close. */
+  readonly since: readonly string[]
   readonly exceptions: readonly Exception[]
   /** What was as usual, counted, each a clause. */
   readonly usual: readonly string[]
@@ -94,9 +99,11 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   gates,
   stillHanging,
   nonconforming,
+  unmeasured,
   closeCalls,
   objections,
   stillOpen,
+  deadlines,
   notes,
   instruments,
   missing,
@@ -117,19 +124,13 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   strayFiles,
 ]
 
-/** Everybody whose initials stand for something, on the job or not. */
-function signers(entry: Entry): string[] {
-  if (!('signed' in entry) || entry.signed === undefined) return []
-  return 'person' in entry && entry.person !== undefined ? [entry.person] : []
-}
-
 function adoptedIn({ adopted }: State): Review['adopted'] {
   return adopted === null || adopted.void ? null : { person: adopted.person, at: adopted.at }
 }
 
 /** Behind a break may stand anything, the end of the job too. */
-function standingIn(state: State, { log: { broken } }: Beside): string {
-  if (broken === null || broken === undefined) return standingOf(state)
+function standingIn(state: State, { log: { broken } }: Beside, exceptions: readonly Exception[]): string {
+  if (broken === null || broken === undefined) return unmeasuredNamed(standingOf(state), exceptions)
   return `NOT KNOWN: read up to line ${broken.line - 1}, ${broken.behind + 1} from there on not; up to it ${standingOf(state)}`
 }
 
@@ -147,21 +148,22 @@ export function reviewOf(
   const at = ({ seq }: Pick<Entry, 'seq'>) => defsAt(editions, seq)
   const look: Look = { defs, defsAt: at, entries, state, beside, moves: movesOf(entries) }
   const [first] = entries
+  const exceptions = inOrder(LOOKS.flatMap((find) => find(look)))
   return {
     job: state.job,
     record: state.record,
     paper: state.paper !== null,
     machine: defs.machine.machine,
     title: defs.procedure.title,
-    standing: standingIn(state, beside),
+    standing: standingIn(state, beside, exceptions),
     isClosed: state.closed !== null,
     adopted: adoptedIn(state),
     from: first?.at ?? state.lastAt,
     to: closeOf(look)?.at ?? state.lastAt,
     added: addedSince(look),
     started: startedOf(look),
-    people: [...new Set([...state.everOn, ...entries.flatMap(signers)])],
-    exceptions: inOrder(LOOKS.flatMap((find) => find(look))),
+    ...everybodyIn(state, entries),
+    exceptions,
     usual: usual(look),
     changes: asLeft(changesOf(defs, state), readBeforeWork(defs, state)).map((change) => ({
       ...change,

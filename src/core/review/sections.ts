@@ -14,6 +14,8 @@ export interface Section {
   readonly rows: (defs: Definitions, state: State, style: SheetStyle) => Row[]
 }
 
+export const FOUND_AND_LEFT = 'found and left'
+
 /** Those that have something to tell, numbered behind the exceptions. */
 export function sectionsOf({ exceptions, changes, leftOut, measuredWith, usual }: Review): Section[] {
   const all: Omit<Section, 'number'>[] = [
@@ -21,7 +23,7 @@ export function sectionsOf({ exceptions, changes, leftOut, measuredWith, usual }
       ? []
       : [
           {
-            name: 'found and left',
+            name: FOUND_AND_LEFT,
             rows: (defs: Definitions, _state: State, style: SheetStyle) => changesRows(defs, changes, style),
           },
         ]),

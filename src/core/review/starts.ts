@@ -8,6 +8,7 @@ import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { type Going, goingOf } from '../job/trade-words.ts'
 import { list } from '../lib/wording.ts'
+import { clearBefore, clearText } from './clear-before.ts'
 import { byWhom, count, type Look, type Move } from './look.ts'
 
 export interface Start {
@@ -120,6 +121,7 @@ export function startedOf(look: Look): Started | null {
     on.length === 0
       ? 'nothing left on by the record'
       : `${thingsText(on)} not told off: ${on.map(({ shown }) => shown).join(', ')}`,
+    clearText(clearBefore(look, start.move)),
   ]
   return {
     what: `Started ${startedBy(look, start.move.entry)}: ${parts.join('; ')}`,

@@ -26,7 +26,7 @@ export interface FootText {
 export function foot(defs: Definitions, state: State, now: Instant): FootText {
   // Before the plate was read its tag is nowhere on screen, so that it cannot be copied from here.
   const names = [
-    ...(state.machineNamed ? [defs.machine.machine] : []),
+    ...(state.machineNamed && !state.plateAgain ? [defs.machine.machine] : []),
     ...(state.people.length > 0 ? [state.people.join(', ')] : []),
   ]
   const time = timeText(defs, state, now)

@@ -3,6 +3,7 @@
 import { barsTrainee } from '../job/admit-crew.ts'
 import { unfitness } from '../job/admit-people.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { gateState, gatesOf } from '../job/gate.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
@@ -137,6 +138,14 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   }
 }
 
+/** Whoever is still in comes out before the plate is read; that they are out is said of the machine that was read. */
+function takenUpAsk(defs: Definitions, state: State): Row[] {
+  const isOut = gatesOf(defs).some(({ id }) => gateState(state, id).mustClear)
+  return [...(isOut ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []), row(TAKEN_UP)]
+}
+
+const TAKEN_UP = 'The job was taken up again, perhaps at another machine: its plate is read once more.'
+
 /** Said at the first thing that is keyed: who does not know the word yet would fail by it. */
 const LOOK_FIRST =
   'Here the word look reads it, as it reads everything else. What is keyed without a look fails the session.'
@@ -219,8 +228,9 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
       }
     case 'tag':
       return {
-        title: 'Which machine is this?',
+        title: state.plateAgain ? 'Which machine do you stand at now?' : 'Which machine is this?',
         ask: [
+          ...(state.plateAgain ? takenUpAsk(defs, state) : []),
           row('Read the tag plate ON THE CYLINDER and key it. Do not copy it from the work order.'),
           ...(state.practice === null ? [] : [row(LOOK_FIRST, 'strong')]),
         ],

@@ -9,6 +9,7 @@ import { decidingLines, disposingLines, isDecideAsk } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { numberChoices } from '../talk/number-sure.ts'
+import { tagSureLines } from '../talk/tag-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { wouldVoidLines } from '../talk/would-void.ts'
 import { type Row, row, type SheetStyle } from './block.ts'
@@ -80,6 +81,10 @@ export function questionView(
           back,
         ],
       }
+    case 'tag-sure': {
+      const [first = '', ...rest] = tagSureLines(defs, question)
+      return { ask: [row(first, 'caution'), ...rest.map((line) => row(line)), asked, back] }
+    }
     case 'ask-again-sure':
       return { ask: [...voids, asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
     case 'sheet-sure':
@@ -88,6 +93,15 @@ export function questionView(
           row(question.why, 'caution'),
           row('1  it is what the sheet says'),
           row('2  keyed wrong: key it again'),
+          back,
+        ],
+      }
+    case 'sheet-mark':
+      return {
+        ask: [
+          row(`${question.typed.trim()}: ${question.why}`, 'caution'),
+          row('1  keyed wrong: key it again'),
+          row('2  it stands so on the paper'),
           back,
         ],
       }

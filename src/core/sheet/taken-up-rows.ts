@@ -4,7 +4,7 @@ import { type GateStep, gateState, gatesBefore, gatesOf } from '../job/gate.ts'
 import { applicability, current } from '../job/next.ts'
 import type { PaperState } from '../job/paper.ts'
 import { nextOnSheet } from '../job/paper-next.ts'
-import { openStop, type State } from '../job/state.ts'
+import { openStop, type State, waitsForPlate } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { takenLines } from '../talk/last-taken.ts'
 import { doneLine, timeLines } from '../talk/where.ts'
@@ -43,7 +43,8 @@ function nextText(defs: Definitions, state: State): string {
     shut.length === 0 ? '' : `; then hold point ${list(shut.map(({ number }) => String(number)))}, shown anew`
   const step = at === undefined ? '' : `${gates}; then sheet ${at.number}, ${at.step.title}`
   const stop = openStop(state) === null ? '' : ' The job is under STOP, and stays so.'
-  return `Next: initials of whoever goes on${step}.${stop}`
+  const plate = waitsForPlate(state) ? '; then the plate of the cylinder' : ''
+  return `Next: initials of whoever goes on${plate}${step}.${stop}`
 }
 
 /** Of a sheet that is keyed in nothing is void and no work is left: only what is asked next is told. */

@@ -1,10 +1,12 @@
 // The answer to a question in plain words: passages of this job's papers, word for word, each with where it stands. Nothing
 // is made up, and nothing of it goes on record.
+
 import { type CharacteristicId, characteristicOf } from '../definition/characteristics.ts'
 import { type Definitions, gasLimitById } from '../job/definitions.ts'
 import { limitsFor } from '../job/limits.ts'
 import { current, next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { formatNumber } from '../lib/decimal.ts'
 import { asksLimit } from '../papers/ask-words.ts'
 import { findPassages } from '../papers/find.ts'
 import { asksAnyLimit, judgedLimits, unlimited } from '../papers/judged-limits.ts'
@@ -79,7 +81,7 @@ function watchedLines(defs: Definitions): string[] {
   })
 }
 
-const formatShare = (share: number) => `${Number((share * 100).toFixed(1))} %`
+const formatShare = (share: number) => `${Number(formatNumber(share * 100, 1))} %`
 
 export function answerLines(defs: Definitions, state: State, question: string): string[] {
   return quotedLines(defs, state, question) ?? [NOTHING_FOUND]

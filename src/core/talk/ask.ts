@@ -16,6 +16,7 @@ import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sur
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
 import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
+import { hearTagSure, TAG_SURE, type TagSureAsk } from './tag-sure.ts'
 import { wordIn } from './words.ts'
 
 type EvidenceInput = Extract<SignedInput, { readonly do: 'evidence' }>
@@ -45,6 +46,7 @@ export type PlainAsk =
   | FigureSureAsk
   | NumberAsk
   | PlacesSureAsk
+  | TagSureAsk
   | { readonly kind: 'release-who' }
   | { readonly kind: 'release-answer'; readonly person: string }
   | RadioAsk
@@ -90,6 +92,7 @@ const QUESTIONS: Readonly<
   ...DECIDE_QUESTIONS,
   ...POINT_QUESTIONS,
   'ask-again-sure': 'Take it back? 1 or 2',
+  'tag-sure': TAG_SURE,
   ...STOP_QUESTIONS,
   ...FILE_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
@@ -122,6 +125,7 @@ export function standingAsk(prompt: Prompt, question: Ask | null): Ask | null {
   if (question === null || AT_ANY_PROMPT.includes(question.kind)) return question
   if (question.kind === 'pin' && question.what.do === 'account') return question
   if (prompt.kind === 'clear') return null
+  if (question.kind === 'tag-sure') return prompt.kind === 'tag' ? question : null
   if (question.kind === 'places-sure')
     return prompt.kind === 'read' && prompt.place.key === question.place ? question : null
   const isFigure = question.kind === 'figure-sure' || isNumberAsk(question)
@@ -142,7 +146,8 @@ export function questionText(question: Ask): string {
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
-  if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
+  if (question.kind === 'sheet-sure' || question.kind === 'sheet-mark')
+    return `${question.why} ${QUESTIONS[question.kind]}`
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
@@ -244,6 +249,8 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'ask-again-sure':
       if (/^(?:1|yes)$/i.test(line.trim())) return input({ do: 'ask-again', step: question.step })
       return line.trim() === '2' ? LEFT : ask(question, 'Key 1 to take it back, 2 to leave it as it is.')
+    case 'tag-sure':
+      return hearTagSure(question, line)
     case 'places-sure':
       return hearPlacesSure(question, line)
     case 'figure-sure':

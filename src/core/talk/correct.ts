@@ -8,7 +8,7 @@ import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { labelsOf, seenAt } from '../job/seen.ts'
-import { openStop, type State, stands } from '../job/state.ts'
+import { openStop, PLATE_FIRST, type State, stands, waitsForPlate } from '../job/state.ts'
 import { ask, type Heard, input, refused, say } from './heard.ts'
 import { bareReading, placeName, placeNumber, placeShort, readingText, repeatName } from './names.ts'
 import { pickedOf } from './picked.ts'
@@ -111,6 +111,7 @@ export function correctable(defs: Definitions, state: State): Correctable[] {
 
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
 export function whyNoChange(state: State): string | null {
+  if (waitsForPlate(state)) return PLATE_FIRST
   return openStop(state) === null ? null : 'STOP is open: nothing is changed until it is released.'
 }
 

@@ -1,4 +1,5 @@
 // The questions of a lead's disposition and of a deviation permit.
+
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
 import { mayKeyRadio } from '../job/admit-radio.ts'
@@ -8,6 +9,7 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { validityFrom } from '../job/validity.ts'
+import { hoursText } from '../units/index.ts'
 import { numberIn } from './correct.ts'
 import { ask, barredHere, type Heard, refused, say, signing } from './heard.ts'
 import { nonconformanceText } from './names.ts'
@@ -271,6 +273,6 @@ function countLines(defs: Definitions, state: State): string[] {
     hoursLine(defs, state),
     read === null
       ? 'A running time counts from what the counter shows now, which is asked with it.'
-      : `A running time counts from these ${Math.round(read)} h.`,
+      : `A running time counts from these ${hoursText(read)} h.`,
   ]
 }

@@ -36,13 +36,14 @@ export interface Desk {
 
 /** As the job stands once it is taken up: what was proved has fallen by then. */
 export function takenUp(state: State): State {
-  return fold(state, { type: 'job.taken-up', seq: state.seq + 1, at: state.lastAt } satisfies Entry)
+  const entry = { type: 'job.taken-up', seq: state.seq + 1, at: state.lastAt, desk: true } satisfies Entry
+  return fold(state, entry)
 }
 
-/** What is asked once the job is taken up and somebody signed on. */
+/** What is asked once the job is taken up, somebody signed on, and whoever works at the machine read its plate. */
 function askedThen(defs: Definitions, state: State): Prompt {
   const [somebody] = defs.crew.crew
-  return next(defs, { ...takenUp(state), doer: somebody?.id ?? null })
+  return next(defs, { ...takenUp(state), doer: somebody?.id ?? null, plateAgain: false })
 }
 
 export function deskOf(defs: Definitions, state: State): Desk {

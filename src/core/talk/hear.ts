@@ -46,6 +46,7 @@ import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.t
 import { hearAtSheet, sheetWord } from './sheet-words.ts'
 import { standingAsked } from './standing-asked.ts'
 import { dangerLines, statedLines } from './stated.ts'
+import { sureOfTag } from './tag-sure.ts'
 import { helpLines, readingLines, whyLines } from './tell-about.ts'
 import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
@@ -290,7 +291,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'sign-on':
       return signing(defs, state, text, { do: 'sign-on', person: text })
     case 'tag':
-      return input({ do: 'name-machine', typed: text })
+      return sureOfTag(defs, text) ?? input({ do: 'name-machine', typed: text })
     case 'pick': {
       const picked = pickedFrom(prompt.options, text)
       return picked === undefined

@@ -193,7 +193,7 @@ export function findingText(defs: Definitions, state: State, nc: Nonconformance)
 }
 
 /** A finding as its list calls it; a verdict is its own word. */
-function wordOf(defs: Definitions, id: string, word: string): string {
+export function wordOf(defs: Definitions, id: string, word: string): string {
   const { step } = stepById(defs, id)
   return step.kind === 'observe' ? (step.conditions.find((c) => c.id === word)?.label ?? word) : word
 }

@@ -1,9 +1,11 @@
 // What is known for the next look at a bore that is on watch: the hours of the machine, its wear, and what is left to the limit. When that
 // look is to be is the lead's to say; nothing here works it out where there is no rate of wear.
+
 import { changesOf, hoursRead, lastOverhaul } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
+import { hoursText } from '../units/index.ts'
 import { wearFigures } from './changes.ts'
 import { lengthText, placeShort } from './names.ts'
 
@@ -15,7 +17,7 @@ export function nextLookLines(defs: Definitions, state: State, record: VerdictRe
 /** `Counter of the machine: not read on this job; 52300 h at the last overhaul, 2024-02-11`. */
 export function hoursLine(defs: Definitions, state: State): string {
   const read = hoursRead(defs, state)
-  if (read !== null) return `Counter of the machine: ${Math.round(read)} h, read on this job.`
+  if (read !== null) return `Counter of the machine: ${hoursText(read)} h, read on this job.`
   const last = lastOverhaul(defs)
   const before = last === null ? 'no overhaul on record' : `${last.hours} h at the last overhaul, ${last.day}`
   return `Counter of the machine: not read on this job; ${before}.`

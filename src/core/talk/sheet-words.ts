@@ -6,9 +6,10 @@ import type { Prompt } from '../job/next.ts'
 import { type PaperState, rowOf, UNREAD_TEXT } from '../job/paper.ts'
 import { type State, stands } from '../job/state.ts'
 import { ask, type Heard, input, refused, say, signing } from './heard.ts'
+import { leaveLines } from './make-safe.ts'
 import { bareReading, placeName, placeNumber } from './names.ts'
 import { boxName } from './sheet-names.ts'
-import type { Word } from './words.ts'
+import { type Word, wordIn } from './words.ts'
 
 export interface SheetKeyed {
   readonly seq: number
@@ -27,6 +28,14 @@ export type SheetAsk =
       readonly why: string
     }
   | {
+      /** The check mark at the foot is another than that of the files. */
+      readonly kind: 'sheet-mark'
+      readonly step: string | null
+      readonly row: string
+      readonly typed: string
+      readonly why: string
+    }
+  | {
       readonly kind: 'sheet-rest'
       readonly step: string | null
       readonly row: string
@@ -39,6 +48,7 @@ export type SheetAsk =
 
 export const SHEET_QUESTIONS = {
   'sheet-sure': 'Is that what the sheet says? 1 or 2',
+  'sheet-mark': 'Keyed wrong, or does it stand so? 1 or 2',
   'sheet-rest': 'What stands behind the initials? - where that box is empty',
   'sheet-which': 'Which was keyed wrong? Its number',
   'sheet-why': 'Why is it changed? In words; what the sheet says is asked after',
@@ -72,6 +82,11 @@ function hearBox(defs: Definitions, state: State, line: Extract<Input, { do: 'sh
     return ask(
       { kind: 'sheet-sure', step, row, typed, why: refusal.say },
       `${refusal.say} Nothing was taken yet.`,
+    )
+  if (refusal?.code === 'sheet-mark')
+    return ask(
+      { kind: 'sheet-mark', step, row, typed, why: refusal.say },
+      `${typed.trim()}: nothing was taken yet.`,
     )
   return refusal?.code === 'sheet-rest'
     ? ask(
@@ -154,11 +169,21 @@ function numberOf(defs: Definitions, step: string | null): string {
 }
 
 export function hearSheetAnswer(defs: Definitions, state: State, question: SheetAsk, line: string): Heard {
+  // Where no words are asked it is the word, as at every prompt.
+  if (wordIn(line) === 'leave' && question.kind !== 'sheet-why')
+    return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
   switch (question.kind) {
     case 'sheet-sure': {
       const { step, row, typed } = question
       if (line.trim() === '1') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
       return line.trim() === '2' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
+    }
+    case 'sheet-mark': {
+      const { step, row, typed } = question
+      if (line.trim() === '2') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
+      return line.trim() === '1'
+        ? say('Nothing was taken: key the foot again, as it stands.')
+        : ask(question, 'Key 1 or 2.')
     }
     case 'sheet-rest': {
       const { step, row, typed, sure } = question

@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { type GateStep, gateState, gatesOf, itemsOf } from '../job/gate.ts'
 import { agedName } from '../job/item-label.ts'
 import { lapsesOf } from '../job/lapse.ts'
-import { applicability, current, isComplete } from '../job/next.ts'
+import { applicability, current, isComplete, next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
@@ -101,7 +101,9 @@ function placeLines(defs: Definitions, state: State): string[] {
     `Sheet ${number} of ${steps.length}, ${step.title}`,
     `In: ${[whole, ...parts].join(' > ')}`,
     ...(state.doer === null ? ['Nobody is at the keyboard: initials come first.'] : []),
-    ...(state.doer !== null && !state.machineNamed ? ['The tag on the plate comes first.'] : []),
+    ...(state.doer !== null && (!state.machineNamed || next(defs, state).kind === 'tag')
+      ? ['The tag on the plate comes first.']
+      : []),
   ]
 }
 

@@ -29,7 +29,11 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
       const first = nobodyIn(defs, state)
         ? 'It is asked again; nobody was let in yet.'
         : 'The hold point would fall, and everybody comes out.'
-      return [`${first} ${itemsLine(defs, gate, fallsWithItem(defs, state, question.step, question.item))}`]
+      const [own, ...others] = fallsWithItem(defs, state, question.step, question.item)
+      return [
+        `${first} ${itemsLine(defs, gate, own?.items ?? [])}`,
+        ...others.map((at) => `At hold point ${at.gate.number}: ${itemsLine(defs, at.gate, at.items)}`),
+      ]
     }
     case 'ask-again-sure': {
       const gate = asKind(stepById(defs, question.step), 'gate')

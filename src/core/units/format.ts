@@ -1,34 +1,7 @@
 // Numbers as a person reads them: plain decimals, no exponent, no minus zero, and never more figures than were measured.
+import { decimalParts, formatNumber } from '../lib/decimal.ts'
 import { type Quantity, valueIn } from './quantity.ts'
 import { unitNamed } from './unit-table.ts'
-
-/** The digits of |value| to 15 significant figures, and the power of ten of the last: value = digits * 10^power. */
-function decimalParts(value: number, figures: number): { digits: bigint; power: number } {
-  const [mantissa = '0', exponent = '0'] = Math.abs(value)
-    .toExponential(figures - 1)
-    .split('e')
-  return { digits: BigInt(mantissa.replace('.', '')), power: Number(exponent) - (figures - 1) }
-}
-
-/**
- * `value` with exactly `decimals` decimals (0 to 20), halves rounded away from zero. The half is judged on the decimal
- * figures (15 of them), not on the binary value, so 1.005 to two decimals is 1.01 as by hand. Throws on a number that
- * is not finite. This is the one rule of rounding for figures that are shown: repeats of 9.5036 and 9.5037 come to 9.5037
- * in the bars, in the drawing, in the lists, in the verdict and at the close.
- */
-export function formatNumber(value: number, decimals: number): string {
-  if (!Number.isFinite(value)) throw new Error(`cannot format ${value}`)
-  if (!Number.isInteger(decimals) || decimals < 0 || decimals > 20)
-    throw new Error(`cannot show ${decimals} decimals`)
-  const { digits, power } = decimalParts(value, 15)
-  const shift = power + decimals
-  const scale = 10n ** BigInt(Math.abs(shift))
-  const scaled = shift >= 0 ? digits * scale : (2n * digits + scale) / (2n * scale)
-  const text = scaled.toString().padStart(decimals + 1, '0')
-  const whole = text.slice(0, text.length - decimals)
-  const sign = value < 0 && scaled !== 0n ? '-' : ''
-  return decimals === 0 ? sign + whole : `${sign}${whole}.${text.slice(-decimals)}`
-}
 
 /**
  * Decimals needed to write a resolution: 0.0001 gives 4, 0.0005 gives 4, 0.05 gives 2, 1 or 10 gives 0.
@@ -54,6 +27,19 @@ export function placesFor(value: number, decimals: number): number {
   for (let more = decimals + 1; more <= Math.min(20, decimals + MOST_MORE); more++)
     if (!isNought(more)) return more
   return decimals
+}
+
+/** Running hours as a counter shows them: whole where it was read whole, else as fine as it was read. */
+export function hoursText(hours: number): string {
+  return formatNumber(hours, COUNTER_PLACES).replace(/\.?0+$/, '')
+}
+
+/** No counter of running hours is read finer. */
+const COUNTER_PLACES = 2
+
+/** A share as a whole percentage: `75 %`, not parted over lines. */
+export function percentText(share: number): string {
+  return `${shownNumber(share * 100, 0)}\u00a0%`
 }
 
 /** As `formatNumber`, and never a zero for what is none. */

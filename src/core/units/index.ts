@@ -1,4 +1,5 @@
 // The public names of units: kinds, the unit table, quantities, typed entries and their display.
+export { formatNumber } from '../lib/decimal.ts'
 export { differenceUnit } from './difference-unit.ts'
 export { type Entry, type EntryOptions, parseEntry } from './entry.ts'
 export {
@@ -6,8 +7,9 @@ export {
   decimalsOf,
   formatBoth,
   formatFinish,
-  formatNumber,
   formatQuantity,
+  hoursText,
+  percentText,
   placesFor,
   shownNumber,
   shownUp,

@@ -1,4 +1,5 @@
 // What several overhauls found of one part, and every reason why no line may be drawn through it.
+import { formatNumber } from '../lib/decimal.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { expandedOfTwo } from '../metrology/budget.ts'
 
@@ -79,5 +80,5 @@ function readingFault({ hours, value, U }: WearReading): string | null {
 }
 
 export function whole(hours: number): string {
-  return hours.toFixed(0)
+  return formatNumber(hours, 0)
 }

@@ -24,6 +24,17 @@ const place = (found: number | null, more: Partial<PlaceDigest> = {}): PlaceDige
   ...more,
 })
 
+/** An overhaul in the machine record, before any of the jobs. */
+const OVERHAUL = {
+  report: 'OR-1',
+  day: '2008-01-01',
+  hours: 0,
+  si: 240 * MM,
+  U: 0.004 * MM,
+  since: 'nothing',
+  why: null,
+} as const
+
 const job = (
   n: number,
   hours: number | null,
@@ -84,15 +95,7 @@ describe('wear over several jobs', () => {
 
   it('goes on from what the record of the last job says, and tells no job twice that stands in it', () => {
     const earlier = [
-      {
-        report: 'OR-1',
-        day: '2008-01-01',
-        hours: 0,
-        si: 240 * MM,
-        U: 0.004 * MM,
-        since: 'nothing' as const,
-        why: null,
-      },
+      OVERHAUL,
       {
         report: 'job-0001',
         day: '2011-01-01',
@@ -131,6 +134,31 @@ describe('wear over several jobs', () => {
     expect(only(unmeasured).rate.ok).toBe(false)
   })
 
+  it('has the newest reading too where nobody read the hours, in no rate, and says why', () => {
+    const timed = [job(0, 0, [place(240)]), job(1, 5000.5, [place(240.1)])]
+    const history = tell([...timed, job(2, null, [place(240.1375)])])
+    const { newest, readings, rate } = only(history)
+    expect(readings).toHaveLength(2)
+    expect(rate).toEqual(only(tell(timed)).rate)
+    expect(newest).toMatchObject({ job: 'job-0002', since: { hours: 5000.5 } })
+    expect(flow(history)).toMatch(
+      /NEWEST READINGS, WITHOUT A RATE: nobody read the running hours on job-0002; .* 240\.138 mm, \S+; \+0\.038 since 240\.100 at 5000\.5 h/,
+    )
+    expect(flow(history)).toContain('; 5000.5 running hours')
+    // Once hours are read again nothing stands apart any more.
+    expect(
+      only(tell([...timed, job(2, null, [place(240.14)]), job(3, 9000, [place(240.15)])])).newest,
+    ).toBeNull()
+    // Of what was worked on then, only what it was left at; and one that never had hours is told all the same.
+    const worked = place(240.3, { remade: 'REWORK by KH', left: { si: 240.5 * MM, U: 0.004 * MM } })
+    expect(only(tell([...timed, job(2, null, [worked])])).newest).toMatchObject({
+      value: 240.5 * MM,
+      since: null,
+    })
+    const alone = only(tell([job(0, null, [place(240)])]))
+    expect([alone.readings, alone.rate.ok, alone.newest?.job]).toEqual([[], false, 'job-0000'])
+  })
+
   it('is never told across work at hours that nobody read, nor of a part that was worked on and not read since', () => {
     const worked = job(2, null, [place(240.3, { remade: 'REWORK by KH' })])
     const after = tell([job(1, 5000, [place(240.1)]), worked, job(3, 15_000, [place(240.55)])])
@@ -154,15 +182,7 @@ describe('wear over several jobs', () => {
 
   it('says why it begins anew, and what a part was left as beside what it was found as', () => {
     const earlier = [
-      {
-        report: 'OR-1',
-        day: '2008-01-01',
-        hours: 0,
-        si: 240 * MM,
-        U: 0.004 * MM,
-        since: 'nothing' as const,
-        why: null,
-      },
+      OVERHAUL,
       {
         report: 'OR-2',
         day: '2011-01-01',

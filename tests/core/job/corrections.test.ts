@@ -180,11 +180,19 @@ describe('gate evidence found wrong', () => {
     expect(walk.prompt.kind).toBe('clear')
   })
 
-  it('voids a lock and the witness who vouched for it', () => {
+  it('voids with a lock what was tried under it, and the witness who vouched for it', () => {
     const walk = new Walk().toBore()
     walk.bring({ do: 'take-back-evidence', step: 'hold_point', item: 'locks.breaker', why: 'other lock' })
     expect(walk.last.type).toBe('gate.closed')
-    expect(walk.last).toMatchObject({ items: ['locks.breaker', 'witness'] })
+    expect(walk.last).toMatchObject({
+      items: [
+        'locks.breaker',
+        ...['try_start', 'bleeds', 'block', 'bump'],
+        ...['oxygen', 'flammable', 'h2s'].flatMap((gas) => [`${gas}_breathing`]),
+        ...['oxygen', 'flammable', 'h2s'].flatMap((gas) => [`${gas}_inside`]),
+        'witness',
+      ],
+    })
     expect(violations(momentOf(walk))).toEqual([])
   })
 

@@ -58,7 +58,7 @@ describe('a disposition', () => {
     const walk = new Walk().toVerdict()
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
-    walk.keys('KH')
+    walk.keys('KH', 'TC-401-1')
     expect(walk.state.doer).toBe('KH')
     expect(dispose(walk, 'KH')).toBeNull()
   })

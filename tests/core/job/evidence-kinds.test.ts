@@ -209,7 +209,7 @@ describe('a wait', () => {
   ])('is struck by %s', (_what, happens) => {
     const walk = begun().wait(5)
     happens(walk)
-    if (walk.prompt.kind === 'sign-on') walk.keys('RO')
+    if (walk.prompt.kind === 'sign-on') walk.keys('RO', 'TC-401-1')
     walk.wait(60)
     expect(walk.key('NO RISE')).toBe('not-begun')
     expect(gateState(walk.state, 'g').struck).toMatchObject([{ item: 'no_rise', shown: 'ALL SHUT IN' }])

@@ -178,6 +178,8 @@ function passes(defs: Definitions, entries: readonly Entry[], placed: PlacedStep
       const role = defs.crew.crew.find((p) => p.id === e.person)?.role
       const did = entries
         .slice(0, n)
+        // Whoever only went back to a step that others did has done none of it.
+        .filter((d) => d.type !== 'step.reopened')
         .some((d) => 'step' in d && d.step === e.step && CHANGES.includes(d.type) && d.by === e.person)
       return role === undefined ||
         role === 'trainee' ||

@@ -16,6 +16,7 @@ import {
   pastAPoint,
   verdictOnNothing,
 } from './invariants-quality.ts'
+import { fallsWithLine } from './invariants-taken-back.ts'
 
 export interface Moment {
   readonly defs: Definitions
@@ -106,6 +107,10 @@ export function isProved(
   const given = new Map<string, GivenEntry>()
   const begun = new Map<string, Begun>()
   const bad = doubtedInstruments(entries)
+  const dropShownAfter = (n: number) => {
+    const falls = fallsWithLine(defs, entries, gate, n)
+    for (const kept of [given, begun]) for (const [item, one] of kept) if (falls(item, one)) kept.delete(item)
+  }
   for (const [n, e] of entries.slice(0, opened).entries()) {
     if (n <= fell) continue
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
@@ -116,7 +121,9 @@ export function isProved(
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
     }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
+    dropShownAfter(n)
   }
+  for (let n = opened + 1; n < entries.length; n += 1) dropShownAfter(n)
   // Whoever goes takes their own lock along, and hangs it anew on coming back.
   for (const e of entries) {
     if (e.type !== 'person.signed-off') continue

@@ -199,7 +199,7 @@ describe('the tag', () => {
   it('is cut short when it is long, and never taken for near enough', () => {
     const walk = new Walk().keys('RO', `TC-401-1${'1'.repeat(60)}`)
     expect(walk.last).toMatchObject({ type: 'machine.mismatched', typed: expect.stringMatching(/^.{40}$/) })
-    walk.keys('TC-401-11', 'TC-401', '401-1')
+    for (const typed of ['TC-401-11', 'TC-401', '401-1']) walk.bring({ do: 'name-machine', typed })
     expect(walk.state.machineNamed).toBe(false)
   })
 })

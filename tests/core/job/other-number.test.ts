@@ -10,7 +10,7 @@ const fallen = () => {
   const walk = new Walk().throughGate()
   walk.bring({ do: 'leave' })
   walk.bring({ do: 'take-up' })
-  return walk.keys('RO', 'ALL OUT')
+  return walk.keys('RO', 'TC-401-1', 'ALL OUT')
 }
 const given = (walk: Walk) => walk.state.gates.hold_point?.given[KEY]?.shown
 

@@ -1,19 +1,17 @@
 // Whole jobs as sheets: what a live crew keyed is written down, keyed in from paper and closed, and comes to the same; then reviewed and
 // reported. `PULLS=1` does the whole piston pull on both machines too, which takes minutes.
-import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import type { State } from '../../../src/core/job/state.ts'
 import { reportText } from '../../../src/core/report/forms.ts'
 import { paperOf } from '../../../src/core/report/paper-of.ts'
-import { readAnswers } from '../../../src/plain/answers.ts'
-import { ROOT, Walk } from '../../helpers/example.ts'
+import { Walk } from '../../helpers/example.ts'
 import { fromDisk } from '../../helpers/filled-sheet.ts'
 import { reported } from '../../helpers/reported.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 import { transcribed } from '../../helpers/transcribed.ts'
+import { playAnswers } from '../../helpers/walked.ts'
 
 type Case = readonly [
   'tc-401' | 'rg-27',
@@ -38,24 +36,7 @@ const PULLS: readonly Case[] =
 
 /** The live job, as the plain driver walks it. */
 function worked([site, procedure, answers]: Case): Walk {
-  const file = join(ROOT, 'examples', site, answers)
-  const read = readAnswers(readFileSync(file, 'utf8'), file)
-  if (!read.ok) throw new Error(read.error.say)
-  const walk = new Walk(shippedDefs(procedure, site))
-  walk.autoPin = false
-  walk.pinsAreRight = true
-  walk.stepMs = 0
-  let step = 0
-  for (const line of read.value) {
-    if (line.kind === 'clock') walk.now = line.at
-    else if (line.kind === 'step') step = line.ms
-    else if (line.kind === 'wait') walk.wait(line.ms / 60_000)
-    else {
-      walk.wait(step / 60_000).bring({ do: 'tick' })
-      walk.key(line.text === 'done' ? '' : line.text)
-    }
-  }
-  return walk
+  return playAnswers(new Walk(shippedDefs(procedure, site)), [site, answers])
 }
 
 const verdicts = ({ verdicts: all }: State) =>

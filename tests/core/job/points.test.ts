@@ -94,7 +94,7 @@ describe('a hold point of an inspection plan', () => {
     expect(walk.prompt.kind).toBe('point')
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
-    walk.keys('RO')
+    walk.keys('RO', 'TC-401-1')
     expect(walk.prompt.kind).toBe('clear')
   })
 

@@ -12,12 +12,12 @@ import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
 import { changeLines } from '../../../src/core/talk/changes.ts'
-import { readAnswers } from '../../../src/plain/answers.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
 import { expectReviewed } from '../../helpers/pull-review.ts'
 import { expectReported } from '../../helpers/reported.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
 import { changed, takenEntry, takenIn } from '../../helpers/taken-in.ts'
+import { playAnswers } from '../../helpers/walked.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
@@ -42,35 +42,21 @@ function defsOn(site: Site) {
   return found.defs
 }
 
-/** As the plain driver does it: time passes, acts, and then the line is heard. PINs are keyed and taken as right. */
+/** Every line has to be taken, and nothing be wrong after it. */
 function walked(site: Site, at: { step: string; keep: (walk: Walk) => void } | null = null): Walk {
-  const file = join(ROOT, 'examples', site, 'piston-pull-answers.txt')
-  const answers = readAnswers(readFileSync(file, 'utf8'), file)
-  if (!answers.ok) throw new Error(answers.error.say)
   const walk = new Walk(defsOn(site))
-  walk.autoPin = false
-  walk.pinsAreRight = true
-  walk.stepMs = 0
-  let step = 0
-  for (const line of answers.value) {
-    if (line.kind === 'clock') walk.now = line.at
-    else if (line.kind === 'step') step = line.ms
-    else if (line.kind === 'wait') walk.wait(line.ms / 60_000)
-    else {
-      walk.wait(step / 60_000).bring({ do: 'tick' })
-      const { prompt } = walk
-      if (at !== null && 'step' in prompt && prompt.step.id === at.step) at.keep(walk.copy())
-      const before = walk.said.length
-      const had = walk.entries.length
-      walk.key(line.text === 'done' ? '' : line.text)
-      const refused = walk.entries.length === had && walk.talk.ask === null && walk.said.length > before
-      if (refused) throw new Error(`line ${line.line} was not taken: ${walk.said.slice(before).join(' ')}`)
-      // Evidence sends nobody in by itself: what it opens is looked at when the next step is.
-      const isEvidence = walk.entries.at(-1)?.type === 'evidence.given'
-      if (walk.entries.length > had && !isEvidence) expect(violations(momentOf(walk), false)).toEqual([])
-    }
-  }
-  return walk
+  return playAnswers(walk, [site, 'piston-pull-answers.txt'], (text, line) => {
+    const { prompt } = walk
+    if (at !== null && 'step' in prompt && prompt.step.id === at.step) at.keep(walk.copy())
+    const before = walk.said.length
+    const had = walk.entries.length
+    walk.key(text)
+    const refused = walk.entries.length === had && walk.talk.ask === null && walk.said.length > before
+    if (refused) throw new Error(`line ${line} was not taken: ${walk.said.slice(before).join(' ')}`)
+    // Evidence sends nobody in by itself: what it opens is looked at when the next step is.
+    const isEvidence = walk.entries.at(-1)?.type === 'evidence.given'
+    if (walk.entries.length > had && !isEvidence) expect(violations(momentOf(walk), false)).toEqual([])
+  })
 }
 
 const words = (walk: Walk) =>
@@ -105,7 +91,7 @@ function expectTakenIn(walk: Walk | undefined) {
   expect(anew).toEqual(['opened__pocket_agreed', 'piston_choice', 'record_is'])
   expect(after.state.done).toMatchObject({ piston_choice: 'same', record_is: 'changed' })
   after.bring({ do: 'take-up' })
-  after.keys('RO')
+  after.keys('RO', 'TC-401-1')
   expect(after.prompt).toMatchObject({ kind: 'decide', step: { id: 'load__decided' } })
 }
 

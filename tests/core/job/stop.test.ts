@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { gateState } from '../../../src/core/job/gate.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { openStop } from '../../../src/core/job/state.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { BORE_LINES, Walk } from '../../helpers/example.ts'
 
 /** Lines that lead to each prompt and each question of several lines. */
@@ -143,7 +144,7 @@ describe('falling twice', () => {
     expect(walk.prompt.kind).toBe('clear')
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
-    expect(walk.keys('ML').prompt.kind).toBe('clear')
+    expect(walk.keys('ML', 'TC-401-1').prompt.kind).toBe('clear')
   })
 })
 
@@ -166,6 +167,13 @@ describe('leaving and taking up', () => {
         'not-asked',
       )
       walk.keys('ML')
+      const { ask } = promptView(walk.engine.defs, walk.state, walk.talk, {
+        width: 79,
+        record: 'EXAMPLE',
+        ascii: true,
+      })
+      expect(ask[0]?.text).toBe('COME OUT AND STAND CLEAR.')
+      walk.keys('TC-401-1')
       expect(walk.prompt).toMatchObject({ kind: 'clear' })
       expect(gateState(walk.state, 'hold_point')).toMatchObject({
         cause: crashed ? 'interrupted' : 'left',

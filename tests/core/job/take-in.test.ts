@@ -74,7 +74,7 @@ describe('a changed record', () => {
     expect(standingVerdict(walk.state, 'bore_judged')?.verdict.result.verdict).toBe('MONITOR')
     const after = takenIn(walk, changed(walk, { limits }))
     after.bring({ do: 'take-up' })
-    after.keys('RO')
+    after.keys('RO', 'TC-401-1')
     const words = after.entries.flatMap((e) => (e.type === 'verdict.given' ? [e.verdict.result.verdict] : []))
     expect(words).toEqual(['MONITOR', 'REPLACE'])
     expect(after.prompt.kind).toBe('decide')
@@ -94,7 +94,7 @@ describe('a changed record', () => {
     const wide = machine.limits.filter((one) => one.characteristic !== 'largest-diameter')
     const after = takenIn(walk, changed(walk, { ...bored(9.6), limits: wide }))
     after.bring({ do: 'take-up' })
-    after.keys('RO')
+    after.keys('RO', 'TC-401-1')
     const verdict = standingVerdict(after.state, 'bore_judged')?.verdict
     expect(verdict?.result.verdict).toBe('HOLD')
     expect(JSON.stringify(verdict?.inputs)).toContain(
@@ -109,7 +109,7 @@ describe('a changed record', () => {
     expect(takenEntry(after).dropped).toEqual([seq])
     expect(after.state.doubt).toBeNull()
     after.bring({ do: 'take-up' })
-    after.keys('RO', 'ALL OUT', ...GATE_LINES)
+    after.keys('RO', 'TC-401-1', 'ALL OUT', ...GATE_LINES)
     expect(after.prompt.kind).toBe('pick')
   })
 
@@ -128,7 +128,7 @@ describe('a changed record', () => {
     const after = takenIn(left(walk), changed(walk, { edition: '5' }))
     expect(takenEntry(after)).toMatchObject({ voids: [], undecided: ['rod'] })
     after.bring({ do: 'take-up' })
-    after.keys('RO')
+    after.keys('RO', 'TC-401-1')
     expect(after.prompt.kind === 'findings' && after.prompt.open.map((one) => one.step)).toEqual([
       'rod',
       'bore',
@@ -146,7 +146,7 @@ describe('a changed record', () => {
       /Machine record changed on the job 2026-03-14 \d\d:\d\d by KH/,
     )
     after.bring({ do: 'take-up' })
-    after.keys('RO', 'ALL OUT', ...LOCK_LINES)
+    after.keys('RO', 'TC-401-1', 'ALL OUT', ...LOCK_LINES)
     const { prompt } = after
     expect(prompt.kind === 'evidence' && prompt.item.key).toBe('locks.drain')
     const shorter = at(machine.site.isolation_points.slice(1))
@@ -180,7 +180,7 @@ describe('a changed record', () => {
     expect(entry.anew).toEqual(['which', 'agreed'])
     expect(after.state.done).toEqual({ which: 'same' })
     after.bring({ do: 'take-up' })
-    after.keys('RO')
+    after.keys('RO', 'TC-401-1')
     expect(after.prompt).toMatchObject({ kind: 'point', step: { id: 'which' } })
     after.keys('KH')
     expect(after.prompt).toMatchObject({ kind: 'confirm', step: { id: 'agreed' } })

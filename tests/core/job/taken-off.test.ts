@@ -103,7 +103,7 @@ describe('what comes off', () => {
     if (gas === undefined) throw new Error('no gate gas')
     expect(keyLabel(after.engine.defs, gas, 'pipes.suction')).toMatch(/suction block valve, V-11$/)
     after.bring({ do: 'take-up' })
-    after.keys('RO', 'B-1 RO')
+    after.keys('RO', 'TC-401-1', 'B-1 RO')
     expect(item(after)).toBe('pipes.barring')
   })
 })

@@ -53,6 +53,14 @@ vi.mock('../../../src/core/job/lapse.ts', async (original) => {
       broken.rule === 'never lapses' ? [] : real.staleNow(...a),
   }
 })
+vi.mock('../../../src/core/job/voiding.ts', async (original) => {
+  const real = await original<typeof import('../../../src/core/job/voiding.ts')>()
+  return {
+    ...real,
+    shownAfter: (...a: Parameters<typeof real.shownAfter>) =>
+      broken.rule === 'tried under no lock' ? [] : real.shownAfter(...a),
+  }
+})
 vi.mock('../../../src/core/job/admit-gate.ts', async (original) => {
   const real = await original<typeof import('../../../src/core/job/admit-gate.ts')>()
   const admitEvidence: typeof real.admitEvidence = (defs, state, input) => {
@@ -148,6 +156,13 @@ describe('an engine that', () => {
 
   it('lets one lock hang in two places is refuted', () => {
     expect(refuted('lock-twice', smallDefs(TWO_GATES)).rule).toMatch(/hazard|work/)
+  })
+
+  it('keeps what was tried under a lock that is taken back is refuted', () => {
+    const { rule, path } = refuted('tried under no lock', smallDefs(TWO_GATES))
+    expect(rule).toBe('counts')
+    // Shortest is a gas test that stands on a start that was no start.
+    expect(path.at(-1)).toMatch(/^(locks\..*|try_start) was wrong$/)
   })
 
   it('takes a blank for evidence is refuted', () => {

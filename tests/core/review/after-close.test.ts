@@ -117,7 +117,9 @@ describe('the start', () => {
   it('is told on the head, with what was undecided and each tag by what it hung on', () => {
     const review = reviewed(ran().keys('NO START', 'T-9', '1'))
     expect(review.started).toEqual({
-      what: expect.stringMatching(/^Started RO 06:\d\d: every finding decided; 1 tag not told off: T-9$/),
+      what: expect.stringMatching(
+        /^Started RO 06:\d\d: every finding decided; 1 tag not told off: T-9; NO ALL CLEAR ON RECORD before it$/,
+      ),
       hung: ['T-9: the PRESSURE tag, at 1 ready'],
     })
     expect(headTexts(review)).toContain(review.started?.what)

@@ -131,8 +131,20 @@ describe('on one line', () => {
           ? { ...one.hoursLeft, value: { ...one.hoursLeft.value, earliest: 1e6 } }
           : null,
     }
-    const texts = changesInFew(defs, [far, one, far]).map((r) => r.text)
+    const texts = changesInFew(defs, [far, one, far], 7).map((r) => r.text)
     expect(texts[2]).not.toMatch(/far$/)
     expect(texts).toHaveLength(3)
+    expect(texts[1]).toMatch(/; worst of 3, 2 more behind 7$/)
+    // Without a rate it is the place that wore most, wherever it stands.
+    const bare = (si: number) => ({
+      ...one,
+      hoursLeft: null,
+      rate: null,
+      found: one.found === null ? null : { ...one.found, si },
+    })
+    const most = (one.last?.si ?? 0) + 0.0009
+    const order = [bare(most - 0.0005), bare(most), bare(most - 0.0007)]
+    const alone = changesInFew(defs, [bare(most)], null)[2]?.text
+    expect(changesInFew(defs, order, 7)[2]?.text).toBe(alone)
   })
 })

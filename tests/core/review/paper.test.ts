@@ -179,7 +179,12 @@ describe('the review of a sheet', () => {
   })
 
   it('tells a sheet of another edition, boxes that are blank, times that are missing, initials of nobody', () => {
-    const marks = (text: string) => told(sheetJob().keys('RO', text, ...FRONT_LINES.slice(1))).join('\n')
+    // One that is another is asked about, and stands so on the paper.
+    const marks = (text: string) => {
+      const walk = sheetJob().keys('RO', text)
+      if (walk.talk.ask?.kind === 'sheet-mark') walk.keys('2')
+      return told(walk.keys(...FRONT_LINES.slice(1))).join('\n')
+    }
     expect(marks('bore_inspection, edition 2, 00000000')).toMatch(
       /printed from other files: not on it edition 3 and check mark/,
     )

@@ -5,6 +5,7 @@ import { layOut, plainText } from '../../../src/core/sheet/block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { Walk } from '../../helpers/example.ts'
+import { grooves } from '../../helpers/grooves.ts'
 import { smallDefs, tell } from '../../helpers/small-job.ts'
 
 const STYLE = { width: 79, record: 'PRACTICE' as const, ascii: true }
@@ -82,42 +83,9 @@ describe('what stays on the machine', () => {
 
 /** Side clearance judged as found, at most 0.008 in, decided on, and measured once more where `again` is given. */
 function judged(found: string, decide: readonly string[], again: readonly string[] = []) {
-  const read = (id: string, stage: string) => ({
-    ...READ,
-    id,
-    title: id,
-    of: 'side clearance',
-    with: 'feelers',
-    stage,
-    stations: [{ id: 'all', label: 'all grooves', at: 0.5 }],
-    how: {},
-    repeats: { at_least: 1, at_most: 1, within: '0.001 in' },
-    plausible: { from: 'range', least: '0 in', most: '1 in' },
-  })
-  const judge = (id: string, is: string) => [
-    {
-      id,
-      kind: 'judge',
-      title: id,
-      compute: 'figures',
-      figures: [{ characteristic: 'ring-side-clearance', is }],
-    },
-    {
-      id: `${id}_decided`,
-      kind: 'decide',
-      title: 'Grooves',
-      when: { rule: `${id} != "ACCEPT"`, unknown: 'do' },
-      about: id,
-      choices: ['accept', 'rework', 'replace', 'concession', 'hold'],
-    },
-  ]
-  const first = [read('worn', 'as_found'), ...judge('worn_judged', 'worn')]
-  const second = again.length === 0 ? [] : [read('fresh', 'as_left'), ...judge('fresh_judged', 'fresh')]
-  const seats = [{ id: 'feelers', kinds: ['feeler_gauge'], for: 'gaps' }]
-  const defs = smallDefs([...first, ...second], [], {}, { seats })
-  const walk = new Walk(defs, 'PRACTICE').keys('RO', 'TC-401-1', '1', found, ...decide, ...again)
+  const walk = grooves(again.length > 0).keys(found, ...decide, ...again)
   expect(walk.last.type).toBe('job.closed')
-  const [block] = entryBlocks(defs, walk.state, walk.last, STYLE)
+  const [block] = entryBlocks(walk.engine.defs, walk.state, walk.last, STYLE)
   return { walk, rows: (block?.rows ?? []).map(({ text }) => text) }
 }
 

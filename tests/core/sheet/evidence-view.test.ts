@@ -17,7 +17,7 @@ describe('evidence that fell', () => {
   it('is shown as void, the item asked for now among it, when the hold point is asked again whole', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102')
     walk.bring({ do: 'take-up' })
-    walk.keys('RO')
+    walk.keys('RO', 'TC-401-1')
     const shown = rows(walk).join('\n')
     expect(shown).toContain('[void] lock at main driver breaker, E-1, lock at barring motor breaker, E-2')
     expect(shown).toContain('[ ] lock at main driver breaker, E-1')

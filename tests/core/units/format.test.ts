@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { formatNumber } from '../../../src/core/lib/decimal.ts'
 import { parseEntry } from '../../../src/core/units/entry.ts'
 import {
   companion,
   decimalsOf,
   formatBoth,
   formatFinish,
-  formatNumber,
   formatQuantity,
   shownNumber,
 } from '../../../src/core/units/format.ts'

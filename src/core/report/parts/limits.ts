@@ -42,6 +42,7 @@ function told({ number }: PlacedStep, { limit, ...one }: Held): Told {
     value: one.value === null ? null : one.figure(one.value),
     U: one.U === null ? null : one.error(one.U),
     used: one.judgement.used,
+    watchedFrom: limit.monitorFrom ?? null,
     word: one.judgement.verdict,
     governs: one.governs,
     from: limit.from,

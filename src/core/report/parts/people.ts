@@ -3,6 +3,7 @@ import { type Definitions, personById } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
 import type { Signed } from '../../job/signature.ts'
 import type { State } from '../../job/state.ts'
+import type { Review } from '../../review/review.ts'
 import type { Report } from '../schema.ts'
 
 type Signature = Report['signatures'][number]
@@ -28,16 +29,17 @@ export function signaturesOf(entries: readonly Entry[], told: (entry: Entry) => 
 export function peopleOf(
   defs: Definitions,
   state: State,
-  ids: readonly string[],
+  { people, since }: Pick<Review, 'people' | 'since'>,
   signatures: readonly Signature[],
 ): Report['people'] {
-  return ids.map((id) => {
+  return [...people, ...since].map((id) => {
     const person = personById(defs, id)
     return {
       id,
       name: person?.name ?? 'in no crew file of this job',
       role: person?.role ?? 'not known',
       onJob: state.everOn.includes(id),
+      since: since.includes(id),
       signed: signatures.filter((one) => one.person === id).length,
     }
   })

@@ -1,5 +1,7 @@
 // Driver load and gas against the opening of a clearance pocket, with where it stands and the setting that is recommended.
+
 import { line } from 'd3-shape'
+import { formatNumber } from '../../lib/decimal.ts'
 import { fromSi, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, mark, rounded } from './frame.ts'
@@ -139,7 +141,7 @@ function marked(
 }
 
 function percent(share: number): string {
-  return `${Math.round(share * 1000) / 10} %`
+  return `${Number(formatNumber(share * 100, 1))} %`
 }
 
 function toldOf({ rows, target, present, setting }: Plot): string {

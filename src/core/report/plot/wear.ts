@@ -1,6 +1,6 @@
 // Wear over running hours: what the overhauls left, what was found now, straight on, and where one further reading may lie.
 import { area, line } from 'd3-shape'
-import { fromSi, valueIn } from '../../units/index.ts'
+import { fromSi, hoursText, valueIn } from '../../units/index.ts'
 import type { PlotOf } from '../schema-plots.ts'
 import { axesShapes, domainOf, frameOf, levels, mark, rounded } from './frame.ts'
 import { backed, type Datum, type Scene, type Shape, stroke, text } from './scene.ts'
@@ -47,7 +47,7 @@ export function wearScene(plot: PlotOf<'wear'>): Scene {
   const inBox = (at: number) => Math.max(box.top + 7, Math.min(box.bottom - 4, at))
   return {
     title: plot.title,
-    told: `${plot.readings.map(({ hours, value, isNow }) => `${value.text} at ${Math.round(hours)} h${isNow ? ', read on this job' : ''}`).join('; ')}. The band is ${plot.basis}.${plot.limit === null ? '' : ` Limit ${plot.limit.text}${isFar ? ', outside the plot' : ''}.`}`,
+    told: `${plot.readings.map(({ hours, value, isNow }) => `${value.text} at ${hoursText(hours)} h${isNow ? ', read on this job' : ''}`).join('; ')}. The band is ${plot.basis}.${plot.limit === null ? '' : ` Limit ${plot.limit.text}${isFar ? ', outside the plot' : ''}.`}`,
     notes: plot.notes,
     width: 520,
     height: 290,

@@ -1,7 +1,7 @@
 // Verdicts whose figure lies no farther from its limit than it may be off, a step of the gauge included: one step more, or the
 // gauge off to the other side, and the word would be another.
 import type { Found } from '../exception.ts'
-import { type Judged, judgedIn } from '../judged.ts'
+import { type Judged, judgedIn, shareText } from '../judged.ts'
 import { type Look, named } from '../look.ts'
 
 /** Floating noise, as a share of the error: 0.4 and 0.6 beside 1.0 are on the edge, not past it. */
@@ -21,9 +21,10 @@ export function closeCalls(look: Look): Found[] {
         const apart = value === null || limit === null ? null : Math.abs(limit.value - value)
         return {
           kind: 'close',
-          what: `CLOSE: ${named(placed)}, ${name} ${say(value)} with U ${off}, limit ${limit?.bound === 'at-least' ? 'at least ' : ''}${say(limit?.value ?? null)}; ${one.verdict}`,
+          what: `NEAR LIMIT: ${named(placed)}, ${name} ${say(value)} with U ${off}, limit ${limit?.bound === 'at-least' ? 'at least ' : ''}${say(limit?.value ?? null)}; ${one.verdict}`,
           sentences: [
-            `It lies ${say(apart)} from its limit; its measuring error is ${off} and a step of the gauge ${say(resolution)}.`,
+            ...(shareText(defs, one) === null ? [] : [`Figure and limit: ${shareText(defs, one)}.`]),
+            `It stands here as it lies ${say(apart)} from its limit, no farther than its measuring error, ${off}, and a step of the gauge, ${say(resolution)}, together.`,
             'A step more, or a better gauge, could give another word. The verdict stands by its rule.',
           ],
           entries: [stands.seq, ...stands.verdict.readings],

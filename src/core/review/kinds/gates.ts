@@ -7,8 +7,10 @@ import type { CloseCause } from '../../job/entries.ts'
 import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
+import { clearAtStart } from '../clear-before.ts'
 import type { Found, Kind } from '../exception.ts'
 import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'
+import { lastStart } from '../starts.ts'
 
 export function gates(look: Look): Found[] {
   return gatesOf(look.defs).flatMap((gate) => one(look, gate))
@@ -81,6 +83,7 @@ function one(look: Look, gate: GateStep): Found[] {
           entry.type === 'evidence.failed' ? [failure(look, gate, entry)] : [],
         ),
         ...fell.map((fall) => fallText(look, gate, fall)),
+        ...atStart(look, gate, fell),
         ...struck.map((move) =>
           sentence(`Void ${when(look, move.entry)}, before it was complete: ${causeText(gate, move)}`),
         ),
@@ -93,6 +96,14 @@ function one(look: Look, gate: GateStep): Found[] {
       grave: (Number.isFinite(worst) ? worst : CLASSES.length) + (failed.length > 0 ? 1 : 2),
     },
   ]
+}
+
+/** A machine that was started with people called out of here and nobody keyed clear: whether anybody keyed it elsewhere. */
+function atStart(look: Look, gate: GateStep, fell: readonly Fall[]): string[] {
+  const last = fell.at(-1)
+  return last === undefined
+    ? []
+    : [clearAtStart(look, gate, lastStart(look)?.move ?? null, last.move)].flatMap((text) => text ?? [])
 }
 
 function kindOf(hasFailed: boolean, worst: FallClass | undefined): Kind {

@@ -5,8 +5,9 @@ import { fateOf, type Nonconformance, nonconformances } from '../../job/nonconfo
 import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
-import { nonconformanceText } from '../../talk/names.ts'
+import { nonconformanceText, wordOf } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
+import { isWatched, judgedIn, shareText } from '../judged.ts'
 import { entriesOf, type Look, sentence, when } from '../look.ts'
 
 export function nonconforming(look: Look): Found[] {
@@ -39,37 +40,51 @@ function one(look: Look, nc: Nonconformance): Found {
   const { decided } = nc
   const voidBy = state.raised.find((r) => r.seq === nc.seq)?.voidBy ?? null
   const fate = fateOf(state, nc)
+  const followed = followedBy(look, nc)
   const standing = !nc.stands
-    ? `void since${fate?.now == null ? '' : `, ${fate.now} now`}`
+    ? followed === null
+      ? `void since${fate?.now == null ? '' : `, ${fate.now} now`}`
+      : `${followed.name} ${wordOf(defs, followed.step, followed.word)} stands in its place`
     : decided === null
       ? 'NOT DECIDED'
-      : `${decided.choice} by ${decided.person}`
+      : decidedText(decided)
   return {
     kind: judged ? 'verdict' : 'finding',
     what: `${nonconformanceText(defs, nc)}; ${standing}`,
-    sentences: [
-      ...(judged
-        ? becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim()))
-        : noteOf(entry)),
-      ...decisions.map((d) =>
-        sentence(
-          `${d.choice.toUpperCase()}, decided by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
-        ),
-      ),
-      ...decisions.flatMap((d) =>
-        d.authority === undefined || d.valid === undefined
-          ? []
-          : [`On the authority of ${d.authority}, ${validityText(d.valid)}.`],
-      ),
-      ...(fate === null
-        ? []
-        : [`It fell ${fellWhen(defs, nc.step, fate.fellWith).replace(/,$/, '')}; no decision is due on it.`]),
-      ...(nc.stands && decided === null
-        ? [
-            `No decision stands about it${state.closed === null ? ': it is asked where the job is taken up, at its decide step' : ', and a closed job takes none'}.`,
-          ]
-        : []),
-    ],
+    // What another stands in the place of is told in one line: the entries behind its number have the rest.
+    sentences:
+      followed !== null
+        ? [replacedText(look, decisions, followed)]
+        : [
+            ...(judged
+              ? [
+                  ...becauseRows(look.defsAt(entry), entry.verdict).map(({ text }) => sentence(text.trim())),
+                  ...watched(look, entry),
+                ]
+              : noteOf(entry)),
+            ...decisions
+              .map((d, n) =>
+                sentence(
+                  `${n === decisions.length - 1 ? 'A lead’s decision, no verdict' : 'Decided before that, and replaced by it'}: ${d.choice}, by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
+                ),
+              )
+              .reverse(),
+            ...decisions.flatMap((d) =>
+              d.authority === undefined || d.valid === undefined
+                ? []
+                : [`On the authority of ${d.authority}, ${validityText(d.valid)}.`],
+            ),
+            ...(fate === null
+              ? []
+              : [
+                  `It fell ${fellWhen(defs, nc.step, fate.fellWith).replace(/,$/, '')}; no decision is due on it.`,
+                ]),
+            ...(nc.stands && decided === null
+              ? [
+                  `No decision stands about it${state.closed === null ? ': it is asked where the job is taken up, at its decide step' : ', and a closed job takes none'}.`,
+                ]
+              : []),
+          ],
     entries: [
       nc.seq,
       ...decisions.map((d) => d.seq),
@@ -80,6 +95,47 @@ function one(look: Look, nc: Nonconformance): Found {
     open: nc.stands && (decided === null || decided.choice === 'hold'),
     grave: graveOf(nc, judged),
   }
+}
+
+/** Of each figure that only has to be watched: value, limit, share used, and the share from which it is. */
+function watched(look: Look, entry: Extract<Entry, { type: 'verdict.given' }>): string[] {
+  return judgedIn(entry.verdict)
+    .filter(isWatched)
+    .map((one) => `To be watched, ${one.name}: ${shareText(look.defsAt(entry), one)}.`)
+}
+
+/** The word of the verdict stays what it is: accept is what a lead decided about it, and no ACCEPT. */
+function decidedText({ choice, person }: { readonly choice: string; readonly person: string }): string {
+  return `${person} decided: ${choice}`
+}
+
+/** The last that stands of the same step, raised since; null where nothing does. */
+function followedBy({ defs, state }: Look, nc: Nonconformance): Nonconformance | null {
+  if (nc.stands) return null
+  return (
+    nonconformances(defs, state).findLast(
+      ({ step, stands, seq }) => stands && step === nc.step && seq > nc.seq,
+    ) ?? null
+  )
+}
+
+/** `REWORK of KH 09:09 was replaced by replace of KH 10:02 (NC-2): bored too far.` */
+function replacedText(
+  look: Look,
+  was: readonly Extract<Entry, { type: 'disposition.set' }>[],
+  { name, decided }: Nonconformance,
+): string {
+  const old = was.filter(({ seq }) => decided === null || seq < decided.seq).at(-1)
+  const before =
+    old === undefined
+      ? 'Nothing was decided on it'
+      : `${old.choice}, decided by ${old.person} ${when(look, old)}`
+  const entry = decided === null ? undefined : look.entries[decided.seq]
+  const now =
+    decided === null || entry === undefined
+      ? `on ${name} NOTHING IS DECIDED`
+      : `${decided.choice}, decided by ${decided.person} ${when(look, entry)} on ${name}`
+  return sentence(old === undefined ? `${before}; ${now}` : `${before}, was replaced by: ${now}`)
 }
 
 /** `, signed by PIN, keyed by RO`: whoever decided stands first, and after that at whose keyboard it was. */

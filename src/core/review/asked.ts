@@ -1,0 +1,215 @@
+// Questions in plain words at the prompt of a review: answered from what this record tells, with the number behind which it stands,
+// and from nothing else. None of them is ever answered with a word that something is safe.
+import type { Definitions } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import type { State } from '../job/state.ts'
+import { list } from '../lib/wording.ts'
+import { type Block, row } from '../sheet/block.ts'
+import { lengthText } from '../talk/names.ts'
+import type { Exception, Kind } from './exception.ts'
+import { openBlocks } from './keyed-words.ts'
+import type { Review } from './review.ts'
+import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
+
+/** What a question is answered from. */
+export interface OnRecord {
+  readonly review: Review
+  readonly defs: Definitions
+  readonly entries: readonly Entry[]
+  readonly state: State
+}
+
+interface Question {
+  readonly asked: RegExp
+  /** As it is named where another was asked. */
+  readonly like: string
+  readonly answer: (record: OnRecord) => Block[]
+}
+
+/** Worst first, so many: the list has the rest. */
+const MOST = 6
+
+const QUESTIONS: readonly Question[] = [
+  {
+    asked:
+      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
+    like: 'is it safe to run',
+    answer: isItSafe,
+  },
+  { asked: /\bwho\b.*\b(?:sign|decid|witness|accept|approv)/, like: 'who signed', answer: whoSigned },
+  {
+    asked:
+      /\bwhy\b.*\b(?:accept|pass|decid|rework|replac|repair|conce|run|monitor|hold)|\bwhat (?:was|did)\b.*\bdecid/,
+    like: 'why was it accepted',
+    answer: whyDecided,
+  },
+  {
+    asked:
+      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bnext (?:overhaul|opening)|\bhow long\b|\bhours left\b/,
+    like: 'when is the next overhaul',
+    answer: nextOverhaul,
+  },
+  {
+    asked: /\b(?:what|anything|something|is|are|still)\b.*\b(?:open|undecided|to do|due)\b/,
+    like: 'what is open',
+    answer: ({ review }) => openBlocks(review),
+  },
+  {
+    asked: /\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
+    like: 'what went wrong',
+    answer: whatWentWrong,
+  },
+]
+
+const LIKE_A_QUESTION =
+  /\?$|^(?:what|why|who|when|where|which|how|is|are|was|were|can|may|did|does|do|should|has|have)\s+\S/
+
+/** Null where it is no question. The first row is a heading. */
+export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
+  const text = keyed.trim().toLowerCase()
+  if (!LIKE_A_QUESTION.test(text) && !/^(?:next overhaul|hours left)/.test(text)) return null
+  const known = QUESTIONS.find(({ asked }) => asked.test(text))
+  if (known !== undefined) return known.answer(record)
+  return [
+    heading('That is not answered here. What is, from this record'),
+    said(
+      ...QUESTIONS.map(({ like }) => like),
+      'Why a verdict is as it is stands behind its number, with its sums.',
+    ),
+  ]
+}
+
+/** Locks that are on, people not told clear: what could hurt whoever believes that nothing is open. */
+const COULD_HURT: readonly Kind[] = [
+  'started',
+  'stop',
+  'machine',
+  'gate',
+  'hanging',
+  'unmeasured',
+  'deadline',
+]
+
+function isItSafe({ review }: OnRecord): Block[] {
+  const open = review.exceptions.filter(({ open: isOpen }) => isOpen)
+  const rest = review.exceptions.filter(({ kind, open: isOpen }) => !isOpen && COULD_HURT.includes(kind))
+  return [
+    heading('No record tells that, and this one does not'),
+    said(
+      `It stands as: ${review.standing}.`,
+      open.length === 0
+        ? 'Nothing in this list is open. That is no word that it may run.'
+        : 'Open by this record:',
+    ),
+    ...open.map(asLine),
+    ...(rest.length === 0 ? [] : [said('Not open, and to be known before anybody decides:')]),
+    ...rest.map(asLine),
+    said('Whether it runs, a lead decides at the machine, by permit and the maker’s manual.'),
+  ]
+}
+
+function whatWentWrong({ review }: OnRecord): Block[] {
+  const { exceptions } = review
+  if (exceptions.length === 0)
+    return [
+      heading(
+        'By what this review looks at, nothing out of the ordinary. That is no word that the work was good.',
+      ),
+    ]
+  const more = exceptions.length - MOST
+  return [
+    heading(`${exceptions.length} out of the ordinary, worst first; a number opens it`),
+    ...exceptions.slice(0, MOST).map(asLine),
+    ...(more > 0 ? [said(`and ${more} more: ${MOST + 1}-${exceptions.length} has those, a line each.`)] : []),
+  ]
+}
+
+const DECIDED: readonly Kind[] = ['verdict', 'finding', 'close', 'unmeasured']
+
+function whyDecided({ review }: OnRecord): Block[] {
+  const told = review.exceptions.filter(({ kind }) => DECIDED.includes(kind))
+  if (told.length === 0)
+    return [heading('No verdict and no finding here wanted a decision: none is on record')]
+  return [
+    heading('What did not conform or is near its limit, and what was decided, in the words on record'),
+    ...told.map(
+      (one): Block => ({
+        margin: String(one.number),
+        rows: [
+          row(one.what, one.open ? 'caution' : 'strong'),
+          ...decisionIn(one).map((text) => row(`  ${text}`)),
+        ],
+      }),
+    ),
+  ]
+}
+
+/** The decision with its reason; of a verdict that is only near its limit, why it stands. */
+function decisionIn({ sentences }: Exception): string[] {
+  const said = sentences.filter((text) => /decision|decided|replaced by|No decision/i.test(text))
+  return said.length === 0 ? sentences.slice(-1) : said
+}
+
+function whoSigned({ review, entries }: OnRecord): Block[] {
+  const signed = new Map<string, number>()
+  for (const entry of entries)
+    if ('signed' in entry && entry.signed !== undefined && 'person' in entry && entry.person !== undefined)
+      signed.set(entry.person, (signed.get(entry.person) ?? 0) + 1)
+  const all = [...review.people, ...review.since]
+  const decided = review.exceptions.filter(
+    ({ kind, what }) => DECIDED.includes(kind) && / decided: /.test(what),
+  )
+  return [
+    heading(all.length === 0 ? 'Nobody signed by this record' : 'Who signed, by this record'),
+    said(
+      ...all.map(
+        (id) =>
+          `${id}: ${signed.get(id) ?? 0} signatures, sign-ons among them${review.since.includes(id) ? '; only for what was added after the close' : ''}.`,
+      ),
+      ...(decided.length === 0 ? ['No decision of a lead is on record.'] : ['Decisions of leads:']),
+    ),
+    ...decided.map(asLine),
+    said('Each signature with its entry: barover report has them in the section of signatures.'),
+  ]
+}
+
+function nextOverhaul({ review, defs }: OnRecord): Block[] {
+  const section = sectionsOf(review).find(({ name }) => name === FOUND_AND_LEFT)
+  const due = review.changes
+    .flatMap((one) => (one.hoursLeft?.ok === true ? [{ one, left: one.hoursLeft.value }] : []))
+    .sort((a, b) => a.left.earliest - b.left.earliest)[0]
+  const why = [
+    ...new Set(
+      review.changes.flatMap(({ rate, hoursLeft }) =>
+        [refusal(rate), refusal(hoursLeft)].flatMap((text) => text ?? []),
+      ),
+    ),
+  ]
+  const words = review.exceptions.filter(
+    ({ kind, sentences }) => kind === 'deadline' || sentences.some((text) => TIMED.test(text)),
+  )
+  return [
+    heading('No day of it is worked out here: a lead says when. What this record has of it'),
+    said(
+      due === undefined
+        ? `Hours left to a limit: none told${why.length === 0 ? ', as no wear is on record' : `: ${list(why.map((text) => text.replace(/[.]$/, '')))}`}.`
+        : `Earliest: its limit ${lengthText(defs, due.left.of.value)} may be reached from ${Math.floor(due.left.earliest)} h on, ${due.one.of}; by wear that goes straight on.`,
+      ...(section === undefined ? [] : [`Place by place: behind ${section.number}.`]),
+      ...(words.length === 0 ? [] : ['What was decided with a time in it:']),
+    ),
+    ...words.map(asLine),
+  ]
+}
+
+/** A time to come in the words of a decision. */
+const TIMED = /decision.*\b(?:next (?:opening|overhaul)|not later than|until|before|\d{3,6} ?h\b)/i
+
+const refusal = (result: { ok: boolean; error?: { say: string } } | null) =>
+  result !== null && !result.ok ? (result.error?.say ?? null) : null
+
+const heading = (text: string): Block => ({ margin: '', rows: [row(text, 'strong')] })
+const said = (...texts: string[]): Block => ({ margin: '', rows: texts.map((text) => row(text)) })
+const asLine = ({ number, what, open }: Exception): Block => ({
+  margin: String(number),
+  rows: [row(`${open ? 'OPEN: ' : ''}${what}`, open ? 'caution' : 'plain')],
+})

@@ -1,0 +1,129 @@
+// The head of a review and what a lead decided: parts that were not measured again have a number, a decision is no verdict, one that
+// was replaced is told in a line, and whoever only spoke after the close is not told as on the job.
+import { describe, expect, it } from 'vitest'
+import { screenLines } from '../../../src/core/review/page.ts'
+import { plainText } from '../../../src/core/sheet/block.ts'
+import { Walk } from '../../helpers/example.ts'
+import { grooves } from '../../helpers/grooves.ts'
+import { headTexts } from '../../helpers/head-texts.ts'
+import { reported } from '../../helpers/reported.ts'
+import { only, reviewed } from '../../helpers/reviewed.ts'
+import { gate, NO_START, type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
+
+const REWORK = ['2', 'KH', 'new grooves']
+
+describe('a part that was worked on and not measured again', () => {
+  it('is named under a number of its own, and the head says which', () => {
+    const walk = grooves(false).keys('0.012', ...REWORK)
+    expect(walk.last.type).toBe('job.closed')
+    const review = reviewed(walk)
+    const one = only(review, 'unmeasured')
+    expect(one.what).toBe('NOT MEASURED AGAIN as left: 2 worn_judged, found REWORK, reworked, decided by KH')
+    expect(one.entries).toHaveLength(2)
+    expect(review.standing).toBe(
+      `closed with REWORK as found, not measured again as left: item ${one.number}`,
+    )
+    expect(reported(walk).standing).toMatch(/: item \d$/)
+    const screen = plainText(
+      screenLines(walk.engine.defs, review, { width: 79, record: 'PRACTICE', ascii: true }, 21),
+    )
+    expect(screen.replace(/\n[A-Z]+ +\| +/g, ' ')).toContain(`item ${one.number}`)
+  })
+
+  it('is none where it was measured again', () => {
+    const review = reviewed(grooves(true).keys('0.012', ...REWORK, '0.004'))
+    expect(review.exceptions.filter(({ kind }) => kind === 'unmeasured')).toEqual([])
+    expect(review.standing).toBe('closed with REWORK as found, ACCEPT as left')
+  })
+})
+
+describe('what a lead decided', () => {
+  it('stands beside the verdict as a decision, and in capitals stands the verdict alone', () => {
+    const { what, sentences } = only(
+      reviewed(new Walk().toVerdict().keys('1', 'KH', 'good for a year')),
+      'verdict',
+    )
+    expect(what).toBe('NC-1 Bore judged: MONITOR; KH decided: accept')
+    expect(sentences.at(-1)).toMatch(/^A lead’s decision, no verdict: accept, by KH, .*: good for a year\.$/)
+    expect(JSON.stringify([what, sentences])).not.toContain('ACCEPT')
+  })
+
+  it('that another replaced, as the reading was put right, is told in one line', () => {
+    const walk = new Walk().toVerdict().keys('2', 'KH', 'hone it')
+    const of = walk.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
+    expect(walk.bring({ do: 'correct', of, typed: '9.5070', why: 'misread' })).toBeNull()
+    walk.keys('4', 'KH', 'too far gone')
+    const [was, now, ...none] = reviewed(walk)
+      .exceptions.filter(({ kind }) => kind === 'verdict')
+      .sort((a, b) => (a.entries[0] ?? 0) - (b.entries[0] ?? 0))
+    expect(none).toEqual([])
+    expect(now?.what).toBe('NC-2 Bore judged: MONITOR; KH decided: replace')
+    expect(was?.what).toBe('NC-1 Bore judged: MONITOR; NC-2 MONITOR stands in its place')
+    expect(was?.sentences).toEqual([
+      expect.stringMatching(
+        /^rework, decided by KH 06:\d\d, was replaced by: replace, decided by KH 06:\d\d on NC-2\.$/,
+      ),
+    ])
+  })
+})
+
+describe('whoever only spoke after the close', () => {
+  it('stands with what was added, and not with those who were on the job', () => {
+    const walk = new Walk(smallDefs([readOne('size'), tell('end')])).keys('RO', 'TC-401-1', '1', '9.5033', '')
+    expect(walk.bring({ do: 'remark', text: 'seen', person: 'PB', proved: true })).toBeNull()
+    const review = reviewed(walk)
+    expect([review.people, review.since]).toEqual([['RO'], ['PB']])
+    expect(headTexts(review)).toMatch(/06:20 to 06:\d\d {3}RO .*Added since: a lead’s words, PB/)
+    const { people } = reported(walk)
+    expect(people.map(({ id, since }) => [id, since])).toEqual([
+      ['RO', false],
+      ['PB', true],
+    ])
+  })
+})
+
+describe('ALL CLEAR before a start', () => {
+  const run: Raw = {
+    id: 'run',
+    kind: 'confirm',
+    title: 'First start',
+    seen: 'Runs.',
+    exposes: ['start'],
+    lets_in: ['start'],
+  }
+  const TOLD = { id: 'told', kind: 'words', ask: 'Everybody told?', words: 'ALL TOLD AND CLEAR' }
+  const size = readOne('size', { exposes: ['bad_air'] })
+  const steps = [
+    gate('stopped', ['bad_air'], [NO_START]),
+    size,
+    gate('ready', ['start'], [NO_START, TOLD]),
+    run,
+  ]
+
+  it('is told with who, when and where it was keyed', () => {
+    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START, TOLD]), run]))
+    const review = reviewed(walk.keys('RO', 'TC-401-1', 'NO START', 'ALL TOLD AND CLEAR', '1'))
+    expect(review.started?.what).toMatch(/; clear keyed before it: ALL TOLD AND CLEAR, RO 06:20 at 1 ready$/)
+  })
+
+  it('is told as on no record where nobody keyed it', () => {
+    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START]), run])).keys('RO', 'TC-401-1')
+    expect(reviewed(walk.keys('NO START', '1')).started?.what).toMatch(/; NO ALL CLEAR ON RECORD before it$/)
+  })
+
+  it('names hold points that fell before it and where nobody keyed clear', () => {
+    const walk = new Walk(smallDefs(steps)).keys('RO', 'TC-401-1', 'NO START', '1', '9.5033')
+    walk.keys('stop', '1', 'it smells', 'ML', 'release', 'KH', 'aired and tested')
+    walk.keys('NO START', 'ALL TOLD AND CLEAR', '1')
+    const review = reviewed(walk)
+    expect(review.started?.what).toMatch(
+      /clear keyed before it: .* at 3 ready; not at 1 hold point that fell before it: 1$/,
+    )
+    const fell = review.exceptions.find(
+      ({ kind, what }) => kind.startsWith('gate') && what.includes('1 stopped'),
+    )
+    expect(fell?.sentences.at(-1)).toMatch(
+      /^When it was started, RO 06:\d\d, clear of this hold point was not on record; last on record was ALL TOLD AND CLEAR, RO/,
+    )
+  })
+})
