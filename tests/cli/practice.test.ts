@@ -91,6 +91,13 @@ it('works a scenario, keeps progress for whoever practised, and tells of it in t
     record: 'PRACTICE',
     practice: { who: 'RO', isPassed: true, scenario: 'The cylinder that ran warm at one end' },
   })
+  const review = await barover(['review', id, '--jobs', jobs])
+  expect(review.err).toBe('')
+  expect(review.out).toContain('taper')
+  for (const line of review.out.trimEnd().split('\n')) expect(line).toMatch(/^(PRACTICE .*|PRACTICE)?$/)
+  const page = await barover(['report', id, '--to', 'html', '--jobs', jobs])
+  expect(page.out).toMatch(/<title>[^<]*PRACTICE/)
+  expect(page.out).toContain('this is no record of work on a machine')
   for (const record of ['real', 'example', 'practice']) {
     const history = await barover(['history', jobs, '--record', record, '--to', 'json'])
     expect(JSON.parse(history.out)).toMatchObject({ jobs: 0, machines: [], unread: [] })

@@ -32,7 +32,6 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   leak: /Water stands/,
   'no-strip': /very edge of the counterbore/,
   'ring-light': /light comes past its face|light stands a hand wide/i,
-  'ring-material': /Stamped on each ring, read under the lamp: ptfe/,
   'oil-shut': /nothing comes\.$|dark oil comes/,
   'check-valve': /creeps back in the glass/,
   'vent-plugged': /stops hard at the depth of a finger nail; nothing/,
@@ -186,6 +185,12 @@ function tells(walk: Walk, id: string): boolean {
       const isStem = Math.abs(last('stem_left') - stem) < 0.5
       return read !== '' && !isStem && (id === 'pocket-stuck') === isWheel
     }
+    case 'ring-material': {
+      const stamped = asked
+        .map((one) => /Stamped on each ring, read under the lamp: ([\w-]+)/.exec(one.shown)?.[1])
+        .find((one) => one !== undefined)
+      return stamped !== undefined && stamped !== walk.engine.defs.machine.rings?.material
+    }
     case 'hollow-as-solid':
       return seen(/solid, all three/) && seen(/it rings, and hums/) && !isNearSolid(walk)
     case 'cavity-small':
@@ -211,7 +216,7 @@ function isNearSolid({ entries }: Walk): boolean {
   const told = entries.findLast((one) => one.type === 'practice.asked' && /On the hook/.test(one.shown))
   const text = told?.type === 'practice.asked' ? told.shown : ''
   const [weighed = Number.NaN, solid = Number.NaN, percent = Number.NaN] = [
-    ...text.matchAll(/[\d.]+(?= (?:lb|%))/g),
+    ...text.matchAll(/[\d.]+(?= (?:lb|kg|%))/g),
   ].map(Number)
   return weighed / solid >= 1 - percent / 100
 }
@@ -223,10 +228,14 @@ function gaugeTells(walk: Walk, id: string, gauge: Gauged): boolean | null {
   const used = asked.findLast(({ step }) => step === `${gauge.set}_before`)?.instrument
   const standard = walk.engine.defs.instruments.instruments.find((one) => one.id === used)
   const size = standard !== undefined && 'set_check' in standard ? standard.set_check.size.value : Number.NaN
-  const off = (when: string) => Math.abs(last(`${gauge.set}_${when}`) - size)
+  const { length, temperature } = walk.engine.defs.machine.shop_units
+  /** In inches. */
+  const off = (when: string) => Math.abs(last(`${gauge.set}_${when}`) - size) / (length === 'mm' ? 25.4 : 1)
   const places = new Set(asked.map(({ of }) => of).filter((of) => gauge.repeats.test(of)))
   const isLoose = [...places].some((of) => asked.filter((one) => one.of === of).length > 2)
-  const warm = last(`${gauge.temp}_before`) - last(`${gauge.gaugeTemp}_before`)
+  /** In degF. */
+  const warm =
+    (last(`${gauge.temp}_before`) - last(`${gauge.gaugeTemp}_before`)) * (temperature === 'degC' ? 1.8 : 1)
   switch (id) {
     case 'gauge-off':
       return !isLoose && off('before') > 0.0005

@@ -282,8 +282,12 @@ function expected(walk: Walk, gate: GateStep, item: Item): string {
       return passing(asked, limit?.at_least?.value, limit?.at_most?.value) ?? '0'
     }
     case 'measured': {
-      const usual = evidence.quantity === 'temperature' ? '70' : '0.0'
-      return passing(asked, evidence.at_least?.value, evidence.at_most?.value) ?? usual
+      const inC = walk.engine.defs.machine.shop_units.temperature === 'degC'
+      const usual = evidence.quantity === 'temperature' ? (inC ? '21' : '70') : '0.0'
+      // The bound may be written in the other degrees.
+      const bound = (one: { value: number; si: number } | undefined) =>
+        evidence.quantity === 'temperature' && inC && one !== undefined ? one.si - 273.15 : one?.value
+      return passing(asked, bound(evidence.at_least), bound(evidence.at_most)) ?? usual
     }
     case 'wait':
       return isBegun(walk, gate, key) ? evidence.words : evidence.begin_words

@@ -106,6 +106,22 @@ export const PRACTICE = [
       by: 'a step that is said to be done with gas behind the cover fails the session',
     },
   ]),
+  ...of('core/practice/inside-air', 'core/practice/inside-air', [
+    {
+      rule: 'A cylinder that was swept and opened is never told as air to breathe in practice.',
+      find: 'return { isSwept, aired: 1 - Math.exp(-changes) }',
+      into: 'return { isSwept, aired: 1 }',
+      by: 'is not what a trainee keys who takes it for ordinary air',
+    },
+  ]),
+  ...of('core/practice/false-lines', 'core/practice/false-lines', [
+    {
+      rule: 'A line of a hold point that is false never looks done in practice.',
+      find: 'return lesson?.isUnsafe === true ? [item] : []',
+      into: "return lesson?.isUnsafe === true && item === '' ? [item] : []",
+      by: 'is told as FALSE in the box and in the list',
+    },
+  ]),
   ...of('core/talk/practice-words', 'core/practice/waits', [
     {
       rule: 'Time is let go by in a practice session, and in no other.',

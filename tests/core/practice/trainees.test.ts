@@ -2,6 +2,7 @@
 // many machines of each procedure as they are drawn, and prints what each fault came to.
 import { describe, expect, it } from 'vitest'
 import { LEVELS, type Level } from '../../../src/core/job/practice.ts'
+import { factsOf } from '../../../src/core/practice/facts.ts'
 import { faultById, faultsFor } from '../../../src/core/practice/faults.ts'
 import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { careful, careless, defsOf, seedHiding, session } from '../../helpers/trainees.ts'
@@ -72,6 +73,28 @@ describe('a fault', () => {
     expect(grade).toMatchObject({ isPassed: false, hidden: [{ id, isNamed: false }] })
     expect(grade.safety).toBe(fault.shows === 'stop' ? 'failed' : 'passed')
   })
+})
+
+describe('on the other machine', () => {
+  // The load and its pocket are practised on no other anyway.
+  const other = ROWS.filter(([, name]) => !name.includes('pocket') && factsOf(defsOf(name, 'rg-27')).ok)
+
+  it.each(other)(
+    '%s in %s of level %i is found by who looks, and missed by who does not',
+    (id, name, level) => {
+      const defs = defsOf(name, 'rg-27')
+      const seed = seedHiding(id, level, defs)
+      expect(session(seed, level, careful, defs).grade).toMatchObject({
+        safety: 'passed',
+        unsafe: [],
+        hidden: [{ id, isNamed: true }],
+        isPassed: true,
+      })
+      const { grade } = session(seed, level, careless, defs)
+      expect(grade).toMatchObject({ isPassed: false, hidden: [{ id, isNamed: false }] })
+      expect(grade.safety).toBe(faultById(id).shows === 'stop' ? 'failed' : 'passed')
+    },
+  )
 })
 
 if (SEEDS > 0)
