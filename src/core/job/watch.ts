@@ -5,6 +5,7 @@ import { type Doing, lettingHazards, type NamedHazard, type OtherJob } from './e
 import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
+import { stoodBefore } from './locks-on.ts'
 import { next } from './next.ts'
 import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
@@ -143,5 +144,6 @@ function hungAt(state: State, gate: GateStep): string[] {
   const fallen = gateState(state, gate.id).struck.flatMap(({ item, shown }) => {
     return hangs(evidenceByKey(gate, item)) ? [shown] : []
   })
-  return [...new Set([...numbersAt(state, gate, () => true), ...fallen])]
+  const before = stoodBefore(state, gate).map(({ shown }) => shown)
+  return [...new Set([...numbersAt(state, gate, () => true), ...fallen, ...before])]
 }
