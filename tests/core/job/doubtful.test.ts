@@ -216,7 +216,7 @@ describe('a reading far from its neighbours', () => {
       place: CE_H,
       why: 'far from its neighbours',
       shown:
-        'It is 0.0231 in over the most of the other 5 places, which lie within 0.0048 in. ' +
+        'It is 0.0232 in over the most of the other 5 places, which lie within 0.0048 in. ' +
         '9.5030 would fit; 9.530 has two figures changed round. If that is what you read: 2, then 9.5030 in full.',
     })
     expect(walk.state.readings[CE_H]).toBeUndefined()
