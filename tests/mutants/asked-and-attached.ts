@@ -19,8 +19,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/would-void', 'core/job/gate', [
     {
       rule: 'What would become void by taking evidence back stands in the question.',
-      find: '...(own === undefined ? [] : [`This would make void: ${itemsText(defs, own)}.`]),',
-      into: '',
+      find: "= rehearsed(defs, state, { do: 'ask-again', step: question.step })",
+      into: '= [] as readonly FallingAt[]',
       by: 'of words or a lock is that one item, asked again',
     },
   ]),
