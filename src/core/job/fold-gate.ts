@@ -66,12 +66,16 @@ function changed(gate: GateState, entry: GateEntry): GateState {
   }
 }
 
+/** Goes on record beside both numbers where one thing was read twice, and not as it was before: no other hangs there. */
+export const KEYED_WRONG = 'the same one, and its number was keyed wrong before'
+
 /** Another number in place of one that stood: a gate that opens forgets what fell, and what was hung may hang all the same. */
 function replacedAfter(
   { struck, replaced }: GateState,
-  { item, was }: Extract<GateEntry, { type: 'evidence.given' }>,
+  { item, was, why }: Extract<GateEntry, { type: 'evidence.given' }>,
 ): GateState['replaced'] {
-  const fell = was === undefined ? undefined : struck.find((one) => one.item === item)
+  const isOther = was !== undefined && why !== KEYED_WRONG
+  const fell = isOther ? struck.find((one) => one.item === item) : undefined
   const firm = fell === undefined ? undefined : firmly(fell)
   return firm === undefined ? replaced : [...replaced, { item, ...firm }]
 }
