@@ -26,6 +26,35 @@ export const OUTLIVED = [
       by: 'is asked again where the clock that told the notice had run out is set right',
     },
   ]),
+  ...of('core/job/falls-with', 'core/job/outlived', [
+    {
+      rule: 'A number that is taken back takes what was held against it, at every hold point.',
+      find: 'const held = heldTo(defs, state, lines)',
+      into: 'const held = heldTo(defs, state, [])',
+      by: 'falls with it, with what was tried under it, and nobody drills before it is keyed anew',
+    },
+    {
+      rule: 'Another number noted in the place of the first takes what was held against that.',
+      file: 'core/job/admit-gate',
+      find: '...closedByNoting(defs, state, { gate, key: body.item }, body.shown), body',
+      into: 'body',
+      by: 'falls where another number is noted in the place of the first',
+    },
+    {
+      rule: 'No number passes where the one it is held against was taken back.',
+      file: 'core/job/fold-gate',
+      find: 'names.includes(name) ? { ...one, takenBack: true } : one',
+      into: 'names.includes(name) ? { ...one, takenBack: false } : one',
+      by: 'does not pass while the one before it is taken back and not noted anew',
+    },
+    {
+      rule: 'A step that was seen and is gone back to takes what was shown since at the hold points behind it.',
+      file: 'core/job/admit-change',
+      find: '    ...closedByGoingBack(defs, state, [input.step, ...voids]),\n',
+      into: '',
+      by: 'takes what was shown of the place since, and leaves what hangs',
+    },
+  ]),
   ...of('core/job/locks-on', 'core/job/locks-on', [
     {
       rule: 'A lock that stood when the hold point fell is on, also once another number was keyed in its place.',

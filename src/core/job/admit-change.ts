@@ -15,7 +15,7 @@ import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { allOf, seenAt } from './seen.ts'
 import { type Reading, type State, stands } from './state.ts'
-
+import { closedByGoingBack } from './voiding.ts'
 import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -111,8 +111,10 @@ export function admitReopening(
   if (isPending(state)) return settleFirst()
   const why = words(input.why, 'Going back')
   if (!why.ok) return why
+  const voids = wouldVoid(defs, state, input.step)
   return ok([
-    { type: 'step.reopened', step: input.step, why: why.value, voids: wouldVoid(defs, state, input.step) },
+    { type: 'step.reopened', step: input.step, why: why.value, voids },
+    ...closedByGoingBack(defs, state, [input.step, ...voids]),
   ])
 }
 

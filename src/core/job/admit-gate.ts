@@ -11,6 +11,7 @@ import { waitGiven } from './evidence-wait.ts'
 import { witnessGiven, wordsGiven } from './evidence-words.ts'
 import { fallsWithItems } from './falls-with.ts'
 import { evidenceByKey, type GateStep, gateState } from './gate.ts'
+import { closedByNoting } from './held-to.ts'
 import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
 import { next } from './next.ts'
@@ -34,7 +35,7 @@ export function admitEvidence(
   const asked = { defs, state, gate, item, typed: input.typed, why: input.why }
   switch (evidence.kind) {
     case 'locks':
-      return lockGiven({ ...asked, evidence })
+      return noted(defs, state, gate, lockGiven({ ...asked, evidence }))
     case 'words':
       if (evidence.register === 'clear' && !registerClear(state)) return registerOpen(state)
       return findingOpen(defs, state, evidence) ?? wordsGiven(asked, evidence.words)
@@ -43,7 +44,7 @@ export function admitEvidence(
     case 'measured':
       return measuredGiven({ ...asked, evidence })
     case 'numbers':
-      return numberGiven({ ...asked, evidence })
+      return noted(defs, state, gate, numberGiven({ ...asked, evidence }))
     case 'wait':
       return waitGiven({ ...asked, evidence })
     case 'lift':
@@ -51,6 +52,23 @@ export function admitEvidence(
     case 'witness':
       return witnessGiven({ ...asked, evidence }, input.proved ?? false)
   }
+}
+
+/** With another number in the place of one that was noted, what was held against that one falls before it. */
+function noted(
+  defs: Definitions,
+  state: State,
+  gate: GateStep,
+  given: Result<readonly Body[]>,
+): Result<readonly Body[]> {
+  if (!given.ok) return given
+  return ok(
+    given.value.flatMap((body) =>
+      body.type === 'evidence.given' && body.notes !== undefined
+        ? [...closedByNoting(defs, state, { gate, key: body.item }, body.shown), body]
+        : [body],
+    ),
+  )
 }
 
 /** Nobody's word stands against the register: what was placed is still there until two people say that it is not. */

@@ -154,6 +154,14 @@ function heldAgainst(
   const { notes, same_as: sameAs } = asked.evidence
   const under = (name: string) => [name, asked.item.point?.id ?? asked.item.person ?? []].flat().join('.')
   const was = sameAs === undefined ? undefined : asked.state.noted[under(sameAs)]
+  if (was?.takenBack === true) {
+    const at = asked.defs.steps.find(({ id }) => id === was.step)
+    const where = at === undefined ? 'where it was noted' : `at hold point ${at.number}, ${at.step.title}`
+    return refuse(
+      'taken-back',
+      `${was.shown} was taken back ${where}: no number passes here before it is noted there anew. If that is not asked again, say STOP and call a lead.`,
+    )
+  }
   if (sameAs !== undefined && was !== undefined && !isSpelledAlike(was.shown, number)) {
     const why = `${was.shown} was noted earlier, so this is another; look again, and if it is, say STOP and call a lead`
     return ok([failed(asked, number, why, { unlike: under(sameAs) })])

@@ -15,13 +15,26 @@ export function foldGate(state: State, entry: GateEntry): State {
   return {
     ...state,
     gates: { ...state.gates, [entry.step]: changed(gate, entry) },
-    noted: notedAfter(state.noted, entry),
+    noted: notedAfter(state.noted, gate, entry),
   }
 }
 
-function notedAfter(noted: State['noted'], entry: GateEntry): State['noted'] {
+function notedAfter(noted: State['noted'], gate: GateState, entry: GateEntry): State['noted'] {
+  if (entry.type === 'gate.closed' && isTakenBack(entry.cause)) {
+    const names = entry.items.flatMap((item) => gate.given[item]?.notes ?? [])
+    // It stays as one that nothing passes by: without it anything would.
+    return Object.fromEntries(
+      Object.entries(noted).map(([name, one]) => [
+        name,
+        names.includes(name) ? { ...one, takenBack: true } : one,
+      ]),
+    )
+  }
   if (entry.type === 'evidence.given' && entry.notes !== undefined)
-    return { ...noted, [entry.notes]: { shown: entry.shown, step: entry.step, differs: false } }
+    return {
+      ...noted,
+      [entry.notes]: { shown: entry.shown, step: entry.step, differs: false, takenBack: false },
+    }
   if (entry.type !== 'evidence.failed' || entry.unlike === undefined) return noted
   const was = noted[entry.unlike]
   return was === undefined ? noted : { ...noted, [entry.unlike]: { ...was, differs: true } }
@@ -46,6 +59,7 @@ function changed(gate: GateState, entry: GateEntry): GateState {
             person: entry.person ?? null,
             instrument: entry.instrument ?? null,
             ...(entry.off_by === undefined ? {} : { offBy: entry.off_by }),
+            ...(entry.notes === undefined ? {} : { notes: entry.notes }),
           },
         },
       }

@@ -17,8 +17,10 @@ export function foldStop(state: State, entry: StopEntry): State {
     case 'stop.released':
       return {
         ...state,
-        // Two numbers for one thing: a lead has looked, and what is keyed next is noted anew.
-        noted: Object.fromEntries(Object.entries(state.noted).filter(([, one]) => !one.differs)),
+        // Two numbers for one thing, or one that was none: a lead has looked, and what is keyed next is noted anew.
+        noted: Object.fromEntries(
+          Object.entries(state.noted).filter(([, one]) => !one.differs && !one.takenBack),
+        ),
         stops: state.stops.map((s) => (s.releasedBy === null ? { ...s, releasedBy: entry.person } : s)),
       }
     case 'stop.stands':

@@ -24,6 +24,8 @@ export interface Given {
   readonly instrument: string | null
   /** Who took it off, where that was asked. */
   readonly offBy?: string
+  /** Name that the number was noted under. */
+  readonly notes?: string
 }
 
 export interface Begun {
@@ -52,6 +54,8 @@ export interface Noted {
   readonly step: string
   /** Another one was keyed since: it stays so until a lead has released a STOP. */
   readonly differs: boolean
+  /** It was taken back where it was noted, and not noted anew since. */
+  readonly takenBack: boolean
 }
 
 export interface GateState {

@@ -234,3 +234,33 @@ export function voidMeasuredWith(defs: Definitions, state: State, instrument: st
     return [closed(gate, 'instrument', items, `${instrument} may not be used: ${why}`)]
   })
 }
+
+/** What is shown of a place, and so tells how it was when it was shown. */
+const SHOWN: readonly Evidence['kind'][] = ['words', 'gas', 'measured', 'wait']
+
+/**
+ * Steps gone back to that were seen, or that let a hazard in: nobody knows how it stood there, so whatever was shown since at hold
+ * points behind them was shown under nothing that is known.
+ */
+export function closedByGoingBack(defs: Definitions, state: State, ids: readonly string[]): Body[] {
+  const back = defs.steps.filter(
+    ({ id, step }) =>
+      ids.includes(id) &&
+      state.done[id] !== undefined &&
+      (step.kind === 'confirm' || ('lets_in' in step && (step.lets_in ?? []).length > 0)),
+  )
+  return gatesOf(defs).flatMap((gate): Body[] => {
+    const { given, begun } = gateState(state, gate.id)
+    const before = back.filter((one) => defs.steps.indexOf(one) < defs.steps.indexOf(gate))
+    const keys = Object.keys({ ...given, ...begun }).filter((key) => {
+      const kind = evidenceByKey(gate, key)?.kind
+      const seq = given[key]?.seq ?? begun[key]?.seq ?? Number.NaN
+      // A moment that is not known is after it.
+      const isSince = before.some(({ id }) => !(seq < (state.doneAt[id]?.seq ?? Number.NaN)))
+      return (kind === undefined || SHOWN.includes(kind)) && isSince
+    })
+    if (keys.length === 0) return []
+    const why = `${list(before.map(({ step }) => step.title))} was gone back to`
+    return [closed(gate, 'again', fallsWith(defs, state, gate, keys), why)]
+  })
+}

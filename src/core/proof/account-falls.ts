@@ -96,6 +96,35 @@ export function withoutShownAfter(
   )
 }
 
+/** A number taken back: whatever was held against it by the same name, at any gate, for the same point or person. */
+export function withoutHeldTo(
+  defs: Definitions,
+  gates: Watch['gates'],
+  entry: Extract<Entry, { type: 'gate.closed' }>,
+): Watch['gates'] {
+  const own = gateOf(defs, entry.step)
+  if (own === undefined || !isTakenBack(entry)) return gates
+  const names = entry.items.flatMap((item) =>
+    gates.get(entry.step)?.given.has(item) === true ? (nameOf(own, item, 'notes') ?? []) : [],
+  )
+  if (names.length === 0) return gates
+  return new Map(
+    [...gates].map(([id, account]) => {
+      const gate = gateOf(defs, id)
+      const stays = (key: string) => gate === undefined || !names.includes(nameOf(gate, key, 'same_as') ?? '')
+      const given = only(account.given, stays)
+      return [id, given.size === account.given.size ? account : { ...account, given, opened: false }] as const
+    }),
+  )
+}
+
+function nameOf(gate: GateStep, key: string, of: 'notes' | 'same_as'): string | undefined {
+  const [id = '', ...behind] = key.split('.')
+  const line = gate.step.evidence.find((one) => one.id === id)
+  const name = line?.kind === 'locks' || line?.kind === 'numbers' ? line[of] : undefined
+  return name === undefined ? undefined : [name, ...behind].join('.')
+}
+
 interface Since {
   readonly seq: number
   readonly instrument?: string | undefined

@@ -10,6 +10,7 @@ import {
   isInside,
   only,
   without,
+  withoutHeldTo,
   withoutInstrument,
   withoutPerson,
   withoutShownAfter,
@@ -98,7 +99,10 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   if (!('step' in entry) || entry.step === null) return watch
   const gate = defs.steps.find((s): s is GateStep => s.id === entry.step && s.step.kind === 'gate')
   if (gate === undefined) return watch
-  const gates = entry.type === 'gate.closed' ? withoutShownAfter(defs, watch.gates, entry) : watch.gates
+  const gates =
+    entry.type === 'gate.closed'
+      ? withoutShownAfter(defs, withoutHeldTo(defs, watch.gates, entry), entry)
+      : watch.gates
   const after = accountAfter(defs, watch, gate, gates.get(gate.id) ?? EMPTY, entry)
   return { ...watch, gates: new Map([...gates, [gate.id, after]]) }
 }

@@ -4,6 +4,19 @@ import type { Definitions } from '../../../src/core/job/definitions.ts'
 import type { Entry } from '../../../src/core/job/entries.ts'
 import type { GateStep } from '../../../src/core/job/gate.ts'
 
+/** Of a line keyed under this name, with this seq and by this instrument. */
+type Falls = (key: string, one: { readonly seq: number; readonly instrument?: string | undefined }) => boolean
+
+/** Whatever of the gate is worth nothing after entry `n`, where `n` takes something back. */
+export function fallsAt(defs: Definitions, entries: readonly Entry[], gate: GateStep, n: number): Falls {
+  const falls = [
+    fallsWithLine(defs, entries, gate, n),
+    heldToLine(defs, entries, gate, n),
+    shownSinceStep(defs, entries, gate, n),
+  ]
+  return (key, one) => falls.some((each) => each(key, one))
+}
+
 type Wanted = GateStep['step']['evidence'][number]
 
 const wantedOf = (gate: GateStep, key: string): Wanted | undefined =>
@@ -30,12 +43,7 @@ function isHung(wanted: Wanted | undefined): boolean {
  *
  * @returns whether a line keyed under this name, with this seq and by this instrument, falls
  */
-export function fallsWithLine(
-  defs: Definitions,
-  entries: readonly Entry[],
-  gate: GateStep,
-  n: number,
-): (key: string, one: { readonly seq: number; readonly instrument?: string | undefined }) => boolean {
+function fallsWithLine(defs: Definitions, entries: readonly Entry[], gate: GateStep, n: number): Falls {
   const e = entries[n]
   // By `correct`, or by `back`, which alone gives no reason.
   const isTaken =
@@ -75,3 +83,51 @@ export function fallsWithLine(
     )
   }
 }
+
+/** Lines of `gate` that were held against a number that entry `n` takes back: by its name, and for the same point or person. */
+function heldToLine(
+  defs: Definitions,
+  entries: readonly Entry[],
+  gate: GateStep,
+  n: number,
+): (key: string) => boolean {
+  const e = entries[n]
+  const isTaken =
+    e?.type === 'gate.closed' && (e.cause === 'corrected' || (e.cause === 'again' && e.why === undefined))
+  const own = defs.steps.find(
+    (s): s is GateStep => s.step.kind === 'gate' && isTaken && 'step' in e && s.id === e.step,
+  )
+  if (own === undefined || e?.type !== 'gate.closed') return () => false
+  const name = (at: GateStep, key: string, of: 'notes' | 'same_as') => {
+    const line = wantedOf(at, key)
+    const known = line?.kind === 'locks' || line?.kind === 'numbers' ? line[of] : undefined
+    return known === undefined ? null : `${known}|${key.split('.')[1] ?? ''}`
+  }
+  const names = e.items.flatMap((item) => name(own, item, 'notes') ?? [])
+  return (key) => names.includes(name(gate, key, 'same_as') ?? '')
+}
+
+/** Lines of a gate behind a step that was seen, or lets something in, shown since it was done: entry `n` goes back to it. */
+function shownSinceStep(defs: Definitions, entries: readonly Entry[], gate: GateStep, n: number): Falls {
+  const e = entries[n]
+  if (e?.type !== 'step.reopened') return () => false
+  const back = [e.step, ...e.voids].flatMap((id) => {
+    const placed = defs.steps.find((s) => s.id === id)
+    const step = placed?.step
+    const counts = step?.kind === 'confirm' || (step !== undefined && 'lets_in' in step && step.lets_in?.[0])
+    const done = entries.slice(0, n).findLast((o) => DONE.includes(o.type) && 'step' in o && o.step === id)
+    return counts && done !== undefined && defs.steps.indexOf(gate) > defs.steps.findIndex((s) => s.id === id)
+      ? [done.seq]
+      : []
+  })
+  return (key, { seq }) =>
+    ['words', 'gas', 'measured', 'wait'].includes(wantedOf(gate, key)?.kind ?? '') &&
+    back.some((done) => seq > done)
+}
+
+const DONE: readonly Entry['type'][] = [
+  'step.done',
+  'step.confirmed',
+  'finding.observed',
+  'finding.corrected',
+]

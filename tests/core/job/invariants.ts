@@ -16,7 +16,7 @@ import {
   pastAPoint,
   verdictOnNothing,
 } from './invariants-quality.ts'
-import { fallsWithLine } from './invariants-taken-back.ts'
+import { fallsAt } from './invariants-taken-back.ts'
 
 export interface Moment {
   readonly defs: Definitions
@@ -108,7 +108,7 @@ export function isProved(
   const begun = new Map<string, Begun>()
   const bad = doubtedInstruments(entries)
   const dropShownAfter = (n: number) => {
-    const falls = fallsWithLine(defs, entries, gate, n)
+    const falls = fallsAt(defs, entries, gate, n)
     for (const kept of [given, begun]) for (const [item, one] of kept) if (falls(item, one)) kept.delete(item)
   }
   for (const [n, e] of entries.slice(0, opened).entries()) {

@@ -53,7 +53,9 @@ describe('a number noted earlier', () => {
 
   it('is the last one noted, and nothing is held against what nobody noted', () => {
     const walk = tagged().keys('V-118')
-    expect(walk.state.noted).toEqual({ piston_tag: { shown: 'V-118', step: 'g', differs: false } })
+    expect(walk.state.noted).toEqual({
+      piston_tag: { shown: 'V-118', step: 'g', differs: false, takenBack: false },
+    })
     const alone = twice(NO_START, { ...TAG, same_as: 'piston_tag' }).keys('NO START', 'ML', '', 'V-7')
     expect(given(alone, 'h')).toEqual(['tag'])
   })
