@@ -116,10 +116,10 @@ export function isProved(
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
     const isOld = restsOnPeople && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
     if (e.type === 'evidence.given' && e.step === gate.id && !isOld) given.set(e.item, e)
-    if (e.type === 'gate.closed' && e.step === gate.id) {
-      for (const item of e.items) given.delete(item)
+    if (e.type === 'gate.closed' && e.step === gate.id) for (const item of e.items) given.delete(item)
+    // Whoever watched a wait was called out, here or by a hold point that stands before this one.
+    if (e.type === 'gate.closed' && (e.step === gate.id || standsBefore(defs, e.step, gate)))
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
-    }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
     dropShownAfter(n)
   }
@@ -162,6 +162,11 @@ function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n:
   const step = id === undefined || id === null ? undefined : stepsById(defs).get(id)?.step
   const opens = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
   return opens.filter((hazard) => gate.step.holds.includes(hazard))
+}
+
+function standsBefore(defs: Definitions, id: string, gate: GateStep): boolean {
+  const step = stepsById(defs).get(id)?.step
+  return step?.kind === 'gate' && step.holds.some((hazard) => (gate.step.exposes ?? []).includes(hazard))
 }
 
 const stepsById = oncePer((defs: Definitions) => new Map(defs.steps.map((s) => [s.id, s])))
