@@ -95,8 +95,8 @@ export const PRACTICE = [
   ...of('core/practice/lesson-found', 'core/practice/waits', [
     {
       rule: 'A finding that would hurt somebody fails the session.',
-      find: 'if (isUnsafe)\n',
-      into: 'if (isUnsafe && truth.seen.length < 2)\n',
+      find: '  if (isUnsafeSaid(truth, entry)) return unsafe',
+      into: '  if (isUnsafeSaid(truth, entry) && truth.seen.length < 2) return unsafe',
       by: 'fails the session at',
     },
     {
