@@ -84,4 +84,42 @@ export const ELSEWHERE = [
       in: 'app/two-sessions',
     },
   ]),
+  ...of('core/job/removals', 'core/job/two-jobs-off', [
+    {
+      rule: 'What one person signed for as out is told to other jobs as off, before the second signs.',
+      find: "    case 'thing.seen':\n",
+      into: '',
+      by: 'a thing from the first signature on that it is out',
+    },
+    {
+      rule: 'A lock that was taken back as a slip is told to other jobs as off.',
+      find: " && entry.cause !== 'again'",
+      into: '',
+      by: 'a lock that is taken back as a slip',
+    },
+    {
+      rule: 'Where another number is found, the one that was noted is told to other jobs as off.',
+      find: 'return unlike(before, entry)',
+      into: 'return []',
+      by: 'the number that was noted, where another is found',
+    },
+    {
+      rule: 'A lock that was swapped for another is told to other jobs as off.',
+      find: 'hangs(evidence) && was !== undefined',
+      into: 'false && was !== undefined',
+      by: 'the number that hung before, where a lock was swapped',
+    },
+    {
+      rule: 'Who goes takes own locks along, also those whose hold point fell before.',
+      find: 'hungAt(before, gate, isOwn)',
+      into: 'numbersAt(before, gate, isOwn)',
+      by: 'the own lock of who goes, whether its hold point fell before or not',
+    },
+    {
+      rule: 'What a job keys of locks that are off, by number or by words alone, is told to other jobs.',
+      find: 'if (!tellsOff(evidence)) {',
+      into: 'if (evidence.kind !== "lift") {',
+      by: 'every number that hangs, where only words tell that locks are off',
+    },
+  ]),
 ]

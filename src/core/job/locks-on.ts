@@ -111,7 +111,7 @@ function shownBy(gate: GateStep, row: string, text: string): Pick<Keyed, 'shown'
 const plain = (text: string) => text.trim().toLowerCase().replace(/\s+/g, ' ')
 
 /** Asks for, or says, that a lock was taken off. */
-function tellsOff(evidence: Evidence): boolean {
+export function tellsOff(evidence: Evidence): boolean {
   if (comesOff(evidence)) return true
   if (evidence.kind !== 'numbers' && evidence.kind !== 'words') return false
   const text = evidence.kind === 'words' ? `${evidence.ask} ${evidence.words}` : evidence.ask

@@ -4,11 +4,11 @@ import type { Definitions, PlacedStep } from './definitions.ts'
 import { type Doing, lettingHazards, type NamedHazard, type OtherJob } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
+import { gateState, gatesOf } from './gate.ts'
 import { next } from './next.ts'
-import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
+import { doingsOfRow, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
-import { thingText } from './register.ts'
+import { removals } from './removals.ts'
 import { openStop, type State } from './state.ts'
 import { lettingIn } from './voiding.ts'
 
@@ -96,52 +96,4 @@ function insideOf(defs: Definitions, state: State): NamedHazard[] {
     return status === 'open' || mustClear ? gate.step.holds : []
   })
   return defs.procedure.hazards.filter((h) => ids.includes(h.id)).map(({ id, name }) => ({ id, name }))
-}
-
-/** What may have come off the machine with this entry. */
-function removals(defs: Definitions, before: State, entry: Entry, after: State): Doing[] {
-  const removed = (clause: string, numbers: readonly string[], told: boolean): Doing[] => [
-    { what: 'removed', seq: entry.seq, clause, numbers, told },
-  ]
-  if (entry.type === 'thing.accounted') {
-    const thing = before.things.find((t) => t.seq === entry.of)
-    if (thing === undefined) return []
-    return removed(`${thingText(thing)} was taken off`, thing.number === null ? [] : [thing.number], false)
-  }
-  if (entry.type === 'gate.closed' && entry.cause === 'corrected') {
-    const gate = gatesOf(defs).find((g) => g.id === entry.step)
-    const numbers = gate === undefined ? [] : numbersAt(before, gate, (key) => entry.items.includes(key))
-    return numbers.length === 0 ? [] : removed(`${numbers.join(', ')} was found wrong`, numbers, true)
-  }
-  if (entry.type === 'job.closed') {
-    const numbers = gatesOf(defs).flatMap((gate) => [...hungAt(before, gate), ...hungOnSheet(before, gate)])
-    return numbers.length === 0
-      ? []
-      : removed('that job has ended, and its locks may come off', numbers, true)
-  }
-  const on = peopleOnJob(after)
-  const gone =
-    entry.type === 'job.left' ? peopleOnJob(before) : peopleOnJob(before).filter((p) => !on.includes(p))
-  if (gone.length === 0) return []
-  const own = gatesOf(defs).flatMap((gate) =>
-    numbersAt(before, gate, (key) => gone.some((person) => key.endsWith(`.${person}`))),
-  )
-  return own.length === 0
-    ? []
-    : removed(`${gone.join(', ')} went, and may have taken own locks off`, own, true)
-}
-
-/** Numbers of what hangs, of these items of the gate. Paper and slings hang nowhere. */
-function numbersAt(state: State, gate: GateStep, which: (key: string) => boolean): string[] {
-  return Object.entries(gateState(state, gate.id).given).flatMap(([key, given]) => {
-    return hangs(evidenceByKey(gate, key)) && which(key) ? [given.shown] : []
-  })
-}
-
-/** Everything that hung for the gate by its last keying, also where the evidence has fallen since. */
-function hungAt(state: State, gate: GateStep): string[] {
-  const fallen = gateState(state, gate.id).struck.flatMap(({ item, shown }) => {
-    return hangs(evidenceByKey(gate, item)) ? [shown] : []
-  })
-  return [...new Set([...numbersAt(state, gate, () => true), ...fallen])]
 }
