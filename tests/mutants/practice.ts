@@ -120,6 +120,14 @@ export const PRACTICE = [
       by: 'by a correction fails it too',
     },
   ]),
+  ...of('node/pins', 'cli/practice-keys', [
+    {
+      rule: 'No key is made of a PIN that is printed in an example.',
+      find: 'if (PRINTED.includes(pin))',
+      into: 'if (PRINTED.includes(`${pin}0`))',
+      by: 'gets no key made of a PIN that an example prints',
+    },
+  ]),
   ...of('core/practice/grade', 'core/practice/unseen', [
     {
       rule: 'A session that was left is never passed.',
