@@ -122,4 +122,20 @@ export const ELSEWHERE = [
       by: 'every number that hangs, where only words tell that locks are off',
     },
   ]),
+  ...of('core/job/next', 'core/job/two-jobs-off', [
+    {
+      rule: 'No lock comes off while people of another job on the machine are behind what it holds back.',
+      find: 'asksOff(item.evidence) ? holdsOff(defs, state, gate) : null',
+      into: 'null as string | null',
+      by: 'they are called out, nobody goes in again while it comes off, and it is on record why',
+    },
+  ]),
+  ...of('core/job/watch', 'core/job/two-jobs-off', [
+    {
+      rule: 'Other jobs are told of a lock before it comes off, and come out for it.',
+      find: 'if (off !== null) return {',
+      into: 'if (off === undefined) return {',
+      by: 'they are called out, nobody goes in again while it comes off, and it is on record why',
+    },
+  ]),
 ]

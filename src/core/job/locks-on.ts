@@ -167,6 +167,13 @@ export function offLines(defs: Definitions, { off }: Hanging): string[] {
   ]
 }
 
+/** `L-101 at E-1`: the number and where it hangs, by the tag of the point where its name ends in one; the number alone without a point. */
+export function hangsText({ item: { point }, shown }: Pick<Keyed, 'item' | 'shown'>): string {
+  if (point === null) return shown.trim()
+  const tag = /, ([\p{L}\d]+(?:-[\p{L}\d]+)*)$/u.exec(point.name)?.[1]
+  return `${shown.trim()} at ${tag ?? point.name}`
+}
+
 /** What names neither a point nor a person is told by the hold point that asked for it. */
 function pointText({ item, gate }: Keyed): string {
   return item.point === null && item.person === null ? `, asked at ${gate.number} ${gate.step.title}` : ''

@@ -1,7 +1,19 @@
 // Two jobs on one machine: what comes off by one of them, in whatever way it is keyed, is void in the other that rests on it.
 import { describe, expect, it } from 'vitest'
+import type { Definitions } from '../../../src/core/job/definitions.ts'
+import type { OtherJob } from '../../../src/core/job/elsewhere.ts'
 import type { Walk } from '../../helpers/example.ts'
-import { gate, LOCKS, NO_START, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
+import {
+  gate,
+  LOCKS,
+  NO_START,
+  OFF_STEPS,
+  readOne,
+  smallDefs,
+  tell,
+  WITNESS,
+  withValve,
+} from '../../helpers/small-job.ts'
 import { pair } from '../../helpers/two-jobs.ts'
 
 const OWN = { id: 'own', kind: 'numbers', of: 'personal_lock', per: 'person', ask: 'Own lock.' }
@@ -112,4 +124,100 @@ describe('what may have come off by another job calls out whoever rests on it', 
     us.key('LOCKS OFF')
     expect(whyOut(other)).toMatch(/"LOCKS OFF" was keyed of locks or blinds, in job aaaa/)
   })
+})
+
+describe('a lock does not come off while people of another job are behind it', () => {
+  const OFF = withValve(smallDefs(OFF_STEPS))
+  const INSIDE = withValve(LOCKED)
+
+  /** Up to where locks come off, with the locks on that the other job notes too. */
+  function atOff(them: Definitions = INSIDE) {
+    const jobs = pair([OFF, them])
+    const [us, other] = jobs.walks
+    us.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'L-3', 'ML')
+    return { us, other }
+  }
+  const inside = (walk: Walk) => walk.keys('KH', 'TC-401-1', 'L-1', 'L-2', 'L-3', 'NO START', 'ML')
+  const OFF_NOW = { do: 'evidence', step: 'gas', item: 'off.suction', typed: 'L-3 RO' } as const
+  const asksFor = ({ prompt }: Walk) => (prompt.kind === 'evidence' ? prompt.item.key : prompt.kind)
+
+  it('they are called out, nobody goes in again while it comes off, and it is on record why', () => {
+    const { us, other } = atOff()
+    inside(other)
+    us.key('')
+    expect(us.prompt).toMatchObject({
+      kind: 'held',
+      step: { id: 'gas' },
+      elsewhere: true,
+      why: expect.stringMatching(
+        /what comes off here can let in the driver being started, and job bbbb \(KH on it\) has let people in/,
+      ),
+    })
+    expect(us.bring(OFF_NOW)).not.toBeNull()
+    expect(us.state.gates.gas?.given ?? {}).toEqual({})
+    expect(whyOut(other)).toMatch(
+      /Locks or blinds off: gas in job aaaa .* can let in the driver being started/,
+    )
+    us.bring({ do: 'tick' })
+    expect(us.prompt.kind).toBe('held')
+    other.key('ALL OUT')
+    us.bring({ do: 'tick' })
+    expect(asksFor(us)).toBe('off.suction')
+    // Nothing is proved anew while it comes off.
+    other.bring({ do: 'tick' })
+    expect(other.prompt).toMatchObject({ kind: 'held', step: { id: 'iso' }, elsewhere: true })
+    us.keys('L-3 RO', 'ML', '')
+    other.bring({ do: 'tick' })
+    expect(asksFor(us)).toBe('driver.barring')
+    expect(other.prompt).toMatchObject({ kind: 'held', elsewhere: true })
+    us.keys('L-2 RO', 'L-1 RO', 'ML', '')
+    expect(us.state.closed).toBe('NONE')
+    other.bring({ do: 'tick' })
+    expect(asksFor(other)).toBe('locks.breaker')
+  })
+
+  it('one job after the other, where both come to it', () => {
+    const { us, other } = atOff(OFF)
+    other.keys('KH', 'TC-401-1', 'L-1', 'L-2', 'L-3', 'ML')
+    us.key('')
+    other.key('')
+    for (const walk of [us, other, us, other]) {
+      walk.bring({ do: 'tick' })
+      if (walk.prompt.kind === 'clear') walk.key('ALL OUT')
+    }
+    us.bring({ do: 'tick' })
+    expect([asksFor(us), asksFor(other)].filter((one) => one === 'off.suction')).toHaveLength(1)
+  })
+
+  it('by its number too, where the other holds another hazard by it', () => {
+    const by = withValve(
+      smallDefs([
+        gate('iso', ['fall'], [{ ...LOCKS, against: ['fall'] }, WITNESS]),
+        readOne('in', { exposes: ['fall'] }),
+      ]),
+    )
+    const { us, other } = atOff(by)
+    other.keys('KH', 'TC-401-1', 'L-1', 'L-2', 'L-3', 'ML')
+    us.key('')
+    other.bring({ do: 'tick' })
+    expect(asksFor(us)).toBe('off.suction')
+    us.key('L-3 RO')
+    expect(whyOut(other)).toMatch(/L-3 was taken off, in job aaaa/)
+  })
+
+  it.each([{ stop: 'a leak' }, { unread: 'it is torn' }])(
+    'nor with %j of the other',
+    (change: Partial<OtherJob>) => {
+      const { us } = atOff()
+      us.key('')
+      expect(asksFor(us)).toBe('off.suction')
+      const seen = us.others()
+      us.others = () => seen.map((one) => ({ ...one, ...change }))
+      us.bring({ do: 'tick' })
+      us.key('ALL OUT')
+      expect(us.prompt).toMatchObject({ kind: 'held', step: { id: 'gas' }, elsewhere: true })
+      expect(us.bring(OFF_NOW)).not.toBeNull()
+      expect(us.state.gates.gas?.given ?? {}).toEqual({})
+    },
+  )
 })
