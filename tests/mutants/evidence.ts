@@ -132,8 +132,8 @@ export const EVIDENCE = [
     {
       rule: 'A number that contradicts one noted is cleared up by a lead who releases a STOP over it, not by any STOP.',
       file: 'core/job/fold-stop',
-      find: '.filter(([, one]) => !one.differs)',
-      into: '.filter(() => false)',
+      find: '!one.differs && !one.takenBack',
+      into: 'false',
       by: 'falls only once a lead has released a STOP over it',
       in: 'core/job/noted-numbers',
     },

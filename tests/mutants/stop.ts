@@ -91,14 +91,14 @@ export const STOP = [
     },
     {
       rule: 'A clock that was moved, back or ahead, makes every gate fall.',
-      find: "...strikeAll(state, 'clock'), notices",
-      into: '...state, notices',
+      find: "...strikeAll(state, 'clock'),",
+      into: '...state,',
       by: 'fells every gate, by',
     },
     {
       rule: 'A clock that was moved voids the notices that were running by it.',
-      find: "'clock'), notices: {}, lastMs",
-      into: "'clock'), lastMs",
+      find: '        notices: {},\n        points: withoutWaited',
+      into: '        points: withoutWaited',
       by: 'loses its notice when the clock moves',
       in: 'core/job/points',
     },

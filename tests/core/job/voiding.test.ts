@@ -83,16 +83,21 @@ describe('work that lets a hazard in', () => {
   it('fells what is half given, and nothing where nothing of it was', () => {
     const half = [
       tell('cracked', { lets_in: ['bad_air'] }),
-      gate('air', ['bad_air'], [OXYGEN, NO_START, WITNESS]),
+      gate(
+        'air',
+        ['bad_air'],
+        [{ id: 'tag', kind: 'numbers', of: 'tag', per: 'once', ask: 'The tag.' }, ...[OXYGEN, WITNESS]],
+      ),
       tell('in', { exposes: ['bad_air'] }),
     ]
     const walk = start(half).keys('')
     expect(walk.last.type).toBe('step.done')
-    walk.keys('1', '20.9')
+    walk.keys('T-1')
     walk.bring({ do: 'reopen', step: 'cracked', why: 'once more' })
+    expect(walk.last.type).toBe('step.reopened')
     walk.keys('')
-    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'opening', items: ['oxygen'] })
-    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'oxygen' } })
+    expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'opening', items: ['tag'] })
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'tag' } })
   })
 
   it.each([
