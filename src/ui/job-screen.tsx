@@ -12,6 +12,7 @@ import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/sho
 import { enterCloses } from '../core/sheet/stays-on.ts'
 import { roomAbove } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
+import { withListed } from '../core/talk/correct.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
@@ -63,7 +64,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   /** Since when the sheet as it is has been up. */
   const up = useRef({ seq: -1, at: 0 })
   if (up.current.seq !== state.seq) up.current = { seq: state.seq, at: performance.now() }
-  /** Of what is chosen from, as many as are on the screen: the word for more goes on from there. */
+  /** Of what is chosen from, as many as are on the screen: no other number is one, and the word for more goes on from there. */
   const listed = useRef(0)
   /** From where on the transcript came with the last line: that stays in sight. */
   const came = useRef(snapshot.shown.length - (snapshot.shown.at(-1)?.kind === 'said' ? 1 : 0))
@@ -74,9 +75,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
       setUnheard(null)
       came.current = session.snapshot().shown.length
       pending.current++
-      const isMore = listed.current > 0 && /^more$/i.test(line.trim())
+      const isOfList = session.snapshot().talk.ask?.kind === 'correct-which' && listed.current > 0
       await session
-        .hear(isMore ? `more ${listed.current}` : line, unseen)
+        .hear(isOfList ? withListed(line, listed.current) : line, unseen)
         .catch((error: unknown) => end(error instanceof Error ? error : new Error(String(error))))
       pending.current--
     },

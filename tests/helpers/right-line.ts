@@ -2,9 +2,7 @@
 
 import { dispositionsFor, FINDING_CHOICES } from '../../src/core/job/admit-disposition.ts'
 import { unfitness } from '../../src/core/job/admit-people.ts'
-
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
-
 import { asKind, type Definitions, gasLimitById, stepById } from '../../src/core/job/definitions.ts'
 import { gateState, inspectedWords, wantsAnother } from '../../src/core/job/gate.ts'
 import { next, type Prompt, waitsFor } from '../../src/core/job/next.ts'
@@ -15,6 +13,7 @@ import { unsuited } from '../../src/core/job/seats.ts'
 import type { State } from '../../src/core/job/state.ts'
 import { barredFromRelease } from '../../src/core/job/stop-causes.ts'
 import type { Ask } from '../../src/core/talk/ask.ts'
+import { withListed } from '../../src/core/talk/correct.ts'
 import type { Talk } from '../../src/core/talk/heard.ts'
 import { pinOf } from './example.ts'
 
@@ -29,7 +28,7 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
     case 'ask-again-sure':
       return '1'
     case 'correct-which':
-      return String(1 + ((salt * 7) % question.items.length))
+      return withListed(String(1 + ((salt * 7) % question.items.length)), question.items.length)
     case 'finding-which':
       return String(1 + (salt % 2))
     case 'doubt-which':

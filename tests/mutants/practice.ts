@@ -106,6 +106,28 @@ export const PRACTICE = [
       by: 'a step that is said to be done with gas behind the cover fails the session',
     },
   ]),
+  ...of('core/practice/lesson-found', 'core/practice/unseen', [
+    {
+      rule: 'What would hurt somebody fails the session, said without a look too.',
+      find: 'if (isUnsafeSaid(truth, entry)) return',
+      into: 'if (asked !== null && isUnsafeSaid(truth, entry)) return',
+      by: 'by whoever never looked fails the session',
+    },
+    {
+      rule: 'A correction to what would hurt somebody fails the session.',
+      find: "if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null",
+      into: "if (truth?.kind !== 'eye' || isUnsafeSaid(truth, entry)) return null",
+      by: 'by a correction fails it too',
+    },
+  ]),
+  ...of('core/practice/grade', 'core/practice/unseen', [
+    {
+      rule: 'A session that was left is never passed.',
+      find: 'practice.named !== null &&\n      safety',
+      into: 'safety',
+      by: 'is not over: neither passed',
+    },
+  ]),
   ...of('core/practice/inside-air', 'core/practice/inside-air', [
     {
       rule: 'A cylinder that was swept and opened is never told as air to breathe in practice.',

@@ -21,7 +21,8 @@ export interface Asking {
 export function askingOf(defs: Definitions, state: State, told: PromptPieces): Asking {
   const { prompt, view } = told
   if (told.isQuestion) {
-    const rows = [...view.choices.slice(0, LISTED), ...view.ask]
+    const more = view.listsPart || view.choices.length > LISTED ? view.more : []
+    const rows = [...view.choices.slice(0, LISTED), ...more, ...view.ask]
     const last = rows.findLast((r) => r.tone === 'strong')
     const rest = rows.filter((r) => r !== last)
     return {

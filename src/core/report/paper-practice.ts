@@ -1,18 +1,18 @@
 // The section of a report that only a practice session has: its sheet, right behind the cover.
+import { cameTo } from '../practice/grade.ts'
 import { line, lines, type PaperLine, type Section, table } from './paper.ts'
 import type { Report } from './schema.ts'
 
 export function practiceSections({ practice }: Report): Section[] {
   if (practice === undefined) return []
-  const { who, seed, level, edition, scenario, safety, unsafe, scores, hints, isOver, isPassed } = practice
-  const came = isOver ? (isPassed ? '( PASSED )' : '( NOT PASSED )') : 'Not over: nothing was named yet.'
+  const { who, seed, level, edition, scenario, safety, unsafe, scores, hints, isPassed } = practice
   return [
     {
       id: 'practice',
       title: 'Sheet of the practice session',
       pieces: [
         lines(
-          line(came, isPassed ? 'strong' : 'caution'),
+          line(cameTo(practice), isPassed ? 'strong' : 'caution'),
           line(
             `Safety, apart from all else: ${safety.toUpperCase()}`,
             safety === 'passed' ? 'strong' : 'caution',

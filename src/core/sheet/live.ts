@@ -5,6 +5,7 @@ import { cutSeen, widthOf } from '../lib/text.ts'
 import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { drawnIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
+import { isPracticeHinted, leastHint, practiceTurningRow, safeHintOf, wordListsOf } from './foot-hints.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
 import { fold } from './sides.ts'
@@ -64,28 +65,6 @@ export interface Live {
   readonly tooSmall: boolean
 }
 
-const WORDS = ['help', 'why', 'ask', 'where', 'correct', 'back', 'note', 'n/a', 'leave', 'stop']
-/** In a practice session those that ask its machine stand first. */
-const PRACTICE_WORDS = 'look measure hint wait fault help correct back leave stop'.split(' ')
-/** measure is look by another name. */
-const LESS_PRACTICE_WORDS = 'look hint wait fault help correct back leave stop'.split(' ')
-/** Beside the hint for make safe: what is looked for most, where the foot is full and all have no room. */
-const SHORT_WORDS = ['help', 'why', 'ask', 'correct', 'back', 'leave', 'stop']
-/** Of a practice session: nothing is keyed there before the machine was asked. */
-const SHORT_PRACTICE_WORDS = 'look hint wait fault help back stop'.split(' ')
-const LEAST_PRACTICE_WORDS = ['look', 'hint', 'wait', 'help']
-/** Of a practice session on a narrow sheet, with the key for make safe, in the columns that it has beside its margin. */
-const NARROW_PRACTICE_HINT = `${LEAST_PRACTICE_WORDS.join(' ')} Tab: safe`
-const FEW_WORDS = ['help', 'back', 'leave', 'stop']
-/** They change what was said before, and are named where that may be changed. */
-const CHANGES = ['correct', 'back']
-/** Within a question the others are no words: what is keyed there is its answer. */
-const WORDS_IN_QUESTION = ['back', 'safe', 'stop']
-/** At one key, at any moment: the foot says so, or the line of words under it where the foot is full. */
-const SAFE_HINT = 'Tab: make safe'
-/** Where a path is keyed the first Tab completes it; the second is make safe all the same. */
-const SAFE_HINT_AT_PATH = 'Tab twice: make safe'
-
 interface Parts {
   readonly head: readonly Line[]
   readonly must: readonly Line[]
@@ -102,34 +81,6 @@ export function fitLive(input: LiveInput): Live {
   let rows = input.rows + 1
   while (rows < MOST_ROWS && fitted({ ...input, rows }) === null) rows++
   return tooSmall(input, `${rows} rows high`)
-}
-
-/** The first that fits is shown. */
-function wordListsOf({ inQuestion, isPractice, mayChange }: PromptView): readonly (readonly string[])[] {
-  if (inQuestion) return [WORDS_IN_QUESTION]
-  const lists = isPractice
-    ? [PRACTICE_WORDS, LESS_PRACTICE_WORDS, SHORT_PRACTICE_WORDS, FEW_WORDS]
-    : [WORDS, SHORT_WORDS, FEW_WORDS]
-  return mayChange ? lists : lists.map((words) => words.filter((word) => !CHANGES.includes(word)))
-}
-
-/** Within a question the words of practice are none. */
-const isPracticeHinted = (view: PromptView) => view.isPractice && !view.inQuestion && !view.path
-
-/** What one line has on the narrowest sheet. */
-function leastHint(view: PromptView): string {
-  return isPracticeHinted(view) ? NARROW_PRACTICE_HINT : safeHintOf(view)
-}
-
-/** On the last side, where the question stands: beside how to turn back, the words that ask the machine. */
-function practiceTurningRow(at: number, of: number, width: number): Row {
-  const words = LEAST_PRACTICE_WORDS.join(' ')
-  const side = `${at + 1} of ${of}   Up: turn back   Words: ${words}`
-  return row(widthOf(side) <= width ? side : `${at + 1}/${of} Up ${words}`, 'faint')
-}
-
-function safeHintOf({ path }: PromptView): string {
-  return path ? SAFE_HINT_AT_PATH : SAFE_HINT
 }
 
 interface Foot {
@@ -166,8 +117,16 @@ function tightFoot({ view, foot, style }: LiveInput): Foot {
   return { lines: [one], isInFoot: widthOf(one) <= textWidth(style) }
 }
 
-/** Null where the terminal cannot hold what must be seen. */
+/** Null where the terminal cannot hold what must be seen. How to come to more is told where not all is listed. */
 function fitted(input: LiveInput): Live | null {
+  const { view } = input
+  if (view.more.length === 0) return fittedAs(input)
+  const whole = view.listsPart ? null : fittedAs({ ...input, view: { ...view, more: [] } })
+  if (whole !== null && whole.choices === view.choices.length) return whole
+  return fittedAs({ ...input, view: { ...view, more: [], ask: [...view.more, ...view.ask] } })
+}
+
+function fittedAs(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)

@@ -57,6 +57,10 @@ export interface PromptView {
   readonly key: readonly Row[]
   /** What is chosen from, a line each: as many of them as there is room for, from the first, and never none. */
   readonly choices: readonly Row[]
+  /** How to come to those that are not listed: never dropped where less than all of them are. */
+  readonly more: readonly Row[]
+  /** The choices are a part of all, however many of them stand there. */
+  readonly listsPart: boolean
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
   /** Unit or word beside the line being keyed. */
@@ -87,6 +91,8 @@ const EMPTY: PromptView = {
   legend: [],
   key: [],
   choices: [],
+  more: [],
+  listsPart: false,
   ask: [],
   unit: '',
   scan: false,

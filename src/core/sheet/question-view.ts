@@ -4,7 +4,7 @@ import { asKind, type Definitions, instrumentById, stepById } from '../job/defin
 import { keyLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
-import { choiceHint, choiceLines } from '../talk/correct.ts'
+import { choiceHint, choiceLines, listsPart } from '../talk/correct.ts'
 import { decidingLines, disposingLines, isDecideAsk } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
@@ -12,7 +12,7 @@ import { numberChoices } from '../talk/number-sure.ts'
 import { tagSureLines } from '../talk/tag-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { wouldVoidLines } from '../talk/would-void.ts'
-import { type Row, row, type SheetStyle } from './block.ts'
+import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { titleOf } from './entry-words.ts'
 import { mayDecideRow } from './may-decide-rows.ts'
 import { numbered } from './numbered.ts'
@@ -34,7 +34,9 @@ export function questionView(
         margin: '',
         title: 'To be corrected',
         choices: chosenFrom(question, style),
-        ask: [...hinted(choiceHint(question)), asked, back],
+        more: hinted(choiceHint(question, isSmall(style))),
+        listsPart: listsPart(question),
+        ask: [asked, back],
       }
     case 'correct-why':
     case 'correct-value':

@@ -77,9 +77,15 @@ function listed(sheet: string, name: string, figure: string): Listed {
   return { sheet, text: `${sheet} ${name}: ${figure}`, line: `sheet ${sheet}: ${figure}, ${name}` }
 }
 
+/** Which reading of its place it was when it was taken: one that was put right keeps its place in the list. */
+function firstSeq(state: State, seq: number): number {
+  const corrects = findReading(state, seq)?.corrects ?? null
+  return corrects === null ? seq : firstSeq(state, corrects)
+}
+
 /**
  * Readings first, then places entered as n/a, findings, and what was shown for hold points; the newest of each sort first, as
- * a slip is mostly seen soon.
+ * a slip is mostly seen soon. A correction leaves the order as it was.
  */
 export function correctable(defs: Definitions, state: State): Correctable[] {
   const places = Object.keys(state.notApplicable).map((place): Correctable => {
@@ -106,7 +112,10 @@ export function correctable(defs: Definitions, state: State): Correctable[] {
         ...listed(String(gate.number), keyLabel(defs, gate, item), figure),
       }),
     )
-  return [standingReadings(defs, state), places, findings, shown].flatMap((sort) => sort.reverse())
+  const readings = standingReadings(defs, state).sort(
+    (a, b) => firstSeq(state, a.seq) - firstSeq(state, b.seq),
+  )
+  return [readings, places, findings, shown].flatMap((sort) => sort.reverse())
 }
 
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
@@ -158,21 +167,47 @@ export function choiceLines({ items, from }: WhichAsk): string[] {
 const MOST_LISTED = 30
 
 /**
- * How to come to what is not listed, in the words as they are keyed: the rest, or the sheet of the first by itself. Null where any
- * screen lists all of them.
+ * How to come to what is not listed, in the words as they are keyed: the rest, or the sheet of the first by itself. It is said where a
+ * screen lists less than all, on a small one without the sheet; null where any screen lists all of them.
  */
-export function choiceHint({ items, from }: WhichAsk): string | null {
+export function choiceHint({ items, from }: WhichAsk, isShort = false): string | null {
   if (items.length <= LISTED_ANYWHERE) return null
   const sheets = new Set(items.map(({ sheet }) => wholeSheet(sheet)))
   const [first] = items.slice(from)
   const only =
-    sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)} for that one alone`
-  return `${items.length} in all. Key more to go on${only}`
+    isShort || sheets.size < 2 || first === undefined
+      ? ''
+      : `, or sheet ${wholeSheet(first.sheet)} for that one alone`
+  return `${items.length} in all; the word more shows the rest${only}`
+}
+
+/** Whether the list is a part of all, however many lines a screen has. */
+export function listsPart({ items, from }: WhichAsk): boolean {
+  return from > 0 || items.length > MOST_LISTED
 }
 
 /** `7` of `7.3`. */
 function wholeSheet(sheet: string): string {
   return sheet.split('.')[0] ?? sheet
+}
+
+/**
+ * A line for a list of which a screen shows so many: `more 5`, `8 of 5`. What is on no screen is not chosen by its number, and the
+ * word for more goes on from there.
+ */
+export function withListed(line: string, listed: number): string {
+  const keyed = line.trim()
+  if (/^more$/i.test(keyed)) return `more ${listed}`
+  return numberIn(keyed) > 0 ? `${keyed} of ${listed}` : line
+}
+
+/** What was chosen by a number that stands in the list as it is shown; without a count, as plain lines show it. */
+function chosen({ items, from }: WhichAsk, line: string): Correctable | 'not shown' | undefined {
+  const [, number = '', shown] = /^(\d{1,3})(?: of (\d{1,3}))?$/.exec(line.trim()) ?? []
+  const at = Number(number) - 1
+  const item = items[at]
+  if (item === undefined) return undefined
+  return at >= from && at < from + Number(shown ?? LISTED) ? item : 'not shown'
 }
 
 /** `more` is told by the screen how many it showed; without that it goes on by what plain lines show. */
@@ -196,7 +231,12 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
     case 'correct-which': {
       const page = turned(question, line)
       if (page !== null) return typeof page === 'string' ? ask(question, page) : ask(page)
-      const item = question.items[numberIn(line) - 1]
+      const item = chosen(question, line)
+      if (item === 'not shown')
+        return ask(
+          question,
+          `${numberIn(line.split(' ')[0] ?? '')} does not stand in the list as it is shown: the word more shows the rest.`,
+        )
       const hint = choiceHint(question) === null ? '' : ', or more'
       const count = question.items.length
       return item === undefined

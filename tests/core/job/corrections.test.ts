@@ -4,21 +4,20 @@ import { describe, expect, it } from 'vitest'
 import type { Input } from '../../../src/core/job/input.ts'
 import { standing } from '../../../src/core/job/state.ts'
 import { boreRecord } from '../../../src/core/job/verdict-record.ts'
-import { correctable } from '../../../src/core/talk/correct.ts'
+import { correctable, withListed } from '../../../src/core/talk/correct.ts'
 import { BORE_LINES, exampleDefs, Walk } from '../../helpers/example.ts'
 import { gate, LOCKS, NO_START, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
 const HE_V = 'bore.head_end.vertical'
-/** The number under which the first thing of a kind stands in the list of what can be corrected. */
-const which = (walk: Walk, kind: string, step?: string) =>
-  String(
-    1 +
-      correctable(walk.engine.defs, walk.state).findIndex(
-        (c) => c.kind === kind && (step === undefined || ('step' in c && c.step === step)),
-      ),
+/** The number under which the first thing of a kind stands in the list of what can be corrected, all of it on the screen. */
+const which = (walk: Walk, kind: string, step?: string) => {
+  const at = correctable(walk.engine.defs, walk.state).findIndex(
+    (c) => c.kind === kind && (step === undefined || ('step' in c && c.step === step)),
   )
+  return withListed(String(at + 1), 99)
+}
 const types = (walk: Walk, n: number) => walk.entries.slice(-n).map((e) => e.type)
 
 describe('a corrected finding', () => {

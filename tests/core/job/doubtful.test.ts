@@ -160,6 +160,25 @@ describe('a temperature in the other unit than those it belongs with', () => {
     },
   )
 
+  it.each(['9.5033', '9.47', '9.7502'])(
+    '%s is near a size, with more places than the thermometer shows',
+    (typed) => {
+      const walk = toTemperatures().keys(typed)
+      const near = typed === '9.7502' ? 'the counterbore' : 'the nominal bore'
+      expect(walk.last).toMatchObject({
+        type: 'reading.doubted',
+        why: expect.stringContaining(`a size, where a temperature is asked: near ${near}, 9.`),
+      })
+      walk.keys('2', '71.2')
+      expect(walk.last).toMatchObject({ type: 'reading.taken', typed: '71.2' })
+    },
+  )
+
+  it('a figure that the thermometer shows, or one far from every size, is a temperature', () => {
+    for (const typed of ['9.6', '71.25', '9.5033 degF'])
+      expect(toTemperatures().keys(typed).last).toMatchObject({ type: 'reading.taken', typed })
+  })
+
   it('is not blamed where the other one is the size: both are named, and how the other is put right', () => {
     const walk = toTemperatures().keys('9.5', '3', 'so it says', '70.4')
     expect(walk.last).toMatchObject({
@@ -216,7 +235,7 @@ describe('a reading far from its neighbours', () => {
       place: CE_H,
       why: 'far from its neighbours',
       shown:
-        'It is 0.0231 in over the most of the other 5 places, which lie within 0.0048 in. ' +
+        'It is 0.0232 in over the most of the other 5 places, which lie within 0.0048 in. ' +
         '9.5030 would fit; 9.530 has two figures changed round. If that is what you read: 2, then 9.5030 in full.',
     })
     expect(walk.state.readings[CE_H]).toBeUndefined()

@@ -7,6 +7,7 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
+import { withListed } from '../../../src/core/talk/correct.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
 
@@ -36,7 +37,7 @@ const SAYS =
 function listed(walk: Walk, line: RegExp): string {
   walk.keys('correct')
   const items = walk.talk.ask?.kind === 'correct-which' ? walk.talk.ask.items : []
-  return String(items.findIndex((item) => line.test(item.line)) + 1)
+  return withListed(String(items.findIndex((item) => line.test(item.line)) + 1), items.length)
 }
 
 describe('repeats that lie far apart', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
-import { LISTED } from '../../../src/core/talk/correct.ts'
+import { LISTED, withListed } from '../../../src/core/talk/correct.ts'
 import { createTeller } from '../../../src/plain/tell.ts'
 import { Walk } from '../../helpers/example.ts'
 import { memorySession } from '../../helpers/fake-terminal.ts'
@@ -80,7 +80,9 @@ describe('the list of what can be corrected', () => {
     expect(listed).toContain('1  sheet 7.2: 9.5021 in, HE, SIDE TO SIDE')
     expect(listed).toContain('2  sheet 7.1: 9.5034 in, 2nd of 2, HE, TOP TO BOTTOM')
     expect(listed).toContain('3  sheet 7.1: 9.5033 in, 1st of 2, HE, TOP TO BOTTOM')
-    expect(listed.join(' ')).toMatch(/\d+ in all\. Key more to go on, or sheet 7 for that one alone /)
+    expect(listed.join(' ')).toMatch(
+      /\d+ in all; the word more shows the rest, or sheet 7 for that one alone /,
+    )
   })
 
   it('has a heading of its own, and no way to more where there is no more', () => {
@@ -89,6 +91,42 @@ describe('the list of what can be corrected', () => {
     expect(text.join(' ')).toContain('To be corrected')
     expect(text.join(' ')).not.toMatch(/more/)
     expect(walk.keys('3').said.at(-1)).toBe('Key a number of the list, 1, or back.')
+  })
+
+  it('says nothing of more where all of it stands there', () => {
+    const walk = new Walk().toGate().keys('L-101', 'L-102', 'L-103', 'L-104', 'correct')
+    expect(items(walk).length).toBeGreaterThan(3)
+    expect(numbers(screen(walk, 80, 24).text)).toHaveLength(items(walk).length)
+    expect(screen(walk, 80, 24).text.join(' ')).not.toMatch(/more|in all/)
+    const small = screen(judged(), 40, 15)
+    expect(small.text.join(' ').replace(/\s+/g, ' ')).toContain('in all; the word more shows the rest')
+  })
+
+  it('takes no number that is not on the screen, before the list or behind it', () => {
+    const walk = judged().keys(withListed('8', 3))
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-which', from: 0 })
+    expect(walk.said.at(-1)).toBe(
+      '8 does not stand in the list as it is shown: the word more shows the rest.',
+    )
+    walk.keys(withListed('more', 3), withListed('3', 3))
+    expect(walk.talk.ask).toMatchObject({ kind: 'correct-which', from: 3 })
+    const fourth = items(walk)[3]
+    walk.keys(withListed('4', 3))
+    expect(walk.said.at(-1)).toBe(`To be corrected: ${fourth?.text}.`)
+    // Without a count it is as plain lines show it.
+    expect(judged().keys('9').talk.ask?.kind).toBe('correct-which')
+    expect(judged().keys('8').talk.ask?.kind).toBe('correct-why')
+  })
+
+  it('keeps its order when one of it is put right', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5034', '9.5021', 'correct')
+    const before = items(walk).map(({ sheet }) => sheet)
+    const third = items(walk)[2]?.line
+    walk.keys('3', 'misread', '9.5035', 'correct')
+    expect(items(walk).map(({ sheet }) => sheet)).toEqual(before)
+    expect(items(walk)[2]?.line).toBe(third?.replace('9.5033', '9.5035'))
+    walk.keys('3', 'misread again', '9.5036', 'correct')
+    expect(items(walk)[2]?.line).toBe(third?.replace('9.5033', '9.5036'))
   })
 
   it('is cut on a drawn sheet of 40 and told whole where it is heard', () => {

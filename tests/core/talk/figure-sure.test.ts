@@ -4,6 +4,7 @@ import { gateState } from '../../../src/core/job/gate.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { standingAsk } from '../../../src/core/talk/ask.ts'
+import { withListed } from '../../../src/core/talk/correct.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE' as const, ascii: true }
@@ -105,7 +106,7 @@ describe('what was shown at a hold point, put right', () => {
     const question = walk.talk.ask
     if (question?.kind !== 'correct-which') throw new Error('no list')
     const which = question.items.findIndex(({ text }) => text.includes('L-102'))
-    return walk.keys(String(which + 1))
+    return walk.keys(withListed(String(which + 1), question.items.length))
   }
 
   it('is asked why it was wrong by its own number, under its own name', () => {
