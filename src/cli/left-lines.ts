@@ -4,7 +4,7 @@ import { definitionsFrom } from '../authoring/definitions.ts'
 import type { Definitions } from '../core/job/definitions.ts'
 import { bundlesOf } from '../core/job/editions.ts'
 import type { Entry } from '../core/job/entries.ts'
-import { hanging } from '../core/job/locks-on.ts'
+import { hanging, hangsText } from '../core/job/locks-on.ts'
 import { nonconformances } from '../core/job/nonconformance.ts'
 import { openThings } from '../core/job/register.ts'
 import type { State } from '../core/job/state.ts'
@@ -38,7 +38,7 @@ export function leftLines(entries: readonly Entry[], state: State): string[] {
   const defs = definitionsIn(entries)
   if (defs === null)
     return ['What it leaves on the machine is not known: its files are not taken by this version.']
-  const on = [...new Set(hanging(defs, state).on.map(({ shown }) => shown.trim()))]
+  const on = [...new Set(hanging(defs, state).on.map(hangsText))]
   const things = openThings(state).length
   const found = nonconformances(defs, state).filter(({ stands }) => stands)
   const undecided = found.filter(({ decided }) => decided === null).length

@@ -94,7 +94,7 @@ describe('a STOP raised while nobody is signed on', () => {
 describe('what was found', () => {
   it('is decided on after signing on, and the job closes with it', async () => {
     const { at, keys, types } = await desk(withFinding(), 'dispose')
-    await keys('KH', '8314', '1', '1', 'KH', 'polished out', '8314')
+    await keys('KH', '8314', '1', '1', 'KH', 'polished out, none given', '8314')
     expect(types()).toEqual([...['job.taken-up', 'person.signed-on', 'disposition.set', 'job.closed']])
     expect(at.snapshot().state.closed).not.toBeNull()
   })
@@ -124,7 +124,7 @@ describe('what was found', () => {
 
   it('asks the PIN anew of another person, and of the same one once it was let lie', async () => {
     const other = await desk(withFinding(), 'dispose')
-    await other.keys('PB', '6053', '1', '1', 'KH', 'polished out')
+    await other.keys('PB', '6053', '1', '1', 'KH', 'polished out, none given')
     expect(other.at.snapshot().talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
     const late = await desk(withFinding(), 'dispose')
     await late.keys('KH', '8314', '1', '1', 'KH')
@@ -136,7 +136,7 @@ describe('what was found', () => {
 
   it('asks the PIN anew where anything went on record since: somebody else may be at the keys', async () => {
     const { at, keys } = await desk(withFinding(), 'dispose')
-    await keys('KH', '8314', 'sign on', 'ML', pinOf('ML'), '1', '1', 'KH', 'polished out')
+    await keys('KH', '8314', 'sign on', 'ML', pinOf('ML'), '1', '1', 'KH', 'polished out, none given')
     expect(at.snapshot().talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
   })
 

@@ -114,7 +114,7 @@ describe('an attachment', () => {
     await named()
     await session.hear('the score')
     await until(() => keeping.length === 1)
-    for (const line of ['1', 'KH', 'run it', '8314', 'done']) await session.hear(line)
+    for (const line of ['1', 'KH', 'run it, none given', '8314', 'done']) await session.hear(line)
     expect(types().at(-1)).toBe('job.closed')
     keeping[0]?.(ok(KEPT))
     await session.settled()

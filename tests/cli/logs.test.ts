@@ -67,7 +67,7 @@ describe('a finished log', () => {
     ])
     expect(list.out).toMatch(/^EXAMPLE {3}2026-03-14-0620-TC-401-1-bore-inspection-\w{4}\n/)
     expect(flat(list.out)).toMatch(
-      /2026-03-14 06:20 to 06:40 TC-401-1 RO, ML, KH \d+ entries closed with MONITOR STILL ON by the record: L-101, .*L-106 Nonconformances that stand: 1, all decided $/,
+      /2026-03-14 06:20 to 06:40 TC-401-1 RO, ML, KH \d+ entries closed with MONITOR STILL ON by the record: L-101 at E-1, .*L-106 at V-17 Nonconformances that stand: 1, all decided $/,
     )
     expect(show.code).toBe(0)
     expect(show.out).toContain('( MONITOR )')

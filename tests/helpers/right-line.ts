@@ -69,6 +69,8 @@ function atQuestion(defs: Definitions, state: State, question: Ask, salt: number
       return String(1 + (salt % question.steps.length))
     case 'deviation-which':
       return String(1 + (salt % question.steps.length))
+    case 'dispose-why':
+      return 'because it is so, none given'
     case 'concession-until':
     case 'deviation-until':
       return salt % 2 === 0 ? '4000 h' : '2027-06-30'

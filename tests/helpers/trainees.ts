@@ -382,7 +382,7 @@ const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discha
 
 const ANSWERS: Readonly<Record<string, string>> = {
   'finding-choice': '2',
-  'dispose-why': 'as it was seen there, for the lead to look at',
+  'dispose-why': 'as it was seen there, for the lead to look at, none given',
   'finding-note': 'as it was seen there, for the lead to look at',
   'figure-sure': '1',
   'number-sure': '1',

@@ -95,8 +95,8 @@ export const PRACTICE = [
   ...of('core/practice/lesson-found', 'core/practice/waits', [
     {
       rule: 'A finding that would hurt somebody fails the session.',
-      find: 'if (isUnsafe)\n',
-      into: 'if (isUnsafe && truth.seen.length < 2)\n',
+      find: '  if (isUnsafeSaid(truth, entry)) return unsafe',
+      into: '  if (isUnsafeSaid(truth, entry) && truth.seen.length < 2) return unsafe',
       by: 'fails the session at',
     },
     {
@@ -118,6 +118,14 @@ export const PRACTICE = [
       find: "if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null",
       into: "if (truth?.kind !== 'eye' || isUnsafeSaid(truth, entry)) return null",
       by: 'by a correction fails it too',
+    },
+  ]),
+  ...of('node/pins', 'cli/practice-keys', [
+    {
+      rule: 'No key is made of a PIN that is printed in an example.',
+      find: 'if (PRINTED.includes(pin))',
+      into: "if (PRINTED.includes(pin.concat('0')))",
+      by: 'gets no key made of a PIN that an example prints',
     },
   ]),
   ...of('core/practice/grade', 'core/practice/unseen', [

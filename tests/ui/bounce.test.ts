@@ -9,7 +9,7 @@ describe('Enter alone', () => {
     const closes = ({ engine, state }: Walk) => enterCloses(engine.defs, state)
     const walk = new Walk().keys('RO', 'TC-401-1')
     expect(closes(walk)).toBe(false)
-    const last = new Walk().toVerdict().keys('1', 'KH', 'inside its limits')
+    const last = new Walk().toVerdict().keys('1', 'KH', 'inside its limits, none given')
     expect([last.prompt.kind, closes(last)]).toEqual(['tell', true])
     last.keys('')
     expect([last.state.closed, closes(last)]).toEqual(['MONITOR', false])

@@ -1,7 +1,7 @@
 // What stays on the machine when a job ends: said before its last sheet is answered, and once more where it is closed.
 import type { Definitions } from '../job/definitions.ts'
 import { gateState, gatesOf, itemByKey } from '../job/gate.ts'
-import { hanging } from '../job/locks-on.ts'
+import { hanging, hangsText } from '../job/locks-on.ts'
 import { next } from '../job/next.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
@@ -34,7 +34,7 @@ export function staysOnRows(defs: Definitions, state: State): Row[] {
     ),
   )
   const parts = [
-    ...(on.length === 0 ? [] : [`${count(on.length, what)} ${on.map(({ shown }) => shown).join(', ')}`]),
+    ...(on.length === 0 ? [] : [`${count(on.length, what)} ${on.map(hangsText).join(', ')}`]),
     ...(words.length === 0 ? [] : [`keyed at its hold points: ${[...new Set(words)].join(', ')}`]),
     ...openThings(state).map((thing) => `placed: ${thingText(thing)}`),
   ]

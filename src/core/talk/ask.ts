@@ -15,6 +15,7 @@ import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-su
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
+import { READ_AGAIN_HOW } from './read-again.ts'
 import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
 import { hearTagSure, TAG_SURE, type TagSureAsk } from './tag-sure.ts'
 import { wordIn } from './words.ts'
@@ -148,6 +149,8 @@ export function questionText(question: Ask): string {
   if (isNumberAsk(question)) return numberText(question)
   if (question.kind === 'sheet-sure' || question.kind === 'sheet-mark')
     return `${question.why} ${QUESTIONS[question.kind]}`
+  if (question.kind === 'dispose-why' && question.why !== undefined)
+    return `By when is it to be read again? ${READ_AGAIN_HOW}`
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'

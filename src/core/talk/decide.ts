@@ -16,6 +16,7 @@ import { nonconformanceText } from './names.ts'
 import { hoursLine, nextLookLines } from './next-look.ts'
 import { offerLines, pickedOffer } from './offered.ts'
 import { radioWord } from './radio-words.ts'
+import { isReason, whyNoReadAgain } from './read-again.ts'
 
 interface Disposing {
   readonly step: string
@@ -39,7 +40,8 @@ export type DecideAsk =
       readonly offers: readonly Offer<(typeof FINDING_CHOICES)[number]>[]
     } & Pick<Disposing, 'step'>)
   | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
-  | ({ readonly kind: 'dispose-why' } & Pick<Disposing, 'step' | 'choice' | 'person'>)
+  /** `why`: the reason, where it did not say by when the part is read again and that is asked further. */
+  | ({ readonly kind: 'dispose-why'; readonly why?: string } & Pick<Disposing, 'step' | 'choice' | 'person'>)
   | ({ readonly kind: 'concession-authority' } & Disposing)
   | ({ readonly kind: 'concession-until'; readonly authority: string } & Disposing)
   | ({ readonly kind: 'concession-from'; readonly authority: string; readonly until: string } & Disposing)
@@ -140,9 +142,7 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
         ask({ ...question, kind: 'dispose-why', person: line })
       )
     case 'dispose-why':
-      if (question.choice === 'concession')
-        return ask({ ...question, kind: 'concession-authority', why: line })
-      return dispose(defs, state, question, { ...question, why: line })
+      return disposeWhy(defs, state, question, line)
     case 'concession-authority': {
       const authority = authorityHere(defs, state, { ...question, authority: line })
       return authority.ok
@@ -184,6 +184,26 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       return signing(defs, state, line, permit, question)
     }
   }
+}
+
+/** The reason; of what is on watch and runs on, with the day or the hours by which it is read again, or that none is given. */
+function disposeWhy(
+  defs: Definitions,
+  state: State,
+  question: Extract<DecideAsk, { kind: 'dispose-why' }>,
+  line: string,
+): Heard {
+  const { why: before, ...rest } = question
+  if (before === undefined && !isReason(line))
+    return ask(question, 'The reason needs words: why is it so decided?')
+  const why = before === undefined ? line : `${before.trim()}; to be read again: ${line.trim()}`
+  if (question.choice === 'concession') return ask({ ...rest, kind: 'concession-authority', why })
+  // What a sheet of paper says stands on it, and nobody adds to it while it is keyed in.
+  const isAsked = state.paper === null && isOnWatch(defs, state, question)
+  const missing = isAsked ? whyNoReadAgain(why, state.lastAt) : null
+  return missing === null
+    ? dispose(defs, state, rest, { ...rest, why })
+    : ask({ ...rest, why: before ?? line }, missing)
 }
 
 const asking = ({ step, choice }: Pick<Disposing, 'step' | 'choice'>) => ({ step, choice })
@@ -256,12 +276,20 @@ function recordAbout(defs: Definitions, state: State, id: string) {
   return state.verdicts[step.kind === 'decide' ? scope + step.about : id]?.verdict
 }
 
+function isOnWatch(
+  defs: Definitions,
+  state: State,
+  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
+): boolean {
+  return recordAbout(defs, state, step)?.result.verdict === 'MONITOR' && choice === 'accept'
+}
+
 /** Of what is on watch and runs on: what the next look is asked for, and what is known for it. */
 function watchLines(defs: Definitions, state: State, { step, choice }: Pick<Disposing, 'step' | 'choice'>) {
   const record = recordAbout(defs, state, step)
-  if (record === undefined || record.result.verdict !== 'MONITOR' || choice !== 'accept') return []
+  if (record === undefined || !isOnWatch(defs, state, { step, choice })) return []
   return [
-    'With the reason: by which day or running hours it is to be read again. It is for the planner; nothing lapses by it.',
+    'With the reason: by which day or running hours it is to be read again, or none given. It is for the planner; nothing lapses by it.',
     ...nextLookLines(defs, state, record),
   ]
 }

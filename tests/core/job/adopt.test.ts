@@ -12,7 +12,7 @@ import { Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 
 /** Closed with MONITOR, accepted by KH; RO read. */
-const closed = () => new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+const closed = () => new Walk().toVerdict().keys('1', 'KH', 'read again, none given', '')
 const FILE = { name: 'machine-5.yaml', sha256: '00' }
 type Adopt = Extract<Input, { do: 'adopt' }>
 const adopting = (more: Partial<Adopt> = {}): Adopt => ({

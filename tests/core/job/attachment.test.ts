@@ -163,7 +163,7 @@ describe('an attached file', () => {
     const left = new Walk().toBore().keys('leave')
     expect(left.bring(attach())).toBeNull()
     expect(left.state.left).toBe(true)
-    const closed = new Walk().toVerdict().keys('1', 'KH', 'run it', 'done')
+    const closed = new Walk().toVerdict().keys('1', 'KH', 'run it, none given', 'done')
     expect(closed.state.closed).not.toBeNull()
     expect(closed.bring(attach())).toBe('closed')
   })

@@ -31,7 +31,7 @@ describe('a corrected finding', () => {
     })
 
   it('adds, keeps the first, and voids verdict and disposition by name', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again, none given')
     expect(correct(walk, 'gone')).toBeNull()
     expect(walk.entries.find((e) => e.type === 'finding.corrected')).toMatchObject({
       was: 'present',

@@ -182,7 +182,7 @@ describe('a decision that work waits on', () => {
   })
 
   it('goes on once another word was given, or another verdict', () => {
-    const waits = walk().keys('2', 'KH', 'hone it', '1', 'PB', 'it can run')
+    const waits = walk().keys('2', 'KH', 'hone it', '1', 'PB', 'it can run, none given')
     expect(waits.prompt.kind).not.toBe('decide')
     const of = waits.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
     const anew = walk().keys('2', 'KH', 'hone it')
@@ -191,7 +191,7 @@ describe('a decision that work waits on', () => {
   })
 
   it('waits on no other choice', () => {
-    expect(walk().keys('1', 'KH', 'it can run').prompt.kind).not.toBe('decide')
+    expect(walk().keys('1', 'KH', 'it can run, none given').prompt.kind).not.toBe('decide')
   })
 
   it('is asked in the file for choices that there are, and never for the first of them', () => {

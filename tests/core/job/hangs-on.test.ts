@@ -26,7 +26,7 @@ describe('a verdict', () => {
   it.each(['part_temp_before', 'gauge_temp_after', 'set_after', 'counterbore'])(
     'falls when %s is corrected, and its disposition with it',
     (step) => {
-      const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+      const walk = new Walk().toVerdict().keys('1', 'KH', 'read again, none given')
       expect(walk.state.dispositions.disposition?.void).toBe(false)
       const old = Object.values(walk.state.readings)
         .flat()

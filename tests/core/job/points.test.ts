@@ -72,7 +72,7 @@ describe('a hold point of an inspection plan', () => {
   })
 
   it('of a judgement or a decision is not signed by who took the readings under it, or decided', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again, none given')
     const doers = (step: string) => {
       const placed = walk.engine.defs.steps.find((s) => s.id === step)
       return placed === undefined ? [] : [...doersOf(walk.state, placed)]
@@ -194,7 +194,7 @@ describe('a review point', () => {
     expect(walk.state.closed).toBeNull()
     walk.keys('PB')
     expect(walk.prompt.kind).toBe('findings')
-    walk.keys('1', '1', 'KH', 'a scratch')
+    walk.keys('1', '1', 'KH', 'a scratch, none given')
     expect(walk.state.closed).toBe('NONE')
   })
 })

@@ -62,7 +62,7 @@ describe('a word by radio', () => {
     expect(alone.talk.ask?.kind).toBe('dispose-who')
     expect(alone.said.at(-2)).toMatch(/^Not by radio now/)
     expect(alone.said.at(-1)).toMatch(/a lead comes and signs here.*sign on/)
-    expect(alone.keys('KH', 'run it').prompt).toMatchObject({ kind: 'tell' })
+    expect(alone.keys('KH', 'run it, none given').prompt).toMatchObject({ kind: 'tell' })
   })
 
   it('is refused from who took a reading and handed over, and from the lead who is there', () => {

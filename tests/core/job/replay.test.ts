@@ -247,7 +247,7 @@ describe('live state equals replay', () => {
   })
 
   it('to the verdict and the end', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again, none given', '')
     expect(walk.state.closed).toBe('MONITOR')
     same(walk)
   })

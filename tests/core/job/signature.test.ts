@@ -9,7 +9,7 @@ const withKeys = exampleDefs()
 const withoutKeys = exampleDefs({ crew: (text) => text.replaceAll(/^ {4}pin: .*\n/gm, '') })
 
 function closedJob(): Walk {
-  const walk = new Walk(withKeys).toVerdict().keys('1', 'KH', 'fit to run', 'done')
+  const walk = new Walk(withKeys).toVerdict().keys('1', 'KH', 'fit to run, none given', 'done')
   expect(walk.state.closed).not.toBeNull()
   return walk
 }
@@ -130,7 +130,7 @@ describe('signing with a PIN', () => {
     judged.keys('KH', '4')
     expect(judged.talk.ask).toMatchObject({ kind: 'dispose-why', person: 'KH' })
     expect(judged.said.at(-1)).toMatch(/^The reason needs words/)
-    judged.keys('fit to run')
+    judged.keys('fit to run, none given')
     expect(judged.talk.ask).toMatchObject({ kind: 'pin', person: 'KH' })
   })
 

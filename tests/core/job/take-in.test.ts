@@ -81,7 +81,7 @@ describe('a changed record', () => {
   })
 
   it('voids a decision with the verdict it was about', () => {
-    const walk = left(new Walk().toVerdict().keys('1', 'KH', 'run it'))
+    const walk = left(new Walk().toVerdict().keys('1', 'KH', 'run it, none given'))
     // The last question is open, so the job is not at its end.
     if (walk.state.closed !== null) throw new Error('closed')
     const after = takenIn(walk, changed(walk, piston), { person: 'PB' })
@@ -211,7 +211,7 @@ describe('a changed record', () => {
   })
 
   it('makes all of it fall also by an entry that names nothing', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'run it', 'sign on', 'ML', ...GATE_LINES)
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'run it, none given', 'sign on', 'ML', ...GATE_LINES)
     const entry = takenEntry(takenIn(walk, changed(walk, piston), { person: 'PB' }))
     const before = { ...walk.state, gates: opened(walk.state) }
     const none = { gates: [], voids: [], undecided: [], anew: [], tests: [], changed: [], dropped: [] }
@@ -299,7 +299,7 @@ describe('a changed record is refused, and nothing is written,', () => {
   })
 
   it('for a closed job', () => {
-    const closed = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    const closed = new Walk().toVerdict().keys('1', 'KH', 'read again, none given', '')
     expect(closed.state.closed).not.toBeNull()
     expect(tried(closed, changed(closed, piston)).refusal?.code).toBe('closed')
   })

@@ -83,7 +83,7 @@ describe('how a job stands', () => {
   })
 
   it('has an instrument that was out before the close not among what made it fall', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again, none given', '')
     walk.state = { ...walk.state, doubted: { 'G-7': 3 } }
     expect(doubt(walk).state.doubted).toHaveProperty('G-7')
     expect(walk.state.fellBy).toEqual(['M-3'])

@@ -45,7 +45,7 @@ describe('a pair of temperatures that was put right one after the other', () => 
     walk.bring({ do: 'correct', of: seq(walk, body), typed: '72.6', why: 'misread' })
     expect(walk.entries.findLast((e) => e.type === 'reading.corrected')).toHaveProperty('doubt')
     walk.bring({ do: 'correct', of: seq(walk, part), typed: '73.4', why: 'misread' })
-    return walk.keys('1', 'KH', 'read again', '')
+    return walk.keys('1', 'KH', 'read again, none given', '')
   }
 
   it('has no figure kept in doubt that nothing speaks against any more: neither in the review nor at the close', () => {

@@ -40,11 +40,13 @@ describe('a part that was worked on and not measured again', () => {
 describe('what a lead decided', () => {
   it('stands beside the verdict as a decision, and in capitals stands the verdict alone', () => {
     const { what, sentences } = only(
-      reviewed(new Walk().toVerdict().keys('1', 'KH', 'good for a year')),
+      reviewed(new Walk().toVerdict().keys('1', 'KH', 'good for a year, none given')),
       'verdict',
     )
     expect(what).toBe('NC-1 Bore judged: MONITOR; KH decided: accept')
-    expect(sentences.at(-1)).toMatch(/^A lead’s decision, no verdict: accept, by KH, .*: good for a year\.$/)
+    expect(sentences.at(-1)).toMatch(
+      /^A lead’s decision, no verdict: accept, by KH, .*: good for a year, none given\.$/,
+    )
     expect(JSON.stringify([what, sentences])).not.toContain('ACCEPT')
   })
 

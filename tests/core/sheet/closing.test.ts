@@ -66,9 +66,9 @@ describe('what stays on the machine', () => {
   it('is said at the last sheet, before the Enter that closes the job, and on the sheet as it closes', () => {
     const walk = new Walk().toVerdict()
     const stays =
-      'Left on the machine, by the record: 6 locks, L-101, L-102, L-103, L-104, L-105, L-106; ' +
+      'Left on the machine, by the record: 6 locks, L-101 at E-1, L-102 at E-2, L-103 at V-11, L-104 at V-12, L-105 at V-13, L-106 at V-17; ' +
       'keyed at its hold points: NO START, NO FLOW, BLOCKED BOTH WAYS, METER ANSWERED.'
-    walk.keys('1', 'KH', 'Good to run on.')
+    walk.keys('1', 'KH', 'Good to run on, none given.')
     expect(walk.prompt.kind).toBe('tell')
     expect(shown(walk)).toEqual(['The last sheet: behind it the job closes.', stays, 'Enter when it is done'])
     walk.key('')

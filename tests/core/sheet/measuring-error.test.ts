@@ -150,7 +150,7 @@ describe('a correction', () => {
     expect(text(walk, 'reading.corrected')).toMatch(/^Corrected, 2nd of 3: was 9\.5021 in, now 9\.5069 in /)
     expect(text(walk, 'verdict.given')).not.toContain('Most of the measuring error')
     expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('MONITOR')
-    walk.keys('1', 'KH', 'looked at it', '')
+    walk.keys('1', 'KH', 'looked at it, none given', '')
     expect(text(walk, 'job.closed')).toMatch(/Bore judged: HOLD before, MONITOR now/)
     expect(text(walk, 'job.closed')).toMatch(
       /1 reading was corrected: 7\.3 Bore, .*TOP TO BOTTOM, 2nd of 3: first 9\.5021 in, now 9\.5069 in/,

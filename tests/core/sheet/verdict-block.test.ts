@@ -38,7 +38,7 @@ describe('a verdict with readings that were doubted and kept', () => {
     expect(run(lines.slice(-6))).toContain(says)
     const { defs } = walk.engine
     expect(promptView(defs, walk.state, walk.talk, styleOf(79)).ask.map((r) => r.text)).toContain(says)
-    walk.keys('1', 'KH', 'looked at it again', '')
+    walk.keys('1', 'KH', 'looked at it again, none given', '')
     expect(walk.state.closed).not.toBeNull()
     expect(run(block(walk, 'job.closed'))).toMatch(
       /1 reading was doubted and kept: 7\.1 Bore.* 9\.5018 in .*: read three times, it is so/,

@@ -51,7 +51,7 @@ describe('the words of a desk', () => {
   })
 
   it('of a closed job are a remark, and the ways to what is added to one', () => {
-    const closed = new Walk().toVerdict().keys('1', 'KH', 'runs on to the next overhaul', '')
+    const closed = new Walk().toVerdict().keys('1', 'KH', 'runs on to the next overhaul, none given', '')
     expect(closed.state.closed).toBe('MONITOR')
     expect(wordsOf(closed)).toEqual(['remark'])
     expect(saysOf(closed)).toMatch(/barover adopt test[\s\S]*barover doubt test/)

@@ -1,0 +1,29 @@
+// By when a part that is on watch is to be read again, in the words of the lead who lets it run on: a day to come, running hours, or the
+// words that none is given. A reason that says nothing of it is asked further; what is said is for the planner, and nothing lapses by it.
+import { day } from '../definition/common.ts'
+import { dayOf, readStamp } from '../lib/instant.ts'
+
+const NONE = /\bnone (?:is |was )?given\b/i
+const HOURS = /(?<![\d.,])[1-9]\d{0,6} ?(?:h|hours?|running hours)\b/i
+const DAYS = /(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)/g
+
+/** Null where the words say it; else what is missing in them, a sentence. `at` is the record's clock: a day lies after its own. */
+export function whyNoReadAgain(words: string, at: string): string | null {
+  const now = readStamp(at)
+  const days = (words.match(DAYS) ?? []).filter((one) => day.safeParse(one).success)
+  if (NONE.test(words) || HOURS.test(words)) return null
+  if (now !== null && days.some((one) => one > dayOf(now))) return null
+  const [past] = days
+  return past === undefined
+    ? 'Not said yet: by when it is to be read again.'
+    : `${past} is not after today: by when is it to be read again?`
+}
+
+export const READ_AGAIN_HOW = 'A day YYYY-MM-DD, running hours such as 4000 h, or the words none given.'
+
+/** Whether words are a reason at all: a key of habit is none. */
+export function isReason(line: string): boolean {
+  return (
+    (line.match(/\p{L}/gu) ?? []).length > 3 && !/^\W*(?:yes|yeah|okay|fine|good|done|sure)\W*$/i.test(line)
+  )
+}

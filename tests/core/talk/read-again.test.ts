@@ -1,0 +1,69 @@
+// A reason for a part on watch that runs on says by when it is read again, or that none is given.
+import { describe, expect, it } from 'vitest'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { whyNoReadAgain } from '../../../src/core/talk/read-again.ts'
+import { Walk } from '../../helpers/example.ts'
+
+const AT = '2026-03-14T08:00:00+00:00'
+const atWhy = () => new Walk().toVerdict().keys('1', 'KH')
+const asked = (walk: Walk) =>
+  promptView(walk.engine.defs, walk.state, walk.talk, { width: 79, record: 'EXAMPLE', ascii: true }).ask.map(
+    ({ text }) => text,
+  )
+
+describe('words of a reason', () => {
+  it.each([
+    'read again by 2026-09-30',
+    'taper is inside its limit, again at 4000 h',
+    'in 8000 running hours',
+    'no wear since last time; none given',
+  ])('%j say by when', (words) => {
+    expect(whyNoReadAgain(words, AT)).toBeNull()
+  })
+
+  it.each(['ok', 'read again', 'at 4000', 'by 2026-13-40', 'in 0 h', 'none', '0.4000 hot'])(
+    '%j do not',
+    (words) => {
+      expect(whyNoReadAgain(words, AT)).toMatch(/^Not said yet/)
+    },
+  )
+
+  it('with a day that is past are told so', () => {
+    expect(whyNoReadAgain('by 2026-03-14', AT)).toBe(
+      '2026-03-14 is not after today: by when is it to be read again?',
+    )
+  })
+})
+
+describe('MONITOR that is accepted', () => {
+  it.each(['ok', 'Okay', 'yes', '1', '...'])('is not, for the reason %j', (line) => {
+    const walk = atWhy().keys(line)
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-why' })
+    expect(walk.said.at(-1)).toMatch(/^The reason needs words/)
+    expect(walk.state.dispositions).toEqual({})
+  })
+
+  it('is asked until what, and both go on record', () => {
+    const walk = atWhy().keys('inside its limits')
+    expect(walk.state.dispositions).toEqual({})
+    expect(asked(walk)).toContain(
+      'By when is it to be read again? A day YYYY-MM-DD, running hours such as 4000 h, or the words none given.',
+    )
+    walk.keys('soon')
+    expect(walk.state.dispositions).toEqual({})
+    walk.keys('4000 h')
+    expect(walk.state.dispositions.disposition).toMatchObject({
+      choice: 'accept',
+      why: 'inside its limits; to be read again: 4000 h',
+    })
+  })
+
+  it.each(['inside its limits, none given', 'seen, 2026-09-30'])('is taken at once with %j', (line) => {
+    expect(atWhy().keys(line).state.dispositions.disposition).toMatchObject({ why: line })
+  })
+
+  it('only where it runs on: a rework has a reason alone', () => {
+    const walk = new Walk().toVerdict().keys('2', 'KH', 'hone it')
+    expect(walk.state.dispositions.disposition).toMatchObject({ choice: 'rework', why: 'hone it' })
+  })
+})
