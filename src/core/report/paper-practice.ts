@@ -2,21 +2,28 @@
 import { line, lines, type PaperLine, type Section, table } from './paper.ts'
 import type { Report } from './schema.ts'
 
-export function practiceSections({ practice }: Report): Section[] {
+/** What the session came to, as it stands on the cover and at the head of its sheet. */
+export function outcomeLines({ practice }: Report): PaperLine[] {
   if (practice === undefined) return []
-  const { who, seed, level, edition, scenario, safety, unsafe, scores, hints, isOver, isPassed } = practice
+  const { safety, isOver, isPassed } = practice
   const came = isOver ? (isPassed ? '( PASSED )' : '( NOT PASSED )') : 'Not over: nothing was named yet.'
+  return [
+    line(came, isPassed ? 'strong' : 'caution'),
+    line(`Safety, apart from all else: ${safety.toUpperCase()}`, safety === 'passed' ? 'strong' : 'caution'),
+  ]
+}
+
+export function practiceSections(report: Report): Section[] {
+  const { practice } = report
+  if (practice === undefined) return []
+  const { who, seed, level, edition, scenario, unsafe, scores, hints } = practice
   return [
     {
       id: 'practice',
       title: 'Sheet of the practice session',
       pieces: [
         lines(
-          line(came, isPassed ? 'strong' : 'caution'),
-          line(
-            `Safety, apart from all else: ${safety.toUpperCase()}`,
-            safety === 'passed' ? 'strong' : 'caution',
-          ),
+          ...outcomeLines(report),
           ...unsafe.map((one) => line(`  entry ${one.seq}: ${one.says}`, 'caution')),
         ),
         ...table(

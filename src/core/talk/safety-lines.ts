@@ -17,6 +17,7 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { mayRelease, mayWitness, peopleText } from './may-sign.ts'
+import { crewFile } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
@@ -319,7 +320,9 @@ function aloneLines(asked: Asked): string[] {
 function practisedAlone({ defs, state }: Asked): string[] {
   return state.record === 'REAL' || defs.crew.invented !== true
     ? []
-    : [`${state.record}: alone, sign as the others too. The example PINs stand at the head of the crew file.`]
+    : [
+        `${state.record}: alone, sign as the others too. The example PINs stand at the head of ${crewFile(defs)}.`,
+      ]
 }
 
 /** More would push the question off a small screen. */
