@@ -18,6 +18,12 @@ export async function hashPin(pin: string, ln: number = LN): Promise<string> {
   return `$scrypt$ln=${ln},r=${R},p=${P}$${bare(salt)}$${bare(hash)}`
 }
 
+/** The PINs that the example crews print beside their keys. */
+const PRINTED: readonly string[] = [
+  ...['4071', '2596', '8314', '6053', '1749'],
+  ...['6318', '2907', '5174', '8426', '3095'],
+]
+
 export function isPin(text: string): boolean {
   return /^\d{4,12}$/.test(text)
 }
@@ -29,6 +35,8 @@ export function pinProblem(pin: string): string | null {
   // 1111, 2345, 9876, 8901: what is tried first. Common practice, no source.
   if (steps.size === 1 && [0, 1, 9].includes([...steps][0] ?? 0))
     return 'Digits all alike, or counting up or down, are guessed first: choose others.'
+  if (PRINTED.includes(pin))
+    return 'That PIN is printed in an example, where everybody can read it: choose another.'
   return null
 }
 

@@ -67,7 +67,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   /** Of what is chosen from, as many as are on the screen: no other number is one, and the word for more goes on from there. */
   const listed = useRef(0)
   /** From where on the transcript came with the last line: that stays in sight. */
-  const came = useRef(snapshot.shown.length - (snapshot.shown.at(-1)?.kind === 'said' ? 1 : 0))
+  const came = useRef(firstUnread(session))
   const pending = useRef(0)
   const submit = useCallback(
     async (line: string, unseen: boolean) => {
@@ -214,9 +214,20 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
 const EARLIER = 'earlier'
 
-/** Words that were asked for or refuse something, verdicts, and what practice shows and says of an answer. */
+/** What is up already when the screen begins is read above it; but whoever begins a scenario reads its briefing first. */
+function firstUnread(session: Session): number {
+  const { shown } = session.snapshot()
+  const [only] = shown
+  if (shown.length === 1 && only !== undefined && isBriefing(session, only)) return 0
+  return shown.length - (shown.at(-1)?.kind === 'said' ? 1 : 0)
+}
+
+const isBriefing = (session: Session, one: Shown) =>
+  one.kind === 'entry' && one.entry.type === 'job.opened' && session.engine.defs.scenario !== undefined
+
+/** Words that were asked for or refuse something, verdicts, what practice shows and says of an answer, and the briefing of a scenario. */
 function isToRead(session: Session, one: Shown): boolean {
-  if (one.kind === 'said') return true
+  if (one.kind === 'said' || isBriefing(session, one)) return true
   const { entry, state } = one
   if (entry.type === 'verdict.given' || entry.type.startsWith('practice.')) return true
   return state.practice !== null && lessonBlock(session.defsAt(entry), state, entry) !== null

@@ -58,7 +58,9 @@ it('comes to the sheet that its answers are worth, PRACTICE on every line, and n
   )
 })
 
-it('works a scenario, keeps progress for whoever practised, and tells of it in the report and in no history', async () => {
+it('works a scenario, keeps progress for whoever practised, and tells of it in the report and in no history', {
+  timeout: 240_000,
+}, async () => {
   const jobs = folder()
   const file = join(ROOT, 'examples/scenarios/one-end-wider.yaml')
   const practice = { seed: 2041, level: 2 as const, edition: EDITION }

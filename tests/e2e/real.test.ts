@@ -49,7 +49,10 @@ describe('a REAL job', () => {
     const t = terminal.start(run(), { env })
     await t.see('Searching every state of this job')
     await t.see('Who is at the keyboard?', 120_000)
-    await t.sayAll(['RO', PINS.RO, 'TC-401-1'])
+    // The PIN that the example prints for RO, which signs every practice session.
+    await t.sayAll(['RO', '4071'])
+    await t.see("A PIN was keyed that is not RO's")
+    await t.sayAll([PINS.RO, 'TC-401-1'])
     await t.see('Enter when it is done')
     t.kill('SIGKILL')
     await t.ended()

@@ -1,7 +1,7 @@
 // A terminal in memory for the renderer: what it writes lands on a screen, and keys can be sent to it.
 import { PassThrough, Writable } from 'node:stream'
 import type { FilesPort, VoicePort } from '../../src/app/ports.ts'
-import type { Session } from '../../src/app/session.ts'
+import type { Session, Shown } from '../../src/app/session.ts'
 import { createSession } from '../../src/app/session.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
 import type { Terminal } from '../../src/ui/show.tsx'
@@ -59,6 +59,8 @@ export function memorySession(
   slow = false,
   files: FilesPort = noFiles,
   voice: VoicePort = noVoice,
+  /** What is on the sheet when it begins. */
+  shown: readonly Shown[] = [],
 ): MemorySession {
   const written: Entry[] = []
   let waiting: (() => void)[] = []
@@ -68,7 +70,7 @@ export function memorySession(
   const session = createSession({
     engine: walk.engine,
     state: walk.state,
-    shown: [],
+    shown,
     journal: {
       append: async (entries) => {
         await held()

@@ -132,11 +132,24 @@ export function shownAt(defs: Definitions, of: Facts, machine: HiddenMachine, id
 }
 
 /**
- * Whether it shows: what stops the work at a line of a hold point at that line, or it would be met too late; any other somewhere, as a
- * finding may be drawn from several facts of which one alone is another.
+ * Where a fault that stops the work may show instead of at its own places. A piston is drawn solid or openly hollow before its fault is
+ * put in; of one that was openly hollow, either of these leaves as it was the very fact that it is met at, and turns what is written.
+ * The small cavity: the knock rings as before, record and scale no longer say hollow. The piston that is said to be solid: it may weigh the
+ * same to the pound, and only what is written is another. It is met there, as the facts do not go together any more.
+ */
+const INSTEAD: Readonly<Record<string, readonly string[]>> = {
+  'cavity-small': ['record_says', 'mass_says'],
+  'hollow-as-solid': ['record_says'],
+}
+
+/**
+ * Whether it shows. What stops the work: at a place of its own, or it would be met too late; where several facts come to it, at each of those
+ * it may show at instead. Any other somewhere, as a finding may be drawn from several facts of which one alone is another, and what is
+ * wrong with an instrument is at no place.
  */
 export function isMet(id: string, differs: readonly string[]): boolean {
   const { at, shows } = faultById(id)
-  const isAtLine = shows === 'stop' && at.every((where) => where.includes('/'))
-  return isAtLine ? at.some((where) => differs.includes(where)) : differs.length > 0
+  const isAt = (where: string) => differs.includes(where)
+  if (shows !== 'stop') return differs.length > 0
+  return at.some(isAt) || INSTEAD[id]?.every(isAt) === true
 }

@@ -135,3 +135,29 @@ export const TWO_GATES: readonly Raw[] = [
   }),
   tell('close', { exposes: ['start'] }),
 ]
+
+/** The same machine with a valve beside the breaker and the barring gear: the one lock that comes off before gas. */
+export function withValve(small: Definitions): Definitions {
+  const { site } = small.machine
+  const valve = { id: 'suction', name: 'suction block valve, V-11' }
+  const isolation_points = [...site.isolation_points, valve]
+  return { ...small, machine: { ...small.machine, site: { ...site, isolation_points } } }
+}
+
+/** Locks hung and noted, work behind them, and all of them off again: of pipes first, of what turns last. */
+export const OFF_STEPS: readonly Raw[] = [
+  gate('hung', ['start'], [{ ...LOCKS, notes: 'lock' }, WITNESS]),
+  tell('work', { exposes: ['start'] }),
+  gate(
+    'gas',
+    ['bad_air'],
+    [{ ...LOCKS, id: 'off', same_as: 'lock', taken_off: 'before_gas', ask: 'Off.' }, WITNESS],
+  ),
+  tell('let_in', { exposes: ['bad_air'] }),
+  gate(
+    'go',
+    ['fall'],
+    [{ ...LOCKS, id: 'driver', same_as: 'lock', taken_off: 'before_start', ask: 'Last.' }, WITNESS],
+  ),
+  tell('run', { exposes: ['fall'] }),
+]

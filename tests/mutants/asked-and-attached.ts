@@ -19,8 +19,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/would-void', 'core/job/gate', [
     {
       rule: 'What would become void by taking evidence back stands in the question.',
-      find: 'return [itemsLine(defs, gate, lastGiven(defs, state, gate))]',
-      into: 'return [itemsLine(defs, gate, [])]',
+      find: "= rehearsed(defs, state, { do: 'ask-again', step: question.step })",
+      into: '= [] as readonly FallingAt[]',
       by: 'of words or a lock is that one item, asked again',
     },
   ]),

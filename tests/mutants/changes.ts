@@ -55,8 +55,9 @@ export const CHANGES = [
     },
     {
       rule: 'Evidence found wrong takes the witness who vouched for it.',
-      find: 'items: fallsWith(defs, state, gate, keys)',
-      into: 'items: keys',
+      file: 'core/job/falls-with',
+      find: 'items: fallsWith(defs, state, gate, all)',
+      into: 'items: all',
       by: 'voids with a lock what was tried under it, and the witness who vouched for it',
     },
     {

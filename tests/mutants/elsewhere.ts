@@ -84,4 +84,58 @@ export const ELSEWHERE = [
       in: 'app/two-sessions',
     },
   ]),
+  ...of('core/job/removals', 'core/job/two-jobs-off', [
+    {
+      rule: 'What one person signed for as out is told to other jobs as off, before the second signs.',
+      find: "    case 'thing.seen':\n",
+      into: '',
+      by: 'a thing from the first signature on that it is out',
+    },
+    {
+      rule: 'A lock that was taken back as a slip is told to other jobs as off.',
+      find: " && entry.cause !== 'again'",
+      into: '',
+      by: 'a lock that is taken back as a slip',
+    },
+    {
+      rule: 'Where another number is found, the one that was noted is told to other jobs as off.',
+      find: 'return unlike(before, entry)',
+      into: 'return []',
+      by: 'the number that was noted, where another is found',
+    },
+    {
+      rule: 'A lock that was swapped for another is told to other jobs as off.',
+      find: 'hangs(evidence) && was !== undefined',
+      into: 'false && was !== undefined',
+      by: 'the number that hung before, where a lock was swapped',
+    },
+    {
+      rule: 'Who goes takes own locks along, also those whose hold point fell before.',
+      find: 'hungAt(before, gate, isOwn)',
+      into: 'numbersAt(before, gate, isOwn)',
+      by: 'the own lock of who goes, whether its hold point fell before or not',
+    },
+    {
+      rule: 'What a job keys of locks that are off, by number or by words alone, is told to other jobs.',
+      find: 'if (!tellsOff(evidence)) {',
+      into: 'if (evidence.kind !== "lift") {',
+      by: 'every number that hangs, where only words tell that locks are off',
+    },
+  ]),
+  ...of('core/job/next', 'core/job/two-jobs-off', [
+    {
+      rule: 'No lock comes off while people of another job on the machine are behind what it holds back.',
+      find: 'asksOff(item.evidence) ? holdsOff(defs, state, gate) : null',
+      into: 'null as string | null',
+      by: 'they are called out, nobody goes in again while it comes off, and it is on record why',
+    },
+  ]),
+  ...of('core/job/watch', 'core/job/two-jobs-off', [
+    {
+      rule: 'Other jobs are told of a lock before it comes off, and come out for it.',
+      find: 'if (off !== null) return {',
+      into: 'if (off === undefined) return {',
+      by: 'they are called out, nobody goes in again while it comes off, and it is on record why',
+    },
+  ]),
 ]

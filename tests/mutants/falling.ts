@@ -130,8 +130,8 @@ export const FALLING = [
     },
     {
       rule: 'Words that were not so take the gas that was read since.',
-      find: "return isSeen ? ['gas', 'measured', 'wait'] : []",
-      into: 'return isSeen ? [] : []',
+      find: "? ['words', 'gas', 'measured', 'wait']",
+      into: '? []',
       by: 'takes the gas that was read since',
       in: 'core/job/taken-back-words',
     },

@@ -164,4 +164,12 @@ export const GATES = [
       by: 'of gas is all of it, since it is read in an order; a mistyped oxygen is no dead end with one meter',
     },
   ]),
+  ...of('core/job/wait-left', 'core/job/wait-left', [
+    {
+      rule: 'A wait whose people were called out by a hold point before it begins anew.',
+      find: "status !== 'open')",
+      into: "status === 'never')",
+      by: 'when that lapses: its end is counted from when it is begun anew, and from nothing before',
+    },
+  ]),
 ]

@@ -56,9 +56,9 @@ export const OVER_TIME = [
     },
     {
       rule: 'A wait falls with the value it was watched from, where that was keyed wrong.',
-      file: 'core/job/admit-change',
-      find: '[key, ...waitsAfter(state, gate, [key])]',
-      into: '[key]',
+      file: 'core/job/falls-with',
+      find: '[...keys, ...waitsAfter(state, gate, keys)]',
+      into: 'keys',
       by: 'falls with it where its gauge was found unfit, and where it was keyed wrong',
     },
     {

@@ -95,8 +95,8 @@ export const PRACTICE = [
   ...of('core/practice/lesson-found', 'core/practice/waits', [
     {
       rule: 'A finding that would hurt somebody fails the session.',
-      find: 'if (isUnsafe)\n',
-      into: 'if (isUnsafe && truth.seen.length < 2)\n',
+      find: '  if (isUnsafeSaid(truth, entry)) return unsafe',
+      into: '  if (isUnsafeSaid(truth, entry) && truth.seen.length < 2) return unsafe',
       by: 'fails the session at',
     },
     {
@@ -104,6 +104,36 @@ export const PRACTICE = [
       find: "if (isSaidSo && !truth.isSo && fault?.shows === 'stop')",
       into: "if (isSaidSo && !truth.isSo && asked !== null && fault?.shows === 'stop')",
       by: 'a step that is said to be done with gas behind the cover fails the session',
+    },
+  ]),
+  ...of('core/practice/lesson-found', 'core/practice/unseen', [
+    {
+      rule: 'What would hurt somebody fails the session, said without a look too.',
+      find: 'if (isUnsafeSaid(truth, entry)) return',
+      into: 'if (asked !== null && isUnsafeSaid(truth, entry)) return',
+      by: 'by whoever never looked fails the session',
+    },
+    {
+      rule: 'A correction to what would hurt somebody fails the session.',
+      find: "if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null",
+      into: "if (truth?.kind !== 'eye' || isUnsafeSaid(truth, entry)) return null",
+      by: 'by a correction fails it too',
+    },
+  ]),
+  ...of('node/pins', 'cli/practice-keys', [
+    {
+      rule: 'No key is made of a PIN that is printed in an example.',
+      find: 'if (PRINTED.includes(pin))',
+      into: "if (PRINTED.includes(pin.concat('0')))",
+      by: 'gets no key made of a PIN that an example prints',
+    },
+  ]),
+  ...of('core/practice/grade', 'core/practice/unseen', [
+    {
+      rule: 'A session that was left is never passed.',
+      find: 'practice.named !== null &&\n      safety',
+      into: 'safety',
+      by: 'is not over: neither passed',
     },
   ]),
   ...of('core/practice/inside-air', 'core/practice/inside-air', [

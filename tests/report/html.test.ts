@@ -1,5 +1,5 @@
 // A report as HTML: read by a parser that is not ours, looked over for accessibility, and shown by a real browser where one is.
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -14,19 +14,11 @@ import { sceneOf } from '../../src/core/report/plot/of.ts'
 import { reportHtml } from '../../src/core/report/write/html.ts'
 import { readFonts } from '../../src/report/fonts.ts'
 import { htmlPage } from '../../src/report/page.ts'
+import { BROWSER } from '../helpers/browser.ts'
 import { exampleWalk, HEAD, reported } from '../helpers/reported.ts'
 
 const report = reported(exampleWalk())
 const html = await htmlPage(paperOf(report), readFonts())
-
-/** Where the systems that are tested on put it; another may be named. */
-const BROWSER =
-  [
-    process.env.BAROVER_CHROMIUM,
-    '/usr/bin/chromium',
-    '/usr/bin/chromium-browser',
-    '/usr/bin/google-chrome',
-  ].find((path) => path !== undefined && existsSync(path)) ?? null
 
 /** Its reader of style sheets knows no boxes at the edge of a page, and says so on a console that nobody reads. */
 const parsed = (page: string) =>

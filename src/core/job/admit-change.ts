@@ -5,17 +5,17 @@ import { condition } from './admit-step.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { doubtOfCorrection } from './doubtful.ts'
 import type { Body } from './entries.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf } from './gate.ts'
+import { fallsWithItems } from './falls-with.ts'
+import { gateState } from './gate.ts'
 import type { Input } from './input.ts'
 import { keyLabel } from './item-label.ts'
-import { fallsWith } from './lapse.ts'
 import { applicability } from './next.ts'
 import { nobodyIn } from './nobody-in.ts'
 import { implausible } from './plausible.ts'
 import { notAsked, words } from './refusals.ts'
 import { allOf, seenAt } from './seen.ts'
 import { type Reading, type State, stands } from './state.ts'
-import { shownAfter, type TakenBack, waitsAfter } from './voiding.ts'
+
 import { wouldVoid } from './voids.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -161,33 +161,6 @@ export function admitTakenBackNotApplicable(
   ])
 }
 
-export interface FallingAt {
-  readonly gate: GateStep
-  readonly items: readonly string[]
-}
-
-/**
- * What falls with one line of evidence: what hangs on it at its gate, whoever vouched for it, and at whatever gate what was shown
- * after it and proves nothing without it. The gate itself comes first; empty where the line does not stand.
- */
-export function fallsWithItem(
-  defs: Definitions,
-  state: State,
-  gateId: string,
-  key: string,
-): readonly FallingAt[] {
-  const own = asKind(stepById(defs, gateId), 'gate')
-  const given = gateState(state, gateId).given[key]
-  if (given === undefined) return []
-  const taken: TakenBack = { gate: own, evidence: evidenceByKey(own, key), seq: given.seq }
-  const others = gatesOf(defs).filter((gate) => gate.id !== own.id)
-  return [own, ...others].flatMap((gate): FallingAt[] => {
-    const first = gate.id === own.id ? [key, ...waitsAfter(state, gate, [key])] : []
-    const keys = [...first, ...shownAfter(defs, state, gate, taken)]
-    return keys.length === 0 ? [] : [{ gate, items: fallsWith(defs, state, gate, keys) }]
-  })
-}
-
 /** Striking evidence can only shut a gate, never open one. Whoever may be in comes out first. */
 export function admitTakenBackEvidence(
   defs: Definitions,
@@ -196,7 +169,7 @@ export function admitTakenBackEvidence(
 ): Result<readonly Body[]> {
   const gate = defs.steps.find((s) => s.id === input.step)
   if (state.doer === null || gate?.step.kind !== 'gate') return notAsked()
-  const falling = fallsWithItem(defs, state, input.step, input.item)
+  const falling = fallsWithItems(defs, state, input.step, [input.item])
   if (falling.length === 0) return refuse('not-given', 'That was not shown, or has fallen already.')
   const why = words(input.why, 'Taking back what was shown')
   if (!why.ok) return why

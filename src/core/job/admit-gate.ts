@@ -9,6 +9,7 @@ import { liftGiven } from './evidence-lift.ts'
 import { lockGiven, numberGiven } from './evidence-numbers.ts'
 import { waitGiven } from './evidence-wait.ts'
 import { witnessGiven, wordsGiven } from './evidence-words.ts'
+import { fallsWithItems } from './falls-with.ts'
 import { evidenceByKey, type GateStep, gateState } from './gate.ts'
 import type { Input } from './input.ts'
 import { fallsWith } from './lapse.ts'
@@ -107,7 +108,14 @@ export function admitAskAgain(
   if (gate === null || gate.id !== input.step) return notAsked()
   const items = lastGiven(defs, state, gate)
   if (items.length === 0) return refuse('nothing-given', 'Nothing was given at this hold point yet.')
-  return ok([{ type: 'gate.closed', step: gate.id, cause: 'again', items }])
+  return ok(
+    fallsWithItems(defs, state, gate.id, items).map((at) => ({
+      type: 'gate.closed',
+      step: at.gate.id,
+      cause: 'again',
+      items: at.items,
+    })),
+  )
 }
 
 /** The gate whose evidence is asked for now, also while its instrument is picked. */

@@ -154,7 +154,16 @@ export function isWaitedFor(defs: Definitions, state: State, holds: readonly str
 
 /** Why a step that lets hazards in may not begin: people of another job are let in against them. */
 export function holdsStep(defs: Definitions, state: State, placed: PlacedStep): string | null {
-  const letsIn = lettingHazards(defs, placed)
+  return holdsLetting(defs, state, lettingHazards(defs, placed), 'this')
+}
+
+/** The same of anything that lets these hazards in, by what it is called. */
+export function holdsLetting(
+  defs: Definitions,
+  state: State,
+  letsIn: readonly NamedHazard[],
+  what: string,
+): string | null {
   if (letsIn.length === 0) return null
   const ids = letsIn.map((h) => h.id)
   for (const other of openElsewhere(state)) {
@@ -162,7 +171,7 @@ export function holdsStep(defs: Definitions, state: State, placed: PlacedStep): 
     if (other.unread !== null || other.stop !== null) return holdsGate(defs, state, ids)
     const isUnnamed = letsIn.some((h) => !other.names.some((their) => same(h, their)))
     if (other.inside.length > 0 && (isUnnamed || meets(defs, other.inside, ids)))
-      return `this can let in ${hazardNames(letsIn)}, and ${jobName(other)} has let people in against ${hazardNames(metBy(letsIn, other.inside))}; they come out first, and key there that they have${other.left ? ': take that job up, as it was left' : ''}`
+      return `${what} can let in ${hazardNames(letsIn)}, and ${jobName(other)} has let people in against ${hazardNames(metBy(letsIn, other.inside))}; they come out first, and key there that they have${other.left ? ': take that job up, as it was left' : ''}`
   }
   return null
 }

@@ -7,6 +7,7 @@ import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
 import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
+import { asksOff, holdsOff } from './lock-off.ts'
 import { type Nonconformance, openFindings, undecided } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
 import { nextOnSheet, type SheetPrompt } from './paper-next.ts'
@@ -161,6 +162,8 @@ function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedS
   // With nothing missing the engine opens the gate by itself; until that entry is on record it stays shut.
   if (item === null)
     return { kind: 'held', step: gate, why: 'the gate is complete but not yet on record as open' }
+  const resting = asksOff(item.evidence) ? holdsOff(defs, state, gate) : null
+  if (resting !== null) return { kind: 'held', step: gate, why: resting, elsewhere: true }
   const open = openAt(defs, state, gate, item)
   if (open !== null) return open
   if ('with' in item.evidence && state.seats[item.evidence.with] === undefined) {

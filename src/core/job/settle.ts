@@ -16,6 +16,7 @@ import { testChanged } from './paper-test.ts'
 import { openStop, type State } from './state.ts'
 import { closedByFinding, closedByPeople } from './voiding.ts'
 import { branchLeft } from './voids.ts'
+import { waitLeft } from './wait-left.ts'
 
 export function settle(
   { defs, version, judge = judgeStep }: Engine,
@@ -32,6 +33,8 @@ export function settle(
   // A start that was read anew: what was waited for and read after the old one stands for nothing.
   const anew = standFallen(defs, state) ?? testFallen(defs, state)
   if (anew !== null) return [anew]
+  const unwatched = waitLeft(defs, state)
+  if (unwatched !== null) return [unwatched]
   for (const gate of gatesOf(defs)) {
     const { status, mustClear } = gateState(state, gate.id)
     if (status === 'open' || mustClear || missingItem(defs, state, gate) !== null) continue

@@ -179,17 +179,29 @@ export interface TakenBack {
   readonly seq: number
 }
 
-/** What proves nothing without the line before it: under which lock it was tried, or where gas may have come back, nobody knows. */
+/** What proves nothing without the line before it: under which lock it was tried, or whether gas had come back, nobody knows. */
 function needs(line: Evidence | null): readonly Evidence['kind'][] {
   if (hangs(line)) return ['words', 'gas', 'measured', 'wait']
-  const isSeen = line?.kind === 'words' && line.register === undefined && line.findings === undefined
-  return isSeen ? ['gas', 'measured', 'wait'] : []
+  switch (line?.kind) {
+    case 'words':
+      // Words about the record tell nothing of the machine.
+      return line.register === undefined && line.findings === undefined
+        ? ['words', 'gas', 'measured', 'wait']
+        : []
+    case 'wait':
+      return ['words', 'gas', 'measured', 'wait']
+    case 'measured':
+      // What another gauge reads elsewhere is its own.
+      return ['words', 'gas', 'wait']
+    default:
+      return []
+  }
 }
 
 /**
- * What was shown at this gate since that line was, and proves nothing without it: with a number that hangs on the machine
- * whatever was tried, read or watched against what it holds back; with words, that were not so, whatever was read or watched
- * against the same; with words said of an instrument, also whatever was read with one of that seat.
+ * What was shown at this gate since that line was, and proves nothing without it: whatever was tried, read or watched against what a
+ * number that hangs on the machine holds back, or against what words, a wait or a value told of that was not so; with words said of an
+ * instrument, also whatever was read with one of that seat.
  */
 export function shownAfter(defs: Definitions, state: State, gate: GateStep, taken: TakenBack): string[] {
   const { given, begun } = gateState(state, gate.id)

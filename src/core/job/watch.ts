@@ -1,21 +1,29 @@
 // From the log of a job to what other jobs on its machine have to know of it. Read entry by entry, so that a look costs
 // only what is new.
-import type { Definitions, PlacedStep } from './definitions.ts'
-import { type Doing, lettingHazards, type NamedHazard, type OtherJob } from './elsewhere.ts'
+import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
+import { type Doing, holdsGate, lettingHazards, type NamedHazard, type OtherJob } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
 import { fold, opening } from './fold.ts'
-import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
-import { next } from './next.ts'
-import { doingsOfRow, hungOnSheet, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
+import { type GateStep, gateState, gatesOf, missingItem } from './gate.ts'
+import { asksOff, letInByOff, offTitle } from './lock-off.ts'
+import { next, type Prompt } from './next.ts'
+import { doingsOfRow, insideOnSheet, lettingOnSheet, placedBySheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
-import { thingText } from './register.ts'
+import { removals } from './removals.ts'
 import { openStop, type State } from './state.ts'
 import { lettingIn } from './voiding.ts'
 
 export interface Watched {
   readonly state: State
-  readonly letting: PlacedStep | null
+  readonly letting: Letting | null
   readonly doings: readonly Doing[]
+}
+
+/** What it is at, or waits to begin, that lets hazards in. `key` tells one from the next. */
+interface Letting {
+  readonly key: string
+  readonly step: string
+  readonly hazards: readonly NamedHazard[]
 }
 
 export function watchFrom(entry: Extract<Entry, { type: 'job.opened' }>): Watched {
@@ -26,10 +34,10 @@ export function watch(defs: Definitions, watched: Watched, entry: Entry): Watche
   const { state: before } = watched
   const state = fold(before, entry)
   const letting = lettingNow(defs, state)
-  const begun = letting !== null && letting.id !== watched.letting?.id ? [letting] : []
-  const ended = lettingIn(defs, before, state, [entry])
+  const begun = letting !== null && letting.key !== watched.letting?.key ? [letting] : []
+  const ended = lettingIn(defs, before, state, [entry]).map((placed) => lettingOf(defs, placed))
   const doings: Doing[] = [
-    ...[...begun, ...ended].map((placed) => letIn(defs, entry.seq, placed)),
+    ...[...begun, ...ended].map(({ step, hazards }) => letIn(entry.seq, step, hazards)),
     ...(entry.type === 'stop.raised' ? [{ what: 'stop' as const, seq: entry.seq }] : []),
     ...(entry.type === 'paper.row' ? doingsOfRow(defs, state, entry) : []),
     ...removals(defs, before, entry, state),
@@ -37,19 +45,36 @@ export function watch(defs: Definitions, watched: Watched, entry: Entry): Watche
   return { state, letting, doings: doings.length === 0 ? watched.doings : [...watched.doings, ...doings] }
 }
 
-function letIn(defs: Definitions, seq: number, placed: PlacedStep): Doing {
-  return { what: 'let-in', seq, step: placed.step.title, hazards: lettingHazards(defs, placed) }
+function letIn(seq: number, step: string, hazards: readonly NamedHazard[]): Doing {
+  return { what: 'let-in', seq, step, hazards }
+}
+
+function lettingOf(defs: Definitions, placed: PlacedStep): Letting {
+  return { key: placed.id, step: placed.step.title, hazards: lettingHazards(defs, placed) }
 }
 
 /** The step that is asked now, or waits for other jobs, if it lets hazards in: whoever is told to do it may have begun. */
-function lettingNow(defs: Definitions, state: State): PlacedStep | null {
+function lettingNow(defs: Definitions, state: State): Letting | null {
   if (state.left) return null
   const prompt = next(defs, state)
+  const off = takingOff(defs, state, prompt)
+  if (off !== null) return { key: `${off.id}.off`, step: offTitle(off), hazards: letInByOff(defs, off) }
   const isAsked =
     ['tell', 'confirm', 'observe', 'read', 'pick', 'doubt', 'late'].includes(prompt.kind) ||
     (prompt.kind === 'held' && prompt.elsewhere === true)
   if (!isAsked || !('step' in prompt)) return null
-  return lettingHazards(defs, prompt.step).length === 0 ? null : prompt.step
+  return lettingHazards(defs, prompt.step).length === 0 ? null : lettingOf(defs, prompt.step)
+}
+
+/** The hold point where a lock or a blind is asked for as it comes off, or waits until nobody of another job rests on it. */
+function takingOff(defs: Definitions, state: State, prompt: Prompt): GateStep | null {
+  if (prompt.kind === 'evidence') return asksOff(prompt.item.evidence) ? prompt.gate : null
+  if (prompt.kind !== 'held' || prompt.elsewhere !== true || prompt.step.step.kind !== 'gate') return null
+  const gate = asKind(prompt.step, 'gate')
+  const item = missingItem(defs, state, gate)
+  // Held for what the other lets in itself, it has not come to it yet: each would wait for the other.
+  const isNext = item !== null && asksOff(item.evidence) && holdsGate(defs, state, gate.step.holds) === null
+  return isNext ? gate : null
 }
 
 /** How it stands for others, without where its log was read from. */
@@ -81,9 +106,7 @@ export function standingOf(
     inside: state.closed === null ? (insideOnSheet(defs, state) ?? insideOf(defs, state)) : [],
     names: defs.procedure.hazards.map(({ id, name }) => ({ id, name })),
     letting:
-      letting === null
-        ? lettingOnSheet(defs, state)
-        : { step: letting.step.title, hazards: lettingHazards(defs, letting) },
+      letting === null ? lettingOnSheet(defs, state) : { step: letting.step, hazards: letting.hazards },
     closed: state.closed,
     ...placedBySheet(state),
     doings,
@@ -96,52 +119,4 @@ function insideOf(defs: Definitions, state: State): NamedHazard[] {
     return status === 'open' || mustClear ? gate.step.holds : []
   })
   return defs.procedure.hazards.filter((h) => ids.includes(h.id)).map(({ id, name }) => ({ id, name }))
-}
-
-/** What may have come off the machine with this entry. */
-function removals(defs: Definitions, before: State, entry: Entry, after: State): Doing[] {
-  const removed = (clause: string, numbers: readonly string[], told: boolean): Doing[] => [
-    { what: 'removed', seq: entry.seq, clause, numbers, told },
-  ]
-  if (entry.type === 'thing.accounted') {
-    const thing = before.things.find((t) => t.seq === entry.of)
-    if (thing === undefined) return []
-    return removed(`${thingText(thing)} was taken off`, thing.number === null ? [] : [thing.number], false)
-  }
-  if (entry.type === 'gate.closed' && entry.cause === 'corrected') {
-    const gate = gatesOf(defs).find((g) => g.id === entry.step)
-    const numbers = gate === undefined ? [] : numbersAt(before, gate, (key) => entry.items.includes(key))
-    return numbers.length === 0 ? [] : removed(`${numbers.join(', ')} was found wrong`, numbers, true)
-  }
-  if (entry.type === 'job.closed') {
-    const numbers = gatesOf(defs).flatMap((gate) => [...hungAt(before, gate), ...hungOnSheet(before, gate)])
-    return numbers.length === 0
-      ? []
-      : removed('that job has ended, and its locks may come off', numbers, true)
-  }
-  const on = peopleOnJob(after)
-  const gone =
-    entry.type === 'job.left' ? peopleOnJob(before) : peopleOnJob(before).filter((p) => !on.includes(p))
-  if (gone.length === 0) return []
-  const own = gatesOf(defs).flatMap((gate) =>
-    numbersAt(before, gate, (key) => gone.some((person) => key.endsWith(`.${person}`))),
-  )
-  return own.length === 0
-    ? []
-    : removed(`${gone.join(', ')} went, and may have taken own locks off`, own, true)
-}
-
-/** Numbers of what hangs, of these items of the gate. Paper and slings hang nowhere. */
-function numbersAt(state: State, gate: GateStep, which: (key: string) => boolean): string[] {
-  return Object.entries(gateState(state, gate.id).given).flatMap(([key, given]) => {
-    return hangs(evidenceByKey(gate, key)) && which(key) ? [given.shown] : []
-  })
-}
-
-/** Everything that hung for the gate by its last keying, also where the evidence has fallen since. */
-function hungAt(state: State, gate: GateStep): string[] {
-  const fallen = gateState(state, gate.id).struck.flatMap(({ item, shown }) => {
-    return hangs(evidenceByKey(gate, item)) ? [shown] : []
-  })
-  return [...new Set([...numbersAt(state, gate, () => true), ...fallen])]
 }

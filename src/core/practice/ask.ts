@@ -60,6 +60,9 @@ export function hiddenMachine(
 }
 
 const NOTHING = 'There is nothing to look at here: do as the sheet says.'
+/** A step that practice hides nothing at: it is not said that nobody need look. */
+const AS_SHEET =
+  'Practice hides nothing at this step: here it is as the sheet says. At a machine you go and look.'
 
 /** What is seen at the prompt that stands now. */
 export function askMachine(defs: Definitions, state: State, manner: Manner, now: Instant): Result<AskedBody> {
@@ -107,6 +110,8 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
   }
 }
 
+const isToSee = ({ step }: PlacedStep) => step.kind === 'confirm' || step.kind === 'observe'
+
 interface Asking {
   readonly item: Item | null
   readonly place: Place | null
@@ -146,7 +151,7 @@ function asked(
       alarm: true,
     })
   const truth = truthAt(spot)
-  if (truth === null) return refuse('nothing-there', NOTHING)
+  if (truth === null) return refuse('nothing-there', isToSee(placed) ? AS_SHEET : NOTHING)
   if (truth.kind === 'line' || truth.kind === 'eye' || truth.kind === 'done')
     return ok({ ...base, shown: truth.seen })
   if (instrument === null)

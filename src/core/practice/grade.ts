@@ -41,6 +41,7 @@ export interface Grade {
   readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[] | null
   /** The weakest skill of those that came up; null where all was right, or nothing came up. */
   readonly weakest: Skill | null
+  /** Never of a session that is not over. */
   readonly isPassed: boolean
   /** What was hidden was named: what came of it counts. */
   readonly isOver: boolean
@@ -108,7 +109,10 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     hidden: hiddenIn(practice.named, faults),
     weakest: weak[0]?.skill ?? null,
     isOver: practice.named !== null,
-    isPassed: safety === 'passed' && scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
+    isPassed:
+      practice.named !== null &&
+      safety === 'passed' &&
+      scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
   }
 }
 
@@ -137,10 +141,16 @@ export function gradeLines(grade: Grade): string[] {
     ...(grade.isOver ? grade.expected : []).map(
       ({ says, isFound }) => `Expected: ${says}; ${isFound ? 'found' : 'NOT found'}`,
     ),
-    grade.isPassed ? '( PASSED )' : '( NOT PASSED )',
+    cameTo(grade),
     nextTold(grade),
     againTold(grade),
   ]
+}
+
+/** What it is worth in one word, as on every other sheet in brackets. */
+export function cameTo({ isOver, isPassed }: Pick<Grade, 'isOver' | 'isPassed'>): string {
+  if (!isOver) return '( NOT OVER )  Nothing was named yet: it counts for nothing until then.'
+  return isPassed ? '( PASSED )' : '( NOT PASSED )'
 }
 
 function hiddenLines(hidden: Grade['hidden']): string[] {
@@ -177,8 +187,15 @@ const NEXT: Readonly<Record<Skill, string>> = {
   recording: 'recording: what the instrument shows, as it shows it',
 }
 
-export function nextTold({ weakest, safety, level }: Pick<Grade, 'weakest' | 'safety' | 'level'>): string {
+export function nextTold({
+  weakest,
+  safety,
+  level,
+  isOver,
+}: Pick<Grade, 'weakest' | 'safety' | 'level' | 'isOver'>): string {
   if (safety === 'failed') return `Practise next: ${NEXT.safety}.`
+  if (!isOver) return 'Practise next: the rest of this one.'
   if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
+  if (safety === 'not reached') return 'Practise next: this level, as far as its first hold point.'
   return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'
 }

@@ -6,8 +6,17 @@ import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
 import { alarmLesson, faultAt, MISSING, SAID, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
+import type { Truth } from './tell.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
+
+/** The answer is on record, and is not looked at again: only the next one can be. */
+const UNSEEN = 'Wrong: nobody looked. At the next one the word look comes first, then the answer.'
+
+type Seen = Extract<Truth, { kind: 'eye' }>
+
+const isUnsafeSaid = ({ unsafe: hurts }: Seen, entry: Of<'finding.observed' | 'finding.corrected'>) =>
+  allOf(entry).some((one) => hurts?.includes(one))
 
 export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Lesson | null {
   const { defs, practice, asked } = scene
@@ -15,16 +24,11 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   const placed = stepById(defs, entry.step)
   const truth = truthOf(defs, practice, placed, {}, Number.NaN)
   if (truth?.kind !== 'eye') return null
-  if (asked === null)
-    return {
-      marks: [wrong('diagnosing')],
-      isUnsafe: false,
-      says: ['Wrong: nobody looked. Key look first.'],
-    }
   const fault = faultAt(scene, placed.step.id)
-  const isUnsafe = allOf(entry).some((one) => truth.unsafe?.includes(one))
-  if (isUnsafe)
-    return unsafe(SAID, fault, `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`)
+  const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
+  // Who did not look is no safer than who looked and said it all the same.
+  if (isUnsafeSaid(truth, entry)) return unsafe(asked === null ? MISSING : SAID, fault, there)
+  if (asked === null) return marked(wrong('diagnosing'), UNSEEN)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {
@@ -43,6 +47,16 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   }
 }
 
+/** What is put right afterwards is marked no more; but nobody is let past by it on what would hurt them. */
+export function correctedLesson(scene: Scene, entry: Of<'finding.corrected'>): Lesson | null {
+  const { defs, practice } = scene
+  const placed = stepById(defs, entry.step)
+  const truth = truthOf(defs, practice, placed, {}, Number.NaN)
+  if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null
+  const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
+  return unsafe(SAID, faultAt(scene, placed.step.id), there)
+}
+
 /** A step that was seen to be so, or said not to be; null where nothing is to be seen at it. */
 export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.objected'>): Lesson | null {
   const { defs, practice, asked } = scene
@@ -55,7 +69,7 @@ export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.o
   const isSaidSo = entry.type === 'step.confirmed'
   if (isSaidSo && !truth.isSo && fault?.shows === 'stop')
     return unsafe(asked === null ? MISSING : SAID, fault, `What was there: ${truth.seen}`)
-  if (asked === null) return marked(wrong('diagnosing'), 'Wrong: nobody looked. Key look first.')
+  if (asked === null) return marked(wrong('diagnosing'), UNSEEN)
   if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
   return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)
 }

@@ -5,7 +5,7 @@ import type { Entry } from '../job/entries.ts'
 import { type Asked, lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { truthOf } from './ask.ts'
-import { confirmLesson, findingLesson, namingLesson } from './lesson-found.ts'
+import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { readingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
@@ -30,6 +30,8 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
       return readingLesson(at(entry.place), entry)
     case 'finding.observed':
       return findingLesson(at(entry.step), entry)
+    case 'finding.corrected':
+      return correctedLesson(at(entry.step), entry)
     case 'step.confirmed':
     case 'step.objected':
       return confirmLesson(at(entry.step), entry)

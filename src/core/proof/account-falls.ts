@@ -54,8 +54,8 @@ export function withoutWaits(
 
 /**
  * A line taken back. A lock, tag or blind: whatever was tried at any gate since it was keyed, against what it was to hold, was tried
- * under nothing that is known. Words: whatever was read or watched since against the same, or with an instrument of the seat that
- * they were said of.
+ * under nothing that is known. Words, a wait, a value: whatever was shown since against the same; and read with an instrument of the
+ * seat that words were said of.
  */
 export function withoutShownAfter(
   defs: Definitions,
@@ -70,8 +70,7 @@ export function withoutShownAfter(
   // What falls with it was shown after it.
   const [taken] = keyed.toSorted((a, b) => a.seq - b.seq)
   const line = own?.step.evidence.find((one) => one.id === taken?.item.split('.')[0])
-  if (entry.cause !== 'corrected' || own === undefined || taken === undefined || line === undefined)
-    return gates
+  if (!isTakenBack(entry) || own === undefined || taken === undefined || line === undefined) return gates
   const seat = defs.seats.find((one) => line.kind === 'words' && one.id === line.seat)
   const falls = (gate: GateStep, key: string, one: Since): boolean => {
     const other = gate.step.evidence.find((each) => each.id === key.split('.')[0])
@@ -104,18 +103,24 @@ interface Since {
 const UNKNOWN: Since = { seq: Number.NaN }
 
 type Line = GateStep['step']['evidence'][number]
-const AFTER: Readonly<Record<'hung' | 'told' | 'other', readonly Line['kind'][]>> = {
-  hung: ['words', 'gas', 'measured', 'wait'],
-  told: ['gas', 'measured', 'wait'],
+const EACH: readonly Line['kind'][] = ['words', 'gas', 'measured', 'wait']
+const AFTER: Readonly<Record<'sure' | 'value' | 'other', readonly Line['kind'][]>> = {
+  sure: EACH,
+  value: EACH.filter((kind) => kind !== 'measured'),
   other: [],
 }
 
+/** By `correct`, or by `back`, which alone gives no reason. */
+function isTakenBack({ cause, why }: Extract<Entry, { type: 'gate.closed' }>): boolean {
+  return cause === 'corrected' || (cause === 'again' && why === undefined)
+}
+
 function sortOf(line: Line): keyof typeof AFTER {
+  if (line.kind === 'measured') return 'value'
   const isNumber = line.kind === 'numbers' && line.of !== 'permit' && line.of !== 'part'
-  if ((line.kind === 'locks' || isNumber) && line.taken_off === undefined) return 'hung'
-  return line.kind === 'words' && line.register === undefined && line.findings === undefined
-    ? 'told'
-    : 'other'
+  const hangs = (line.kind === 'locks' || isNumber) && line.taken_off === undefined
+  const tells = line.kind === 'words' && line.register === undefined && line.findings === undefined
+  return hangs || tells || line.kind === 'wait' ? 'sure' : 'other'
 }
 
 function againstAt(gate: GateStep, line: Line): readonly string[] {

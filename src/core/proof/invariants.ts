@@ -230,7 +230,7 @@ const verdictOnVoid: Rule = ({ after }) => {
  * lines of a gate came (normal.ts), so the gate that opens on them later tells nothing.
  */
 const nothingCountsThatFell: Rule = ({ defs, input, after, watch }) => {
-  if (input.do !== 'take-back-evidence') return null
+  if (input.do !== 'take-back-evidence' && input.do !== 'ask-again') return null
   for (const { id, step } of defs.steps) {
     if (step.kind !== 'gate') continue
     const { given, begun } = after.gates[id] ?? { given: {}, begun: {} }

@@ -1,14 +1,14 @@
 // The section of a report that only a practice session has: its sheet, right behind the cover.
+import { cameTo } from '../practice/grade.ts'
 import { line, lines, type PaperLine, type Section, table } from './paper.ts'
 import type { Report } from './schema.ts'
 
 /** What the session came to, as it stands on the cover and at the head of its sheet. */
 export function outcomeLines({ practice }: Report): PaperLine[] {
   if (practice === undefined) return []
-  const { safety, isOver, isPassed } = practice
-  const came = isOver ? (isPassed ? '( PASSED )' : '( NOT PASSED )') : 'Not over: nothing was named yet.'
+  const { safety, isPassed } = practice
   return [
-    line(came, isPassed ? 'strong' : 'caution'),
+    line(cameTo(practice), isPassed ? 'strong' : 'caution'),
     line(`Safety, apart from all else: ${safety.toUpperCase()}`, safety === 'passed' ? 'strong' : 'caution'),
   ]
 }

@@ -124,7 +124,8 @@ function completed(title: string): string {
 
 function closing(entry: Extract<GateEntry, { type: 'gate.closed' }>): string {
   const { cause, why } = entry
-  if (cause === 'again') return 'Taken back, to be asked again.'
+  if (cause === 'again')
+    return why === undefined ? 'Taken back, to be asked again.' : `To be asked again: ${told(why)}`
   // A slip of the pen on paper that lets nobody in yet: crying wolf here is not believed when it is meant.
   if (entry.nobody_in === true)
     return `Taken back, to be asked again; nobody was let in. ${told(why ?? CAUSES[cause])}`

@@ -14,6 +14,13 @@ export function crewFile({ machine }: Definitions): string {
   return `${machine.uses.crew}, beside the machine record of ${machine.machine}`
 }
 
+/** As the STOP sheet says it: where nothing stands for a machine, one signs as the others with keys that are printed for everybody. */
+export function practisedAlone(defs: Definitions, { record }: State): string[] {
+  return record === 'REAL' || defs.crew.invented !== true
+    ? []
+    : [`${record}: alone, sign as the others too. The example PINs stand at the head of ${crewFile(defs)}.`]
+}
+
 const PIN: Told = (defs, { record }) =>
   record !== 'REAL' && defs.crew.invented === true
     ? [

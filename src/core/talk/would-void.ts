@@ -1,11 +1,11 @@
 // What would become void by the answer to a question, in the first question of its kind: before anything happens, and in the question
 // itself, as what was said above it may be out of sight on a low terminal.
-import { fallsWithItem, findReading } from '../job/admit-change.ts'
-import { lastGiven } from '../job/admit-gate.ts'
-import { asKind, type Definitions, stepById } from '../job/definitions.ts'
-import type { GateStep } from '../job/gate.ts'
+import { findReading } from '../job/admit-change.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { FallingAt } from '../job/falls-with.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { nobodyIn } from '../job/nobody-in.ts'
+import { type Rehearsal, rehearsed } from '../job/rehearse.ts'
 import type { State } from '../job/state.ts'
 import type { Ask } from './ask.ts'
 import { voidWarning } from './heard.ts'
@@ -15,35 +15,61 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
   switch (question.kind) {
     case 'correct-why': {
       const reading = findReading(state, question.of)
-      return reading === null ? [] : voidWarning(defs, state, reading.step)
+      if (reading === null) return []
+      return [
+        ...voidWarning(defs, state, reading.step),
+        ...falling(defs, state, { do: 'correct', of: question.of }),
+      ]
     }
     case 'take-back-why':
-      return voidWarning(defs, state, question.place.split('.')[0] ?? '')
+      return [
+        ...voidWarning(defs, state, question.place.split('.')[0] ?? ''),
+        ...falling(defs, state, { do: 'take-back-not-applicable', place: question.place }),
+      ]
     case 'finding-why':
+      return [
+        ...voidWarning(defs, state, question.step),
+        ...falling(defs, state, { do: 'correct-finding', step: question.step }),
+      ]
     case 'reopen-why':
-      return voidWarning(defs, state, question.step)
+      return [
+        ...voidWarning(defs, state, question.step),
+        ...falling(defs, state, { do: 'reopen', step: question.step }),
+      ]
     case 'sheet-why':
       return question.item.step === null ? [] : voidWarning(defs, state, question.item.step)
     case 'evidence-why': {
-      const gate = asKind(stepById(defs, question.step), 'gate')
       const first = nobodyIn(defs, state)
         ? 'It is asked again; nobody was let in yet.'
         : 'The hold point would fall, and everybody comes out.'
-      const [own, ...others] = fallsWithItem(defs, state, question.step, question.item)
+      const { step, item } = question
+      const [own, ...others] = rehearsed(defs, state, { do: 'take-back-evidence', step, item })
       return [
-        `${first} ${itemsLine(defs, gate, own?.items ?? [])}`,
-        ...others.map((at) => `At hold point ${at.gate.number}: ${itemsLine(defs, at.gate, at.items)}`),
+        own === undefined ? first : `${first} This would make void: ${itemsText(defs, own)}.`,
+        ...others.map((at) => fallsLine(defs, at)),
       ]
     }
     case 'ask-again-sure': {
-      const gate = asKind(stepById(defs, question.step), 'gate')
-      return [itemsLine(defs, gate, lastGiven(defs, state, gate))]
+      const [own, ...others] = rehearsed(defs, state, { do: 'ask-again', step: question.step })
+      return [
+        ...(own === undefined ? [] : [`This would make void: ${itemsText(defs, own)}.`]),
+        ...others.map((at) => fallsLine(defs, at)),
+      ]
     }
     default:
       return []
   }
 }
 
-function itemsLine(defs: Definitions, gate: GateStep, items: readonly string[]): string {
-  return `This would make void: ${items.map((key) => keyLabel(defs, gate, key)).join('; ')}.`
+function falling(defs: Definitions, state: State, what: Rehearsal): string[] {
+  // On a sheet no hold point opens, so none falls.
+  return state.paper === null ? rehearsed(defs, state, what).map((at) => fallsLine(defs, at)) : []
+}
+
+function fallsLine(defs: Definitions, at: FallingAt): string {
+  return `Hold point ${at.gate.number} would fall: ${itemsText(defs, at)}.`
+}
+
+function itemsText(defs: Definitions, { gate, items }: FallingAt): string {
+  return items.map((key) => keyLabel(defs, gate, key)).join('; ')
 }

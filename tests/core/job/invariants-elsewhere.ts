@@ -29,6 +29,8 @@ export function voidElsewhere(us: Side, them: Side, who: number, written: readon
   for (const hazard of exposes) {
     if (at !== null && letsInAny(us.defs, them.defs, at, [hazard]))
       found.push(`${step.id} is asked while the other lets in ${hazard}`)
+    if (offAsked(them).includes(hazard))
+      found.push(`${step.id} is asked while the other takes off what holds ${hazard}`)
     if (
       !us.defs.steps.some(
         (s) => s.step.kind === 'gate' && proves(us, them, s as GateStep, hazard, who, written),
@@ -44,15 +46,17 @@ export function letInOnPeople(us: Side, them: Side, who: number, written: readon
   const step = asked(us)
   const { kind } = next(us.defs, us.state)
   const theirs = written.filter((w) => w.who !== who).map((w) => w.entry)
+  const off = offAsked(us)
   // What waits to be settled was done before.
-  if (step === null || kind === 'doubt' || kind === 'late' || theirs.some((e) => e.type === 'job.closed'))
-    return []
+  if (kind === 'doubt' || kind === 'late' || theirs.some((e) => e.type === 'job.closed')) return []
   return them.defs.steps.flatMap((s) => {
-    if (s.step.kind !== 'gate' || !letsInAny(them.defs, us.defs, step, s.step.holds)) return []
+    if (s.step.kind !== 'gate') return []
+    const isLetIn = step !== null && letsInAny(them.defs, us.defs, step, s.step.holds)
+    if (!isLetIn && !s.step.holds.some((hazard) => off.includes(hazard))) return []
     const last = (type: Body['type']) =>
       theirs.findLastIndex((e) => e.type === type && 'step' in e && e.step === s.id)
     return last('gate.opened') > last('people.clear')
-      ? [`${step.id} is asked with people behind ${s.id}`]
+      ? [`${step?.id ?? 'a lock off'} is asked with people behind ${s.id}`]
       : []
   })
 }
@@ -63,6 +67,38 @@ function asked({ defs, state }: Side): PlacedStep | null {
   if (state.left || !['tell', 'confirm', 'observe', 'read', 'doubt', 'late', 'pick'].includes(prompt.kind))
     return null
   return 'step' in prompt ? prompt.step : null
+}
+
+/** Hazards that the lock holds back which is asked for as it comes off: by the line that noted it. */
+function offAsked({ defs, state }: Side): readonly string[] {
+  const prompt = next(defs, state)
+  if (state.left || prompt.kind !== 'evidence') return []
+  const { evidence } = prompt.item
+  if (evidence.kind !== 'locks' || evidence.taken_off === undefined) return []
+  return defs.steps.flatMap(({ step }) =>
+    step.kind === 'gate'
+      ? step.evidence.flatMap((e) =>
+          e.kind === 'locks' && e.notes === evidence.same_as ? (e.against ?? step.holds) : [],
+        )
+      : [],
+  )
+}
+
+/** Locks by the items of our gate that bear the number which the other keyed as off, swapped or gone. */
+function offHere(us: Side, them: Side, gate: GateStep, hazard: string, entry: Entry): readonly string[] {
+  if (entry.type !== 'evidence.given') return []
+  const theirs = them.defs.steps.find((s) => s.id === entry.step)?.step
+  const line =
+    theirs?.kind === 'gate' ? theirs.evidence.find((e) => e.id === entry.item.split('.')[0]) : undefined
+  const isOff = line?.kind === 'locks' && line.taken_off !== undefined
+  const numbers = isOff ? [entry.shown] : entry.was === undefined ? [] : [entry.was]
+  return gate.step.evidence.flatMap((e) =>
+    e.kind === 'locks' && e.taken_off === undefined && (e.against ?? gate.step.holds).includes(hazard)
+      ? Object.entries(us.state.gates[gate.id]?.given ?? {}).flatMap(([key, { shown }]) =>
+          key.startsWith(`${e.id}.`) && numbers.includes(shown) ? [key] : [],
+        )
+      : [],
+  )
 }
 
 function isStopped(entries: readonly Entry[]): boolean {
@@ -101,6 +137,7 @@ function proves(
     const { entry } = w
     if (w.who === who && entry.type === 'evidence.given' && entry.step === gate.id) given.set(entry.item, n)
     if (w.who !== who && voids(us.defs, them.defs, entry, hazard)) since = n
+    if (w.who !== who && offHere(us, them, gate, hazard, entry).length > 0) since = n
   }
   const proving = gate.step.evidence.filter(
     (e) => e.kind === 'witness' || (e.against ?? gate.step.holds).includes(hazard),

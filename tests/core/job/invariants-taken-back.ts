@@ -25,8 +25,8 @@ function isHung(wanted: Wanted | undefined): boolean {
 }
 
 /**
- * Lines of `gate` that are worth nothing after entry `n`, where `n` takes back a number that hangs, or words: whatever was tried
- * since against what that number was to hold back, or read since against what those words told of, or with a meter they told of.
+ * Lines of `gate` that are worth nothing after entry `n`, where `n` takes back a number that hangs, words, a wait or a value:
+ * whatever was shown since against the same, or read with a meter that the words told of.
  *
  * @returns whether a line keyed under this name, with this seq and by this instrument, falls
  */
@@ -37,22 +37,29 @@ export function fallsWithLine(
   n: number,
 ): (key: string, one: { readonly seq: number; readonly instrument?: string | undefined }) => boolean {
   const e = entries[n]
-  const at = e?.type === 'gate.closed' && e.cause === 'corrected' ? e : null
+  // By `correct`, or by `back`, which alone gives no reason.
+  const isTaken =
+    e?.type === 'gate.closed' && (e.cause === 'corrected' || (e.cause === 'again' && e.why === undefined))
+  const at = isTaken ? e : null
   const own = defs.steps.find((s): s is GateStep => s.step.kind === 'gate' && s.id === at?.step)
   if (at === null || own === undefined) return () => false
   // What is taken back comes first of all that falls with it in the order it was keyed.
   const keyed = at.items.flatMap((item) => {
     const found = entries
       .slice(0, n)
-      .findLast((o) => o.type === 'evidence.given' && o.step === own.id && o.item === item)
+
+      .findLast(
+        (o) =>
+          (o.type === 'evidence.given' || o.type === 'wait.begun') && o.step === own.id && o.item === item,
+      )
     return found === undefined ? [] : [{ item, seq: found.seq }]
   })
   const taken = keyed.toSorted((a, b) => a.seq - b.seq)[0]
   const line = taken === undefined ? undefined : wantedOf(own, taken.item)
   if (taken === undefined || line === undefined) return () => false
   const tells = line.kind === 'words' && line.register === undefined && line.findings === undefined
-  if (!isHung(line) && !tells) return () => false
-  const kinds = tells ? ['gas', 'measured', 'wait'] : ['words', 'gas', 'measured', 'wait']
+  if (!isHung(line) && !tells && line.kind !== 'wait' && line.kind !== 'measured') return () => false
+  const kinds = ['words', 'gas', 'wait', ...(line.kind === 'measured' ? [] : ['measured'])]
   const told = againstAt(own, line)
   const seat = defs.seats.find((one) => line.kind === 'words' && line.seat === one.id)
   const meters = defs.instruments.instruments

@@ -17,6 +17,7 @@ import {
   verdictOnNothing,
 } from './invariants-quality.ts'
 import { fallsWithLine } from './invariants-taken-back.ts'
+import { thingsForgotten } from './invariants-things.ts'
 
 export interface Moment {
   readonly defs: Definitions
@@ -116,10 +117,10 @@ export function isProved(
     if (e.type === 'wait.begun' && e.step === gate.id) begun.set(e.item, e)
     const isOld = restsOnPeople && e.seq < cameOn && e.type === 'evidence.given' && rests(e.item)
     if (e.type === 'evidence.given' && e.step === gate.id && !isOld) given.set(e.item, e)
-    if (e.type === 'gate.closed' && e.step === gate.id) {
-      for (const item of e.items) given.delete(item)
+    if (e.type === 'gate.closed' && e.step === gate.id) for (const item of e.items) given.delete(item)
+    // Whoever watched a wait was called out, here or by a hold point that stands before this one.
+    if (e.type === 'gate.closed' && (e.step === gate.id || standsBefore(defs, e.step, gate)))
       for (const item of begun.keys()) if (!given.has(item)) begun.delete(item)
-    }
     dropLetIn(gate, given, letsIn(defs, entries, gate, n))
     dropShownAfter(n)
   }
@@ -162,6 +163,11 @@ function letsIn(defs: Definitions, entries: readonly Entry[], gate: GateStep, n:
   const step = id === undefined || id === null ? undefined : stepsById(defs).get(id)?.step
   const opens = step !== undefined && 'lets_in' in step ? (step.lets_in ?? []) : []
   return opens.filter((hazard) => gate.step.holds.includes(hazard))
+}
+
+function standsBefore(defs: Definitions, id: string, gate: GateStep): boolean {
+  const step = stepsById(defs).get(id)?.step
+  return step?.kind === 'gate' && step.holds.some((hazard) => (gate.step.exposes ?? []).includes(hazard))
 }
 
 const stepsById = oncePer((defs: Definitions) => new Map(defs.steps.map((s) => [s.id, s])))
@@ -431,42 +437,7 @@ function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, 
   return wrong.flatMap(([isSo, why]) => (isSo ? [`STOP ${stop.seq} released by ${person}, ${why}`] : []))
 }
 
-// 5 to 7 are in invariants-quality.ts.
-
-// --- 8. What was placed is accounted for by two different people, and no job ends over it without a word. ------------
-
-export function thingsForgotten({ defs, entries }: Moment): string[] {
-  const open = new Map<number, { seen: string | null; place: string | null; isHandedOn: boolean }>()
-  const roleOf = (id: string) => defs.crew.crew.find((p) => p.id === id)?.role
-  const found: string[] = []
-  for (const e of entries) {
-    if (e.type === 'thing.placed') open.set(e.seq, { seen: null, place: e.place ?? null, isHandedOn: false })
-    if (e.type === 'thing.seen') {
-      const thing = open.get(e.of)
-      if (thing === undefined || roleOf(e.person) === undefined) found.push(`nobody saw thing ${e.of}`)
-      else thing.seen = e.person
-    }
-    if (e.type === 'thing.accounted') {
-      const thing = open.get(e.of)
-      const [first, second] = e.people
-      const isSo = thing !== undefined && thing.seen === first && second === e.person && first !== second
-      if (!isSo || roleOf(e.person) === undefined) found.push(`thing ${e.of} accounted for by ${e.people}`)
-      open.delete(e.of)
-    }
-    if (e.type === 'things.handed-on') {
-      if (roleOf(e.person) !== 'lead' || e.person === e.by) found.push(`handed on by ${e.person}`)
-      for (const of of e.of) {
-        const thing = open.get(of)
-        if (thing !== undefined) thing.isHandedOn = true
-      }
-    }
-    if (e.type === 'job.closed' && e.outcome !== 'STOP')
-      for (const [seq, { place, isHandedOn }] of open)
-        if (!isHandedOn && !(defs.procedure.leaves ?? []).includes(place ?? '-'))
-          found.push(`closed over thing ${seq}`)
-  }
-  return found
-}
+// 5 to 7 are in invariants-quality.ts, 8 in invariants-things.ts.
 
 /** Everything above. The second is the slow one and looks back over the whole job, so it can be left to the end. */
 export function violations(moment: Moment, wholeJob = true): string[] {

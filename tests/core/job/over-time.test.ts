@@ -151,7 +151,7 @@ describe('a test over time', () => {
         for (const e of walk.entries)
           seen.add(e.type === 'branch.left' ? `anew ${e.voids.length > 2}` : e.type)
       }),
-      { numRuns: 60, seed: 20260317 },
+      { numRuns: 150, seed: 20260317 },
     )
     expect([...seen]).toEqual(
       expect.arrayContaining([

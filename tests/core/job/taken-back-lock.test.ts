@@ -1,7 +1,7 @@
 // What falls with a lock, tag or blind that is taken back: whatever was tried while it was said to hang, at every hold point.
 
 import { describe, expect, it } from 'vitest'
-import { fallsWithItem } from '../../../src/core/job/admit-change.ts'
+import { fallsWithItems } from '../../../src/core/job/falls-with.ts'
 import { wouldVoidLines } from '../../../src/core/talk/would-void.ts'
 import { Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
@@ -43,19 +43,20 @@ describe('a lock taken back', () => {
     const given = walk.state.gates.isolated?.given ?? {}
     const [first = '', second = ''] = Object.keys(given)
     const [one, two] = [first, second].map((key) =>
-      fallsWithItem(walk.engine.defs, walk.state, 'isolated', key),
+      fallsWithItems(walk.engine.defs, walk.state, 'isolated', [key]),
     )
     expect(one?.[0]?.items).toEqual([first, 'try_start', 'witness'])
     // The other lock hangs by itself.
     expect(two?.[0]?.items).toEqual([second, 'try_start', 'witness'])
-    const tried = fallsWithItem(walk.engine.defs, walk.state, 'isolated', 'try_start')
+    const tried = fallsWithItems(walk.engine.defs, walk.state, 'isolated', ['try_start'])
     expect(tried.map(({ gate: at, items }) => [at.id, ...items])).toEqual([
       ['isolated', 'try_start', 'witness'],
+      ['blocked', 'tried_again', 'witness'],
     ])
     const question = { kind: 'evidence-why', step: 'isolated', item: first, shown: 'L-1' } as const
     expect(wouldVoidLines(walk.engine.defs, walk.state, question)).toEqual([
       expect.stringMatching(/^The hold point would fall, .*try start; witness\.$/),
-      expect.stringMatching(/^At hold point 2: This would make void: .*witness\.$/),
+      expect.stringMatching(/^Hold point 2 would fall: .*witness\.$/),
     ])
   })
 

@@ -1,7 +1,7 @@
 // What falls with words that were not so: what was read since against the same, and what an instrument read that they were said of.
 
 import { describe, expect, it } from 'vitest'
-import { fallsWithItem } from '../../../src/core/job/admit-change.ts'
+import { fallsWithItems } from '../../../src/core/job/falls-with.ts'
 import { Walk } from '../../helpers/example.ts'
 import { gate, LOCKS, NO_START, OXYGEN, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 import { violations } from './invariants.ts'
@@ -12,12 +12,12 @@ const BUMP = { id: 'bump', kind: 'words', ask: 'Try the meter.', words: 'METER A
 const defs = smallDefs([
   gate(
     'isolated',
-    ['start', 'bad_air'],
+    ['start', 'rotation', 'bad_air'],
     [
       { ...LOCKS, against: ['start'] },
       { ...NO_START, against: ['start'] },
       { ...NO_START, id: 'bleeds', words: 'NO FLOW', against: ['bad_air'] },
-      { ...BUMP, against: ['start'] },
+      { ...BUMP, against: ['rotation'] },
       { ...OXYGEN, against: ['bad_air'] },
       WITNESS,
     ],
@@ -29,7 +29,7 @@ const defs = smallDefs([
 const LINES = ['L-1', 'L-2', 'NO START', 'NO FLOW', 'METER ANSWERED', '1', '20.9', 'ML', '20.9', 'ML']
 const filled = () => new Walk(defs).keys('RO', 'TC-401-1', ...LINES)
 const falls = (key: string) =>
-  fallsWithItem(defs, filled().state, 'isolated', key).map(({ gate: at, items }) => [at.id, ...items])
+  fallsWithItems(defs, filled().state, 'isolated', [key]).map(({ gate: at, items }) => [at.id, ...items])
 
 describe('words taken back', () => {
   it('takes the gas that was read since, where gas may have come back, and not where it tells nothing of it', () => {

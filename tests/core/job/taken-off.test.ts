@@ -1,12 +1,11 @@
 // Locks and blinds that come off: each by its number and by whose hand, those of pipes before gas and those of what turns last.
 import { describe, expect, it } from 'vitest'
-import type { Definitions } from '../../../src/core/job/definitions.ts'
 import { gatesOf } from '../../../src/core/job/gate.ts'
 import { keyLabel } from '../../../src/core/job/item-label.ts'
 import { hanging, offLines } from '../../../src/core/job/locks-on.ts'
 import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { Walk } from '../../helpers/example.ts'
-import { gate, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
+import { gate, smallDefs, tell, WITNESS, withValve } from '../../helpers/small-job.ts'
 import { changed, takenIn } from '../../helpers/taken-in.ts'
 
 const BLIND = { kind: 'numbers', of: 'blind', per: 'once' }
@@ -40,14 +39,6 @@ const defs = withValve(
     tell('run', { exposes: ['fall'] }),
   ]),
 )
-
-/** The small machine has the breaker and the barring gear only. */
-function withValve(small: Definitions): Definitions {
-  const { site } = small.machine
-  const valve = { id: 'suction', name: 'suction block valve, V-11' }
-  const isolation_points = [...site.isolation_points, valve]
-  return { ...small, machine: { ...small.machine, site: { ...site, isolation_points } } }
-}
 
 const hung = () => new Walk(defs).keys('RO', 'TC-401-1', 'L-1', 'L-2', 'L-3', 'B-1', 'ML', '')
 const item = ({ prompt }: Walk) => (prompt.kind === 'evidence' ? prompt.item.key : prompt.kind)

@@ -14,12 +14,14 @@ import {
   gate,
   LOCKS,
   NO_START,
+  OFF_STEPS,
   OXYGEN,
   rawProcedure,
   smallDefs,
   TWO_GATES,
   tell,
   WITNESS,
+  withValve,
 } from '../../helpers/small-job.ts'
 import { pair } from '../../helpers/two-jobs.ts'
 import { violations } from './invariants.ts'
@@ -40,12 +42,22 @@ const FOREIGN = smallDefs(FOREIGN_STEPS, [], {
 const LETS_IN = kindsDefs(LET_IN)
 const TWO = smallDefs(TWO_GATES)
 const KINDS = kindsDefs(EVERY_KIND)
+const OFF = withValve(smallDefs(OFF_STEPS))
+const LOCKED = withValve(
+  smallDefs([
+    gate('hold', ['start'], [LOCKS, WITNESS]),
+    tell('inside', { exposes: ['start'] }),
+    tell('again', { exposes: ['start'] }),
+  ]),
+)
 
 const PAIRS: readonly (readonly [Definitions, Definitions])[] = [
   [LETS_IN, TWO],
   [LETS_IN, LETS_IN],
   [FOREIGN, TWO],
   [KINDS, LETS_IN],
+  [OFF, LOCKED],
+  [OFF, OFF],
 ]
 
 const LINES = ['stop', 'stop', 'placed', 'taken', 'leave', 'back', 'note', '2', '30', 'y', 'ALL OUT']

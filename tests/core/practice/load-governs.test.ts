@@ -30,7 +30,7 @@ function answered(from: Walk, line: string) {
 describe('a driver that no opening can save', () => {
   const walk = toVerdict('no-opening', 3)
 
-  it('is judged by whether the trainee says what holds it', () => {
+  it('is judged by whether the trainee says what holds it', { timeout: 240_000 }, () => {
     expect(answered(walk, 'HOLD driver-power').marks).toEqual([true, true])
     expect(answered(walk, 'HOLD driver power').marks).toEqual([true, true])
     const nothing = answered(walk, 'HOLD nothing')

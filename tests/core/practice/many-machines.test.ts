@@ -49,3 +49,12 @@ it.each(ROWS)(
     expect(met).toBeGreaterThan(0)
   },
 )
+
+it('a fault that stops the work is met at a place of its own, and at others only where its list says so', () => {
+  expect(isMet('vent-plugged', ['knock', 'mass_says'])).toBe(false)
+  expect(isMet('vent-plugged', ['vents'])).toBe(true)
+  // Of a piston that was openly hollow without it: the knock rings as before, and record and scale say solid now.
+  expect(isMet('cavity-small', ['record_says', 'mass_says', 'vents'])).toBe(true)
+  expect(isMet('cavity-small', ['record_says', 'vents'])).toBe(false)
+  expect(isMet('hollow-as-solid', ['vents', 'way'])).toBe(false)
+})
