@@ -1,6 +1,7 @@
 // The front of a report: verdicts, cautions, exceptions, and what was found and left.
 import { markOf } from '../job/paper.ts'
 import { line, lines, type PaperLine, type Piece, type Section, table } from './paper.ts'
+import { outcomeLines } from './paper-practice.ts'
 import { sceneOf } from './plot/of.ts'
 import type { Report } from './schema.ts'
 import type { Plot } from './schema-plots.ts'
@@ -13,6 +14,7 @@ export function coverSection(report: Report): Section {
     title: `${report.title}: ${machine.tag}`,
     pieces: [
       lines(line(`${markOf(report)}  ${report.standing}`, 'stamp'), ...startedLines(report)),
+      ...(report.practice === undefined ? [] : [lines(...outcomeLines(report))]),
       ...verdictPieces(report),
       lines(line('Read this first', 'strong'), ...report.cautions.map((one) => line(one, 'caution'))),
       ...glancePieces(report),
@@ -74,7 +76,8 @@ function areShort({ verdicts }: Report): boolean {
 
 function verdictPieces(report: Report): Piece[] {
   const { verdicts, fallen } = report
-  if (verdicts.length + fallen.length === 0) return [lines(line('Nothing in it is judged.', 'strong'))]
+  if (verdicts.length + fallen.length === 0)
+    return report.practice === undefined ? [lines(line('Nothing in it is judged.', 'strong'))] : []
   const short = areShort(report) ? verdicts.filter(({ word }) => word === 'ACCEPT') : []
   return [
     lines(

@@ -3,20 +3,27 @@ import { cameTo } from '../practice/grade.ts'
 import { line, lines, type PaperLine, type Section, table } from './paper.ts'
 import type { Report } from './schema.ts'
 
-export function practiceSections({ practice }: Report): Section[] {
+/** What the session came to, as it stands on the cover and at the head of its sheet. */
+export function outcomeLines({ practice }: Report): PaperLine[] {
   if (practice === undefined) return []
-  const { who, seed, level, edition, scenario, safety, unsafe, scores, hints, isPassed } = practice
+  const { safety, isPassed } = practice
+  return [
+    line(cameTo(practice), isPassed ? 'strong' : 'caution'),
+    line(`Safety, apart from all else: ${safety.toUpperCase()}`, safety === 'passed' ? 'strong' : 'caution'),
+  ]
+}
+
+export function practiceSections(report: Report): Section[] {
+  const { practice } = report
+  if (practice === undefined) return []
+  const { who, seed, level, edition, scenario, unsafe, scores, hints } = practice
   return [
     {
       id: 'practice',
       title: 'Sheet of the practice session',
       pieces: [
         lines(
-          line(cameTo(practice), isPassed ? 'strong' : 'caution'),
-          line(
-            `Safety, apart from all else: ${safety.toUpperCase()}`,
-            safety === 'passed' ? 'strong' : 'caution',
-          ),
+          ...outcomeLines(report),
           ...unsafe.map((one) => line(`  entry ${one.seq}: ${one.says}`, 'caution')),
         ),
         ...table(

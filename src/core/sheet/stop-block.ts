@@ -6,6 +6,7 @@ import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { causeWords, isReleasable, lastingStop, openStops, STOP_CAUSES } from '../job/stop-causes.ts'
 import { mayRelease, peopleText } from '../talk/may-sign.ts'
+import { crewFile } from '../talk/plain-asked.ts'
 import { type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 
@@ -120,8 +121,8 @@ function ways(defs: Definitions, state: State): Row[] {
 const ANEW = 'leave, and begin another where jobs are chosen.'
 
 /** Lifting it is learned there: whoever is alone signs as that lead, with a key that is printed for everybody to read. */
-function practised({ crew }: Definitions): string {
-  return crew.invented === true
-    ? `alone, sign as that lead. The example PINs stand at the head of the crew file. Or ${ANEW}`
+function practised(defs: Definitions): string {
+  return defs.crew.invented === true
+    ? `alone, sign as that lead. The example PINs stand at the head of ${crewFile(defs)}. Or ${ANEW}`
     : `ask that lead to sign. Or ${ANEW}`
 }

@@ -26,6 +26,7 @@ export function hearChoice(choice: Choice, line: string): ChoiceHeard {
   if (text === '0' || text === 'leave' || (text === 'back' && choice.zero === 'Back')) return { is: 'left' }
   const named = namedIn(choice, text)
   if (named !== null) return { is: 'said', lines: [named] }
+  if (ABOUT_ALL.test(text)) return { is: 'said', lines: choice.help }
   const which = /^\d{1,2}$/.test(text) ? Number(text) - 1 : -1
   if (which >= 0 && which < choice.options.length) return { is: 'chosen', which }
   return { is: 'said', lines: [wanted(choice)] }
@@ -40,6 +41,10 @@ function namedIn({ options }: Choice, text: string): string | null {
   )
   return at < 0 ? null : `Key ${at + 1}: ${options[at]}`
 }
+
+/** Asked of the choice itself: what is this, which one is for me. */
+const ABOUT_ALL =
+  /^(?:what(?:'s| is) (?:this|that|it|barover)|what (?:do|can|should) i (?:do|key|choose)|what now|which (?:one|of (?:them|these))|where (?:do|should) i (?:start|begin))\b/
 
 /** Words that tell one option from the others. */
 const ABOUT = /^(?:practi|traine|exampl|finish|resume|left$)/

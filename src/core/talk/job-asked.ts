@@ -2,11 +2,12 @@
 // why an instrument is refused. Told from the job; nothing is chosen for anybody.
 import type { Instrument } from '../definition/instruments.ts'
 import { unfitness } from '../job/admit-people.ts'
-import { type Definitions, instrumentById, personById } from '../job/definitions.ts'
+import { type Definitions, instrumentById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { pointLines } from './gate-list.ts'
+import { plainAskedLines } from './plain-asked.ts'
 
 const REAL =
   /\bis (?:this|it|that) (?:for )?(?:real|practice|practise|(?:an? |the )?(?:example|exercise|game|test))\b|\b(?:break|damage|destroy|ruin|spoil) (?:something|anything|it|the (?:machine|compressor|program))\b/i
@@ -26,6 +27,8 @@ const LOCK_PLACES = new RegExp(
 
 /** Null: the question is none of these. */
 export function jobAskedLines(defs: Definitions, state: State, question: string): string[] | null {
+  const plain = plainAskedLines(defs, state, question)
+  if (plain !== null) return plain
   if (NO_MACHINE.test(question)) return [...recordLines(state), ...withoutMachine(state)]
   if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
   if (LOCK_PLACES.test(question) && !/\bplate\b/i.test(question)) return pointLines(defs)
@@ -43,9 +46,6 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
       `${used.id}, ${used.title}: it was chosen for this step, and what is keyed counts as read on it.`,
       'A figure of another one is not keyed here.',
     ]
-  const who = /^who is (\w+)\??$/i.exec(question.trim())?.[1]
-  const person = who === undefined ? undefined : personById(defs, who.toUpperCase())
-  if (person !== undefined) return [`${person.id}, from the crew file: ${person.name}, ${person.role}.`]
   if (OF_STANDARD.test(question)) return null
   const asked = defs.instruments.instruments.filter(({ id }) => isNamed(id, question))
   return asked.length === 0 ? null : asked.slice(0, 2).flatMap((one) => instrumentLines(defs, state, one))

@@ -17,6 +17,7 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { mayRelease, mayWitness, peopleText } from './may-sign.ts'
+import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
@@ -309,17 +310,10 @@ function aloneLines(asked: Asked): string[] {
     peopleLine(state),
     ...[...new Set(wanted)].slice(0, MOST_GATES),
     ...(wanted.length > MOST_GATES ? ['Later hold points ask for others too.'] : []),
-    ...practisedAlone(asked),
+    ...practisedAlone(asked.defs, asked.state),
     'Nobody reaches in without somebody outside who can call for help. Common practice, no source.',
     PERMIT,
   ]
-}
-
-/** As the STOP sheet says it: where nothing stands for a machine, one signs as the others with keys that are printed for everybody. */
-function practisedAlone({ defs, state }: Asked): string[] {
-  return state.record === 'REAL' || defs.crew.invented !== true
-    ? []
-    : [`${state.record}: alone, sign as the others too. The example PINs stand at the head of the crew file.`]
 }
 
 /** More would push the question off a small screen. */

@@ -16,13 +16,16 @@ import { wantedLine } from './wanted.ts'
 const TAKES_NO_WORDS: readonly Prompt['kind'][] = [
   ...(['pick', 'decide', 'doubt', 'late', 'tell', 'confirm', 'observe', 'read', 'held', 'findings'] as const),
 ]
-/** Evidence that is a number or a figure; of the other sorts words are what is asked. */
-const NUMBERS: readonly string[] = ['gas', 'measured', 'locks', 'numbers']
+/** Evidence that is a number, a figure or set words; of the other sorts words are what is asked. */
+const NUMBERS: readonly string[] = ['gas', 'measured', 'locks', 'numbers', 'words', 'lift', 'wait']
 
 const UNSURE =
   /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense)\b/i
 const TROUBLE =
   /\b(?:stuck|jam(?:s|med)?|seized|brok(?:e|en)|cannot|can['\u2019]?t|won['\u2019]?t|will not|does(?:n['\u2019]?t| not)|do(?:n['\u2019]?t| not)|too (?:tight|big|small|long|short|hot|cold|heavy|deep)|bent|crack(?:s|ed)?|damaged?|slipp(?:ed|ing)|fell|loose|missing|wrong)\b/i
+
+/** What somebody sees, feels or did, told as it is: of a part, of the machine, of what was keyed. */
+const STATES = /^(?:i|we|it|he|she|they|there|this|that|these|those|the|my|our|some\w*)(?:['\u2019]\w+)?\b/i
 
 const ON_RECORD =
   'None of it is on record yet: note, and your words behind it, puts it there. stop blocks the job where anybody could be hurt.'
@@ -45,8 +48,13 @@ export function statedLines(
   if (told !== null) return told
   const wanted = wantedLine(defs, state, prompt)
   if (UNSURE.test(text)) return [...whyLines(defs, state, prompt), wanted, LOOK_UP]
-  return TROUBLE.test(text)
-    ? [...troubleLines(prompt), `Nothing was taken. ${wanted}`, ON_RECORD, LOOK_UP]
+  return TROUBLE.test(text) || STATES.test(text)
+    ? [
+        ...(TROUBLE.test(text) ? troubleLines(prompt) : []),
+        `Nothing was taken. ${wanted}`,
+        ON_RECORD,
+        LOOK_UP,
+      ]
     : null
 }
 

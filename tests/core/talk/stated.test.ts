@@ -1,7 +1,7 @@
 // Sentences that do not begin like a question, where no words are asked and where they are.
 import { describe, expect, it } from 'vitest'
 import { hear } from '../../../src/core/talk/hear.ts'
-import { Walk } from '../../helpers/example.ts'
+import { BORE_LINES, LOCK_LINES, Walk } from '../../helpers/example.ts'
 
 const heard = (walk: Walk, line: string) => hear(walk.engine.defs, walk.state, walk.talk, line, walk.now)
 const said = (walk: Walk, line: string) => heard(walk, line).say.join('\n')
@@ -41,6 +41,34 @@ describe('a sentence where a number or a figure is asked', () => {
     walk.keys('the lock is stuck')
     expect([refusal?.code, input?.do]).toContain('evidence')
     expect(Object.keys(walk.state.gates.hold_point?.given ?? {})).toEqual([])
+  })
+})
+
+describe('what somebody sees or did, told where a choice or set words are asked', () => {
+  const words = () => new Walk().toGate().keys(...LOCK_LINES)
+  const look = () => new Walk().toBore().keys(...BORE_LINES)
+
+  it.each(['the bore is scored', 'I can feel a ridge', 'there is rust at the bottom'])(
+    '%j takes nothing and is pointed to a note',
+    (line) => {
+      for (const at of [seen, pick, words, look]) {
+        const walk = at()
+        expect(said(walk, line)).toMatch(/Nothing was taken\. Asked[\s\S]*note, and your words behind it/)
+        const before = walk.entries.length
+        walk.keys(line)
+        expect(walk.entries.filter(({ type }) => type !== 'evidence.failed')).toHaveLength(before)
+      }
+    },
+  )
+
+  it('a lock number that was wrong is pointed to the word that mends it', () => {
+    for (const at of [words, seen, look])
+      expect(said(at(), 'I keyed the wrong lock number')).toMatch(/correct/)
+  })
+
+  it('the set words themselves are those words', () => {
+    const walk = words().keys('NO START')
+    expect(walk.last).toMatchObject({ type: 'evidence.given', shown: 'NO START' })
   })
 })
 

@@ -1,0 +1,140 @@
+// Questions that somebody asks who sits before it for the first time: where a PIN stands, what initials or a pin are, whether a permit
+// is needed, which machine it is. Told from the job, its crew file and its record; where the job knows nothing of it, that is said.
+import { type Definitions, personById } from '../job/definitions.ts'
+import { gateState, gatesOf, itemByKey } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
+import type { State } from '../job/state.ts'
+import { clockOf, readStamp } from '../lib/instant.ts'
+import { quotedLines } from './answer-asked.ts'
+
+type Told = (defs: Definitions, state: State) => string[]
+
+/** `crew.yaml, beside the machine record of TC-401-1`. */
+export function crewFile({ machine }: Definitions): string {
+  return `${machine.uses.crew}, beside the machine record of ${machine.machine}`
+}
+
+/** As the STOP sheet says it: where nothing stands for a machine, one signs as the others with keys that are printed for everybody. */
+export function practisedAlone(defs: Definitions, { record }: State): string[] {
+  return record === 'REAL' || defs.crew.invented !== true
+    ? []
+    : [`${record}: alone, sign as the others too. The example PINs stand at the head of ${crewFile(defs)}.`]
+}
+
+const PIN: Told = (defs, { record }) =>
+  record !== 'REAL' && defs.crew.invented === true
+    ? [
+        `This crew is invented: its PINs stand in the comment at the head of ${crewFile(defs)}, and those of the example in the README.`,
+        'Of a real crew nobody’s PIN stands anywhere, and nobody keys that of another.',
+      ]
+    : [
+        'A PIN stands nowhere: whoever it belongs to knows it, and nobody else keys it.',
+        'A new one is made with barover pin; its line goes into the crew file.',
+      ]
+
+const TWO_PINS: Told = (defs, state) => [
+  'A PIN is 4 to 12 figures by which somebody signs for what they keyed. It is not shown and not looked up.',
+  ...(quotedLines(defs, state, 'crosshead pin') ?? [
+    'Of a pin as a part the papers of this job say nothing.',
+  ]),
+]
+
+const PERMIT: Told = (defs, state) => [
+  'Barover gives out no permit: site rules say which is needed, and they come first.',
+  ...(quotedLines(defs, state, 'permit') ?? ['The papers of this job say nothing of one.']),
+]
+
+const ITSELF: Told = (defs) => [
+  'No: a witness is somebody else, who did none of it. There is no way round that.',
+  ...gatesOf(defs).flatMap((gate) =>
+    gate.step.evidence.flatMap((one) =>
+      one.kind === 'witness' ? [`Hold point ${gate.number}: ${one.ask}`] : [],
+    ),
+  ),
+]
+
+const CRANK: Told = (defs, state) => {
+  const told = gatesOf(defs).flatMap((gate) => {
+    const { given, struck } = gateState(state, gate.id)
+    const known = [
+      ...Object.entries(given).map(([key, one]) => ({ ...one, key, fell: false })),
+      ...struck
+        .filter(({ item }) => given[item] === undefined)
+        .map((one) => ({ ...one, key: one.item, fell: true })),
+    ]
+    return known.flatMap(({ key, shown, at, by, fell }) => {
+      const item = itemByKey(defs, gate, key)
+      if (item === null || !TURNING.test(`${itemLabel(defs, item)} ${shown}`)) return []
+      const stamp = readStamp(at)
+      const when = stamp === null ? 'at a time that cannot be read' : clockOf(stamp)
+      return [
+        `By the record, ${itemLabel(defs, item)}: ${shown}, keyed ${when} by ${by ?? 'nobody known'}; ${fell ? 'FALLEN since' : 'it stands'}.`,
+      ]
+    })
+  })
+  return [
+    ...(told.length === 0 ? ['By the record: nothing that blocks it was keyed on this job.'] : told),
+    'The record holds no crank: look at the block and at the locks themselves.',
+  ]
+}
+
+const TURNING = /\b(?:block(?:ed)?|barring)\b/i
+
+const MACHINE: Told = ({ machine, procedure }) => [
+  `This job, ${procedure.title}, is for ${machine.machine}: ${machine.title}, by its machine record, edition ${machine.edition}.`,
+  'Whether you stand at it says the plate on the cylinder alone.',
+]
+
+const LOCK_NUMBER: Told = () => [
+  'On the lock itself, or on the tag that hangs on it. Barover has no list of them: what you read there is keyed.',
+  'which lock goes where lists the points; where a number was keyed wrong: correct.',
+]
+
+const AGAIN: Told = () => [
+  'No, only what rests on what was wrong: before anything is put right, its question names all that becomes void.',
+  'correct puts one thing right, back the last answer. What has lapsed or fallen is asked again by itself.',
+]
+
+const ROUND: Told = (defs, state) => [
+  ...(quotedLines(defs, state, 'out of round') ?? ['The papers of this job say nothing of it.']),
+]
+
+const ASKED: readonly (readonly [RegExp, Told])[] = [
+  [
+    /^(?:what|where)\b.*\bpins? (?:of|for) \w+|^(?:what|where) (?:is|are|do i (?:find|get)|can i find) .*\b(?:my|his|her|their|the|example|[a-z]{2}'?s) pins?\b/i,
+    PIN,
+  ],
+  [/^what(?:'s| is| does) (?:a |an |the )?pins?(?: mean)?$/i, TWO_PINS],
+  [/\b(?:need|have|get|without|where is) (?:a|the|any)? ?(?:\w+ )?permits?\b/i, PERMIT],
+  [
+    /^(?:can|may|could) i (?:be (?:my own|the) witness|witness (?:myself|it myself|for myself|my own \w+))/i,
+    ITSELF,
+  ],
+  [
+    /^is (?:the |my )?(?:crank|crankshaft|shaft|rotation) (?:still )?(?:locked|blocked|held|secured)(?: now)?/i,
+    CRANK,
+  ],
+  [/^(?:which|what) (?:machine|compressor|cylinder|throw) (?:is|am|are) (?:this|it|i|we)\b.*/i, MACHINE],
+  [
+    /^where (?:do|can|could|is) (?:i |we )?(?:find |get |read )?(?:the|a|my) lock(?:'s)? numbers?/i,
+    LOCK_NUMBER,
+  ],
+  [
+    /^(?:do|must|should) (?:i|we) (?:have to |need to )?(?:do|start|begin) (?:all of it|all of this|everything|it all|the whole \w+|over)(?: again| anew)?/i,
+    AGAIN,
+  ],
+  [/^how (?:do|can|should) (?:i|we) (?:measure|read|find|get) (?:the )?out.of.round(?:ness)?/i, ROUND],
+]
+
+/** Null: the question is none of these. */
+export function plainAskedLines(defs: Definitions, state: State, question: string): string[] | null {
+  const text = question
+    .trim()
+    .replaceAll('\u2019', "'")
+    .replace(/[\s?.!]+$/, '')
+  const id = /^(?:who|what) (?:is|are) (\w{2,4})$/i.exec(text)?.[1]
+  const person = id === undefined ? undefined : personById(defs, id.toUpperCase())
+  if (person !== undefined) return [`${person.id}, from the crew file: ${person.name}, ${person.role}.`]
+  const told = ASKED.find(([pattern]) => pattern.test(text))?.[1]
+  return told === undefined ? null : told(defs, state)
+}
