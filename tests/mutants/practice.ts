@@ -124,7 +124,7 @@ export const PRACTICE = [
     {
       rule: 'No key is made of a PIN that is printed in an example.',
       find: 'if (PRINTED.includes(pin))',
-      into: 'if (PRINTED.includes(`${pin}0`))',
+      into: "if (pin === '')",
       by: 'gets no key made of a PIN that an example prints',
     },
   ]),
