@@ -16,6 +16,7 @@ import { HISTORY } from './history.ts'
 import { JOURNAL } from './journal.ts'
 import { JUDGING } from './judging.ts'
 import { METROLOGY } from './metrology.ts'
+import { OUTLIVED } from './outlived.ts'
 import { OVER_TIME } from './over-time.ts'
 import { PAPER } from './paper.ts'
 import { PAPER_HELD } from './paper-held.ts'
@@ -36,6 +37,7 @@ export { staleWhy, titlePattern } from './mutant.ts'
 export const MUTANTS = [
   ...GATES,
   ...FALLING,
+  ...OUTLIVED,
   ...GAS_AND_GAUGES,
   ...EVIDENCE,
   ...PEOPLE,

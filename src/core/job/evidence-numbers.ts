@@ -5,7 +5,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
-import { isTakenBack } from './fold-gate.ts'
+import { firmly } from './fold-gate.ts'
 import { evidenceByKey, type GateStep, gateState, type Item, wantsAnother } from './gate.ts'
 import { peopleOnJob } from './people-on.ts'
 import { words } from './refusals.ts'
@@ -167,8 +167,7 @@ function heldAgainst(
 /** What was keyed for the item when its hold point fell last, and was no slip that somebody took back; null where nothing was. */
 export function keyedBefore(state: State, gate: string, item: string): string | null {
   const was = gateState(state, gate).struck.find((one) => one.item === item)
-  if (was === undefined) return null
-  return isTakenBack(was.cause) ? (was.before ?? null) : was.shown
+  return was === undefined ? null : (firmly(was)?.shown ?? null)
 }
 
 /**

@@ -1,7 +1,7 @@
 // The part of the fold that keeps gates: evidence given, struck, gates opened and closed.
 import { readStamp } from '../lib/instant.ts'
 import type { CloseCause, Entry } from './entries.ts'
-import { EMPTY_GATE, type GateState, type State, type Struck } from './state.ts'
+import { EMPTY_GATE, type GateState, type Keying, type State, type Struck } from './state.ts'
 
 type GateEntry = Extract<
   Entry,
@@ -32,6 +32,7 @@ function changed(gate: GateState, entry: GateEntry): GateState {
     case 'evidence.given':
       return {
         ...gate,
+        replaced: replacedAfter(gate, entry),
         given: {
           ...gate.given,
           [entry.item]: {
@@ -65,6 +66,20 @@ function changed(gate: GateState, entry: GateEntry): GateState {
   }
 }
 
+/** Goes on record beside both numbers where one thing was read twice, and not as it was before: no other hangs there. */
+export const KEYED_WRONG = 'the same one, and its number was keyed wrong before'
+
+/** Another number in place of one that stood: a gate that opens forgets what fell, and what was hung may hang all the same. */
+function replacedAfter(
+  { struck, replaced }: GateState,
+  { item, was, why }: Extract<GateEntry, { type: 'evidence.given' }>,
+): GateState['replaced'] {
+  const isOther = was !== undefined && why !== KEYED_WRONG
+  const fell = isOther ? struck.find((one) => one.item === item) : undefined
+  const firm = fell === undefined ? undefined : firmly(fell)
+  return firm === undefined ? replaced : [...replaced, { item, ...firm }]
+}
+
 const AT_THE_PLACE: readonly CloseCause[] = ['failed', 'instrument', 'corrected', 'elsewhere']
 
 function strike(
@@ -85,6 +100,7 @@ function strike(
   const given = without(gate.given, (item) => items.includes(item))
   return {
     status: gate.status === 'open' ? 'closed' : gate.status,
+    replaced: gate.replaced,
     given,
     // A wait that is running starts again whatever fell: nobody watched it to its end.
     begun: without(gate.begun, (item) => given[item] === undefined),
@@ -104,7 +120,9 @@ export function isTakenBack(cause: CloseCause): boolean {
 }
 
 /** What was shown and stood when the hold point fell. */
-const firmly = ({ cause, shown, before }: Struck) => (isTakenBack(cause) ? before : shown)
+export function firmly({ cause, seq, at, by, shown, before }: Struck): Keying | undefined {
+  return isTakenBack(cause) ? before : { seq, at, by, shown }
+}
 
 function without<T>(record: Readonly<Record<string, T>>, test: (key: string) => boolean): Record<string, T> {
   return Object.fromEntries(Object.entries(record).filter(([key]) => !test(key)))

@@ -17,8 +17,8 @@ export function foldRegister(state: State, entry: ThingEntry): State {
     case 'thing.placed': {
       const { seq, what, where } = entry
       const open = { seenBy: null, accountedBy: null, handedOnBy: null }
-      const { number = null, place = null, by = null } = entry
-      return { ...state, things: [...state.things, { seq, by, what, where, number, place, ...open }] }
+      const { number = null, place = null, by = null, step } = entry
+      return { ...state, things: [...state.things, { seq, by, what, where, number, step, place, ...open }] }
     }
     case 'thing.seen':
       return change({ seenBy: entry.person }, (seq) => seq === entry.of)
@@ -27,4 +27,15 @@ export function foldRegister(state: State, entry: ThingEntry): State {
     case 'things.handed-on':
       return change({ handedOnBy: entry.person }, (seq) => entry.of.includes(seq))
   }
+}
+
+/**
+ * What these steps place and is not accounted for is put in again, or may be, when they are gone back to or done anew: the one who
+ * signed that it is out signed for what it was before.
+ */
+export function seenAnew(state: State, steps: readonly string[]): State {
+  const isMeant = ({ step, place, seenBy, accountedBy }: Thing) =>
+    place !== null && step !== null && steps.includes(step) && seenBy !== null && accountedBy === null
+  if (!state.things.some(isMeant)) return state
+  return { ...state, things: state.things.map((one) => (isMeant(one) ? { ...one, seenBy: null } : one)) }
 }

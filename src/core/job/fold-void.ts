@@ -1,11 +1,12 @@
 // The part of the fold that takes back: what an entry voids by name no longer stands, and stays in the log.
 import type { Entry } from './entries.ts'
+import { seenAnew } from './fold-register.ts'
 import { type Reading, type State, stands } from './state.ts'
 
 /** Verdicts, dispositions and answers of the steps named no longer stand. */
 export function voided(state: State, voids: readonly string[]): State {
   return {
-    ...state,
+    ...seenAnew(state, voids),
     verdicts: changed(state.verdicts, voids, (v) => ({ ...v, void: true })),
     dispositions: changed(state.dispositions, voids, (d) => ({ ...d, void: true })),
     done: without(state.done, voids),

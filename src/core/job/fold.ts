@@ -10,7 +10,7 @@ import { foldGate, strikeAll } from './fold-gate.ts'
 import { foldPaper } from './fold-paper.ts'
 import { foldReading } from './fold-reading.ts'
 import { recordTakenIn } from './fold-record.ts'
-import { foldRegister } from './fold-register.ts'
+import { foldRegister, seenAnew } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
 import { checkMark } from './paper.ts'
@@ -259,7 +259,13 @@ function folded(before: State, entry: Entry): State {
       // Nothing stands that rests on the old time, so time counts from here: else it would be set back at every line.
       const lastMs = readStamp(entry.at)?.ms ?? state.lastMs
       const doneAt = Object.entries(state.doneAt).map(([id, { seq }]) => [id, { seq, atMs: lastMs }])
-      return { ...strikeAll(state, 'clock'), notices: {}, lastMs, doneAt: Object.fromEntries(doneAt) }
+      return {
+        ...strikeAll(state, 'clock'),
+        notices: {},
+        points: withoutWaited(state.points),
+        lastMs,
+        doneAt: Object.fromEntries(doneAt),
+      }
     }
     case 'job.closed':
       return { ...state, closed: entry.outcome, asLeft: entry.as_left ?? null }
@@ -279,7 +285,8 @@ function isCutShort(before: State, entry: Entry): boolean {
   return byTime && (before.cutShort || !Object.values(before.gates).some((g) => g.status === 'closed'))
 }
 
-function answered(state: State, entry: Entry & { readonly step: string }, word: string): State {
+function answered(before: State, entry: Entry & { readonly step: string }, word: string): State {
+  const state = seenAnew(before, [entry.step])
   const by = new Set([...(state.doneBy[entry.step] ?? []), entry.by ?? null])
   return {
     ...state,
@@ -301,6 +308,13 @@ function foldPoint(
       ? { seq, how: 'signed' as const, person: entry.person, void: false }
       : { seq, how: 'not-attended' as const, person: null, void: false }
   return { ...state, points: { ...state.points, [step]: given } }
+}
+
+/** That a notice had run out was told by the clock before it moved, so nobody knows whether it had. */
+function withoutWaited(points: State['points']): State['points'] {
+  return Object.fromEntries(
+    Object.entries(points).map(([id, one]) => [id, one.how === 'signed' ? one : { ...one, void: true }]),
+  )
 }
 
 function found(

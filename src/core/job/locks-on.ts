@@ -3,6 +3,7 @@
 import type { Evidence } from '../definition/evidence.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import type { Definitions } from './definitions.ts'
+import { isTakenBack } from './fold-gate.ts'
 import {
   comesOff,
   evidenceByKey,
@@ -16,7 +17,7 @@ import {
 import { itemLabel } from './item-label.ts'
 import { deviceOnSheet } from './paper-devices.ts'
 import { keyOfCopy } from './paper-rows.ts'
-import type { State, Struck } from './state.ts'
+import type { GateState, State, Struck } from './state.ts'
 
 /** One keying at a hold point about what hangs. */
 export interface Keyed extends Pick<Struck, 'seq' | 'at' | 'by' | 'shown'> {
@@ -73,11 +74,10 @@ export function hanging(defs: Definitions, state: State): Hanging {
 /** What was keyed and stands, and what fell since; not what was mistyped, which hangs nowhere. */
 function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
   const { given, struck } = gateState(state, gate.id)
-  const fallen = struck.filter(
-    (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
-  )
+  const fallen = struck.filter((s) => !isTakenBack(s.cause) && given[s.item] === undefined)
   return [
     ...linesNoted(state, gate),
+    ...stoodBefore(state, gate).map((one) => ({ ...one, key: one.item, isVoid: true })),
     ...Object.entries(given).map(([key, g]) => ({ ...g, key, isVoid: false })),
     ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
   ].flatMap(({ key, seq, at, by, shown, isVoid, ...more }): Keyed[] => {
@@ -85,6 +85,19 @@ function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
     return item === null
       ? []
       : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
+  })
+}
+
+/**
+ * Numbers of what hangs that stood at the gate and that another was keyed in place of since, taken back again or not: no word told them
+ * off. A number told as off is none of them: whether that was the slip, nobody knows.
+ */
+export function stoodBefore(state: State, gate: GateStep): GateState['replaced'] {
+  const { struck, replaced } = gateState(state, gate.id)
+  const before = struck.flatMap(({ item, before: firm }) => (firm === undefined ? [] : [{ item, ...firm }]))
+  return [...replaced, ...before].filter(({ item }) => {
+    const evidence = evidenceByKey(gate, item)
+    return hangs(evidence) && evidence !== null && !tellsOff(evidence)
   })
 }
 

@@ -89,6 +89,7 @@ export function thingsAfter(state: State, entry: Entry): readonly Thing[] {
     where: 'by a sheet',
     number: null,
     place: /^\d+$/.test(id) ? null : id,
+    step: null,
     seenBy: null,
     accountedBy: null,
     handedOnBy: null,

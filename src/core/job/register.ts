@@ -12,6 +12,8 @@ export interface Thing {
   readonly where: string
   /** Number or tag on it. */
   readonly number: string | null
+  /** The step it was placed at; null: at none. */
+  readonly step: string | null
   /** Id under which a step declares it, with the part's before it; null when somebody placed it of their own accord. */
   readonly place: string | null
   /** The first of the two who signed for it. */

@@ -4,11 +4,11 @@ import type { Definitions } from './definitions.ts'
 import type { Doing } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
-import { tellsOff } from './locks-on.ts'
+import { stoodBefore, tellsOff } from './locks-on.ts'
 import { hungOnSheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
 import { thingText } from './register.ts'
-import type { State, Struck } from './state.ts'
+import type { State } from './state.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
@@ -101,8 +101,7 @@ function numbersAt(state: State, gate: GateStep, which: (key: string) => boolean
 
 /** Everything that hung for the gate by its last keying, also where the evidence has fallen since. */
 function hungAt(state: State, gate: GateStep, which: (key: string) => boolean = () => true): string[] {
-  const fallen = gateState(state, gate.id).struck.flatMap(({ item, shown, before }: Struck) =>
-    hangs(evidenceByKey(gate, item)) && which(item) ? [shown, ...(before === undefined ? [] : [before])] : [],
-  )
-  return [...new Set([...numbersAt(state, gate, which), ...fallen])]
+  const fallen = gateState(state, gate.id).struck.filter(({ item }) => hangs(evidenceByKey(gate, item)))
+  const gone = [...fallen, ...stoodBefore(state, gate)].filter(({ item }) => which(item))
+  return [...new Set([...numbersAt(state, gate, which), ...gone.map(({ shown }) => shown)])]
 }

@@ -39,8 +39,11 @@ export type Struck = Pick<Given, 'seq' | 'at' | 'by' | 'shown'> & {
   readonly item: string
   readonly cause: CloseCause
   /** Of what somebody took back as a slip: what had been shown for it before, when the hold point fell. */
-  readonly before?: string
+  readonly before?: Keying
 }
+
+/** What was keyed, by whom and when. */
+export type Keying = Pick<Given, 'seq' | 'at' | 'by' | 'shown'>
 
 /** A number that is keyed again later in the job. */
 export interface Noted {
@@ -59,6 +62,8 @@ export interface GateState {
   readonly begun: Readonly<Record<string, Begun>>
   /** Void evidence, kept to be shown. */
   readonly struck: readonly Struck[]
+  /** Numbers that stood when the hold point fell and that another was keyed in place of since: nobody told them off. */
+  readonly replaced: readonly (Keying & { readonly item: string })[]
   readonly cause: CloseCause | null
   /** The cause as a clause of its own, where the plain word does not say it all. */
   readonly why: string | null
@@ -257,6 +262,7 @@ export const EMPTY_GATE: GateState = {
   given: {},
   begun: {},
   struck: [],
+  replaced: [],
   cause: null,
   why: null,
   mustClear: false,

@@ -50,6 +50,7 @@ export function placedThing(state: State): Thing {
     where: 'somewhere',
     number: null,
     place: null,
+    step: null,
     seenBy: null,
     accountedBy: null,
     handedOnBy: null,

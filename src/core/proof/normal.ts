@@ -204,7 +204,7 @@ export function keptPeople(people: readonly string[], doer: string | null): read
 export function withoutLooks(defs: Definitions, state: State): State {
   const gates = Object.entries(state.gates).map(([id, g]) => [
     id,
-    { ...g, struck: EMPTY_GATE.struck, cause: null, why: null },
+    { ...g, struck: EMPTY_GATE.struck, replaced: EMPTY_GATE.replaced, cause: null, why: null },
   ])
   return {
     ...state,

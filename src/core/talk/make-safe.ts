@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { jobName, openElsewhere } from '../job/elsewhere.ts'
 import { gateState, gatesOf, hangs, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
-import { hanging, linesNoted } from '../job/locks-on.ts'
+import { hanging, linesNoted, stoodBefore } from '../job/locks-on.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
@@ -66,7 +66,7 @@ function lockLines(defs: Definitions, state: State): string[] {
   const gone = new Set(hanging(defs, state).off.map(({ what }) => what.shown))
   const hung = gatesOf(defs).flatMap((gate) => {
     const { given, struck } = gateState(state, gate.id)
-    // One that was mistyped hangs nowhere; one keyed anew takes the place of what was keyed before.
+    // One that was mistyped hangs nowhere; one that another was keyed in place of may hang beside it.
     const fallen = struck.filter(
       (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
     )
@@ -75,6 +75,7 @@ function lockLines(defs: Definitions, state: State): string[] {
     const keyed = [
       ...Object.entries(given).map(([item, g]) => ({ item, shown: g.shown })),
       ...fallen,
+      ...stoodBefore(state, gate),
       ...noted,
     ]
     // By what was keyed, not by what is asked: the lock of somebody who has left the job hangs there too.

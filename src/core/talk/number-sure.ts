@@ -4,6 +4,7 @@
 import { wouldRefuse } from '../job/admit.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { isSpelledAlike, keyedBefore, oddNumber } from '../job/evidence-numbers.ts'
+import { KEYED_WRONG } from '../job/fold-gate.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { ask, type Heard, input } from './heard.ts'
@@ -51,9 +52,6 @@ export function numberText(question: NumberAsk): string {
     ? 'Why is it right? What stands on it?'
     : 'Why is it another one? Who changed it?'
 }
-
-/** Goes on record beside both numbers. */
-const KEYED_WRONG = 'the same one, and its number was keyed wrong before'
 
 /** What can be keyed, a line each. */
 export function numberChoices({ was }: NumberAsk): string[] {

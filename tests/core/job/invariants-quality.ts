@@ -164,7 +164,10 @@ export function pastAPoint({ defs, entries, state }: Moment): string[] {
     const given = upTo.findLastIndex(
       (e) => of(e) && (e.type === 'point.signed' || e.type === 'point.not-attended'),
     )
-    return given > changed
+    // How long was waited for an inspector is told by a clock that was right at both ends.
+    const isWaited = upTo[given]?.type === 'point.not-attended'
+    const moved = isWaited && upTo.slice(given).some((e) => e.type === 'clock.moved')
+    return given > changed && !moved
       ? passes(defs, entries, placed)
       : [`${placed.id} is passed, and its point is not signed`]
   })

@@ -436,11 +436,24 @@ function wrongRelease(defs: Definitions, before: readonly Entry[], stop: Entry, 
 // --- 8. What was placed is accounted for by two different people, and no job ends over it without a word. ------------
 
 export function thingsForgotten({ defs, entries }: Moment): string[] {
-  const open = new Map<number, { seen: string | null; place: string | null; isHandedOn: boolean }>()
+  interface Open {
+    seen: string | null
+    readonly step: string | null
+    readonly place: string | null
+    isHandedOn: boolean
+  }
+  const open = new Map<number, Open>()
   const roleOf = (id: string) => defs.crew.crew.find((p) => p.id === id)?.role
   const found: string[] = []
   for (const e of entries) {
-    if (e.type === 'thing.placed') open.set(e.seq, { seen: null, place: e.place ?? null, isHandedOn: false })
+    if (e.type === 'thing.placed')
+      open.set(e.seq, { seen: null, step: e.step, place: e.place ?? null, isHandedOn: false })
+    // Gone back to, or done anew: it is in again, whoever saw it out before.
+    if (e.type === 'step.reopened' || e.type === 'step.done' || e.type === 'step.confirmed') {
+      const steps = [e.step, ...('voids' in e ? e.voids : [])]
+      for (const thing of open.values())
+        if (thing.place !== null && steps.includes(thing.step ?? '')) thing.seen = null
+    }
     if (e.type === 'thing.seen') {
       const thing = open.get(e.of)
       if (thing === undefined || roleOf(e.person) === undefined) found.push(`nobody saw thing ${e.of}`)

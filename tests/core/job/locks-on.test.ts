@@ -1,6 +1,8 @@
 // The hand-over tells what hangs by the record, and of what came off when and by whom.
 import { describe, expect, it } from 'vitest'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
+import { hanging, onLines } from '../../../src/core/job/locks-on.ts'
+import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { Walk } from '../../helpers/example.ts'
 import { gate, LOCKS, type Raw, smallDefs, tell } from '../../helpers/small-job.ts'
 
@@ -71,6 +73,40 @@ describe('the hand-over', () => {
     walk.keys('stop', '8', 'a knock', 'ML', 'close', 'KH', 'nobody starts it')
     expect(walk.state.closed).toBe('STOP')
     expect(lines(walk).filter((one) => one.startsWith('Still on'))).toHaveLength(3)
+  })
+
+  describe('a number that stood when the hold point fell', () => {
+    const D = smallDefs([isolated(), work, tell('end', { exposes: ['start'] })])
+    const on = (walk: Walk) =>
+      onLines(D, hanging(D, walk.state)).flatMap(
+        (one) => /: (L-\d+), keyed .*06:\d\d by/.exec(one)?.[1] ?? [],
+      )
+    const fallen = () => {
+      const walk = new Walk(D).keys('RO', 'TC-401-1', 'L-1', 'L-2', 'P-1')
+      walk.bring({ do: 'leave' })
+      walk.bring({ do: 'take-up' })
+      return walk.keys('RO', 'TC-401-1', 'ALL OUT')
+    }
+    const back = (walk: Walk) => {
+      expect(walk.bring({ do: 'ask-again', step: 'isolated' })).toBeNull()
+      return walk
+    }
+
+    it('is on, whatever was keyed in its place since and taken back again', () => {
+      const other = fallen().keys('L-9', '3', 'ML took L-1 home')
+      expect(on(other)).toEqual(['L-1', 'L-2', 'L-9'])
+      expect(on(back(other.copy()))).toEqual(['L-1', 'L-2'])
+      expect(on(back(fallen().keys('L-1')))).toEqual(['L-1', 'L-2'])
+      // The hold point that opens again forgets what fell, and not what hangs.
+      const open = other.keys('L-2', 'P-1')
+      expect(open.state.gates.isolated?.status).toBe('open')
+      expect(on(open)).toEqual(['L-1', 'L-9', 'L-2'])
+      expect(makeSafeLines(D, open.state).join()).toMatch(/ {2}L-9 {2}.* {2}L-1 {2}/)
+    })
+
+    it('is no other than the one keyed after it where it was read wrong', () => {
+      expect(on(fallen().keys('L-9', '4', 'L-9'))).toEqual(['L-2', 'L-9'])
+    })
   })
 
   it('leaves out what was mistyped', () => {
