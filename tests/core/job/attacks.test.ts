@@ -87,7 +87,7 @@ describe('other ways round', () => {
   })
 
   it('a tell that exposes people waits for its gate like any other step', () => {
-    const walk = lapse(new Walk().toVerdict().keys('1', 'KH', 'read again'))
+    const walk = lapse(new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h'))
     expect(walk.prompt).toMatchObject({ kind: 'clear', before: { id: 'tidy' } })
     expect(walk.bring({ do: 'done', step: 'tidy' })).toBe('not-asked')
   })
@@ -119,7 +119,7 @@ describe('other ways round', () => {
   })
 
   it('a closed job takes nothing, and is closed once', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h', '')
     const before = walk.entries.length
     for (const input of [{ do: 'stop' }, { do: 'take-up' }, { do: 'tick' }, { do: 'leave' }] as const)
       expect(walk.bring(input)).toBe('closed')

@@ -169,9 +169,9 @@ describe('handing over', () => {
       'STOP: none open',
       expect.stringMatching(/^Doubted and open: 9\.60 at 7 Bore, /),
     ])
-    const judged = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const judged = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     expect(handOverLines(judged.engine.defs, judged.state)).toContain(
-      '18 What is to be done, a lead decides: accept by KH, read again',
+      '18 What is to be done, a lead decides: accept by KH, read again after 4000 h',
     )
     judged.keys('stop', '8', 'a hiss', 'ML')
     expect(handOverLines(judged.engine.defs, judged.state)).toContain('STOP OPEN: a hiss')

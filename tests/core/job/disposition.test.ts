@@ -8,7 +8,7 @@ import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { gate, NO_START, smallDefs, WITNESS } from '../../helpers/small-job.ts'
 
 const ALL = ['accept', 'rework', 'repair', 'replace', 'concession', 'hold']
-const dispose = (walk: Walk, person: string, why = 'read again', choice = 'accept') =>
+const dispose = (walk: Walk, person: string, why = 'read again after 4000 h', choice = 'accept') =>
   walk.bring({ do: 'dispose', step: 'disposition', choice, person, why, proved: true })
 
 describe('choices', () => {
@@ -86,7 +86,7 @@ describe('a disposition', () => {
       type: 'disposition.set',
       about: 'bore_judged',
       person: 'KH',
-      why: 'read again',
+      why: 'read again after 4000 h',
     })
     expect(walk.state.verdicts.bore_judged).toBe(verdict)
   })

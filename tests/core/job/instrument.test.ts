@@ -27,7 +27,7 @@ describe('an instrument found out of calibration', () => {
   })
 
   it('leaves HOLD until all is measured and judged again, with another one', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     expect(outcomeOf(walk.engine.defs, walk.state)).toBe('MONITOR')
     doubt(walk, 'M-3')
     expect(walk.last).toMatchObject({ voids: ['bore_judged', 'disposition'] })
@@ -120,7 +120,7 @@ describe('an instrument found out of calibration', () => {
 })
 
 describe('after the job was closed', () => {
-  const closed = () => new Walk().toVerdict().keys('1', 'KH', 'read again', '')
+  const closed = () => new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h', '')
   const late = (walk: Walk, person: string | undefined, instrument = 'M-3') =>
     walk.bring({
       do: 'doubt-instrument',

@@ -105,7 +105,7 @@ describe('a nonconformance', () => {
   })
 
   it('keeps its number when it becomes void, and the next verdict gets the next', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     const of = walk.state.readings['bore.centre.vertical']?.[0]?.seq ?? -1
     walk.bring({ do: 'correct', of, typed: '9.5070', why: 'misread' })
     expect(list(walk)).toMatchObject([
@@ -116,7 +116,7 @@ describe('a nonconformance', () => {
   })
 
   it('is closed by a disposition, and a finding without one holds up the end', () => {
-    const walk = new Walk().toBore().keys(...BORE_LINES, ...SCORED, '1', 'KH', 'read again', '')
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...SCORED, '1', 'KH', 'read again after 4000 h', '')
     expect(list(walk).at(-1)).toMatchObject({ name: 'NC-2', decided: { choice: 'accept' } })
     expect(walk.prompt).toMatchObject({ kind: 'findings', open: [{ name: 'NC-1' }] })
     expect(walk.state.closed).toBeNull()

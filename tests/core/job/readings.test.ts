@@ -107,7 +107,7 @@ describe('a doubtful reading', () => {
 
 describe('a correction', () => {
   it('adds, points back, and voids verdict and disposition by name, which are given anew', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     expect(walk.prompt).toMatchObject({ kind: 'tell', step: { id: 'tidy' } })
     const old = seqOf(walk, 'bore.centre.vertical')
     expect(walk.bring({ do: 'correct', of: old, typed: '9.5070', why: 'read the wrong line' })).toBeNull()
@@ -126,7 +126,7 @@ describe('a correction', () => {
   })
 
   it('warns by name of what it voids in the first question', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again')
+    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     walk.keys('correct', '5')
     expect(walk.warned).toEqual(['This would make void: Bore judged; What is to be done, a lead decides.'])
   })

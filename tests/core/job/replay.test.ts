@@ -288,7 +288,7 @@ describe('live state equals replay', () => {
     walk.bring({ do: 'take-back-not-applicable', place: 'bore.head_end.vertical', why: 'taken out' })
     walk.keys(...BORE_LINES, ...AFTER_LINES)
     walk.bring({ do: 'correct-finding', step: 'strip', condition: 'gone', why: 'wrong line' })
-    walk.keys('5', 'KH', 'read again', 'maker letter 12', '4000 h', '91000', '')
+    walk.keys('5', 'KH', 'read again after 4000 h', 'maker letter 12', '4000 h', '91000', '')
     expect(walk.state.closed).toBe('MONITOR')
     same(walk)
     walk.bring({

@@ -201,7 +201,7 @@ describe('a rule on a derived value, in a job', () => {
     expect(hangsOn(walk.engine.defs, 'bore')).toContain('counterbore')
     expect(hangsOn(walk.engine.defs, 'part_temp_before')).not.toContain('counterbore')
     for (const reading of walk.state.readings['bore.centre.vertical'] ?? [])
-      walk.bring({ do: 'correct', of: reading.seq, typed: '9.5060', why: 'read again' })
+      walk.bring({ do: 'correct', of: reading.seq, typed: '9.5060', why: 'read again after 4000 h' })
     expect(ofCounterbore(walk)).toBe('skip')
   })
 
