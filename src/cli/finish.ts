@@ -110,11 +110,19 @@ export function resumeLine(
   values: Values,
   style = sheetStyle(values, mark),
 ): string {
-  const where = text(values, 'jobs')
-  const folder =
-    where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
-  const again = `take it up again with: ${calledAs()} resume ${session.snapshot().state.job}${folder}`
+  const again = `take it up again with: ${calledAs()} resume ${session.snapshot().state.job}${folderOption(values)}`
   return style.linear === true ? marked(again, style) : `${mark}  ${again}`
+}
+
+function folderOption(values: Values): string {
+  const where = text(values, 'jobs')
+  return where === undefined ? '' : ` --jobs ${/[^\w./-]/.test(where) ? JSON.stringify(where) : where}`
+}
+
+/** Where the record of a closed job is read; to be copied, like the line above. */
+function readLine({ session, mark }: OpenedJob, values: Values, style: SheetStyle): string {
+  const read = `read it with: ${calledAs()} review ${session.snapshot().state.job}${folderOption(values)}`
+  return style.linear === true ? marked(read, style) : `${mark}  ${read}`
 }
 
 /** `linear`: as people hear it. */
@@ -156,7 +164,7 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
     if (style.linear === true) print(marked(number.map((line) => line.trim()).join(' '), style))
     else for (const line of number) print(`${opened.mark}  ${line}`)
     said(KEEP_ELSEWHERE)
-    if (!ending.finished) print(resumeLine(opened, values, style))
+    print(ending.finished ? readLine(opened, values, style) : resumeLine(opened, values, style))
   }
   const { state } = opened.session.snapshot()
   return ending.practice === undefined ? exitCodeOf(state) : practiceCode(state, ending.practice)

@@ -16,7 +16,7 @@ let jobs = ''
 let said = ''
 
 beforeAll(() => {
-  const walk = new Walk().toVerdict().keys('1', 'PB', 'fit to run', 'done')
+  const walk = new Walk().toVerdict().keys('1', 'PB', 'fit to run, none given', 'done')
   expect(walk.state.closed).not.toBeNull()
   closed = walk.entries
 })

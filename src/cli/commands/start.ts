@@ -13,7 +13,7 @@ import { hush } from '../hush.ts'
 import { linesWithoutJob } from '../safe-lines.ts'
 import { canDraw, isListened, print, wantsAscii } from '../terminal.ts'
 import { terminalLines } from '../terminal-lines.ts'
-import { summary } from './jobs.ts'
+import { type JobSummary, summary } from './jobs.ts'
 import { practiceCommand } from './practice.ts'
 import { resumeJob } from './resume.ts'
 import { jobsFolder, runJob } from './run.ts'
@@ -128,7 +128,7 @@ async function choose(values: Values, asker: Asker): Promise<number> {
     const picked = await ask({
       title: which === 0 ? 'Take up which job?' : 'See which job?',
       lines: [],
-      options: list.map((j) => `${j.mark}  ${j.job}  ${j.standing}`),
+      options: list.map(jobOption),
       zero: 'Back',
       help: ['The number before a job and Enter opens it. 0 goes back.'],
     })
@@ -140,6 +140,14 @@ async function choose(values: Values, asker: Asker): Promise<number> {
     // In lines the sheet stands above, and the choice goes on below it; drawn, it was left with a key.
     if (listened.plain !== true || code !== EXIT.done) return code
   }
+}
+
+/** A job of the list: its id says procedure and day; then the machine, who is in it, its last line, and how it stands. */
+function jobOption({ mark, job, machine, people, to, standing }: JobSummary): string {
+  const last = to === null ? [] : [`last line ${to.slice(0, 10)} ${to.slice(11, 16)}`]
+  const who = people.length === 0 ? [] : [people.join(', ')]
+  const about = [machine ?? 'machine not known', ...who, ...last].join('; ')
+  return `${mark}  ${job}  ${about}: ${standing}`
 }
 
 /** Of the example, as the README has it. */

@@ -43,7 +43,7 @@ function nextText(defs: Definitions, state: State): string {
     shut.length === 0 ? '' : `; then hold point ${list(shut.map(({ number }) => String(number)))}, shown anew`
   const step = at === undefined ? '' : `${gates}; then sheet ${at.number}, ${at.step.title}`
   const stop = openStop(state) === null ? '' : ' The job is under STOP, and stays so.'
-  const plate = waitsForPlate(state) ? '; then the plate of the cylinder' : ''
+  const plate = waitsForPlate(state) ? '; then the plate' : ''
   return `Next: initials of whoever goes on${plate}${step}.${stop}`
 }
 

@@ -115,7 +115,7 @@ describe('a job that is taken up', () => {
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
     expect(shown(walk, 'job.taken-up')).toMatch(
-      /Done: \d+ of 19 sheets[\s\S]*Taken last, and on record: 7\.1 [\s\S]*Void: all that was shown at hold point 2, [\s\S]*Next: initials of whoever goes on; then the plate of the cylinder; then hold point 2, shown anew; then sheet 7, Bore\./,
+      /Done: \d+ of 19 sheets[\s\S]*Taken last, and on record: 7\.1 [\s\S]*Void: all that was shown at hold point 2, [\s\S]*Next: initials of whoever goes on; then the plate; then hold point 2, shown anew; then sheet 7, Bore\./,
     )
   })
 
