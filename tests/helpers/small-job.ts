@@ -78,6 +78,16 @@ export const FLAMMABLE = {
 }
 export const WITNESS = { id: 'witness', kind: 'witness', ask: 'Witness.', roles: ['mechanic', 'lead'] }
 
+/** The start of the machine, as the end of a job. */
+export const FIRST_START: Raw = {
+  id: 'run',
+  kind: 'confirm',
+  title: 'First start',
+  seen: 'Runs.',
+  exposes: ['start'],
+  lets_in: ['start'],
+}
+
 /** One diameter; `more` changes the step. */
 export const readOne = (id: string, more: Raw = {}): Raw => ({
   id,

@@ -93,8 +93,8 @@ export const ELSEWHERE = [
     },
     {
       rule: 'A lock that was taken back as a slip is told to other jobs as off.',
-      find: " && entry.cause !== 'again'",
-      into: '',
+      find: '!isTakenBack(entry.cause)',
+      into: "entry.cause !== 'corrected'",
       by: 'a lock that is taken back as a slip',
     },
     {

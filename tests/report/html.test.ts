@@ -7,14 +7,13 @@ import { pathToFileURL } from 'node:url'
 import axe from 'axe-core'
 import { JSDOM, VirtualConsole } from 'jsdom'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import { chromium } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { paperOf } from '../../src/core/report/paper-of.ts'
 import { sceneOf } from '../../src/core/report/plot/of.ts'
 import { reportHtml } from '../../src/core/report/write/html.ts'
 import { readFonts } from '../../src/report/fonts.ts'
 import { htmlPage } from '../../src/report/page.ts'
-import { BROWSER } from '../helpers/browser.ts'
+import { BROWSER, launched } from '../helpers/browser.ts'
 import { exampleWalk, HEAD, reported } from '../helpers/reported.ts'
 
 const report = reported(exampleWalk())
@@ -117,11 +116,7 @@ describe.skipIf(BROWSER === null)(
       const folder = mkdtempSync(join(tmpdir(), 'barover-html-'))
       const file = join(folder, 'report.html')
       writeFileSync(file, html)
-      const browser = await chromium.launch({
-        executablePath: BROWSER ?? '',
-        // In a container there is often nobody but root, and for root it has no sandbox. The page is our own.
-        args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
-      })
+      const browser = await launched()
       try {
         // The policy of the page lets nothing run, and so not what looks it over either: that is let in past it.
         const page = await (await browser.newContext({ bypassCSP: true })).newPage()

@@ -5,14 +5,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { JSDOM, VirtualConsole } from 'jsdom'
-import { chromium } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { paperOf } from '../../src/core/report/paper-of.ts'
 import { sceneOf } from '../../src/core/report/plot/of.ts'
 import { readFonts } from '../../src/report/fonts.ts'
 import { htmlPage } from '../../src/report/page.ts'
 import { reportPdf } from '../../src/report/pdf.ts'
-import { BROWSER } from '../helpers/browser.ts'
+import { BROWSER, launched } from '../helpers/browser.ts'
 import { bare, readPdf, textOf } from '../helpers/pdf-text.ts'
 import { reported } from '../helpers/reported.ts'
 import { careful, seedHiding, session } from '../helpers/trainees.ts'
@@ -89,10 +88,7 @@ describe('a practice session as a page', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'barover-practice-'))
     const file = join(folder, 'report.html')
     writeFileSync(file, html)
-    const browser = await chromium.launch({
-      executablePath: BROWSER ?? '',
-      args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage'],
-    })
+    const browser = await launched()
     try {
       const page = await browser.newPage()
       await page.goto(pathToFileURL(file).href)

@@ -8,7 +8,7 @@ import { fellWhen } from './fell-with.ts'
 import { type GateStep, gateState, gatesOf, type Item, itemByKey } from './gate.ts'
 import { itemLabel } from './item-label.ts'
 import { lapsesOf } from './lapse.ts'
-import { hanging, offLines, onLines } from './locks-on.ts'
+import { fallenAt, hanging, offLines, onLines, stoodBefore } from './locks-on.ts'
 import { applicability, isComplete, next } from './next.ts'
 import { fateOf, nonconformances } from './nonconformance.ts'
 import { pendingPoint } from './point.ts'
@@ -123,14 +123,15 @@ function lockAndGateLines(defs: Definitions, state: State): string[] {
 
 /** What hangs on the machine is told also where its evidence has fallen: a lock does not come off by that. */
 function gateLines(defs: Definitions, state: State, gate: GateStep, gone: ReadonlySet<string>): string[] {
-  const { status, given, struck } = gateState(state, gate.id)
-  // One that was mistyped hangs nowhere.
-  const fallen = struck.filter(
-    (s) => given[s.item] === undefined && s.cause !== 'again' && s.cause !== 'corrected',
-  )
+  const { status, given } = gateState(state, gate.id)
   const all = [
     ...Object.entries(given).map(([key, g]) => ({ key, shown: g.shown, isVoid: false })),
-    ...fallen.map((s) => ({ key: s.item, shown: s.shown, isVoid: true })),
+    // One that another was keyed in place of may hang beside it.
+    ...[...fallenAt(state, gate), ...stoodBefore(state, gate)].map((s) => ({
+      key: s.item,
+      shown: s.shown,
+      isVoid: true,
+    })),
   ].flatMap((one) => {
     const item = itemByKey(defs, gate, one.key)
     return item === null ? [] : [{ ...one, item }]

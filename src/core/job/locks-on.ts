@@ -73,19 +73,24 @@ export function hanging(defs: Definitions, state: State): Hanging {
 
 /** What was keyed and stands, and what fell since; not what was mistyped, which hangs nowhere. */
 function keyedAt(defs: Definitions, state: State, gate: GateStep): Keyed[] {
-  const { given, struck } = gateState(state, gate.id)
-  const fallen = struck.filter((s) => !isTakenBack(s.cause) && given[s.item] === undefined)
+  const { given } = gateState(state, gate.id)
   return [
     ...linesNoted(state, gate),
     ...stoodBefore(state, gate).map((one) => ({ ...one, key: one.item, isVoid: true })),
     ...Object.entries(given).map(([key, g]) => ({ ...g, key, isVoid: false })),
-    ...fallen.map((s) => ({ ...s, key: s.item, isVoid: true })),
+    ...fallenAt(state, gate).map((s) => ({ ...s, key: s.item, isVoid: true })),
   ].flatMap(({ key, seq, at, by, shown, isVoid, ...more }): Keyed[] => {
     const item = itemByKey(defs, gate, key)
     return item === null
       ? []
       : [{ seq, at, by, shown, isVoid, gate, item, ...('offBy' in more ? { offBy: more.offBy } : {}) }]
   })
+}
+
+/** What fell at the gate and was not keyed anew, but for what was mistyped: that hangs nowhere. */
+export function fallenAt(state: State, gate: GateStep): readonly Struck[] {
+  const { given, struck } = gateState(state, gate.id)
+  return struck.filter((s) => !isTakenBack(s.cause) && given[s.item] === undefined)
 }
 
 /**

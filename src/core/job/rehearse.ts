@@ -15,7 +15,6 @@ import { NO_OTHERS } from './elsewhere.ts'
 import type { Body } from './entries.ts'
 import type { FallingAt } from './falls-with.ts'
 import { fold } from './fold.ts'
-import type { GateStep } from './gate.ts'
 import { settle } from './settle.ts'
 import { stampEntry } from './stamp.ts'
 import type { State } from './state.ts'
@@ -61,7 +60,7 @@ export function rehearsed(defs: Definitions, state: State, what: Rehearsal): rea
       add([next])
     }
   }
-  return [...falls].map(([id, items]) => ({ gate: asKind(stepById(defs, id), 'gate') as GateStep, items }))
+  return [...falls].map(([id, items]) => ({ gate: asKind(stepById(defs, id), 'gate'), items }))
 }
 
 function answers(defs: Definitions, state: State, what: Rehearsal): (readonly Body[])[] {

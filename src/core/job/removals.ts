@@ -3,6 +3,7 @@
 import type { Definitions } from './definitions.ts'
 import type { Doing } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
+import { isTakenBack } from './fold-gate.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
 import { stoodBefore, tellsOff } from './locks-on.ts'
 import { hungOnSheet } from './paper-watch.ts'
@@ -75,7 +76,7 @@ function unlike(before: State, entry: Of<'evidence.failed'>): Doing[] {
 /** Whatever hangs by the record does not, or is not known to: it was found wrong, or taken back as a slip. */
 function takenBack(defs: Definitions, before: State, entry: Of<'gate.closed'>): Doing[] {
   const gate = gatesOf(defs).find((g) => g.id === entry.step)
-  if (gate === undefined || (entry.cause !== 'corrected' && entry.cause !== 'again')) return []
+  if (gate === undefined || !isTakenBack(entry.cause)) return []
   const numbers = numbersAt(before, gate, (key) => entry.items.includes(key))
   const how = entry.cause === 'corrected' ? 'found wrong' : 'taken back'
   return told(entry, `${numbers.join(', ')} was ${how}`, numbers)

@@ -14,21 +14,11 @@ export function falseLines(defs: Definitions, state: State, gate: GateStep): rea
   const { practice } = state
   if (practice === null) return []
   const { given } = gateState(state, gate.id)
-  return Object.entries(given).flatMap(([item, { seq, at, by, shown, instrument }]) => {
+  return Object.entries(given).flatMap(([item, { seq, shown, si, instrument }]) => {
     const asked = askedFor(practice, lineOf(gate.id, item), seq)
-    const value = Number.parseFloat(shown)
-    const reading = Number.isFinite(value) ? { reading: { value, unit: '', si: value, typed: shown } } : {}
-    const lesson = evidenceLesson({ defs, state, practice, asked }, {
-      type: 'evidence.given',
-      step: gate.id,
-      item,
-      shown,
-      seq,
-      at,
-      ...(by === null ? {} : { by }),
-      ...(instrument === null ? {} : { instrument }),
-      ...reading,
-    } as Parameters<typeof evidenceLesson>[1])
+    const figure = si === null ? null : Number.parseFloat(shown)
+    const line = { step: gate.id, item, shown, figure, instrument }
+    const lesson = evidenceLesson({ defs, state, practice, asked }, line)
     return lesson?.isUnsafe === true ? [item] : []
   })
 }

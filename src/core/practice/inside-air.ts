@@ -51,7 +51,7 @@ export function isInert({ isSwept, aired }: Inside): boolean {
   return isSwept && aired < 1
 }
 
-/** As it comes down the line. */
+/** As it comes down the line: shares invented for practice. */
 function lineGas({ machine }: Definitions): Air {
   return { oxygen: 0, methane: 0.86, sulfide: isSour(machine.service.gas) ? 4e-4 : 0 }
 }

@@ -13,6 +13,15 @@ import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
+/** A line of a hold point as it was keyed; `figure` as it was read, where one was. */
+export interface KeyedLine {
+  readonly step: string
+  readonly item: string
+  readonly shown: string
+  readonly figure: number | null
+  readonly instrument: string | null
+}
+
 export const MISSING = 'The session is failed: evidence that nobody saw has passed.'
 const FALSE = 'The session is failed: evidence that was not so has passed.'
 export const SAID = 'The session is failed: it was said to be safe, and it was not.'
@@ -33,7 +42,7 @@ export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.m
 }
 
 /** What is typed at a hold point is right if somebody looked, and saw just that. */
-export function evidenceLesson(scene: Scene, entry: Of<'evidence.given'>): Lesson | null {
+export function evidenceLesson(scene: Scene, entry: KeyedLine): Lesson | null {
   const { defs, practice, asked } = scene
   const evidence = evidenceByKey(stepById(defs, entry.step) as GateStep, entry.item)
   if (evidence === null || evidence.kind === 'witness') return null
@@ -63,7 +72,7 @@ export function evidenceLesson(scene: Scene, entry: Of<'evidence.given'>): Lesso
 /** Whether the wait had gone by when it was looked at. */
 function isOver(
   { practice }: Scene,
-  { step, item }: Of<'evidence.given'>,
+  { step, item }: KeyedLine,
   { lasts }: EvidenceOf<'wait'>,
   lookedMs: number,
 ): boolean {
@@ -71,13 +80,8 @@ function isOver(
   return begunMs !== undefined && lookedMs - begunMs >= lasts.si * 1000
 }
 
-function figureLesson(
-  { asked }: Scene,
-  entry: Of<'evidence.given' | 'evidence.failed'>,
-  fault: Fault | null,
-): Lesson {
-  const keyed = entry.reading?.value
-  if (asked === null || asked.figure === null || keyed === undefined)
+function figureLesson({ asked }: Scene, entry: KeyedLine, fault: Fault | null): Lesson {
+  if (asked === null || asked.figure === null || entry.figure === null)
     return unsafe(MISSING, fault, 'No figure was measured for it.')
   if (asked.instrument !== (entry.instrument ?? asked.instrument))
     return unsafe(
@@ -85,7 +89,7 @@ function figureLesson(
       fault,
       `It was measured with ${asked.instrument}, and keyed for ${entry.instrument}.`,
     )
-  if (keyed !== Number(asked.figure))
+  if (entry.figure !== Number(asked.figure))
     return unsafe(FALSE, fault, `You keyed ${entry.shown}; ${asked.instrument} shows ${asked.figure}.`)
   return passed()
 }

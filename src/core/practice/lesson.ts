@@ -21,7 +21,11 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
     case 'machine.mismatched':
       return plateLesson(at(PLATE), entry)
     case 'evidence.given':
-      return evidenceLesson(at(lineOf(entry.step, entry.item)), entry)
+      return evidenceLesson(at(lineOf(entry.step, entry.item)), {
+        ...entry,
+        figure: entry.reading?.value ?? null,
+        instrument: entry.instrument ?? null,
+      })
     case 'evidence.failed':
       return failedLesson(at(lineOf(entry.step, entry.item)), entry)
     case 'reading.taken':

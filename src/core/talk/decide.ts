@@ -1,5 +1,4 @@
 // The questions of a lead's disposition and of a deviation permit.
-
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
 import { mayKeyRadio } from '../job/admit-radio.ts'

@@ -37,11 +37,12 @@ function gateLines(defs: Definitions, state: State, gate: GateStep): string[] {
   const items = itemsOf(defs, state, gate)
   const open = items.filter(({ key }) => given[key] === undefined)
   const done = items.length - open.length
+  const untrue = falseLines(defs, state, gate)
   return [
     `Hold point ${gate.number}: ${done} of ${items.length} shown.`,
     ...bySort(
       defs,
-      items.filter(({ key }) => falseLines(defs, state, gate).includes(key)),
+      items.filter(({ key }) => untrue.includes(key)),
       (item) => nameOf(defs, item),
     ).map((line) => `FALSE, as you keyed it: ${line}`),
     ...givenLines(defs, state, gate).map((line) => `Shown, ${line}`),

@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { jobName, openElsewhere } from '../job/elsewhere.ts'
 import { gateState, gatesOf, hangs, type Item, itemByKey } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
-import { hanging, linesNoted, stoodBefore } from '../job/locks-on.ts'
+import { fallenAt, hanging, linesNoted, stoodBefore } from '../job/locks-on.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
@@ -65,16 +65,13 @@ export function jobLines(defs: Definitions, state: State): string[] {
 function lockLines(defs: Definitions, state: State): string[] {
   const gone = new Set(hanging(defs, state).off.map(({ what }) => what.shown))
   const hung = gatesOf(defs).flatMap((gate) => {
-    const { given, struck } = gateState(state, gate.id)
-    // One that was mistyped hangs nowhere; one that another was keyed in place of may hang beside it.
-    const fallen = struck.filter(
-      (s) => s.cause !== 'again' && s.cause !== 'corrected' && given[s.item] === undefined,
-    )
+    const { given } = gateState(state, gate.id)
     // What a sheet notes as hung may hang there still.
     const noted = linesNoted(state, gate).map(({ key, shown }) => ({ item: key, shown }))
     const keyed = [
       ...Object.entries(given).map(([item, g]) => ({ item, shown: g.shown })),
-      ...fallen,
+      ...fallenAt(state, gate),
+      // One that another was keyed in place of may hang beside it.
       ...stoodBefore(state, gate),
       ...noted,
     ]

@@ -1,6 +1,5 @@
 // What is known for the next look at a bore that is on watch: the hours of the machine, its wear, and what is left to the limit. When that
 // look is to be is the lead's to say; nothing here works it out where there is no rate of wear.
-
 import { changesOf, hoursRead, lastOverhaul } from '../job/changes.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'

@@ -95,9 +95,8 @@ const AGAIN: Told = () => [
   'correct puts one thing right, back the last answer. What has lapsed or fallen is asked again by itself.',
 ]
 
-const ROUND: Told = (defs, state) => [
-  ...(quotedLines(defs, state, 'out of round') ?? ['The papers of this job say nothing of it.']),
-]
+const ROUND: Told = (defs, state) =>
+  quotedLines(defs, state, 'out of round') ?? ['The papers of this job say nothing of it.']
 
 const ASKED: readonly (readonly [RegExp, Told])[] = [
   [

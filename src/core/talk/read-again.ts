@@ -1,17 +1,17 @@
 // By when a part that is on watch is to be read again, in the words of the lead who lets it run on: a day to come, running hours, or the
 // words that none is given. A reason that says nothing of it is asked further; what is said is for the planner, and nothing lapses by it.
 import { day } from '../definition/common.ts'
+import { hoursNamed } from '../lib/hours-named.ts'
 import { dayOf, readStamp } from '../lib/instant.ts'
 
 const NONE = /\bnone (?:is |was )?given\b/i
-const HOURS = /(?<![\d.,])[1-9]\d{0,6} ?(?:h|hours?|running hours)\b/i
 const DAYS = /(?<!\d)\d{4}-\d{2}-\d{2}(?!\d)/g
 
 /** Null where the words say it; else what is missing in them, a sentence. `at` is the record's clock: a day lies after its own. */
 export function whyNoReadAgain(words: string, at: string): string | null {
   const now = readStamp(at)
   const days = (words.match(DAYS) ?? []).filter((one) => day.safeParse(one).success)
-  if (NONE.test(words) || HOURS.test(words)) return null
+  if (NONE.test(words) || hoursNamed(words).some(({ hours }) => hours > 0)) return null
   if (now !== null && days.some((one) => one > dayOf(now))) return null
   const [past] = days
   return past === undefined

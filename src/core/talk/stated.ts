@@ -17,7 +17,7 @@ const TAKES_NO_WORDS: readonly Prompt['kind'][] = [
   ...(['pick', 'decide', 'doubt', 'late', 'tell', 'confirm', 'observe', 'read', 'held', 'findings'] as const),
 ]
 /** Evidence that is a number, a figure or set words; of the other sorts words are what is asked. */
-const NUMBERS: readonly string[] = ['gas', 'measured', 'locks', 'numbers', 'words', 'lift', 'wait']
+const TYPED_AS_ASKED: readonly string[] = ['gas', 'measured', 'locks', 'numbers', 'words', 'lift', 'wait']
 
 const UNSURE =
   /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense)\b/i
@@ -42,7 +42,7 @@ export function statedLines(
   const text = line.trim()
   const isHere =
     TAKES_NO_WORDS.includes(prompt.kind) ||
-    (prompt.kind === 'evidence' && NUMBERS.includes(prompt.item.evidence.kind))
+    (prompt.kind === 'evidence' && TYPED_AS_ASKED.includes(prompt.item.evidence.kind))
   if (!isHere || /\d/.test(text) || (text.match(/\p{L}+/gu) ?? []).length < 3) return null
   const told = toldLines(defs, state, text, now)
   if (told !== null) return told

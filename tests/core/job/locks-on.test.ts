@@ -102,6 +102,7 @@ describe('the hand-over', () => {
       expect(open.state.gates.isolated?.status).toBe('open')
       expect(on(open)).toEqual(['L-1', 'L-9', 'L-2'])
       expect(makeSafeLines(D, open.state).join()).toMatch(/ {2}L-9 {2}.* {2}L-1 {2}/)
+      expect(handOverLines(D, open.state).join()).toMatch(/: L-9\b.*: L-1, evidence void/)
     })
 
     it('is no other than the one keyed after it where it was read wrong', () => {

@@ -19,24 +19,17 @@ const TWO = smallDefs([
   tell('in', { exposes: ['start', 'bad_air'] }),
 ])
 
+/** Both hold points shown, and people let in. */
+const LINES = ['L-1', 'L-2', 'METER ANSWERED', 'NO START', 'ML', '1', '20.9', 'ML']
+const letIn = () => new Walk(TWO).keys('RO', 'TC-401-1', ...LINES)
+
 const told = (walk: Walk, ask: Ask) => wouldVoidLines(walk.engine.defs, walk.state, ask)
 const fell = (entries: readonly Entry[]) =>
   entries.flatMap((e) => (e.type === 'gate.closed' ? [[e.step, ...e.items]] : []))
 
 describe('what would fall is told before', () => {
   it('and going back behind an open hold point takes what was read there since, by the same rule as correct', () => {
-    const walk = new Walk(TWO).keys(
-      'RO',
-      'TC-401-1',
-      'L-1',
-      'L-2',
-      'METER ANSWERED',
-      'NO START',
-      'ML',
-      '1',
-      '20.9',
-      'ML',
-    )
+    const walk = letIn()
     expect(walk.prompt).toMatchObject({ step: { id: 'in' } })
     walk.wait(6).bring({ do: 'tick' })
     walk.keys('ALL OUT')
@@ -104,18 +97,7 @@ describe('what would fall is told before', () => {
   })
 
   it('and nothing is told that does not fall', () => {
-    const walk = new Walk(TWO).keys(
-      'RO',
-      'TC-401-1',
-      'L-1',
-      'L-2',
-      'METER ANSWERED',
-      'NO START',
-      'ML',
-      '1',
-      '20.9',
-      'ML',
-    )
+    const walk = letIn()
     for (const step of ['isolated', 'air'])
       for (const item of Object.keys(walk.state.gates[step]?.given ?? {})) {
         const said = rehearsed(walk.engine.defs, walk.state, { do: 'take-back-evidence', step, item })

@@ -6,16 +6,8 @@ import { standingOf } from '../../../src/core/talk/standing.ts'
 import { Walk } from '../../helpers/example.ts'
 import { headTexts } from '../../helpers/head-texts.ts'
 import { only, reviewed } from '../../helpers/reviewed.ts'
-import { gate, NO_START, type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
+import { FIRST_START, gate, NO_START, type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
 
-const start: Raw = {
-  id: 'run',
-  kind: 'confirm',
-  title: 'First start',
-  seen: 'Runs.',
-  exposes: ['start'],
-  lets_in: ['start'],
-}
 function doubt(walk: Walk, instrument = 'M-3'): Walk {
   const said = { why: 'reads high', says: 'the laboratory', person: 'KH', proved: true } as const
   walk.wait(60 * 24 * 30)
@@ -48,7 +40,7 @@ function startedOn(): Walk {
     about: 'judged',
     choices: ['accept', 'hold'],
   }
-  const steps = [gauge, judged, decided, gate('ready', ['start'], [NO_START]), start]
+  const steps = [gauge, judged, decided, gate('ready', ['start'], [NO_START]), FIRST_START]
   const seats = [{ id: 'feelers', kinds: ['feeler_gauge'], for: 'gaps' }]
   return new Walk(smallDefs(steps, [], {}, { seats })).keys('RO', 'TC-401-1', '1', '0.005', 'NO START', '1')
 }
@@ -112,7 +104,10 @@ describe('the start', () => {
     ask: 'The number of the PRESSURE tag.',
   }
   const ran = (...more: Raw[]) =>
-    new Walk(smallDefs([...more, gate('ready', ['start'], [NO_START, tag]), start])).keys('RO', 'TC-401-1')
+    new Walk(smallDefs([...more, gate('ready', ['start'], [NO_START, tag]), FIRST_START])).keys(
+      'RO',
+      'TC-401-1',
+    )
 
   it('is told on the head, with what was undecided and each tag by what it hung on', () => {
     const review = reviewed(ran().keys('NO START', 'T-9', '1'))

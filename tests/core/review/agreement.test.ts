@@ -12,7 +12,16 @@ import {
   smallDone,
   withEntries,
 } from '../../helpers/reviewed.ts'
-import { gate, LOCKS, NO_START, type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
+import {
+  FIRST_START,
+  gate,
+  LOCKS,
+  NO_START,
+  type Raw,
+  readOne,
+  smallDefs,
+  tell,
+} from '../../helpers/small-job.ts'
 
 const look = (id: string): Raw => ({
   id,
@@ -24,21 +33,13 @@ const look = (id: string): Raw => ({
   ],
 })
 const ready = gate('ready', ['start'], [NO_START])
-const start: Raw = {
-  id: 'run',
-  kind: 'confirm',
-  title: 'First start',
-  seen: 'Runs.',
-  exposes: ['start'],
-  lets_in: ['start'],
-}
 const job = (...steps: Raw[]) => new Walk(smallDefs(steps)).keys('RO', 'TC-401-1')
 
 /** At the end of a job: the first finding that is open, rework, by KH. */
 const reworked = (why: string) => ['1', '2', 'KH', why]
 
 describe('a start', () => {
-  const walk = job(look('valve'), ready, start).keys('2', 'NO START', '1', ...reworked('lapped in'))
+  const walk = job(look('valve'), ready, FIRST_START).keys('2', 'NO START', '1', ...reworked('lapped in'))
 
   it('with a finding undecided stands among the first, with when it was decided', () => {
     const found = only(reviewed(walk), 'started')
@@ -70,7 +71,7 @@ describe('a start', () => {
   })
 
   it('is none where a hazard is let in that nobody is exposed to', () => {
-    const away = job(look('valve'), ready, { ...start, exposes: [] }).keys('2', 'NO START', '1')
+    const away = job(look('valve'), ready, { ...FIRST_START, exposes: [] }).keys('2', 'NO START', '1')
     expect(away.state.done.run).toBeDefined()
     expect(kindsOf(reviewed(away))).not.toContain('started')
   })

@@ -8,7 +8,7 @@ import { grooves } from '../../helpers/grooves.ts'
 import { headTexts } from '../../helpers/head-texts.ts'
 import { reported } from '../../helpers/reported.ts'
 import { only, reviewed } from '../../helpers/reviewed.ts'
-import { gate, NO_START, type Raw, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
+import { FIRST_START, gate, NO_START, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
 
 const REWORK = ['2', 'KH', 'new grooves']
 
@@ -85,31 +85,26 @@ describe('whoever only spoke after the close', () => {
 })
 
 describe('ALL CLEAR before a start', () => {
-  const run: Raw = {
-    id: 'run',
-    kind: 'confirm',
-    title: 'First start',
-    seen: 'Runs.',
-    exposes: ['start'],
-    lets_in: ['start'],
-  }
   const TOLD = { id: 'told', kind: 'words', ask: 'Everybody told?', words: 'ALL TOLD AND CLEAR' }
   const size = readOne('size', { exposes: ['bad_air'] })
   const steps = [
     gate('stopped', ['bad_air'], [NO_START]),
     size,
     gate('ready', ['start'], [NO_START, TOLD]),
-    run,
+    FIRST_START,
   ]
 
   it('is told with who, when and where it was keyed', () => {
-    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START, TOLD]), run]))
+    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START, TOLD]), FIRST_START]))
     const review = reviewed(walk.keys('RO', 'TC-401-1', 'NO START', 'ALL TOLD AND CLEAR', '1'))
     expect(review.started?.what).toMatch(/; clear keyed before it: ALL TOLD AND CLEAR, RO 06:20 at 1 ready$/)
   })
 
   it('is told as on no record where nobody keyed it', () => {
-    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START]), run])).keys('RO', 'TC-401-1')
+    const walk = new Walk(smallDefs([gate('ready', ['start'], [NO_START]), FIRST_START])).keys(
+      'RO',
+      'TC-401-1',
+    )
     expect(reviewed(walk.keys('NO START', '1')).started?.what).toMatch(/; NO ALL CLEAR ON RECORD before it$/)
   })
 

@@ -16,6 +16,8 @@ describe('words of a reason', () => {
     'read again by 2026-09-30',
     'taper is inside its limit, again at 4000 h',
     'in 8000 running hours',
+    'not later than 8,000 h',
+    'at 4\u00a0000 hrs',
     'no wear since last time; none given',
   ])('%j say by when', (words) => {
     expect(whyNoReadAgain(words, AT)).toBeNull()

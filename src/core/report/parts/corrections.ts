@@ -4,6 +4,7 @@ import { CAUSES } from '../../job/close-causes.ts'
 import { asKind, type Definitions, stepById } from '../../job/definitions.ts'
 import { defsAt, type Editions } from '../../job/editions.ts'
 import type { Entry, ReadingAt } from '../../job/entries.ts'
+import { isTakenBack } from '../../job/fold-gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import type { Move } from '../../review/look.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
@@ -55,7 +56,7 @@ function saidOf(defs: Definitions, { entry, before }: Move, entries: readonly En
       }
     case 'gate.closed': {
       // What falls by itself stands with its hold point; here is what somebody took back.
-      if (entry.cause !== 'corrected' && entry.cause !== 'again') return null
+      if (!isTakenBack(entry.cause)) return null
       const gate = asKind(stepById(defs, entry.step), 'gate')
       const given = before.gates[entry.step]?.given ?? {}
       return {
