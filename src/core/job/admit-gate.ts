@@ -106,11 +106,16 @@ export function admitClear(defs: Definitions, state: State, input: Of<'clear'>):
   return ok([{ type: 'people.clear', step: input.step, words: clear_words }])
 }
 
+/** The line that was shown or begun last at the gate; null where there is none. */
+export function lastKey(state: State, gate: GateStep): string | null {
+  const { given, begun } = gateState(state, gate.id)
+  return Object.entries({ ...begun, ...given }).sort(([, a], [, b]) => b.seq - a.seq)[0]?.[0] ?? null
+}
+
 /** What going back at a gate that is being asked would strike: what was given last; gas whole, as it is read in an order. */
 export function lastGiven(defs: Definitions, state: State, gate: GateStep): readonly string[] {
-  const { given, begun } = gateState(state, gate.id)
-  const last = Object.entries({ ...begun, ...given }).sort(([, a], [, b]) => b.seq - a.seq)[0]?.[0]
-  if (last === undefined) return []
+  const last = lastKey(state, gate)
+  if (last === null) return []
   return evidenceByKey(gate, last)?.kind === 'gas' ? fallsWith(defs, state, gate, [last]) : [last]
 }
 

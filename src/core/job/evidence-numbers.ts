@@ -6,7 +6,7 @@ import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-asked.ts'
 import { firmly } from './fold-gate.ts'
-import { evidenceByKey, type GateStep, gateState, type Item, wantsAnother } from './gate.ts'
+import { evidenceByKey, type GateStep, gateState, type Item, itemByKey, wantsAnother } from './gate.ts'
 import { peopleOnJob } from './people-on.ts'
 import { words } from './refusals.ts'
 import type { State } from './state.ts'
@@ -82,7 +82,7 @@ export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
   if (down !== null) {
     return refuse(
       'lock-twice',
-      `Lock ${asDown(number, down)} is already down for another point, and one lock cannot hang in two places.`,
+      `Lock ${asDown(number, down.shown)} is already down for ${down.at}, and one lock cannot hang in two places. If that was keyed wrong: correct.`,
     )
   }
   return heldAgainst(asked, number, by)
@@ -120,7 +120,7 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
   if (down !== null) {
     return refuse(
       'number-twice',
-      `The number ${asDown(number, down)} is already down at this hold point, and one ${name} cannot be in two places.`,
+      `The number ${asDown(number, down.shown)} is already down at this hold point, and one ${name} cannot be in two places.`,
     )
   }
   return heldAgainst(asked, number, by)
@@ -240,16 +240,18 @@ export function sortOf(evidence: Evidence): EvidenceOf<'numbers'>['of'] | null {
 
 /** As it stands in this gate already, for another thing of the same sort; null where it does not. */
 function downAs(
-  { state, gate, item, evidence }: Asked<'locks'> | Asked<'numbers'>,
+  { defs, state, gate, item, evidence }: Asked<'locks'> | Asked<'numbers'>,
   number: string,
-): string | null {
+): { readonly shown: string; readonly at: string } | null {
   // Parts are stamped by their maker, and letters are all that tells some of them apart.
   const isSame = sortOf(evidence) === 'part' ? isSpelledAlike : isSameDevice
   const found = Object.entries(gateState(state, gate.id).given).find(([key, other]) => {
     const its = evidenceByKey(gate, key)
     return key !== item.key && its !== null && sortOf(its) === sortOf(evidence) && isSame(other.shown, number)
   })
-  return found === undefined ? null : found[1].shown
+  if (found === undefined) return null
+  const [key, { shown }] = found
+  return { shown, at: itemByKey(defs, gate, key)?.point?.name ?? 'another point' }
 }
 
 /** `101, which is L-101,`: the other spelling is told where it is another. */

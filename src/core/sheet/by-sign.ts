@@ -49,7 +49,7 @@ export function missedText(state: State, { person, at }: Extract<Entry, { type: 
   const count = state.pinMisses[person]?.count ?? 1
   const keyed = `A PIN was keyed that is not ${person}'s`
   if (count < MISSES_ALLOWED)
-    return `${keyed}: ${count} of ${MISSES_ALLOWED} in a row; after ${MISSES_ALLOWED} none of theirs is looked at for a while.`
+    return `${keyed}: ${count} of ${MISSES_ALLOWED} in a row; after ${MISSES_ALLOWED} none of ${person}'s is looked at for ${WAIT_AFTER_MISSES_MS / 60_000} min.`
   const now = readStamp(at)
   const until =
     now === null ? 'five minutes from now' : clockOf({ ...now, ms: now.ms + WAIT_AFTER_MISSES_MS })

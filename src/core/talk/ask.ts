@@ -253,7 +253,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
       if (/^(?:1|yes)$/i.test(line.trim())) return input({ do: 'ask-again', step: question.step })
       return line.trim() === '2' ? LEFT : ask(question, 'Key 1 to take it back, 2 to leave it as it is.')
     case 'tag-sure':
-      return hearTagSure(question, line)
+      return hearTagSure(defs, question, line)
     case 'places-sure':
       return hearPlacesSure(question, line)
     case 'figure-sure':

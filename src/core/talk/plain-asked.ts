@@ -110,7 +110,7 @@ const ASKED: readonly (readonly [RegExp, Told])[] = [
     ITSELF,
   ],
   [
-    /^is (?:the |my )?(?:crank|crankshaft|shaft|rotation) (?:still )?(?:locked|blocked|held|secured)(?: now)?/i,
+    /^is (?:the |my )?(?:crank|crankshaft|shaft|rotation|block) (?:still )?(?:locked|blocked|held|secured|on|in)(?: now| place)?/i,
     CRANK,
   ],
   [/^(?:which|what) (?:machine|compressor|cylinder|throw) (?:is|am|are) (?:this|it|i|we)\b.*/i, MACHINE],

@@ -29,6 +29,7 @@ const STATES = /^(?:i|we|it|he|she|they|there|this|that|these|those|the|my|our|s
 
 const ON_RECORD =
   'None of it is on record yet: note, and your words behind it, puts it there. stop blocks the job where anybody could be hurt.'
+const PRACTISED = 'In practice look tells what is there, and hint where to look; a hint costs.'
 const LOOK_UP = 'ask, and your words behind it, looks it up in the papers of this job.'
 
 /** What a sentence at a prompt is told; null where the line is none, or nothing is known of it. */
@@ -51,6 +52,7 @@ export function statedLines(
   return TROUBLE.test(text) || STATES.test(text)
     ? [
         ...(TROUBLE.test(text) ? troubleLines(prompt) : []),
+        ...(state.practice === null ? [] : [PRACTISED]),
         `Nothing was taken. ${wanted}`,
         ON_RECORD,
         LOOK_UP,

@@ -1,8 +1,10 @@
 // What would become void by the answer to a question, in the first question of its kind: before anything happens, and in the question
 // itself, as what was said above it may be out of sight on a low terminal.
 import { findReading } from '../job/admit-change.ts'
+import { lastKey } from '../job/admit-gate.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { FallingAt } from '../job/falls-with.ts'
+import { gateState } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { nobodyIn } from '../job/nobody-in.ts'
 import { type Rehearsal, rehearsed } from '../job/rehearse.ts'
@@ -51,8 +53,14 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
     }
     case 'ask-again-sure': {
       const [own, ...others] = rehearsed(defs, state, { do: 'ask-again', step: question.step })
+      if (own === undefined) return []
+      const last = lastKey(state, own.gate)
+      const shown = last === null ? undefined : gateState(state, own.gate.id).given[last]?.shown
       return [
-        ...(own === undefined ? [] : [`This would make void: ${itemsText(defs, own)}.`]),
+        ...(last === null
+          ? []
+          : [`Last: ${keyLabel(defs, own.gate, last)}${shown === undefined ? '' : `, ${shown}`}.`]),
+        `This would make void: ${itemsText(defs, own)}.`,
         ...others.map((at) => fallsLine(defs, at)),
       ]
     }

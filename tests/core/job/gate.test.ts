@@ -88,7 +88,9 @@ describe('locks', () => {
   it('refuses L-101 where 101 is down as well, and names both', () => {
     const walk = new Walk().toGate().keys('101')
     expect(walk.key('L-101')).toBe('lock-twice')
-    expect(walk.said.at(-1)).toMatch(/^Lock L-101, which may be 101, is already down/)
+    expect(walk.said.at(-1)).toMatch(
+      /^Lock L-101, which may be 101, is already down for main driver breaker, E-1,/,
+    )
     expect(given(walk)).toEqual(['locks.breaker'])
   })
 
@@ -258,7 +260,10 @@ describe('evidence taken back', () => {
   it('of words or a lock is that one item, asked again', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102')
     expect(walk.key('back')).toBeNull()
-    expect(walk.warned).toEqual(['This would make void: lock at barring motor breaker, E-2.'])
+    expect(walk.warned).toEqual([
+      'Last: lock at barring motor breaker, E-2, L-102.',
+      'This would make void: lock at barring motor breaker, E-2.',
+    ])
     walk.keys('no', 'back')
     expect(given(walk)).toEqual(['locks.breaker', 'locks.barring'])
     expect(walk.keys('back').key('yes')).toBeNull()
@@ -272,7 +277,9 @@ describe('evidence taken back', () => {
     // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
     expect(item(walk)).toBe('pick')
     walk.keys('back')
-    expect(walk.warned.join()).toMatch(/^This would make void: oxygen where people breathe; /)
+    expect(walk.warned.join(' ')).toMatch(
+      /^Last: oxygen inside the opening, 2 %vol\. This would make void: oxygen where people breathe; /,
+    )
     walk.keys('yes', '1')
     expect(item(walk)).toBe('oxygen_breathing')
     expect(given(walk)).toHaveLength(10)

@@ -75,7 +75,7 @@ describe('signing with a PIN', () => {
     const walk = keyed().keys('RO', '0000')
     const shown = () => entryBlock(withKeys, walk.state, walk.last)?.rows.map(({ text }) => text)
     expect(shown()).toEqual([
-      "A PIN was keyed that is not RO's: 1 of 3 in a row; after 3 none of theirs is looked at for a while.",
+      "A PIN was keyed that is not RO's: 1 of 3 in a row; after 3 none of RO's is looked at for 5 min.",
     ])
     walk.keys('0000', '0000')
     expect(shown()?.[0]).toMatch(/RO's: 3 in a row\. No other of theirs is looked at until 06:25\./)

@@ -35,7 +35,8 @@ describe('what would fall is told before', () => {
     walk.keys('ALL OUT')
     expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'try_start' } })
     expect(told(walk, { kind: 'ask-again-sure', step: 'isolated' })).toEqual([
-      expect.stringContaining('This would make void: bump'),
+      'Last: bump, METER ANSWERED.',
+      'This would make void: bump.',
       expect.stringMatching(/^Hold point 2 would fall: oxygen.*; witness\.$/),
     ])
     const before = walk.entries.length
