@@ -1,6 +1,6 @@
 // Questions in plain words at the prompt of a review: answered from what this record tells, with the number behind which it stands,
 // and from nothing else. None of them is ever answered with a word that something is safe.
-import type { Definitions } from '../job/definitions.ts'
+import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
@@ -48,6 +48,11 @@ const QUESTIONS: readonly Question[] = [
       /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bnext (?:overhaul|opening)|\bhow long\b|\bhours left\b/,
     like: 'when is the next overhaul',
     answer: nextOverhaul,
+  },
+  {
+    asked: /\bwhat\b.*\b(?:measure|read|sizes?|figures?|diameters?|wear|wore|worn)/,
+    like: 'what was measured',
+    answer: whatWasMeasured,
   },
   {
     asked: /\b(?:what|anything|something|is|are|still)\b.*\b(?:open|undecided|to do|due)\b/,
@@ -150,7 +155,7 @@ function decisionIn({ sentences }: Exception): string[] {
   return said.length === 0 ? sentences.slice(-1) : said
 }
 
-function whoSigned({ review, entries }: OnRecord): Block[] {
+function whoSigned({ review, entries, defs }: OnRecord): Block[] {
   const signed = new Map<string, number>()
   for (const entry of entries)
     if ('signed' in entry && entry.signed !== undefined && 'person' in entry && entry.person !== undefined)
@@ -169,7 +174,30 @@ function whoSigned({ review, entries }: OnRecord): Block[] {
       ...(decided.length === 0 ? ['No decision of a lead is on record.'] : ['Decisions of leads:']),
     ),
     ...decided.map(asLine),
+    ...witnesses(entries, defs),
     said('Each signature with its entry: barover report has them in the section of signatures.'),
+  ]
+}
+
+/** Also those whose word has fallen since. */
+function witnesses(entries: readonly Entry[], defs: Definitions): Block[] {
+  const at = new Map<string, Set<number>>()
+  for (const entry of entries)
+    if (entry.type === 'evidence.given' && entry.person !== undefined)
+      at.set(entry.person, (at.get(entry.person) ?? new Set()).add(stepById(defs, entry.step).number))
+  const lines = [...at].map(([id, gates]) => `${id} at hold point ${[...gates].join(', ')}`)
+  return lines.length === 0 ? [] : [said('Witnesses, also of what has fallen since:', ...lines)]
+}
+
+function whatWasMeasured({ review }: OnRecord): Block[] {
+  const section = sectionsOf(review).find(({ name }) => name === FOUND_AND_LEFT)
+  return [
+    heading('The figures that this record counts, as found and as left'),
+    said(
+      section === undefined
+        ? 'None is compared here. barover report has each reading.'
+        : `Place by place: behind ${section.number}. barover report has each reading.`,
+    ),
   ]
 }
 

@@ -237,7 +237,7 @@ export function hearCorrection(defs: Definitions, state: State, question: Correc
           question,
           `${numberIn(line.split(' ')[0] ?? '')} does not stand in the list as it is shown: the word more shows the rest.`,
         )
-      const hint = choiceHint(question) === null ? '' : ', or more'
+      const hint = choiceHint(question) === null ? '' : ', or the word more'
       const count = question.items.length
       return item === undefined
         ? ask(question, `Key a number of the list, ${count === 1 ? '1' : `1 to ${count}`}${hint}, or back.`)

@@ -6,6 +6,7 @@ import { itemLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { quotedLines } from './answer-asked.ts'
+import { peopleLine } from './where.ts'
 
 type Told = (defs: Definitions, state: State) => string[]
 
@@ -78,6 +79,22 @@ const CRANK: Told = (defs, state) => {
   ]
 }
 
+const WHO_IN: Told = (defs, state) => {
+  const gates = gatesOf(defs).flatMap((gate) => {
+    const { status, mustClear } = gateState(state, gate.id)
+    if (mustClear)
+      return [
+        `Hold point ${gate.number} has fallen and nobody keyed ${gate.step.clear_words}: people may be in there.`,
+      ]
+    return status === 'open' ? [`Hold point ${gate.number} is complete: people may be in behind it.`] : []
+  })
+  return [
+    'Barover cannot see who is in: count heads at the place.',
+    peopleLine(state),
+    ...(gates.length === 0 ? ['By the record no hold point is complete now.'] : gates),
+  ]
+}
+
 const TURNING = /\b(?:block(?:ed)?|barring)\b/i
 
 const MACHINE: Told = ({ machine, procedure }) => [
@@ -112,6 +129,10 @@ const ASKED: readonly (readonly [RegExp, Told])[] = [
   [
     /^is (?:the |my )?(?:crank|crankshaft|shaft|rotation|block) (?:still )?(?:locked|blocked|held|secured|on|in)(?: now| place)?/i,
     CRANK,
+  ],
+  [
+    /^(?:who|how many) (?:is|are) (?:still )?(?:in|inside|in there)$|^is (?:anybody|anyone|somebody|someone) (?:still )?(?:in|inside|in there)$/i,
+    WHO_IN,
   ],
   [/^(?:which|what) (?:machine|compressor|cylinder|throw) (?:is|am|are) (?:this|it|i|we)\b.*/i, MACHINE],
   [

@@ -1,5 +1,6 @@
 // What stands between an open job and its close: each by name, with what is keyed for it and where. It decides nothing: the engine
 // closes a job by itself once nothing of this is left, and ends one in its STOP by the word close.
+import { neverReleased } from '../job/admit-stop.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { hanging } from '../job/locks-on.ts'
@@ -43,9 +44,11 @@ function stopLines(state: State): string[] {
   return openStops(state).map(({ cause, why, seq }) => {
     const what = cause === null ? (why ?? 'its cause is not told') : `${causeWords(cause).says}: ${why ?? ''}`
     const ways =
-      cause === null
-        ? 'cause tells it; then release lets the job go on, or close ends the job in it'
-        : 'release lets the job go on, close ends the job in it'
+      neverReleased(state) !== null
+        ? 'close, which ends the job in it; it is never released'
+        : cause === null
+          ? 'cause tells it; then release lets the job go on, or close ends the job in it'
+          : 'release lets the job go on, close ends the job in it'
     return `STOP not released (entry ${seq}), ${what}. The words: ${ways}.`
   })
 }

@@ -57,6 +57,15 @@ describe('a question at the review', () => {
     )
   })
 
+  it('who was the witness names hold points, and what was measured where the figures stand', () => {
+    expect(answer(walk, 'who was the witness?').text).toMatch(
+      /Witnesses, also of what has fallen since:\nML at hold point 2/,
+    )
+    expect(answer(walk, 'what did the bore measure').text).toMatch(
+      /^The figures that this record counts[\s\S]*behind \d+\./,
+    )
+  })
+
   it('who signed names each person and each decision', () => {
     const { text, numbers } = answer(walk, 'who signed it?')
     expect(text).toMatch(/^KH: \d+ signatures/m)

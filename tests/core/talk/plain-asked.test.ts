@@ -29,6 +29,18 @@ describe('a first question', () => {
     expect(hear(walk.engine.defs, walk.state, walk.talk, line, walk.now).input).toBeNull()
   })
 
+  it('of who is in tells what the record lets one think, and never that nobody is', () => {
+    expect(said(new Walk().toGate(), 'who is in?')).toMatch(
+      /cannot see who is in[\s\S]*no hold point is complete now\./,
+    )
+    const walk = new Walk().toBore()
+    expect(said(walk, 'is anybody inside?')).toMatch(
+      /Signed on: RO\.\nHold point 2 is complete: people may be in/,
+    )
+    walk.keys('stop', '4', 'V-12 was opened', 'ML')
+    expect(said(walk, 'who is in?')).toMatch(/has fallen and nobody keyed ALL OUT: people may be in there\./)
+  })
+
   it('of a block that fell says so', () => {
     const walk = new Walk().toBore().keys('stop')
     expect(said(walk, 'is the crank locked now')).not.toMatch(/it stands/)

@@ -92,7 +92,8 @@ function one(look: Look, gate: GateStep): Found[] {
           : [`Besides, it fell ${times(planned.length)} by a step that is meant to let something in.`]),
       ],
       entries,
-      open: false,
+      // People may be in there now: it is open until somebody keys that they are out.
+      open: look.state.closed === null && gateState(look.state, gate.id).mustClear,
       grave: (Number.isFinite(worst) ? worst : CLASSES.length) + (failed.length > 0 ? 1 : 2),
     },
   ]

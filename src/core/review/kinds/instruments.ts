@@ -12,7 +12,7 @@ export function instruments(look: Look): Found[] {
 function doubted(look: Look): Found[] {
   return entriesOf(look, 'instrument.doubted').map((e) => ({
     kind: 'instrument',
-    what: `${e.instrument} OUT OF CALIBRATION, ${byWhom(look, e)}; ${count(e.readings.length, 'reading')} void`,
+    what: `${e.instrument} OUT OF CALIBRATION, ${byWhom(look, e)}; ${voidText(look, e)} void`,
     sentences: [
       sentence(`${clause(e.why)}, says ${e.says}`),
       ...(e.voids.length === 0
@@ -24,6 +24,16 @@ function doubted(look: Look): Found[] {
     open: false,
     grave: 0,
   }))
+}
+
+/** Readings of the work, and lines of hold points that were read with it. */
+function voidText(look: Look, { readings }: Extract<Entry, { type: 'instrument.doubted' }>): string {
+  const shown = entriesOf(look, 'evidence.given').filter(({ seq }) => readings.includes(seq)).length
+  const read = readings.length - shown
+  return [
+    ...(read === 0 && shown > 0 ? [] : [count(read, 'reading')]),
+    ...(shown === 0 ? [] : [`${count(shown, 'line')} of hold points`]),
+  ].join(' and ')
 }
 
 /** The engine refuses one that is past its day: only a log from elsewhere, or a register that changed, holds such readings. */

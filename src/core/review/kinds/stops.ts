@@ -1,5 +1,6 @@
 // Every STOP: who called it and why, who released it and with which answer, or that it stands.
 
+import { neverReleased } from '../../job/admit-stop.ts'
 import type { StopState } from '../../job/state.ts'
 import { causeWords } from '../../job/stop-causes.ts'
 import type { Found } from '../exception.ts'
@@ -33,20 +34,29 @@ function one(look: Look, stop: StopState): Found {
     what: `STOP ${raised === undefined ? '' : byWhom(look, raised)}: ${cause}; ${end}`,
     sentences: [
       ...(stop.why === null ? [] : [sentence(`Because: ${stop.why}`)]),
-      `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.join(', ')}.`,
+      `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.map((id) => callerText(look, id)).join(', ')}.`,
       ...ends.map((e) =>
         e.type === 'stop.released'
           ? sentence(`Released by ${e.person}: ${e.answer}`)
           : sentence(`${e.person} let it stand; before a new job is opened: ${e.first}`),
       ),
       ...(stop.releasedBy === null && !stands
-        ? ['A lead answers it where the job is taken up: release, or close.']
+        ? [
+            neverReleased(look.state) === null
+              ? 'A lead answers it where the job is taken up: release, or close.'
+              : 'It is never released: a lead closes the job in it, and the work is opened anew.',
+          ]
         : []),
     ],
     entries: [stop.seq, ...explained.map((e) => e.seq), ...ends.map((e) => e.seq)],
     open: stop.releasedBy === null && !stands,
     grave: stop.releasedBy === null ? 0 : 1,
   }
+}
+
+/** As it was keyed by whoever raised it: nobody signs for having called it. */
+function callerText({ state }: Look, id: string): string {
+  return state.everOn.includes(id) ? id : `${id}, who was not signed on; by the word of whoever keyed it`
 }
 
 /** An old journal explains the last one without naming it. */

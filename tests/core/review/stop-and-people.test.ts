@@ -1,0 +1,44 @@
+// What a review says of a STOP that nobody may release, of people who may still be in, and of figures that were put right or are void.
+import { describe, expect, it } from 'vitest'
+import { Walk } from '../../helpers/example.ts'
+import { only, reviewed } from '../../helpers/reviewed.ts'
+
+describe('a STOP for a lock that was moved', () => {
+  const walk = new Walk().toBore().keys('stop', '4', 'V-12 was opened', 'KH')
+  const review = reviewed(walk)
+
+  it('is offered no release, as it is never released', () => {
+    const stop = only(review, 'stop')
+    expect(stop.sentences.join(' ')).toMatch(/never released: a lead closes the job in it/)
+    expect(only(review, 'open').sentences.join(' ')).not.toMatch(/release lets the job go on/)
+    expect(stop.sentences.join(' ')).toContain('KH, who was not signed on; by the word of whoever keyed it')
+  })
+
+  it('leaves people who may be in open, until somebody keys that they are out', () => {
+    expect(only(review, 'gate')).toMatchObject({ open: true })
+  })
+})
+
+describe('readings that lay apart', () => {
+  it('are not told of the figure that was put right since', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5027', '9.5032')
+    expect(only(reviewed(walk), 'apart').sentences[0]).toBe(
+      'The first 2 readings lay more than 0.0003 in apart, so it was read 1 time more.',
+    )
+    const of = walk.state.readings['bore.head_end.vertical']?.[1]?.seq ?? Number.NaN
+    walk.bring({ do: 'correct', of, typed: '9.5033', why: 'misread' })
+    expect(only(reviewed(walk), 'apart').sentences[0]).toMatch(
+      /as they were keyed, and one was put right since/,
+    )
+  })
+})
+
+describe('an instrument found out of calibration', () => {
+  it('voids readings and lines of hold points, each counted as what it is', () => {
+    const walk = new Walk().toBore()
+    walk.bring({ do: 'doubt-instrument', instrument: 'G-7', why: 'dropped', says: 'the laboratory' })
+    expect(only(reviewed(walk), 'instrument').what).toMatch(
+      /KH?.*; 6 lines of hold points void$|; 6 lines of hold points void$/,
+    )
+  })
+})
