@@ -3,6 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { openStop, type State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { answerLines } from './answer-asked.ts'
+import { hereAskedLines } from './here-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { safetyAsked } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
@@ -23,5 +24,6 @@ export function toldLines(defs: Definitions, state: State, asked: string, now: I
   const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(asked)
-  return about === null ? jobAskedLines(defs, state, asked) : whereLines(defs, state, now, about)
+  if (about !== null) return whereLines(defs, state, now, about)
+  return hereAskedLines(defs, state, asked, now) ?? jobAskedLines(defs, state, asked)
 }
