@@ -42,7 +42,7 @@ export function hereAskedLines(
 /** The point whose name shares a word with the question, or the one that is asked. */
 function lockLines(defs: Definitions, state: State, text: string): string[] | null {
   const prompt = next(defs, state)
-  const words = text.toLowerCase().match(/[a-z]{4,}|[a-z]+-\d+/g) ?? []
+  const words: readonly string[] = text.toLowerCase().match(/[a-z]{4,}|[a-z]+-\d+/g) ?? []
   const known = defs.machine.site.isolation_points
   const named = known.filter(({ name }) => {
     const own = name.toLowerCase().match(/[a-z]+-\d+|[a-z]+/g) ?? []
