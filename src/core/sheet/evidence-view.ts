@@ -43,6 +43,7 @@ export function evidenceView(
   if (prompt.kind === 'clear') {
     return {
       ...base,
+      rows: [row(comesThen(defs, state, gate))],
       ask: [
         row('COME OUT AND STAND CLEAR.', 'caution'),
         ...why,
@@ -57,6 +58,15 @@ export function evidenceView(
     ask: askRows(defs, state, gate, prompt.item),
     unit: unitOf(defs, state, prompt.item),
   }
+}
+
+/** What is asked once everybody is out; of a reading that failed also how a slip at the keys is put right. */
+function comesThen(defs: Definitions, state: State, gate: GateStep): string {
+  const { cause, given, struck } = gateState(state, gate.id)
+  const keys = [...new Set(struck.map(({ item }) => item))].filter((key) => given[key] === undefined)
+  const names = keys.length === 0 ? '' : ` again: ${fewNames(defs, gate, keys)}.`
+  if (cause !== 'failed') return names === '' ? 'After that, what fell is asked.' : `After that${names}`
+  return `After that the gas is read anew; a slip at the keys is put right by it too.${names === '' ? '' : ` Then${names}`}`
 }
 
 /** Why this very line is asked again; null where it was never shown before: then nothing of it was taken back. */

@@ -43,6 +43,16 @@ describe('evidence that fell', () => {
     expect(rows(walk).join(' ')).not.toContain('Asked again')
   })
 
+  it('is named while people are called out, with what puts a slip right where a gas failed', () => {
+    const walk = new Walk().throughGate().keys('1').wait(31)
+    walk.bring({ do: 'tick' })
+    expect(rows(walk).join('\n')).toMatch(/^After that again: oxygen where people breathe, /)
+    const failed = new Walk().toGate().keys(...GATE_LINES.slice(0, 11), '2.09')
+    expect(rows(failed)).toEqual([
+      'After that the gas is read anew; a slip at the keys is put right by it too.',
+    ])
+  })
+
   it('is not said twice when it was just taken back and is asked for', () => {
     const walk = new Walk().toGate().keys('L-101', 'L-102', 'back', 'yes')
     expect(rows(walk).filter((text) => text.includes('E-2'))).toEqual([
