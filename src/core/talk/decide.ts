@@ -5,6 +5,7 @@ import { mayKeyRadio } from '../job/admit-radio.ts'
 import { authorityFrom } from '../job/authority.ts'
 import { hoursRead } from '../job/changes.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
+import { next } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { validityFrom } from '../job/validity.ts'
@@ -248,10 +249,10 @@ function noRadioLine(
 ): string[] {
   return choice !== 'concession' && mayKeyRadio(defs, state, { step, choice }).length > 0
     ? []
-    : ['By radio not now: nobody on this job may key it.']
+    : ['A word by radio cannot be keyed now: nobody who is signed on may key it.']
 }
 
-/** `18 What is to be done about it, HOLD. Chosen: HOLD`; of a finding what was found, in the words of whoever found it. */
+/** `18 What is to be done about it, HOLD. Chosen: HOLD`, of the sheet that lies open without its title; of a finding what was found, in the words of whoever found it. */
 export function disposingLines(
   defs: Definitions,
   state: State,
@@ -265,8 +266,17 @@ export function disposingLines(
   )
   return [
     ...(found.length === 0 ? [] : foundLines(defs, state, found)),
-    `${number} ${step.title}${word}. Chosen: ${choice.toUpperCase()}`,
+    `${isDecided(defs, state, id) ? (verdict ?? '') : `${number} ${step.title}${word}`}. Chosen: ${choice.toUpperCase()}`.replace(
+      /^\. /,
+      '',
+    ),
   ]
+}
+
+/** Whether the sheet that lies open is the very step: its title stands right over the question. */
+function isDecided(defs: Definitions, state: State, id: string): boolean {
+  const prompt = next(defs, state)
+  return prompt.kind === 'decide' && prompt.step.id === id
 }
 
 /** The verdict that a decide step, or the judge step itself, is about. */

@@ -21,9 +21,10 @@ export function whyNoReadAgain(words: string, at: string): string | null {
 
 export const READ_AGAIN_HOW = 'A day YYYY-MM-DD, running hours such as 4000 h, or the words none given.'
 
-/** Whether words are a reason at all: a key of habit is none. */
+/** Whether words are a reason at all: a key of habit is none, nor is the day or the hours alone by which it is read again. */
 export function isReason(line: string): boolean {
+  const words = line.replace(NONE, '').replace(/\b(?:running )?hours?\b/gi, '')
   return (
-    (line.match(/\p{L}/gu) ?? []).length > 3 && !/^\W*(?:yes|yeah|okay|fine|good|done|sure)\W*$/i.test(line)
+    (words.match(/\p{L}/gu) ?? []).length > 3 && !/^\W*(?:yes|yeah|okay|fine|good|done|sure)\W*$/i.test(words)
   )
 }

@@ -38,12 +38,15 @@ describe('words of a reason', () => {
 })
 
 describe('MONITOR that is accepted', () => {
-  it.each(['ok', 'Okay', 'yes', '1', '...'])('is not, for the reason %j', (line) => {
-    const walk = atWhy().keys(line)
-    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-why' })
-    expect(walk.said.at(-1)).toMatch(/^The reason needs words/)
-    expect(walk.state.dispositions).toEqual({})
-  })
+  it.each(['ok', 'Okay', 'yes', '1', '...', 'none given', '4000 hours'])(
+    'is not, for the reason %j',
+    (line) => {
+      const walk = atWhy().keys(line)
+      expect(walk.talk.ask).toMatchObject({ kind: 'dispose-why' })
+      expect(walk.said.at(-1)).toMatch(/^The reason needs words/)
+      expect(walk.state.dispositions).toEqual({})
+    },
+  )
 
   it('is asked until what, and both go on record', () => {
     const walk = atWhy().keys('inside its limits')
