@@ -114,6 +114,7 @@ export function questionView(
       return { ask: [row(`Stands: ${question.item.text}`), ...voids, asked, back] }
     case 'word-meant':
       return {
+        ...headOf(questionView(defs, state, question.of, style)),
         ask: [
           ...(wordIn(question.line) === null ? [row(question.line.trim(), 'faint')] : []),
           asked,
@@ -129,6 +130,11 @@ export function questionView(
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
   }
+}
+
+/** What was asked heads the doubt about its answer as well. */
+function headOf({ margin, title }: Partial<PromptView>): Partial<PromptView> {
+  return { ...(margin === undefined ? {} : { margin }), ...(title === undefined ? {} : { title }) }
 }
 
 function hinted(hint: string | null): Row[] {

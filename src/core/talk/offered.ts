@@ -52,7 +52,10 @@ export function pickedOffer<C extends string>(
 ): { readonly choice: C } | { readonly no: string } {
   const found = named(offers, line)
   const [one] = found
-  if (one === undefined) return { no: `Key a number, 1 to ${offers.length}, or one of the words.` }
+  if (one === undefined) {
+    const open = offers.flatMap(({ barred }, i) => (barred === null ? [String(i + 1)] : []))
+    return { no: `Key ${list(open, 'or')}, or one of the words behind them.` }
+  }
   if (found.length > 1)
     return {
       no: `Is it ${list(

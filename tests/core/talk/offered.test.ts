@@ -36,10 +36,10 @@ describe('a choice of a decision', () => {
   it.each([
     ['re', 'Is it rework, repair or replace?'],
     ['rep', 'Is it repair or replace?'],
-    ['r', 'Key a number, 1 to 6'],
-    ['0', 'Key a number, 1 to 6'],
-    ['7', 'Key a number, 1 to 6'],
-    ['scrap', 'Key a number, 1 to 6'],
+    ['r', 'or one of the words behind them'],
+    ['0', 'or one of the words behind them'],
+    ['7', 'or one of the words behind them'],
+    ['scrap', 'or one of the words behind them'],
   ])('is not chosen by %j', (line, no) => {
     expect(pickedOffer(offersFor('MONITOR', ALL), line)).toEqual({ no: expect.stringContaining(no) })
   })
