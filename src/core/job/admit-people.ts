@@ -81,7 +81,7 @@ export function admitPick(defs: Definitions, state: State, input: Of<'pick'>): R
     return refuse('doubted', `${instrument.id} was found out of calibration on this job: pick another.`)
   const unfit = unsuited(defs, input.seat, instrument) ?? unfitness(defs, instrument, state.lastAt)
   if (unfit !== null)
-    return refuse('unfit', `${instrument.id} cannot be used: ${unfit}; pick another or have it put right.`)
+    return refuse('unfit', `${instrument.id} cannot be used on this job: ${unfit}. Pick another.`)
   return ok([{ type: 'instrument.picked', seat: input.seat, instrument: instrument.id }])
 }
 
@@ -97,6 +97,18 @@ export function unfitness(defs: Definitions, instrument: Instrument, at: string)
       return `its range ${instrument.range.from.text} to ${instrument.range.to.text} does not take in ${nominal.text}`
   }
   return null
+}
+
+/** Why an instrument is refused on this job as it stands, or null; `seat`: the use it is asked for, null for any. */
+export function refusedNow(
+  defs: Definitions,
+  state: State,
+  seat: string | null,
+  instrument: Instrument,
+): string | null {
+  if (state.doubted[instrument.id] !== undefined) return 'it was found out of calibration on this job'
+  const cannot = seat === null ? null : unsuited(defs, seat, instrument)
+  return cannot ?? unfitness(defs, instrument, state.lastAt)
 }
 
 /** Why the instrument in a seat may not be used any more, or null. */

@@ -1,13 +1,11 @@
 // What is asked now, as parts a shell can lay out: what must always show, what may give way on a small screen.
 
 import { barsTrainee } from '../job/admit-crew.ts'
-import { unfitness } from '../job/admit-people.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
-import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import { whyNoChange } from '../talk/correct.ts'
@@ -29,6 +27,7 @@ import { keptRows } from './kept-rows.ts'
 import { mayDecideRows } from './may-decide-rows.ts'
 import { neededRows } from './needed-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
+import { pickView } from './pick-view.ts'
 import { practiceView } from './practice-block.ts'
 import { questionView } from './question-view.ts'
 import { readView } from './read-view.ts'
@@ -254,19 +253,7 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
         ],
       }
     case 'pick':
-      return {
-        margin: String(prompt.step.number),
-        title: `Which instrument for ${prompt.seat.for}?`,
-        ask: numbered(
-          prompt.options.map((i) => {
-            const unfit =
-              state.doubted[i.id] === undefined
-                ? (unsuited(defs, prompt.seat.id, i) ?? unfitness(defs, i, state.lastAt))
-                : 'it was found out of calibration on this job'
-            return `${i.id}  ${i.title}${unfit === null ? `, calibration due ${i.calibration.due}` : `  NOT TO BE USED: ${unfit}`}`
-          }),
-        ),
-      }
+      return pickView(defs, state, prompt)
     case 'clear':
     case 'evidence':
       return evidenceView(defs, state, prompt)

@@ -1,10 +1,9 @@
 // Questions about the record itself and the instruments: is this real, what is keyed without a machine, which one is taken, and
 // why an instrument is refused. Told from the job; nothing is chosen for anybody.
 import type { Instrument } from '../definition/instruments.ts'
-import { unfitness } from '../job/admit-people.ts'
+import { refusedNow } from '../job/admit-people.ts'
 import { type Definitions, instrumentById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
-import { unsuited } from '../job/seats.ts'
 import type { State } from '../job/state.ts'
 import { pointLines } from './gate-list.ts'
 import { plainAskedLines } from './plain-asked.ts'
@@ -37,7 +36,7 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
     return [
       `Wanted: ${prompt.seat.for}. Barover chooses none: take the one in your hand, and key the number on its tag.`,
       ...prompt.options.map(
-        (one) => `${one.id}: ${refusedToday(defs, state, one, prompt.seat.id) ?? nothingRefuses(state)}.`,
+        (one) => `${one.id}: ${refusedNow(defs, state, prompt.seat.id, one) ?? nothingRefuses(state)}.`,
       ),
     ]
   const used = prompt.kind === 'read' ? instrumentById(defs, prompt.instrument) : undefined
@@ -63,7 +62,7 @@ function instrumentLines(defs: Definitions, state: State, one: Instrument): stri
     'range' in one ? `, ${one.range.from.text} to ${one.range.to.text}, steps of ${one.resolution.text}` : ''
   const prompt = next(defs, state)
   const seat = prompt.kind === 'pick' && prompt.seat.kinds.includes(one.kind) ? prompt.seat.id : null
-  const refused = refusedToday(defs, state, one, seat)
+  const refused = refusedNow(defs, state, seat, one)
   return [
     `${one.id}, from the register of instruments: ${one.title}, ${one.kind.replaceAll('_', ' ')}${span}.`,
     `Calibrated until ${one.calibration.due}, certificate ${one.calibration.certificate}.`,
@@ -72,13 +71,6 @@ function instrumentLines(defs: Definitions, state: State, one: Instrument): stri
 }
 
 const nothingRefuses = ({ lastAt }: State) => `nothing on its record refuses it on ${lastAt.slice(0, 10)}`
-
-/** As the engine refuses it; `seat`: the use it is asked for, null for any. */
-function refusedToday(defs: Definitions, state: State, one: Instrument, seat: string | null): string | null {
-  if (state.doubted[one.id] !== undefined) return 'it was found out of calibration on this job'
-  const seats = seat === null ? [] : [seat]
-  return unfitness(defs, one, state.lastAt) ?? seats.flatMap((id) => unsuited(defs, id, one) ?? [])[0] ?? null
-}
 
 function recordLines({ record }: State): string[] {
   return [

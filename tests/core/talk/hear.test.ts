@@ -105,7 +105,7 @@ describe('answers', () => {
   it('an instrument is picked by number; an unfit one is refused and named', () => {
     const walk = new Walk().throughGate().keys('1', '1', '71.2', '70.4')
     expect(walk.key('2')).toBe('unfit')
-    expect(walk.said.at(-1)).toMatch(/M-1 cannot be used: its calibration lapsed on 2025-11-30/)
+    expect(walk.said.at(-1)).toMatch(/M-1 cannot be used on this job: its calibration lapsed on 2025-11-30/)
     for (const line of ['', '0', '3', 'M-33', 'M', '-3']) expect(heard(walk, line).input).toBeNull()
   })
 

@@ -1,0 +1,32 @@
+// Which instrument is taken: all of the right kind, those that may not be used with the reason.
+import { refusedNow } from '../job/admit-people.ts'
+import type { Definitions } from '../job/definitions.ts'
+import type { Prompt } from '../job/next.ts'
+import type { State } from '../job/state.ts'
+import { row } from './block.ts'
+import { numbered } from './numbered.ts'
+import type { PromptView } from './prompt-view.ts'
+
+const NONE_FIT =
+  'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
+
+export function pickView(
+  defs: Definitions,
+  state: State,
+  { seat, step, options }: Extract<Prompt, { kind: 'pick' }>,
+): Partial<PromptView> {
+  const refused = options.map((one) => refusedNow(defs, state, seat.id, one))
+  return {
+    margin: String(step.number),
+    title: `Which instrument for ${seat.for}?`,
+    ask: [
+      ...numbered(
+        options.map(({ id, title, calibration }, i) => {
+          const why = refused[i] ?? null
+          return `${id}  ${title}${why === null ? `, calibration due ${calibration.due}` : `  NOT TO BE USED: ${why}`}`
+        }),
+      ),
+      ...(refused.includes(null) ? [] : [row(NONE_FIT, 'caution')]),
+    ],
+  }
+}
