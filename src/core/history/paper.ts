@@ -5,12 +5,13 @@ import { bandOf, basisText, rounded } from '../report/parts/plot-wear.ts'
 import { wearScene } from '../report/plot/wear.ts'
 import type { PlotOf } from '../report/schema-plots.ts'
 import { formatQuantity, hoursText, shownNumber, valueIn } from '../units/index.ts'
+import { DECIMALS, endOf, figures } from './figures.ts'
 import { type History, type MachineHistory, nearestFirst } from './history.ts'
+import { overviewSection } from './overview.ts'
 import type { Trend } from './trend.ts'
 
 /** Rows of a table on steps: what is put right less often tells nothing of its step. */
 const MOST_STEPS = 20
-const DECIMALS = { in: 4, mm: 3 } as const
 
 export function historyPaper(history: History): Paper {
   const { record, machine, jobs } = history
@@ -24,6 +25,7 @@ export function historyPaper(history: History): Paper {
     sections: [
       cover(history, title),
       ...dueSection(history),
+      ...overviewSection(history),
       machinesSection(history),
       ...repeatedSection(history),
       ...stepsSection(history),
@@ -126,22 +128,6 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
   ]
 }
 
-function figures({ unit }: MachineHistory, trend: Trend): string[] {
-  const { readings, limit, rate, left } = trend
-  const last = readings.at(-1)
-  const decimals = DECIMALS[unit]
-  const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
-  const per1000 = (metres: number) =>
-    shownNumber(valueIn({ kind: 'length', si: metres * 1000 }, unit), decimals + 1)
-  return [
-    String(readings.length),
-    last === undefined ? 'none' : size(last.value),
-    rate.ok ? `${per1000(rate.value.perHour)} +- ${per1000(rate.value.U)}` : 'not told',
-    limit === null ? 'none' : size(limit.si),
-    left?.ok === true ? `${Math.floor(left.value.earliest)}` : 'not told',
-  ]
-}
-
 /** Each reason once, with how many places it is of. */
 function whyNot(trends: readonly Trend[]): Piece[] {
   const reasons = new Map<string, number>()
@@ -203,11 +189,6 @@ function untimedPieces(trends: readonly Trend[]): Piece[] {
           ),
         ),
       ]
-}
-
-/** `REPLACE as found, MONITOR as left`. */
-function endOf({ outcome, asLeft }: MachineHistory['last']): string {
-  return asLeft === null ? (outcome ?? '') : `${outcome ?? ''} as found, ${asLeft} as left`
 }
 
 /** The place that is nearest to its limit. */
