@@ -1,7 +1,7 @@
 // How long steps take, for telling about how much of a job is left. Minutes by kind are common practice, no source, and meant to
 // be rough; a procedure says its own with `takes`. No rule rests on any of them.
 import { asKind, type Definitions, type PlacedStep } from './definitions.ts'
-import { gateState, type Item, itemsOf } from './gate.ts'
+import { gateState, gatesBefore, type Item, itemsOf } from './gate.ts'
 import { isComplete } from './next.ts'
 import { placeResult, placesOf } from './places.ts'
 import type { State } from './state.ts'
@@ -13,8 +13,8 @@ const USUAL_LINE_MIN = { words: 1, numbers: 1, locks: 2, witness: 3, gas: 3, mea
 
 /** Minutes of work left at this step; none where it is done. */
 export function minutesLeftAt(defs: Definitions, state: State, placed: PlacedStep): number {
-  if (isComplete(state, placed)) return 0
   const { step } = placed
+  if (isComplete(state, placed) && !(step.kind === 'gate' && isWantedAgain(defs, state, placed))) return 0
   const own = 'takes' in step && step.takes !== undefined ? step.takes.si / 60 : null
   if (step.kind === 'gate') return own ?? gateMinutes(defs, state, placed)
   if (step.kind !== 'read') return own ?? USUAL_MIN[step.kind]
@@ -22,6 +22,19 @@ export function minutesLeftAt(defs: Definitions, state: State, placed: PlacedSte
   const places = placesOf(read)
   const open = places.filter((place) => placeResult(read, place, state).state === 'more').length
   return own === null ? open * step.repeats.at_least * USUAL_MIN.read : (own * open) / places.length
+}
+
+/** A hold point that fell is shown anew where a step that is still to come stands behind it. */
+function isWantedAgain(defs: Definitions, state: State, placed: PlacedStep): boolean {
+  return (
+    gateState(state, placed.id).status !== 'open' &&
+    defs.steps.some(
+      (one) =>
+        one.step.kind !== 'gate' &&
+        !isComplete(state, one) &&
+        gatesBefore(defs, one).some(({ id }) => id === placed.id),
+    )
+  )
 }
 
 function gateMinutes(defs: Definitions, state: State, placed: PlacedStep): number {

@@ -30,6 +30,22 @@ describe('the work that is left', () => {
     expect(left(walk.keys('ML'))).toEqual([0, 2])
   })
 
+  it('has a hold point again that fell, where a step to come stands behind it, and not where none does', () => {
+    const behind = (exposes: readonly string[]) => {
+      const defs = smallDefs([
+        gate('isolated', ['start'], [NO_START, WITNESS]),
+        tell('in', { exposes: ['start'] }),
+        tell('after', exposes.length === 0 ? {} : { exposes }),
+      ])
+      const walk = new Walk(defs).keys('RO', 'TC-401-1', 'NO START', 'ML', '')
+      expect(left(walk)).toEqual([0, 0, 2])
+      walk.keys('stop', '9', 'I leaned on it', 'ML')
+      return left(walk)
+    }
+    expect(behind(['start'])).toEqual([4, 0, 2])
+    expect(behind([])).toEqual([0, 0, 2])
+  })
+
   it('is told by where, as a rough time, and no more once the job is closed', () => {
     const defs = smallDefs([tell('brief'), tell('long', { takes: '90 min' })])
     const walk = new Walk(defs).keys('RO', 'TC-401-1')
