@@ -5,10 +5,11 @@ import type { Entry } from '../job/entries.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
-import { lengthText } from '../talk/names.ts'
+import { placeName, placeNumber } from '../talk/names.ts'
+import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { openBlocks } from './keyed-words.ts'
-import type { Review } from './review.ts'
+import type { Changed, Review } from './review.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 /** What a question is answered from. */
@@ -216,17 +217,37 @@ function nextOverhaul({ review, defs }: OnRecord): Block[] {
   const words = review.exceptions.filter(
     ({ kind, sentences }) => kind === 'deadline' || sentences.some((text) => TIMED.test(text)),
   )
+  const now = review.exceptions.filter(
+    ({ kind, open }) => kind === 'unmeasured' || (open && NOT_FIT.includes(kind)),
+  )
   return [
     heading('No day of it is worked out here: a lead says when. What this record has of it'),
+    ...(now.length === 0
+      ? []
+      : [said('NOT FIT, OR NOT DECIDED, NOW: that comes before any hours:'), ...now.map(asLine)]),
     said(
       due === undefined
         ? `Hours left to a limit: none told${why.length === 0 ? ', as no wear is on record' : `: ${list(why.map((text) => text.replace(/[.]$/, '')))}`}.`
-        : `Earliest: its limit ${lengthText(defs, due.left.of.value)} may be reached from ${Math.floor(due.left.earliest)} h on, ${due.one.of}; by wear that goes straight on.`,
+        : `Earliest: ${due.one.of}, ${whereOf(defs, due.one)}: ${reachedText(defs, due.left)}, by wear that goes straight on.`,
+      ...(due?.left.now == null
+        ? []
+        : [`It is of the size alone; as it is now, ${due.left.now}: those hours say nothing of that.`]),
       ...(section === undefined ? [] : [`Place by place: behind ${section.number}.`]),
       ...(words.length === 0 ? [] : ['What was decided with a time in it:']),
     ),
     ...words.map(asLine),
   ]
+}
+
+/** What is open of these is not as it should be, or nobody has decided. */
+const NOT_FIT: readonly Kind[] = ['started', 'stop', 'verdict', 'finding', 'missing']
+
+/** `CENTRE of ring travel, TOP TO BOTTOM`, with the number of its place. */
+function whereOf(defs: Definitions, { found, left }: Changed): string {
+  const one = found ?? left
+  if (one === null) throw new Error('a change has a reading')
+  const { step, place } = one
+  return `${placeNumber(defs, step.id, place.key)} ${placeName(defs, step.id, place.key)}`
 }
 
 /** A time to come in the words of a decision. */
