@@ -36,6 +36,12 @@ export const REVIEW = [
   ]),
   ...of('core/review/kinds/gates', 'core/review/kinds', [
     {
+      rule: 'A hold point that nobody keyed clear of once is never counted with those that were seen to.',
+      find: "  if (has('after')) return 'gate-after'\n",
+      into: '',
+      by: 'that was seen to at first and fell once more stands with those that nobody keyed clear of',
+    },
+    {
       rule: 'A hold point that fell by anything but a step that is meant to let something in stands in the review.',
       find: "causeOf(gate, move) === 'opening')",
       into: "causeOf(gate, move) === 'opening' || causeOf(gate, move) === 'clock')",

@@ -119,8 +119,22 @@ describe('ALL CLEAR before a start', () => {
     const fell = review.exceptions.find(
       ({ kind, what }) => kind.startsWith('gate') && what.includes('1 stopped'),
     )
-    expect(fell?.sentences.at(-1)).toMatch(
-      /^When it was started, RO 06:\d\d, clear of this hold point was not on record; last on record was ALL TOLD AND CLEAR, RO/,
+    const start = only(review, 'start-clear')
+    expect(fell?.sentences.at(-1)).toBe(
+      `When it was started clear of it was on no record: item ${start.number}.`,
     )
+    expect(start.what).toMatch(
+      /^STARTED RO 06:\d\d, clear ON NO RECORD at 1 hold point that fell before it: 1$/,
+    )
+    expect(start.sentences).toEqual([
+      expect.stringMatching(/^Last on record before it was ALL TOLD AND CLEAR, RO 06:\d\d at 3 ready\.$/),
+      expect.stringMatching(/^1 stopped: fell 06:\d\d, nobody keyed clear since\.$/),
+      expect.stringMatching(/^Ask those who were there/),
+    ])
+    expect(start.entries.map((seq) => walk.entries[seq]?.type)).toEqual([
+      'stop.raised',
+      'evidence.given',
+      'step.confirmed',
+    ])
   })
 })
