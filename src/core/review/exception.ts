@@ -60,7 +60,7 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   hanging: 'kinds of locks and tags still on at the close',
   verdict: 'verdicts that are not ACCEPT',
   finding: 'findings that do not conform',
-  unmeasured: 'parts worked on or renewed and not measured again',
+  unmeasured: 'parts worked on or renewed and not judged again',
   close: 'verdicts as near their limit as their error',
   objection: 'answers that it is not as it should be',
   open: 'things still open',
