@@ -2,6 +2,7 @@
 // they were read again and held against no limit.
 import { type Course, coursesOf } from '../../job/as-left.ts'
 import { type Change, changesOf, type Taken } from '../../job/changes.ts'
+import type { PlacedStep } from '../../job/definitions.ts'
 import { placeResult } from '../../job/places.ts'
 import { refersTo } from '../../job/values.ts'
 import { list } from '../../lib/wording.ts'
@@ -69,19 +70,28 @@ function readAgain({ defs, state }: Look, { judge, decided }: Course): ReadAgain
   })
 }
 
-/** Steps behind those readings, of the same part of the procedure, whose inspection point somebody signed: no verdict, and a word. */
+/** Steps right behind those readings whose inspection point somebody signed: no verdict, and a word. Behind other work it is of that. */
 function signedWith(look: Look, again: readonly ReadAgain[]): { says: string; seq: number }[] {
   const { defs, state } = look
   return defs.steps.flatMap((placed) => {
     const point = state.points[placed.id]
-    const isBehind = again.some(
-      ({ left }) => left.step.scope === placed.scope && left.step.number <= placed.number,
-    )
+    const isBehind = again.some(({ left }) => isRightBehind(look, left.step, placed))
     const entry = look.entries[point?.seq ?? -1]
     if (!isBehind || point === undefined || point.void || point.how !== 'signed' || entry === undefined)
       return []
     return [{ says: `${named(placed)}: signed by ${byWhom(look, entry)}.`, seq: point.seq }]
   })
+}
+
+function isRightBehind({ defs }: Look, read: PlacedStep, placed: PlacedStep): boolean {
+  return (
+    read.scope === placed.scope &&
+    read.number < placed.number &&
+    !defs.steps.some(
+      ({ number, step: { kind } }) =>
+        number > read.number && number < placed.number && (kind === 'read' || kind === 'tell'),
+    )
+  )
 }
 
 /** `closed with REPLACE as found, MONITOR as left, without 1 not measured again: item 9`; the log only counts them. */
