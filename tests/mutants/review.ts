@@ -18,6 +18,14 @@ export const REVIEW = [
       by: 'is never answered yes',
     },
   ]),
+  ...of('core/review/kinds/open', 'core/review/open-job', [
+    {
+      rule: 'Of a job that was left with a hold point complete it is said that people may be in.',
+      find: 'const then = takenUp(state)',
+      into: 'const then = state',
+      by: 'stand in the list and behind its number as soon as a hold point was complete, and not once it is closed',
+    },
+  ]),
   ...of('core/review/clear-before', 'core/review/headline', [
     {
       rule: 'A start is told with the hold points that had fallen with nobody keyed clear.',

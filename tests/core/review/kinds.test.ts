@@ -166,7 +166,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   'a job that was left': () => ({
     walk: smallAtSize(),
     kinds: ['open'],
-    says: /^NOT CLOSED: 2 of 5 steps done, at 3 size$/,
+    says: /^NOT CLOSED, PEOPLE MAY BE IN at hold point 1: 2 of 5 steps done, at 3 size$/,
   }),
   'an attached file that was changed': () => {
     const walk = smallStart()

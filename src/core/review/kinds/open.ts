@@ -1,10 +1,13 @@
 // What somebody still has to do: words by radio, inspection points, things placed, readings that wait, the job itself.
 import { asKind } from '../../job/definitions.ts'
+import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { applicability, isComplete, next } from '../../job/next.ts'
 import { openWords } from '../../job/open-words.ts'
 import { outOnSheet } from '../../job/paper-register.ts'
 import { pendingPoint } from '../../job/point.ts'
 import { openThings, thingText } from '../../job/register.ts'
+import { list } from '../../lib/wording.ts'
+import { takenUp } from '../../talk/desk-words.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import { POINT_NAMES } from '../../talk/points.ts'
 import { wordLine } from '../../talk/radio-words.ts'
@@ -32,19 +35,40 @@ function notClosed(look: Look): Found[] {
   const isCut = (look.beside.log.broken ?? null) !== null
   const prompt = next(defs, state)
   const at = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
+  const inside = mayBeIn(look)
+  const people =
+    inside.length === 0
+      ? ''
+      : `, PEOPLE MAY BE IN at ${inside.length > MOST_NAMED ? count(inside.length, 'hold point') : `hold point ${list(inside.map(({ number }) => String(number)))}`}`
   return [
     {
       kind: 'open',
-      what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
+      what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}${people}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
       sentences: [
         `Last entry ${byWhom(look, look.entries[look.entries.length - 1] ?? { at: state.lastAt })}.`,
-        ...toClose(defs, state),
+        ...inside
+          .filter(({ id }) => !gateState(state, id).mustClear)
+          .map(
+            (gate) =>
+              `PEOPLE MAY BE IN behind hold point ${named(gate)}: it was complete at the last entry, and nobody keyed that they came out. Once the job is taken up it has fallen, and that is asked first.`,
+          ),
+        ...toClose(defs, takenUp(state)),
       ],
       entries: [state.seq],
       open: true,
       grave: 0,
     },
   ]
+}
+
+/** More hold points than these are only counted in the line of the list. */
+const MOST_NAMED = 3
+
+/** Hold points that people may be behind by the record: it fell with them in, or it was complete and nobody keyed them out. */
+function mayBeIn({ defs, state }: Look): GateStep[] {
+  if (state.paper !== null) return []
+  const then = takenUp(state)
+  return gatesOf(defs).filter(({ id }) => gateState(then, id).mustClear)
 }
 
 function radio(look: Look): Found[] {

@@ -70,10 +70,10 @@ function readAgain({ defs, state }: Look, { judge, decided }: Course): ReadAgain
   })
 }
 
-/** Steps right behind those readings whose inspection point somebody signed: no verdict, and a word. Behind other work it is of that. */
+/** The step right behind those readings whose inspection point somebody signed: no verdict, and a word. Behind other work it is of that. */
 function signedWith(look: Look, again: readonly ReadAgain[]): { says: string; seq: number }[] {
   const { defs, state } = look
-  return defs.steps.flatMap((placed) => {
+  const signed = defs.steps.flatMap((placed) => {
     const point = state.points[placed.id]
     const isBehind = again.some(({ left }) => isRightBehind(look, left.step, placed))
     const entry = look.entries[point?.seq ?? -1]
@@ -81,6 +81,7 @@ function signedWith(look: Look, again: readonly ReadAgain[]): { says: string; se
       return []
     return [{ says: `${named(placed)}: signed by ${byWhom(look, entry)}.`, seq: point.seq }]
   })
+  return signed.slice(0, 1)
 }
 
 function isRightBehind({ defs }: Look, read: PlacedStep, placed: PlacedStep): boolean {
