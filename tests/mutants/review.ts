@@ -10,6 +10,14 @@ export const REVIEW = [
       by: 'fits, and has every exception in it or in a count, at any height',
     },
   ]),
+  ...of('core/review/fold-list', 'core/review/page', [
+    {
+      rule: 'A word by radio that its lead denied is never folded away.',
+      find: "readonly Kind[] = ['denied']",
+      into: 'readonly Kind[] = []',
+      by: 'fits, and has every exception in it or in a count, at any height',
+    },
+  ]),
   ...of('core/review/asked', 'core/review/asked', [
     {
       rule: 'A question whether it is safe is answered with what is open, and never with yes.',

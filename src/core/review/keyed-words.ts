@@ -76,7 +76,7 @@ export function actBlocks(review: Review, { acts, elsewhere, toClose }: Desk): B
   const [first, ...rest] = openBlocks(review)
   const lines = [
     ...acts.map(({ word, says }) => row(`${word}: ${says}`)),
-    row('stop: STOP, as everywhere', 'plain'),
+    ...(review.isClosed ? [] : [row('stop: STOP, as everywhere')]),
     ...(toClose.length === 0 ? [] : [row('Before it closes', 'strong')]),
     ...toClose.map((text) => row(text)),
     row('Not from here', 'strong'),

@@ -1,7 +1,8 @@
 // Plain questions at a review are answered from its own items, with their numbers; never that anything is safe. Tags open items.
 import { describe, expect, it } from 'vitest'
 import { questionBlocks } from '../../../src/core/review/asked.ts'
-import { itemOfTag, wordBlocks } from '../../../src/core/review/keyed-words.ts'
+import { actBlocks, itemOfTag, wordBlocks } from '../../../src/core/review/keyed-words.ts'
+import { deskOf } from '../../../src/core/talk/desk-words.ts'
 import { Walk } from '../../helpers/example.ts'
 import { only, reviewed } from '../../helpers/reviewed.ts'
 import { gate, LOCKS, NO_START, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
@@ -103,6 +104,15 @@ describe('a deadline in running hours', () => {
   it('is none without hours in it', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again in spring, after a soak of 24 h', '')
     expect(reviewed(walk).exceptions.filter(({ kind }) => kind === 'deadline')).toEqual([])
+  })
+})
+
+describe('act', () => {
+  it('offers a STOP while the job is open, and none of a closed one, which takes none', () => {
+    const text = (walk: Walk) =>
+      JSON.stringify(actBlocks(reviewed(walk), deskOf(walk.engine.defs, walk.state)))
+    expect(text(new Walk().toVerdict())).toContain('stop: STOP')
+    expect(text(accepted())).not.toContain('stop: STOP')
   })
 })
 

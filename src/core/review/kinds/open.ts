@@ -89,7 +89,7 @@ function radio(look: Look): Found[] {
     const spoken = entriesOf(look, 'disposition.set').filter((d) => d.step === e.step && d.seq < e.seq)
     return [
       {
-        kind: 'open',
+        kind: 'denied',
         what: `${e.person} says it was NOT said by radio: ${namedById(look, e.step)}`,
         sentences: [
           'It is void with what hung on it.',
