@@ -6,6 +6,7 @@ import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { placeName, placeNumber } from '../talk/names.ts'
+import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { openBlocks } from './keyed-words.ts'
@@ -24,7 +25,7 @@ interface Question {
   readonly asked: RegExp
   /** As it is named where another was asked. */
   readonly like: string
-  readonly answer: (record: OnRecord) => Block[]
+  readonly answer: (record: OnRecord, asked: string) => Block[]
 }
 
 /** Worst first, so many: the list has the rest. */
@@ -37,7 +38,17 @@ const QUESTIONS: readonly Question[] = [
     like: 'is it safe to run',
     answer: isItSafe,
   },
+  {
+    asked: /\bwho\b.*\b(?:took|takes?|read|reads|readings?|measur|keyed)/,
+    like: 'who took the bore readings',
+    answer: ({ defs, state }, asked) => whoKeyed(defs, state, asked),
+  },
   { asked: /\bwho\b.*\b(?:sign|decid|witness|accept|approv)/, like: 'who signed', answer: whoSigned },
+  {
+    asked: /\bhold ?points?\b|\bgates?\b|\bwhy\b.*\b(?:fell|fall|fallen)\b/,
+    like: 'why did the hold point fall',
+    answer: ({ review }, asked) => whyItFell(review, asked),
+  },
   {
     asked:
       /\bwhy\b.*\b(?:accept|pass|decid|rework|replac|repair|conce|run|monitor|hold)|\bwhat (?:was|did)\b.*\bdecid/,
@@ -61,6 +72,11 @@ const QUESTIONS: readonly Question[] = [
     answer: ({ review }) => openBlocks(review),
   },
   {
+    asked: /\bwhat\b.*\b(?:find|finds|found|findings?|see|saw|seen)\b/,
+    like: 'what did they find',
+    answer: ({ review }) => whatWasFound(review),
+  },
+  {
     asked: /\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
     like: 'what went wrong',
     answer: whatWentWrong,
@@ -75,7 +91,7 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   const text = keyed.trim().toLowerCase()
   if (!LIKE_A_QUESTION.test(text) && !/^(?:next overhaul|hours left)/.test(text)) return null
   const known = QUESTIONS.find(({ asked }) => asked.test(text))
-  if (known !== undefined) return known.answer(record)
+  if (known !== undefined) return known.answer(record, text)
   return [
     heading('That is not answered here. What is, from this record'),
     said(

@@ -86,6 +86,31 @@ describe('a question at the review', () => {
     expect(numbers).toContain(verdict)
   })
 
+  it('why did the hold point fall is answered by the hold points, and never by a decision', () => {
+    const fallen = new Walk().toBore()
+    expect(answer(fallen, 'why did the hold point fall').text).toMatch(/^No hold point failed or fell/)
+    fallen.bring({ do: 'clock-moved', seconds: 400 })
+    const { text, numbers } = answer(fallen, 'why did hold point 2 fall?')
+    expect(numbers).toEqual([String(only(reviewed(fallen), 'gate').number)])
+    expect(text).toMatch(/^Why hold points failed or fell[\s\S]*Fell 06:\d\d: the clock moved; /)
+    expect(answer(walk, 'why did the hold point fall').numbers).not.toContain(verdict)
+  })
+
+  it('what did they find has verdicts and findings, each by its number', () => {
+    const { text, numbers } = answer(walk, 'what did they find')
+    expect(numbers).toContain(verdict)
+    expect(text).toMatch(/^What does not conform or is near its limit/)
+  })
+
+  it('who took the bore readings names who keyed them, when and with what, of these steps alone', () => {
+    const { text } = answer(walk, 'who took the bore readings?')
+    expect(text).toMatch(/7 Bore: \d+ readings, keyed by RO 2026-03-14 06:\d\d to 06:\d\d, with M-3\./)
+    expect(text).toMatch(/who held the gauge is not\.$/)
+    expect(text).not.toMatch(/ Set-check before/)
+    expect(answer(walk, 'who took the readings').text).toMatch(/ Counterbore|Set-check/)
+    expect(answer(walk, 'who took the rider readings').text).toMatch(/^No reading that stands is of rider/)
+  })
+
   it('that is none of these is told so, with those that are', () => {
     expect(answer(walk, 'how tall is the stack?').text).toMatch(/^That is not answered here/)
     expect(answer(walk, 'taper').text).toBe('')
