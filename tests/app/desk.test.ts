@@ -176,10 +176,12 @@ describe('a word by radio at the desk', () => {
   })
 
   it('nor is a note', async () => {
-    const walk = new Walk().toBore()
-    const { at, keys } = await desk(walk, 'note')
-    await keys('KH', pinOf('KH'))
-    expect(viewed(walk, at.snapshot()).title).toBe('A note into the log of this job')
+    // Whatever the job itself asks next: work at the machine, or a decision.
+    for (const walk of [new Walk().toBore(), new Walk().toVerdict()]) {
+      const { at, keys } = await desk(walk, 'note')
+      await keys('KH', pinOf('KH'))
+      expect(viewed(walk, at.snapshot()).title).toBe('A note into the log of this job')
+    }
   })
 })
 

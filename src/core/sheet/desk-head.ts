@@ -15,7 +15,8 @@ export interface DeskHead {
 
 /** Null where what the job asks is the desk’s too. Who is called out of a hold point stays above it (`must`): only the name of it gives way. */
 export function deskHead(defs: Definitions, state: State, prompt: Prompt, question: Ask): DeskHead | null {
-  if (!state.atDesk || (prompt.kind !== 'tag' && prompt.kind !== 'clear')) return null
+  if (!state.atDesk) return null
+  const isOfWork = prompt.kind === 'tag' || prompt.kind === 'clear'
   const head = (title: string, rows: readonly Row[] = []) => ({ margin: '', title, rows })
   switch (question.kind) {
     case 'countersign-who':
@@ -36,8 +37,8 @@ export function deskHead(defs: Definitions, state: State, prompt: Prompt, questi
     case 'account-who':
       return head('What was placed, looked at by two people')
     case 'pin':
-      return head(`Signed by ${question.person}`)
+      return isOfWork ? head(`Signed by ${question.person}`) : null
     default:
-      return head('A question at the desk')
+      return isOfWork ? head('A question at the desk') : null
   }
 }
