@@ -5,8 +5,8 @@ export const REVIEW = [
   ...of('core/review/fold-list', 'core/review/page', [
     {
       rule: 'What does not fit on a screen is counted, and never left out.',
-      find: 'const rest = listed.slice(shown.length).flatMap(',
-      into: 'const rest = listed.slice(shown.length + 1).flatMap(',
+      find: 'const rest = others.slice(shown.length).flatMap(',
+      into: 'const rest = others.slice(shown.length + 1).flatMap(',
       by: 'fits, and has every exception in it or in a count, at any height',
     },
   ]),
