@@ -31,6 +31,10 @@ describe('people who may be in', () => {
       ]),
     ).keys('RO', 'TC-401-1', 'NO START', '', 'NO START', '')
     walk.bring({ do: 'clock-moved', seconds: 400 })
+    const inside = new Walk(walk.engine.defs).keys('RO', 'TC-401-1', 'NO START', '', 'NO START', '')
+    expect(only(reviewed(inside), 'open').sentences[1]).toMatch(
+      /^PEOPLE MAY BE IN behind hold points 1 and 3: they were complete at the last entry, /,
+    )
     const { sentences } = only(reviewed(walk), 'open')
     expect(sentences.filter((one) => one.includes('ALL OUT is missing'))).toEqual([
       'ALL OUT is missing at 2 hold points, 1 and 3: nobody keyed that people are out since each fell. At the machine, by barover resume. Sign on, then ALL OUT at each.',

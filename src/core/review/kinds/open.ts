@@ -46,12 +46,7 @@ function notClosed(look: Look): Found[] {
       what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}${people}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
       sentences: [
         `Last entry ${byWhom(look, look.entries[look.entries.length - 1] ?? { at: state.lastAt })}.`,
-        ...inside
-          .filter(({ id }) => !gateState(state, id).mustClear)
-          .map(
-            (gate) =>
-              `PEOPLE MAY BE IN behind hold point ${named(gate)}: it was complete at the last entry, and nobody keyed that they came out. Once the job is taken up it has fallen, and that is asked first.`,
-          ),
+        ...stillComplete(look, inside),
         ...toClose(defs, takenUp(state)),
       ],
       entries: [state.seq],
@@ -69,6 +64,20 @@ function mayBeIn({ defs, state }: Look): GateStep[] {
   if (state.paper !== null) return []
   const then = takenUp(state)
   return gatesOf(defs).filter(({ id }) => gateState(then, id).mustClear)
+}
+
+/** That they have not fallen yet says of nobody that they are out. */
+function stillComplete({ state }: Look, inside: readonly GateStep[]): string[] {
+  const gates = inside.filter(({ id }) => !gateState(state, id).mustClear)
+  const [first] = gates
+  if (first === undefined) return []
+  const which =
+    gates.length === 1
+      ? `hold point ${named(first)}: it was`
+      : `hold points ${list(gates.map(({ number }) => String(number)))}: they were`
+  return [
+    `PEOPLE MAY BE IN behind ${which} complete at the last entry, and nobody keyed that they came out. That is asked first where the job is taken up.`,
+  ]
 }
 
 function radio(look: Look): Found[] {
