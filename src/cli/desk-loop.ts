@@ -37,8 +37,9 @@ export async function deskOnScreen(values: Values, read: () => Read): Promise<nu
     const interrupted = await drawPages({
       style: sheetStyle(values, markOf(review)),
       numbers: most === 0 ? null : `1 to ${most}`,
-      home: (style, rows) => {
-        const above = toldLines(told, style, rows)
+      home: (style, rows, isFresh) => {
+        // Once a line is keyed it is known, and the list has the room again.
+        const above = isFresh ? toldLines(told, style, rows) : []
         return { head: [], body: [...above, ...screenLines(defs, review, style, rows - above.length)] }
       },
       open: (keyed, style) => opened(at, keyed, style),

@@ -1,7 +1,7 @@
 // Something to read on the terminal, a screen at a time: the list of a review and what is behind its numbers, or a whole job.
 import { Box, Static, useApp } from 'ink'
 import { useRef, useState } from 'react'
-import { type Line, layOut, row, type SheetStyle } from '../core/sheet/block.ts'
+import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { type Paged, pagesOf } from '../core/sheet/pages.ts'
 import { isMakeSafe, isStop } from '../core/talk/words.ts'
 import { InputLine } from './input-line.tsx'
@@ -13,8 +13,8 @@ import { useTerminalSize } from './use-terminal-size.ts'
 
 export interface DrawnPages {
   readonly style: SheetStyle
-  /** What it begins with and comes back to. `rows`: the lines there are for it. */
-  readonly home: (style: SheetStyle, rows: number) => Paged
+  /** What it begins with and comes back to. `rows`: the lines there are for it; `isFresh`: no line was keyed yet. */
+  readonly home: (style: SheetStyle, rows: number, isFresh: boolean) => Paged
   /** What stands behind a word that was keyed; null for none. */
   readonly open: (keyed: string, style: SheetStyle) => Paged | null
   /** Which numbers can be keyed, for a hint; null where a number is that of a page. */
@@ -59,10 +59,11 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
   const [above, setAbove] = useState<readonly Line[]>([])
   const [view, setView] = useState<View | null>(HOME)
   const [said, setSaid] = useState<Said>(null)
+  const [isFresh, setFresh] = useState(true)
   const [, redraw] = useState(0)
   const style = { ...drawn.style, width: Math.max(30, columns - 1) }
   const room = Math.max(1, rows - BELOW)
-  const pages = view === null ? [] : pagesFor(drawn, view, style, room)
+  const pages = view === null ? [] : pagesFor(drawn, view, style, room, isFresh)
   // A terminal that was made higher has fewer pages.
   const page = Math.min(view?.page ?? 0, pages.length - 1)
   const showSafe = () => {
@@ -86,6 +87,7 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
     if (edited.submit === null) return
     const text = edited.submit.trim().toLowerCase()
     setSaid(null)
+    setFresh(false)
     const act = actIn(drawn, text)
     if (act !== null) {
       drawn.acts?.take(act)
@@ -106,7 +108,7 @@ function PagesScreen({ drawn, onLeft }: { readonly drawn: DrawnPages; readonly o
     else setSaid('wrong')
   }
   useKeys(press, exit, showSafe, turn)
-  const hint = hintOf(drawn, view, page, pages.length, said)
+  const hint = fitting(hintsOf(drawn, view, page, pages.length, said), textWidth(style))
   const [keyed] = layOut({ margin: drawn.numbers === null ? '' : 'no.', rows: [row('')] }, style)
   const lines = [
     ...(pages[page] ?? []),
@@ -142,30 +144,60 @@ function actIn({ acts }: DrawnPages, text: string): string | null {
 
 export const LEAVING: readonly string[] = ['0', 'leave', 'q', 'quit', 'exit']
 
-function pagesFor(drawn: DrawnPages, { keyed }: View, style: SheetStyle, room: number) {
-  const paged = keyed === null ? drawn.home(style, room) : drawn.open(keyed, style)
-  return pagesOf(paged ?? drawn.home(style, room), room)
+function pagesFor(
+  drawn: DrawnPages,
+  { keyed }: View,
+  style: SheetStyle,
+  room: number,
+  isFresh: boolean,
+): (readonly Line[])[] {
+  const paged = keyed === null ? null : drawn.open(keyed, style)
+  return pagesOf(paged ?? drawn.home(style, room, isFresh), room)
 }
 
-function hintOf(drawn: DrawnPages, view: View | null, page: number, count: number, said: Said): string {
+/** The fullest that is not cut; the last, where none fits. */
+function fitting(hints: readonly string[], width: number): string {
+  return hints.find((hint) => hint.length <= width) ?? hints.at(-1) ?? ''
+}
+
+/** The fullest first: a word that is not seen is not keyed. */
+function hintsOf(
+  drawn: DrawnPages,
+  view: View | null,
+  page: number,
+  count: number,
+  said: Said,
+): readonly string[] {
   if (said === 'wrong')
     return drawn.numbers === null
-      ? 'No such page or word: next, back, 0 leaves.'
-      : `No such number: ${drawn.numbers}. Enter: list. 0 leaves.`
+      ? ['No such page or word: next, back, 0 leaves.', 'None such: next, back, 0.']
+      : [`No such number: ${drawn.numbers}. Enter: list. 0 leaves.`, `None such: ${drawn.numbers}; 0.`]
   const acts = drawn.acts?.words ?? []
   if (said === 'help' && acts.length > 0)
-    return 'act: what each word does. next, back, list; 3-9; entry 214; stop; 0: leave. Tab: safe.'
+    return [
+      'act: what each word does. next, back, list; 3-9; entry 214; stop; 0: leave. Tab: safe.',
+      'act, list, stop, 3-9; 0 leaves.',
+      'act: the words. 0: leave.',
+    ]
   if (said === 'help' || view === null)
     return drawn.numbers === null
-      ? 'Words: next, back; a number: that page. 0: leave. Tab: safe.'
-      : 'A number, or 3-9; next, back, list. 0: leave. Tab: safe.'
+      ? ['Words: next, back; a number: that page. 0: leave. Tab: safe.', 'next, back, number; 0.']
+      : ['A number, or 3-9; next, back, list. 0: leave. Tab: safe.', 'Number, 3-9, list; 0 leaves.']
   if (count > 1) {
     const on = page < count - 1 ? 'Enter: next. ' : view.keyed === null ? '' : 'Enter: list. '
     const jump = drawn.numbers === null ? 'Number: that page. ' : ''
-    return `Page ${page + 1} of ${count}. ${on}${page > 0 ? 'back. ' : ''}${jump}0: leave.`
+    return [
+      `Page ${page + 1} of ${count}. ${on}${page > 0 ? 'back. ' : ''}${jump}0: leave.`,
+      `${page + 1} of ${count}. ${on}0: leave.`,
+    ]
   }
-  if (view.keyed === null && acts.length > 0) return `${acts.join(', ')}; a number; help; leave.`
+  if (view.keyed === null && acts.length > 0)
+    return [
+      `${acts.join(', ')}; a number; help; leave.`,
+      `${acts.join(', ')}; help; leave.`,
+      'act: the words; help; leave.',
+    ]
   return view.keyed === null
-    ? 'Number: what is behind it. help. 0: leave. Tab: safe.'
-    : 'Number: another. Enter: list. 0: leave. Tab: safe.'
+    ? ['Number: what is behind it. help. 0: leave. Tab: safe.', 'A number; help; 0: leave.']
+    : ['Number: another. Enter: list. 0: leave. Tab: safe.', 'Enter: list. 0: leave.']
 }

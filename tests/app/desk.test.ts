@@ -1,9 +1,10 @@
 // A lead acts from a review: the job is taken up for one word, answers what is a lead's, and is left again.
 import { describe, expect, it } from 'vitest'
 import { openDesk } from '../../src/app/desk.ts'
-import { createSession } from '../../src/app/session.ts'
+import { createSession, type Snapshot } from '../../src/app/session.ts'
 import { neverReleased } from '../../src/core/job/admit-stop.ts'
 import type { Entry } from '../../src/core/job/entries.ts'
+import { promptView } from '../../src/core/sheet/prompt-view.ts'
 import { PIN_COUNTS_MS } from '../../src/core/talk/desk-first.ts'
 import type { DeskWord } from '../../src/core/talk/desk-words.ts'
 import { pinOf, Walk } from '../helpers/example.ts'
@@ -146,6 +147,41 @@ describe('what was found', () => {
     const { keys, types } = await desk(withFinding(), 'dispose')
     await keys('KH', '1111')
     expect(types()).toContain('pin.missed')
+  })
+})
+
+describe('a word by radio at the desk', () => {
+  const spoken = () =>
+    new Walk()
+      .toVerdict()
+      .keys('sign on', 'ML', '1', 'radio', 'KH', 'run it, read again in 8000 h', 'ML', 'ALL OUT')
+  const viewed = ({ engine: { defs } }: Walk, { state, talk }: Snapshot) =>
+    promptView(defs, state, talk, { width: 79, record: 'EXAMPLE', ascii: true })
+
+  it('is headed by what is signed for, and by no plate: nobody stands at the machine there', async () => {
+    const walk = spoken()
+    const { at, keys, types } = await desk(walk, 'countersign')
+    await keys('KH', pinOf('KH'))
+    const who = viewed(walk, at.snapshot())
+    expect(at.snapshot().talk.ask?.kind).toBe('countersign-who')
+    expect(who.title).toBe('Said by radio, and not signed for yet')
+    expect(who.rows[0]?.text).toMatch(/by radio from KH, keyed by ML: run it, read again in 8000 h$/)
+    // What is nobody's initials is asked again, and throws nobody out.
+    await keys('TC-401-1')
+    expect(at.snapshot().talk.ask?.kind).toBe('countersign-who')
+    await keys('KH')
+    expect(viewed(walk, at.snapshot()).title).toBe('Said by radio, by KH?')
+    await keys('1')
+    expect(types().slice(-2)).toEqual(['disposition.countersigned', 'job.left'])
+  })
+
+  it('nor is a note', async () => {
+    // Whatever the job itself asks next: work at the machine, or a decision.
+    for (const walk of [new Walk().toBore(), new Walk().toVerdict()]) {
+      const { at, keys } = await desk(walk, 'note')
+      await keys('KH', pinOf('KH'))
+      expect(viewed(walk, at.snapshot()).title).toBe('A note into the log of this job')
+    }
   })
 })
 

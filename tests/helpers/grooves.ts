@@ -2,7 +2,7 @@
 import { Walk } from './example.ts'
 import { type Raw, smallDefs } from './small-job.ts'
 
-function readGrooves(id: string, stage: string): Raw {
+export function readGrooves(id: string, stage: string): Raw {
   return {
     id,
     kind: 'read',

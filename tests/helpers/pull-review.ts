@@ -22,6 +22,9 @@ export function expectReviewed(walk: Walk): void {
   const doubted = walk.entries.filter((e) => e.type === 'instrument.doubted').map((e) => e.seq)
   expect(of('instrument').flatMap((one) => one.entries)).toEqual(expect.arrayContaining(doubted))
   expect(of('missing').filter((one) => one.what.startsWith('NOT DONE'))).toEqual([])
+  // A question about figures opens those figures.
+  for (const one of of('improbable').filter(({ what }) => what.includes('unlike that before')))
+    expect([...new Set(one.entries.map((seq) => walk.entries[seq]?.type))]).toEqual(['reading.taken'])
   expect(of('log')).toEqual([])
   // One screen: what went wrong has its room first, and rows of figures stand behind a number of it.
   const style = { width: 79, record: 'EXAMPLE', ascii: true } as const

@@ -5,8 +5,16 @@ export const REVIEW = [
   ...of('core/review/fold-list', 'core/review/page', [
     {
       rule: 'What does not fit on a screen is counted, and never left out.',
-      find: 'const rest = listed.slice(shown.length).flatMap(',
-      into: 'const rest = listed.slice(shown.length + 1).flatMap(',
+      find: 'const rest = others.slice(shown.length).flatMap(',
+      into: 'const rest = others.slice(shown.length + 1).flatMap(',
+      by: 'fits, and has every exception in it or in a count, at any height',
+    },
+  ]),
+  ...of('core/review/fold-list', 'core/review/page', [
+    {
+      rule: 'A word by radio that its lead denied is never folded away.',
+      find: "readonly Kind[] = ['denied']",
+      into: 'readonly Kind[] = []',
       by: 'fits, and has every exception in it or in a count, at any height',
     },
   ]),
@@ -16,6 +24,14 @@ export const REVIEW = [
       find: 'answer: isItSafe,',
       into: 'answer: whatWentWrong,',
       by: 'is never answered yes',
+    },
+  ]),
+  ...of('core/review/kinds/open', 'core/review/open-job', [
+    {
+      rule: 'Of a job that was left with a hold point complete it is said that people may be in.',
+      find: 'const then = takenUp(state)',
+      into: 'const then = state',
+      by: 'stand in the list and behind its number as soon as a hold point was complete, and not once it is closed',
     },
   ]),
   ...of('core/review/clear-before', 'core/review/headline', [
@@ -35,6 +51,12 @@ export const REVIEW = [
     },
   ]),
   ...of('core/review/kinds/gates', 'core/review/kinds', [
+    {
+      rule: 'A hold point that nobody keyed clear of once is never counted with those that were seen to.',
+      find: "  if (has('after')) return 'gate-after'\n",
+      into: '',
+      by: 'that was seen to at first and fell once more stands with those that nobody keyed clear of',
+    },
     {
       rule: 'A hold point that fell by anything but a step that is meant to let something in stands in the review.',
       find: "causeOf(gate, move) === 'opening')",

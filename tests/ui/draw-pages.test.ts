@@ -31,7 +31,10 @@ function draw({ size = { cols: 80, rows: 24 }, acts }: { size?: Size; acts?: Dra
     {
       style: { width: size.cols - 1, record: 'EXAMPLE', ascii: false },
       numbers: `1 to ${lastNumber(review)}`,
-      home: (style, rows) => ({ head: [], body: screenLines(defs, review, style, rows) }),
+      home: (style, rows, isFresh) => {
+        const above = isFresh ? layOut({ margin: '', rows: [row('CHANGED')] }, style) : []
+        return { head: [], body: [...above, ...screenLines(defs, review, style, rows - above.length)] }
+      },
       open: (keyed, style) =>
         keyed === '1'
           ? { head: [], body: item(1, style) }
@@ -128,6 +131,20 @@ describe('a review on the screen', () => {
     await screen.see('REVIEW')
     send('note\r')
     await screen.see('No such number')
+  })
+
+  it('shows what changed until the next line is keyed, and then the list has the room', async () => {
+    const { screen, send } = draw()
+    await screen.see('CHANGED')
+    send('\r')
+    await expect.poll(() => screen.text).not.toContain('CHANGED')
+    expect(screen.text).toContain('REVIEW')
+  })
+
+  it('names in 40 columns the words that fit, none of them cut', async () => {
+    const words = ['countersign', 'note']
+    const { screen } = draw({ size: { cols: 40, rows: 15 }, acts: { words, take: () => undefined } })
+    await screen.see('act: the words; help; leave.')
   })
 
   it('stays above the bottom of a low and narrow terminal', async () => {

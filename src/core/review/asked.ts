@@ -5,10 +5,12 @@ import type { Entry } from '../job/entries.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
-import { lengthText } from '../talk/names.ts'
+import { placeName, placeNumber } from '../talk/names.ts'
+import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
+import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { openBlocks } from './keyed-words.ts'
-import type { Review } from './review.ts'
+import type { Changed, Review } from './review.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 /** What a question is answered from. */
@@ -23,7 +25,7 @@ interface Question {
   readonly asked: RegExp
   /** As it is named where another was asked. */
   readonly like: string
-  readonly answer: (record: OnRecord) => Block[]
+  readonly answer: (record: OnRecord, asked: string) => Block[]
 }
 
 /** Worst first, so many: the list has the rest. */
@@ -36,7 +38,17 @@ const QUESTIONS: readonly Question[] = [
     like: 'is it safe to run',
     answer: isItSafe,
   },
+  {
+    asked: /\bwho\b.*\b(?:took|takes?|read|reads|readings?|measur|keyed)/,
+    like: 'who took the bore readings',
+    answer: ({ defs, state }, asked) => whoKeyed(defs, state, asked),
+  },
   { asked: /\bwho\b.*\b(?:sign|decid|witness|accept|approv)/, like: 'who signed', answer: whoSigned },
+  {
+    asked: /\bhold ?points?\b|\bgates?\b|\bwhy\b.*\b(?:fell|fall|fallen)\b/,
+    like: 'why did the hold point fall',
+    answer: ({ review }, asked) => whyItFell(review, asked),
+  },
   {
     asked:
       /\bwhy\b.*\b(?:accept|pass|decid|rework|replac|repair|conce|run|monitor|hold)|\bwhat (?:was|did)\b.*\bdecid/,
@@ -60,6 +72,11 @@ const QUESTIONS: readonly Question[] = [
     answer: ({ review }) => openBlocks(review),
   },
   {
+    asked: /\bwhat\b.*\b(?:find|finds|found|findings?|see|saw|seen)\b/,
+    like: 'what did they find',
+    answer: ({ review }) => whatWasFound(review),
+  },
+  {
     asked: /\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
     like: 'what went wrong',
     answer: whatWentWrong,
@@ -74,7 +91,7 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   const text = keyed.trim().toLowerCase()
   if (!LIKE_A_QUESTION.test(text) && !/^(?:next overhaul|hours left)/.test(text)) return null
   const known = QUESTIONS.find(({ asked }) => asked.test(text))
-  if (known !== undefined) return known.answer(record)
+  if (known !== undefined) return known.answer(record, text)
   return [
     heading('That is not answered here. What is, from this record'),
     said(
@@ -216,17 +233,37 @@ function nextOverhaul({ review, defs }: OnRecord): Block[] {
   const words = review.exceptions.filter(
     ({ kind, sentences }) => kind === 'deadline' || sentences.some((text) => TIMED.test(text)),
   )
+  const now = review.exceptions.filter(
+    ({ kind, open }) => kind === 'unmeasured' || (open && NOT_FIT.includes(kind)),
+  )
   return [
     heading('No day of it is worked out here: a lead says when. What this record has of it'),
+    ...(now.length === 0
+      ? []
+      : [said('NOT FIT, OR NOT DECIDED, NOW: that comes before any hours:'), ...now.map(asLine)]),
     said(
       due === undefined
         ? `Hours left to a limit: none told${why.length === 0 ? ', as no wear is on record' : `: ${list(why.map((text) => text.replace(/[.]$/, '')))}`}.`
-        : `Earliest: its limit ${lengthText(defs, due.left.of.value)} may be reached from ${Math.floor(due.left.earliest)} h on, ${due.one.of}; by wear that goes straight on.`,
+        : `Earliest: ${due.one.of}, ${whereOf(defs, due.one)}: ${reachedText(defs, due.left)}, by wear that goes straight on.`,
+      ...(due?.left.now == null
+        ? []
+        : [`It is of the size alone; as it is now, ${due.left.now}: those hours say nothing of that.`]),
       ...(section === undefined ? [] : [`Place by place: behind ${section.number}.`]),
       ...(words.length === 0 ? [] : ['What was decided with a time in it:']),
     ),
     ...words.map(asLine),
   ]
+}
+
+/** What is open of these is not as it should be, or nobody has decided. */
+const NOT_FIT: readonly Kind[] = ['started', 'stop', 'verdict', 'finding', 'missing']
+
+/** `CENTRE of ring travel, TOP TO BOTTOM`, with the number of its place. */
+function whereOf(defs: Definitions, { found, left }: Changed): string {
+  const one = found ?? left
+  if (one === null) throw new Error('a change has a reading')
+  const { step, place } = one
+  return `${placeNumber(defs, step.id, place.key)} ${placeName(defs, step.id, place.key)}`
 }
 
 /** A time to come in the words of a decision. */

@@ -5,6 +5,7 @@ import { cutSeen } from '../lib/text.ts'
 import { type Row, row } from '../sheet/block.ts'
 import { changeFigures, wearFigures } from '../talk/changes.ts'
 import { lengthText } from '../talk/names.ts'
+import type { Outlook } from './hours-left.ts'
 import type { Changed } from './review.ts'
 
 const COLUMNS = { name: 12, figure: 9, change: 8, rate: 8, hours: 7 }
@@ -166,9 +167,13 @@ function placeShort({ found, left }: Changed): string {
   return [station.short ?? station.label, ...(axis === null ? [] : [`${axis.from}-${axis.to}`])].join(' ')
 }
 
-/** The end to plan by. */
+const OUT_NOW = /: (NOT JUDGED|(?:REWORK|REPLACE|HOLD|STOP)(?=, NOT DECIDED$))/
+
+/** The end to plan by; the verdict itself where it is out and nobody has decided: nobody plans by hours then. */
 function hoursShort({ hoursLeft }: Changed): string | null {
   if (hoursLeft?.ok !== true) return null
+  const [, word] = OUT_NOW.exec(hoursLeft.value.now ?? '') ?? []
+  if (word !== undefined) return word === 'NOT JUDGED' ? '?' : word
   const hours = Math.floor(hoursLeft.value.earliest)
   if (hours === 0) return 'now'
   // More than the column holds, and than anybody plans by; the words have the figure.
@@ -194,12 +199,20 @@ function wearWords(defs: Definitions, { rate, found }: Changed): string[] {
   return [`wear ${per1000} in 1000 h, give or take ${interval} (${basis})`]
 }
 
-function hoursWords(defs: Definitions, { hoursLeft }: Changed): string[] {
+/** Each with its place; what is refused is said of the thing. */
+function hoursWords(defs: Definitions, one: Changed): string[] {
+  const { hoursLeft } = one
   if (hoursLeft === null) return []
   if (!hoursLeft.ok) return [`hours left not told: ${hoursLeft.error.say}`]
-  const { earliest, expected, of } = hoursLeft.value
-  const on = expected === null ? '' : `, straight on ${Math.round(expected)} h`
+  const { expected, of, now } = hoursLeft.value
+  const on = expected === null ? '' : `, straight on ${Math.round(expected)}`
   return [
-    `its limit ${lengthText(defs, of.value)} may be reached from ${Math.floor(earliest)} h on${on} (${of.from === 'fallback' ? 'fallback' : 'machine book'}, ${of.source})`,
+    ...(now === null ? [] : [`AS IT IS NOW, ${now}: hours to the limit of one size say nothing of that`]),
+    `${placeShort(one)}: ${reachedText(defs, hoursLeft.value)}${on} (${of.from === 'fallback' ? 'fallback' : 'machine book'}, ${of.source})`,
   ]
+}
+
+/** `its limit 9.5300 in may be reached after 28824 running hours more`: hours to come, and no figure of the counter. */
+export function reachedText(defs: Definitions, { earliest, of }: Outlook): string {
+  return `its limit ${lengthText(defs, of.value)} may be reached after ${Math.floor(earliest)} running hours more`
 }

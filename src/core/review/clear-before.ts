@@ -15,15 +15,18 @@ const MOST_NAMED = 4
 export interface ClearBefore {
   /** The last such words before it, with who, when and where; null: none are on record. */
   readonly said: string | null
+  /** The entry of those words; null also where they stand on a sheet. */
+  readonly seq: number | null
   /** Hold points that had fallen by then, with nobody keyed clear since. */
   readonly silent: readonly GateStep[]
 }
 
 export function clearBefore(look: Look, start: Move): ClearBefore {
-  if (look.state.paper !== null) return { said: onSheet(look, start), silent: [] }
+  if (look.state.paper !== null) return { said: onSheet(look, start), seq: null, silent: [] }
   const said = look.entries.findLast(({ seq }, n) => seq < start.entry.seq && wordsIn(look, n) !== null)
   return {
     said: said === undefined ? null : saidText(look, said),
+    seq: said?.seq ?? null,
     silent: gatesOf(look.defs).filter((gate) => isSilent(look, gate, start)),
   }
 }
@@ -73,22 +76,20 @@ function wordsIn(look: Look, n: number): string | null {
   return evidence?.kind === 'words' && OF_PEOPLE.test(evidence.words) ? evidence.words : null
 }
 
+/** Its last fall before the start; null for none. */
+export function lastFallBefore({ moves }: Look, gate: GateStep, start: Move): Move | null {
+  return moves.findLast((move) => move.entry.seq < start.entry.seq && isFall(gate, move)) ?? null
+}
+
 /** Its last fall before the start was of itself, and clear was keyed nowhere between. One that a step makes fall is meant to. */
-function isSilent({ moves }: Look, gate: GateStep, start: Move): boolean {
-  const before = moves.filter(({ entry }) => entry.seq < start.entry.seq)
-  const fall = before.findLast((move) => isFall(gate, move))
-  if (fall === undefined || gateState(fall.after, gate.id).cause === 'opening') return false
+function isSilent(look: Look, gate: GateStep, start: Move): boolean {
+  const before = look.moves.filter(({ entry }) => entry.seq < start.entry.seq)
+  const fall = lastFallBefore(look, gate, start)
+  if (fall === null || gateState(fall.after, gate.id).cause === 'opening') return false
   return !before.some(
     ({ entry }) =>
       entry.seq > fall.entry.seq &&
       (entry.type === 'people.clear' || entry.type === 'gate.opened') &&
       entry.step === gate.id,
   )
-}
-
-/** Of a hold point that fell before the start: what the record has of people there by then. Null where there was no start. */
-export function clearAtStart(look: Look, gate: GateStep, start: Move | null, fell: Move): string | null {
-  if (start === null || fell.entry.seq > start.entry.seq || !isSilent(look, gate, start)) return null
-  const { said } = clearBefore(look, start)
-  return `When it was started, ${byWhom(look, start.entry)}, clear of this hold point was not on record${said === null ? ', nor any other' : `; last on record was ${said}`}.`
 }

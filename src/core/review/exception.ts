@@ -21,6 +21,7 @@ export const KINDS = [
   'unmeasured',
   'close',
   'objection',
+  'denied',
   'open',
   'deadline',
   'hung',
@@ -31,8 +32,10 @@ export const KINDS = [
   'fallback',
   'clock',
   'crew',
+  'start-clear',
   'gate-proved',
   'gate-after',
+  'gate-void',
   'record',
   'correction',
   'not-applicable',
@@ -51,7 +54,7 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   paper: 'things to know of the sheet it was keyed from',
   log: 'faults of the log',
   file: 'attached files changed or missing',
-  unenforced: 'reasons that hold points were not enforced',
+  unenforced: 'reasons why it does not show what people did, or when',
   started: 'starts with something undecided',
   stop: 'STOPs',
   machine: 'doubts about which machine it was',
@@ -60,9 +63,10 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   hanging: 'kinds of locks and tags still on at the close',
   verdict: 'verdicts that are not ACCEPT',
   finding: 'findings that do not conform',
-  unmeasured: 'parts worked on or renewed and not measured again',
+  unmeasured: 'parts worked on or renewed and not judged again',
   close: 'verdicts as near their limit as their error',
   objection: 'answers that it is not as it should be',
+  denied: 'words by radio that their lead denied',
   open: 'things still open',
   deadline: 'deadlines in running hours on a counter nobody read',
   hung: 'kinds of locks and tags on while the job is open',
@@ -73,8 +77,10 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   fallback: 'verdicts by fall-back limits',
   clock: 'jumps of the clock',
   crew: 'questions about who signed',
-  'gate-proved': 'hold points fell, keyed clear and proved again',
-  'gate-after': 'hold points fell after the last work behind them',
+  'start-clear': 'starts with clear of some hold points on no record',
+  'gate-proved': 'hold points fell, each time keyed clear or proved again',
+  'gate-after': 'hold points fell after the last work behind them, nobody keyed clear of that',
+  'gate-void': 'hold points with evidence void before it was complete',
   record: 'machine records changed on the job',
   correction: 'corrections',
   'not-applicable': 'places entered as n/a',
@@ -99,9 +105,16 @@ export interface Found {
   readonly open: boolean
   /** Less is graver, within a kind; 0 unless said. */
   readonly grave?: number
+  /** By this others point at it, where what it says would stand in each of them. */
+  readonly id?: SeenAs
+  /** Said last, with the number of that one: what both tell is told there once. */
+  readonly sees?: { readonly id: SeenAs; readonly says: string }
 }
 
-export interface Exception extends Omit<Found, 'grave'> {
+/** What several exceptions rest on. */
+export type SeenAs = 'clear-at-start'
+
+export interface Exception extends Omit<Found, 'grave' | 'id' | 'sees'> {
   /** From 1, in the order of the list; by it one is asked for. */
   readonly number: number
   /** Place of its kind in the order, from 1: the least is the worst. */
@@ -112,7 +125,7 @@ export interface Exception extends Omit<Found, 'grave'> {
 export function inOrder(found: readonly Found[]): Exception[] {
   const rankOf = (one: Found) => KINDS.indexOf(one.kind)
   const firstOf = (one: Found) => one.entries[0] ?? Number.POSITIVE_INFINITY
-  return found
+  const sorted = found
     .map((one, place) => ({ one, place }))
     .sort(
       (a, b) =>
@@ -121,12 +134,20 @@ export function inOrder(found: readonly Found[]): Exception[] {
         compare(firstOf(a.one), firstOf(b.one)) ||
         a.place - b.place,
     )
-    .map(({ one: { grave: _grave, ...rest } }, i) => ({
+    .map(({ one }) => one)
+  return sorted.map(({ grave: _grave, id: _id, sees, ...rest }, i) => {
+    const at = sees === undefined ? -1 : sorted.findIndex(({ id }) => id === sees.id)
+    return {
       ...rest,
+      sentences: [
+        ...rest.sentences,
+        ...(sees === undefined || at < 0 ? [] : [`${sees.says}: item ${at + 1}.`]),
+      ],
       entries: [...new Set(rest.entries)].sort((a, b) => a - b),
       number: i + 1,
       rank: KINDS.indexOf(rest.kind) + 1,
-    }))
+    }
+  })
 }
 
 /** Two without entries are alike: a difference of infinities would be no number. */

@@ -2,9 +2,10 @@
 // that of changes, the limit that of the judge step, the reckoning that of wear/hours-left.
 import type { CharacteristicId } from '../definition/characteristics.ts'
 import type { Change } from '../job/changes.ts'
-import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { limitsFor } from '../job/limits.ts'
-import type { State } from '../job/state.ts'
+import { decidedAbout } from '../job/nonconformance.ts'
+import { type State, standingVerdict } from '../job/state.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { expandedOfTwo } from '../metrology/budget.ts'
 import type { Limit } from '../metrology/limit.ts'
@@ -12,6 +13,8 @@ import { type HoursLeft, hoursToLimits } from '../wear/hours-left.ts'
 
 export interface Outlook extends HoursLeft {
   readonly of: Limit
+  /** `128 Bore judged: REWORK, NOT DECIDED`, where the size is not as it should be now, whatever its hours; null: it was judged ACCEPT. */
+  readonly now: string | null
 }
 
 /** What a lead may decide after which a part runs on as it was found. */
@@ -30,18 +33,32 @@ export function hoursLeftOf(defs: Definitions, state: State, change: Change): Re
   if (to !== null && to.remade !== null)
     return refuse('remade', 'it was changed or renewed on this job, or is to be: its wear begins anew.')
   if (to === null) return refuse('no-limit', 'no limit on record is of this size by itself.')
-  const { limit, firstSet } = to
+  const { limit, firstSet, judge } = to
   const told = hoursToLimits(history, [limit.value], firstSet)
   if (!told.ok) return told
   const [one] = told.value.limits
   return one === undefined
     ? refuse('no-limit', 'no limit on record is of this size by itself.')
-    : ok({ ...one, of: limit })
+    : ok({ ...one, of: limit, now: nowOf(defs, state, judge) })
+}
+
+/** Hours to the limit of one size say nothing of its form, nor of what a lead has still to decide about it. */
+function nowOf(defs: Definitions, state: State, judge: string): string | null {
+  const { number, step } = stepById(defs, judge)
+  const judged = standingVerdict(state, judge)
+  const name = `${number} ${step.title}`
+  if (judged === null) return `${name}: NOT JUDGED`
+  const { verdict } = judged.verdict.result
+  if (verdict === 'ACCEPT') return null
+  const decided = decidedAbout(state, judge)
+  return `${name}: ${verdict}, ${decided === null ? 'NOT DECIDED' : `${decided.choice} by ${decided.person}`}`
 }
 
 /** The limit that a size wears towards, where one is on record of the size by itself, and what may be told of its wear. */
 export interface WearsTo {
   readonly limit: Limit
+  /** The judge step that holds it against that limit. */
+  readonly judge: string
   /** Of rings and riders no record tells whether they are the first set of a new material. */
   readonly firstSet: 'no' | 'unknown'
   /** It was changed or renewed on this job, or a lead decided that it is to be: how that is known, as a clause. Null: it was not. */
@@ -62,6 +79,7 @@ export function wearsTo(
   if (limit === undefined) return null
   return {
     limit,
+    judge: judged.judge,
     firstSet: /^ri(ng|der)-/.test(judged.characteristic) ? 'unknown' : 'no',
     remade: remade(state, change, judged.judge),
   }

@@ -22,11 +22,12 @@ function changeJson({ of, found, left, last, rate, history, hoursLeft }: Changed
       basis,
       readings: history?.readings.length ?? 0,
     })),
-    hoursLeft: orRefusal(hoursLeft, ({ earliest, expected, latest, beyondRecord, of: limit }) => ({
+    hoursLeft: orRefusal(hoursLeft, ({ earliest, expected, latest, beyondRecord, of: limit, now }) => ({
       earliest,
       expected,
       latest,
       beyondRecord,
+      now,
       limit: { value: limit.value, source: limit.source, from: limit.from },
     })),
   }

@@ -76,7 +76,7 @@ export function actBlocks(review: Review, { acts, elsewhere, toClose }: Desk): B
   const [first, ...rest] = openBlocks(review)
   const lines = [
     ...acts.map(({ word, says }) => row(`${word}: ${says}`)),
-    row('stop: STOP, as everywhere', 'plain'),
+    ...(review.isClosed ? [] : [row('stop: STOP, as everywhere')]),
     ...(toClose.length === 0 ? [] : [row('Before it closes', 'strong')]),
     ...toClose.map((text) => row(text)),
     row('Not from here', 'strong'),
@@ -104,6 +104,7 @@ function keysOf(review: Review): string[] {
     'Any word of the list: the numbers it stands in.',
     'A tag, lock or instrument, as T-9: the number it stands in.',
     'what went wrong, why was it accepted, is it safe to run, who signed, what is open, when is the next overhaul.',
+    'what did they find, who took the bore readings, why did the hold point fall.',
     'Why a verdict is as it is: behind its number.',
   ]
 }

@@ -1,7 +1,7 @@
 // What was left out, by what rule, and what the steps that the rule speaks of came to: nothing is left out without a word.
 
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
-import { applicability } from '../job/next.ts'
+import { applicability, isComplete } from '../job/next.ts'
 import { ruleWords } from '../job/rule-words.ts'
 import { labelsOf, seenAt } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
@@ -21,11 +21,25 @@ export interface LeftOut {
 export function leftOut(defs: Definitions, state: State): LeftOut[] {
   const groups = new Map<PlacedStep, PlacedStep[]>()
   for (const placed of defs.steps) {
-    if (applicability(defs, state, placed) !== 'skip') continue
+    if (!isLeftOut(defs, state, placed)) continue
     const by = placed.inside.find((part) => applicability(defs, state, part) === 'skip') ?? placed
     groups.set(by, [...(groups.get(by) ?? []), placed])
   }
   return [...groups].map(([by, steps]) => ({ by, steps }))
+}
+
+/** Of a job that is open the steps ahead are still to come, whatever their rule says by now. */
+export function isLeftOut(defs: Definitions, state: State, placed: PlacedStep): boolean {
+  return applicability(defs, state, placed) === 'skip' && !isAhead(defs, state, placed)
+}
+
+/** No step at hand or behind it was answered. */
+export function isAhead(defs: Definitions, state: State, placed: PlacedStep): boolean {
+  if (state.closed !== null) return false
+  const first = defs.steps.find(
+    (one) => applicability(defs, state, one) !== 'skip' && !isComplete(state, one),
+  )
+  return first !== undefined && placed.number > first.number
 }
 
 export function leftOutCount(all: readonly LeftOut[]): number {
@@ -37,6 +51,7 @@ export function leftOutRows(defs: Definitions, state: State): Row[] {
   const gates = all.flatMap(({ steps }) => steps.filter(({ step }) => step.kind === 'gate'))
   return [
     row(`Left out by their own condition: ${count(leftOutCount(all), 'step')}`, 'strong'),
+    ...(state.closed === null ? [row('The job is open: what is ahead of it is not counted here.')] : []),
     ...all.flatMap(({ by, steps }) => {
       const [first, last] = [steps[0]?.number, steps.at(-1)?.number]
       const numbers = first === last ? `${first}` : `${first} to ${last}`

@@ -59,7 +59,7 @@ function listLines(exceptions: readonly Exception[], style: SheetStyle, room: nu
 
 function listedPieces(listed: Listed, style: SheetStyle, most: number): string[] {
   const { margin, text } = listedHead(listed)
-  const width = textWidth(style) - (style.width < NARROW ? margin.length + 2 : 0)
+  const width = textWidth(style) - (style.width < NARROW ? margin.length + 3 : 0)
   const pieces = wrap(text, width, 2)
   if (pieces.length <= most) return pieces
   const rest = pieces.slice(most - 1).map((piece) => piece.trim())

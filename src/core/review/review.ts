@@ -39,6 +39,7 @@ import { stillOpen } from './kinds/open.ts'
 import { unlikeBefore } from './kinds/pace.ts'
 import { fromPaper } from './kinds/paper.ts'
 import { saidAfterwards, takenIn } from './kinds/records.ts'
+import { startClear } from './kinds/start-clear.ts'
 import { started } from './kinds/started.ts'
 import { stops } from './kinds/stops.ts'
 import { notEnforced } from './kinds/unenforced.ts'
@@ -95,6 +96,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   fromPaper,
   notEnforced,
   started,
+  startClear,
   stops,
   machineDoubts,
   gates,

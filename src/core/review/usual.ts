@@ -3,11 +3,13 @@ import { gatesOf } from '../job/gate.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { stands } from '../job/state.ts'
 import { plannedFalls } from './kinds/gates.ts'
+import { isLeftOut } from './left-out.ts'
 import { count, entriesOf, type Look } from './look.ts'
 
 export function usual(look: Look): string[] {
   const { defs, state, entries, beside } = look
   const asked = defs.steps.filter((s) => applicability(defs, state, s) !== 'skip')
+  const out = defs.steps.filter((s) => isLeftOut(defs, state, s)).length
   const done = asked.filter((s) => isComplete(state, s)).length
   const readings = Object.values(state.readings).flat().filter(stands)
   const instruments = new Set(readings.map((r) => r.instrument)).size
@@ -22,10 +24,7 @@ export function usual(look: Look): string[] {
   return [
     `${count(entries.length, 'entry', 'entries')}`,
     `${done} of ${count(asked.length, 'step')} done`,
-    ...n(
-      defs.steps.length - asked.length,
-      `${defs.steps.length - asked.length} left out by their own condition`,
-    ),
+    ...n(out, `${out} left out by their own condition`),
     ...n(readings.length, `${count(readings.length, 'reading')} with ${count(instruments, 'instrument')}`),
     ...n(
       state.paper === null ? wanted.length : 0,

@@ -69,7 +69,8 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   const lines: Line[] = []
   const [first, ...rest] = block.rows
   if (first === undefined) return []
-  const number = narrow && block.margin !== '' ? `${block.margin}  ` : ''
+  // Where the words begin with a number too, the two would read as one.
+  const number = narrow && block.margin !== '' ? `${block.margin}${/^\d/.test(first.text) ? ':' : ''}  ` : ''
   // The right-hand column stands beside the first row where that leaves it enough room, else on a line of its own.
   const right = cut(clean(block.right ?? ''), width)
   const beside = right !== '' && width - widthOf(right) - 2 >= 20

@@ -18,6 +18,7 @@ import { wordLine } from '../talk/radio-words.ts'
 import { besidesRows } from './besides-rows.ts'
 import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
+import { deskHead } from './desk-head.ts'
 import { figureForms } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
@@ -137,6 +138,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     // Here it only says where the job stands.
     titleMayShorten: true,
     unit: '',
+    ...deskHead(defs, state, prompt, question),
     ...questionView(defs, state, question, style),
     scan: false,
     inQuestion: true,

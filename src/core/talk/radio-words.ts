@@ -32,7 +32,7 @@ export const RADIO_QUESTIONS: Readonly<Record<RadioAsk['kind'], string>> = {
 }
 
 export function hearRadio(defs: Definitions, state: State, question: RadioAsk, line: string): Heard {
-  if (question.kind === 'countersign-who') return countersignWho(defs, state, line)
+  if (question.kind === 'countersign-who') return countersignWho(defs, state, line, question)
   if (question.kind === 'countersign-answer') return countersignAnswer(defs, state, question, line)
   return radioAnswer(defs, state, question, line)
 }
@@ -99,12 +99,13 @@ export function countersignWord(state: State, prompt: Prompt): Heard {
 }
 
 /** What is signed for is shown before the answer is asked. */
-export function countersignWho(defs: Definitions, state: State, line: string): Heard {
+export function countersignWho(defs: Definitions, state: State, line: string, within?: Ask): Heard {
   const person = line.trim().toUpperCase()
   const mine = openWords(state).filter((word) => word.lead === person)
   if (mine.length === 0) {
     const leads = [...new Set(openWords(state).map((word) => word.lead))].join(', ')
-    return say(`Only the lead who said it signs for it: ${leads}.`)
+    const only = `Only the lead who said it signs for it: ${leads}.`
+    return within === undefined ? say(only) : ask(within, only)
   }
   return ask({ kind: 'countersign-answer', person }, ...mine.map((word) => wordLine(defs, state, word)))
 }

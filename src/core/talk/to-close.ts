@@ -55,13 +55,15 @@ function stopLines(state: State): string[] {
 
 /** People may be in: nobody keyed that they are out since it fell. Coming out is told at the machine, by who is there. */
 function clearLines(defs: Definitions, state: State): string[] {
-  return gatesOf(defs).flatMap((gate) =>
-    gateState(state, gate.id).mustClear
-      ? [
-          `ALL OUT is missing at hold point ${named(gate)}: nobody keyed that people are out since it fell. ${sentence(AT_MACHINE)} Sign on, then ${gate.step.clear_words}.`,
-        ]
-      : [],
-  )
+  const missing = gatesOf(defs).filter(({ id }) => gateState(state, id).mustClear)
+  const words = [...new Set(missing.map(({ step }) => step.clear_words))]
+  return words.map((clear) => {
+    const gates = missing.filter(({ step }) => step.clear_words === clear)
+    const [first] = gates
+    return first !== undefined && gates.length === 1
+      ? `ALL OUT is missing at hold point ${named(first)}: nobody keyed that people are out since it fell. ${sentence(AT_MACHINE)} Sign on, then ${clear}.`
+      : `ALL OUT is missing at ${gates.length} hold points, ${list(gates.map(({ number }) => String(number)))}: nobody keyed that people are out since each fell. ${sentence(AT_MACHINE)} Sign on, then ${clear} at each.`
+  })
 }
 
 function stepLines(defs: Definitions, state: State, prompt: Prompt): string[] {

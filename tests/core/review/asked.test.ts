@@ -1,7 +1,8 @@
 // Plain questions at a review are answered from its own items, with their numbers; never that anything is safe. Tags open items.
 import { describe, expect, it } from 'vitest'
 import { questionBlocks } from '../../../src/core/review/asked.ts'
-import { itemOfTag, wordBlocks } from '../../../src/core/review/keyed-words.ts'
+import { actBlocks, itemOfTag, wordBlocks } from '../../../src/core/review/keyed-words.ts'
+import { deskOf } from '../../../src/core/talk/desk-words.ts'
 import { Walk } from '../../helpers/example.ts'
 import { only, reviewed } from '../../helpers/reviewed.ts'
 import { gate, LOCKS, NO_START, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
@@ -85,6 +86,31 @@ describe('a question at the review', () => {
     expect(numbers).toContain(verdict)
   })
 
+  it('why did the hold point fall is answered by the hold points, and never by a decision', () => {
+    const fallen = new Walk().toBore()
+    expect(answer(fallen, 'why did the hold point fall').text).toMatch(/^No hold point failed or fell/)
+    fallen.bring({ do: 'clock-moved', seconds: 400 })
+    const { text, numbers } = answer(fallen, 'why did hold point 2 fall?')
+    expect(numbers).toEqual([String(only(reviewed(fallen), 'gate').number)])
+    expect(text).toMatch(/^Why hold points failed or fell[\s\S]*Fell 06:\d\d: the clock moved; /)
+    expect(answer(walk, 'why did the hold point fall').numbers).not.toContain(verdict)
+  })
+
+  it('what did they find has verdicts and findings, each by its number', () => {
+    const { text, numbers } = answer(walk, 'what did they find')
+    expect(numbers).toContain(verdict)
+    expect(text).toMatch(/^What does not conform or is near its limit/)
+  })
+
+  it('who took the bore readings names who keyed them, when and with what, of these steps alone', () => {
+    const { text } = answer(walk, 'who took the bore readings?')
+    expect(text).toMatch(/7 Bore: \d+ readings, keyed by RO 2026-03-14 06:\d\d to 06:\d\d, with M-3\./)
+    expect(text).toMatch(/who held the gauge is not\.$/)
+    expect(text).not.toMatch(/ Set-check before/)
+    expect(answer(walk, 'who took the readings').text).toMatch(/ Counterbore|Set-check/)
+    expect(answer(walk, 'who took the rider readings').text).toMatch(/^No reading that stands is of rider/)
+  })
+
   it('that is none of these is told so, with those that are', () => {
     expect(answer(walk, 'how tall is the stack?').text).toMatch(/^That is not answered here/)
     expect(answer(walk, 'taper').text).toBe('')
@@ -103,6 +129,15 @@ describe('a deadline in running hours', () => {
   it('is none without hours in it', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again in spring, after a soak of 24 h', '')
     expect(reviewed(walk).exceptions.filter(({ kind }) => kind === 'deadline')).toEqual([])
+  })
+})
+
+describe('act', () => {
+  it('offers a STOP while the job is open, and none of a closed one, which takes none', () => {
+    const text = (walk: Walk) =>
+      JSON.stringify(actBlocks(reviewed(walk), deskOf(walk.engine.defs, walk.state)))
+    expect(text(new Walk().toVerdict())).toContain('stop: STOP')
+    expect(text(accepted())).not.toContain('stop: STOP')
   })
 })
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { screenLines } from '../../../src/core/review/page.ts'
 import { plainText } from '../../../src/core/sheet/block.ts'
 import { Walk } from '../../helpers/example.ts'
-import { grooves } from '../../helpers/grooves.ts'
+import { grooves, readGrooves } from '../../helpers/grooves.ts'
 import { headTexts } from '../../helpers/head-texts.ts'
 import { reported } from '../../helpers/reported.ts'
 import { only, reviewed } from '../../helpers/reviewed.ts'
@@ -28,6 +28,31 @@ describe('a part that was worked on and not measured again', () => {
       screenLines(walk.engine.defs, review, { width: 79, record: 'PRACTICE', ascii: true }, 21),
     )
     expect(screen.replace(/\n[A-Z]+ +\| +/g, ' ')).toContain(`item ${one.number}`)
+  })
+
+  it('is told as read again and not judged where it was, with what it reads and who signed behind it', () => {
+    const looked = {
+      id: 'looked',
+      kind: 'confirm',
+      title: 'looked',
+      seen: 'Inside the maker’s figure.',
+      point: { kind: 'hold', roles: ['lead'] },
+    }
+    const walk = grooves(false, [readGrooves('fresh', 'as_left'), looked])
+    walk.keys('0.012', ...REWORK, '0.004', '1', 'KH')
+    const review = reviewed(walk)
+    const one = only(review, 'unmeasured')
+    expect(one.what).toBe(
+      'READ AGAIN as left, NOT JUDGED: 2 worn_judged, found REWORK, reworked, decided by KH',
+    )
+    expect(one.sentences.slice(1)).toEqual([
+      'As it went back it reads: side clearance, fresh: 0.0040 in. No verdict counts that in.',
+      expect.stringMatching(/^5 looked: signed by KH, keyed by RO 06:\d\d\.$/),
+    ])
+    expect(one.entries.map((seq) => walk.entries[seq]?.type)).toEqual([
+      ...['verdict.given', 'disposition.set', 'reading.taken', 'point.signed'],
+    ])
+    expect(review.standing).toBe(`closed with REWORK as found, not judged again as left: item ${one.number}`)
   })
 
   it('is none where it was measured again', () => {
@@ -119,8 +144,22 @@ describe('ALL CLEAR before a start', () => {
     const fell = review.exceptions.find(
       ({ kind, what }) => kind.startsWith('gate') && what.includes('1 stopped'),
     )
-    expect(fell?.sentences.at(-1)).toMatch(
-      /^When it was started, RO 06:\d\d, clear of this hold point was not on record; last on record was ALL TOLD AND CLEAR, RO/,
+    const start = only(review, 'start-clear')
+    expect(fell?.sentences.at(-1)).toBe(
+      `When it was started clear of it was on no record: item ${start.number}.`,
     )
+    expect(start.what).toMatch(
+      /^STARTED RO 06:\d\d, clear ON NO RECORD at 1 hold point that fell before it: 1$/,
+    )
+    expect(start.sentences).toEqual([
+      expect.stringMatching(/^Last on record before it was ALL TOLD AND CLEAR, RO 06:\d\d at 3 ready\.$/),
+      expect.stringMatching(/^1 stopped: fell 06:\d\d, nobody keyed clear since\.$/),
+      expect.stringMatching(/^Ask those who were there/),
+    ])
+    expect(start.entries.map((seq) => walk.entries[seq]?.type)).toEqual([
+      'stop.raised',
+      'evidence.given',
+      'step.confirmed',
+    ])
   })
 })

@@ -1,12 +1,16 @@
 // Hours left of one place: the reckoning of wear on the limit of its judge, and every reason why they are not told.
 import { describe, expect, it } from 'vitest'
 import { type Change, changesOf } from '../../../src/core/job/changes.ts'
+import type { VerdictWord } from '../../../src/core/metrology/verdict.ts'
+import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { changesInFew, changesInFull, changesInWords } from '../../../src/core/review/changes-rows.ts'
 import { hoursLeftOf } from '../../../src/core/review/hours-left.ts'
+import type { Changed } from '../../../src/core/review/review.ts'
 import type { WearHistory } from '../../../src/core/wear/history.ts'
 import { hoursToLimits } from '../../../src/core/wear/hours-left.ts'
 import { wearRate } from '../../../src/core/wear/rate.ts'
 import { Walk } from '../../helpers/example.ts'
+import { reviewed } from '../../helpers/reviewed.ts'
 
 const INCH = 0.0254
 const walk = new Walk().toVerdict()
@@ -87,11 +91,54 @@ describe('hours left', () => {
     expect(why({}, decided('replace', true))).toBe('told')
   })
 
+  it('come with how it is now, but for a bore that was judged ACCEPT', () => {
+    const now = (verdict: VerdictWord, isVoid = false) => {
+      const was = walk.state.verdicts.bore_judged
+      if (was?.verdict.compute !== 'bore_form') throw new Error('the bore was judged')
+      const one = {
+        ...was,
+        void: isVoid,
+        verdict: { ...was.verdict, result: { ...was.verdict.result, verdict } },
+      }
+      const result = told({}, { ...walk.state, verdicts: { bore_judged: one } })
+      return result?.ok === true ? result.value.now : 'not told'
+    }
+    expect(now('ACCEPT')).toBeNull()
+    expect(now('REWORK')).toBe('17 Bore judged: REWORK, NOT DECIDED')
+    expect(now('ACCEPT', true)).toBe('17 Bore judged: NOT JUDGED')
+  })
+
   it('are not told of what has no rate, no limit of its own, or wears away from its limit', () => {
     expect(told({ rate: null, history: null })).toBeNull()
     expect(told({ rate: { ok: false, error: { code: 'no-hours', say: 'so' } } })).toBeNull()
     const small = history('smaller')
     expect(why({ history: small, rate: wearRate(small) })).toBe('no-limit')
+  })
+})
+
+describe('a bore that is out and not decided', () => {
+  const hoursLeft = told()
+  if (hoursLeft?.ok !== true) throw new Error('it is told')
+  const now = '17 Bore judged: REWORK, NOT DECIDED'
+  const one: Changed = {
+    ...change(),
+    hoursLeft: { ok: true, value: { ...hoursLeft.value, earliest: 28824.6, now } },
+  }
+
+  it('has its verdict where the hours would stand', () => {
+    expect(changesInFew(defs, [one], null)[2]?.text).toMatch(/ REWORK$/)
+  })
+
+  it('is told first where somebody asks for the next overhaul, then the hours with their place', () => {
+    const review = { ...reviewed(walk), changes: [one] }
+    const asked = questionBlocks(
+      { review, defs, entries: walk.entries, state: walk.state },
+      'when is the next overhaul',
+    )
+    const text = (asked ?? []).flatMap(({ rows }) => rows.map((r) => r.text)).join('\n')
+    expect(text).toMatch(
+      /NOT FIT, OR NOT DECIDED, NOW: .*\nOPEN: NC-1 Bore judged: MONITOR; NOT DECIDED\nEarliest: bore diameter, 7\.3 Bore, CENTRE of ring travel, TOP TO BOTTOM: its limit 9\.5300 in may be reached after 28824 running hours more, .*\nIt is of the size alone; as it is now, 17 Bore judged: REWORK, NOT DECIDED: /,
+    )
   })
 })
 
@@ -106,7 +153,10 @@ describe('on one line', () => {
       expect.stringMatching(/^ CENTRE 12-6 {3}9\.5053 {3}9\.50\d\d {8}- {7}- 0\.000\d\d +\d+$/),
       expect.stringMatching(/^ {2}found less last, place by place: \+0\.00\d\d$/),
       '  give or take, in 1000 h: 0.00002',
-      expect.stringMatching(/^ {2}its limit 9\.5300 in may be reached from \d+ h on, straight on \d+ h/),
+      '  AS IT IS NOW, 17 Bore judged: MONITOR, NOT DECIDED: hours to the limit of one size say nothing of that',
+      expect.stringMatching(
+        /^ {2}CENTRE 12-6: its limit 9\.5300 in may be reached after \d+ running hours more, straight on \d+ \(/,
+      ),
     ])
     for (const { text, keep } of rows) if (keep === true) expect(text.length).toBeLessThanOrEqual(62)
   })
@@ -119,7 +169,7 @@ describe('on one line', () => {
       /last 9\.5053 on 2023-11-20, found 9\.50\d\d, since the last \+0\.00\d\d; wear 0\.000\d+ in 1000 h, give or take 0\.000\d+ \(scatter about the line\)/,
     )
     expect(text).toMatch(
-      /its limit 9\.5300 in may be reached from \d+ h on, straight on \d+ h \(machine book, /,
+      /CENTRE 12-6: its limit 9\.5300 in may be reached after \d+ running hours more, straight on \d+ \(machine book, /,
     )
   })
 

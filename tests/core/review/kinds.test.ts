@@ -88,7 +88,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
     walk.bring({ do: 'ask-again', step: 'stopped' })
     return {
       walk: walk.keys(...AGAIN, '1', '1', '9.5033', '1', ''),
-      kinds: ['gate-proved'],
+      kinds: ['gate-void'],
       says: /^1 stopped: evidence void once before it was complete$/,
     }
   },
@@ -166,7 +166,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   'a job that was left': () => ({
     walk: smallAtSize(),
     kinds: ['open'],
-    says: /^NOT CLOSED: 2 of 5 steps done, at 3 size$/,
+    says: /^NOT CLOSED, PEOPLE MAY BE IN at hold point 1: 2 of 5 steps done, at 3 size$/,
   }),
   'an attached file that was changed': () => {
     const walk = smallStart()
@@ -272,6 +272,27 @@ describe('a hold point', () => {
       'gate.opened',
     ])
     expect(only(reviewed(fallen), 'clock').what).toMatch(/^The clock moved by 400 s/)
+  })
+
+  it('that was seen to at first and fell once more stands with those that nobody keyed clear of', () => {
+    const behind = { exposes: ['start'] }
+    const defs = smallDefs([
+      gate('stopped', ['start'], [NO_START, WITNESS]),
+      tell('inside', behind),
+      tell('again', behind),
+      tell('end'),
+    ])
+    const twice = new Walk(defs).keys('RO', 'TC-401-1', 'NO START', 'KH', '')
+    twice.bring({ do: 'clock-moved', seconds: 400 })
+    twice.keys('ALL OUT', 'NO START', 'KH', '')
+    expect(kindsOf(reviewed(twice))).toContain('gate-proved')
+    twice.bring({ do: 'clock-moved', seconds: 400 })
+    twice.key('')
+    const review = reviewed(twice)
+    expect(review.exceptions.filter(({ kind }) => kind === 'gate-proved')).toEqual([])
+    expect(only(review, 'gate-after').what).toBe(
+      '1 stopped: fell twice: 1 keyed clear and proved again; 1 after the last work behind it',
+    )
   })
 
   it('that fell when nothing was left to be done behind it stands apart, with the last that was', () => {

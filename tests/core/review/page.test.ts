@@ -7,7 +7,7 @@ import { foldTo } from '../../../src/core/review/fold-list.ts'
 import { itemBlocks } from '../../../src/core/review/item.ts'
 import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
 import type { Review } from '../../../src/core/review/review.ts'
-import { layOut, plainText, type SheetStyle } from '../../../src/core/sheet/block.ts'
+import { layOut, plainText, row, type SheetStyle } from '../../../src/core/sheet/block.ts'
 import { Walk } from '../../helpers/example.ts'
 import { asPerson, reviewed, SMALL_DEFS, smallAtSize, smallDone, smallStart } from '../../helpers/reviewed.ts'
 
@@ -61,7 +61,10 @@ describe('a list for a screen', () => {
         const listed = foldTo(list, rows)
         expect(listed.length).toBeLessThanOrEqual(rows)
         const numbers = listed.flatMap((l) => (l.is === 'one' ? [l.one] : l.of)).map((one) => one.number)
-        expect(numbers).toEqual(list.map((one) => one.number))
+        expect(numbers.sort((a, b) => a - b)).toEqual(list.map((one) => one.number))
+        const denied = list.filter(({ kind }) => kind === 'denied').length
+        const alone = listed.filter((l) => l.is === 'one' && l.one.kind === 'denied').length
+        expect(alone).toBeGreaterThanOrEqual(Math.min(denied, rows - 1))
       }),
       { numRuns: 100 },
     )
@@ -85,6 +88,15 @@ describe('a list for a screen', () => {
     expect(shape(6)).toEqual(['stop', 'stop', '9 gate', 'correction', 'correction', 'correction'])
     expect(shape(3)).toEqual(['2 stop', '9 gate', '3 correction'])
     expect(shape(2)).toEqual(['2 stop', '12 rest'])
+  })
+})
+
+describe('in few columns', () => {
+  it('the number of an item does not run together with the number that its words begin with', () => {
+    const narrow = { ...STYLE, width: 39 }
+    const laid = (text: string) => layOut({ margin: '8', rows: [row(text)] }, narrow)[0]?.text
+    expect(laid('2 Hold point before')).toBe('8:  2 Hold point before')
+    expect(laid('Note, RO')).toBe('8  Note, RO')
   })
 })
 

@@ -1,7 +1,8 @@
 // What a review says of a STOP that nobody may release, of people who may still be in, and of figures that were put right or are void.
 import { describe, expect, it } from 'vitest'
 import { Walk } from '../../helpers/example.ts'
-import { only, reviewed } from '../../helpers/reviewed.ts'
+import { asPerson, only, reviewed, reviewOfEntries } from '../../helpers/reviewed.ts'
+import { gate, LOCKS, NO_START, readOne, smallDefs, tell } from '../../helpers/small-job.ts'
 
 describe('a STOP for a lock that was moved', () => {
   const walk = new Walk().toBore().keys('stop', '4', 'V-12 was opened', 'KH')
@@ -40,5 +41,42 @@ describe('an instrument found out of calibration', () => {
     expect(only(reviewed(walk), 'instrument').what).toMatch(
       /KH?.*; 6 lines of hold points void$|; 6 lines of hold points void$/,
     )
+  })
+
+  it('tells of what fell with it what was taken again since, with which instrument, and what was not', () => {
+    const walk = new Walk(smallDefs([readOne('size'), readOne('other'), tell('end')]))
+    walk.keys('RO', 'TC-401-1', '1', '9.5033', '9.5034')
+    walk.bring({ do: 'doubt-instrument', instrument: 'M-3', why: 'dropped', says: 'the bench' })
+    expect(only(reviewed(walk), 'instrument').sentences.slice(1)).toEqual([
+      'NOT taken again: 1 size; 2 other.',
+    ])
+    const { length } = walk.entries
+    const was = walk.entries.find((e) => e.type === 'reading.taken')
+    if (was?.type !== 'reading.taken') throw new Error('it was read')
+    // Read once more with another of its kind.
+    const entries = asPerson([...walk.entries, { ...was, seq: length, instrument: 'M-12' }])
+    const [found] = reviewOfEntries(walk.engine.defs, entries).exceptions.filter(({ what }) =>
+      what.startsWith('M-3'),
+    )
+    const sentences = found?.sentences ?? []
+    const [again, not] = sentences.slice(1)
+    expect(again).toMatch(/^Taken again since: 1 size with M-12, RO 06:\d\d\.$/)
+    expect(not).toBe('NOT taken again: 2 other.')
+  })
+})
+
+describe('what still hangs when a job has ended', () => {
+  const TAG = { id: 'tag', kind: 'numbers', of: 'tag', per: 'once', ask: 'The tag on the piston.' }
+
+  it('says what a lead does about it', () => {
+    const walk = new Walk(
+      smallDefs([gate('stopped', ['start'], [LOCKS, TAG, NO_START]), tell('end', { exposes: ['start'] })]),
+    )
+    walk.keys('RO', 'TC-401-1', 'L-1', 'L-12', 'T-9', 'NO START', '')
+    for (const { sentences } of reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging'))
+      expect(sentences.at(-1)).toMatch(
+        /Look at each, .*a lead puts what was seen on record, by barover remark\.$/,
+      )
+    expect(reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')).toHaveLength(2)
   })
 })

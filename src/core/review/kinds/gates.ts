@@ -7,10 +7,9 @@ import type { CloseCause } from '../../job/entries.ts'
 import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
-import { clearAtStart } from '../clear-before.ts'
 import type { Found, Kind } from '../exception.ts'
 import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'
-import { lastStart } from '../starts.ts'
+import { isSilentAtStart } from './start-clear.ts'
 
 export function gates(look: Look): Found[] {
   return gatesOf(look.defs).flatMap((gate) => one(look, gate))
@@ -76,14 +75,13 @@ function one(look: Look, gate: GateStep): Found[] {
   const worst = Math.min(...fell.map((fall) => CLASSES.indexOf(fall.is)))
   return [
     {
-      kind: kindOf(failed.length > 0, CLASSES[worst]),
+      kind: kindOf(failed.length > 0, fell),
       what: `${alarmOf(fell)}${named(gate)}: ${told.join(', ')}`,
       sentences: [
         ...failed.flatMap(({ entry }) =>
           entry.type === 'evidence.failed' ? [failure(look, gate, entry)] : [],
         ),
         ...fell.map((fall) => fallText(look, gate, fall)),
-        ...atStart(look, gate, fell),
         ...struck.map((move) =>
           sentence(`Void ${when(look, move.entry)}, before it was complete: ${causeText(gate, move)}`),
         ),
@@ -94,22 +92,20 @@ function one(look: Look, gate: GateStep): Found[] {
       entries,
       // People may be in there now: it is open until somebody keys that they are out.
       open: look.state.closed === null && gateState(look.state, gate.id).mustClear,
+      ...(isSilentAtStart(look, gate)
+        ? { sees: { id: 'clear-at-start', says: 'When it was started clear of it was on no record' } }
+        : {}),
       grave: (Number.isFinite(worst) ? worst : CLASSES.length) + (failed.length > 0 ? 1 : 2),
     },
   ]
 }
 
-/** A machine that was started with people called out of here and nobody keyed clear: whether anybody keyed it elsewhere. */
-function atStart(look: Look, gate: GateStep, fell: readonly Fall[]): string[] {
-  const last = fell.at(-1)
-  return last === undefined
-    ? []
-    : [clearAtStart(look, gate, lastStart(look)?.move ?? null, last.move)].flatMap((text) => text ?? [])
-}
-
-function kindOf(hasFailed: boolean, worst: FallClass | undefined): Kind {
-  if (hasFailed || worst === 'worked' || worst === 'not-clear') return 'gate'
-  return worst === 'after' ? 'gate-after' : 'gate-proved'
+/** A kind says of all that stands in it what is so of each: one fall that nobody keyed clear of parts it from those seen to. */
+function kindOf(hasFailed: boolean, fell: readonly Fall[]): Kind {
+  const has = (is: FallClass) => fell.some((fall) => fall.is === is)
+  if (hasFailed || has('worked') || has('not-clear')) return 'gate'
+  if (has('after')) return 'gate-after'
+  return fell.length === 0 ? 'gate-void' : 'gate-proved'
 }
 
 /** `; 4 keyed clear and proved again; 1 after the last work behind it`; one sort alone needs no number. */

@@ -21,7 +21,7 @@ export function stillHanging(look: Look): Found[] {
             look,
             locks,
             `STILL ON by the record: ${kindsOf(locks)}, ${list(locks.map((one) => one.shown))}`,
-            'The record does not tell them off. Whoever hung them takes them off, or another job holds the machine by them.',
+            `The record does not tell them off. Whoever hung them takes them off, or another job holds the machine by them. ${WHAT_TO_DO}`,
             0,
           ),
         ]),
@@ -32,12 +32,16 @@ export function stillHanging(look: Look): Found[] {
             look,
             tags,
             `Still on by the record: ${count(tags.length, 'tag')}, ${list(tags.map((one) => one.shown))}`,
-            'The record does not tell them off.',
+            `The record does not tell them off. ${WHAT_TO_DO}`,
             1,
           ),
         ]),
   ]
 }
+
+/** A closed job is never told off again: what is seen goes beside it. */
+const WHAT_TO_DO =
+  'Look at each, at the machine or on the part: taken off by whoever hung it, or it stays, and why; a lead puts what was seen on record, by barover remark.'
 
 /** As it has to be while people work, and nobody else's list: whoever was not there has to know what hangs. */
 function onNow(look: Look, on: readonly Keyed[]): Found {

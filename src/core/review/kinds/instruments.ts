@@ -1,7 +1,9 @@
 // Instruments out of calibration, used past their day, or put back.
-import { instrumentById } from '../../job/definitions.ts'
+import { asKind, instrumentById, stepById } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
-import { instrumentName } from '../../talk/names.ts'
+import { keyLabel } from '../../job/item-label.ts'
+import { stands } from '../../job/state.ts'
+import { instrumentName, placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, count, entriesOf, type Look, namedById, sentence } from '../look.ts'
 
@@ -18,12 +20,63 @@ function doubted(look: Look): Found[] {
       ...(e.voids.length === 0
         ? []
         : [`Void with it: ${e.voids.map((id) => namedById(look, id)).join('; ')}.`]),
+      ...takenAgain(look, e),
       ...(e.person === undefined ? [] : [`${e.person} signed for it after the job was closed.`]),
     ],
     entries: [e.seq, ...e.readings],
     open: false,
     grave: 0,
   }))
+}
+
+/** Of what fell with it: what was taken once more since, with which instrument, and what was not. */
+function takenAgain(look: Look, doubt: Extract<Entry, { type: 'instrument.doubted' }>): string[] {
+  const since = look.entries.filter(({ seq }) => seq > doubt.seq)
+  const told = doubt.readings.flatMap((seq) => {
+    const was = look.entries[seq]
+    if (was === undefined) return []
+    const again = since.find((entry) => isSamePlace(look, was, entry))
+    const name = nameOf(look, was)
+    return name === null ? [] : [{ name, again }]
+  })
+  const yes = new Map<string, string>()
+  const no = new Set<string>()
+  for (const { name, again } of told) {
+    if (again === undefined) no.add(name)
+    else {
+      const by = 'instrument' in again && again.instrument !== undefined ? ` with ${again.instrument}` : ''
+      yes.set(name, `${name}${by}, ${byWhom(look, again)}`)
+    }
+  }
+  return [
+    ...(yes.size === 0 ? [] : [`Taken again since: ${[...yes.values()].join('; ')}.`]),
+    ...(no.size === 0 ? [] : [`NOT taken again: ${[...no].join('; ')}.`]),
+  ]
+}
+
+/** A reading that stands of the same place, or a line of a hold point that was given anew. */
+function isSamePlace({ state }: Look, was: Entry, entry: Entry): boolean {
+  if ('place' in was && 'place' in entry && was.place !== undefined)
+    return (
+      entry.place === was.place &&
+      (state.readings[was.place] ?? []).some((one) => one.seq === entry.seq && stands(one))
+    )
+  return (
+    was.type === 'evidence.given' &&
+    entry.type === 'evidence.given' &&
+    entry.step === was.step &&
+    entry.item === was.item
+  )
+}
+
+function nameOf({ defs }: Look, was: Entry): string | null {
+  if (was.type === 'evidence.given') {
+    const placed = stepById(defs, was.step)
+    return `${placed.number} ${keyLabel(defs, asKind(placed, 'gate'), was.item)}`
+  }
+  return 'place' in was && 'step' in was && typeof was.place === 'string' && was.step !== null
+    ? `${placeNumber(defs, was.step, was.place)} ${placeName(defs, was.step, was.place)}`
+    : null
 }
 
 /** Readings of the work, and lines of hold points that were read with it. */

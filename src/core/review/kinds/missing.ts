@@ -1,12 +1,14 @@
 // What a closed job lacks: steps not done, places without a figure, steps left out because nobody knew whether they were needed.
 import { asKind, type PlacedStep } from '../../job/definitions.ts'
 import { applicability, isComplete } from '../../job/next.ts'
+import { ruleWords } from '../../job/rule-words.ts'
 import { unsettledPlaces } from '../../job/unsettled.ts'
 import { valuesForRules } from '../../job/values.ts'
 import { isVoidSince } from '../../job/voids.ts'
 import { list } from '../../lib/wording.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
+import { isLeftOut } from '../left-out.ts'
 import { count, type Look, named } from '../look.ts'
 
 export function missing(look: Look): Found[] {
@@ -51,7 +53,7 @@ function notDone(look: Look): Found[] {
 
 function whyNot({ defs, state }: Look, placed: PlacedStep): string {
   if (applicability(defs, state, placed) === 'hold')
-    return `whether it is needed cannot be told: ${placed.rule?.text ?? 'its part hangs on what is not known'}`
+    return `whether it is needed cannot be told: ${placed.rule === null ? 'its part hangs on what is not known' : `only if ${ruleWords(defs, placed)}`}`
   return isVoidSince(state, placed) ? 'what it came to is void, and it was not done again' : 'not done'
 }
 
@@ -82,7 +84,7 @@ function leftOutUnknown(look: Look): Found[] {
   const { defs, state } = look
   const by = new Map<PlacedStep, PlacedStep[]>()
   for (const placed of defs.steps) {
-    if (applicability(defs, state, placed) !== 'skip') continue
+    if (!isLeftOut(defs, state, placed)) continue
     const rule = [...placed.inside, placed].find((one) => applicability(defs, state, one) === 'skip')
     if (rule !== undefined && untold(look, rule).length > 0) by.set(rule, [...(by.get(rule) ?? []), placed])
   }
@@ -92,14 +94,20 @@ function leftOutUnknown(look: Look): Found[] {
       kind: 'missing',
       what: `Left out, not known whether needed: ${first === end ? first : `${first} to ${end}`} ${rule.step.title}`,
       sentences: [
-        `It is done only if: ${rule.rule?.text ?? ''}.`,
-        `Not told: ${list(untold(look, rule).map((name) => name.replaceAll('_', ' ')))}.`,
+        `It is done only if ${ruleWords(defs, rule)}.`,
+        `Not told: ${list(untold(look, rule).map((name) => toldOf(look, rule, name)))}.`,
       ],
       entries: [],
       open: false,
       grave: 2,
     }
   })
+}
+
+/** By its step where it is the outcome of one. */
+function toldOf({ defs }: Look, rule: PlacedStep, name: string): string {
+  const step = defs.steps.find(({ id }) => id === rule.scope + name)
+  return step === undefined ? name.replaceAll('_', ' ') : named(step)
 }
 
 /** Names of its rule that should have a value and have none; nothing where the rule is known. */

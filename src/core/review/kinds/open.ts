@@ -1,10 +1,13 @@
 // What somebody still has to do: words by radio, inspection points, things placed, readings that wait, the job itself.
 import { asKind } from '../../job/definitions.ts'
+import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { applicability, isComplete, next } from '../../job/next.ts'
 import { openWords } from '../../job/open-words.ts'
 import { outOnSheet } from '../../job/paper-register.ts'
 import { pendingPoint } from '../../job/point.ts'
 import { openThings, thingText } from '../../job/register.ts'
+import { list } from '../../lib/wording.ts'
+import { takenUp } from '../../talk/desk-words.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import { POINT_NAMES } from '../../talk/points.ts'
 import { wordLine } from '../../talk/radio-words.ts'
@@ -32,18 +35,48 @@ function notClosed(look: Look): Found[] {
   const isCut = (look.beside.log.broken ?? null) !== null
   const prompt = next(defs, state)
   const at = 'step' in prompt ? prompt.step : 'before' in prompt ? prompt.before : null
+  const inside = mayBeIn(look)
+  const people =
+    inside.length === 0
+      ? ''
+      : `, PEOPLE MAY BE IN at ${inside.length > MOST_NAMED ? count(inside.length, 'hold point') : `hold point ${list(inside.map(({ number }) => String(number)))}`}`
   return [
     {
       kind: 'open',
-      what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
+      what: `${isCut ? 'NOT KNOWN whether it closed' : 'NOT CLOSED'}${people}: ${done} of ${count(asked.length, 'step')} done${at === null ? '' : `, at ${named(at)}`}`,
       sentences: [
         `Last entry ${byWhom(look, look.entries[look.entries.length - 1] ?? { at: state.lastAt })}.`,
-        ...toClose(defs, state),
+        ...stillComplete(look, inside),
+        ...toClose(defs, takenUp(state)),
       ],
       entries: [state.seq],
       open: true,
       grave: 0,
     },
+  ]
+}
+
+/** More hold points than these are only counted in the line of the list. */
+const MOST_NAMED = 3
+
+/** Hold points that people may be behind by the record: it fell with them in, or it was complete and nobody keyed them out. */
+function mayBeIn({ defs, state }: Look): GateStep[] {
+  if (state.paper !== null) return []
+  const then = takenUp(state)
+  return gatesOf(defs).filter(({ id }) => gateState(then, id).mustClear)
+}
+
+/** That they have not fallen yet says of nobody that they are out. */
+function stillComplete({ state }: Look, inside: readonly GateStep[]): string[] {
+  const gates = inside.filter(({ id }) => !gateState(state, id).mustClear)
+  const [first] = gates
+  if (first === undefined) return []
+  const which =
+    gates.length === 1
+      ? `hold point ${named(first)}: it was`
+      : `hold points ${list(gates.map(({ number }) => String(number)))}: they were`
+  return [
+    `PEOPLE MAY BE IN behind ${which} complete at the last entry, and nobody keyed that they came out. That is asked first where the job is taken up.`,
   ]
 }
 
@@ -65,7 +98,7 @@ function radio(look: Look): Found[] {
     const spoken = entriesOf(look, 'disposition.set').filter((d) => d.step === e.step && d.seq < e.seq)
     return [
       {
-        kind: 'open',
+        kind: 'denied',
         what: `${e.person} says it was NOT said by radio: ${namedById(look, e.step)}`,
         sentences: [
           'It is void with what hung on it.',

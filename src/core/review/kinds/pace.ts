@@ -1,6 +1,7 @@
 // A part that wore much faster, or much slower, since the last overhaul than it had before: asked, as a figure that was misread,
 // hours that were, or a change in how the machine runs look alike from here.
-import { changesOf } from '../../job/changes.ts'
+import { changesOf, type Taken } from '../../job/changes.ts'
+import { placeResult } from '../../job/places.ts'
 import { wearFigures } from '../../talk/changes.ts'
 import type { WearHistory, WearReading } from '../../wear/history.ts'
 import { wornSide } from '../../wear/history.ts'
@@ -37,20 +38,23 @@ function rate(history: WearHistory, a: WearReading, b: WearReading): number {
 }
 
 export function unlikeBefore(look: Look): Found[] {
-  const things = new Map<string, { places: number; said: string[] }>()
-  for (const { of, history, rate: worn, found } of changesOf(look.defs, look.state)) {
+  const { defs, state } = look
+  const things = new Map<string, { places: number; said: string[]; seqs: number[] }>()
+  const hours = seqsOf(look, hoursStep(look))
+  for (const { of, history, rate: worn, found } of changesOf(defs, state)) {
     const pace = history === null || worn?.ok !== true || found === null ? null : paceOf(history)
     if (pace === null || found === null || worn?.ok !== true) continue
-    const per1000 = (perHour: number) => wearFigures(look.defs, found, { ...worn.value, perHour }).per1000
+    const per1000 = (perHour: number) => wearFigures(defs, found, { ...worn.value, perHour }).per1000
     const { station, axis } = found.place
     const where = [station.label, ...(axis === null ? [] : [axis.label])].join(', ')
-    const known = things.get(of) ?? { places: 0, said: [] }
+    const known = things.get(of) ?? { places: 0, said: [], seqs: [] }
     known.said.push(
       `${where}: ${per1000(pace.last)} in 1000 h since the last overhaul, ${per1000(pace.before)} before.`,
     )
+    known.seqs.push(...seqsOf(look, found))
     things.set(of, { ...known, places: known.places + 1 })
   }
-  return [...things].map(([of, { places, said }]) => ({
+  return [...things].map(([of, { places, said, seqs }]) => ({
     kind: 'improbable',
     open: false,
     what: `${of}: wear since the last overhaul unlike that before, at ${places === 1 ? 'one place' : `${places} places`}`,
@@ -60,6 +64,15 @@ export function unlikeBefore(look: Look): Found[] {
       `The test: ${TIMES} times as fast or as slow, and further apart than the measuring errors. ${NO_SOURCE}`,
       A_QUESTION,
     ],
-    entries: [],
+    entries: [...hours, ...seqs],
   }))
+}
+
+/** What the hours of this job were read by, as wear is reckoned. */
+function hoursStep({ defs, state }: Look): Taken | null {
+  return changesOf(defs, state).find(({ found }) => found?.step.step.quantity === 'time')?.found ?? null
+}
+
+function seqsOf({ state }: Look, taken: Taken | null): number[] {
+  return taken === null ? [] : placeResult(taken.step, taken.place, state).readings.map(({ seq }) => seq)
 }
