@@ -253,9 +253,12 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
 const withUnit = (text: string) => text.replaceAll(' ', '\u00a0')
 
 /** `75 %, watched from 70 %`: without the share to watch from nobody can tell MONITOR from ACCEPT by the figures. */
-function usedText({ used, watchedFrom }: Report['limits'][number]): string {
-  const share = used === null ? '-' : percentText(used)
-  return watchedFrom === null ? share : `${share}, watched from ${percentText(watchedFrom)}`
+function usedText({ used, countedFrom, watchedFrom }: Report['limits'][number]): string {
+  return [
+    used === null ? '-' : percentText(used),
+    ...(countedFrom === null ? [] : [`counted from ${withUnit(countedFrom.text)}`]),
+    ...(watchedFrom === null ? [] : [`watched from ${percentText(watchedFrom)}`]),
+  ].join(', ')
 }
 
 export function decisionsSection(report: Report): Section {

@@ -210,6 +210,7 @@ export const limitSchema = z.strictObject({
   value: maybeFigure('What was judged; null where it could not be worked out.'),
   U: maybeFigure('Measuring error allowed for, at k = 2.'),
   used: maybeReal('Share of the limit used, 1 on it; null where it cannot be said.'),
+  countedFrom: maybeFigure('What that share is counted from; null where it is from nothing.'),
   watchedFrom: maybeReal(
     'Share of the limit from which the owner wants it watched; null where none is on record.',
   ),
