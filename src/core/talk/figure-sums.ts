@@ -65,11 +65,23 @@ export function figureErrorText(defs: Definitions, figure: Figure, si: number, b
   return bare || symbol === '1' ? text : `${text} ${symbol}`
 }
 
-export function figureSums(defs: Definitions, record: FigureVerdictRecord): string[] {
-  return record.inputs.figures.flatMap((figure) => oneFigure(defs, record, figure))
+/** A figure as the procedure writes it out, or by its name alone: how it is written is for who writes procedures. */
+export type FigureTold = 'written' | 'named'
+
+export function figureSums(
+  defs: Definitions,
+  record: FigureVerdictRecord,
+  told: FigureTold = 'written',
+): string[] {
+  return record.inputs.figures.flatMap((figure) => oneFigure(defs, record, figure, told))
 }
 
-function oneFigure(defs: Definitions, { inputs, result }: FigureVerdictRecord, figure: Figure): string[] {
+function oneFigure(
+  defs: Definitions,
+  { inputs, result }: FigureVerdictRecord,
+  figure: Figure,
+  told: FigureTold = 'written',
+): string[] {
   const judged = result.judged.find((one) => one.characteristic === figure.characteristic)
   const label = figureLabel(figure.characteristic)
   if (figure.value === null)
@@ -85,7 +97,8 @@ function oneFigure(defs: Definitions, { inputs, result }: FigureVerdictRecord, f
       : shareTold({ value, limit, used, startsAt: null }, (si, more) =>
           figureText(defs, figure, si, 1 + more),
         )
-  const lines = [`${label}: ${figure.is} = ${share?.value ?? text(value)}`]
+  const written = told === 'written' ? `${figure.is} = ` : ''
+  const lines = [`${label}: ${written}${share?.value ?? text(value)}`]
   for (const part of figure.parts) {
     const moves = part.moves === null ? 'nobody has stated its error' : `moves it by ${text(part.moves)}`
     lines.push(`  ${partName(defs, part.place)}, ${part.instruments.join(', ')}: its U ${moves}.`)

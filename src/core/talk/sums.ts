@@ -10,7 +10,7 @@ import { assertNever } from '../lib/result.ts'
 import { expandedOfReading, statedOfReading } from '../metrology/uncertainty.ts'
 import { shareTold, shownNumber, usedText } from '../units/index.ts'
 import { axisName } from './axis-names.ts'
-import { figureSums } from './figure-sums.ts'
+import { type FigureTold, figureSums } from './figure-sums.ts'
 import { bareLength, lengthText, placeNumber } from './names.ts'
 import { pocketSums } from './pocket-sums.ts'
 
@@ -21,10 +21,15 @@ export interface SumsFrom {
 }
 
 /** Lengths with one more decimal than the instrument gives, since means and corrections live there. */
-export function sums(defs: Definitions, record: VerdictRecord, from?: SumsFrom): string[] {
+export function sums(
+  defs: Definitions,
+  record: VerdictRecord,
+  from?: SumsFrom,
+  figures: FigureTold = 'written',
+): string[] {
   switch (record.compute) {
     case 'figures':
-      return figureSums(defs, record)
+      return figureSums(defs, record, figures)
     case 'pocket_setting':
       return pocketSums(defs, record)
     case 'bore_form':
