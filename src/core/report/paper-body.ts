@@ -233,7 +233,7 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
           usedText(one),
           one.word,
           [
-            `${one.from === 'machine' ? 'machine book' : 'FALLBACK'}: ${one.source}`,
+            `${one.from === 'machine' ? 'machine record' : 'FALLBACK'}: ${one.source}`,
             ...(one.rule === null ? [] : [one.rule]),
             `approved ${one.approvedBy}, since ${one.since}`,
           ].join('; '),

@@ -214,11 +214,11 @@ export const limitSchema = z.strictObject({
   watchedFrom: maybeReal(
     'Share of the limit from which the owner wants it watched; null where none is on record.',
   ),
-  word: words('The word for this figure alone.'),
-  governs: yes('true: it uses the largest share of its limit.'),
+  word: words('The word for this figure alone; of a driver load that of the whole question of the pocket.'),
+  governs: yes('true: it uses the largest share of its limit; of a driver load, that it is over.'),
   from: z
     .enum(['machine', 'fallback'])
-    .meta({ description: "The machine's own book, or the fall-back set a lead named." }),
+    .meta({ description: "The machine's own record and book, or the fall-back set a lead named." }),
   book: words('The book.'),
   source: words('Title, edition and page, as whoever wrote the book put it.'),
   page: maybe('Page, sheet, table or clause in the source; null where none is named.'),

@@ -3,7 +3,7 @@ import { allowedFor, startOf } from '../../bore/bore-characteristics.ts'
 import { CHARACTERISTICS } from '../../definition/characteristics.ts'
 import type { Definitions, PlacedStep } from '../../job/definitions.ts'
 import { type State, standingVerdict } from '../../job/state.ts'
-import type { VerdictRecord } from '../../job/verdict-record.ts'
+import type { BoreVerdictRecord, FigureVerdictRecord } from '../../job/verdict-record.ts'
 import type { Judgement } from '../../metrology/conformity.ts'
 import type { Limit } from '../../metrology/limit.ts'
 import { figureErrorText, figureLabel, figureText, figureUnit } from '../../talk/figure-sums.ts'
@@ -11,6 +11,7 @@ import { type QuantityKind, shareTold } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 import { figureOf, shopError, shopLength } from './figure.ts'
+import { loadLimits } from './limit-load.ts'
 
 type Told = Report['limits'][number]
 
@@ -32,7 +33,11 @@ interface Held {
 export function limitsOf(defs: Definitions, state: State): Told[] {
   return defs.steps.flatMap((placed) => {
     const verdict = standingVerdict(state, placed.id)
-    return verdict === null ? [] : heldIn(defs, verdict.verdict).map((one) => told(placed, one))
+    if (verdict === null) return []
+    const record = verdict.verdict
+    return record.compute === 'pocket_setting'
+      ? loadLimits(defs, placed, record)
+      : heldIn(defs, record).map((one) => told(placed, one))
   })
 }
 
@@ -76,9 +81,7 @@ export function pageIn(source: string): string | null {
   return found === null ? null : found[0].replace(/[.,;)]+$/, '')
 }
 
-/** A pocket setting is judged by margins of its own machine, which stand in its plot and its block in the log. */
-function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
-  if (record.compute === 'pocket_setting') return []
+function heldIn(defs: Definitions, record: BoreVerdictRecord | FigureVerdictRecord): Held[] {
   const governing: readonly string[] = record.result.governs?.characteristics ?? []
   if (record.compute === 'figures')
     return record.inputs.figures.flatMap((figure, n): Held[] => {
