@@ -13,6 +13,7 @@ import type { Beside } from './beside.ts'
 import { type Exception, type Found, inOrder } from './exception.ts'
 import { hoursLeftOf, type Outlook } from './hours-left.ts'
 import { disagreements } from './kinds/agreement.ts'
+import { littleOxygen } from './kinds/air.ts'
 import { readApart } from './kinds/apart.ts'
 import { clockJumps } from './kinds/clock.ts'
 import { closeCalls } from './kinds/close.ts'
@@ -97,6 +98,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   stops,
   machineDoubts,
   gates,
+  littleOxygen,
   stillHanging,
   nonconforming,
   unmeasured,

@@ -1,8 +1,16 @@
 // Little oxygen where a limit asks for no least: it passes, as nobody is to breathe there, and it is said what it means.
-import { asKind, type Definitions, gasLimitById, instrumentById, stepById } from '../job/definitions.ts'
+import {
+  asKind,
+  type Definitions,
+  gasLimitById,
+  instrumentById,
+  type PlacedStep,
+  stepById,
+} from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { evidenceByKey } from '../job/gate.ts'
-import { isLittleOxygen } from '../job/little-oxygen.ts'
+import { isLittleOxygen, littleOxygenAt } from '../job/little-oxygen.ts'
+import type { State } from '../job/state.ts'
 import { type Row, row } from './block.ts'
 
 type Shown = Extract<Entry, { type: 'evidence.given' | 'evidence.failed' }>
@@ -38,4 +46,12 @@ function blindRows(
     row('  It says nothing of what burns there. Nobody breathes there or puts a head in.', 'caution'),
     row('  Find what drives the air out, air it, then back: oxygen anew; or a meter that sees it so.'),
   ]
+}
+
+/** At each sheet behind it, and at the lines still to come: whoever reads that a face goes to the opening has to know it there. */
+export function airRows(defs: Definitions, state: State, placed: PlacedStep): Row[] {
+  const [least] = littleOxygenAt(defs, state, placed)
+  return least === undefined
+    ? []
+    : [row(`${least.given.shown} oxygen inside: NO HEAD IN, NOBODY BREATHES THERE`, 'caution')]
 }

@@ -15,6 +15,7 @@ import { findingText, placeName, placeNumber, readingText } from '../talk/names.
 import { offerLines, offersAt } from '../talk/offered.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
+import { besidesRows } from './besides-rows.ts'
 import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
 import { figureForms } from './drawing-rows.ts'
@@ -24,6 +25,7 @@ import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
 import { decidedOnSheet, sheetView } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
+import { airRows } from './little-oxygen.ts'
 import { mayDecideRows } from './may-decide-rows.ts'
 import { neededRows } from './needed-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
@@ -115,7 +117,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   const secrecy = secrecyOf(prompt, talk.ask)
   const others = elsewherePrompt(state, prompt)
   if (question === null) {
-    const must = [...view.must, ...mustRows(prompt), ...others.must]
+    const must = [...view.must, ...mustRows(defs, state, prompt), ...others.must]
     return {
       ...view,
       must,
@@ -126,7 +128,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
   const out = prompt.kind === 'clear' ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []
   return {
     ...view,
-    must: [...out, ...mustRows(prompt), ...others.must],
+    must: [...out, ...mustRows(defs, state, prompt), ...others.must],
     rows: [],
     drawings: [],
     profiles: [],
@@ -158,13 +160,14 @@ const LOOK_FIRST =
 /** The choice under it says the same. */
 const HOW_TO_TAKE = / If that is what you read: .*$/
 
-function mustRows(prompt: Prompt): Row[] {
+function mustRows(defs: Definitions, state: State, prompt: Prompt): Row[] {
   const placed = 'step' in prompt ? prompt.step : 'gate' in prompt ? prompt.gate : null
   if (placed === null) return []
   const { hazard, trouble } = placed.step
   return [
     ...(hazard === undefined ? [] : [row(`Hazard: ${hazard}`, 'caution')]),
     ...(trouble === undefined ? [] : [row(`In trouble: ${trouble}`, 'caution')]),
+    ...airRows(defs, state, placed),
   ]
 }
 
@@ -335,6 +338,7 @@ function stepView(
           ? []
           : [
               ...becauseRows(defs, record),
+              ...besidesRows(defs, state, scope + decide.about),
               ...errorRows(defs, state, scope + decide.about, record),
               ...keptRows(defs, state, record),
             ]

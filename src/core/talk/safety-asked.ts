@@ -130,7 +130,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     'hands',
     [
       `\\b(?:may|can|could|is|are|do|should|must|when|allowed|am)\\b.*\\b${LIMB}\\b.*\\b(?:in|inside|into|there|near|now)\\b`,
-      '\\b(?:may|can|could|should|do|must|am|are|when|is)\\b.*\\b(?:go|reach|enter|lean|climb|step) (?:in|inside|into)\\b',
+      '\\b(?:may|can|could|should|do|must|am|are|when|is)\\b.*\\b(?:go|reach|enter|lean|climb|step|look|peer|breathe) (?:in|inside|into)\\b',
       '^(?:may|can|could|should) (?:i|we|somebody|anybody) (?:enter|go on|begin|carry on|continue)\\b',
     ],
   ],

@@ -1,24 +1,25 @@
 // What is told to somebody in doubt about themselves or others: what the job itself says now, by its own lines, and where the
 // make-safe sheet is. It never says that anything is good or without danger: the program sees no machine.
 
-import { neverReleased } from '../job/admit-stop.ts'
 import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, gasLimitById, type PlacedStep, personById } from '../job/definitions.ts'
 import { doersAt, type GateStep, gateState, gatesBefore, gatesOf, itemsOf } from '../job/gate.ts'
+import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
+import { littleOxygenAt } from '../job/little-oxygen.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import { openThings, thingText } from '../job/register.ts'
 import { openStop, type State } from '../job/state.ts'
-import { barredFromRelease } from '../job/stop-causes.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
-import { mayRelease, mayWitness, peopleText } from './may-sign.ts'
+import { mayWitness, peopleText } from './may-sign.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
+import { releaseLines, STOP_LINES, stopLine } from './stop-lines.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
 
@@ -77,7 +78,13 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'starts':
       return [...comeOut(asked, EMERGENCY_STOP), ...troubleLines(asked), ...notSoLines(asked), SHEET]
     case 'bad-air':
-      return [...comeOut(asked), ...troubleLines(asked), ...gasLines(asked, question), SHEET]
+      return [
+        ...comeOut(asked),
+        ...airLines(asked),
+        ...troubleLines(asked),
+        ...gasLines(asked, question),
+        SHEET,
+      ]
     case 'missing':
       return [...missingLines(asked), ...troubleLines(asked), SHEET]
     case 'wrong':
@@ -92,7 +99,14 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
       return [...aloneLines(asked), ...troubleLines(asked), SHEET]
     case 'hands':
     case 'safe':
-      return [SEES_NOTHING, ...stopLine(asked.state), ...letInLines(asked), ...troubleLines(asked), SHEET]
+      return [
+        SEES_NOTHING,
+        ...stopLine(asked.state),
+        ...airLines(asked),
+        ...letInLines(asked),
+        ...troubleLines(asked),
+        SHEET,
+      ]
     case 'release':
       return releaseLines(asked.defs, asked.state)
     case 'witness':
@@ -223,20 +237,6 @@ function missingLines({ state }: Asked): string[] {
   ]
 }
 
-const STOP_LINES = [
-  'stop, or the key !, blocks this job at once, for everybody, and asks why only after.',
-  'Every hold point falls with it: all come out, and all of it is shown anew before anybody goes near.',
-  'It moves nothing on the machine: no driver stops and no valve shuts by it. Say STOP aloud as well.',
-  'A lead who neither raised nor called it releases it. For some causes nobody does: the job is closed.',
-  'What was measured stays on record.',
-]
-
-function stopLine(state: State): string[] {
-  return openStop(state) === null
-    ? []
-    : ['STOP is open: nobody goes in, and nothing goes on until it is released.']
-}
-
 /** The hold points that stand before what is asked; where none does, all of the job. */
 function gatesHere({ defs, at }: Asked): readonly GateStep[] {
   const all = gatesOf(defs)
@@ -271,6 +271,16 @@ function letInLines(asked: Asked): string[] {
           'Look at locks, block and bleeds yourself. In doubt stay out.',
         ]),
   ]
+}
+
+/** Oxygen that nobody can breathe passes where nobody is to breathe: it is told before what is let in. */
+function airLines({ defs, state, at }: Asked): string[] {
+  return at === null
+    ? []
+    : littleOxygenAt(defs, state, at).map(
+        ({ gate, key, given }) =>
+          `NOBODY BREATHES THERE OR PUTS A HEAD IN: hold point ${gate.number}, ${keyLabel(defs, gate, key)}, ${given.shown}.`,
+      )
 }
 
 /** Why people were called out, and what ends it. */
@@ -318,18 +328,6 @@ function aloneLines(asked: Asked): string[] {
 
 /** More would push the question off a small screen. */
 const MOST_GATES = 2
-
-function releaseLines(defs: Definitions, state: State): string[] {
-  const never = neverReleased(state)
-  if (openStop(state) !== null && never !== null) return [never]
-  const barred = [...barredFromRelease(state).people].map(([person, why]) => `Not ${person}, who ${why}.`)
-  const leads = mayRelease(defs, state)
-  const may = leads.length === 0 ? [] : [`May lift this one: ${peopleText(leads)}.`]
-  return [
-    'A lead releases a STOP, one who neither raised nor called it, with what was put right and their PIN.',
-    ...(openStop(state) === null ? ['No STOP is open now.'] : [...may, ...barred]),
-  ]
-}
 
 /** Who may sign at the hold point at hand, or the next that wants somebody; by role, as no name stands for a look. */
 function witnessLines({ defs, state, prompt, at }: Asked): string[] {
