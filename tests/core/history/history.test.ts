@@ -300,6 +300,26 @@ describe('many jobs', () => {
     expect(machines[0]).toMatchObject({ last: { job: 'job-0001', outcome: 'REWORK' }, hours: 1000 })
   })
 
+  it('are read at a glance: a machine a line of a terminal, with its hours left, and the place they are of', () => {
+    const machines = Array.from({ length: 40 }, (_, n) => `TC-${500 + n}-1`)
+    const history = tell(
+      machines.flatMap((machine, n) => [
+        job(2 * n, 0, [place(240)], { machine }),
+        job(2 * n + 1, 8000, [place(240.1)], {
+          machine,
+          outcome: 'REPLACE',
+          asLeft: 'MONITOR, and 1 not measured again',
+        }),
+      ]),
+    )
+    const text = reportText(historyPaper(history))
+    for (const machine of machines) {
+      expect(text).toMatch(new RegExp(`│ ${machine} +2  20\\d\\d-01-01  MONITOR, not all +\\d+  8000 h\n`))
+      expect(text).toMatch(new RegExp(`│ ${machine}  Bore, CENTRE, TOP TO BOTTOM +0\n`))
+    }
+    expect(Math.max(...text.split('\n').map((one) => one.length))).toBeLessThanOrEqual(80)
+  })
+
   it('come to the same in whatever order they are read', () => {
     fc.assert(
       fc.property(fc.shuffledSubarray(jobs, { minLength: jobs.length }), (shuffled) => {
