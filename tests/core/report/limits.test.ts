@@ -34,7 +34,7 @@ describe('the load question', () => {
     const text = reportText(paperOf(report)).replace(/\n[A-Z]+ +\d* *[│|] +/g, ' ')
     expect(text).not.toContain('No limit was judged against')
     expect(text).toMatch(
-      /value: 222\.0 kW; U: \d\.\d kW; limit: at most 213\.8\skW; used: 104\s%; word: REWORK/,
+      /value: 222\.0\skW; U: \d\.\d\skW; limit: at most 213\.8\skW; used: 104\s%; word: REWORK/,
     )
     const csv = reportCsv(report)
     expect(csv).toMatch(/"judged",,,,14,,"driver load",.*222\.0/)
