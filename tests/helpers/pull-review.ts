@@ -26,6 +26,17 @@ export function expectReviewed(walk: Walk): void {
   for (const one of of('improbable').filter(({ what }) => what.includes('unlike that before')))
     expect([...new Set(one.entries.map((seq) => walk.entries[seq]?.type))]).toEqual(['reading.taken'])
   expect(of('log')).toEqual([])
+  for (const { sentences } of of('fallback')) {
+    const rows = sentences.slice(0, -1)
+    // A source is told once in a row; where the machine's own limit governs, what went by another book is named.
+    const once = rows.filter((one) => (one.match(/table 4-4 p\. 272/g) ?? []).length > 1)
+    expect(once).toEqual([])
+    for (const own of rows.filter((one) => /Machine book/.test(one)))
+      expect(own).toMatch(/Machine book [^;]*; by fall-back: [^;]+, Bloch/)
+    expect(sentences.at(-1)).toMatch(
+      /hold no limit of their own for (?!.*\blargest\b)(?!.*radial thickness).* and /,
+    )
+  }
   // One screen: what went wrong has its room first, and rows of figures stand behind a number of it.
   const style = { width: 79, record: 'EXAMPLE', ascii: true } as const
   const screen = plainText(screenLines(defs, review, style, 21)).split('\n')

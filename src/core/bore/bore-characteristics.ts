@@ -125,7 +125,7 @@ function judgeOne(
     resolution: input.resolutionM,
     limit,
     simpleAcceptance: input.simpleAcceptance,
-    startsAt: isSize && isSoundSize(input.nominalM) ? input.nominalM : undefined,
+    startsAt: startOf(input, characteristic) ?? undefined,
   })
 }
 
@@ -159,6 +159,14 @@ function figure(
     case 'largest-diameter':
       return { valueM: largest.valueM, places: [place(largest.station, largest.axis)] }
   }
+}
+
+/** What the share of a limit used is counted from, metres: a size from nominal, a difference from nothing, which is null. */
+export function startOf(
+  { nominalM }: Pick<BoreJudgeInput, 'nominalM'>,
+  characteristic: BoreCharacteristic,
+): number | null {
+  return characteristic === 'largest-diameter' && isSoundSize(nominalM) ? nominalM : null
 }
 
 /** U of the figure that decides a characteristic, metres: of its own places. Null where no error is on record. */

@@ -48,6 +48,12 @@ export interface StepName {
   readonly step: string
 }
 
+export interface FindingDigest extends StepName {
+  /** What the step judges or looks for: with its title it is the same step in every procedure. */
+  readonly about: string
+  readonly word: string
+}
+
 export interface JobDigest {
   readonly job: string
   readonly record: RecordKind
@@ -66,7 +72,7 @@ export interface JobDigest {
   /** Running hours of the machine; null where they were not read. */
   readonly hours: number | null
   readonly places: readonly PlaceDigest[]
-  readonly findings: readonly (StepName & { readonly word: string })[]
+  readonly findings: readonly FindingDigest[]
   /** Steps that applied, each with how often its answer was put right and how often a place of it was entered as n/a. */
   readonly steps: readonly (StepName & { readonly corrected: number; readonly notApplicable: number })[]
 }
@@ -87,7 +93,11 @@ export function digestOf(defs: Definitions, entries: readonly Entry[], state: St
     places: changesOf(defs, state).flatMap((change) => placeDigest(defs, state, change)),
     findings: nonconformances(defs, state)
       .filter(({ stands }) => stands)
-      .map(({ step, word }) => ({ ...nameOf(defs, stepById(defs, step)), word: wordText(defs, step, word) })),
+      .map(({ step, word }) => ({
+        ...nameOf(defs, stepById(defs, step)),
+        about: aboutOf(defs, step),
+        word: wordText(defs, step, word),
+      })),
     steps: stepDigests(defs, entries, state),
   }
 }
@@ -130,6 +140,25 @@ function sized(taken: Taken | null): Sized | null {
 
 function nameOf(defs: Definitions, placed: PlacedStep): StepName {
   return { procedure: placed.inside.at(-1)?.step.title ?? defs.procedure.title, step: placed.step.title }
+}
+
+/** `figures: rod-taper, rod-undersize`: characteristics that are judged, or conditions to choose from, whatever their order. */
+function aboutOf(defs: Definitions, id: string): string {
+  const { step } = stepById(defs, id)
+  switch (step.kind) {
+    case 'judge':
+      return step.compute === 'figures'
+        ? `figures: ${inOrder(step.figures.map((one) => one.characteristic))}`
+        : step.compute
+    case 'observe':
+      return `observe: ${inOrder(step.conditions.map((one) => one.id))}`
+    default:
+      return step.kind
+  }
+}
+
+function inOrder(ids: readonly string[]): string {
+  return [...new Set(ids)].sort().join(', ')
 }
 
 function wordText(defs: Definitions, id: string, word: string): string {

@@ -1,6 +1,7 @@
 // Many jobs together: machines with their wear, what was found again and again, and where procedures are put right most. Jobs come
 // one by one from whatever holds them, and only their digests are kept.
 import type { RecordKind } from '../job/definitions.ts'
+import { readStamp } from '../lib/instant.ts'
 import type { JobDigest, StepName } from './digest.ts'
 import { type Trend, trendsOf } from './trend.ts'
 
@@ -37,8 +38,11 @@ export interface MachineHistory {
   readonly due: readonly Trend[]
 }
 
-export interface Repeated extends StepName {
+export interface Repeated {
   readonly machine: string
+  /** In which it was found, by title; a step of one title that judges the same is the same step in all of them. */
+  readonly procedures: readonly string[]
+  readonly step: string
   readonly word: string
   /** Names of the jobs, oldest first. */
   readonly jobs: readonly string[]
@@ -107,7 +111,9 @@ export function historyOf(source: JobSource, { record, machine, next }: Wanted):
 }
 
 function machineOf(machine: string, jobs: readonly JobDigest[], next: number | null): MachineHistory {
-  const last = jobs.at(-1)
+  // What was known last is told by the job that ended last, whichever was begun first.
+  const byEnd = [...jobs].sort((a, b) => endMs(a) - endMs(b) || compare(a.job, b.job))
+  const last = byEnd.at(-1)
   if (last === undefined) throw new Error('a machine of no job')
   const trends = trendsOf(jobs)
   return {
@@ -115,10 +121,14 @@ function machineOf(machine: string, jobs: readonly JobDigest[], next: number | n
     unit: last.unit,
     jobs: jobs.length,
     last: { job: last.job, at: last.closed ?? last.opened, outcome: last.outcome, asLeft: last.asLeft },
-    hours: jobs.findLast(({ hours }) => hours !== null)?.hours ?? null,
+    hours: byEnd.findLast(({ hours }) => hours !== null)?.hours ?? null,
     trends,
     due: next === null ? [] : trends.filter((trend) => earliest(trend) <= next).sort(nearestFirst),
   }
+}
+
+function endMs({ closed, opened }: JobDigest): number {
+  return readStamp(closed ?? opened)?.ms ?? Number.NEGATIVE_INFINITY
 }
 
 /** The early end, to plan by; never where none can be told. */
@@ -134,13 +144,14 @@ function repeatedIn(byMachine: ReadonlyMap<string, readonly JobDigest[]>): Repea
   return [...byMachine]
     .flatMap(([machine, jobs]) => {
       const all = jobs.flatMap(({ job, findings }) => findings.map((finding) => ({ job, ...finding })))
-      const same = grouped(all, ({ procedure, step, word }) => [procedure, step, word].join('\n'))
+      const same = grouped(all, ({ step, about, word }) => [step, about, word].join('\n'))
       return [...same.values()].flatMap((those): Repeated[] => {
         const names = [...new Set(those.map(({ job }) => job))]
         const [first] = those
         if (first === undefined || names.length < AGAIN) return []
-        const { procedure, step, word } = first
-        return [{ machine, procedure, step, word, jobs: names }]
+        const { step, word } = first
+        const procedures = [...new Set(those.map(({ procedure }) => procedure))]
+        return [{ machine, procedures, step, word, jobs: names }]
       })
     })
     .sort((a, b) => b.jobs.length - a.jobs.length || compare(a.machine, b.machine) || compare(a.step, b.step))

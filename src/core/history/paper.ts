@@ -239,7 +239,11 @@ function repeatedSection({ repeated }: History): Section[] {
       pieces: table(
         'In two jobs or more of one machine',
         columns,
-        repeated.map(({ machine, step, word, jobs }) => [machine, `${step}: ${word}`, String(jobs.length)]),
+        repeated.map(({ machine, step, word, jobs, procedures }) => [
+          machine,
+          `${step}: ${word}${procedures.length < 2 ? '' : ` (${procedures.join('; ')})`}`,
+          String(jobs.length),
+        ]),
       ),
     },
   ]

@@ -1,11 +1,20 @@
 // Judging: the trainee's verdict against that of the same part on readings without any error, by the judge of every job.
+import { startOf } from '../bore/bore-characteristics.ts'
 import { type CharacteristicId, characteristicOf, characteristicText } from '../definition/characteristics.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
-import { formatNumber, fromSi, percentText, type QuantityKind, valueIn } from '../units/index.ts'
+import {
+  formatNumber,
+  fromSi,
+  percentText,
+  type QuantityKind,
+  shareTold,
+  usedText,
+  valueIn,
+} from '../units/index.ts'
 import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
@@ -119,17 +128,21 @@ interface Judged {
   readonly characteristic: string
   readonly valueM: number | null
   readonly limit: Limit | null
+  readonly startsAt: number | null
   readonly judgement: Judgement
 }
 
 function rowsOf(record: VerdictRecord): readonly Judged[] {
   switch (record.compute) {
     case 'bore_form':
-      return record.result.judged
+      return record.result.judged.map((one) => ({
+        ...one,
+        startsAt: startOf(record.inputs, one.characteristic),
+      }))
     case 'figures':
       return record.result.judged.map((one, n) => {
         const figure = record.inputs.figures[n]
-        return { ...one, valueM: figure?.value ?? null, limit: figure?.limit ?? null }
+        return { ...one, valueM: figure?.value ?? null, limit: figure?.limit ?? null, startsAt: null }
       })
     case 'pocket_setting':
       return []
@@ -143,14 +156,15 @@ function toldIn(kind: QuantityKind, length: 'in' | 'mm'): readonly [unit: string
   return length === 'in' ? ['in', 4] : ['mm', 3]
 }
 
-function rowTold(defs: Definitions, { characteristic, valueM, limit, judgement }: Judged): string {
+function rowTold(defs: Definitions, { characteristic, valueM, limit, startsAt, judgement }: Judged): string {
   const name = characteristicText(characteristic as CharacteristicId)
   if (valueM === null || limit === null) return `${name}: no figure, or no limit`
   const { kind } = characteristicOf(characteristic as CharacteristicId)
   const [unit, decimals] = toldIn(kind, defs.machine.shop_units.length)
-  const inUnit = (si: number) => formatNumber(valueIn(fromSi(kind, si), unit), decimals)
-  const used = judgement.used === null ? '' : `, ${percentText(judgement.used)} of it used`
-  return `${name} ${inUnit(valueM)} ${unit}, limit ${inUnit(limit.value)} ${unit}${used}; ${limit.source}`
+  const share = shareTold({ value: valueM, limit, startsAt, used: judgement.used }, (si, more) =>
+    formatNumber(valueIn(fromSi(kind, si), unit), decimals + more),
+  )
+  return `${name} ${share.value} ${unit}, limit ${share.limit} ${unit}${usedText(share, 'of it used')}; ${limit.source}`
 }
 
 function listed(ids: readonly string[]): string {

@@ -216,24 +216,24 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
         'What verdicts were held against',
         [
           left('step', 0.9),
-          left('judged', 3),
-          right('value', 2.1),
+          left('judged', 2.4),
+          right('value', 2.6),
           right('U', 1.9),
-          right('limit', 3),
-          right('used', 1.9),
+          right('limit', 2.6),
+          right('used', 2.6),
           left('word', 1.9),
-          left('source', 5),
+          left('source', 4.8),
         ],
         limits.map((one) => [
           one.number,
           one.governs ? `${one.judged}, governs` : one.judged,
-          one.value?.text ?? '-',
-          one.U?.text ?? '-',
+          withUnit(one.value?.text ?? '-'),
+          withUnit(one.U?.text ?? '-'),
           `${one.bound} ${withUnit(one.limit.text)}`,
           usedText(one),
           one.word,
           [
-            `${one.from === 'machine' ? 'machine book' : 'FALLBACK'}: ${one.source}`,
+            `${one.from === 'machine' ? 'machine record' : 'FALLBACK'}: ${one.source}`,
             ...(one.rule === null ? [] : [one.rule]),
             `approved ${one.approvedBy}, since ${one.since}`,
           ].join('; '),
@@ -253,9 +253,12 @@ export function limitsSection({ limits, gasLimits }: Report): Section {
 const withUnit = (text: string) => text.replaceAll(' ', '\u00a0')
 
 /** `75 %, watched from 70 %`: without the share to watch from nobody can tell MONITOR from ACCEPT by the figures. */
-function usedText({ used, watchedFrom }: Report['limits'][number]): string {
-  const share = used === null ? '-' : percentText(used)
-  return watchedFrom === null ? share : `${share}, watched from ${percentText(watchedFrom)}`
+function usedText({ used, countedFrom, watchedFrom }: Report['limits'][number]): string {
+  return [
+    used === null ? '-' : percentText(used),
+    ...(countedFrom === null ? [] : [`counted from ${withUnit(countedFrom.text)}`]),
+    ...(watchedFrom === null ? [] : [`watched from ${percentText(watchedFrom)}`]),
+  ].join(', ')
 }
 
 export function decisionsSection(report: Report): Section {

@@ -97,7 +97,7 @@ function verdictPieces(report: Report): Piece[] {
 
 /** The figure that governs, without its source: that stands with the verdict where it is told whole. */
 function shortWhy(why: string): string {
-  const [, name = '', used = ''] = /^(.+?)\sgoverns:\s.*?(\d+\s%\sused)/.exec(why) ?? []
+  const [, name = '', used = ''] = /^(.+?)\sgoverns:\s.*?(-?[\d.]+\s%\sused)/.exec(why) ?? []
   return used === '' ? '' : `: ${name}, ${used}`
 }
 

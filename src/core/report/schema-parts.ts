@@ -210,14 +210,15 @@ export const limitSchema = z.strictObject({
   value: maybeFigure('What was judged; null where it could not be worked out.'),
   U: maybeFigure('Measuring error allowed for, at k = 2.'),
   used: maybeReal('Share of the limit used, 1 on it; null where it cannot be said.'),
+  countedFrom: maybeFigure('What that share is counted from; null where it is from nothing.'),
   watchedFrom: maybeReal(
     'Share of the limit from which the owner wants it watched; null where none is on record.',
   ),
-  word: words('The word for this figure alone.'),
-  governs: yes('true: it uses the largest share of its limit.'),
+  word: words('The word for this figure alone; of a driver load that of the whole question of the pocket.'),
+  governs: yes('true: it uses the largest share of its limit; of a driver load, that it is over.'),
   from: z
     .enum(['machine', 'fallback'])
-    .meta({ description: "The machine's own book, or the fall-back set a lead named." }),
+    .meta({ description: "The machine's own record and book, or the fall-back set a lead named." }),
   book: words('The book.'),
   source: words('Title, edition and page, as whoever wrote the book put it.'),
   page: maybe('Page, sheet, table or clause in the source; null where none is named.'),

@@ -8,7 +8,7 @@ import { entryBlocks } from '../sheet/shown-block.ts'
 import { sums } from '../talk/sums.ts'
 import type { Exception } from './exception.ts'
 import { type Move, movesOf, whoIn } from './look.ts'
-import { boreErrorRows, inWords } from './measuring.ts'
+import { boreErrorRows } from './measuring.ts'
 import { exceptionRows } from './page.ts'
 import type { Review } from './review.ts'
 import { sectionsOf } from './sections.ts'
@@ -88,7 +88,7 @@ function behind(defs: Definitions, { entry, after }: Move, style: SheetStyle): B
       margin: '',
       rows: [
         row('The sums, from unrounded figures', 'strong'),
-        ...sums(defs, entry.verdict).map((line) => row(`  ${inWords(line)}`)),
+        ...sums(defs, entry.verdict, undefined, 'named').map((line) => row(`  ${line}`)),
         ...boreErrorRows(defs, after, entry.step),
       ],
     },

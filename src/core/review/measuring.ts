@@ -56,18 +56,13 @@ function instrumentRows(defs: Definitions, state: State, id: string): Row[] {
   ]
 }
 
-/** A figure by its name: how a procedure writes it out is for who writes procedures. */
-export function inWords(line: string): string {
-  return line.replace(/^([^:]+): .* = /, '$1: ')
-}
-
 /** Of the form of a bore, part by part with its share; of other figures how far each reading can have moved them. */
 function errorRows(defs: Definitions, state: State, step: string, record: VerdictRecord): Row[] {
-  if (record.compute !== 'bore_form')
-    return sums(defs, record)
-      .filter((line) => /\bU\b/.test(line) || /^\S.* = /.test(line))
-      .map((line) => row(`    ${inWords(line).trim()}`))
-  return boreErrorRows(defs, state, step, record)
+  if (record.compute === 'bore_form') return boreErrorRows(defs, state, step, record)
+  const isFigures = record.compute === 'figures'
+  return sums(defs, record, undefined, 'named')
+    .filter((line) => /\bU\b/.test(line) || (isFigures ? /^\S/ : /^\S.* = /).test(line))
+    .map((line) => row(`    ${line.trim()}`))
 }
 
 export function boreErrorRows(

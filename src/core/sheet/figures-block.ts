@@ -3,7 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { FigureVerdictRecord } from '../job/verdict-record.ts'
 import type { Figure, FigureJudgement } from '../metrology/figure-judge.ts'
 import { figureErrorText, figureLabel, figureText, figureUnit } from '../talk/figure-sums.ts'
-import { shownNumber } from '../units/index.ts'
+import { shareTold, usedText } from '../units/index.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
 import { holdsInFew } from './holds-in-few.ts'
@@ -58,13 +58,18 @@ function figureRows(
   governs: boolean,
 ): Row[] {
   const name = figureLabel(figure.characteristic).padEnd(NAME)
-  const value = figure.value === null ? '-' : figureText(defs, figure, figure.value, 0, true)
-  if (figure.limit === null)
-    return [row(`${name}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
+  const bare = (si: number, more = 0) => figureText(defs, figure, si, more, true)
   const { limit } = figure
+  const share =
+    figure.value === null || limit === null
+      ? null
+      : shareTold({ value: figure.value, limit, used: judgement.used, startsAt: null }, bare)
+  const value = share?.value ?? (figure.value === null ? '-' : bare(figure.value))
+  if (limit === null) return [row(`${name}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
   const bound = limit.bound === 'at-most' ? 'at most' : 'at least'
-  const most = figureText(defs, figure, limit.value, 0, true)
-  const used = judgement.used === null ? '' : `  ${shownNumber(judgement.used * 100, 0)}\u00a0%`
+  const most = share?.limit ?? bare(limit.value)
+  const percent = share?.percent ?? null
+  const used = percent === null ? '' : `  ${percent}`
   const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const u = figure.expandedU === null ? '' : `, U ${figureErrorText(defs, figure, figure.expandedU, true)}`
@@ -85,11 +90,14 @@ export function figuresGovern(defs: Definitions, { inputs, result }: FigureVerdi
   return inputs.figures.flatMap((figure) => {
     if (!governing.includes(figure.characteristic) || figure.value === null || figure.limit === null)
       return []
-    const used = result.governs === null ? '' : `, ${shownNumber(result.governs.used * 100, 0)}\u00a0% used`
-    const { limit } = figure
+    const { limit, value } = figure
+    const used = result.governs?.used ?? null
+    const share = shareTold({ value, limit, used, startsAt: null }, (si, more) =>
+      figureText(defs, figure, si, more),
+    )
     return [
       row(
-        `  ${figureLabel(figure.characteristic)} governs: ${figureText(defs, figure, figure.value)}${limit.bound === 'at-least' ? ', at least' : ' of'} ${figureText(defs, figure, limit.value)}${used}; ${limitSource(limit)}`,
+        `  ${figureLabel(figure.characteristic)} governs: ${share.value}${limit.bound === 'at-least' ? ', at least' : ' of'} ${share.limit}${usedText(share)}; ${limitSource(limit)}`,
       ),
     ]
   })

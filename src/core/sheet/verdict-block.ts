@@ -1,5 +1,5 @@
 // A verdict on the sheet: each characteristic beside its limit and source, what governed, the stamp, what it leaves open.
-import { allowedFor, type CharacteristicJudgement } from '../bore/bore-characteristics.ts'
+import { allowedFor, type CharacteristicJudgement, startOf } from '../bore/bore-characteristics.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { foundBesides } from '../job/found-besides.ts'
@@ -11,7 +11,7 @@ import { widthOf } from '../lib/text.ts'
 import { axisName, withAxisNames } from '../talk/axis-names.ts'
 import { bareError, bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { nextLookLines } from '../talk/next-look.ts'
-import { shownNumber } from '../units/index.ts'
+import { type ShareTold, shareTold, usedText } from '../units/index.ts'
 import { besidesRows } from './besides-rows.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
@@ -118,7 +118,12 @@ function boreBlock(
   ]
   for (const c of result.judged)
     rows.push(
-      ...characteristicRows(defs, c, result.governs?.characteristics.includes(c.characteristic) ?? false),
+      ...characteristicRows(
+        defs,
+        inputs,
+        c,
+        result.governs?.characteristics.includes(c.characteristic) ?? false,
+      ),
     )
   rows.push(row(`( ${result.verdict} )`, 'stamp'))
   for (const hold of result.holds) rows.push(row(`  HOLD: ${withAxisNames(defs, hold)}`, 'caution'))
@@ -150,25 +155,52 @@ function boreBlock(
 }
 
 /** A difference to the last place of the gauge; a size at 20 degC to one more, as it is none that was read. */
-function judgedText(defs: Definitions, { characteristic, valueM }: CharacteristicJudgement): string {
+function judgedText(
+  defs: Definitions,
+  { characteristic, valueM }: CharacteristicJudgement,
+  more = 0,
+): string {
   if (valueM === null) return '-'
-  if (characteristic !== 'largest-diameter') return bareLength(defs, valueM)
-  return bareLength(defs, valueM, fine(defs))
+  const isSize = characteristic === 'largest-diameter'
+  return bareLength(defs, valueM, fine(defs) - (isSize ? 0 : 1) + more)
 }
 
-function characteristicRows(defs: Definitions, c: CharacteristicJudgement, governs: boolean): Row[] {
+/** Figure, limit and share as a hand calculation comes to them; null where there is no figure or no limit. */
+function boreShare(
+  defs: Definitions,
+  inputs: BoreVerdictRecord['inputs'],
+  c: CharacteristicJudgement,
+): ShareTold | null {
+  const { characteristic, valueM, limit, judgement } = c
+  if (valueM === null || limit === null) return null
+  const told = shareTold(
+    { value: valueM, limit, used: judgement.used, startsAt: startOf(inputs, characteristic) },
+    (si, more) => (si === valueM ? judgedText(defs, c, more) : bareLength(defs, si, fine(defs) - 1 + more)),
+  )
+  return told
+}
+
+function characteristicRows(
+  defs: Definitions,
+  inputs: BoreVerdictRecord['inputs'],
+  c: CharacteristicJudgement,
+  governs: boolean,
+): Row[] {
   const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(LABEL)
-  const value = judgedText(defs, c)
+  const share = boreShare(defs, inputs, c)
+  const value = share?.value ?? judgedText(defs, c)
   if (c.limit === null) return [row(`${label}${value.padStart(7)}   no limit on record   HOLD`, 'caution')]
-  const limit = bareLength(defs, c.limit.value)
+  const limit = share?.limit ?? bareLength(defs, c.limit.value)
   const most = acceptedText(defs, c)
   const word = c.judgement.verdict === 'ACCEPT' ? '' : `${c.judgement.verdict}; `
-  const used = c.judgement.used === null ? '' : `  ${shownNumber(c.judgement.used * 100, 0)}\u00a0%`
+  const percent = share?.percent ?? null
+  const used = percent === null ? '' : `  ${percent}`
+  const from = share?.from === null || share === null ? '' : `${share.from}; `
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   return [
     row(`${label}${value.padStart(7)}${most === null ? '' : `  up to ${most}`}  limit ${limit}${used}`, tone),
     row(
-      `${' '.repeat(LABEL)}${word}${governs ? 'governs; ' : ''}${limitSource(c.limit)}`,
+      `${' '.repeat(LABEL)}${word}${governs ? 'governs; ' : ''}${from}${limitSource(c.limit)}`,
       word === '' ? 'faint' : tone,
     ),
   ]
@@ -303,14 +335,14 @@ function governingRows(defs: Definitions, record: VerdictRecord): Row[] {
   return record.compute === 'figures' ? figuresGovern(defs, record) : boreGoverns(defs, record)
 }
 
-function boreGoverns(defs: Definitions, { result }: BoreVerdictRecord): Row[] {
+function boreGoverns(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   return result.judged.flatMap((c) => {
-    if (!governing.includes(c.characteristic) || c.valueM === null || c.limit === null) return []
-    const used = c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% used`
+    const share = governing.includes(c.characteristic) ? boreShare(defs, inputs, c) : null
+    if (share === null || c.limit === null) return []
     return [
       row(
-        `  ${LABELS[c.characteristic]} governs: ${judgedText(defs, c)} of ${bareLength(defs, c.limit.value)}${used}; ${limitSource(c.limit)}`,
+        `  ${LABELS[c.characteristic]} governs: ${share.value} of ${share.limit}${usedText(share)}; ${limitSource(c.limit)}`,
       ),
     ]
   })

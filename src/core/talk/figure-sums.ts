@@ -9,10 +9,12 @@ import {
   formatQuantity,
   fromSi,
   type QuantityKind,
+  shareTold,
   shownNumber,
   shownUp,
   unitNamed,
   unitsOf,
+  usedText,
   valueIn,
 } from '../units/index.ts'
 import { placeName, placeNumber } from './names.ts'
@@ -63,11 +65,23 @@ export function figureErrorText(defs: Definitions, figure: Figure, si: number, b
   return bare || symbol === '1' ? text : `${text} ${symbol}`
 }
 
-export function figureSums(defs: Definitions, record: FigureVerdictRecord): string[] {
-  return record.inputs.figures.flatMap((figure) => oneFigure(defs, record, figure))
+/** A figure as the procedure writes it out, or by its name alone: how it is written is for who writes procedures. */
+export type FigureTold = 'written' | 'named'
+
+export function figureSums(
+  defs: Definitions,
+  record: FigureVerdictRecord,
+  told: FigureTold = 'written',
+): string[] {
+  return record.inputs.figures.flatMap((figure) => oneFigure(defs, record, figure, told))
 }
 
-function oneFigure(defs: Definitions, { inputs, result }: FigureVerdictRecord, figure: Figure): string[] {
+function oneFigure(
+  defs: Definitions,
+  { inputs, result }: FigureVerdictRecord,
+  figure: Figure,
+  told: FigureTold = 'written',
+): string[] {
   const judged = result.judged.find((one) => one.characteristic === figure.characteristic)
   const label = figureLabel(figure.characteristic)
   if (figure.value === null)
@@ -75,18 +89,26 @@ function oneFigure(defs: Definitions, { inputs, result }: FigureVerdictRecord, f
       `${label}: ${figure.is} cannot be worked out: ${[...inputs.holds, ...figure.unknown].join('; ')}.`,
     ]
   const text = (si: number) => figureText(defs, figure, si, 1)
-  const lines = [`${label}: ${figure.is} = ${text(figure.value)}`]
+  const { limit, value } = figure
+  const used = judged?.judgement.used ?? null
+  const share =
+    limit === null
+      ? null
+      : shareTold({ value, limit, used, startsAt: null }, (si, more) =>
+          figureText(defs, figure, si, 1 + more),
+        )
+  const written = told === 'written' ? `${figure.is} = ` : ''
+  const lines = [`${label}: ${written}${share?.value ?? text(value)}`]
   for (const part of figure.parts) {
     const moves = part.moves === null ? 'nobody has stated its error' : `moves it by ${text(part.moves)}`
     lines.push(`  ${partName(defs, part.place)}, ${part.instruments.join(', ')}: its U ${moves}.`)
   }
   if (figure.expandedU !== null) lines.push(`  U of the figure ${text(figure.expandedU)} (k = ${inputs.k}).`)
-  if (figure.limit === null) return [...lines, '  No limit is on record for it, so it is HOLD.']
-  const { limit } = figure
-  const used = judged?.judgement.used
-  const share = used === null || used === undefined ? '' : `, ${shownNumber(used * 100, 0)}\u00a0% of it used`
+  if (limit === null || share === null) return [...lines, '  No limit is on record for it, so it is HOLD.']
   const rule = limit.rule === undefined ? '' : ` (${limit.rule})`
-  lines.push(`  ${limit.bound === 'at-most' ? 'at most' : 'at least'} ${text(limit.value)}${rule}${share}.`)
+  lines.push(
+    `  ${limit.bound === 'at-most' ? 'at most' : 'at least'} ${share.limit}${rule}${usedText(share, 'of it used')}.`,
+  )
   lines.push(`  Source: ${limit.source}. Approved: ${limit.approvedBy}.`)
   if (judged !== undefined)
     lines.push(`  ${judged.judgement.rule}`, ...judged.judgement.reasons.map((r) => `  ${r}`))

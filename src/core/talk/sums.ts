@@ -1,5 +1,6 @@
 // The arithmetic behind a verdict, line by line, so that a sceptic can redo it with a pencil.
 
+import { startOf } from '../bore/bore-characteristics.ts'
 import { asBoreJudge, type BoreFacts, boreFacts, errorAt } from '../job/bore-facts.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import { standingOut } from '../job/repeats-error.ts'
@@ -7,9 +8,9 @@ import { type State, standingVerdict } from '../job/state.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
 import { expandedOfReading, statedOfReading } from '../metrology/uncertainty.ts'
-import { shownNumber } from '../units/index.ts'
+import { shareTold, shownNumber, usedText } from '../units/index.ts'
 import { axisName } from './axis-names.ts'
-import { figureSums } from './figure-sums.ts'
+import { type FigureTold, figureSums } from './figure-sums.ts'
 import { bareLength, lengthText, placeNumber } from './names.ts'
 import { pocketSums } from './pocket-sums.ts'
 
@@ -20,10 +21,15 @@ export interface SumsFrom {
 }
 
 /** Lengths with one more decimal than the instrument gives, since means and corrections live there. */
-export function sums(defs: Definitions, record: VerdictRecord, from?: SumsFrom): string[] {
+export function sums(
+  defs: Definitions,
+  record: VerdictRecord,
+  from?: SumsFrom,
+  figures: FigureTold = 'written',
+): string[] {
   switch (record.compute) {
     case 'figures':
-      return figureSums(defs, record)
+      return figureSums(defs, record, figures)
     case 'pocket_setting':
       return pocketSums(defs, record)
     case 'bore_form':
@@ -49,11 +55,14 @@ function boreSums(defs: Definitions, record: BoreVerdictRecord, from?: SumsFrom)
   for (const c of result.judged) {
     if (c.valueM === null || c.limit === null) continue
     const where = c.places.map((p) => `${plain(p.station)} ${axisName(defs, p.axis)}`).join(' less ')
-    const share =
-      c.judgement.used === null ? '' : `, ${shownNumber(c.judgement.used * 100, 0)}\u00a0% of it used`
+    const startsAt = startOf(inputs, c.characteristic)
+    const share = shareTold(
+      { value: c.valueM, limit: c.limit, used: c.judgement.used, startsAt },
+      (si, more) => bareLength(defs, si, fine + more),
+    )
     const rule = c.limit.rule === undefined ? '' : ` (${c.limit.rule})`
     lines.push(
-      `${c.characteristic}: ${where} = ${len(c.valueM)}; limit ${len(c.limit.value)}${rule}${share}.`,
+      `${c.characteristic}: ${where} = ${share.value}; limit ${share.limit}${rule}${usedText(share, 'of it used')}.`,
     )
     if (c.judgement.acceptAtMost !== null)
       lines.push(

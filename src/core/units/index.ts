@@ -24,4 +24,5 @@ export {
   type QuantityKind,
 } from './kinds.ts'
 export { difference, fromSi, type Quantity, quantity, toAbsolute, toGauge, valueIn } from './quantity.ts'
+export { type ShareTold, shareTold, usedText } from './share.ts'
 export { findUnit, UNITS, type Unit, unitNamed, unitsOf } from './unit-table.ts'

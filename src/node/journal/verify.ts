@@ -1,5 +1,6 @@
 // Says which of content, tail and whole of a journal could be checked, and never more than that.
 // A hash chain without a key stops slips and clumsy changes; only a head noted elsewhere shows a rewrite or a cut.
+import { nth } from '../../core/talk/names.ts'
 import { GENESIS, isHashText, lineHash } from './chain.ts'
 import { behindText, type Examination, examine, type TornTail } from './examine.ts'
 
@@ -116,11 +117,44 @@ function notFound(seen: Examination, noted: string) {
     )
   }
   const reach = seen.fault === null ? '' : ` (lines from ${seen.fault.line} on could not be used)`
+  const none = `fault: no sound line has the noted check number${reach}`
+  const near = nearestLine(seen, noted)
+  // Which sign it would have to be is not told: whoever compares is to read it where it was noted, and not from here.
+  const compare =
+    near === null
+      ? 'compare it again, sign by sign, with where it was noted'
+      : `it is that of line ${near.line} but for ${count(near.places.length, 'sign')} of 64, ${placesText(near.places)}: was it misread or mistyped? Compare it there with where it was noted`
   return both(
     'fault',
-    `fault: no sound line has the noted check number${reach}, so lines were removed at the end or changed`,
-    `fault: no sound line has the noted check number${reach}, so this is not the journal that was noted, or not all of it`,
+    `${none}: ${compare}; if it was given as it was noted, lines were removed at the end or changed`,
+    `${none}; if it was given as it was noted, this is not the journal that was noted, or not all of it`,
   )
+}
+
+interface Near {
+  readonly line: number
+  /** Signs that differ, counted from 1. */
+  readonly places: readonly number[]
+}
+
+/** More signs than this are no slip of the eye. By chance two hashes agree in 61 of 64 once in more than 10^68. */
+const MOST_MISREAD = 3
+
+/** The line whose hash is the noted one but for a few signs; the last of them where there are several. */
+function nearestLine({ lines, head }: Examination, noted: string): Near | null {
+  const hashes = [...lines.slice(1).map(({ prev }) => prev), ...(lines.length > 0 ? [head] : [])]
+  const near = hashes.flatMap((hash, n): Near[] => {
+    const places = [...hash].flatMap((sign, at) => (sign === noted[at] ? [] : [at + 1]))
+    return places.length <= MOST_MISREAD ? [{ line: n + 1, places }] : []
+  })
+  return near.at(-1) ?? null
+}
+
+/** `the 5th`, `the 5th and 6th`. */
+function placesText(places: readonly number[]): string {
+  const named = places.map(nth)
+  const last = named.pop() ?? ''
+  return `the ${named.length === 0 ? last : `${named.join(', ')} and ${last}`}`
 }
 
 function both(state: HeadCheck['state'], tail: string, whole: string): { tail: HeadCheck; whole: HeadCheck } {

@@ -234,7 +234,7 @@ describe('wear over several jobs', () => {
 })
 
 describe('many jobs', () => {
-  const finding = { procedure: 'Oil feed', step: 'Check valves', word: 'One drips' }
+  const finding = { procedure: 'Oil feed', step: 'Check valves', about: 'observe: drips', word: 'One drips' }
   const jobs = [
     job(1, 1000, [place(240)], { findings: [finding, finding] }),
     job(2, 9000, [place(240.1)], {
@@ -262,8 +262,62 @@ describe('many jobs', () => {
 
   it('tell what was found again, once for each job, and which steps are put right in most of them', () => {
     const { repeated, steps } = tell(jobs)
-    expect(repeated).toEqual([{ machine: 'TC-9', ...finding, jobs: ['job-0001', 'job-0002'] }])
+    expect(repeated).toEqual([
+      {
+        machine: 'TC-9',
+        procedures: ['Oil feed'],
+        step: 'Check valves',
+        word: 'One drips',
+        jobs: ['job-0001', 'job-0002'],
+      },
+    ])
     expect(steps).toEqual([{ procedure: 'Bore', step: 'Bore', asked: 2, corrected: 1, notApplicable: 1 }])
+  })
+
+  it('tell what the same judge found in different procedures, and nothing of another judge of that title', () => {
+    const judged = (procedure: string, about = 'figures: rod-undersize') => ({
+      findings: [{ procedure, step: 'Size judged', about, word: 'MONITOR' }],
+    })
+    const history = tell([
+      job(1, 1000, [], judged('Rod sizes')),
+      job(2, 2000, [], judged('Piston pull')),
+      job(3, 3000, [], judged('Piston pull', 'figures: ring-end-gap')),
+      job(4, 4000, [], { ...judged('Piston pull'), machine: 'RG-2' }),
+    ])
+    expect(history.repeated).toMatchObject([
+      { machine: 'TC-9', procedures: ['Rod sizes', 'Piston pull'], jobs: ['job-0001', 'job-0002'] },
+    ])
+    expect(flow(history)).toContain('Size judged: MONITOR (Rod sizes; Piston pull)')
+  })
+
+  it('have as their last the one that ended last, by the instant and not by its stamp', () => {
+    const ended = (n: number, closed: string, outcome: string) => job(n, n * 1000, [], { closed, outcome })
+    const { machines } = tell([
+      ended(1, '2026-03-14T12:00:00.000+00:00', 'REWORK'),
+      // Later on its clock, and an hour earlier.
+      ended(2, '2026-03-14T13:00:00.000+02:00', 'MONITOR'),
+    ])
+    expect(machines[0]).toMatchObject({ last: { job: 'job-0001', outcome: 'REWORK' }, hours: 1000 })
+  })
+
+  it('are read at a glance: a machine a line of a terminal, with its hours left, and the place they are of', () => {
+    const machines = Array.from({ length: 40 }, (_, n) => `TC-${500 + n}-1`)
+    const history = tell(
+      machines.flatMap((machine, n) => [
+        job(2 * n, 0, [place(240)], { machine }),
+        job(2 * n + 1, 8000, [place(240.1)], {
+          machine,
+          outcome: 'REPLACE',
+          asLeft: 'MONITOR, and 1 not measured again',
+        }),
+      ]),
+    )
+    const text = reportText(historyPaper(history))
+    for (const machine of machines) {
+      expect(text).toMatch(new RegExp(`│ ${machine} +2  20\\d\\d-01-01  MONITOR, not all +\\d+  8000 h\n`))
+      expect(text).toMatch(new RegExp(`│ ${machine}  Bore, CENTRE, TOP TO BOTTOM +0\n`))
+    }
+    expect(Math.max(...text.split('\n').map((one) => one.length))).toBeLessThanOrEqual(80)
   })
 
   it('come to the same in whatever order they are read', () => {

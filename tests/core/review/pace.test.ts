@@ -2,10 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import { wordBlocks } from '../../../src/core/review/keyed-words.ts'
 import { paceOf } from '../../../src/core/review/kinds/pace.ts'
-import { inWords } from '../../../src/core/review/measuring.ts'
 import { layOut, plainText } from '../../../src/core/sheet/block.ts'
+import { figureSums } from '../../../src/core/talk/figure-sums.ts'
 import type { WearHistory } from '../../../src/core/wear/history.ts'
-import { Walk } from '../../helpers/example.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 
 const U = 5e-6
@@ -66,8 +66,20 @@ describe('a word at the prompt of a review', () => {
 })
 
 it('a figure is told by its name, and never by what a procedure writes for it', () => {
-  expect(inWords('rod undersize: machine.rod_diameter - min(min(rod_top), min(rod_side)) = 0.00376 in')).toBe(
-    'rod undersize: 0.00376 in',
-  )
-  expect(inWords('  U of the figure 0.0003 in (k = 2).')).toBe('  U of the figure 0.0003 in (k = 2).')
+  const figure = {
+    characteristic: 'rod-undersize',
+    is: 'machine.rod_diameter - min(min(rod_top), min(rod_side))',
+    value: 0.00376 * 0.0254,
+    unknown: [],
+    expandedU: 0.0003 * 0.0254,
+    resolution: 0.0001 * 0.0254,
+    limit: null,
+    parts: [],
+  }
+  const inputs = { figures: [figure], holds: [], k: 2 as const, simpleAcceptance: null }
+  const result = { verdict: 'HOLD' as const, judged: [], governs: null, holds: [] }
+  const record = { compute: 'figures' as const, version: '0', readings: [], inputs, result }
+  const told = (how: 'named' | 'written') => figureSums(exampleDefs(), record, how).slice(0, 2)
+  expect(told('named')).toEqual(['rod undersize: 0.00376 in', '  U of the figure 0.00030 in (k = 2).'])
+  expect(told('written')[0]).toBe(`rod undersize: ${figure.is} = 0.00376 in`)
 })

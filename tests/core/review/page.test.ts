@@ -190,6 +190,10 @@ describe('behind a number', () => {
     expect(flow(text)).toMatch(/U 0\.0\d+ in of one diameter.* with M-3, calibrated until 2026-09-30/)
     expect(flow(text)).toMatch(/instrument: 0\.00015 in at k = 1, \d+ % of it/)
     expect(text).not.toContain('Type why')
+    expect(flow(text)).toMatch(
+      /Measuring error: U 0\.0\d+ of one diameter, 0\.0\d+ of a difference \(level of k = 2\)/,
+    )
+    expect(flow(text)).toMatch(/taper: centre top to bottom less .* = 0\.0\d+; limit/)
   })
 
   it('of a run of numbers stands a line for each, as the screen writes it', () => {

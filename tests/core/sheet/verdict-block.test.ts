@@ -116,7 +116,7 @@ describe('a verdict longer than the screen', () => {
     const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys(...near, ...AFTER_LINES)
     const tail = run(block(walk, 'verdict.given').slice(-12))
     expect(tail).toMatch(
-      /\( HOLD \) Taper: too close to call.* taper governs: 0\.00\d+ of 0\.0055, \d+\s% used; fallback, Bloch/,
+      /\( HOLD \) Taper: too close to call.* taper governs: 0\.00\d+ of 0\.00550, \d+\s% used; fallback, Bloch/,
     )
   })
 })

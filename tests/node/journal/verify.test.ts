@@ -58,6 +58,35 @@ describe('against a noted check number', () => {
     expect(seen).toMatchObject({ tail: { state: 'checked' }, whole: { state: 'checked' }, grownBy: 0 })
   })
 
+  /** With other signs at these places, from 1. */
+  const misread = (head: string, ...places: number[]) =>
+    [...head].map((sign, n) => (places.includes(n + 1) ? (sign === '0' ? '1' : '0') : sign)).join('')
+
+  it.each([
+    [[5], '1 sign of 64, the 5th:'],
+    [[21, 22], '2 signs of 64, the 21st and 22nd:'],
+    [[1, 12, 64], '3 signs of 64, the 1st, 12th and 64th:'],
+  ])('with the signs %j another it asks whether it was misread, and still passes nothing', (places, told) => {
+    for (const line of [3, 5]) {
+      const seen = verify(WHOLE, misread(headOf(LINES.slice(0, line)), ...places))
+      expect(seen).toMatchObject({ tail: { state: 'fault' }, whole: { state: 'fault' }, grownBy: null })
+      expect(seen.tail.what).toContain(
+        `it is that of line ${line} but for ${told} was it misread or mistyped?`,
+      )
+      expect(seen.tail.what).toContain(
+        'if it was given as it was noted, lines were removed at the end or changed',
+      )
+      expect(seen.tail.what + seen.whole.what).not.toMatch(/[0-9a-f]{64}/)
+    }
+  })
+
+  it('that is another altogether it has compared again first', () => {
+    const seen = verify(WHOLE, misread(headOf(LINES), 1, 2, 3, 4))
+    expect(seen.tail.what).toBe(
+      'fault: no sound line has the noted check number: compare it again, sign by sign, with where it was noted; if it was given as it was noted, lines were removed at the end or changed',
+    )
+  })
+
   it('takes it as keyed from paper, in capitals and with spaces around it', () => {
     expect(verify(WHOLE, ` ${headOf(LINES).toUpperCase()}\n`).whole.state).toBe('checked')
   })

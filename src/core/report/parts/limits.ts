@@ -1,16 +1,17 @@
 // Every limit that a standing verdict was held against, with what was judged, where it comes from and on which page.
-import { allowedFor } from '../../bore/bore-characteristics.ts'
+import { allowedFor, startOf } from '../../bore/bore-characteristics.ts'
 import { CHARACTERISTICS } from '../../definition/characteristics.ts'
 import type { Definitions, PlacedStep } from '../../job/definitions.ts'
 import { type State, standingVerdict } from '../../job/state.ts'
-import type { VerdictRecord } from '../../job/verdict-record.ts'
+import type { BoreVerdictRecord, FigureVerdictRecord } from '../../job/verdict-record.ts'
 import type { Judgement } from '../../metrology/conformity.ts'
 import type { Limit } from '../../metrology/limit.ts'
 import { figureErrorText, figureLabel, figureText, figureUnit } from '../../talk/figure-sums.ts'
-import type { QuantityKind } from '../../units/index.ts'
+import { type QuantityKind, shareTold } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 import { figureOf, shopError, shopLength } from './figure.ts'
+import { loadLimits } from './limit-load.ts'
 
 type Told = Report['limits'][number]
 
@@ -21,7 +22,10 @@ interface Held {
   readonly U: number | null
   readonly judgement: Judgement
   readonly governs: boolean
-  readonly figure: (si: number) => Figure
+  /** What the share used is counted from, SI, where it is not nothing. */
+  readonly startsAt: number | null
+  /** With `more` places beyond the usual ones. */
+  readonly figure: (si: number, more: number) => Figure
   /** Never made smaller by rounding. */
   readonly error: (si: number) => Figure
 }
@@ -29,19 +33,32 @@ interface Held {
 export function limitsOf(defs: Definitions, state: State): Told[] {
   return defs.steps.flatMap((placed) => {
     const verdict = standingVerdict(state, placed.id)
-    return verdict === null ? [] : heldIn(defs, verdict.verdict).map((one) => told(placed, one))
+    if (verdict === null) return []
+    const record = verdict.verdict
+    return record.compute === 'pocket_setting'
+      ? loadLimits(defs, placed, record)
+      : heldIn(defs, record).map((one) => told(placed, one))
   })
 }
 
 function told({ number }: PlacedStep, { limit, ...one }: Held): Told {
+  const { used } = one.judgement
+  const more =
+    one.value === null
+      ? 0
+      : shareTold(
+          { value: one.value, limit, used, startsAt: one.startsAt },
+          (si, places) => one.figure(si, places).shown,
+        ).more
   return {
     number: String(number),
     judged: one.judged,
     bound: limit.bound === 'at-most' ? 'at most' : 'at least',
-    limit: one.figure(limit.value),
-    value: one.value === null ? null : one.figure(one.value),
+    limit: one.figure(limit.value, more),
+    value: one.value === null ? null : one.figure(one.value, more),
     U: one.U === null ? null : one.error(one.U),
-    used: one.judgement.used,
+    used,
+    countedFrom: used === null || one.startsAt === null ? null : one.figure(one.startsAt, more),
     watchedFrom: limit.monitorFrom ?? null,
     word: one.judgement.verdict,
     governs: one.governs,
@@ -64,9 +81,7 @@ export function pageIn(source: string): string | null {
   return found === null ? null : found[0].replace(/[.,;)]+$/, '')
 }
 
-/** A pocket setting is judged by margins of its own machine, which stand in its plot and its block in the log. */
-function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
-  if (record.compute === 'pocket_setting') return []
+function heldIn(defs: Definitions, record: BoreVerdictRecord | FigureVerdictRecord): Held[] {
   const governing: readonly string[] = record.result.governs?.characteristics ?? []
   if (record.compute === 'figures')
     return record.inputs.figures.flatMap((figure, n): Held[] => {
@@ -82,7 +97,8 @@ function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
           U: figure.expandedU,
           judgement,
           governs: governing.includes(figure.characteristic),
-          figure: (si) => figureOf(kind, si, unit, figureText(defs, figure, si, 0, true)),
+          startsAt: null,
+          figure: (si, more) => figureOf(kind, si, unit, figureText(defs, figure, si, more, true)),
           error: (si) => figureOf(kind, si, unit, figureErrorText(defs, figure, si, true)),
         },
       ]
@@ -100,7 +116,8 @@ function heldIn(defs: Definitions, record: VerdictRecord): Held[] {
         judgement: one.judgement,
         governs: governing.includes(one.characteristic),
         // A size at 20 degC is none that was read: one place more, as on the sheet.
-        figure: (si) => shopLength(defs, si, isSize ? 1 : 0),
+        startsAt: startOf(inputs, one.characteristic),
+        figure: (si, more) => shopLength(defs, si, (isSize ? 1 : 0) + more),
         error: (si) => shopError(defs, si),
       },
     ]

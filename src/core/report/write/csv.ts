@@ -196,7 +196,7 @@ function limitLines({ limits }: Report): Line[] {
       number: one.number,
       name: `${one.judged}, ${one.bound}`,
       figure: one.limit,
-      remark: `${one.from}: ${one.source}`,
+      remark: [`${one.from}: ${one.source}`, ...(one.rule === null ? [] : [one.rule])].join('; '),
     },
   ])
 }

@@ -1,9 +1,9 @@
 // Verdicts that rest on a limit which is not the machine's own.
 
-import { limitSource } from '../../sheet/limit-source.ts'
+import { list } from '../../lib/wording.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import type { Found } from '../exception.ts'
-import { judgedIn } from '../judged.ts'
+import { type Judged, judgedIn } from '../judged.ts'
 import { count, type Look, named, sentence } from '../look.ts'
 
 export function byFallback(look: Look): Found[] {
@@ -21,18 +21,28 @@ export function byFallback(look: Look): Found[] {
       what: `${count(on.length, 'verdict')} by fall-back limits: maker's manual comes first`,
       sentences: [
         ...on.map(({ placed, verdict, limits }) => {
-          const sources = [
-            ...new Set(limits.flatMap(({ limit }) => (limit === null ? [] : limitSource(limit)))),
-          ]
           const governs = becauseRows(defs, verdict)[0]?.text.trim() ?? verdict.result.verdict
-          return sentence(
-            `${named(placed)}: ${governs}${sources.every((one) => governs.includes(one)) ? '' : `; ${sources.join('; ')}`}`,
-          )
+          return sentence([`${named(placed)}: ${governs}`, ...othersBySource(limits, governs)].join('; '))
         }),
-        'The machine record and its books hold no limit of their own for these.',
+        // Limits take precedence for each characteristic: what governs above may be the machine's own.
+        `The machine record and its books hold no limit of their own for ${list(namesIn(on.flatMap(({ limits }) => limits)))}.`,
       ],
       entries: on.map(({ seq }) => seq),
       open: false,
     },
   ]
+}
+
+/** `by fall-back: taper and spread, THE SOURCE`, for each source that is not told with what governs. */
+function othersBySource(limits: readonly Judged[], governs: string): string[] {
+  const sources = new Set(limits.flatMap(({ limit }) => (limit === null ? [] : [limit.source])))
+  return [...sources].flatMap((source) => {
+    if (governs.includes(source)) return []
+    const from = limits.filter(({ limit }) => limit?.source === source)
+    return [`by fall-back: ${list(namesIn(from))}, ${source}`]
+  })
+}
+
+function namesIn(limits: readonly Judged[]): string[] {
+  return [...new Set(limits.map(({ name }) => name))]
 }
