@@ -36,15 +36,17 @@ describe('little oxygen inside an opening', () => {
     expect(must(walk)).toContain(WARNING)
   })
 
-  it.each(['is it safe to look in', 'can I put my head in', 'can I look in with my head?', 'is the air bad?'])(
-    '%j is told it before what is let in',
-    (line) => {
-      const told = said(atWitness('15').keys('ML'), line)
-      expect(told).toMatch(
-        /NOBODY BREATHES THERE OR PUTS A HEAD IN: hold point 2, oxygen inside the opening, 15 %vol\./,
-      )
-    },
-  )
+  it.each([
+    'is it safe to look in',
+    'can I put my head in',
+    'can I look in with my head?',
+    'is the air bad?',
+  ])('%j is told it before what is let in', (line) => {
+    const told = said(atWitness('15').keys('ML'), line)
+    expect(told).toMatch(
+      /NOBODY BREATHES THERE OR PUTS A HEAD IN: hold point 2, oxygen inside the opening, 15 %vol\./,
+    )
+  })
 
   it('is asked about in the review, and of air nothing is told anywhere', () => {
     const about = (walk: Walk) => reviewed(walk).exceptions.filter(({ kind }) => kind === 'air')
