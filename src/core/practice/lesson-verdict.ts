@@ -6,6 +6,7 @@ import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { formatNumber, fromSi, percentText, type QuantityKind, valueIn } from '../units/index.ts'
+import { formTold } from './form-told.ts'
 import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
@@ -80,11 +81,12 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
   if (truth.compute === 'pocket_setting') return pocketTold(defs, truth)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
-  const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
+  const form = truth.compute === 'bore_form' ? truth.result.form : null
+  const isBeyond = truth.result.verdict === 'REWORK' || truth.result.verdict === 'REPLACE'
   return [
     'In truth, without any error of measuring, at 20 degC:',
     ...rows,
-    ...(form === undefined ? [] : [`  form: ${form}`]),
+    ...(form === null ? [] : formTold(form, isBeyond, defs.machine.shop_units.length)),
     ...truth.result.holds.map((hold) => `  ${hold}`),
   ]
 }
