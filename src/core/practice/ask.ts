@@ -31,6 +31,7 @@ import { factsOf } from './facts.ts'
 import { isFault } from './faults.ts'
 import { insideNow } from './inside-air.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
+import { isPast, pastTold } from './past-range.ts'
 import { exactOf } from './sample.ts'
 import type { Gas, Spot, Truth } from './tell.ts'
 import { airAt } from './tell-hold-point.ts'
@@ -160,6 +161,12 @@ function asked(
   const chance = chanceOf(machine.seed, 'read', of, instrument.id, nth)
   const figure = figureOf(spot, truth, instrument, manner, chance)
   const how = howTold(placed, instrument, manner)
+  if (figure.isPast === true) {
+    const shown = pastTold(instrument, figure.text)
+    // At a hold point the end of the scale is what stands there, and it shuts; a reading is none.
+    const keyed = item === null ? {} : { figure: figure.keyed }
+    return ok({ ...base, shown: `${how} ${shown}`, ...keyed, instrument: instrument.id })
+  }
   return ok({
     ...base,
     shown: `${how} ${instrument.id} shows ${figure.text}.`,
@@ -235,6 +242,8 @@ function isAlarm(spot: Spot): boolean {
 interface Figure {
   readonly keyed: string
   readonly text: string
+  /** It is the end of the scale, and more is there. */
+  readonly isPast?: boolean
 }
 
 function figureOf(
@@ -266,9 +275,11 @@ function figureOf(
     { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
     chance,
   )
-  const shown = inUnit(Math.max(truth.least ?? pinOf(instrument), exact))
+  const there = Math.max(truth.least ?? pinOf(instrument), exact)
+  const past = isPast(instrument, there)
+  const shown = inUnit(past ? instrument.range.to.si : there)
   const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
-  return { keyed, text: `${keyed} ${instrument.unit}` }
+  return { keyed, text: `${keyed} ${instrument.unit}`, isPast: past }
 }
 
 /** The needle of a gauge rests on its pin, and shows nothing below. SI. */
