@@ -61,6 +61,10 @@ export function hiddenMachine(
 }
 
 const NOTHING = 'There is nothing to look at here: do as the sheet says.'
+const WITNESS_LOOKS =
+  'Here it is the witness who looks, at what hangs and stands there against this sheet, and signs. Key their initials.'
+const DOUBT_FIRST =
+  'A figure waits here: 1 drops it, and measure then shows a new one; 2 is for a slip of the keys, and what was measured is keyed again.'
 /** A step that practice hides nothing at: it is not said that nobody need look. */
 const AS_SHEET =
   'Practice hides nothing at this step: here it is as the sheet says. At a machine you go and look.'
@@ -83,6 +87,7 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
       })
     case 'evidence': {
       const { evidence } = prompt.item
+      if (evidence.kind === 'witness') return refuse('nothing-there', WITNESS_LOOKS)
       const id = 'with' in evidence ? state.seats[evidence.with] : undefined
       // One that fell with its hold point has to begin anew.
       const isWaiting = gateState(state, prompt.gate.id).begun[prompt.item.key] !== undefined
@@ -106,6 +111,8 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
     case 'observe':
     case 'confirm':
       return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })
+    case 'doubt':
+      return refuse('nothing-there', DOUBT_FIRST)
     default:
       return refuse('nothing-there', NOTHING)
   }

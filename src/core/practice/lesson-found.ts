@@ -29,7 +29,7 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
   // Who did not look is no safer than who looked and said it all the same.
   if (isUnsafeSaid(truth, entry)) return unsafe(asked === null ? MISSING : SAID, fault, there)
-  if (asked === null) return marked(wrong('diagnosing'), UNSEEN)
+  if (asked === null && truth.isDecided !== true) return marked(wrong('diagnosing'), UNSEEN)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {

@@ -103,12 +103,15 @@ function pocketTold(
   const told = (watts: number | null) =>
     watts === null ? 'not worked out' : `${formatNumber(valueIn(fromSi('power', watts), unit), 1)} ${unit}`
   return [
-    'In truth, without any error of measuring:',
-    `  driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
+    'In truth:',
+    `  without any error of measuring, driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
     ...(used.length === 0
       ? []
       : [
-          `  used of each limit as it stands: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
+          `  used of each limit as it stands, with the errors of measuring taken in as for every verdict: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
+          ...(used.some(({ limit }) => limit === 'reversal')
+            ? ['  reversal: what is wanted of it at least, as a share of what is there']
+            : []),
         ]),
     ...(recommended === null
       ? []
