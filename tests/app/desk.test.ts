@@ -76,6 +76,8 @@ describe('a STOP raised while nobody is signed on', () => {
     const [stop] = session.snapshot().state.stops
     expect(stop?.by).toBeNull()
     await keys('1', 'smells of gas', 'PB')
+    expect(session.snapshot().state.stops[0]?.cause).toBeNull()
+    await keys(pinOf('PB'))
     await keys('release', 'PB')
     expect(said().join(' ')).toContain('PB called this STOP, so another lead has to release it.')
     await keys('KH', 'tested again, 0 % LEL', pinOf('KH'))

@@ -125,9 +125,15 @@ export const STOP = [
     },
     {
       rule: 'That its caller is not known is never taken back.',
-      find: 'callerUnknown: stop.callerUnknown || (',
-      into: 'callerUnknown: (',
+      find: 'stop.callerUnknown ||\n      (',
+      into: '(',
       by: 'is still no lead who was on the job after a caller was named',
+    },
+    {
+      rule: 'Initials that nobody signed for, of a STOP that nobody raised who was signed on, name nobody.',
+      find: ' || (stop.by === null && entry.signed === undefined)',
+      into: '',
+      by: 'of an older log, by initials that nobody signed for, is as if nobody were named',
     },
     {
       rule: 'Everybody who was ever named as the caller stays named.',

@@ -2,6 +2,7 @@
 // point or opens one; what is doubtful is asked about with the ways out that are left when nobody can measure again.
 import { readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { list } from '../lib/wording.ts'
 import { readingFrom } from './admit-reading.ts'
 import { condition } from './admit-step.ts'
 import { asKind, type Definitions } from './definitions.ts'
@@ -280,6 +281,11 @@ export function admitSheetSign(
   const keyed = keyedBy === person.id || keyers.includes(person.id)
   if (input.as === 'keyed' && person.id !== state.doer)
     return refuse('not-on', `Whoever is at the keyboard signs for what was keyed: ${state.doer ?? 'nobody'}.`)
+  if (input.as === 'keyed' && keyers.length > 0 && !keyers.includes(person.id))
+    return refuse(
+      'not-keyer',
+      `${person.id} keyed nothing of it: ${list(keyers, 'or')}, who did, comes to the keyboard and signs for that.`,
+    )
   if (input.as === 'compared' && person.role !== 'lead')
     return refuse('not-lead', `${person.id} is a ${person.role}, and the sheet is compared by a lead.`)
   if (input.as === 'compared' && keyed)

@@ -106,7 +106,7 @@ export function refusedNow(
   seat: string | null,
   instrument: Instrument,
 ): string | null {
-  if (state.doubted[instrument.id] !== undefined) return 'it was found out of calibration on this job'
+  if (Object.hasOwn(state.doubted, instrument.id)) return 'it was found out of calibration on this job'
   const cannot = seat === null ? null : unsuited(defs, seat, instrument)
   return cannot ?? unfitness(defs, instrument, state.lastAt)
 }

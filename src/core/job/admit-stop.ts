@@ -38,7 +38,11 @@ export function admitStopCause(
   if (input.calledBy === null) return ok([explained])
   const caller = personById(defs, input.calledBy.trim().toUpperCase())
   if (caller === undefined) return refuse('unknown-person', unknownPerson(defs, input.calledBy))
-  return ok([{ ...explained, called_by: caller.id }])
+  if (stop.by !== null) return ok([{ ...explained, called_by: caller.id }])
+  // Nobody was signed on: a lead alone could name another for their own STOP, and lift it. So the one who is named signs.
+  const who = signer(defs, state, { person: caller.id, proved: input.proved ?? false })
+  if (!who.ok) return who
+  return ok([{ ...explained, called_by: caller.id, signed: who.value.signed }])
 }
 
 export function admitRelease(

@@ -307,6 +307,8 @@ export type Body =
       readonly why: string
       /** Initials of who called it; left out when not known. */
       readonly called_by?: string
+      /** How they signed for it, where nobody was signed on who raised it. */
+      readonly signed?: Signed
     }
   | {
       readonly type: 'stop.released'

@@ -259,6 +259,7 @@ const schema = z.discriminatedUnion('type', [
     cause: z.enum(CAUSE_IDS).optional(),
     why: text,
     called_by: text.optional(),
+    signed,
   }),
   of('stop.released', { person: text, answer: text, signed }),
   of('stop.stands', { person: text, first: text, signed }),

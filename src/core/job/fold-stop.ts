@@ -53,7 +53,10 @@ function explained(stop: StopState, entry: Extract<StopEntry, { type: 'stop.expl
     cause: entry.cause ?? stop.cause,
     why: entry.why,
     calledBy: named === undefined ? stop.calledBy : [...new Set([...stop.calledBy, named])],
-    // Said the first time and left open; in a cause put right later it only means that nobody is added.
-    callerUnknown: stop.callerUnknown || (stop.cause === null && named === undefined),
+    // Said the first time and left open; in a cause put right later it only means that nobody is added. Initials that somebody
+    // keyed who was not signed on, for another who signed for none of it, are no name.
+    callerUnknown:
+      stop.callerUnknown ||
+      (stop.cause === null && (named === undefined || (stop.by === null && entry.signed === undefined))),
   }
 }

@@ -163,6 +163,8 @@ export type Input =
       readonly why: string
       /** Initials of who called it; null: not known, or, of a STOP already explained, nobody more. */
       readonly calledBy: string | null
+      /** Their PIN fitted: asked where nobody was signed on when it was raised. */
+      readonly proved?: boolean
     }
   /** The STOP stands: the job ends in it. */
   | ({ readonly do: 'close-stopped'; readonly first: string } & Signature)

@@ -143,7 +143,7 @@ function causes(defs: Definitions, state: State, of: number): Answer[] {
       [null, ...callers].map(
         (calledBy): Answer => ({
           says: `${cause}, called by ${calledBy ?? 'nobody known'}`,
-          input: { do: 'explain-stop', of, cause, why: WHY, calledBy },
+          input: { do: 'explain-stop', of, cause, why: WHY, calledBy, proved: true },
         }),
       ),
     ),

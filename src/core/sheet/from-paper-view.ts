@@ -7,6 +7,7 @@ import { sheetInstrument } from '../job/paper-instrument.ts'
 import type { SheetBox } from '../job/paper-rows.ts'
 import { type State, standing } from '../job/state.ts'
 import { inInk } from '../lib/in-ink.ts'
+import { list } from '../lib/wording.ts'
 import { bareReading, nth, placeName, placeNumber } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 import { observeRows } from './numbered.ts'
@@ -37,7 +38,12 @@ export function sheetView(defs: Definitions, state: State, prompt: SheetPrompt):
         ? {
             title: 'All of the sheet is keyed',
             rows: [row(`From paper: ${NOT_ENFORCED_BY}.`)],
-            ask: [row('It stands here as it stands on the paper: initials of who keyed it', 'strong')],
+            ask: [
+              row(
+                `It stands here as it stands on the paper: initials of who keyed it${keyersText(state)}`,
+                'strong',
+              ),
+            ],
           }
         : {
             title: 'The sheet is compared',
@@ -47,6 +53,12 @@ export function sheetView(defs: Definitions, state: State, prompt: SheetPrompt):
             ask: [row('Compared with the paper: initials of that lead', 'strong')],
           }
   }
+}
+
+/** `, RO or ML`. */
+function keyersText({ paper }: State): string {
+  const keyers = paper?.keyers ?? []
+  return keyers.length === 0 ? '' : `, ${list(keyers, 'or')}`
 }
 
 const HOW: Readonly<Record<SheetBox['takes'], string>> = {

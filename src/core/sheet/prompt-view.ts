@@ -16,6 +16,7 @@ import { findingText, placeName, placeNumber, readingText } from '../talk/names.
 import { offerLines, offersAt } from '../talk/offered.ts'
 import { noticeText, POINT_NAMES } from '../talk/points.ts'
 import { wordLine } from '../talk/radio-words.ts'
+import { besidesRows } from './besides-rows.ts'
 import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
 import { figureForms } from './drawing-rows.ts'
@@ -341,6 +342,7 @@ function stepView(
           ? []
           : [
               ...becauseRows(defs, record),
+              ...besidesRows(defs, state, scope + decide.about),
               ...errorRows(defs, state, scope + decide.about, record),
               ...keptRows(defs, state, record),
             ]

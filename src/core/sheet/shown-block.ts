@@ -47,7 +47,11 @@ export function toldShort(blocks: readonly Block[], before: readonly Block[]): r
   return blocks.map((block) => {
     const isNew = ({ text, tone }: Row, i: number) =>
       i === 0 || tone === 'stamp' || tone === 'caution' || / governs: /.test(text) || !told.has(text)
-    const rows = block.rows.filter(isNew)
+    // A row that hangs on the one above it says nothing by itself, and neither does that without it.
+    let group = 0
+    const groups = block.rows.map(({ text }) => (text.startsWith(' ') ? group : ++group))
+    const kept = new Set(groups.filter((_, i) => isNew(block.rows[i] as Row, i)))
+    const rows = block.rows.filter((_, i) => kept.has(groups[i] ?? 0))
     return rows.length === block.rows.length ? block : { ...block, rows: [...rows, row(AS_BEFORE, 'faint')] }
   })
 }

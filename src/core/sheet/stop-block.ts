@@ -42,7 +42,7 @@ function explainedRows(entry: Extract<StopEntry, { type: 'stop.explained' }>): R
   return [
     row(`STOP because: ${says}`, 'caution'),
     row(`  ${entry.why}`, 'caution'),
-    row(`  called by ${entry.called_by ?? 'nobody named'}`),
+    row(`  called by ${entry.called_by ?? 'nobody named'}${entry.signed === 'pin' ? ', who signed' : ''}`),
     ...(isReleasable(entry.cause)
       ? []
       : [row('  This is never released: a lead closes the job, and the work is opened anew.', 'caution')]),

@@ -2,6 +2,7 @@
 import { allowedFor, type CharacteristicJudgement } from '../bore/bore-characteristics.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
+import { foundBesides } from '../job/found-besides.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import type { State } from '../job/state.ts'
 import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
@@ -11,6 +12,7 @@ import { axisName, withAxisNames } from '../talk/axis-names.ts'
 import { bareError, bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { nextLookLines } from '../talk/next-look.ts'
 import { shownNumber } from '../units/index.ts'
+import { besidesRows } from './besides-rows.ts'
 import { type Block, type Row, row } from './block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
@@ -57,7 +59,11 @@ export function verdictBlock(
   look: Look,
 ): Block {
   const block = wholeBlock(defs, state, title, record, look)
-  const kept = [...errorRows(defs, state, look.step, record), ...keptRows(defs, state, record)]
+  const kept = [
+    ...besidesRows(defs, state, look.step),
+    ...errorRows(defs, state, look.step, record),
+    ...keptRows(defs, state, record),
+  ]
   const [head, ...rest] = block.rows
   const stamp = rest.findIndex((r) => r.tone === 'stamp')
   if (head === undefined || stamp < 0) return block
@@ -133,8 +139,10 @@ function boreBlock(
     rows.push(row('Fall-back limits were used: the maker’s manual comes first.', 'caution'))
   }
   const isNothing = result.proposals.every(({ kind }) => kind === 'nothing-to-do')
+  const isBeside = foundBesides(defs, state, step).length > 0
   if (!isNothing) rows.push(row('What this leaves open, for a lead to decide:'))
-  for (const { say } of result.proposals) rows.push(row(isNothing ? say : `  ${say}`))
+  if (!isNothing || !isBeside)
+    for (const { say } of result.proposals) rows.push(row(isNothing ? say : `  ${say}`))
   if (result.verdict === 'MONITOR')
     rows.push(...nextLookLines(defs, state, record).map((line) => row(`    ${line}`)))
   rows.push(row(WHY_OFFERED, 'faint'))

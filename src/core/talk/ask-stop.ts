@@ -28,7 +28,7 @@ export const STOP_QUESTIONS: Readonly<Record<StopAsk['kind'], string>> = {
   'stop-caller':
     'Initials of who called it; ? or Enter: not known. Then no lead who was on the job may release it',
   'stop-caller-nobody':
-    'Nobody was signed on. Initials of who called it; ? or Enter: not known. Then no lead may release it',
+    'Nobody was signed on. Initials of who called it, who signs with a PIN; ? or Enter: not known. Then no lead may release it',
   'stop-caller-too': 'Initials of anybody else who called it; Enter: nobody else',
   'close-who': 'Initials of the lead who closes the job under STOP',
   'close-first': 'What has to be done before a new job is opened?',
@@ -121,7 +121,7 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
     case 'stop-caller':
     case 'stop-caller-nobody':
     case 'stop-caller-too':
-      return hearCaller(defs, question, text)
+      return hearCaller(defs, state, question, text)
     case 'close-who':
       return (
         barredHere(defs, state, { do: 'close-stopped', person: line, first: '' }, question) ??
@@ -142,7 +142,7 @@ function callerKind(state: State, of: number): CallerAsk['kind'] {
   return stop?.by === null ? 'stop-caller-nobody' : 'stop-caller'
 }
 
-function hearCaller(defs: Definitions, question: CallerAsk, text: string): Heard {
+function hearCaller(defs: Definitions, state: State, question: CallerAsk, text: string): Heard {
   const { of, cause, why } = question
   if (text === '' || text === '?') return input({ do: 'explain-stop', of, cause, why, calledBy: null })
   const person = personById(defs, text.toUpperCase())
@@ -151,5 +151,7 @@ function hearCaller(defs: Definitions, question: CallerAsk, text: string): Heard
       question,
       `Key initials, one of ${defs.crew.crew.map((p) => p.id).join(', ')}, or ? if it is not known.`,
     )
-  return input({ do: 'explain-stop', of, cause, why, calledBy: person.id })
+  const named = { do: 'explain-stop', of, cause, why, calledBy: person.id } as const
+  const isNobodys = openStops(state).some((s) => s.seq === of && s.by === null)
+  return isNobodys ? signing(defs, state, person.id, named, question) : input(named)
 }

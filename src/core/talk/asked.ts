@@ -114,10 +114,13 @@ export function takesOf({ kind }: Ask): 'words' | 'short' | 'secret' {
   return TAKES[kind]
 }
 
+/** `is 8 ok`, `is 19 ok?`. */
+const SHORT_ONE = /^is \d+(?:[.,]\d+)? ok\??$/i
+
 /** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */
 export function questionIn(line: string): string | null {
   const text = line.trim()
-  if (!/\p{L}{3}/u.test(text)) return null
+  if (!/\p{L}{3}/u.test(text)) return SHORT_ONE.test(text) ? text : null
   const after = afterAsk(text)
   if (after !== null) return after
   if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null

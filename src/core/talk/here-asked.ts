@@ -8,7 +8,10 @@ import { next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { leftWords } from '../lib/duration.ts'
 import type { Instant } from '../lib/instant.ts'
+import { quotedLines } from './answer-asked.ts'
+import { givenLines } from './gate-list.ts'
 import { placeName } from './names.ts'
+import { verdictAt } from './offered.ts'
 
 const WHY_LOCK =
   /^why\b.*\b(?:pad)?locks?\b.*\b(?:on|at|for|here|there|wanted|needed|want|need|hang)\b|^why\b.*\block(?:ed)? (?:out )?(?:the|this)\b/i
@@ -21,6 +24,14 @@ const HOW_LONG =
   /^how (?:long|much longer|many minutes)\b.*\b(?:wait|stand|hold)(?:ing)?\b(?! point)|^how long is (?:the|this) wait\b|^when (?:is|does) (?:the|this) wait\b/i
 const WHAT_FALLS =
   /^what (?:would|will|does|could|can|might)? ?(?:then )?(?:fall|falls|become void|becomes void|go void|be lost|be void|have to be done again)\b/i
+
+/** Of the gas that was read, and not of a limit. */
+const ON_RECORD =
+  /^(?:what|which|how much|how many|show)\b.*\b(?:gas|oxygen|o2|lel|h2s|flammables?)\b.*\b(?:on record|keyed|taken|in there|inside|was read|did (?:i|we) (?:key|read))\b|^what (?:was|were|is) the (?:gas|oxygen|o2|lel|h2s) (?:figures?|readings?)(?: on record)?$/i
+const GOOD_OR_BAD =
+  /^(?:is|was|are) (?:that|this|it|the (?:figure|reading|number|value|verdict)) (?:good or bad|good|bad|ok|okay|all right|fine|normal|a lot)(?: or (?:not|bad))?$/i
+const IF_LEFT =
+  /^what (?:would|will|does|happens?|falls?|becomes?|is lost)\b.*\bif (?:i|we) (?:leave|go|stop here|quit|close)(?: it| now| here| the job)*$/i
 
 /** Null: the question is none of these. */
 export function hereAskedLines(
@@ -36,6 +47,10 @@ export function hereAskedLines(
   if (WHY_LOCK.test(text)) return lockLines(defs, state, text)
   if (HOW_LONG.test(text)) return waitLines(defs, state, now)
   if (WHERE_GAUGE.test(text)) return gaugeLines(defs, state)
+  if (/^where\b/i.test(text) && !/\block/i.test(text)) return pointLines(defs, text)
+  if (ON_RECORD.test(text)) return gasLines(defs, state)
+  if (GOOD_OR_BAD.test(text)) return goodLines(defs, state)
+  if (IF_LEFT.test(text)) return LEFT
   return WHAT_FALLS.test(text) ? FALLS : null
 }
 
@@ -82,6 +97,18 @@ const COMMON: ReadonlySet<string> = new Set([
   'motor',
 ])
 
+/** Sentences that tell how long. */
+const TIMED = /[^.:;]*\b(?:minutes?|seconds?|hours?|min)\b[^.;]*[.;]?/gi
+
+/** The words of what is asked now. */
+function textHere(defs: Definitions, state: State): string[] {
+  const prompt = next(defs, state)
+  if (prompt.kind === 'evidence') return 'ask' in prompt.item.evidence ? [prompt.item.evidence.ask] : []
+  if (!('step' in prompt)) return []
+  const { step } = prompt.step
+  return 'text' in step && step.text !== undefined ? [step.text] : []
+}
+
 function waitLines(defs: Definitions, state: State, now: Instant): string[] {
   const told = gatesOf(defs).flatMap((gate) => {
     const { begun, given } = gateState(state, gate.id)
@@ -100,7 +127,47 @@ function waitLines(defs: Definitions, state: State, now: Instant): string[] {
     return [
       `${itemLabel(defs, prompt.item)}: ${prompt.item.evidence.lasts.text}, from the moment you type ${prompt.item.evidence.begin_words}.`,
     ]
-  return ['No wait runs now. Where one is asked its sheet says how long, and the clock counts it.']
+  const said = textHere(defs, state).flatMap((text) => text.match(TIMED) ?? [])
+  return said.length > 0
+    ? ['The sheet says, and no clock of the program counts it:', ...said.map((text) => `  ${text.trim()}`)]
+    : ['No wait runs now. Where one is asked its sheet says how long, and the clock counts it.']
+}
+
+/** A point of the machine record that the question names by the number on its plate. */
+function pointLines(defs: Definitions, text: string): string[] | null {
+  const named = defs.machine.site.isolation_points.filter(({ name }) =>
+    (name.match(/\b\p{L}{1,3}-\d+\b/gu) ?? []).some((plate) =>
+      new RegExp(`(?<![\\w-])${plate}(?![\\w-])`, 'i').test(text),
+    ),
+  )
+  return named.length === 0
+    ? null
+    : [
+        ...named.map(({ name }) => `${name}: an isolation point of the machine record.`),
+        'Where it stands says the site’s isolation list; it is known by the tag on its plate.',
+      ]
+}
+
+/** What was read of gas at each hold point and stands. */
+function gasLines(defs: Definitions, state: State): string[] {
+  const told = gatesOf(defs).flatMap((gate) =>
+    givenLines(defs, state, gate)
+      .filter((line) => line.startsWith('gas '))
+      .map((line) => `Hold point ${gate.number}, ${line}`),
+  )
+  return told.length === 0 ? ['No gas reading stands on record now.'] : told
+}
+
+/** The verdict that is on the sheet; of a figure alone nobody can tell before the limits are held against it. */
+function goodLines(defs: Definitions, state: State): string[] {
+  const prompt = next(defs, state)
+  const verdict = prompt.kind === 'decide' ? verdictAt(state, prompt.step) : null
+  if (verdict === null)
+    return [
+      'Barover calls no figure good or bad by itself: at a hold point it passes its limit or not, and a size is judged with the others.',
+      'why tells the limit of what is asked; what is out of it is said at once.',
+    ]
+  return [`The verdict is ${verdict}.`, ...(quotedLines(defs, state, `what does ${verdict} mean`) ?? [])]
 }
 
 function gaugeLines(defs: Definitions, state: State): string[] | null {
@@ -119,6 +186,11 @@ function gaugeLines(defs: Definitions, state: State): string[] | null {
 function hazardName(defs: Definitions, id: string): string {
   return defs.hazards.find((one) => one.id === id)?.name ?? id
 }
+
+const LEFT = [
+  'leave keeps all that was keyed. Every hold point falls, and is shown anew whole before anybody goes near again.',
+  'Locks, blocks and all that was placed stay where they are, by number on the make-safe sheet that is shown then.',
+]
 
 const FALLS = [
   'back and correct name all that would become void before you agree to it, and nothing falls until then.',

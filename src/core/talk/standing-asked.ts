@@ -117,7 +117,10 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   ],
   ['people', 'who are (?:we|signed on)'],
   ['lapse', `(?:when|what time|at what time|until when) (?:does|do|will|is|are|did) ${GAS} (?:be )?${ENDS}`],
-  ['lapse', `how (?:long|much longer|old) (?:is|does|do|will) ${GAS}(?: still)?(?: be)?(?: ${ENDS})?`],
+  [
+    'lapse',
+    `how (?:long|much longer|old) (?:is|does|do|will) ${GAS}(?: still)?(?: be)?(?: ${ENDS})?(?: for)?`,
+  ],
   ['lapse', `(?:is|are) ${GAS} (?:still )?(?:good|valid|due)`],
 ]
 

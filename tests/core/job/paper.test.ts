@@ -349,10 +349,11 @@ describe('who signs', () => {
     later.keys('KH')
     expect(later.state.everOn).toEqual(['RO', 'KH'])
     expect(later.copy().keys('KH').state.paper).toMatchObject({ keyers: ['RO'], comparedBy: 'KH' })
-    // Who signed for the keying, or put a box of it right, does not compare it as well.
+    // Nobody signs for what another keyed; who put a box of it right does not compare it.
     const signed = walk.copy().keys('leave')
     signed.bring({ do: 'take-up' })
-    expect(signed.keys('KH', 'KH').key('KH')).toBe('same-person')
+    expect(signed.keys('KH').key('KH')).toBe('not-keyer')
+    expect(signed.state.paper?.keyedBy).toBeNull()
     const of = later.entries.find((e) => e.type === 'paper.row' && e.row === FRONT.order)?.seq ?? -1
     expect(later.bring({ do: 'sheet-correct', of, typed: 'WO-71', why: 'turned round' })).toBeNull()
     expect(later.state.paper?.keyers).toEqual(['RO', 'KH'])

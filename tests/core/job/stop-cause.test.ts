@@ -237,3 +237,41 @@ describe('an old journal', () => {
     expect(openStop(freed)).toBeNull()
   })
 })
+
+describe('the caller of a STOP that nobody raised who was signed on', () => {
+  const called = () => {
+    const walk = new Walk()
+    walk.autoPin = false
+    return walk.keys('stop', '9', 'I leaned on the key')
+  }
+
+  it('signs for it: another name does not let a lead lift their own', () => {
+    const walk = called().keys('RO')
+    expect(walk.talk.ask).toMatchObject({ kind: 'pin', person: 'RO' })
+    expect(openStop(walk.state)?.cause).toBeNull()
+    expect(walk.bring({ do: 'explain-stop', of: walk.state.stops[0]?.seq ?? 0, ...NAMED })).toBe('pin-needed')
+    walk.keys('4071')
+    expect(walk.last).toMatchObject({ type: 'stop.explained', called_by: 'RO', signed: 'pin' })
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right', proved: true })).toBeNull()
+  })
+
+  it('of an older log, by initials that nobody signed for, is as if nobody were named', () => {
+    const walk = called()
+    const [stop] = walk.state.stops
+    const entry: Entry = {
+      type: 'stop.explained',
+      of: stop?.seq ?? 0,
+      cause: 'mistake',
+      why: 'it was so',
+      called_by: 'RO',
+      seq: walk.last.seq + 1,
+      at: walk.last.at,
+    }
+    walk.state = fold(walk.state, entry)
+    expect(walk.bring({ do: 'release-stop', person: 'KH', answer: 'put right', proved: true })).toBe(
+      'never-released',
+    )
+  })
+})
+
+const NAMED = { cause: 'mistake', why: 'it was so', calledBy: 'RO' } as const

@@ -6,7 +6,7 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks, toldShort } from '../../../src/core/sheet/shown-block.ts'
-import { exampleDefs, GATE_LINES, Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, GATE_LINES, Walk } from '../../helpers/example.ts'
 
 const STYLE: SheetStyle = { width: 79, record: 'PRACTICE', ascii: false }
 const texts = (rows: readonly Row[]) => rows.map(({ text }) => text).join('\n')
@@ -152,6 +152,24 @@ describe('a verdict that is told anew', () => {
     expect(second).toContain('All else, its limits too, as in the verdict before.')
     expect(second).toMatch(/MONITOR[\s\S]*taper governs: [\s\S]*Fall-back limits were used/)
     expect(toldShort(before, [])).toBe(before)
+  })
+
+  it('has no limit or source without the figure it is of, where it was HOLD before', () => {
+    const lines = AFTER_LINES.map((line) => (line === '9.5001' ? '9.5010' : line))
+    const walk = new Walk().toBore().keys(...BORE_LINES, ...lines)
+    const before = blocks(walk)
+    expect(before.flatMap(({ rows }) => texts(rows)).join()).toContain('HOLD')
+    walk.keys('back', 'misread', '9.5001')
+    const [whole = '', short = ''] = [blocks(walk), toldShort(blocks(walk), before)].map((all) =>
+      all.map(({ rows }) => texts(rows)).join('\n'),
+    )
+    const hung = short.split('\n').filter((text) => /^ {9}/.test(text))
+    expect(hung.length).toBeGreaterThan(0)
+    const all = whole.split('\n')
+    for (const text of hung) {
+      const head = all.slice(0, all.indexOf(text)).findLast((one) => !one.startsWith(' '))
+      expect(short).toContain(head)
+    }
   })
 
   it('is not given anew for a figure that is keyed as it stands', () => {

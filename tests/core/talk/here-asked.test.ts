@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { kindsDefs, PROVED_EMPTY } from '../../helpers/all-kinds.ts'
-import { Walk } from '../../helpers/example.ts'
+import { LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const said = (walk: Walk, line: string) => {
   const heard = hear(walk.engine.defs, walk.state, walk.talk, line, walk.now)
@@ -50,5 +50,46 @@ describe('a question about what is asked here', () => {
     )
     walk.wait(20)
     expect(said(walk, 'how long is this wait')).toMatch(/over by the clock/)
+  })
+
+  it('of a time that the sheet asks quotes it, and says that no clock counts it', () => {
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    expect(said(walk, 'how long do I wait')).toMatch(
+      /no clock of the program counts it:\n {2}Wait a full minute/,
+    )
+  })
+
+  it('of a point by the number on its plate is about that point', () => {
+    expect(said(new Walk().toGate(), 'where is E-1?')).toMatch(
+      /^main driver breaker, E-1: an isolation point/,
+    )
+    expect(said(new Walk().toGate(), 'where is V-99?')).not.toMatch(/isolation point/)
+  })
+
+  it('of the gas that was read tells what stands, and after a STOP that nothing does', () => {
+    const walk = new Walk().toBore()
+    expect(said(walk, 'what gas figures are on record')).toMatch(
+      /^Hold point 2, gas where people breathe.*20\.9/,
+    )
+    expect(said(walk, 'how much oxygen is in there')).toMatch(/gas inside the opening.*20\.8/)
+    walk.keys('stop', '9', 'I leaned on it', 'ML')
+    expect(said(walk, 'what gas figures are on record')).toBe('No gas reading stands on record now.')
+  })
+
+  it('of good or bad calls nothing so, and at a verdict tells what it means', () => {
+    expect(said(new Walk().toBore(), 'is that good or bad?')).toMatch(/^Barover calls no figure good or bad/)
+    expect(said(new Walk().toVerdict(), 'is that good or bad')).toMatch(
+      /^The verdict is MONITOR\.\nFrom this job/,
+    )
+    const oxygen = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    expect(said(oxygen, 'is 8 ok')).toMatch(/^The limit of this line/)
+  })
+
+  it('of leaving and of how long gas stands is told from the job', () => {
+    const walk = new Walk().toBore()
+    expect(said(walk, 'what would fall if I leave now')).toMatch(
+      /^leave keeps all that was keyed\. Every hold point falls/,
+    )
+    expect(said(walk, 'how long is the gas good for?')).toMatch(/lapses/)
   })
 })

@@ -52,7 +52,7 @@ describe('MONITOR that is accepted', () => {
     const walk = atWhy().keys('inside its limits')
     expect(walk.state.dispositions).toEqual({})
     expect(asked(walk)).toContain(
-      'By when is it to be read again? A day YYYY-MM-DD, running hours such as 4000 h, or the words none given.',
+      'By when is it to be read again? A day YYYY-MM-DD, running hours from now such as 4000 h, or the words none given.',
     )
     walk.keys('soon')
     expect(walk.state.dispositions).toEqual({})

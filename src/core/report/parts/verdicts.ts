@@ -6,6 +6,7 @@ import { applicability } from '../../job/next.ts'
 import { nonconformances } from '../../job/nonconformance.ts'
 import type { DispositionState, State } from '../../job/state.ts'
 import { validityText } from '../../job/validity.ts'
+import { besidesRows } from '../../sheet/besides-rows.ts'
 import { doneText } from '../../sheet/closing-rows.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import type { Report } from '../schema.ts'
@@ -22,7 +23,9 @@ export function verdictsOf(defs: Definitions, state: State, entries: readonly En
         title: judge.step.title,
         word: found,
         isAgain,
-        because: becauseRows(defs, verdict.verdict).map(({ text }) => text.trim()),
+        because: [...becauseRows(defs, verdict.verdict), ...besidesRows(defs, state, judge.id)].map(
+          ({ text }) => text.trim(),
+        ),
         decided: decided === null ? null : doneText(decided),
         left,
         seq: verdict.seq,

@@ -65,7 +65,7 @@ function one(look: Look, nc: Nonconformance): Found {
             ...decisions
               .map((d, n) =>
                 sentence(
-                  `${n === decisions.length - 1 ? 'A lead’s decision, no verdict' : 'Decided before that, and replaced by it'}: ${d.choice}, by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
+                  `${headOf(countersigned, d, n === decisions.length - 1)}: ${d.choice}, by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
                 ),
               )
               .reverse(),
@@ -136,6 +136,18 @@ function replacedText(
       ? `on ${name} NOTHING IS DECIDED`
       : `${decided.choice}, decided by ${decided.person} ${when(look, entry)} on ${name}`
   return sentence(old === undefined ? `${before}; ${now}` : `${before}, was replaced by: ${now}`)
+}
+
+/** A word by radio that the lead says was never spoken is no decision, whatever was keyed as one. */
+function headOf(
+  countersigned: readonly Extract<Entry, { type: 'disposition.countersigned' }>[],
+  d: Extract<Entry, { type: 'disposition.set' }>,
+  isLast: boolean,
+): string {
+  const answer = countersigned.find((c) => c.step === d.step && c.seq > d.seq)
+  if (d.radio !== undefined && answer?.agrees === false)
+    return `NO DECISION, ${answer.person} says it was not said by radio; keyed as`
+  return isLast ? 'A lead’s decision, no verdict' : 'Decided before that, and replaced by it'
 }
 
 /** `, signed by PIN, keyed by RO`: whoever decided stands first, and after that at whose keyboard it was. */

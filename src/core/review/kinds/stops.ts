@@ -54,9 +54,11 @@ function one(look: Look, stop: StopState): Found {
   }
 }
 
-/** As it was keyed by whoever raised it: nobody signs for having called it. */
-function callerText({ state }: Look, id: string): string {
-  return state.everOn.includes(id) ? id : `${id}, who was not signed on; by the word of whoever keyed it`
+/** As it was keyed by whoever raised it; where nobody was signed on, with the signature of the one who is named. */
+function callerText(look: Look, id: string): string {
+  const signed = entriesOf(look, 'stop.explained').find((one) => one.called_by === id)?.signed
+  if (signed !== undefined) return signed === 'pin' ? `${id}, who signed for it` : `${id}, by initials alone`
+  return look.state.everOn.includes(id) ? id : `${id}, who was not signed on; by the word of whoever keyed it`
 }
 
 /** An old journal explains the last one without naming it. */
