@@ -63,22 +63,46 @@ export const PRACTICE = [
       into: 'isUnsafe: false,',
       by: 'at a hold point fails the session',
     },
+  ]),
+  ...of('core/practice/lesson-gate', 'core/practice/slips', [
     {
-      rule: 'A line of a hold point that was looked at in a hurry fails the session.',
+      rule: 'A line of a hold point that was looked at in a hurry is no evidence.',
       find: "if (asked.manner === 'quick')",
       into: "if (asked.manner === 'sheet' && asked.figure === '')",
-      by: 'at a hold point fails the session',
+      by: 'a hurried look is a slip as well',
     },
     {
-      rule: 'Words typed for what was not so fail the session.',
+      rule: 'Words typed for what was not so have to be taken back.',
       find: 'if (truth.mayType === null)',
       into: "if (truth.mayType === '')",
-      by: 'that is typed for a driver that turns is failed with its consequence',
+      by: 'a driver that turned, keyed as still',
+    },
+    {
+      rule: 'A figure that was seen longer ago than it counts for is no evidence.',
+      find: 'if (life !== null && !(entry.atMs - asked.atMs < life))',
+      into: 'if (life !== null && entry.atMs < asked.atMs)',
+      by: 'a gas figure that was taken back is not keyed again once its life is over',
     },
   ]),
-  ...of('core/practice/lesson', 'core/practice/session', [
+  ...of('core/practice/lesson-opened', 'core/practice/slips', [
     {
-      rule: 'One look answers once, and nothing after it.',
+      rule: 'A hold point that is complete with a slip fails the session.',
+      find: 'isUnsafe: true,',
+      into: 'isUnsafe: false,',
+      by: 'fails the session once the hold point is complete with it',
+    },
+  ]),
+  ...of('core/job/practice', 'core/practice/slips', [
+    {
+      rule: 'What was looked at before a hold point fell is evidence of nothing after it.',
+      find: 'return isSlip ? [] : entry.items',
+      into: 'return isSlip ? entry.items : []',
+      by: 'a look is over once the hold point fell',
+    },
+  ]),
+  ...of('core/practice/looks', 'core/practice/session', [
+    {
+      rule: 'Each repeat is measured anew: what was measured is keyed once.',
       find: ' && one.seq > earlier',
       into: '',
       by: 'is measured anew: one look answers once',
@@ -147,8 +171,8 @@ export const PRACTICE = [
   ...of('core/practice/false-lines', 'core/practice/false-lines', [
     {
       rule: 'A line of a hold point that is false never looks done in practice.',
-      find: 'return lesson?.isUnsafe === true ? [item] : []',
-      into: "return lesson?.isUnsafe === true && item === '' ? [item] : []",
+      find: 'lesson?.isUnsafe === true || lesson?.isToMend === true ?',
+      into: 'lesson?.isUnsafe === true ?',
       by: 'is told as FALSE in the box and in the list',
     },
   ]),

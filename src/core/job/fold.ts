@@ -96,7 +96,7 @@ function folded(before: State, entry: Entry): State {
     seq: entry.seq,
     lastMs: Math.max(before.lastMs, readStamp(entry.at)?.ms ?? before.lastMs),
     lastAt: entry.at,
-    practice: foldPractice(before.practice, entry),
+    practice: foldPractice(before, entry),
     cutShort: isCutShort(before, entry),
     pinMisses: withoutFitted(before, entry),
   }

@@ -3,6 +3,7 @@
 import { readStamp } from '../lib/instant.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import type { Entry } from './entries.ts'
+import type { GateState, State } from './state.ts'
 
 export const LEVELS = [1, 2, 3, 4, 5] as const
 export type Level = (typeof LEVELS)[number]
@@ -70,8 +71,10 @@ export interface Called {
 
 export interface PracticeState extends Practised {
   readonly asked: readonly Asked[]
-  /** Entries that answered what the machine is asked of, by what that is: one look answers once. */
+  /** Entries that answered what the machine is asked of, by what that is: one figure answers once. */
   readonly answered: Readonly<Record<string, readonly number[]>>
+  /** Entries by which what had been seen is over, by what the machine is asked of; `EVERY_LINE`: plate and hold points, all of them. */
+  readonly over: Readonly<Record<string, readonly number[]>>
   /** When the wait of a line was begun last, by what the machine is asked of there. */
   readonly begun: Readonly<Record<string, number>>
   /** When a step was confirmed last, by its id: what was done to the machine. */
@@ -85,11 +88,12 @@ export interface PracticeState extends Practised {
 
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
-  const empty = { asked: [], answered: {}, begun: {}, confirmed: {}, called: {} }
+  const empty = { asked: [], answered: {}, over: {}, begun: {}, confirmed: {}, called: {} }
   return { ...practised, ...empty, named: null, hidden: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
+export const EVERY_LINE = '*'
 
 /** What an entry answers, named as the machine is asked for it; null where it answers nothing of the machine. */
 export function askedOf(entry: Entry): string | null {
@@ -100,7 +104,6 @@ export function askedOf(entry: Entry): string | null {
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':
-    case 'reading.corrected':
       return entry.place
     case 'finding.observed':
     case 'finding.corrected':
@@ -120,7 +123,8 @@ export function lineOf(step: string, item: string): string {
   return `${step}/${item}`
 }
 
-export function foldPractice(before: PracticeState | null, entry: Entry): PracticeState | null {
+/** @param job the state before the entry. */
+export function foldPractice({ practice: before, doubt, gates }: State, entry: Entry): PracticeState | null {
   if (before === null) return null
   const { seq } = entry
   switch (entry.type) {
@@ -139,7 +143,34 @@ export function foldPractice(before: PracticeState | null, entry: Entry): Practi
       return { ...before, hints: before.hints + 1 }
     case 'wait.begun': {
       const atMs = readStamp(entry.at)?.ms ?? Number.NaN
-      return { ...before, begun: { ...before.begun, [lineOf(entry.step, entry.item)]: atMs } }
+      const of = lineOf(entry.step, entry.item)
+      // What was seen before it began says nothing of its end.
+      return { ...before, begun: { ...before.begun, [of]: atMs }, over: added(before.over, [of], seq) }
+    }
+    case 'gate.closed': {
+      const fallen = fallenFor(gates[entry.step], entry).map((item) => lineOf(entry.step, item))
+      return { ...before, over: added(before.over, fallen, seq) }
+    }
+    case 'stop.raised':
+    case 'job.left':
+    case 'job.taken-up':
+    case 'job.handed-over':
+    case 'record.taken-in':
+    case 'clock.moved':
+      return { ...before, over: added(before.over, [EVERY_LINE], seq) }
+    case 'doubt.settled': {
+      // A slip of the keys: what was measured for it is still to be keyed.
+      if (entry.choice !== 'mistyped' || doubt === null) return before
+      const left = (before.answered[doubt.place] ?? []).filter((one) => one !== doubt.seq)
+      return { ...before, answered: { ...before.answered, [doubt.place]: left } }
+    }
+    case 'evidence.failed': {
+      const of = lineOf(entry.step, entry.item)
+      const answered = added(before.answered, [of], seq)
+      const shown = before.asked.findLast((one) => one.of === of)?.figure ?? null
+      // What is really bad there has to be put right and measured anew; of a slip of the keys the figure is still to be keyed.
+      const isSo = shown !== null && entry.reading?.value === Number(shown)
+      return { ...before, answered, over: isSo ? added(before.over, [of], seq) : before.over }
     }
     default: {
       const of = askedOf(entry)
@@ -148,11 +179,25 @@ export function foldPractice(before: PracticeState | null, entry: Entry): Practi
         entry.type === 'step.confirmed'
           ? { ...before.confirmed, [entry.step]: readStamp(entry.at)?.ms ?? Number.NaN }
           : before.confirmed
-      return {
-        ...before,
-        confirmed,
-        answered: { ...before.answered, [of]: [...(before.answered[of] ?? []), seq] },
-      }
+      return { ...before, confirmed, answered: added(before.answered, [of], seq) }
     }
   }
+}
+
+type ByLine = Readonly<Record<string, readonly number[]>>
+
+function added(to: ByLine, lines: readonly string[], seq: number): ByLine {
+  return { ...to, ...Object.fromEntries(lines.map((of) => [of, [...(to[of] ?? []), seq]])) }
+}
+
+/**
+ * Lines that have to be looked at anew. Of a slip that is taken back while nobody was let in, none: nothing has changed at the machine,
+ * and what is keyed there again is where it was seen. A wait begins anew in any case, and a figure has its life.
+ */
+function fallenFor(
+  gate: GateState | undefined,
+  entry: Extract<Entry, { type: 'gate.closed' }>,
+): readonly string[] {
+  const isSlip = gate?.status !== 'open' && (entry.cause === 'again' || entry.cause === 'corrected')
+  return isSlip ? [] : entry.items
 }

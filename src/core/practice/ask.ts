@@ -31,6 +31,7 @@ import { factsOf } from './facts.ts'
 import { isFault } from './faults.ts'
 import { insideNow } from './inside-air.ts'
 import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
+import { isPast, pastTold } from './past-range.ts'
 import { exactOf } from './sample.ts'
 import type { Gas, Spot, Truth } from './tell.ts'
 import { airAt } from './tell-hold-point.ts'
@@ -60,6 +61,10 @@ export function hiddenMachine(
 }
 
 const NOTHING = 'There is nothing to look at here: do as the sheet says.'
+const WITNESS_LOOKS =
+  'Here it is the witness who looks, at what hangs and stands there against this sheet, and signs. Key their initials.'
+const DOUBT_FIRST =
+  'A figure waits here: 1 drops it, and measure then shows a new one; 2 is for a slip of the keys, and what was measured is keyed again.'
 /** A step that practice hides nothing at: it is not said that nobody need look. */
 const AS_SHEET =
   'Practice hides nothing at this step: here it is as the sheet says. At a machine you go and look.'
@@ -82,6 +87,7 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
       })
     case 'evidence': {
       const { evidence } = prompt.item
+      if (evidence.kind === 'witness') return refuse('nothing-there', WITNESS_LOOKS)
       const id = 'with' in evidence ? state.seats[evidence.with] : undefined
       // One that fell with its hold point has to begin anew.
       const isWaiting = gateState(state, prompt.gate.id).begun[prompt.item.key] !== undefined
@@ -105,6 +111,8 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
     case 'observe':
     case 'confirm':
       return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })
+    case 'doubt':
+      return refuse('nothing-there', DOUBT_FIRST)
     default:
       return refuse('nothing-there', NOTHING)
   }
@@ -160,6 +168,12 @@ function asked(
   const chance = chanceOf(machine.seed, 'read', of, instrument.id, nth)
   const figure = figureOf(spot, truth, instrument, manner, chance)
   const how = howTold(placed, instrument, manner)
+  if (figure.isPast === true) {
+    const shown = pastTold(instrument, figure.text)
+    // At a hold point the end of the scale is what stands there, and it shuts; a reading is none.
+    const keyed = item === null ? {} : { figure: figure.keyed }
+    return ok({ ...base, shown: `${how} ${shown}`, ...keyed, instrument: instrument.id })
+  }
   return ok({
     ...base,
     shown: `${how} ${instrument.id} shows ${figure.text}.`,
@@ -235,6 +249,8 @@ function isAlarm(spot: Spot): boolean {
 interface Figure {
   readonly keyed: string
   readonly text: string
+  /** It is the end of the scale, and more is there. */
+  readonly isPast?: boolean
 }
 
 function figureOf(
@@ -266,9 +282,11 @@ function figureOf(
     { truth: truth.si, off, isKnocked: truth.isKnocked, manner, hurried: truth.hurried },
     chance,
   )
-  const shown = inUnit(Math.max(truth.least ?? pinOf(instrument), exact))
+  const there = Math.max(truth.least ?? pinOf(instrument), exact)
+  const past = isPast(instrument, there)
+  const shown = inUnit(past ? instrument.range.to.si : there)
   const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
-  return { keyed, text: `${keyed} ${instrument.unit}` }
+  return { keyed, text: `${keyed} ${instrument.unit}`, isPast: past }
 }
 
 /** The needle of a gauge rests on its pin, and shows nothing below. SI. */

@@ -6,20 +6,30 @@ import { evidenceByKey, type GateStep, gateState } from '../job/gate.ts'
 import { lineOf } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
-import { askedFor } from './lesson.ts'
 import { evidenceLesson } from './lesson-gate.ts'
+import { lookedAt } from './looks.ts'
+import type { Lesson } from './marks.ts'
 
 /** Keys of what stands as shown at a gate and is false; none in any other job. */
 export function falseLines(defs: Definitions, state: State, gate: GateStep): readonly string[] {
+  return untrueLines(defs, state, gate).map(({ item }) => item)
+}
+
+/** The same with what there is to say of each. */
+export function untrueLines(
+  defs: Definitions,
+  state: State,
+  gate: GateStep,
+): readonly { readonly item: string; readonly lesson: Lesson }[] {
   const { practice } = state
   if (practice === null) return []
   const { given } = gateState(state, gate.id)
-  return Object.entries(given).flatMap(([item, { seq, shown, si, instrument }]) => {
-    const asked = askedFor(practice, lineOf(gate.id, item), seq)
+  return Object.entries(given).flatMap(([item, { seq, shown, si, instrument, atMs }]) => {
+    const asked = lookedAt(practice, lineOf(gate.id, item), seq)
     const figure = si === null ? null : Number.parseFloat(shown)
-    const line = { step: gate.id, item, shown, figure, instrument }
+    const line = { step: gate.id, item, shown, figure, instrument, atMs }
     const lesson = evidenceLesson({ defs, state, practice, asked }, line)
-    return lesson?.isUnsafe === true ? [item] : []
+    return lesson?.isUnsafe === true || lesson?.isToMend === true ? [{ item, lesson }] : []
   })
 }
 

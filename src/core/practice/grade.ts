@@ -3,6 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
 import { gatesOf } from '../job/gate.ts'
+import type { PracticeState } from '../job/practice.ts'
 import { allOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
@@ -16,6 +17,12 @@ export interface Score {
   readonly skill: Skill
   readonly right: number
   readonly of: number
+}
+
+export interface Lost {
+  readonly skill: Skill
+  readonly at: string
+  readonly says: string
 }
 
 export interface Grade {
@@ -36,6 +43,10 @@ export interface Grade {
   /** Entries by which it was failed, with the first sentence on each. */
   readonly unsafe: readonly { readonly seq: number; readonly says: string }[]
   readonly scores: readonly Score[]
+  /** Each mark that was lost: of which skill, where, and the first sentence on it. */
+  readonly lost: readonly Lost[]
+  /** It ended at a STOP before what the procedure is for: the rest was not practised, and no level is raised by it. */
+  readonly isShort: boolean
   readonly hints: number
   /** What was hidden, and whether it was named; null before anything was named, as the session can be taken up again. */
   readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[] | null
@@ -63,6 +74,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     { right: number; of: number }
   >
   const unsafe: { seq: number; says: string }[] = []
+  const lost: Lost[] = []
   let isStopped = false
   let who: string | null = null
   const seen = new Map<string, readonly string[]>()
@@ -72,10 +84,14 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     if (entry.type === 'finding.observed' || entry.type === 'finding.corrected')
       seen.set(entry.step, allOf(entry))
     const lesson = lessonOn(defs, state, entry)
+    let wrongs = 0
     for (const { skill, isRight } of lesson?.marks ?? []) {
       marks[skill].of += 1
       if (isRight) marks[skill].right += 1
+      else lost.push({ skill, at: whereOf(defs, entry), says: lostTold(lesson?.says ?? [], wrongs++) })
     }
+    if (entry.type === 'practice.hinted')
+      lost.push({ skill: 'diagnosing', at: whereOf(defs, entry), says: 'a hint was asked for' })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
     if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
       isStopped = true
@@ -105,6 +121,8 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     safety,
     unsafe,
     scores,
+    lost,
+    isShort: isShort(defs, practice, marks.measuring.of),
     hints: practice.hints,
     hidden: hiddenIn(practice.named, faults),
     weakest: weak[0]?.skill ?? null,
@@ -114,6 +132,30 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       safety === 'passed' &&
       scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
   }
+}
+
+/** Nothing was measured where the procedure measures; or not a line of a hold point was keyed where it has one. */
+function isShort(defs: Definitions, { answered }: PracticeState, measured: number): boolean {
+  const hasReadings = defs.steps.some(({ step }) => step.kind === 'read')
+  const wasAtGate = Object.keys(answered).some((of) => of.includes('/'))
+  return (hasReadings && measured === 0) || (gatesOf(defs).length > 0 && !wasAtGate)
+}
+
+/** `sheet 11`, or what else it was about. */
+function whereOf(defs: Definitions, entry: Entry): string {
+  if (entry.type === 'practice.named') return 'what was hidden'
+  if (entry.type === 'machine.named' || entry.type === 'machine.mismatched') return 'the plate'
+  const id = 'step' in entry ? entry.step : null
+  const placed = defs.steps.find((one) => one.id === id)
+  return placed === undefined ? `entry ${entry.seq}` : `sheet ${placed.number}`
+}
+
+/** Why the nth of them is wrong, without that word; of what was named that is the sentence behind it. */
+function lostTold(says: readonly string[], nth: number): string {
+  const wrong = says.filter((one) => /^wrong\b/i.test(one))
+  const told = (wrong[nth] ?? wrong[0] ?? says[0] ?? '').replace(/^wrong[.:]? */i, '')
+  const named = says.filter((one) => one.startsWith('Not '))
+  return (named.length > 0 ? named.join(' ') : told).replace(/\.$/, '')
 }
 
 function hiddenIn(named: readonly string[] | null, faults: readonly string[]): Grade['hidden'] {
@@ -136,12 +178,17 @@ export function gradeLines(grade: Grade): string[] {
     `Safety, apart from all else: ${safety.toUpperCase()}`,
     ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
     ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}`),
+    `Pass mark: ${ENOUGH * 100} % of each of them that came up, and safety not failed.`,
+    ...grade.lost.map(({ skill, at, says }) => `  lost, ${skill}, ${at}: ${says}`),
     ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
     ...hiddenLines(hidden),
     ...(grade.isOver ? grade.expected : []).map(
       ({ says, isFound }) => `Expected: ${says}; ${isFound ? 'found' : 'NOT found'}`,
     ),
     cameTo(grade),
+    ...(grade.isShort && grade.isOver
+      ? ['It ended before anything else was practised: no level is raised by it.']
+      : []),
     nextTold(grade),
     againTold(grade),
   ]
@@ -192,10 +239,12 @@ export function nextTold({
   safety,
   level,
   isOver,
-}: Pick<Grade, 'weakest' | 'safety' | 'level' | 'isOver'>): string {
+  isShort: endedEarly,
+}: Pick<Grade, 'weakest' | 'safety' | 'level' | 'isOver' | 'isShort'>): string {
   if (safety === 'failed') return `Practise next: ${NEXT.safety}.`
   if (!isOver) return 'Practise next: the rest of this one.'
   if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
   if (safety === 'not reached') return 'Practise next: this level, as far as its first hold point.'
+  if (endedEarly) return 'Practise next: another seed of this level, for what lies behind the STOP.'
   return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'
 }

@@ -4,6 +4,7 @@ import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import { faultById } from './faults.ts'
+import { FROM_WHERE, isForm } from './form-told.ts'
 import { alarmLesson, faultAt, MISSING, SAID, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 import type { Truth } from './tell.ts'
@@ -28,7 +29,7 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
   // Who did not look is no safer than who looked and said it all the same.
   if (isUnsafeSaid(truth, entry)) return unsafe(asked === null ? MISSING : SAID, fault, there)
-  if (asked === null) return marked(wrong('diagnosing'), UNSEEN)
+  if (asked === null && truth.isDecided !== true) return marked(wrong('diagnosing'), UNSEEN)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {
@@ -83,6 +84,7 @@ export function namingLesson({ defs, practice }: Scene, entry: Of<'practice.name
   const there = faults.map(faultById)
   const missed = there.filter(({ id }) => !entry.faults.includes(id))
   const extra = entry.faults.filter((id) => !faults.includes(id)).map(faultById)
+  const found = there.filter(({ id }) => entry.faults.includes(id))
   const isRight = missed.length === 0 && extra.length === 0
   return {
     marks: [isRight ? right('diagnosing') : wrong('diagnosing')],
@@ -92,13 +94,17 @@ export function namingLesson({ defs, practice }: Scene, entry: Of<'practice.name
         ? there.length === 0
           ? 'Right: nothing was hidden on this machine.'
           : 'Right: that is all that was hidden.'
-        : 'Wrong.',
+        : found.length === 0
+          ? 'Wrong.'
+          : 'Wrong, though not all of it.',
+      ...(isRight ? [] : found.map(({ name }) => `Right: ${name}.`)),
       ...missed.flatMap(({ name, teaches, source }) => [
         `Not named: ${name}.`,
         teaches,
         `Source: ${source}.`,
       ]),
-      ...extra.map(({ name }) => `Not on this machine: ${name}.`),
+      ...extra.map(({ name }) => `Not hidden on this machine: ${name}.`),
+      ...(extra.some(isForm) ? [FROM_WHERE] : []),
     ],
   }
 }

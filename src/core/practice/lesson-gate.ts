@@ -1,9 +1,10 @@
-// Safety, apart from all else: what was keyed at a hold point, against what was there. One line on false or missing evidence fails the
-// session, whatever else is right.
+// Safety, apart from all else: what was keyed at a hold point, against what was there. What nobody looked at fails the session at once;
+// what was looked at and keyed otherwise is a slip to be put right, and fails it where the hold point is complete with it (lesson-opened.ts).
 import type { EvidenceOf } from '../definition/evidence.ts'
 import { instrumentById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { evidenceByKey, type GateStep, gatesOf } from '../job/gate.ts'
+import { lifeMs } from '../job/lapse.ts'
 import { lineOf, PLATE } from '../job/practice.ts'
 import { hiddenMachine, truthOf } from './ask.ts'
 import type { Fault } from './fault.ts'
@@ -20,10 +21,12 @@ export interface KeyedLine {
   readonly shown: string
   readonly figure: number | null
   readonly instrument: string | null
+  /** When it was keyed. */
+  readonly atMs: number
 }
 
 export const MISSING = 'The session is failed: evidence that nobody saw has passed.'
-const FALSE = 'The session is failed: evidence that was not so has passed.'
+export const FALSE = 'The session is failed: evidence that was not so has passed.'
 export const SAID = 'The session is failed: it was said to be safe, and it was not.'
 
 export function plateLesson(scene: Scene, entry: Of<'machine.named' | 'machine.mismatched'>): Lesson {
@@ -47,26 +50,48 @@ export function evidenceLesson(scene: Scene, entry: KeyedLine): Lesson | null {
   const evidence = evidenceByKey(stepById(defs, entry.step) as GateStep, entry.item)
   if (evidence === null || evidence.kind === 'witness') return null
   const fault = faultAt(scene, `${entry.step}/${evidence.id}`)
-  if (asked === null)
-    return unsafe(
-      MISSING,
-      fault,
-      'You keyed it without a look: key look or measure first, then what is there.',
-    )
+  if (asked === null) return unsafe(MISSING, fault, unseenTold(scene, entry))
   if (asked.manner === 'quick')
-    return unsafe(
-      FALSE,
-      fault,
+    return slip(
       'It was taken in a hurry: a figure that has not settled, or half a look, is no evidence.',
+      AGAIN,
     )
   if (evidence.kind === 'wait' && !isOver(scene, entry, evidence, asked.atMs))
     return unsafe(MISSING, fault, 'You looked before the wait was over: what it is for comes slowly.')
+  const life = lifeMs(defs, evidence)
+  if (life !== null && !(entry.atMs - asked.atMs < life))
+    return slip(`What you key was seen too long ago: here it counts for ${life / 60_000} minutes.`, AGAIN)
   const truth = truthOf(defs, practice, stepById(defs, entry.step), { item: entry.item }, asked.atMs)
   if (truth === null) return null
   if (truth.kind !== 'line') return figureLesson(scene, entry, fault)
-  if (truth.mayType === null) return unsafe(FALSE, fault, `What was there: ${truth.seen}`)
+  if (truth.mayType === null) return slip(`What was there: ${truth.seen}`, NOTHING_KEYED)
   const isSame = spaced(entry.shown) === spaced(truth.mayType)
-  return isSame ? passed() : unsafe(FALSE, null, `You keyed ${entry.shown}; there it says ${truth.mayType}.`)
+  return isSame ? passed() : slip(`You keyed ${entry.shown}; there it says ${truth.mayType}.`, MENDED)
+}
+
+/** Nobody has looked since something fell there, or nobody ever did. */
+function unseenTold({ practice }: Scene, { step, item }: KeyedLine): string {
+  return practice.asked.some(({ of }) => of === lineOf(step, item))
+    ? 'You looked before it fell, and nobody has since: key look or measure first, then what is there.'
+    : 'You keyed it without a look: key look or measure first, then what is there.'
+}
+
+const MENDED =
+  'A slip so far: take it back, by the word correct, or back while it is the last, and key what is there.'
+const AGAIN =
+  'A slip so far: take it back, by the word correct, or back while it is the last; then look or measure anew.'
+const NOTHING_KEYED =
+  'Nothing may be keyed for that: take it back, by the word correct, or back while it is the last, and say stop.'
+const IF_COMPLETE = 'If the hold point is complete with it, the session is failed.'
+
+/** Looked at, and keyed otherwise, while nobody is let in yet. */
+function slip(why: string, mend: string): Lesson {
+  return {
+    marks: [wrong('recording')],
+    isUnsafe: false,
+    isToMend: true,
+    says: [`WRONG. ${why}`, mend, IF_COMPLETE],
+  }
 }
 
 /** Whether the wait had gone by when it was looked at. */
@@ -84,13 +109,9 @@ function figureLesson({ asked }: Scene, entry: KeyedLine, fault: Fault | null): 
   if (asked === null || asked.figure === null || entry.figure === null)
     return unsafe(MISSING, fault, 'No figure was measured for it.')
   if (asked.instrument !== (entry.instrument ?? asked.instrument))
-    return unsafe(
-      FALSE,
-      fault,
-      `It was measured with ${asked.instrument}, and keyed for ${entry.instrument}.`,
-    )
+    return slip(`It was measured with ${asked.instrument}, and keyed for ${entry.instrument}.`, AGAIN)
   if (entry.figure !== Number(asked.figure))
-    return unsafe(FALSE, fault, `You keyed ${entry.shown}; ${asked.instrument} shows ${asked.figure}.`)
+    return slip(`You keyed ${entry.shown}; ${asked.instrument} shows ${asked.figure}.`, MENDED)
   return passed()
 }
 

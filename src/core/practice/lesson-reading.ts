@@ -16,6 +16,14 @@ export function readingLesson(scene: Scene, entry: Keyed): Lesson {
       ],
     }
   if (asked.alarm) return alarmLesson(scene)
+  if (asked.figure === null && asked.instrument === entry.instrument)
+    return {
+      marks: [wrong('measuring')],
+      isUnsafe: false,
+      says: [
+        `Wrong: ${entry.instrument} cannot show what is there, so ${entry.typed.trim()} ${entry.unit} is no reading of it. One whose range has it is taken.`,
+      ],
+    }
   if (asked.figure === null || asked.instrument !== entry.instrument)
     return {
       marks: [wrong('measuring')],

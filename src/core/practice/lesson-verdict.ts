@@ -15,6 +15,7 @@ import {
   usedText,
   valueIn,
 } from '../units/index.ts'
+import { formTold } from './form-told.ts'
 import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
@@ -89,11 +90,12 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
   if (truth.compute === 'pocket_setting') return pocketTold(defs, truth)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
-  const form = truth.compute === 'bore_form' ? truth.result.form?.form : undefined
+  const form = truth.compute === 'bore_form' ? truth.result.form : null
+  const isBeyond = truth.result.verdict === 'REWORK' || truth.result.verdict === 'REPLACE'
   return [
     'In truth, without any error of measuring, at 20 degC:',
     ...rows,
-    ...(form === undefined ? [] : [`  form: ${form}`]),
+    ...(form === null ? [] : formTold(form, isBeyond, defs.machine.shop_units.length)),
     ...truth.result.holds.map((hold) => `  ${hold}`),
   ]
 }
@@ -110,12 +112,15 @@ function pocketTold(
   const told = (watts: number | null) =>
     watts === null ? 'not worked out' : `${formatNumber(valueIn(fromSi('power', watts), unit), 1)} ${unit}`
   return [
-    'In truth, without any error of measuring:',
-    `  driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
+    'In truth:',
+    `  without any error of measuring, driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
     ...(used.length === 0
       ? []
       : [
-          `  used of each limit as it stands: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
+          `  used of each limit as it stands, with the errors of measuring taken in as for every verdict: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
+          ...(used.some(({ limit }) => limit === 'reversal')
+            ? ['  reversal: what is wanted of it at least, as a share of what is there']
+            : []),
         ]),
     ...(recommended === null
       ? []

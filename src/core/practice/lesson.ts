@@ -2,20 +2,23 @@
 // record: it follows from the seed and the entries, and is told anew each time they are read.
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { type Asked, lineOf, PLATE, type PracticeState } from '../job/practice.ts'
+import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
+import { readStamp } from '../lib/instant.ts'
 import { truthOf } from './ask.ts'
 import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
+import { openedLesson } from './lesson-opened.ts'
 import { readingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
+import { lookedAt, measuredFor } from './looks.ts'
 import { type Lesson, right, type Scene } from './marks.ts'
 
 /** Null: nothing to say of this entry, or no practice session. `state` is the one after it. */
 export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson | null {
   const { practice } = state
   if (practice === null) return null
-  const at = (of: string): Scene => ({ defs, state, practice, asked: askedFor(practice, of, entry.seq) })
+  const at = (of: string): Scene => ({ defs, state, practice, asked: lookedAt(practice, of, entry.seq) })
   switch (entry.type) {
     case 'machine.named':
     case 'machine.mismatched':
@@ -25,13 +28,19 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
         ...entry,
         figure: entry.reading?.value ?? null,
         instrument: entry.instrument ?? null,
+        atMs: readStamp(entry.at)?.ms ?? Number.NaN,
       })
+    case 'gate.opened':
+      return openedLesson(defs, state, entry)
     case 'evidence.failed':
       return failedLesson(at(lineOf(entry.step, entry.item)), entry)
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':
-      return readingLesson(at(entry.place), entry)
+      return readingLesson(
+        { defs, state, practice, asked: measuredFor(practice, entry.place, entry.seq) },
+        entry,
+      )
     case 'finding.observed':
       return findingLesson(at(entry.step), entry)
     case 'finding.corrected':
@@ -48,12 +57,6 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
     default:
       return null
   }
-}
-
-/** The last that was asked of it since it was answered before: one look answers once. */
-export function askedFor(practice: PracticeState, of: string, before: number): Asked | null {
-  const earlier = (practice.answered[of] ?? []).filter((seq) => seq < before).at(-1) ?? -1
-  return practice.asked.findLast((one) => one.of === of && one.seq < before && one.seq > earlier) ?? null
 }
 
 function stopLesson({ defs, state, practice }: Scene): Lesson {

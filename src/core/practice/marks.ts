@@ -16,6 +16,8 @@ export interface Lesson {
   readonly marks: readonly Mark[]
   /** It let people past a hold point, or kept them behind it, on false or missing evidence: the session is failed. */
   readonly isUnsafe: boolean
+  /** A slip at a hold point that is not complete: it fails the session once the hold point is complete with it. */
+  readonly isToMend?: true
   readonly says: readonly string[]
 }
 

@@ -84,7 +84,10 @@ function skillsIn({ scores, safety }: Grade): (readonly [Skill, boolean])[] {
 /** One above the highest that was passed often enough in a row. */
 function levelAfter(sessions: readonly Grade[]): Level {
   const ready = LEVELS.filter((level) => {
-    const last = sessions.filter((one) => one.level === level).slice(-IN_A_ROW)
+    // One that ended at its STOP was right, and says nothing of the rest of its level.
+    const last = sessions
+      .filter((one) => one.level === level && !(one.isShort && one.isPassed))
+      .slice(-IN_A_ROW)
     return last.length === IN_A_ROW && last.every(({ isPassed }) => isPassed)
   }).at(-1)
   return LEVELS.find((level) => level === (ready ?? 0) + 1) ?? LEVELS[LEVELS.length - 1] ?? 5

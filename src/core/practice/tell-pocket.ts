@@ -46,7 +46,8 @@ const gasAt = (stage: number): Teller =>
     return kelvin === undefined ? null : figure(kelvin, HURRIED_WARMTH)
   })
 
-const ordered = (text: string, condition: string): Teller => ofPocket(() => eye(text, condition))
+const ordered = (seen: string, condition: string): Teller =>
+  ofPocket(() => ({ kind: 'eye', seen, conditions: [condition], isDecided: true }))
 
 export const POCKET_LOAD: Tellers = {
   fitted: ofPocket(({ fitted }) => eye(FITTED[fitted], fitted)),

@@ -4,6 +4,7 @@ import { barsTrainee } from '../job/admit-crew.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { next, type Prompt } from '../job/next.ts'
+import { beyondItsScale } from '../job/plausible.ts'
 import { pointOf } from '../job/point.ts'
 import { thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
@@ -276,6 +277,9 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
+          ...(beyondItsScale(defs, prompt.doubt) === null
+            ? []
+            : [row('The word instrument takes another, which reads that far.')]),
         ],
       }
     case 'late':

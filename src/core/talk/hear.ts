@@ -9,6 +9,7 @@ import type { GateStep } from '../job/gate.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
+import { pickTold } from './another-instrument.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
 import {
   type Ask,
@@ -265,11 +266,20 @@ function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const answered = step === null ? 0 : step.number
   const read = reading === null ? 0 : (defs.steps.find((s) => s.id === reading.step)?.number ?? 0)
   if (answered === 0 && read === 0) return say('There is nothing to go back to yet.')
+  const picked = pickTold(defs, state)
   if (read >= answered && lastReading !== undefined && reading !== null) {
-    return ask({ kind: 'correct-why', of: lastReading.seq }, `The last reading was ${lastReading.text}.`)
+    return ask(
+      { kind: 'correct-why', of: lastReading.seq },
+      ...picked,
+      `The last reading was ${lastReading.text}.`,
+    )
   }
   if (step === null) return say('There is nothing to go back to yet.')
-  return ask({ kind: 'reopen-why', step: step.id }, `Back to step ${step.number}, ${step.step.title}.`)
+  return ask(
+    { kind: 'reopen-why', step: step.id },
+    ...picked,
+    `Back to step ${step.number}, ${step.step.title}.`,
+  )
 }
 
 /** Nothing given yet: the engine says so. */

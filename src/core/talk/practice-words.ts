@@ -11,6 +11,7 @@ import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
 import { askMachine, hiddenMachine } from '../practice/ask.ts'
 import type { Fault } from '../practice/fault.ts'
 import { faultsFor } from '../practice/faults.ts'
+import { FROM_WHERE, isForm } from '../practice/form-told.ts'
 import { governsText, isHoldAsked, judgedBy } from '../practice/governable.ts'
 import { hintFor } from '../practice/hint.ts'
 import { type Heard, input, refused, say } from './heard.ts'
@@ -98,6 +99,7 @@ function faultLines(all: readonly Fault[]): string[] {
   return [
     'What can be hidden on a machine:',
     ...all.map(({ name }, n) => `${String(n + 1).padStart(2)}  ${name}`),
+    ...(all.some(isForm) ? [FROM_WHERE] : []),
     'fault 3 names one, fault 3 7 two, fault 0 says that nothing was hidden.',
   ]
 }

@@ -3,9 +3,17 @@
 
 /**
  * All of it; who is on the job; when the evidence of hold points lapses; whether it is finished; what was taken last; how a slip
- * is put right.
+ * is put right; how another instrument is taken than the one that was picked.
  */
-export type StandingAsked = 'all' | 'people' | 'lapse' | 'finished' | 'taken' | 'mend' | 'practice'
+export type StandingAsked =
+  | 'all'
+  | 'people'
+  | 'lapse'
+  | 'finished'
+  | 'taken'
+  | 'mend'
+  | 'practice'
+  | 'instrument'
 
 const JOB = '(?:the |this )?(?:job|work|inspection|sheet|procedure)'
 const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|tests?|hold point)'
@@ -17,15 +25,32 @@ const KEYED = '(?:keyed|typed|entered|put in|put|pressed|hit|picked|chose|gave|r
 /** What somebody says who wants a slip back. Of a thing by name it is a question about that thing. */
 const MEND =
   '(?:fix|mend|undo|correct|change|delete|remove|take back|put right|redo|get rid of|edit|alter|cancel|replace)'
-const SLIP = `(?:it|that|this|them|(?:(?:a|an|my|the|that|this|what) )*(?:mistake|slip|typo|error|${THING})|what (?:i|we) ${KEYED})`
+const SLIP = `(?:it|that|this|them|(?:(?:a|an|my|the|that|this|what) )*(?:mistake|slip|typo|error|${THING})|what (?:i|we) ${KEYED}|(?:what is on |what i keyed on )?sheet \\d+(?:\\.\\d+)?)`
 const BEFORE = '(?:.*[,;.:!] ?)?'
 const TAKE =
   '(?:take|taken|took|get|got|save|saved|record|recorded|keep|kept|hear|heard|note|noted|register|registered)'
+
+const TOOL =
+  '(?:gauge|instrument|meter|micrometer|thermometer|indicator|scale|tool)s?(?: here| now| for (?:it|this|that))?'
+const OTHER = '(?:an?other|a different|the other|the right|a better|some other)'
 
 const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   [
     'practice',
     '(?:how|where) (?:do|can|could) (?:i|we|you) (?:start|do|get to|open|begin|find|have|use|try)? ?(?:a |the |to )?practi[cs]\\w*(?: job| mode)?',
+  ],
+  [
+    'instrument',
+    `(?:how|where) (?:do|can|could|would|should) (?:i|we|you) (?:take|use|pick|choose|get|have|key|go to) ${OTHER} ${TOOL}`,
+  ],
+  [
+    'instrument',
+    `(?:how|where) (?:do|can|could|would|should) (?:i|we|you) (?:change|swap|switch|replace|put back) (?:the |my |this |to ${OTHER} )?${TOOL}`,
+  ],
+  ['instrument', `(?:can|may|could) (?:i|we) (?:take|use|pick|have|change to) ${OTHER} ${TOOL}`],
+  [
+    'instrument',
+    `${BEFORE}(?:i|we)(?:'ve| have)? (?:just )?(?:picked|took|chose|have|got) the wrong ${TOOL}`,
   ],
   ['all', '(?:and )?where (?:am i|are we)(?: now| at)?'],
   ['all', `how far (?:am i|are we|is (?:it|this|that)|along am i|along are we|is ${JOB}|on am i|on are we)`],

@@ -8,6 +8,7 @@ import { applicability, current, isComplete, next } from '../job/next.ts'
 import { openStop, type State } from '../job/state.ts'
 import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
+import { anotherLines } from './another-instrument.ts'
 import { mendLines, takenLines } from './last-taken.ts'
 import { openItems } from './open-items.ts'
 import { standingOf } from './standing.ts'
@@ -37,6 +38,7 @@ export function whereLines(
   }
   if (about === 'practice') return PRACTICE
   if (about === 'mend') return mendLines(defs, state)
+  if (about === 'instrument') return anotherLines(defs, state)
   if (about === 'taken') return [...stop, ...takenLines(defs, state)]
   if (about === 'finished') return [...stop, ...finishedLines(defs, state)]
   return [

@@ -63,7 +63,7 @@ describe.each(SITES)('a cylinder of %s that was swept and opened', (site) => {
     const walk = upTo('oxygen_inside', site, infrared)
     measured(walk)
     walk.key('20.8')
-    expect(lesson(walk)?.isUnsafe).toBe(true)
+    expect(lesson(walk)).toMatchObject({ isUnsafe: false, isToMend: true })
   })
 
   it('shows nothing to a hot wire, and the trainee is told to take another meter and not to stop', () => {

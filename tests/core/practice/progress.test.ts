@@ -28,6 +28,8 @@ function sheet(what: Partial<Grade>): Grade {
     hidden: [],
     weakest: null,
     isPassed: true,
+    lost: [],
+    isShort: false,
     isOver: true,
     ...what,
   }
@@ -51,6 +53,9 @@ describe('progress', () => {
 
   it('holds the level where the last was not passed', () => {
     expect(progressOf([sheet({}), sheet({ isPassed: false })]).level).toBe(1)
+    // Passed at its STOP with nothing measured: neither raised by it nor set back.
+    expect(progressOf([sheet({}), sheet({ isShort: true })]).level).toBe(1)
+    expect(progressOf([sheet({}), sheet({ isShort: true }), sheet({})]).level).toBe(2)
   })
 
   it('tells the weakest skill of the last five sessions', () => {

@@ -63,7 +63,8 @@ describe('a wait', () => {
       /END 0\.\d(?: psig when it began)?, (\d+\.\d) now[\s\S]*?, (\d+\.\d) now/.exec(shown(walk)) ?? []
     expect(Math.max(Number(from), Number(to))).toBeGreaterThan(0.8)
     walk.key('NO RISE')
-    expect(lastLesson(walk)).toMatchObject({ isUnsafe: true })
+    expect(lastLesson(walk)).toMatchObject({ isUnsafe: false, isToMend: true })
+    expect(lastLesson(walk)?.says.join(' ')).toContain('Nothing may be keyed for that')
   })
 
   it('leaves the words that ask the machine in a foot that has no room for all', () => {
