@@ -53,6 +53,10 @@ describe('a review on a terminal', () => {
     await desk.see('why was STOP called?')
     expect(types(jobs)).toContain('stop.raised')
     await desk.sayAll(['1', 'smells of gas', 'RO'])
+    // Nobody was signed on when it was raised: whoever is named signs.
+    await desk.see('PIN of RO')
+    await desk.key('4071', '(not shown)')
+    desk.send('\r')
     await desk.see('release')
     await desk.say('leave')
     await desk.see('release, close, cause; a number; help; leave.')
