@@ -19,7 +19,8 @@ export function whyNoReadAgain(words: string, at: string): string | null {
     : `${past} is not after today: by when is it to be read again?`
 }
 
-export const READ_AGAIN_HOW = 'A day YYYY-MM-DD, running hours from now such as 4000 h, or the words none given.'
+export const READ_AGAIN_HOW =
+  'A day YYYY-MM-DD, running hours from now such as 4000 h, or the words none given.'
 
 /** Whether words are a reason at all: a key of habit is none, nor is the day or the hours alone by which it is read again. */
 export function isReason(line: string): boolean {
