@@ -8,6 +8,7 @@ import { FROM_WHERE, isForm } from './form-told.ts'
 import { alarmLesson, faultAt, MISSING, SAID, unsafe } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 import type { Truth } from './tell.ts'
+import { DECIDED } from './tell-pocket.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
@@ -29,7 +30,7 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
   // Who did not look is no safer than who looked and said it all the same.
   if (isUnsafeSaid(truth, entry)) return unsafe(asked === null ? MISSING : SAID, fault, there)
-  if (asked === null && truth.isDecided !== true) return marked(wrong('diagnosing'), UNSEEN)
+  if (asked === null && !DECIDED.includes(placed.step.id)) return marked(wrong('diagnosing'), UNSEEN)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {

@@ -46,8 +46,10 @@ const gasAt = (stage: number): Teller =>
     return kelvin === undefined ? null : figure(kelvin, HURRIED_WARMTH)
   })
 
-const ordered = (seen: string, condition: string): Teller =>
-  ofPocket(() => ({ kind: 'eye', seen, conditions: [condition], isDecided: true }))
+const ordered = (text: string, condition: string): Teller => ofPocket(() => eye(text, condition))
+
+/** Steps at which something is decided by what stands on the sheet: nothing is to be looked at. */
+export const DECIDED: readonly string[] = ['order', 'order_without']
 
 export const POCKET_LOAD: Tellers = {
   fitted: ofPocket(({ fitted }) => eye(FITTED[fitted], fitted)),

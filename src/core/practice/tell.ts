@@ -28,8 +28,6 @@ export type Truth =
       readonly seen: string
       readonly conditions: readonly string[]
       readonly unsafe?: readonly string[]
-      /** Something is decided there by what stands on the sheet, and nothing is to be looked at. */
-      readonly isDecided?: true
     }
   /** At a step that is confirmed: what is seen there, and whether it is as the step has it. */
   | { readonly kind: 'done'; readonly seen: string; readonly isSo: boolean }
