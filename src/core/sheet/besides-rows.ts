@@ -14,7 +14,7 @@ export function besidesRows(defs: Definitions, state: State, judge: string): Row
         ...found.map((nc) => {
           const decided =
             nc.decided === null ? 'OPEN' : `${nc.decided.choice}, decided by ${nc.decided.person}`
-          return row(`    ${findingText(defs, state, nc)}; ${decided}`, 'caution')
+          return row(`    ${findingText(defs, state, nc).replace(/\.$/, '')}; ${decided}`, 'caution')
         }),
       ]
 }
