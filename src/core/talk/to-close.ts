@@ -61,8 +61,8 @@ function clearLines(defs: Definitions, state: State): string[] {
     const gates = missing.filter(({ step }) => step.clear_words === clear)
     const [first] = gates
     return first !== undefined && gates.length === 1
-      ? `ALL OUT is missing at hold point ${named(first)}: nobody keyed that people are out since it fell. ${sentence(AT_MACHINE)} Sign on, then ${clear}.`
-      : `ALL OUT is missing at ${gates.length} hold points, ${list(gates.map(({ number }) => String(number)))}: nobody keyed that people are out since each fell. ${sentence(AT_MACHINE)} Sign on, then ${clear} at each.`
+      ? `${clear} is missing at hold point ${named(first)}: nobody keyed that people are out. ${sentence(AT_MACHINE)} Sign on, then ${clear}.`
+      : `${clear} is missing at ${gates.length} hold points, ${list(gates.map(({ number }) => String(number)))}: nobody keyed that people are out. ${sentence(AT_MACHINE)} Sign on, then ${clear} at each.`
   })
 }
 

@@ -37,7 +37,7 @@ describe('people who may be in', () => {
     )
     const { sentences } = only(reviewed(walk), 'open')
     expect(sentences.filter((one) => one.includes('ALL OUT is missing'))).toEqual([
-      'ALL OUT is missing at 2 hold points, 1 and 3: nobody keyed that people are out since each fell. At the machine, by barover resume. Sign on, then ALL OUT at each.',
+      'ALL OUT is missing at 2 hold points, 1 and 3: nobody keyed that people are out. At the machine, by barover resume. Sign on, then ALL OUT at each.',
     ])
   })
 })
