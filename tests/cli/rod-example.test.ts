@@ -21,7 +21,7 @@ it('an undersize rod that may run on is watched, with limit, source and measurin
     jobs,
   ])
   expect({ code, err }).toEqual({ code: 0, err: '' })
-  expect(out).toMatch(/rod undersize +0\.0038 {2}at most 0\.0050 in {2}75\u00a0% MONITOR\n/)
+  expect(out).toMatch(/rod undersize +0\.00376 {2}at most 0\.00500 in {2}75\u00a0% MONITOR\n/)
   expect(out).toContain('governs; fallback, Bloch and Hoefner 1996, p. 290')
   expect(out).toContain('Nonconformance NC-1, open until a lead decides.')
   expect(out).toContain('Disposition by KH: ACCEPT')
