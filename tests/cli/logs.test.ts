@@ -153,7 +153,9 @@ describe('a changed log', () => {
     expect(review).toContain(
       `NOT KNOWN: read up to line ${at}, ${behind + 1} from there on not; up to it open`,
     )
-    expect(review).toContain('NOT KNOWN whether it closed, PEOPLE MAY BE IN at hold point 2: 6 of 19 steps done')
+    expect(review).toContain(
+      'NOT KNOWN whether it closed, PEOPLE MAY BE IN at hold point 2: 6 of 19 steps done',
+    )
     expect(verify).toContain('not known; up to the break open')
     for (const one of [list, show, verify, review]) expect(one).not.toMatch(/[0-9a-f]{64}/)
     const json = await Promise.all(

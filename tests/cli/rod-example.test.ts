@@ -21,8 +21,8 @@ it('an undersize rod that may run on is watched, with limit, source and measurin
     jobs,
   ])
   expect({ code, err }).toEqual({ code: 0, err: '' })
-  expect(out).toMatch(/rod undersize +0\.00376 {2}at most 0\.00500 in {2}75\u00a0% MONITOR\n/)
-  expect(out).toContain('governs; fallback, Bloch and Hoefner 1996, p. 290')
+  expect(out).toMatch(/rod undersize +0\.00376 {2}at most 0\.00500 in {2}75\u00a0%\n/)
+  expect(out).toContain('MONITOR; governs; fallback, Bloch and Hoefner 1996, p. 290')
   expect(out).toContain('Nonconformance NC-1, open until a lead decides.')
   expect(out).toContain('Disposition by KH: ACCEPT')
   expect(out).toContain('Verdict MONITOR, accept by KH.')

@@ -70,12 +70,13 @@ function figureRows(
   const most = share?.limit ?? bare(limit.value)
   const percent = share?.percent ?? null
   const used = percent === null ? '' : `  ${percent}`
-  const word = judgement.verdict === 'ACCEPT' ? '' : ` ${judgement.verdict}`
+  const word = judgement.verdict === 'ACCEPT' ? '' : `${judgement.verdict}; `
   const tone = judgement.verdict === 'ACCEPT' || judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   const u = figure.expandedU === null ? '' : `, U ${figureErrorText(defs, figure, figure.expandedU, true)}`
   return [
-    row(`${name}${value.padStart(7)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}${word}`, tone),
-    row(`  ${governs ? 'governs; ' : ''}${limitSource(limit)}${u}`, 'faint'),
+    row(`${name}${value.padStart(7)}  ${bound} ${most} ${figureUnit(defs, figure)}${used}`, tone),
+    // Before its source, so that no width parts it from there.
+    row(`  ${word}${governs ? 'governs; ' : ''}${limitSource(limit)}${u}`, word === '' ? 'faint' : tone),
   ]
 }
 
