@@ -81,7 +81,8 @@ export const AFTER_BORE = [
 export const END_LINES = [
   '08:42 KH accept',
   '07:20 RO',
-  '1',
+  // It goes back, and the sheet says so.
+  '2',
   ...['-', '-', '-', '-', '08:50 RO R. O.', '08:55 KH K. H.'],
 ]
 
@@ -112,7 +113,7 @@ export function fill(walk: Walk, says: Readonly<Record<string, string>>, until?:
     const before = walk.entries.length
     walk.keys(says[key] ?? '-')
     // Another copy of a page is keyed where the first is, so times go back behind it.
-    if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('1')
+    if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('2')
     // Small jobs have no printed sheet: what they have at its foot stands so.
     if (walk.talk.ask?.kind === 'sheet-mark') walk.keys('2')
     if (walk.entries.length === before) throw new Error(`${key}: ${walk.said.join(' ')}`)

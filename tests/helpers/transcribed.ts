@@ -62,7 +62,7 @@ export function transcribed(
   for (let n = 0; n < 20_000 && walk.state.closed === null; n++) {
     const before = walk.entries.length
     step(walk, from, leads)
-    if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('1')
+    if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('2')
     if (walk.entries.length === before)
       throw new Error(
         `${JSON.stringify(walk.prompt).slice(0, 300)}: ${walk.said.slice(-3).join(' ')} ${JSON.stringify(walk.talk).slice(0, 200)}`,

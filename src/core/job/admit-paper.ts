@@ -77,6 +77,11 @@ export function bodyOf(
   if (box.takes === 'words') {
     if (box.row === FRONT.marks && !sure && !hasMark(typed, paper.mark))
       return refuse('sheet-mark', OTHER_MARK)
+    if (isInstrumentBox(box.row) && !sure && !isRegistered(defs, typed))
+      return refuse(
+        'sheet-unknown',
+        `${typed.trim()} is not in the register of instruments: what was read with it gives no value.`,
+      )
     return wordsOf(box, typed.trim(), at, row)
   }
   const line = readSheetLine(typed, at, sure)
@@ -302,6 +307,13 @@ export function contextOf(state: State, paper: PaperState): LineContext {
     last: paper.last,
     now: readStamp(state.lastAt) ?? { ms: Number.NEGATIVE_INFINITY, offsetMin: 0 },
   }
+}
+
+const isInstrumentBox = (row: string) => row === 'instrument' || row.startsWith('seat.')
+
+function isRegistered({ instruments }: Definitions, typed: string): boolean {
+  const number = typed.trim().toUpperCase()
+  return instruments.instruments.some(({ id }) => id.toUpperCase() === number)
 }
 
 const plain = (tag: string) => tag.toUpperCase().replace(/[^A-Z0-9]/g, '')

@@ -67,7 +67,7 @@ const HOW: Readonly<Record<SheetBox['takes'], string>> = {
   day: 'As 2026-03-14; - where it is blank',
   line: 'Time, initials, then what it says, as 06:52 RO L-101; - alone where all of it is blank',
   done: 'Time and initials, as 06:52 RO; - where the box is blank',
-  seen: 'Time, initials and the number ticked, as 06:52 RO 1; - where nothing is',
+  seen: 'Time, initials, the number ticked and the words beside it, as 06:52 RO 2 scored; - where nothing is',
   place: 'As 06:52 RO, its figures after that; - for what is blank',
   thing:
     'When it was placed and by whom, then what and where, as 07:10 RO sling on the head; - where the line is blank',

@@ -93,8 +93,8 @@ export function questionView(
       return {
         ask: [
           row(question.why, 'caution'),
-          row('1  it is what the sheet says'),
-          row('2  keyed wrong: key it again'),
+          row('1  keyed wrong: key it again'),
+          row('2  it is what the sheet says'),
           back,
         ],
       }

@@ -78,7 +78,7 @@ export function hearAtSheet(defs: Definitions, state: State, prompt: SheetPrompt
 function hearBox(defs: Definitions, state: State, line: Extract<Input, { do: 'sheet-row' }>): Heard {
   const { step, row, typed, sure = false } = line
   const refusal = wouldRefuse(defs, state, line)
-  if (refusal?.code === 'sheet-time')
+  if (refusal?.code === 'sheet-time' || refusal?.code === 'sheet-unknown')
     return ask(
       { kind: 'sheet-sure', step, row, typed, why: refusal.say },
       `${refusal.say} Nothing was taken yet.`,
@@ -175,8 +175,8 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
   switch (question.kind) {
     case 'sheet-sure': {
       const { step, row, typed } = question
-      if (line.trim() === '1') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
-      return line.trim() === '2' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
+      if (line.trim() === '2') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
+      return line.trim() === '1' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
     }
     case 'sheet-mark': {
       const { step, row, typed } = question

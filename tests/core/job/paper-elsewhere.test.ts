@@ -44,7 +44,7 @@ describe('a sheet, to other jobs on the machine', () => {
     expect(walk.prompt).toMatchObject({ kind: 'sheet', box: { row: 'stop.1' } })
     expect(seenOf(walk).doings).toEqual([])
     expect(seenOf(walk.copy().keys('-')).doings).toEqual([])
-    expect(seenOf(walk.keys('07:00 RO gas smelt', '1')).doings).toMatchObject([{ what: 'stop' }])
+    expect(seenOf(walk.keys('07:00 RO gas smelt', '2')).doings).toMatchObject([{ what: 'stop' }])
   })
 
   it('has the locks on that it notes, and may take them off as it ends', () => {

@@ -195,8 +195,8 @@ describe('times on the sheet', () => {
     asked.keys('06:10 RO')
     expect(asked.talk.ask?.kind).toBe('sheet-sure')
     expect(asked.last).toMatchObject({ type: 'paper.row', row: 'seat.gauge' })
-    expect(asked.copy().keys('2').last).toMatchObject({ type: 'paper.row', row: 'seat.gauge' })
-    expect(asked.keys('1').last).toMatchObject({
+    expect(asked.copy().keys('1').last).toMatchObject({ type: 'paper.row', row: 'seat.gauge' })
+    expect(asked.keys('2').last).toMatchObject({
       type: 'step.done',
       paper: { time: '2026-03-14 06:10', who: 'RO', back: true },
     })
@@ -419,7 +419,7 @@ describe('a line with time and initials and nothing behind them', () => {
     expect(walk.copy().keys('-').last).toMatchObject({ says: null, paper: { who: 'RO' } })
     expect(gas.copy().keys('06:52 RO -').last).toMatchObject({ says: null, paper: { who: 'RO' } })
     // A time that goes back is asked about first, and this after it.
-    const back = gas.copy().keys('06:10 RO', '1')
+    const back = gas.copy().keys('06:10 RO', '2')
     expect(back.talk.ask?.kind).toBe('sheet-rest')
     expect(back.keys('20.9').last).toMatchObject({ says: '20.9', paper: { back: true } })
   })
@@ -431,6 +431,17 @@ describe('a line with time and initials and nothing behind them', () => {
 })
 
 describe('the lines of a sheet', () => {
+  it('ask about an instrument that the register does not hold, and take it as it stands then', () => {
+    const walk = sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines(), ...BEFORE_BORE)
+    walk.keys('M-3 G-9')
+    expect(walk.talk.ask).toMatchObject({
+      kind: 'sheet-sure',
+      why: expect.stringContaining('not in the register'),
+    })
+    expect(walk.copy().keys('1', 'm-3').last).toMatchObject({ row: 'instrument', says: 'm-3' })
+    expect(walk.keys('2').last).toMatchObject({ row: 'instrument', says: 'M-3 G-9' })
+  })
+
   it('go down the paper, and hold no more than they say', () => {
     const walk = sheetJob().keys('RO', ...FRONT_LINES, '06:31 RO', ...permitLines(), ...BEFORE_BORE)
     expect(walk.prompt).toMatchObject({ kind: 'sheet', box: { row: 'instrument', placed: { id: 'bore' } } })

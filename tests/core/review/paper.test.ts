@@ -99,7 +99,7 @@ describe('the review of a sheet', () => {
     expect(spoilt('06:40 RO NO START', '- RO NO START')).toMatch(/try start has no time/)
     const permit = permitLines().map((line) => line.replace(/^06:53 (ML ML|RO)/, '07:54 $1'))
     const [first = '', ...rest] = LATER.before
-    expect(toldWith({ ...LATER, permit, before: [first, '1', ...rest] })).toMatch(
+    expect(toldWith({ ...LATER, permit, before: [first, '2', ...rest] })).toMatch(
       /witness 07:54, 3 Wipe the bore 07:53: written after it/,
     )
   })
@@ -215,7 +215,7 @@ describe('the review of a sheet', () => {
   })
 
   it('tells a STOP on the sheet, a lead who did not sign it, a box that was put right', () => {
-    const end = [...END_LINES.slice(0, 4), '07:00 RO gas smelt', '1', '-', '-', '-', '08:30 RO R. O.', '-']
+    const end = [...END_LINES.slice(0, 4), '07:00 RO gas smelt', '2', '-', '-', '-', '08:30 RO R. O.', '-']
     const walk = sheetJob().keys(...toJudge(), ...END_LINES.slice(0, 4), ...end.slice(4))
     walk.bring({ do: 'sheet-correct', of: 3, typed: 'WO-71', why: 'turned round' })
     const all = told(walk).join('\n')
