@@ -5,7 +5,7 @@ import { keyLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
 import { choiceHint, choiceLines, listsPart } from '../talk/correct.ts'
-import { decidingLines, disposingLines, isDecideAsk } from '../talk/decide.ts'
+import { decidingLines, disposingLines, isDecideAsk, mayBeByRadio } from '../talk/decide.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { numberChoices } from '../talk/number-sure.ts'
@@ -123,14 +123,23 @@ export function questionView(
           back,
         ],
       }
-    case 'dispose-who':
+    case 'dispose-who': {
+      const radio = mayBeByRadio(defs, state, question)
       return {
-        ask: [...contextRows(defs, state, question), ...mayDecideRow(defs, state, question), asked, back],
+        ask: [
+          ...contextRows(defs, state, question),
+          ...mayDecideRow(defs, state, question),
+          radio ? asked : row(BY_HAND, 'strong'),
+          back,
+        ],
       }
+    }
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
   }
 }
+
+const BY_HAND = 'Initials of the lead who decides'
 
 /** What was asked heads the doubt about its answer as well. */
 function headOf({ margin, title }: Partial<PromptView>): Partial<PromptView> {

@@ -156,6 +156,9 @@ export function askedWithin(defs: Definitions, question: Ask, line: string): str
   return isPerson(defs, line) ? null : questionIn(line)
 }
 
+/** No tag begins with such a word and has another behind it. */
+const NO_TAG = /^(?:what|why|how|where|when|which|who)(?:['\u2019]s)? \p{L}/iu
+
 /** The question keyed at a prompt; null: the line answers the prompt, or is refused there as it always was. */
 export function askedAt(defs: Definitions, state: State, prompt: Prompt, line: string): string | null {
   const asked = questionIn(line)
@@ -205,7 +208,7 @@ function isPerson(defs: Definitions, line: string): boolean {
 /** A wrong tag goes on record, as it may be the wrong machine: only what can be the tag of nothing is a question here. */
 function couldBeTag(line: string): boolean {
   const text = line.trim()
-  return /\d/.test(text) || (!text.endsWith('?') && text.split(/\s+/).length < 3)
+  return /\d/.test(text) || (!text.endsWith('?') && !NO_TAG.test(text) && text.split(/\s+/).length < 3)
 }
 
 /** The words that this line of evidence takes, typed in full. */

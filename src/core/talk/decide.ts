@@ -242,14 +242,18 @@ export function decidingLines(defs: Definitions, state: State, question: DecideA
 }
 
 /** Whoever is alone learns before a choice of words that a word by radio is somebody else's to key. */
-function noRadioLine(
+function noRadioLine(defs: Definitions, state: State, about: Pick<Disposing, 'step' | 'choice'>): string[] {
+  return mayBeByRadio(defs, state, about)
+    ? []
+    : ['A word by radio cannot be keyed now: nobody who is signed on may key it.']
+}
+
+export function mayBeByRadio(
   defs: Definitions,
   state: State,
   { step, choice }: Pick<Disposing, 'step' | 'choice'>,
-): string[] {
+): boolean {
   return choice !== 'concession' && mayKeyRadio(defs, state, { step, choice }).length > 0
-    ? []
-    : ['A word by radio cannot be keyed now: nobody who is signed on may key it.']
 }
 
 /** `18 What is to be done about it, HOLD. Chosen: HOLD`, of the sheet that lies open without its title; of a finding what was found, in the words of whoever found it. */

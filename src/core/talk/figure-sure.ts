@@ -59,7 +59,14 @@ export function figureSureText({ typed }: FigureSureAsk): string {
   return `Oxygen as the meter shows it, in full; ${typed} once more if it is ${typed}`
 }
 
-/** Whatever it is: a figure is judged, all else refused in the words of the hold point. */
-export function hearFigureSure({ step, item }: FigureSureAsk, line: string): Heard {
+/**
+ * Whatever it is: a figure is judged, all else refused in the words of the hold point. Another lone digit than the first is no more
+ * sure than that one was.
+ */
+export function hearFigureSure(question: FigureSureAsk, line: string): Heard {
+  const { step, item, typed } = question
+  const digit = line.trim()
+  if (/^\d$/.test(digit) && digit !== typed)
+    return ask({ ...question, typed: digit }, `${typed} before, ${digit} now: nothing was taken.`)
   return input({ do: 'evidence', step, item, typed: line })
 }

@@ -44,6 +44,7 @@ import { hearAtPoint, notice } from './points.ts'
 import { hearPractice } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
+import { isTold, NOT_NOTED } from './safety-asked.ts'
 import { hearAtSheet, sheetWord } from './sheet-words.ts'
 import { standingAsked } from './standing-asked.ts'
 import { dangerLines, statedLines } from './stated.ts'
@@ -104,7 +105,10 @@ export function hear(
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
-  if (asked !== null) return say(...answerTo(defs, state, asked, now))
+  if (asked !== null) {
+    const told = answerTo(defs, state, asked, now)
+    return say(...told, ...(isTold(line) ? [NOT_NOTED] : []))
+  }
   const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
   const heard = untaken(hearAtPrompt(defs, state, prompt, line))
   const stated = secrecy === 'open' ? statedLines(defs, state, prompt, line, now) : null

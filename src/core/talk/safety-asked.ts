@@ -206,6 +206,18 @@ export function tellsOfHarm(line: string): boolean {
   return isSaid && /\p{L}{2}.*\s.*\p{L}{2}/u.test(line)
 }
 
+/** Harm told as it is: no question, and nothing supposed. */
+export function isTold(line: string): boolean {
+  const text = line.trim()
+  return tellsOfHarm(text) && !text.endsWith('?') && !SUPPOSED.test(text)
+}
+
+/** Danger that is told goes on no record by that: a lead would never hear of it. */
+export const NOT_NOTED = 'None of it is on record: note, and your words behind it, puts it there.'
+
+const SUPPOSED =
+  /^(?:ask\b|what|why|how|where|when|which|who|is|are|am|was|were|can|could|may|might|must|do|does|did|has|have|if|suppose|will|would|should|in case)\b/i
+
 /** That somebody is on the phone or the radio. */
 export const BY_WIRE = /\b(?:phone|telephone|radio|video|photo|picture)\b/i
 

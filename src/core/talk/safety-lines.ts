@@ -74,7 +74,7 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
     case 'no-answer':
       return [...comeOut(asked), COUNT, SHEET]
     case 'alarm':
-      return [...comeOut(asked), ...troubleLines(asked), COUNT, SHEET]
+      return [...comeOut(asked), ...troubleLines(asked), ...notSoLines(asked), COUNT, SHEET]
     case 'starts':
       return [...comeOut(asked, EMERGENCY_STOP), ...troubleLines(asked), ...notSoLines(asked), SHEET]
     case 'bad-air':

@@ -6,6 +6,7 @@ import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import type { Ask } from './ask.ts'
+import { mendLines } from './last-taken.ts'
 import { safetyAsked, saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
 import { whyLines } from './tell-about.ts'
@@ -23,6 +24,12 @@ const UNSURE =
   /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense)\b/i
 const TROUBLE =
   /\b(?:stuck|jam(?:s|med)?|seized|brok(?:e|en)|cannot|can['\u2019]?t|won['\u2019]?t|will not|does(?:n['\u2019]?t| not)|do(?:n['\u2019]?t| not)|too (?:tight|big|small|long|short|hot|cold|heavy|deep)|bent|crack(?:s|ed)?|damaged?|slipp(?:ed|ing)|fell|loose|missing|wrong)\b/i
+
+/** What somebody says who keyed what they did not mean. */
+const SLIP =
+  /\b(?:oops|swapped|mixed up|mis-?typed|mis-?keyed|misread|transposed|typo|by mistake|wrong (?:one|number|key|figure|reading|value|box)|(?:keyed|typed|pressed|entered|put in|gave)\b.*\bwrong)\b/i
+const NOT_A_SLIP =
+  'If it is the thing itself that is wrong, and not what was keyed: hands off, stand clear, say STOP.'
 
 /** What somebody sees, feels or did, told as it is: of a part, of the machine, of what was keyed. */
 const STATES = /^(?:i|we|it|he|she|they|there|this|that|these|those|the|my|our|some\w*)(?:['\u2019]\w+)?\b/i
@@ -44,7 +51,9 @@ export function statedLines(
   const isHere =
     TAKES_NO_WORDS.includes(prompt.kind) ||
     (prompt.kind === 'evidence' && TYPED_AS_ASKED.includes(prompt.item.evidence.kind))
-  if (!isHere || /\d/.test(text) || (text.match(/\p{L}+/gu) ?? []).length < 3) return null
+  if (!isHere || (text.match(/\p{L}+/gu) ?? []).length < 3) return null
+  if (SLIP.test(text)) return [...mendLines(defs, state), NOT_A_SLIP]
+  if (/\d/.test(text)) return null
   const told = toldLines(defs, state, text, now)
   if (told !== null) return told
   const wanted = wantedLine(defs, state, prompt)

@@ -228,6 +228,13 @@ describe('at every prompt', () => {
     expect(walk.last).toMatchObject({ type: 'machine.named' })
   })
 
+  it('two words of which the first asks are no tag', () => {
+    for (const line of ['which tag', 'what plate', 'where now'])
+      expect(new Walk().keys('RO', line).entries.some(({ type }) => type === 'machine.mismatched')).toBe(
+        false,
+      )
+  })
+
   it('initials that are a word here are initials', () => {
     for (const id of ['ASK', 'WHY', 'NEXT']) {
       const crew = (text: string) => text.replaceAll('id: RO', `id: ${id}`)

@@ -35,6 +35,15 @@ describe('one digit alone at an oxygen reading', () => {
     }
   })
 
+  it('and another digit alone is asked about like the first', () => {
+    const walk = atOxygen()
+    const { seq } = walk.state
+    walk.keys('2', '0')
+    expect(walk.state.seq).toBe(seq)
+    expect(asked(walk)[0]).toBe('Oxygen as the meter shows it, in full; 0 once more if it is 0')
+    expect(walk.keys('0').entries.filter(({ type }) => type === 'evidence.failed')).toHaveLength(1)
+  })
+
   it.each(['', 'yes', 'ok', 'NO', '?'])('then %j opens nothing and is no figure', (line) => {
     const walk = atOxygen().keys('1', line)
     expect(walk.entries.some(({ type }) => type === 'evidence.failed')).toBe(false)

@@ -106,3 +106,24 @@ describe('words that tell of danger', () => {
       })
   })
 })
+
+describe('a slip that is told as it is', () => {
+  it.each([
+    'i swapped two lock numbers',
+    'oops wrong number on the counterbore',
+    'that is the wrong one, E-2 is L-102',
+  ])('%j is told what puts it right, and what to do where it is none', (line) => {
+    for (const at of [new Walk().toGate().keys('L-101'), reading()]) {
+      const told = said(at, line)
+      expect(told).toMatch(/\bback\b[\s\S]*\bcorrect\b/)
+      expect(told).toMatch(/hands off, stand clear, say STOP\./)
+    }
+  })
+})
+
+it('danger that is told, and not asked about, is said to be on no record yet', () => {
+  const walk = new Walk().toGate().keys(...LOCK_LINES)
+  expect(said(walk, 'it moved a bit')).toMatch(/None of it is on record: note/)
+  expect(said(walk, 'theres a bit of hissing')).toMatch(/NO START is not typed/)
+  expect(said(walk, 'what if it moved')).not.toMatch(/on record: note/)
+})
