@@ -16,6 +16,7 @@ import { type Procedure, procedureSchema } from '../core/definition/procedure.ts
 import { type Scenario, scenarioSchema } from '../core/definition/scenario.ts'
 import { assertNever } from '../core/lib/result.ts'
 import { list, nearest, quote } from '../core/lib/wording.ts'
+import { figuresInComments } from './crew-comments.ts'
 import { type Diagnostic, tidy } from './diagnostic.ts'
 import { locateFinding, locateIssues } from './locate.ts'
 import { usefulSpan } from './node-at.ts'
@@ -80,7 +81,10 @@ function readAnew(text: string, file: string): DefinitionResult {
       diagnostics: tidy(withoutEchoes(warnings, locateIssues(yaml, parsed.schema, parsed.issues))),
     }
   }
-  const linted = lint(parsed).map((one) => locateFinding(yaml, one))
+  const linted = [
+    ...lint(parsed).map((one) => locateFinding(yaml, one)),
+    ...(parsed.kind === 'crew' ? figuresInComments(parsed.value, text, file) : []),
+  ]
   const found = withoutEchoes(warnings, linted)
   if (found.some((one) => one.severity === 'error'))
     return { ok: false, kind, isShapeless: false, diagnostics: tidy(found) }

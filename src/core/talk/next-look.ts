@@ -43,11 +43,15 @@ function wearLine(defs: Definitions, state: State): string {
 function leftLines(defs: Definitions, record: VerdictRecord): string[] {
   if (record.compute !== 'bore_form') return []
   const { judged, governs } = record.result
-  return judged.flatMap(({ characteristic, valueM, limit }) =>
-    valueM === null || limit === null || governs?.characteristics.includes(characteristic) !== true
-      ? []
-      : [
-          `Left to its limit: ${characteristic.replaceAll('-', ' ')} ${lengthText(defs, limit.value - valueM)}.`,
-        ],
-  )
+  return judged.flatMap(({ characteristic, valueM, limit, judgement: { acceptAtMost: most } }) => {
+    if (valueM === null || limit === null || governs?.characteristics.includes(characteristic) !== true)
+      return []
+    const accepted =
+      most === null || !(most < limit.value)
+        ? ''
+        : `, and ${lengthText(defs, most - valueM)} to the most that is accepted`
+    return [
+      `Left to its limit: ${characteristic.replaceAll('-', ' ')} ${lengthText(defs, limit.value - valueM)}${accepted}.`,
+    ]
+  })
 }
