@@ -148,7 +148,8 @@ describe('a scenario', () => {
 
   it('names nobody of a crew file that is not invented', () => {
     const crew = 'examples/tc-401/crew.yaml'
-    const own = changed(readFileSync(join(ROOT, crew), 'utf8'), 'invented: true', '')
+    // Without its comments: figures in them are told of by themselves.
+    const own = changed(readFileSync(join(ROOT, crew), 'utf8'), 'invented: true', '').replace(/^#.*$/gm, '')
     const text = changed(ONE_END, 'Night shift has written', 'Oduya has written')
     expect(check(text).said).toEqual([])
     expect(check(text, { [crew]: own }).said.map((one) => one.split(':')[0])).toEqual(['real-name'])

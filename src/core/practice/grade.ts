@@ -90,6 +90,11 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       if (isRight) marks[skill].right += 1
       else lost.push({ skill, at: whereOf(defs, entry), says: lostTold(lesson?.says ?? [], wrongs++) })
     }
+    // What was keyed at a hold point as it was there is recording as well: one slip that was put right is one of them all.
+    if (entry.type === 'evidence.given' && wrongs === 0 && (lesson?.marks.length ?? 0) > 0) {
+      marks.recording.of += 1
+      marks.recording.right += 1
+    }
     if (entry.type === 'practice.hinted')
       lost.push({ skill: 'diagnosing', at: whereOf(defs, entry), says: 'a hint was asked for' })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })

@@ -179,14 +179,14 @@ export function bleedsSeen({ bleeds }: HiddenMachine, { good, bad }: Say): Truth
   const blows = ends.find(({ is }) => is === 'blows')
   if (blows !== undefined)
     return bad(
-      `A hand at each bleed for a minute. At the ${blows.end} end a breath of gas, cold, and it does not die down.`,
+      `A rag held out at each bleed for a minute. At the ${blows.end} end a breath of gas, cold, and it does not die down.`,
     )
   const plugged = ends.find(({ is }) => is === 'plugged')
   if (plugged !== undefined)
     return bad(
-      `A hand at each bleed for a minute: nothing at either. A wire goes through the one; at the ${plugged.end} end it stops hard after an inch.`,
+      `A rag held out at each bleed for a minute: nothing at either. A wire goes through the one; at the ${plugged.end} end it stops hard after an inch.`,
     )
-  return good('A hand at each bleed for a minute: nothing at either. A wire goes through both.')
+  return good('A rag held out at each bleed for a minute: nothing at either. A wire goes through both.')
 }
 
 function blockSeen({ block }: HiddenMachine, { good, bad }: Say): Truth {

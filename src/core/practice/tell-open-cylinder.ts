@@ -42,8 +42,12 @@ export const OPEN_CYLINDER: Tellers = {
           : bad('It stopped. With the top vent opened it runs again, a thumb thick, and warm.'),
       pocket_silent: ({ parts }, { good, bad }) =>
         parts.opened?.isPocketEmpty === true
-          ? good('A hand at the bleed of the pocket for a minute: nothing. Its gauge lies on its pin.')
-          : bad('A hand at the bleed of the pocket: a thin cold breath, and its gauge stands off its pin.'),
+          ? good(
+              'A rag held out at the bleed of the pocket for a minute: nothing. Its gauge lies on its pin.',
+            )
+          : bad(
+              'A rag held out at the bleed of the pocket: a thin cold breath, and its gauge stands off its pin.',
+            ),
     },
     measured: {
       jacket_temp: ({ warmth, parts }) =>

@@ -105,10 +105,7 @@ export function hear(
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
-  if (asked !== null) {
-    const told = answerTo(defs, state, asked, now)
-    return say(...told, ...(isTold(line) ? [NOT_NOTED] : []))
-  }
+  if (asked !== null) return say(...answerTo(defs, state, asked, now), ...(isTold(line) ? [NOT_NOTED] : []))
   const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
   const heard = untaken(hearAtPrompt(defs, state, prompt, line))
   const stated = secrecy === 'open' ? statedLines(defs, state, prompt, line, now) : null
