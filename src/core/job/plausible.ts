@@ -1,5 +1,5 @@
 // Is a reading believable at all? Outside its window it is doubted: asked about, never corrected by the program.
-import { DIFFERENCE_OF, isSetOnStandard, type ReadQuantity } from '../definition/instruments.ts'
+import { DIFFERENCE_OF, type ReadQuantity, reachOf } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import { writtenFact } from '../rules/machine-facts.ts'
 import { decimalsOf, differenceUnit, formatQuantity } from '../units/index.ts'
@@ -60,15 +60,16 @@ export function withoutDelta(text: string): string {
   return text.replace('delta-', '')
 }
 
-/** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */
+/** What an instrument cannot show was not read on it. Of a gauge the register states what it spans with the rods or anvils it comes with. */
 export function beyondItsScale(
   defs: Definitions,
   reading: Pick<ReadingAt, 'instrument' | 'si'>,
 ): string | null {
   const instrument = instrumentById(defs, reading.instrument)
-  if (instrument === undefined || instrument.kind === 'gas_meter' || isSetOnStandard(instrument)) return null
+  if (instrument === undefined || instrument.kind === 'gas_meter') return null
   const { from, to } = instrument.range
-  if (reading.si >= from.si - NOISE && reading.si <= to.si + NOISE) return null
+  const reach = reachOf(instrument)
+  if (reading.si >= reach.from - NOISE && reading.si <= reach.to + NOISE) return null
   return `beyond what ${instrument.id} reads, ${from.text} to ${to.text}`
 }
 
