@@ -15,11 +15,20 @@ const FAR = 10
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-/** Why the reading is doubted, as a clause about the figure, or null when it lies in its window. */
+/**
+ * Why the reading is doubted, as a clause about the figure, or null when it lies in its window and on the scale of its instrument. A size
+ * that no part here has is a slip more likely than another gauge, so of gauges set on a standard the window comes first.
+ */
 export function implausible(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
-  const { plausible, quantity } = placed.step
   const offScale = beyondItsScale(defs, reading)
-  if (offScale !== null) return offScale
+  const isGauge = gaugeById(defs, reading.instrument) !== null
+  return isGauge
+    ? (outsideWindow(defs, placed, reading) ?? offScale)
+    : (offScale ?? outsideWindow(defs, placed, reading))
+}
+
+function outsideWindow(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
+  const { plausible, quantity } = placed.step
   if (plausible.from === 'range') {
     if (reading.si >= plausible.least.si - NOISE && reading.si <= plausible.most.si + NOISE) return null
     return `outside ${plausible.least.text} to ${plausible.most.text}`

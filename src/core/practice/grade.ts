@@ -204,7 +204,7 @@ export function gradeLines(grade: Grade): string[] {
     ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
     ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}${mendedTold(one, mended)}`),
     `Pass mark: ${ENOUGH * 100} % of each of them that came up, safety not failed, and what was hidden named: all of it, and nothing else.`,
-    ...grade.lost.map(({ skill, at, says }) => `  lost, ${skill}, ${at}: ${says}`),
+    ...lostLines(grade.lost),
     ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
     ...hiddenLines(hidden),
     ...(grade.isOver ? grade.expected : []).map(
@@ -217,6 +217,19 @@ export function gradeLines(grade: Grade): string[] {
     nextTold(grade),
     againTold(grade),
   ]
+}
+
+/** The same of one sheet stands once, with how often: a hurried hand loses a mark at each repeat. */
+function lostLines(lost: readonly Lost[]): string[] {
+  const times = new Map<string, number>()
+  for (const { skill, at, says } of lost) {
+    const line = JSON.stringify([`  lost, ${skill}, ${at}`, says])
+    times.set(line, (times.get(line) ?? 0) + 1)
+  }
+  return [...times].map(([line, often]) => {
+    const [where, says] = JSON.parse(line) as [string, string]
+    return `${where}${often === 1 ? '' : `, ${often} times`}: ${says}`
+  })
 }
 
 /** What it is worth in one word, as on every other sheet in brackets. */

@@ -38,6 +38,11 @@ export function wordListsOf({
 /** Within a question the words of practice are none. */
 export const isPracticeHinted = (view: PromptView) => view.isPractice && !view.inQuestion && !view.path
 
+/** Where an instrument is read there is no wait to go by, and no room for the word on a narrow sheet. */
+const LEAST_MEASURED_WORDS = ['measure', 'hint', 'help']
+
+const leastOf = (isMeasured: boolean) => (isMeasured ? LEAST_MEASURED_WORDS : LEAST_PRACTICE_WORDS)
+
 function askedBy(isMeasured: boolean, words: readonly string[]): readonly string[] {
   return isMeasured ? words.map((word) => (word === 'look' ? 'measure' : word)) : words
 }
@@ -45,12 +50,12 @@ function askedBy(isMeasured: boolean, words: readonly string[]): readonly string
 /** What one line has on the narrowest sheet: in practice with the key for make safe, in the columns that it has beside its margin. */
 export function leastHint(view: PromptView): string {
   if (!isPracticeHinted(view)) return safeHintOf(view)
-  return `${askedBy(view.isMeasured, LEAST_PRACTICE_WORDS).join(' ')} Tab: safe`
+  return `${leastOf(view.isMeasured).join(' ')} Tab: safe`
 }
 
 /** On the last side, where the question stands: beside how to turn back, the words that ask the machine. */
 export function practiceTurningRow({ isMeasured }: PromptView, at: number, of: number, width: number): Row {
-  const words = askedBy(isMeasured, LEAST_PRACTICE_WORDS).join(' ')
+  const words = leastOf(isMeasured).join(' ')
   const side = `${at + 1} of ${of}   Up: turn back   Words: ${words}`
   return row(widthOf(side) <= width ? side : `${at + 1}/${of} Up ${words}`, 'faint')
 }

@@ -285,9 +285,9 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
-          ...(beyondItsScale(defs, prompt.doubt) === null
-            ? []
-            : [row('The word instrument takes another, which reads that far.')]),
+          ...(beyondItsScale(defs, prompt.doubt) === prompt.doubt.why
+            ? [row('The word instrument takes another, which reads that far.')]
+            : []),
         ],
       }
     case 'late':

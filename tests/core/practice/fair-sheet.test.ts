@@ -8,7 +8,7 @@ import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import type { Walk } from '../../helpers/example.ts'
 import { leaves, mends } from '../../helpers/slipping-trainees.ts'
-import { careful, defsOf, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
+import { careful, careless, defsOf, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
 
 const bore = defsOf('bore-inspection')
 
@@ -76,6 +76,16 @@ it('a verdict that is right by figures that are not is told as that', () => {
   )
 })
 
+it('marks lost in the same way at one sheet stand on it once, with how often', () => {
+  const { grade } = session(seedHiding('barrel', 1), 1, careless, bore)
+  const measured = gradeLines(grade).filter((line) => line.startsWith('  lost, measuring'))
+  const lost = grade.lost.filter(({ skill }) => skill === 'measuring')
+  expect(measured).toHaveLength(new Set(lost.map(({ at }) => at)).size)
+  const told = measured.map((line) => Number(/, (\d+) times/.exec(line)?.[1] ?? 1))
+  expect(told.reduce((sum, one) => sum + one, 0)).toBe(lost.length)
+  expect(Math.max(...told)).toBeGreaterThan(5)
+})
+
 describe('the foot of a reading', () => {
   const upTo = (kind: string): Walk =>
     session(3, 1, (at) => at.prompt.kind !== kind && careful(at), bore).walk
@@ -92,7 +102,7 @@ describe('the foot of a reading', () => {
     [80, 24],
     [40, 15],
   ])('at %d by %d names the word measure, and elsewhere look', (columns, rows) => {
-    expect(below(upTo('read'), columns, rows)).toMatch(/measure hint wait/)
+    expect(below(upTo('read'), columns, rows)).toMatch(/measure hint (?:wait|help Tab: safe|help$)/m)
     expect(below(upTo('evidence'), columns, rows)).toMatch(/look hint wait/)
   })
 })
