@@ -50,6 +50,14 @@ export const REVIEW = [
       by: 'is named under a number of its own, and the head says which',
     },
   ]),
+  ...of('core/report/parts/limit-cylinders', 'core/report/limits', [
+    {
+      rule: 'A cylinder that is over its limit at the setting never reads ACCEPT in the table of limits.',
+      find: "isOut ? 'HOLD' : 'ACCEPT'",
+      into: "'ACCEPT'",
+      by: 'say HOLD of what is over, and of nothing else',
+    },
+  ]),
   ...of('core/job/as-left', 'core/review/headline', [
     {
       rule: 'What was read again and held against no limit is not told as never measured again.',
