@@ -1,6 +1,7 @@
 // An instrument found out of calibration: everything it read falls, with what rests on it, also after the job was closed.
 // It takes away and never gives, so nobody's leave is asked for it and STOP does not keep it out.
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { temperaturesFor } from './body-temperatures.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
@@ -68,12 +69,14 @@ function doubtedBody(
   const says = words(input.says, 'Who says so')
   if (!says.ok) return says
   const { seqs, steps } = readBy(state, instrument)
+  const warm = temperaturesFor(defs, state, instrument)
   return ok({
     type: 'instrument.doubted',
     instrument,
     why: why.value,
     says: says.value,
     readings: seqs,
-    voids: wouldVoid(defs, state, ...steps),
+    ...(warm.seqs.length === 0 ? {} : { temperatures: warm.seqs }),
+    voids: wouldVoid(defs, state, ...new Set([...steps, ...warm.steps])),
   })
 }

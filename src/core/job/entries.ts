@@ -112,6 +112,8 @@ export type Body =
       readonly says: string
       /** Everything it read that stood, by seq: readings, and gas tests. */
       readonly readings: readonly number[]
+      /** Temperatures taken for what it read, by seq: of its body, and of the metal behind its readings. They fall with it. */
+      readonly temperatures?: readonly number[]
       readonly voids: readonly string[]
       readonly person?: string
       readonly signed?: Signed

@@ -149,6 +149,7 @@ const schema = z.discriminatedUnion('type', [
     why: text,
     says: text,
     readings: z.array(z.int()),
+    temperatures: z.array(z.int()).optional(),
     voids,
     person: text.optional(),
     signed,

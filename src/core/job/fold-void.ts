@@ -1,7 +1,7 @@
 // The part of the fold that takes back: what an entry voids by name no longer stands, and stays in the log.
 import type { Entry } from './entries.ts'
 import { seenAnew } from './fold-register.ts'
-import { type Reading, type State, stands } from './state.ts'
+import { type Pending, type Reading, type State, stands } from './state.ts'
 
 /** Verdicts, dispositions and answers of the steps named no longer stand. */
 export function voided(state: State, voids: readonly string[]): State {
@@ -34,7 +34,8 @@ export function instrumentDoubted(
   state: State,
   entry: Extract<Entry, { type: 'instrument.doubted' }>,
 ): State {
-  const { instrument, seq } = entry
+  const { instrument, seq, temperatures = [] } = entry
+  const falling = (r: Pending) => r.instrument === instrument || temperatures.includes(r.seq)
   const after = voided(state, entry.voids)
   // STOP is worse than HOLD already.
   const falls =
@@ -45,9 +46,9 @@ export function instrumentDoubted(
     ...after,
     doubted: { ...state.doubted, [instrument]: seq },
     seats: Object.fromEntries(Object.entries(state.seats).filter(([, id]) => id !== instrument)),
-    readings: voidReadings(state, (r) => r.instrument === instrument, seq),
-    doubt: state.doubt?.instrument === instrument ? null : state.doubt,
-    late: state.late?.instrument === instrument ? null : state.late,
+    readings: voidReadings(state, falling, seq),
+    doubt: state.doubt !== null && falling(state.doubt) ? null : state.doubt,
+    late: state.late !== null && falling(state.late) ? null : state.late,
     adopted:
       state.adopted !== null && entry.readings.length > 0 ? { ...state.adopted, void: true } : state.adopted,
     closed: falls ? 'HOLD' : state.closed,

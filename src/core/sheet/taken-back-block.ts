@@ -3,7 +3,7 @@ import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
-import { readLines } from '../talk/doubt.ts'
+import { readLines, TAKEN_FOR_IT } from '../talk/doubt.ts'
 import { instrumentName, placeName, placeNumber } from '../talk/names.ts'
 import { type Block, type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
@@ -71,6 +71,7 @@ function doubtedRows(
   entry: Extract<Entry, { type: 'instrument.doubted' }>,
 ): Row[] {
   const read = readLines(defs, state, entry.readings)
+  const warm = readLines(defs, state, entry.temperatures ?? [])
   const signed =
     entry.person === undefined
       ? []
@@ -86,6 +87,7 @@ function doubtedRows(
     ...signed,
     row(read.length === 0 ? '  It had read nothing that stood.' : '  Nothing it read stands any more:'),
     ...read.map((line) => row(`  ${line}`)),
+    ...(warm.length === 0 ? [] : [row(`  ${TAKEN_FOR_IT}`), ...warm.map((line) => row(`  ${line}`))]),
     ...voidRows(defs, entry.voids),
     ...(state.adopted?.void === true
       ? [

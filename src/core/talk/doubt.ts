@@ -1,5 +1,6 @@
 // The word `instrument`: one picked on this job is found out of calibration. What would fall is listed before it does.
 import { readBy } from '../job/admit-instrument.ts'
+import { temperaturesFor } from '../job/body-temperatures.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
@@ -43,12 +44,18 @@ export function hearDoubt(defs: Definitions, state: State, question: DoubtAsk, l
 function wouldFall(defs: Definitions, state: State, instrument: string): string[] {
   const { seqs, steps } = readBy(state, instrument)
   const read = readLines(defs, state, seqs)
+  const temperatures = temperaturesFor(defs, state, instrument)
+  const warm = readLines(defs, state, temperatures.seqs)
   return [
     read.length === 0 ? `${instrument} has read nothing that stands.` : `These would no longer stand:`,
     ...read,
-    ...voidWarning(defs, state, ...steps),
+    ...(warm.length === 0 ? [] : [TAKEN_FOR_IT, ...warm]),
+    ...voidWarning(defs, state, ...new Set([...steps, ...temperatures.steps])),
   ]
 }
+
+/** Over temperatures that fall with an instrument which did not read them. */
+export const TAKEN_FOR_IT = 'And the temperatures that were taken for what it read:'
 
 /** What the entries of these numbers read, one a line. */
 export function readLines(defs: Definitions, state: State, seqs: readonly number[]): string[] {

@@ -1,5 +1,6 @@
 // What rests on an instrument in a job: told before anybody signs that it was out of calibration, and changed by none of it.
 import { readBy } from '../job/admit-instrument.ts'
+import { temperaturesFor } from '../job/body-temperatures.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type State, standingVerdict } from '../job/state.ts'
@@ -46,7 +47,11 @@ export function wouldFall(
         : [`${number} ${step.title}: ${counted(here.length)}${placesOf(defs, here)}`]
     }),
     voids: [
-      ...wouldVoid(defs, state, ...steps).map((id) => voidText(defs, state, id)),
+      ...wouldVoid(
+        defs,
+        state,
+        ...new Set([...steps, ...temperaturesFor(defs, state, instrument).steps]),
+      ).map((id) => voidText(defs, state, id)),
       ...(standing.length > 0 && state.adopted !== null && !state.adopted.void
         ? [`the baseline that ${state.adopted.person} adopted on ${state.adopted.at.slice(0, 10)}`]
         : []),

@@ -20,10 +20,15 @@ function doubted(look: Look): Found[] {
       ...(e.voids.length === 0
         ? []
         : [`Void with it: ${e.voids.map((id) => namedById(look, id)).join('; ')}.`]),
+      ...(e.temperatures === undefined
+        ? []
+        : [
+            `${count(e.temperatures.length, 'temperature')} taken for what it read fell too: of its body, and of the metal behind its readings.`,
+          ]),
       ...takenAgain(look, e),
       ...(e.person === undefined ? [] : [`${e.person} signed for it after the job was closed.`]),
     ],
-    entries: [e.seq, ...e.readings],
+    entries: [e.seq, ...e.readings, ...(e.temperatures ?? [])],
     open: false,
     grave: 0,
   }))
@@ -32,7 +37,7 @@ function doubted(look: Look): Found[] {
 /** Of what fell with it: what was taken once more since, with which instrument, and what was not. */
 function takenAgain(look: Look, doubt: Extract<Entry, { type: 'instrument.doubted' }>): string[] {
   const since = look.entries.filter(({ seq }) => seq > doubt.seq)
-  const told = doubt.readings.flatMap((seq) => {
+  const told = [...doubt.readings, ...(doubt.temperatures ?? [])].flatMap((seq) => {
     const was = look.entries[seq]
     if (was === undefined) return []
     const again = since.find((entry) => isSamePlace(look, was, entry))
