@@ -1,6 +1,7 @@
 // How another instrument is taken than the one that was picked. There is one way, the word instrument, and what falls by it is told here.
 import { readBy } from '../job/admit-instrument.ts'
 import type { Definitions } from '../job/definitions.ts'
+import { seatOf } from '../job/gate.ts'
 import { next } from '../job/next.ts'
 import { type State, standing } from '../job/state.ts'
 
@@ -9,8 +10,8 @@ function pickedHere(defs: Definitions, state: State): string | null {
   const prompt = next(defs, state)
   if (prompt.kind === 'read') return prompt.instrument
   if (prompt.kind === 'doubt') return state.doubt?.instrument ?? null
-  if (prompt.kind !== 'evidence' || !('with' in prompt.item.evidence)) return null
-  return state.seats[prompt.item.evidence.with] ?? null
+  const seat = prompt.kind === 'evidence' ? seatOf(prompt.item.evidence) : null
+  return seat === null ? null : (state.seats[seat] ?? null)
 }
 
 export function anotherLines(defs: Definitions, state: State): string[] {
