@@ -222,9 +222,12 @@ export class Walk {
 }
 
 export const LOCK_LINES = ['L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106']
-export const WORD_LINES = ['NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED']
+/** The meter is picked before it is said that it answered. */
+export const WORD_LINES = ['NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', '1', 'METER ANSWERED']
+/** The same where the meter is in use already. */
+export const WORDS_AGAIN = WORD_LINES.filter((line) => line !== '1')
 export const GAS_LINES = ['20.9', '0', '0', '20.8', '0', '0']
-export const GATE_LINES = [...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES, 'ML']
+export const GATE_LINES = [...LOCK_LINES, ...WORD_LINES, ...GAS_LINES, 'ML']
 export const BORE_LINES = [
   '9.5033',
   '9.5034',

@@ -95,6 +95,12 @@ export const GATES = [
   ]),
   ...of('core/job/gate', 'core/job/gate', [
     {
+      rule: 'Nobody says that a meter answered before it is on record which one it is.',
+      find: "return evidence.kind === 'words' ? (evidence.seat ?? null) : null",
+      into: 'return null',
+      by: 'asks every item of the gate once, in the order of the procedure',
+    },
+    {
       rule: 'Everybody on the job counts, not only the one at the keyboard.',
       file: 'core/job/people-on',
       find: 'new Set([...state.people, ',

@@ -2,6 +2,20 @@
 import { of } from './mutant.ts'
 
 export const PEOPLE = [
+  ...of('core/job/mispick', 'core/job/mispick', [
+    {
+      rule: 'An instrument that a figure was keyed of does not go back as picked by mistake.',
+      find: '|| state.used.includes(here.instrument)',
+      into: '',
+      by: 'once it has read something, whatever became of that',
+    },
+    {
+      rule: 'An instrument that words were said of does not go back as picked by mistake while they stand.',
+      find: 'evidence.seat === here.seat',
+      into: "evidence.seat === ''",
+      by: 'nor while words that were said of it stand: those go back first',
+    },
+  ]),
   ...of('core/job/signature', 'core/job/signature', [
     {
       rule: 'Who has a PIN signs with it: initials alone are no signature.',

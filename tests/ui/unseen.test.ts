@@ -22,7 +22,7 @@ function draw(walk: Walk, slow = false) {
   return { ...memory, screen, send, shown }
 }
 
-const atWitness = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
+const atWitness = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES)
 
 /** The witness keys their initials, and the PIN is asked. */
 async function askedForPin({ screen, send, shown }: ReturnType<typeof draw>): Promise<void> {

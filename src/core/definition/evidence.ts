@@ -58,7 +58,8 @@ const words = z.strictObject({
   words: capitals.meta({ description: 'The words, in capitals.', examples: ['NO START'] }),
   life: life.optional(),
   seat: identifier.optional().meta({
-    description: 'Seat of the instrument that they are said of; they fall when another is picked.',
+    description:
+      'Seat of the instrument that they are said of: it is picked before, and they fall when another is.',
     examples: ['meter'],
   }),
   register: z.literal('clear').optional().meta({

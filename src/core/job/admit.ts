@@ -39,6 +39,7 @@ import type { Input } from './input.ts'
 import { staleWhy } from './item-label.ts'
 import type { judgeStep } from './judge-step.ts'
 import { fallsWith, staleNow } from './lapse.ts'
+import { admitMispick } from './mispick.ts'
 import { next } from './next.ts'
 import { mayCome, strays } from './paper-allowed.ts'
 import { questionsNow } from './questions.ts'
@@ -297,6 +298,8 @@ function handleWork(
       return admitTag(defs, state, input)
     case 'pick':
       return admitPick(defs, state, input)
+    case 'put-back':
+      return admitMispick(defs, state, input)
     case 'done':
     case 'confirm':
     case 'object':

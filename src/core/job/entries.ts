@@ -102,7 +102,13 @@ export type Body =
   | { readonly type: 'machine.named'; readonly typed: string }
   | { readonly type: 'machine.mismatched'; readonly typed: string }
   | { readonly type: 'instrument.picked'; readonly seat: string; readonly instrument: string }
-  | { readonly type: 'instrument.put-back'; readonly seat: string; readonly why: string }
+  /** `mispicked`: the number of one that was only picked by mistake and had read nothing. */
+  | {
+      readonly type: 'instrument.put-back'
+      readonly seat: string
+      readonly why: string
+      readonly mispicked?: string
+    }
   /** Found out of calibration: nothing it read stands. After the job was closed `person` signs, who is nobody's doer. */
   | {
       readonly type: 'instrument.doubted'

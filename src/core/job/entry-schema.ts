@@ -143,7 +143,7 @@ const schema = z.discriminatedUnion('type', [
   of('machine.named', { typed: text }),
   of('machine.mismatched', { typed: text }),
   of('instrument.picked', { seat: text, instrument: text }),
-  of('instrument.put-back', { seat: text, why: text }),
+  of('instrument.put-back', { seat: text, why: text, mispicked: text.optional() }),
   of('instrument.doubted', {
     instrument: text,
     why: text,

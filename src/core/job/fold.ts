@@ -13,6 +13,7 @@ import { recordTakenIn } from './fold-record.ts'
 import { foldRegister, seenAnew } from './fold-register.ts'
 import { foldStop } from './fold-stop.ts'
 import { branchLeft, instrumentDoubted, raise, voided, without } from './fold-void.ts'
+import { putBack, usedAfter } from './mispick.ts'
 import { checkMark } from './paper.ts'
 import { foldPractice, practiceOpened } from './practice.ts'
 import { allOf } from './seen.ts'
@@ -49,6 +50,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     atDesk: false,
     seats: {},
     picked: [],
+    used: [],
     doubted: {},
     done: {},
     doneAt: {},
@@ -99,6 +101,7 @@ function folded(before: State, entry: Entry): State {
     practice: foldPractice(before, entry),
     cutShort: isCutShort(before, entry),
     pinMisses: withoutFitted(before, entry),
+    used: usedAfter(before, entry),
   }
   switch (entry.type) {
     case 'job.opened':
@@ -143,7 +146,7 @@ function folded(before: State, entry: Entry): State {
         picked: [...new Set([...state.picked, entry.instrument])],
       }
     case 'instrument.put-back':
-      return { ...state, seats: without(state.seats, [entry.seat]) }
+      return putBack(state, entry)
     case 'instrument.doubted':
       return instrumentDoubted(state, entry)
     case 'step.done':

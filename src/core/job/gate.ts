@@ -127,6 +127,12 @@ export function hangs(evidence: Evidence | null): boolean {
   return evidence?.kind === 'numbers' && evidence.of !== 'permit' && evidence.of !== 'part'
 }
 
+/** The seat of the instrument that the line is read with or said of, which is picked before it is asked; null: none. */
+export function seatOf(evidence: Evidence): string | null {
+  if ('with' in evidence) return evidence.with
+  return evidence.kind === 'words' ? (evidence.seat ?? null) : null
+}
+
 /** Whether the item only says that somebody else has to come onto the job. */
 export function wantsAnother({ evidence, person }: Item): boolean {
   return evidence.kind === 'numbers' && evidence.per === 'person' && person === null

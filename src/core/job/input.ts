@@ -47,6 +47,8 @@ export type Input =
   /** `meant`: spelled otherwise than on the plate, and whoever keyed it says that it is the plate. */
   | { readonly do: 'name-machine'; readonly typed: string; readonly meant?: boolean }
   | { readonly do: 'pick'; readonly seat: string; readonly instrument: string }
+  /** What lies in the seat was picked by mistake, and nothing was read with it. */
+  | { readonly do: 'put-back'; readonly seat: string }
   | { readonly do: 'done'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'confirm'; readonly step: string; readonly placed?: readonly PlacedAt[] }
   | { readonly do: 'object'; readonly step: string; readonly remark: string }

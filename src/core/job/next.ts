@@ -6,7 +6,16 @@ import { oncePerPair } from '../lib/once.ts'
 import { list } from '../lib/wording.ts'
 import { asKind, type Definitions, hazardName, type PlacedStep } from './definitions.ts'
 import { holdsGate, holdsStep, isWaitedFor } from './elsewhere.ts'
-import { type GateStep, gateState, gatesBefore, gatesOf, type Item, missingItem, unheld } from './gate.ts'
+import {
+  type GateStep,
+  gateState,
+  gatesBefore,
+  gatesOf,
+  type Item,
+  missingItem,
+  seatOf,
+  unheld,
+} from './gate.ts'
 import { asksOff, holdsOff } from './lock-off.ts'
 import { type Nonconformance, openFindings, undecided } from './nonconformance.ts'
 import { type OpenWord, openWords } from './open-words.ts'
@@ -166,9 +175,9 @@ function atGate(defs: Definitions, state: State, gate: GateStep, before: PlacedS
   if (resting !== null) return { kind: 'held', step: gate, why: resting, elsewhere: true }
   const open = openAt(defs, state, gate, item)
   if (open !== null) return open
-  if ('with' in item.evidence && state.seats[item.evidence.with] === undefined) {
-    return pick(defs, gate, item.evidence.with)
-  }
+  // Words said of a meter too: nobody can say that it answered before it is told which one it is.
+  const seat = seatOf(item.evidence)
+  if (seat !== null && state.seats[seat] === undefined) return pick(defs, gate, seat)
   return { kind: 'evidence', gate, item, before }
 }
 

@@ -196,8 +196,10 @@ export interface State {
   /** Taken up for a word of a lead alone, away from the machine. */
   readonly atDesk: boolean
   readonly seats: Readonly<Record<string, string>>
-  /** Every instrument picked on this job, also those put back since. */
+  /** Every instrument picked on this job, also those put back since; none that was only picked by mistake. */
   readonly picked: readonly string[]
+  /** Those of them that a figure was keyed of, whatever became of it. */
+  readonly used: readonly string[]
   /** Instruments found out of calibration, with the seq of the entry that says so. */
   readonly doubted: Readonly<Record<string, number>>
   /** Steps answered: tell done, confirm seen, observe condition. */

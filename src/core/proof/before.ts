@@ -4,7 +4,7 @@ import type { Engine } from '../job/admit.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import type { Body, Entry } from '../job/entries.ts'
 import { fold } from '../job/fold.ts'
-import { gateState, gatesOf } from '../job/gate.ts'
+import { gateState, gatesOf, seatOf } from '../job/gate.ts'
 import { judgeStep } from '../job/judge-step.ts'
 import { fallsWith } from '../job/lapse.ts'
 import { current, isComplete, next } from '../job/next.ts'
@@ -334,8 +334,8 @@ export function putBack(defs: Definitions, state: State): Had[] {
   const seat =
     prompt.kind === 'read'
       ? asKind(prompt.step, 'read').step.with
-      : prompt.kind === 'evidence' && 'with' in prompt.item.evidence
-        ? prompt.item.evidence.with
+      : prompt.kind === 'evidence'
+        ? seatOf(prompt.item.evidence)
         : null
   if (seat === null || state.seats[seat] === undefined) return []
   const { [seat]: _gone, ...seats } = state.seats

@@ -215,6 +215,8 @@ export function withoutLooks(defs: Definitions, state: State): State {
     findings: {},
     everOn: [],
     picked: Object.values(seatsOf(defs)),
+    // That one goes back as picked by mistake is the same move as that one is put back.
+    used: Object.values(seatsOf(defs)),
     doubted: {},
     raised: [],
     doneBy: {},

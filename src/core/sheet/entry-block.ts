@@ -89,7 +89,9 @@ export function entryBlock(
     case 'instrument.picked':
       return block(row(`With ${instrumentName(defs, entry.instrument)}`))
     case 'instrument.put-back':
-      return block(row(`Instrument put back: ${entry.why}.`, 'caution'))
+      return entry.mispicked === undefined
+        ? block(row(`Instrument put back: ${entry.why}.`, 'caution'))
+        : block(row(`${entry.mispicked} put back: ${entry.why}.`))
     case 'instrument.doubted':
     case 'branch.left':
     case 'not-applicable.taken-back':

@@ -10,6 +10,8 @@ import type { PromptView } from './prompt-view.ts'
 const NONE_FIT =
   'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
 
+const WRONG_PICK = 'A wrong pick: back, before anything is read with it.'
+
 export function pickView(
   defs: Definitions,
   state: State,
@@ -26,7 +28,7 @@ export function pickView(
           return `${id}  ${title}${why === null ? `, calibration due ${calibration.due}` : `  NOT TO BE USED: ${why}`}`
         }),
       ),
-      ...(refused.includes(null) ? [] : [row(NONE_FIT, 'caution')]),
+      refused.includes(null) ? row(WRONG_PICK, 'faint') : row(NONE_FIT, 'caution'),
     ],
   }
 }

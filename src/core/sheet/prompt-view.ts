@@ -176,9 +176,10 @@ function mustRows(defs: Definitions, state: State, prompt: Prompt): Row[] {
   if (placed === null) return []
   const { hazard, trouble } = placed.step
   return [
+    // What must not be done stands before a hazard that speaks of doing it: face at the opening.
+    ...airRows(defs, state, placed),
     ...(hazard === undefined ? [] : [row(`Hazard: ${hazard}`, 'caution')]),
     ...(trouble === undefined ? [] : [row(`In trouble: ${trouble}`, 'caution')]),
-    ...airRows(defs, state, placed),
   ]
 }
 

@@ -83,7 +83,7 @@ const QUESTIONS: Readonly<
   'finding-which': 'What is right? Its number',
   'finding-changed-note': 'What and where, in a few words',
   'evidence-why': 'Why was it wrong? In words; what is right is asked after',
-  'doubt-which': 'Which instrument? Its number',
+  'doubt-which': 'Which instrument is out of calibration? Its number',
   'doubt-why': 'What was found wrong with it?',
   'doubt-says': 'Who says so? A name, a laboratory or a paper',
   'reopen-why': 'Why go back?',

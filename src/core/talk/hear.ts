@@ -6,6 +6,7 @@ import { findReading, lastReopenable } from '../job/admit-change.ts'
 import { gateBeingAsked, lastGiven } from '../job/admit-gate.ts'
 import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
+import { mispick } from '../job/mispick.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Instant, readStamp } from '../lib/instant.ts'
@@ -251,10 +252,12 @@ function notApplicable(prompt: Prompt): Heard {
     : say(no ?? 'Only a reading can be n/a.')
 }
 
-/** Back to the last thing answered; what would become void stands in the question. */
+/** Back to the last thing answered, a pick among them; what would become void stands in the question. */
 function back(defs: Definitions, state: State, prompt: Prompt): Heard {
   const no = whyNoChange(state)
   if (no !== null) return say(no)
+  const wrong = mispick(defs, state)
+  if (wrong !== null) return input({ do: 'put-back', seat: wrong.seat })
   const gate = gateBeingAsked(defs, state)
   if (gate !== null) return backAtGate(defs, state, gate)
   if (prompt.kind === 'clear') return say('Come out and stand clear first: there is no way back from here.')

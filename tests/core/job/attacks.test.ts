@@ -1,7 +1,7 @@
 // Ways somebody might try to come to stand in front of a hazard on stale or borrowed evidence, each tried once.
 import { describe, expect, it } from 'vitest'
 import { gateState } from '../../../src/core/job/gate.ts'
-import { GAS_LINES, GATE_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { GAS_LINES, GATE_LINES, LOCK_LINES, Walk, WORD_LINES, WORDS_AGAIN } from '../../helpers/example.ts'
 import { gate, LOCKS, smallDefs, tell } from '../../helpers/small-job.ts'
 
 const given = (walk: Walk) => gateState(walk.state, 'hold_point').given
@@ -18,7 +18,7 @@ describe('borrowed evidence', () => {
     walk.bring({ do: 'take-up' })
     walk.keys('ML', 'TC-401-1')
     expect(given(walk)).toEqual({})
-    walk.keys(...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
+    walk.keys(...LOCK_LINES, ...WORDS_AGAIN, ...GAS_LINES)
     expect(walk.key('ML')).toBe('self-witness')
     // Nothing of RO stands any more, so RO is somebody else here.
     expect(walk.key('RO')).toBeNull()

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { gateState } from '../../../src/core/job/gate.ts'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
-import { GATE_LINES, pinOf, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { GATE_LINES, pinOf, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
 const gate = (walk: Walk) => gateState(walk.state, 'hold_point')
-const AGAIN = [...WORD_LINES, '20.9', '0', '0', '20.8', '0', '0', 'ML']
+const AGAIN = [...WORDS_AGAIN, '20.9', '0', '0', '20.8', '0', '0', 'ML']
 
 describe('coming onto the job', () => {
   it('counts the person among those on it and leaves the keyboard where it is', () => {

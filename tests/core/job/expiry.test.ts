@@ -90,7 +90,7 @@ describe('the moment', () => {
   })
 
   it('counts a gas test at an unreadable time as stale', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '20.9')
     const given = walk.last
     walk.state = fold(walk.state, { ...given, seq: given.seq + 1, at: 'yesterday' })
     const [gate] = gatesOf(walk.engine.defs)
@@ -132,7 +132,7 @@ describe('after it fell', () => {
   })
 
   it('calls nobody out of a hold point that was only half asked, and asks its gas again', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '20.9', '0')
     at(walk, firstGasMs(walk) + LIFE_MS).key('0')
     expect(walk.last).toMatchObject({
       type: 'gate.closed',
@@ -143,7 +143,7 @@ describe('after it fell', () => {
   })
 
   it('opens only if the first gas test still stands when the witness signs', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES)
     expect(at(walk, firstGasMs(walk) + LIFE_MS).key('ML')).toBe('not-asked')
     expect(status(walk)).toBe('never')
   })

@@ -5,7 +5,7 @@ import { gateState } from '../../../src/core/job/gate.ts'
 import { readStamp } from '../../../src/core/lib/instant.ts'
 import { exampleDefs, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
-const toGas = (defs?: Definitions) => new Walk(defs).toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+const toGas = (defs?: Definitions) => new Walk(defs).toGate().keys(...LOCK_LINES, ...WORD_LINES)
 const given = (walk: Walk) =>
   Object.keys(gateState(walk.state, 'hold_point').given).filter((k) => /oxygen|flammable|h2s/.test(k))
 const types = (walk: Walk, last: number) => walk.entries.slice(-last).map((e) => e.type)
@@ -219,7 +219,7 @@ describe('the meter', () => {
     expect(
       walk
         .toGate()
-        .keys(...LOCK_LINES, ...WORD_LINES)
+        .keys(...LOCK_LINES, ...WORD_LINES.slice(0, 3))
         .key('1'),
     ).toBe('unfit')
     expect(walk.prompt.kind).toBe('pick')

@@ -7,13 +7,13 @@ import { gate, LOCKS, OXYGEN, smallDefs, tell, WITNESS } from '../../helpers/sma
 const item = (walk: Walk) => (walk.prompt.kind === 'evidence' ? walk.prompt.item.key : walk.prompt.kind)
 const given = (walk: Walk) => Object.keys(gateState(walk.state, 'hold_point').given)
 const toWitness = () =>
-  new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '20.8', '0', '0')
+  new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '20.9', '0', '0', '20.8', '0', '0')
 
 describe('order', () => {
   it('asks every item of the gate once, in the order of the procedure', () => {
     const walk = new Walk().toGate()
     const asked = []
-    for (const line of [...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '20.8', '0', '0', 'ML']) {
+    for (const line of [...LOCK_LINES, ...WORD_LINES, '20.9', '0', '0', '20.8', '0', '0', 'ML']) {
       asked.push(item(walk))
       expect(walk.key(line)).toBeNull()
     }
@@ -30,8 +30,8 @@ describe('order', () => {
         'try_start',
         'bleeds',
         'block',
-        'bump',
         'pick',
+        'bump',
         'oxygen_breathing',
         'flammable_breathing',
         'h2s_breathing',
@@ -42,7 +42,7 @@ describe('order', () => {
   })
 
   it('refuses evidence for any item but the one asked, flammables before oxygen among them', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
     for (const early of [
       'flammable_breathing',
       'h2s_breathing',
@@ -273,7 +273,7 @@ describe('evidence taken back', () => {
   })
 
   it('of gas is all of it, since it is read in an order; a mistyped oxygen is no dead end with one meter', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '2.0', '0')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '20.9', '0', '0', '2.0', '0')
     // The meter cannot see what burns in 2 % of oxygen: it was put back, and there is no other.
     expect(item(walk)).toBe('pick')
     walk.keys('back')

@@ -54,7 +54,7 @@ describe('an instrument found out of calibration', () => {
     const walk = new Walk().throughGate()
     const half = new Walk().toGate()
     for (const e of ['L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106']) half.key(e)
-    half.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED', '1', '20.9')
+    half.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', '1', 'METER ANSWERED', '20.9')
     doubt(half, 'G-7')
     expect(half.prompt.kind).toBe('clear')
     expect(walk.state.gates.hold_point?.status).toBe('open')

@@ -7,12 +7,12 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import type { State } from '../../../src/core/job/state.ts'
-import { AFTER_LINES, BORE_LINES, GAS_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, GAS_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
 import { smallDefs, TWO_GATES, tell } from '../../helpers/small-job.ts'
 import { perform, scheduleWithPeople } from './schedules.ts'
 
 /** What falls when somebody comes onto the job. */
-const GATE_LINES_AGAIN = [...WORD_LINES, ...GAS_LINES, 'PB']
+const GATE_LINES_AGAIN = [...WORDS_AGAIN, ...GAS_LINES, 'PB']
 
 /** As the journal gives them back. */
 function fromDisk(entries: readonly Entry[]): readonly Entry[] {
@@ -134,8 +134,8 @@ describe('live state equals replay', () => {
     )
     // Oxygen inside too low for the meter: it is put back; only a STOP gets that asked again.
     walk.keys(
-      'meter answered',
       '1',
+      'meter answered',
       '18',
       'ALL OUT',
       '20.9',
@@ -164,8 +164,8 @@ describe('live state equals replay', () => {
       'no start',
       'no flow',
       'blocked both ways',
-      'meter answered',
       '1',
+      'meter answered',
       '20.9',
       '0',
       '0',

@@ -137,7 +137,7 @@ describe('signing with a PIN', () => {
   it('is refused for a witness without it, at the gate itself', () => {
     const walk = keyed()
     walk.autoPin = true
-    walk.keys('RO', 'TC-401-1', '', ...LOCK_LINES, ...WORD_LINES, '1', ...GAS_LINES)
+    walk.keys('RO', 'TC-401-1', '', ...LOCK_LINES, ...WORD_LINES, ...GAS_LINES)
     expect(
       walk.bring({ do: 'evidence', step: 'hold_point', item: 'witness', typed: 'ML', proved: false }),
     ).toBe('pin-needed')

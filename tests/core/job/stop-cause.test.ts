@@ -123,7 +123,7 @@ describe('who may release', () => {
     expect(release(onJob, 'PB')).toBeNull()
     const witness = new Walk().toGate()
     witness.keys('L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106', 'NO START', 'NO FLOW')
-    witness.keys('BLOCKED BOTH WAYS', 'METER ANSWERED', '1', '20.9', '0', '0', '20.8', '0', '0', 'PB')
+    witness.keys('BLOCKED BOTH WAYS', '1', 'METER ANSWERED', '20.9', '0', '0', '20.8', '0', '0', 'PB')
     witness.keys('stop', '8', 'a shout', '?')
     expect(release(witness, 'PB')).toBe('own-stop')
     expect(release(witness, 'KH')).toBeNull()

@@ -26,7 +26,7 @@ const defs = smallDefs([
   tell('in', { exposes: ['start', 'bad_air'] }),
 ])
 
-const LINES = ['L-1', 'L-2', 'NO START', 'NO FLOW', 'METER ANSWERED', '1', '20.9', 'ML', '20.9', 'ML']
+const LINES = ['L-1', 'L-2', 'NO START', 'NO FLOW', '1', 'METER ANSWERED', '20.9', 'ML', '20.9', 'ML']
 const filled = () => new Walk(defs).keys('RO', 'TC-401-1', ...LINES)
 const falls = (key: string) =>
   fallsWithItems(defs, filled().state, 'isolated', [key]).map(({ gate: at, items }) => [at.id, ...items])

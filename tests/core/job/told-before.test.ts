@@ -20,7 +20,7 @@ const TWO = smallDefs([
 ])
 
 /** Both hold points shown, and people let in. */
-const LINES = ['L-1', 'L-2', 'METER ANSWERED', 'NO START', 'ML', '1', '20.9', 'ML']
+const LINES = ['L-1', 'L-2', '1', 'METER ANSWERED', 'NO START', 'ML', '20.9', 'ML']
 const letIn = () => new Walk(TWO).keys('RO', 'TC-401-1', ...LINES)
 
 const told = (walk: Walk, ask: Ask) => wouldVoidLines(walk.engine.defs, walk.state, ask)

@@ -219,7 +219,7 @@ describe('words that are said of an instrument', () => {
   ]
 
   it('fall when another is picked: it is tried before it is believed', () => {
-    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML')
+    const walk = start(steps).keys('NO START', '1', 'METER ANSWERED', '20.9', '0', 'ML')
     expect(walk.prompt.kind).toBe('tell')
     walk.bring({ do: 'doubt-instrument', instrument: 'G-7', why: 'it failed the gas', says: 'KH' })
     walk.keys('ALL OUT')
@@ -233,7 +233,7 @@ describe('words that are said of an instrument', () => {
   })
 
   it('stand while the same one is used', () => {
-    const walk = start(steps).keys('NO START', 'METER ANSWERED', '1', '20.9', '0', 'ML').wait(31)
+    const walk = start(steps).keys('NO START', '1', 'METER ANSWERED', '20.9', '0', 'ML').wait(31)
     walk.keys('', 'ALL OUT')
     expect(given(walk, 'g')).toEqual(['try_start', 'bump'])
   })

@@ -151,11 +151,11 @@ it('a figure beyond what the gauge reads is doubted, and the way to another stan
   )
 })
 
-it('back says how another gauge is taken while nothing was read with this one, and so does the answer to a question', () => {
-  expect(withSmallGauge().keys('back').said.join('\n')).toContain(
-    'Another instrument than B-51 is taken by the word instrument, not by back.',
-  )
+it('back puts it back while nothing was read with it, and the answer to a question says so', () => {
+  expect(withSmallGauge().keys('back').prompt).toMatchObject({ kind: 'pick', seat: { id: 'suction_gauge' } })
   const told = withSmallGauge().keys('how do I take another gauge?').said.join('\n')
-  expect(told).toContain('B-51 is in use here. Another is taken by the word instrument')
-  expect(told).toContain('B-51 has read nothing so far, so nothing falls')
+  expect(told).toContain(
+    'B-51 is in use here and has read nothing. Key back: it goes back as picked by mistake',
+  )
+  expect(told).toContain('the word instrument takes it off the job; then it is not offered again')
 })

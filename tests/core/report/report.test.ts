@@ -136,8 +136,8 @@ describe('a report', () => {
           'NO START',
           'NO FLOW',
           'BLOCKED BOTH WAYS',
-          'METER ANSWERED',
           '1',
+          'METER ANSWERED',
           '18.0',
         ),
     )

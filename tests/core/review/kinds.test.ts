@@ -312,7 +312,7 @@ describe('a hold point', () => {
 
   it('whose test failed has the reading that failed', () => {
     const bore = new Walk().toGate().keys('L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106')
-    bore.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED', '1', '17.2')
+    bore.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', '1', 'METER ANSWERED', '17.2')
     const { what, sentences, entries } = only(reviewed(bore), 'gate')
     expect(what).toMatch(/FAILED once/)
     expect(sentences.join(' ')).toMatch(/FAILED RO .*oxygen where people breathe 17\.2/)

@@ -51,9 +51,8 @@ describe('at 40 columns and 15 rows', () => {
       inSight(walk, begun, 'front')
     })
     expect(answers).toBeGreaterThan(40)
-    // These fill the screen with words nobody has read yet, or name themselves what was taken: the meter, the verdict. Make safe never gives way.
-    expect(missed.length, missed.join('\n')).toBeLessThanOrEqual(6)
-    expect(missed).toContain('instrument.picked, then evidence')
+    // These fill the screen with words nobody has read yet, or name themselves what was taken, as the verdict. Make safe never gives way.
+    expect(missed.length, missed.join('\n')).toBeLessThanOrEqual(5)
     expect(missed).toContain('verdict.given, then decide')
   })
 })

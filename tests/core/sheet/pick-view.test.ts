@@ -19,7 +19,7 @@ function withMeters(...due: readonly string[]): Definitions {
 const asked = (defs: Definitions) => {
   const walk = new Walk(defs).toGate()
   walk.keys('L-101', 'L-102', 'L-103', 'L-104', 'L-105', 'L-106')
-  walk.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', 'METER ANSWERED')
+  walk.keys('NO START', 'NO FLOW', 'BLOCKED BOTH WAYS')
   expect(walk.prompt.kind).toBe('pick')
   const view = promptView(defs, walk.state, walk.talk, { width: 79, record: 'EXAMPLE', ascii: true })
   return view.ask.map(({ text }) => text)
@@ -34,7 +34,8 @@ describe('instruments to pick from', () => {
 
   it('with one among them that may be used say nothing of the kind', () => {
     const rows = asked(withMeters('2026-03-13', '2026-03-14'))
-    expect(rows).toHaveLength(2)
+    expect(rows).toHaveLength(3)
+    expect(rows[2]).toBe('A wrong pick: back, before anything is read with it.')
     expect(rows[1]).not.toContain('NOT TO BE USED')
   })
 })

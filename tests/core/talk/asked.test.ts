@@ -97,10 +97,9 @@ const PROMPTS: Readonly<Record<string, () => Walk>> = {
   tell: () => new Walk().keys('RO', 'TC-401-1'),
   lock: () => new Walk().toGate(),
   words: () => new Walk().toGate().keys(...LOCK_LINES),
-  'pick at a gate': () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES),
-  gas: () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1'),
-  witness: () =>
-    new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1', '20.9', '0', '0', '20.8', '0', '0'),
+  'pick at a gate': () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES.slice(0, 3)),
+  gas: () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES),
+  witness: () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '20.9', '0', '0', '20.8', '0', '0'),
   confirm: () => new Walk().throughGate(),
   pick: () => new Walk().throughGate().keys('1'),
   read: () => new Walk().toBore(),

@@ -8,7 +8,7 @@ import { withListed } from '../../../src/core/talk/correct.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE' as const, ascii: true }
-const atOxygen = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+const atOxygen = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
 const status = (walk: Walk) => gateState(walk.state, 'hold_point').status
 const asked = (walk: Walk) =>
   promptView(walk.engine.defs, walk.state, walk.talk, STYLE).ask.map((r) => r.text)

@@ -53,7 +53,7 @@ describe('a question about what is asked here', () => {
   })
 
   it('of a time that the sheet asks quotes it, and says that no clock counts it', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
     expect(said(walk, 'how long do I wait')).toMatch(
       /no clock of the program counts it:\n {2}Wait a full minute/,
     )
@@ -81,7 +81,7 @@ describe('a question about what is asked here', () => {
     expect(said(new Walk().toVerdict(), 'is that good or bad')).toMatch(
       /^The verdict is MONITOR\.\nFrom this job/,
     )
-    const oxygen = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    const oxygen = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
     expect(said(oxygen, 'is 8 ok')).toMatch(/^The limit of this line/)
   })
 

@@ -38,7 +38,7 @@ describe('a question for a limit', () => {
   })
 
   it('at a gas reading gets the limit of that very line', () => {
-    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
     expect(answer(walk, 'what is the limit')).toMatch(
       /The limit of this line:\n {2}oxygen where people breathe/,
     )

@@ -120,7 +120,8 @@ function pastDue(look: Look): Found[] {
 
 function putBack(look: Look): Found[] {
   return look.moves.flatMap(({ entry, before }): Found[] =>
-    entry.type !== 'instrument.put-back'
+    // One picked by mistake that read nothing touched nothing: it stands in the log, and nobody is asked about it.
+    entry.type !== 'instrument.put-back' || entry.mispicked !== undefined
       ? []
       : [
           {
