@@ -63,6 +63,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'concession-authority': 'words',
   'concession-until': 'words',
   'concession-from': 'short',
+  'concession-far': 'words',
   'deviation-which': 'short',
   'deviation-what': 'words',
   'deviation-why': 'words',
