@@ -112,6 +112,18 @@ describe('gas limits of the machine that the gates leave untested', () => {
     expect(line).toMatch(/untested-limit \| opening \| add a gas test against oxygen_air and flammable_air$/)
   })
 
+  it('are read in vain before a wait that is as long as they live: that gate would never open', () => {
+    const wait = (lasts: string) =>
+      put(
+        '      - { id: witness,',
+        `      - { id: still, kind: wait, ask: Watch it., lasts: ${lasts}, begin_words: SHUT IN, words: NO RISE, against: [rotation] }\n      - { id: witness,`,
+      )
+    expect(told({ procedure: wait('30 min') })).toEqual([
+      'ERROR procedure:32:57 never-over | 30 min | put the wait before oxygen, or make it shorter',
+    ])
+    expect(told({ procedure: wait('29 min') })).toEqual([])
+  })
+
   it('are not asked for twice: of several purposes at one place one limit is chosen', () => {
     expect(told({ machine: moreLimits(SPARK) })).toEqual([])
   })

@@ -19,7 +19,7 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   'bleed-blows': /breath of gas/,
   'bleed-plugged': /stops hard/,
   'block-loose': /unpinned/,
-  'block-one-way': /comes away/,
+  'block-one-way': /comes away from the block/,
   'meter-dead': /stays at 0/,
   'gas-returns': /monitor on your chest sounds/,
   'wear-top': /polished over your head/,

@@ -92,7 +92,7 @@ export function seedHiding(id: string, level: Level, defs: Definitions = practic
 
 type Asked = Extract<Entry, { type: 'practice.asked' }>
 
-function look(walk: Walk, words = 'look'): Asked {
+export function look(walk: Walk, words = 'look'): Asked {
   walk.key(words)
   const { last } = walk
   if (last.type !== 'practice.asked')
@@ -101,7 +101,7 @@ function look(walk: Walk, words = 'look'): Asked {
 }
 
 /** Names what the record of the session tells, and goes: false. */
-function giveUp(walk: Walk): false {
+export function giveUp(walk: Walk): false {
   walk.keys('stop', `fault ${diagnosed(walk)}`, 'leave')
   return false
 }
@@ -165,7 +165,7 @@ export const careful: Trainee = (walk) => {
 }
 
 /** What may be keyed there by what is seen; null: nothing, and the work stops. */
-function seenAt(walk: Walk, gate: GateStep, item: Item): string | null {
+export function seenAt(walk: Walk, gate: GateStep, item: Item): string | null {
   const { evidence } = item
   if (evidence.kind === 'witness') return witness(walk, gate, evidence.roles)
   if (wantsAnother(item)) return 'sign on'
@@ -265,7 +265,7 @@ const USUAL: Readonly<Record<string, string>> = {
   handled: 'solid',
 }
 
-function expected(walk: Walk, gate: GateStep, item: Item): string {
+export function expected(walk: Walk, gate: GateStep, item: Item): string {
   const { evidence, key } = item
   // What the list at the desk has.
   const asked = walk.last
@@ -330,7 +330,7 @@ function common(walk: Walk): boolean {
       const wanted = fit.filter((one) =>
         prompt.seat.id === 'meter' && sweepsItself(defs)
           ? one.kind === 'gas_meter' && one.reads_in_inert !== undefined
-          : one.id === RANGED[prompt.seat.id],
+          : RANGED[prompt.seat.id]?.includes(one.id) === true,
       )
       for (const one of [...wanted, ...fit]) {
         walk.key(one.id)
@@ -378,11 +378,16 @@ function common(walk: Walk): boolean {
 const sweepsItself = ({ procedure }: Definitions) => procedure.procedure === 'open_cylinder'
 
 /** Gauges whose range has what is read there. */
-const RANGED: Readonly<Record<string, string>> = { suction_gauge: 'B-52', discharge_gauge: 'B-54' }
+const RANGED: Readonly<Record<string, readonly string[]>> = {
+  suction_gauge: ['B-52'],
+  discharge_gauge: ['B-54'],
+  piston_micrometer: ['M-9', 'B-13'],
+}
 
 const ANSWERS: Readonly<Record<string, string>> = {
   'finding-choice': '2',
   'dispose-why': 'as it was seen there, for the lead to look at, none given',
+  'correct-kept': 'read again as the sheet says, it is so',
   'finding-note': 'as it was seen there, for the lead to look at',
   'figure-sure': '1',
   'number-sure': '1',
@@ -403,7 +408,7 @@ function people({ engine }: Walk): { readonly doer: string; readonly other: stri
   return { doer, other, lead: of('lead')[0] ?? '' }
 }
 
-function answerAsk(walk: Walk): boolean {
+export function answerAsk(walk: Walk): boolean {
   const { ask } = walk.talk
   const { doer, other, lead } = people(walk)
   const who: Readonly<Record<string, string>> = {

@@ -47,8 +47,8 @@ export const FINDINGS = [
     },
     {
       rule: 'A verdict as left, finding or figure, is that of the last measurement.',
-      find: 'left: again === undefined ? own : again.found',
-      into: 'left: own',
+      find: 'const left = again === undefined ? own : again.found',
+      into: 'const left = own',
       by: 'tells the verdict as found, what was done about it and the verdict as left',
     },
   ]),

@@ -155,9 +155,31 @@ export const PRACTICE = [
   ...of('core/practice/grade', 'core/practice/unseen', [
     {
       rule: 'A session that was left is never passed.',
-      find: 'practice.named !== null &&\n      safety',
-      into: 'safety',
+      find: 'return named !== null && named.length',
+      into: 'return named === null || named.length',
       by: 'is not over: neither passed',
+    },
+  ]),
+  ...of('core/practice/grade', 'core/practice/fair-sheet', [
+    {
+      rule: 'A session in which what was hidden was not named is never passed.',
+      find: ' && hidden.every((id) => named.includes(id))',
+      into: '',
+      by: 'named as',
+    },
+    {
+      rule: 'To name the whole list passes no session.',
+      find: 'named.length === hidden.length && hidden',
+      into: 'hidden',
+      by: 'named as',
+    },
+  ]),
+  ...of('core/definition/instruments', 'core/practice/past-range', [
+    {
+      rule: 'What a gauge does not span was not measured with it.',
+      find: 'const PAST_ITS_MARKS = 0.01',
+      into: 'const PAST_ITS_MARKS = 9',
+      by: 'is doubted at what it does not span on a job',
     },
   ]),
   ...of('core/practice/inside-air', 'core/practice/inside-air', [

@@ -50,6 +50,22 @@ export const REVIEW = [
       by: 'is named under a number of its own, and the head says which',
     },
   ]),
+  ...of('core/report/parts/limit-cylinders', 'core/report/limits', [
+    {
+      rule: 'A cylinder that is over its limit at the setting never reads ACCEPT in the table of limits.',
+      find: "isOut ? 'HOLD' : 'ACCEPT'",
+      into: "'ACCEPT'",
+      by: 'say HOLD of what is over, and of nothing else',
+    },
+  ]),
+  ...of('core/job/as-left', 'core/review/headline', [
+    {
+      rule: 'What was read again and held against no limit is not told as never measured again.',
+      find: 'left === null ? readAgain(defs, state, judge, decided) : []',
+      into: '[]',
+      by: 'is told as read again and not judged where it was, with what it reads and who signed behind it',
+    },
+  ]),
   ...of('core/review/kinds/gates', 'core/review/kinds', [
     {
       rule: 'A hold point that nobody keyed clear of once is never counted with those that were seen to.',

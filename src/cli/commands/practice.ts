@@ -217,10 +217,13 @@ function levelFrom(typed: string): Level {
 /** A trainee is alone: whoever witnesses and decides is played with the PINs that prove nothing. */
 function sayCrew({ record, defs }: OpenedJob, values: Values, { practice, machinePath, by }: Task): void {
   if (values.json === true) return
-  const crew = defs.crew.crew.map(({ id, role }) => `${id} ${role}`).join(', ')
+  // Nobody is named among those who sign who may not: a trainee witnesses and decides nothing.
+  const signing = defs.crew.crew.filter(({ role }) => role !== 'trainee')
+  const crew = signing.map(({ id, role }) => `${id} ${role}`).join(', ')
   const file = asTyped(resolve(dirname(machinePath), defs.machine.uses.crew))
   const rows = [
-    row(`You play the whole crew: ${crew}. Progress is kept for whoever signs on first.`, 'faint'),
+    row('Progress is kept for whoever signs on first, and you play everybody else as well.', 'faint'),
+    row(`Who witnesses or decides is one of these, and did none of it: ${crew}.`, 'faint'),
     row(`Their PINs, which prove nothing, stand at the head of ${file}.`, 'faint'),
     ...(by === undefined
       ? []

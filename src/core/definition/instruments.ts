@@ -311,3 +311,13 @@ const ON_A_STANDARD: readonly string[] = ['inside_micrometer', 'bore_gauge', 'ou
 export function isSetOnStandard(instrument: Instrument): instrument is DiameterGauge {
   return ON_A_STANDARD.includes(instrument.kind)
 }
+
+/** How far past its first and last mark a gauge that is set on a standard still turns, as a share of its span: common practice, no source. */
+const PAST_ITS_MARKS = 0.01
+
+/** Between which figures an instrument can show anything, SI: a standard at its last mark is read a little past it too. */
+export function reachOf(instrument: Reader): { readonly from: number; readonly to: number } {
+  const { from, to } = instrument.range
+  const past = isSetOnStandard(instrument) ? (to.si - from.si) * PAST_ITS_MARKS : 0
+  return { from: from.si - past, to: to.si + past }
+}

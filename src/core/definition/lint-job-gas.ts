@@ -5,6 +5,7 @@
 import { isOutside } from '../drawing/kinds.ts'
 import { list, quote } from '../lib/wording.ts'
 import { warning } from './lint-common.ts'
+import { lintWaits } from './lint-gate-waits.ts'
 import { type JobFile, type JobFinding, type JobParts, within } from './lint-job-shape.ts'
 import type { GasLimit } from './machine.ts'
 import type { Procedure, Step } from './procedure.ts'
@@ -42,6 +43,7 @@ export function lintJobGas(job: JobParts): JobFinding[] {
     ...once.flatMap((gate) => PLACES.flatMap((place) => lintPlace(job, gate, place))),
     ...lintBreathing(job, gates),
     ...lintOpening(job, steps, gates),
+    ...once.flatMap((gate) => lintGasWaits(job, gate)),
   ]
 }
 
@@ -84,6 +86,15 @@ function lintOpening(job: JobParts, steps: readonly Walked[], gates: readonly Wa
   if (last === undefined) return []
   const message = `${quote(last.step.id)} may be left out with its part, and ${quote(read.step.id)} behind it measures ${WHERE.in_the_opening}.`
   return untested(last, limits, message)
+}
+
+function lintGasWaits({ machine }: JobParts, { step, index, file }: Walked): JobFinding[] {
+  if (step.kind !== 'gate') return []
+  const { life } = machine.site.gas
+  return within(
+    file,
+    lintWaits(step, ['steps', index], (one) => (one.kind === 'gas' ? life : undefined)),
+  )
 }
 
 function isInBore(step: Step): boolean {

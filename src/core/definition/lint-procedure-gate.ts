@@ -1,8 +1,9 @@
 // Cross-checks of a gate: what it holds back, who witnesses it, and the seats and order of its gas tests.
 
 import { quote } from '../lib/wording.ts'
-import type { EvidenceOf } from './evidence.ts'
+import type { Evidence, EvidenceOf } from './evidence.ts'
 import { type Finding, finding, type Path, repeatedIds, unknownId } from './lint-common.ts'
+import { lintWaits } from './lint-gate-waits.ts'
 import { lintEvidence, lintProving, lintSeatFor } from './lint-procedure-evidence.ts'
 import type { Procedure, StepOf } from './procedure.ts'
 
@@ -14,12 +15,18 @@ export function lintGate(procedure: Procedure, gate: StepOf<'gate'>, base: Path)
     if (!declared.includes(id)) found.push(unknownId([...base, 'holds', n], id, 'hazard', declared))
   })
   found.push(...lintWitness(gate, [...base, 'evidence']), ...lintProving(gate, base))
+  found.push(...lintWaits(gate, base, ownLife))
   gate.evidence.forEach((evidence, n) => {
     const path = [...base, 'evidence', n]
     found.push(...lintEvidence(procedure, evidence, path))
     if (evidence.kind === 'gas') found.push(...lintGas(procedure, gate, evidence, n, path))
   })
   return found
+}
+
+/** Gas lives as long as the machine record says (lint-job-gas.ts). */
+function ownLife(evidence: Evidence) {
+  return evidence.kind === 'measured' || evidence.kind === 'words' ? evidence.life : undefined
 }
 
 /** A witness looks at everything, so nothing may be asked after the last one. */

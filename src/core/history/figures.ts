@@ -1,4 +1,5 @@
 // The figures of one place of a machine, and how its last job ended, as the tables of a history have them.
+import { leftBehind } from '../job/as-left.ts'
 import { shownNumber, valueIn } from '../units/index.ts'
 import type { MachineHistory } from './history.ts'
 import type { Trend } from './trend.ts'
@@ -25,5 +26,5 @@ export function figures({ unit }: MachineHistory, trend: Trend): string[] {
 
 /** `REPLACE as found, MONITOR as left`. */
 export function endOf({ outcome, asLeft }: MachineHistory['last']): string {
-  return asLeft === null ? (outcome ?? '') : `${outcome ?? ''} as found, ${asLeft} as left`
+  return asLeft === null ? (outcome ?? '') : `${outcome ?? ''} as found, ${leftBehind(asLeft)}`
 }

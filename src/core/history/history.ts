@@ -85,7 +85,8 @@ export function historyOf(source: JobSource, { record, machine, next }: Wanted):
     if ('unread' in job) unread.push(job)
     else if (job.record === record && (machine === null || job.machine === machine)) all.push(job)
   }
-  all.sort((a, b) => compare(a.opened, b.opened) || compare(a.job, b.job))
+  // By the instant and not by its text: a clock may have stood at another offset.
+  all.sort((a, b) => msOf(a.opened) - msOf(b.opened) || compare(a.job, b.job))
   const closed = all.filter(({ outcome }) => outcome !== null)
   const byMachine = grouped(closed, (job) => job.machine)
   return {
@@ -99,7 +100,7 @@ export function historyOf(source: JobSource, { record, machine, next }: Wanted):
     to:
       closed
         .map((job) => job.closed ?? job.opened)
-        .sort(compare)
+        .sort((a, b) => msOf(a) - msOf(b))
         .at(-1) ?? null,
     machines: [...byMachine]
       .sort(([a], [b]) => compare(a, b))
@@ -128,7 +129,11 @@ function machineOf(machine: string, jobs: readonly JobDigest[], next: number | n
 }
 
 function endMs({ closed, opened }: JobDigest): number {
-  return readStamp(closed ?? opened)?.ms ?? Number.NEGATIVE_INFINITY
+  return msOf(closed ?? opened)
+}
+
+function msOf(at: string): number {
+  return readStamp(at)?.ms ?? Number.NEGATIVE_INFINITY
 }
 
 /** The early end, to plan by; never where none can be told. */

@@ -77,7 +77,7 @@ function rowOf(one: MachineHistory): string[] {
 /** As left where that is told apart; `MONITOR, not all` where something was not measured again: whole it stands with its machine. */
 function shortEnd({ outcome, asLeft }: MachineHistory['last']): string {
   if (asLeft === null) return outcome ?? ''
-  const [word = '', ...more] = asLeft.split(', ')
+  const [word = '', ...more] = asLeft.split(', and ')
   return more.length === 0 ? word : `${word}, not all`
 }
 

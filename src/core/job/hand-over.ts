@@ -1,6 +1,7 @@
 // What the one who goes tells the one who comes, read off the state alone: done and next, what hangs on the machine, what is
 // open. It says what was tested and when, and never that it is good.
 import { clockOf, readStamp } from '../lib/instant.ts'
+import { leftBehind } from './as-left.ts'
 import { fileText } from './attachment.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { otherLines } from './elsewhere-words.ts'
@@ -40,7 +41,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
 
 /** How a job that has ended did, and what fell since; and every instrument found out of calibration on it. */
 function endLines({ closed, fellFrom, asLeft, doubted }: State): string[] {
-  const left = asLeft === null ? '' : ` as found, ${asLeft} as left`
+  const left = asLeft === null ? '' : ` as found, ${leftBehind(asLeft)}`
   const end =
     fellFrom === null
       ? `Closed with ${closed}${left}`

@@ -1,5 +1,5 @@
 // Is a reading believable at all? Outside its window it is doubted: asked about, never corrected by the program.
-import { DIFFERENCE_OF, isSetOnStandard, type ReadQuantity } from '../definition/instruments.ts'
+import { DIFFERENCE_OF, type ReadQuantity, reachOf } from '../definition/instruments.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import { writtenFact } from '../rules/machine-facts.ts'
 import { decimalsOf, differenceUnit, formatQuantity } from '../units/index.ts'
@@ -15,11 +15,20 @@ const FAR = 10
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
-/** Why the reading is doubted, as a clause about the figure, or null when it lies in its window. */
+/**
+ * Why the reading is doubted, as a clause about the figure, or null when it lies in its window and on the scale of its instrument. A size
+ * that no part here has is a slip more likely than another gauge, so of gauges set on a standard the window comes first.
+ */
 export function implausible(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
-  const { plausible, quantity } = placed.step
   const offScale = beyondItsScale(defs, reading)
-  if (offScale !== null) return offScale
+  const isGauge = gaugeById(defs, reading.instrument) !== null
+  return isGauge
+    ? (outsideWindow(defs, placed, reading) ?? offScale)
+    : (offScale ?? outsideWindow(defs, placed, reading))
+}
+
+function outsideWindow(defs: Definitions, placed: ReadStep, reading: ReadingAt): string | null {
+  const { plausible, quantity } = placed.step
   if (plausible.from === 'range') {
     if (reading.si >= plausible.least.si - NOISE && reading.si <= plausible.most.si + NOISE) return null
     return `outside ${plausible.least.text} to ${plausible.most.text}`
@@ -60,15 +69,16 @@ export function withoutDelta(text: string): string {
   return text.replace('delta-', '')
 }
 
-/** What an instrument cannot show was not read on it. Gauges set on a standard have rods and anvils beyond their record. */
+/** What an instrument cannot show was not read on it. Of a gauge the register states what it spans with the rods or anvils it comes with. */
 export function beyondItsScale(
   defs: Definitions,
   reading: Pick<ReadingAt, 'instrument' | 'si'>,
 ): string | null {
   const instrument = instrumentById(defs, reading.instrument)
-  if (instrument === undefined || instrument.kind === 'gas_meter' || isSetOnStandard(instrument)) return null
+  if (instrument === undefined || instrument.kind === 'gas_meter') return null
   const { from, to } = instrument.range
-  if (reading.si >= from.si - NOISE && reading.si <= to.si + NOISE) return null
+  const reach = reachOf(instrument)
+  if (reading.si >= reach.from - NOISE && reading.si <= reach.to + NOISE) return null
   return `beyond what ${instrument.id} reads, ${from.text} to ${to.text}`
 }
 

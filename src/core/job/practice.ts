@@ -75,6 +75,8 @@ export interface PracticeState extends Practised {
   readonly answered: Readonly<Record<string, readonly number[]>>
   /** Entries by which what had been seen is over, by what the machine is asked of; `EVERY_LINE`: plate and hold points, all of them. */
   readonly over: Readonly<Record<string, readonly number[]>>
+  /** Entries by which a hold point was complete, by its id. */
+  readonly opened: Readonly<Record<string, readonly number[]>>
   /** When the wait of a line was begun last, by what the machine is asked of there. */
   readonly begun: Readonly<Record<string, number>>
   /** When a step was confirmed last, by its id: what was done to the machine. */
@@ -88,7 +90,7 @@ export interface PracticeState extends Practised {
 
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
-  const empty = { asked: [], answered: {}, over: {}, begun: {}, confirmed: {}, called: {} }
+  const empty = { asked: [], answered: {}, over: {}, opened: {}, begun: {}, confirmed: {}, called: {} }
   return { ...practised, ...empty, named: null, hidden: null, hints: 0 }
 }
 
@@ -147,6 +149,8 @@ export function foldPractice({ practice: before, doubt, gates }: State, entry: E
       // What was seen before it began says nothing of its end.
       return { ...before, begun: { ...before.begun, [of]: atMs }, over: added(before.over, [of], seq) }
     }
+    case 'gate.opened':
+      return { ...before, opened: added(before.opened, [entry.step], seq) }
     case 'gate.closed': {
       const fallen = fallenFor(gates[entry.step], entry).map((item) => lineOf(entry.step, item))
       return { ...before, over: added(before.over, fallen, seq) }

@@ -1,6 +1,6 @@
 // Asking the hidden machine at the prompt: what somebody sees there, or what their instrument shows. Pure: the same state and the
 // same moment give the same answer, and each asking is on record, so that a job taken up again goes on where it was.
-import type { GasMeter, Instrument } from '../definition/instruments.ts'
+import type { Instrument } from '../definition/instruments.ts'
 import {
   asKind,
   type Definitions,
@@ -29,11 +29,12 @@ import { buildMachine } from './build.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { factsOf } from './facts.ts'
 import { isFault } from './faults.ts'
+import { type Figure, gasShown } from './gas-shown.ts'
 import { insideNow } from './inside-air.ts'
-import { CLEAN_AIR, type HiddenMachine } from './machine.ts'
-import { isPast, pastTold } from './past-range.ts'
+import type { HiddenMachine } from './machine.ts'
+import { pastRange, pastTold } from './past-range.ts'
 import { exactOf } from './sample.ts'
-import type { Gas, Spot, Truth } from './tell.ts'
+import type { Spot, Truth } from './tell.ts'
 import { airAt } from './tell-hold-point.ts'
 import { truthAt } from './truth.ts'
 
@@ -168,11 +169,10 @@ function asked(
   const chance = chanceOf(machine.seed, 'read', of, instrument.id, nth)
   const figure = figureOf(spot, truth, instrument, manner, chance)
   const how = howTold(placed, instrument, manner)
-  if (figure.isPast === true) {
-    const shown = pastTold(instrument, figure.text)
+  if (figure.past !== undefined) {
     // At a hold point the end of the scale is what stands there, and it shuts; a reading is none.
     const keyed = item === null ? {} : { figure: figure.keyed }
-    return ok({ ...base, shown: `${how} ${shown}`, ...keyed, instrument: instrument.id })
+    return ok({ ...base, shown: `${how} ${figure.past}`, ...keyed, instrument: instrument.id })
   }
   return ok({
     ...base,
@@ -246,13 +246,6 @@ function isAlarm(spot: Spot): boolean {
   return airAt(spot, 'breathing_zone').methane / basis.lower_limit.si > sounds
 }
 
-interface Figure {
-  readonly keyed: string
-  readonly text: string
-  /** It is the end of the scale, and more is there. */
-  readonly isPast?: boolean
-}
-
 function figureOf(
   { defs, machine, item }: Spot,
   truth: Extract<Truth, { kind: 'figure' | 'gas' }>,
@@ -283,43 +276,17 @@ function figureOf(
     chance,
   )
   const there = Math.max(truth.least ?? pinOf(instrument), exact)
-  const past = isPast(instrument, there)
-  const shown = inUnit(past ? instrument.range.to.si : there)
-  const keyed = formatNumber(Math.round(shown / step) * step, decimalsOf(step))
-  return { keyed, text: `${keyed} ${instrument.unit}`, isPast: past }
+  const past = pastRange(instrument, there)
+  const { from, to } = instrument.range
+  const end = past === 'over' ? to.si : from.si
+  const keyed = formatNumber(Math.round(inUnit(past === null ? there : end) / step) * step, decimalsOf(step))
+  const text = `${keyed} ${instrument.unit}`
+  return past === null ? { keyed, text } : { keyed, text, past: pastTold(instrument, past, text) }
 }
 
 /** The needle of a gauge rests on its pin, and shows nothing below. SI. */
 function pinOf(instrument: Instrument): number {
   return instrument.kind === 'pressure_gauge' ? instrument.range.from.si : Number.NEGATIVE_INFINITY
-}
-
-/** Steps of portable meters: 0.1 %vol, 1 %LEL, 1 ppm (common practice, no source). */
-const GAS_STEPS = {
-  oxygen: [100, 1],
-  flammable: [100, 0],
-  flammable_in_inert: [100, 1],
-  hydrogen_sulfide: [1e6, 0],
-} as const
-
-/** Told by burning it, where the sensor is a hot wire. */
-const BURNT: readonly Gas[] = ['flammable', 'flammable_in_inert']
-
-/** A catalytic sensor without the oxygen it needs shows nought, whatever is there. One that is read too soon is half-way. */
-function gasShown(
-  { gas, share, oxygen }: Extract<Truth, { kind: 'gas' }>,
-  meter: GasMeter,
-  lelShare: number,
-  { unit, manner, chance }: { readonly unit: string; readonly manner: Manner; readonly chance: Chance },
-): Figure {
-  const clean = { oxygen: CLEAN_AIR.oxygen, flammable: 0, flammable_in_inert: 0, hydrogen_sulfide: 0 }[gas]
-  const come = manner === 'quick' ? chance.between(0.1, 0.35) : 1
-  const there = clean + (share - clean) * come
-  const isBlind = BURNT.includes(gas) && !(oxygen >= meter.needs_oxygen.at_least.si)
-  const [factor, decimals] = GAS_STEPS[gas]
-  const value = isBlind ? 0 : (gas === 'flammable' ? there / lelShare : there) * factor
-  const keyed = formatNumber(value, decimals)
-  return { keyed, text: `${keyed} ${unit}` }
 }
 
 function howTold({ step }: PlacedStep, instrument: Instrument, manner: Manner): string {

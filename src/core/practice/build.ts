@@ -144,7 +144,7 @@ function wornRod(facts: RodFacts, chance: Chance): RodTruth {
 }
 
 /** The fit of the piston as a share of the rod: no record has it, and nothing is judged by it. */
-const FIT = 0.888
+const FIT = 0.99
 
 /** A shop in the mild part of the year; part and instrument lay side by side, and both warm up a little. degC. */
 function shopWarmth(chance: Chance): Warmth {

@@ -3,7 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
 import { gatesOf } from '../job/gate.ts'
-import type { PracticeState } from '../job/practice.ts'
+import { askedOf, type PracticeState } from '../job/practice.ts'
 import { allOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
@@ -48,11 +48,13 @@ export interface Grade {
   /** It ended at a STOP before what the procedure is for: the rest was not practised, and no level is raised by it. */
   readonly isShort: boolean
   readonly hints: number
+  /** Slips of the keys that were put right: of these one fails nobody in recording, however little there was to record. */
+  readonly mended: number
   /** What was hidden, and whether it was named; null before anything was named, as the session can be taken up again. */
   readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[] | null
   /** The weakest skill of those that came up; null where all was right, or nothing came up. */
   readonly weakest: Skill | null
-  /** Never of a session that is not over. */
+  /** Never of a session that is not over, nor of one in which what was hidden was not named. */
   readonly isPassed: boolean
   /** What was hidden was named: what came of it counts. */
   readonly isOver: boolean
@@ -76,6 +78,8 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
   const unsafe: { seq: number; says: string }[] = []
   const lost: Lost[] = []
   let isStopped = false
+  const slipped = new Set<string>()
+  let mended = 0
   let who: string | null = null
   const seen = new Map<string, readonly string[]>()
   for (const entry of rest) {
@@ -95,6 +99,10 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       marks.recording.of += 1
       marks.recording.right += 1
     }
+    const of = askedOf(entry)
+    const isSlip = lesson?.marks.some(({ skill, isRight }) => skill === 'recording' && !isRight) === true
+    if (of !== null && isSlip) slipped.add(of)
+    else if (of !== null && wrongs === 0 && slipped.delete(of)) mended += 1
     if (entry.type === 'practice.hinted')
       lost.push({ skill: 'diagnosing', at: whereOf(defs, entry), says: 'a hint was asked for' })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
@@ -129,14 +137,20 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     lost,
     isShort: isShort(defs, practice, marks.measuring.of),
     hints: practice.hints,
+    mended,
     hidden: hiddenIn(practice.named, faults),
     weakest: weak[0]?.skill ?? null,
     isOver: practice.named !== null,
     isPassed:
-      practice.named !== null &&
+      isAllNamed(practice.named, faults) &&
       safety === 'passed' &&
-      scores.every((one) => one.of === 0 || shareOf(one) >= ENOUGH),
+      scores.every((one) => isEnough(one, mended)),
   }
+}
+
+/** All that was hidden, and nothing else: to name the whole list finds nothing. */
+function isAllNamed(named: readonly string[] | null, hidden: readonly string[]): boolean {
+  return named !== null && named.length === hidden.length && hidden.every((id) => named.includes(id))
 }
 
 /** Nothing was measured where the procedure measures; or not a line of a hold point was keyed where it has one. */
@@ -169,22 +183,28 @@ function hiddenIn(named: readonly string[] | null, faults: readonly string[]): G
     : faults.map((id) => ({ id, name: faultById(id).name, isNamed: named.includes(id) }))
 }
 
+/** Whether a skill is passed, or did not come up. A STOP ends some sessions after two lines: one slip there, put right, is half of all. */
+export function isEnough({ skill, right, of }: Score, mended: number): boolean {
+  const spared = skill === 'recording' ? Math.min(1, mended) : 0
+  return right + spared >= of * ENOUGH
+}
+
 function shareOf({ right, of }: Score): number {
   return of === 0 ? 1 : right / of
 }
 
 /** The sheet in lines. */
 export function gradeLines(grade: Grade): string[] {
-  const { seed, level, safety, unsafe, scores, hints, hidden, who, scenario } = grade
+  const { seed, level, safety, unsafe, scores, hints, mended, hidden, who, scenario } = grade
   return [
     `Sheet of the session${who === null ? '' : ` of ${who}`}: seed ${seed}, level ${level}`,
     ...(scenario === null ? [] : [`Scenario of an instructor: ${scenario.title}`]),
     ...ageLines(grade),
     `Safety, apart from all else: ${safety.toUpperCase()}`,
     ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
-    ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}`),
-    `Pass mark: ${ENOUGH * 100} % of each of them that came up, and safety not failed.`,
-    ...grade.lost.map(({ skill, at, says }) => `  lost, ${skill}, ${at}: ${says}`),
+    ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}${mendedTold(one, mended)}`),
+    `Pass mark: ${ENOUGH * 100} % of each of them that came up, safety not failed, and what was hidden named: all of it, and nothing else.`,
+    ...lostLines(grade.lost),
     ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
     ...hiddenLines(hidden),
     ...(grade.isOver ? grade.expected : []).map(
@@ -197,6 +217,19 @@ export function gradeLines(grade: Grade): string[] {
     nextTold(grade),
     againTold(grade),
   ]
+}
+
+/** The same of one sheet stands once, with how often: a hurried hand loses a mark at each repeat. */
+function lostLines(lost: readonly Lost[]): string[] {
+  const times = new Map<string, number>()
+  for (const { skill, at, says } of lost) {
+    const line = JSON.stringify([`  lost, ${skill}, ${at}`, says])
+    times.set(line, (times.get(line) ?? 0) + 1)
+  }
+  return [...times].map(([line, often]) => {
+    const [where, says] = JSON.parse(line) as [string, string]
+    return `${where}${often === 1 ? '' : `, ${often} times`}: ${says}`
+  })
 }
 
 /** What it is worth in one word, as on every other sheet in brackets. */
@@ -229,6 +262,11 @@ export function againTold({ scenario, age, procedure, seed, level }: Grade): str
 
 function scoreTold({ right, of }: Score): string {
   return of === 0 ? 'did not come up' : `${right} of ${of} right`
+}
+
+function mendedTold({ skill }: Score, mended: number): string {
+  if (skill !== 'recording' || mended === 0) return ''
+  return mended === 1 ? '; one slip was put right' : `; ${mended} slips were put right, one of them is spared`
 }
 
 const NEXT: Readonly<Record<Skill, string>> = {

@@ -6,20 +6,12 @@ import type { Entry } from '../job/entries.ts'
 import type { VerdictRecord } from '../job/verdict-record.ts'
 import type { Judgement } from '../metrology/conformity.ts'
 import type { Limit } from '../metrology/limit.ts'
-import {
-  formatNumber,
-  fromSi,
-  percentText,
-  type QuantityKind,
-  shareTold,
-  usedText,
-  valueIn,
-} from '../units/index.ts'
+import { formatNumber, fromSi, type QuantityKind, shareTold, usedText, valueIn } from '../units/index.ts'
 import { formTold } from './form-told.ts'
 import { governing, governsText } from './governable.ts'
 import { judgedTruly } from './judged-truly.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
-import { usedAt } from './pocket-governs.ts'
+import { pocketTold } from './pocket-told.ts'
 
 export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdict.given' }>): Lesson | null {
   const { defs, state, practice } = scene
@@ -30,9 +22,8 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
   )
   const sheet = entry.verdict.result
   // Measured well, noise alone may bring the sheet to another word than the truth: then both are right.
-  const words = isMeasuredWell(scene, entry.verdict)
-    ? [truth.result.verdict, sheet.verdict]
-    : [truth.result.verdict]
+  const isWell = isMeasuredWell(scene, entry.verdict)
+  const words = isWell ? [truth.result.verdict, sheet.verdict] : [truth.result.verdict]
   const isWord = words.includes(called.verdict)
   const governs = [...governing(truth), ...governing(entry.verdict)]
   const isPocket = truth.compute === 'pocket_setting'
@@ -49,11 +40,16 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
       isWord
         ? `Right: ${called.verdict}.`
         : `Wrong: you said ${called.verdict}; it is ${truth.result.verdict}.`,
+      ...(isWord || isWell || called.verdict !== sheet.verdict ? [] : [MISLED]),
       ...(asksGoverning && !isGoverning ? [governsTold(governs, isPocket)] : []),
-      ...truthTold(defs, truth),
+      ...truthTold(defs, truth, entry.verdict),
     ],
   }
 }
+
+/** The sum was right, and what went into it was not. */
+const MISLED =
+  'By the figures on record it does come to that; but one of them was taken in a hurry, or is not what the instrument showed, and a part is judged by them all the same.'
 
 /** By the verdict that was given: told at once, on the sheet and in the report, it is worked out once. */
 const known = new WeakMap<VerdictRecord, VerdictRecord>()
@@ -87,8 +83,8 @@ function isMeasuredWell({ state, practice }: Scene, { readings }: VerdictRecord)
 }
 
 /** The sums, as they would come out without any error of measuring. */
-function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
-  if (truth.compute === 'pocket_setting') return pocketTold(defs, truth)
+function truthTold(defs: Definitions, truth: VerdictRecord, given: VerdictRecord): string[] {
+  if (truth.compute === 'pocket_setting') return pocketTold(defs, truth, given)
   const rows = rowsOf(truth).map((one) => `  ${rowTold(defs, one)}`)
   const form = truth.compute === 'bore_form' ? truth.result.form : null
   const isBeyond = truth.result.verdict === 'REWORK' || truth.result.verdict === 'REPLACE'
@@ -97,35 +93,6 @@ function truthTold(defs: Definitions, truth: VerdictRecord): string[] {
     ...rows,
     ...(form === null ? [] : formTold(form, isBeyond, defs.machine.shop_units.length)),
     ...truth.result.holds.map((hold) => `  ${hold}`),
-  ]
-}
-
-function pocketTold(
-  { machine }: Definitions,
-  record: Extract<VerdictRecord, { compute: 'pocket_setting' }>,
-): string[] {
-  const { inputs, result } = record
-  const now = result.table.find(({ opening }) => opening === result.present)
-  const used = now === undefined ? [] : usedAt(record, now)
-  const { targetW, computedW, recommended } = result
-  const unit = machine.driver?.rating.unit ?? 'kW'
-  const told = (watts: number | null) =>
-    watts === null ? 'not worked out' : `${formatNumber(valueIn(fromSi('power', watts), unit), 1)} ${unit}`
-  return [
-    'In truth:',
-    `  without any error of measuring, driver load ${told(inputs.record.measuredLoadW ?? null)}, worked out ${told(computedW)}, target ${told(targetW)}`,
-    ...(used.length === 0
-      ? []
-      : [
-          `  used of each limit as it stands, with the errors of measuring taken in as for every verdict: ${used.map(({ limit, share }) => `${governsText(limit)} ${percentText(share)}`).join(', ')}`,
-          ...(used.some(({ limit }) => limit === 'reversal')
-            ? ['  reversal: what is wanted of it at least, as a share of what is there']
-            : []),
-        ]),
-    ...(recommended === null
-      ? []
-      : [`  smallest opening that is enough: ${formatNumber(recommended * 100, 1)} % of its travel`]),
-    ...result.holds.map((hold) => `  ${hold}`),
   ]
 }
 

@@ -19,14 +19,14 @@ export function pulled(
   return { torqueNm: at(torque, off()), angleRad: at(angle, off()), stretchM: at(stretch, share) }
 }
 
-const FT_LB = 1.355818
 const IN = 0.0254
 
 export function tightened(facts: NutFacts, chance: Chance): NutTruth {
   return {
     ...pulled(facts, chance.between(0.4, 0.6), chance),
     method: chance.pick(['torque', 'angle', 'stretch']),
-    snugNm: chance.between(205, 260) * FT_LB,
+    // About a quarter of what the book has in the end: invented for practice.
+    snugNm: facts.torque[0] * chance.between(0.24, 0.29),
     endBeforeM: chance.between(0.9, 1.4) * IN,
     contact: 'enough',
     isRightCompound: true,

@@ -3,7 +3,7 @@
 import { LEVELS, type Level } from '../job/practice.ts'
 import { drawFaults } from './draw.ts'
 import type { Fault, Shows } from './fault.ts'
-import { ENOUGH, type Grade, type Score } from './grade.ts'
+import { type Grade, isEnough, type Score } from './grade.ts'
 import { SKILLS, type Skill } from './marks.ts'
 
 export interface Progress {
@@ -74,10 +74,11 @@ export function progressOf(all: readonly Grade[], who: string | null): Progress 
 }
 
 /** Skills that came up, and whether they were enough. */
-function skillsIn({ scores, safety }: Grade): (readonly [Skill, boolean])[] {
-  return scores.flatMap(({ skill, right, of }) => {
+function skillsIn({ scores, safety, mended }: Grade): (readonly [Skill, boolean])[] {
+  return scores.flatMap((score) => {
+    const { skill, of } = score
     if (of === 0) return []
-    return [[skill, right >= of * ENOUGH && !(skill === 'safety' && safety === 'failed')] as const]
+    return [[skill, isEnough(score, mended) && !(skill === 'safety' && safety === 'failed')] as const]
   })
 }
 

@@ -45,6 +45,8 @@ export interface StopSeen {
   readonly barred: readonly string[]
   /** One has a cause that is never released. */
   readonly lasts: boolean
+  /** How many were raised by nobody who was signed on, with no caller who signed for it: of these nobody can be told apart. */
+  readonly nameless: number
 }
 
 /** Never released, whatever is said: listed here once more, apart from the engine's own list. */
@@ -84,7 +86,12 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   }
   if (entry.type === 'stop.explained') {
     const lasts = watch.stop?.lasts === true || LASTING.includes(entry.cause ?? '')
-    return { ...watch, stop: { ...raised(watch.stop, entry.called_by), lasts } }
+    const stop = barring(watch.stop, entry.called_by)
+    const isNamed = entry.called_by !== undefined && entry.signed !== undefined
+    return {
+      ...watch,
+      stop: { ...stop, lasts, nameless: Math.max(0, stop.nameless - (isNamed ? 1 : 0)) },
+    }
   }
   if (entry.type === 'instrument.doubted') {
     const gates = [...watch.gates].map(([id, g]) => [id, withoutInstrument(g, entry.instrument)] as const)
@@ -107,9 +114,14 @@ function entered(defs: Definitions, watch: Watch, entry: Entry): Watch {
   return { ...watch, gates: new Map([...gates, [gate.id, after]]) }
 }
 
-function raised(stop: StopSeen | null, by: string | undefined): StopSeen {
-  const barred = [...(stop?.barred ?? []), ...(by === undefined ? [] : [by])]
-  return { barred: [...new Set(barred)], lasts: stop?.lasts ?? false }
+function raised(seen: StopSeen | null, by: string | undefined): StopSeen {
+  const stop = barring(seen, by)
+  return by === undefined ? { ...stop, nameless: stop.nameless + 1 } : stop
+}
+
+function barring(stop: StopSeen | null, person: string | undefined): StopSeen {
+  const barred = [...(stop?.barred ?? []), ...(person === undefined ? [] : [person])]
+  return { barred: [...new Set(barred)], lasts: stop?.lasts ?? false, nameless: stop?.nameless ?? 0 }
 }
 
 /** Who is on the job after the entry; the very same list where nobody came or went. */

@@ -146,7 +146,7 @@ class Search {
       const stop =
         had.stopBy === undefined || node.watch.stop === null
           ? node.watch.stop
-          : { ...node.watch.stop, barred: by }
+          : { ...node.watch.stop, barred: by, nameless: 0 }
       const entries = had.entries ?? []
       const watch = entries.reduce((w, e) => watched(defs, w, e), { ...node.watch, stop })
       this.#reach(node, { says: had.says, step }, had.state, watch, node.now, node.ruling, this.#open)

@@ -198,6 +198,8 @@ const underStop: Rule = ({ defs, entries, watchBefore, watch: after, prompt }) =
     if (e.type === 'stop.released') {
       if (watch.stop?.barred.includes(e.person) === true)
         return wrong('release', 'a lead releases a STOP that they raised or called', null)
+      if (watch.stop !== null && watch.stop.nameless > 0)
+        return wrong('release', 'a STOP of nobody whose caller did not sign is released', null)
       if (watch.stop?.lasts === true)
         return wrong('release', 'a STOP that is never released is released', null)
     }

@@ -1,4 +1,5 @@
 // The front of a report: verdicts, cautions, exceptions, and what was found and left.
+import { withoutVerdict } from '../job/as-left.ts'
 import { markOf } from '../job/paper.ts'
 import { line, lines, type PaperLine, type Piece, type Section, table } from './paper.ts'
 import { outcomeLines } from './paper-practice.ts'
@@ -102,8 +103,8 @@ function shortWhy(why: string): string {
 }
 
 function verdictLines(verdict: Report['verdicts'][number]): PaperLine[] {
-  const { number, title, word, isAgain, because, decided, left } = verdict
-  const end = left === null ? 'not measured again' : left === word ? '' : `left at ${left}`
+  const { number, title, word, isAgain, because, decided, left, readAgain } = verdict
+  const end = left === null ? withoutVerdict(readAgain) : left === word ? '' : `left at ${left}`
   const done = [decided, end].filter((part) => part !== null && part !== '').join('; ')
   const isGood = word === 'ACCEPT' || word === 'MONITOR'
   return [

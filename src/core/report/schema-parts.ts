@@ -25,7 +25,8 @@ export const verdictSchema = z.strictObject({
   isAgain: yes('true: the second look at what an earlier step judged.'),
   because: list(z.string(), 'What holds it up, or what governs with its limit and source.'),
   decided: maybe('What a lead decided about it; null where nobody did.'),
-  left: maybe('The verdict as left; null where it was worked on and not measured again.'),
+  left: maybe('The verdict as left; null where it was worked on and no verdict tells how it went back.'),
+  readAgain: yes('true: without a verdict as left, read again and held against no limit.'),
   seq,
   at,
 })

@@ -27,7 +27,9 @@ export const practiceSchema = z.strictObject({
   ),
   hints: whole('Hints asked for, each counted as one thing not known.'),
   isOver: yes('true: what was hidden was named, and what came of it counts.'),
-  isPassed: yes('true: it is over, safety passed, and each skill that came up was enough.'),
+  isPassed: yes(
+    'true: it is over, safety passed, each skill that came up was enough, and what was hidden was named, all of it and nothing else.',
+  ),
   hidden: list(
     z.strictObject({
       name: words('What was wrong, as a mechanic would say it.'),

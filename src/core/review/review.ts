@@ -134,7 +134,8 @@ function adoptedIn({ adopted }: State): Review['adopted'] {
 
 /** Behind a break may stand anything, the end of the job too. */
 function standingIn(state: State, { log: { broken } }: Beside, exceptions: readonly Exception[]): string {
-  if (broken === null || broken === undefined) return unmeasuredNamed(standingOf(state), exceptions)
+  if (broken === null || broken === undefined)
+    return unmeasuredNamed(standingOf(state), state.asLeft, exceptions)
   return `NOT KNOWN: read up to line ${broken.line - 1}, ${broken.behind + 1} from there on not; up to it ${standingOf(state)}`
 }
 

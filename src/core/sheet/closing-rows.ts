@@ -1,5 +1,5 @@
 // The end of a job on the sheet: the verdict as found, what was done about it, the verdict as left.
-import { type Course, coursesOf, leftText, wholeOf } from '../job/as-left.ts'
+import { type Course, coursesOf, leftText, wholeOf, withoutVerdict } from '../job/as-left.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { DispositionState, State } from '../job/state.ts'
@@ -64,12 +64,12 @@ export function courseRows(defs: Definitions, state: State): Row[] {
 }
 
 /** `29 Ring gaps judged: as found REPLACE; renewed, decided by KH; as left ACCEPT at 301 New gaps judged`. */
-function courseText({ judge, found, decided, again, isAgain, left }: Course): string {
+function courseText({ judge, found, decided, again, isAgain, left, readAgain }: Course): string {
   const first = `${named(judge)}: ${isAgain ? 'measured again' : 'as found'} ${found}`
   const done = decided === null ? 'no disposition' : doneText(decided)
   const last =
     left === null
-      ? 'not measured again'
+      ? withoutVerdict(readAgain.length > 0)
       : again === null
         ? `left at ${left}`
         : `as left ${left} at ${named(again)}`

@@ -245,7 +245,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const of = before + sides.length
   const turning =
     isLast && isPracticeHinted(view)
-      ? practiceTurningRow(before + at, of, textWidth(style))
+      ? practiceTurningRow(view, before + at, of, textWidth(style))
       : turningRow(before + at, of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],

@@ -74,6 +74,8 @@ export interface PromptView {
   readonly inQuestion: boolean
   /** A practice session: words that ask its machine are named in the foot. */
   readonly isPractice: boolean
+  /** An instrument is read here: of those words it is measure that asks it. */
+  readonly isMeasured: boolean
   /** Anything said before may be changed now: the words for it are named in the foot. */
   readonly mayChange: boolean
   /** A path is keyed: Tab completes it. */
@@ -101,16 +103,22 @@ const EMPTY: PromptView = {
   scan: false,
   inQuestion: false,
   isPractice: false,
+  isMeasured: false,
   mayChange: true,
   path: false,
   secrecy: 'open',
 }
+
+const isMeasuredAt = (prompt: Prompt): boolean =>
+  prompt.kind === 'read' ||
+  (prompt.kind === 'evidence' && ['gas', 'measured'].includes(prompt.item.evidence.kind))
 
 export function promptView(defs: Definitions, state: State, talk: Talk, style: SheetStyle): PromptView {
   const prompt = next(defs, state)
   const view = {
     ...EMPTY,
     isPractice: state.practice !== null,
+    isMeasured: isMeasuredAt(prompt),
     mayChange: whyNoChange(state) === null,
     ...viewOf(defs, state, prompt, style),
   }
@@ -277,9 +285,9 @@ function viewOf(defs: Definitions, state: State, prompt: Prompt, style: SheetSty
           row('1  measure again'),
           row('2  mistyped: key it again in full'),
           row('3  keep it and say why'),
-          ...(beyondItsScale(defs, prompt.doubt) === null
-            ? []
-            : [row('The word instrument takes another, which reads that far.')]),
+          ...(beyondItsScale(defs, prompt.doubt) === prompt.doubt.why
+            ? [row('The word instrument takes another, which reads that far.')]
+            : []),
         ],
       }
     case 'late':

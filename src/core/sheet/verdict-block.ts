@@ -342,7 +342,7 @@ function boreGoverns(defs: Definitions, { inputs, result }: BoreVerdictRecord): 
     if (share === null || c.limit === null) return []
     return [
       row(
-        `  ${LABELS[c.characteristic]} governs: ${share.value} of ${share.limit}${usedText(share)}; ${limitSource(c.limit)}`,
+        `  ${LABELS[c.characteristic]} governs: ${share.value} of ${share.limit}\u00a0${defs.machine.shop_units.length}${usedText(share)}; ${limitSource(c.limit)}`,
       ),
     ]
   })

@@ -33,6 +33,7 @@ export function loadSums(
   const shown = table.filter(({ opening }) => opening === 0 || opening === present || opening === 1)
   return [
     `Driver ${measured} by the meter, ${worked} by the sums for these pressures and temperatures.`,
+    'A verdict judges the driver load as it may be with the errors of meter and sums, which is more than either.',
     `Rating ${rating?.text ?? 'not on record'}, of which ${margin?.text ?? 'an unknown share'} is kept free.`,
     ...shown.map((row) => settingSums(defs, record, row, row.opening === present)),
     ...(shown.length === 0

@@ -1,4 +1,5 @@
 // How a job stands, in words: for lists of jobs, and for whoever looks back at one.
+import { leftBehind } from '../job/as-left.ts'
 import { openWords } from '../job/open-words.ts'
 import { NOT_ENFORCED_BY } from '../job/paper.ts'
 import { openStop, type State } from '../job/state.ts'
@@ -12,7 +13,7 @@ export function standingOf(state: State): string {
 function standingAlone(state: State): string {
   const { closed, fellFrom, fellBy, asLeft } = state
   if (closed !== null) {
-    const end = `closed with ${fellFrom ?? closed}${asLeft === null ? '' : ` as found, ${asLeft} as left`}`
+    const end = `closed with ${fellFrom ?? closed}${asLeft === null ? '' : ` as found, ${leftBehind(asLeft)}`}`
     return fellFrom === null ? end : `${end}, fallen to ${closed}: ${fellBy.join(', ')} out of calibration`
   }
   return openStop(state) === null ? openStanding(state) : 'open, under STOP'

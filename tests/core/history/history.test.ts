@@ -300,6 +300,17 @@ describe('many jobs', () => {
     expect(machines[0]).toMatchObject({ last: { job: 'job-0001', outcome: 'REWORK' }, hours: 1000 })
   })
 
+  it('come one after another by the instant: what was read behind a piece of work is not told as before it', () => {
+    // Winter time began between the two: the second is earlier by its stamp, and forty minutes later.
+    const worked = job(1, 10_000, [place(240.2, { remade: 'REWORK by KH' })], {
+      opened: '2026-10-25T02:30:00.000+02:00',
+    })
+    const read = job(2, 10_001, [place(240.0)], { opened: '2026-10-25T02:10:00.000+01:00' })
+    const history = tell([read, worked])
+    expect(only(history).readings.map(({ hours }) => hours)).toEqual([10_001])
+    expect(history.from).toBe(worked.opened)
+  })
+
   it('are read at a glance: a machine a line of a terminal, with its hours left, and the place they are of', () => {
     const machines = Array.from({ length: 40 }, (_, n) => `TC-${500 + n}-1`)
     const history = tell(

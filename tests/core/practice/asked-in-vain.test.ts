@@ -30,8 +30,11 @@ it('of a load it is said which figure has the errors of measuring in it, and wha
   const entry = walk.entries.find(({ type }) => type === 'verdict.given')
   if (entry === undefined) throw new Error('no verdict')
   const told = lessonOn(load, walk.state, entry)?.says.join('\n') ?? ''
-  expect(told).toContain('without any error of measuring, driver load')
-  expect(told).toMatch(/used of each limit as it stands, with the errors of measuring taken in.*driver/)
+  expect(told).toMatch(
+    /driver load [\d.]+ kW without any error of measuring; you keyed [\d.]+ kW by the meter; worked out [\d.]+ kW/,
+  )
+  expect(told).toMatch(/judged is what the driver load may be with the errors.*: \d+\s% of the target/)
+  expect(told).toMatch(/without the errors it is \d+\s%/)
   expect(told).toContain('reversal: what is wanted of it at least, as a share of what is there')
 })
 

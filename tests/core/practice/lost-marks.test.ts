@@ -23,7 +23,9 @@ it('each mark that was lost stands on it with its sheet and why, below what it t
     ({ id }) => entry !== undefined && 'step' in entry && id === entry.step,
   )?.number
   const told = gradeLines(grade)
-  expect(told).toContain('Pass mark: 80 % of each of them that came up, and safety not failed.')
+  expect(told).toContain(
+    'Pass mark: 80 % of each of them that came up, safety not failed, and what was hidden named: all of it, and nothing else.',
+  )
   expect(told.join('\n')).toContain(`  lost, diagnosing, sheet ${sheet}: nobody looked.`)
   const missed = scores.reduce((sum, { right, of }) => sum + of - right, 0)
   expect(lost).toHaveLength(missed)

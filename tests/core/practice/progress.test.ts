@@ -25,6 +25,7 @@ function sheet(what: Partial<Grade>): Grade {
     unsafe: [],
     scores: [],
     hints: 0,
+    mended: 0,
     hidden: [],
     weakest: null,
     isPassed: true,

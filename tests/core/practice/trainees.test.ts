@@ -1,13 +1,10 @@
-// A careful trainee finds each fault by what the machine shows, and a careless one misses it. PRACTICE_SEEDS=200 runs both over that
-// many machines of each procedure as they are drawn, and prints what each fault came to.
+// A careful trainee finds each fault by what the machine shows, and a careless one misses it. Over many machines as they are drawn: wide.test.ts.
 import { describe, expect, it } from 'vitest'
-import { LEVELS, type Level } from '../../../src/core/job/practice.ts'
+import type { Level } from '../../../src/core/job/practice.ts'
 import { factsOf } from '../../../src/core/practice/facts.ts'
 import { faultById, faultsFor } from '../../../src/core/practice/faults.ts'
 import { PRACTISED_NAMES } from '../../../src/core/practice/practised.ts'
 import { careful, careless, defsOf, seedHiding, session } from '../../helpers/trainees.ts'
-
-const SEEDS = Number(process.env.PRACTICE_SEEDS ?? 0)
 
 /** A fault is looked for in the first procedure that can hide it. */
 const placed = new Set<string>()
@@ -96,36 +93,3 @@ describe('on the other machine', () => {
     },
   )
 })
-
-if (SEEDS > 0)
-  it.each(PRACTISED_NAMES)(
-    `%s over ${SEEDS} seeds: the careful one passes every session, the careless one none with a fault`,
-    { timeout: 1_800_000 },
-    (name) => {
-      const defs = defsOf(name)
-      const came = new Map<string, { drawn: number; found: number; missed: number }>()
-      for (let seed = 1; seed <= SEEDS; seed++) {
-        const level = LEVELS[seed % LEVELS.length] ?? 1
-        const good = session(seed, level, careful, defs).grade
-        const bad = session(seed, level, careless, defs).grade
-        expect(good, `seed ${seed}, level ${level}`).toMatchObject({ isPassed: true, safety: 'passed' })
-        // Where nothing is hidden and nothing is measured, looking and keying what is there is all there is to do.
-        if ((bad.hidden ?? []).length > 0) expect(bad.isPassed, `seed ${seed}, level ${level}`).toBe(false)
-        for (const { id, isNamed } of good.hidden ?? []) {
-          const row = came.get(id) ?? { drawn: 0, found: 0, missed: 0 }
-          const isMissed = bad.hidden?.some((one) => one.id === id && !one.isNamed)
-          came.set(id, {
-            drawn: row.drawn + 1,
-            found: row.found + Number(isNamed),
-            missed: row.missed + Number(isMissed),
-          })
-        }
-      }
-      const rows = [...came].map(
-        ([id, { drawn, found, missed }]) =>
-          `${id.padEnd(20)} drawn ${drawn}, found ${found}, missed ${missed}`,
-      )
-      process.stdout.write(`${name}\n${rows.sort().join('\n')}\n`)
-      for (const { drawn, found, missed } of came.values()) expect([found, missed]).toEqual([drawn, drawn])
-    },
-  )

@@ -79,7 +79,25 @@ vi.mock('../../../src/core/job/admit-stop.ts', async (original) => {
     if (result.ok || result.error.code !== broken.rule) return result
     return { ok: true, value: [{ type: 'stop.released', person: input.person, answer: input.answer }] }
   }
-  return { ...real, admitRelease }
+  const admitStopCause: typeof real.admitStopCause = (...a) => {
+    const result = real.admitStopCause(...a)
+    if (!result.ok || broken.rule !== 'a name is enough') return result
+    const value = result.value.map((one) => {
+      if (one.type !== 'stop.explained') return one
+      const { signed: _, ...unsigned } = one
+      return unsigned
+    })
+    return { ok: true, value }
+  }
+  return { ...real, admitRelease, admitStopCause }
+})
+vi.mock('../../../src/core/job/stop-causes.ts', async (original) => {
+  const real = await original<typeof import('../../../src/core/job/stop-causes.ts')>()
+  const barredFromRelease: typeof real.barredFromRelease = (state) =>
+    broken.rule === 'a name is enough'
+      ? { ...real.barredFromRelease(state), everybody: false }
+      : real.barredFromRelease(state)
+  return { ...real, barredFromRelease }
 })
 vi.mock('../../../src/core/job/values.ts', async (original) => {
   const real = await original<typeof import('../../../src/core/job/values.ts')>()
@@ -172,6 +190,12 @@ describe('an engine that', () => {
   it('lets a lead release the STOP they raised, or a mechanic release one, is refuted', () => {
     expect(refuted('own-stop').rule).toBe('release')
     expect(refuted('not-lead').rule).toBe('release')
+  })
+
+  it('lets a lead release a STOP of nobody whose caller was only named, is refuted', () => {
+    const { rule, path } = refuted('a name is enough')
+    expect(rule).toBe('release')
+    expect(path[0]).toBe('stop')
   })
 
   it('opens the way with one of two gates is refuted', () => {

@@ -1,6 +1,7 @@
 // The head of a review and what a lead decided: parts that were not measured again have a number, a decision is no verdict, one that
 // was replaced is told in a line, and whoever only spoke after the close is not told as on the job.
 import { describe, expect, it } from 'vitest'
+import { coverSection } from '../../../src/core/report/paper-front.ts'
 import { screenLines } from '../../../src/core/review/page.ts'
 import { plainText } from '../../../src/core/sheet/block.ts'
 import { Walk } from '../../helpers/example.ts'
@@ -21,7 +22,7 @@ describe('a part that was worked on and not measured again', () => {
     expect(one.what).toBe('NOT MEASURED AGAIN as left: 2 worn_judged, found REWORK, reworked, decided by KH')
     expect(one.entries).toHaveLength(2)
     expect(review.standing).toBe(
-      `closed with REWORK as found, not measured again as left: item ${one.number}`,
+      `closed with REWORK as found, as left not measured again: item ${one.number}`,
     )
     expect(reported(walk).standing).toMatch(/: item \d$/)
     const screen = plainText(
@@ -52,7 +53,14 @@ describe('a part that was worked on and not measured again', () => {
     expect(one.entries.map((seq) => walk.entries[seq]?.type)).toEqual([
       ...['verdict.given', 'disposition.set', 'reading.taken', 'point.signed'],
     ])
-    expect(review.standing).toBe(`closed with REWORK as found, not judged again as left: item ${one.number}`)
+    expect(review.standing).toBe(
+      `closed with REWORK as found, as left read again, not judged: item ${one.number}`,
+    )
+    expect(walk.last).toMatchObject({ as_left: 'read again, not judged' })
+    const report = reported(walk)
+    expect(report.verdicts[0]).toMatchObject({ left: null, readAgain: true })
+    expect(JSON.stringify(coverSection(report))).toContain('reworked, decided by KH; read again, not judged')
+    expect(JSON.stringify(report)).not.toContain('not measured again')
   })
 
   it('is none where it was measured again', () => {

@@ -87,7 +87,7 @@ describe('a verdict longer than the screen', () => {
       for (const end of [lines.slice(0, most), lines.slice(-most)]) {
         expect(run(end)).toMatch(/MONITOR/)
         expect(run(end)).toMatch(
-          /governs: 0\.\d+ of 0\.\d+, \d+\s% used; fallback, Bloch and Hoefner 1996, p\. 259/,
+          /governs: 0\.\d+ of 0\.\d+\sin, \d+\s% used; fallback, Bloch and Hoefner 1996, p\. 259/,
         )
       }
       expect(run(lines.slice(-most))).toContain('( MONITOR )')
@@ -116,7 +116,7 @@ describe('a verdict longer than the screen', () => {
     const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys(...near, ...AFTER_LINES)
     const tail = run(block(walk, 'verdict.given').slice(-12))
     expect(tail).toMatch(
-      /\( HOLD \) Taper: too close to call.* taper governs: 0\.00\d+ of 0\.00550, \d+\s% used; fallback, Bloch/,
+      /\( HOLD \) Taper: too close to call.* taper governs: 0\.00\d+ of 0\.00550\sin, \d+\s% used; fallback, Bloch/,
     )
   })
 })

@@ -11,8 +11,7 @@ const PLACES = 1
 
 /**
  * The load as measured against what was worked out as target then, the meter's error beside it. Empty where none was worked out. The
- * word is that of the whole question, which the load as computed and each cylinder speak in too; the limits of rod loads,
- * reversal and discharge temperatures stand with the verdict, at each opening.
+ * word is that of the whole question, which the load as computed and each cylinder speak in too.
  */
 export function loadLimits(
   defs: Definitions,

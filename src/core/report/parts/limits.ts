@@ -11,7 +11,9 @@ import { type QuantityKind, shareTold } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 import { figureOf, shopError, shopLength } from './figure.ts'
+import { cylinderLimits } from './limit-cylinders.ts'
 import { loadLimits } from './limit-load.ts'
+import { pageIn } from './page-in.ts'
 
 type Told = Report['limits'][number]
 
@@ -36,7 +38,7 @@ export function limitsOf(defs: Definitions, state: State): Told[] {
     if (verdict === null) return []
     const record = verdict.verdict
     return record.compute === 'pocket_setting'
-      ? loadLimits(defs, placed, record)
+      ? [...loadLimits(defs, placed, record), ...cylinderLimits(defs, placed, record)]
       : heldIn(defs, record).map((one) => told(placed, one))
   })
 }
@@ -70,15 +72,6 @@ function told({ number }: PlacedStep, { limit, ...one }: Held): Told {
     approvedBy: limit.approvedBy,
     since: limit.since,
   }
-}
-
-/** `p. 259`, `sheet 12`, as the source itself names it; null where it names none. */
-export function pageIn(source: string): string | null {
-  const found =
-    /\b(?:pp?\.|pages?|sheets?|tables?|clauses?|sections?|drawing)\s*[\w./-]*\d[\w./-]*(?:\s*(?:-|to|and)\s*\d[\d-]*)?/i.exec(
-      source,
-    )
-  return found === null ? null : found[0].replace(/[.,;)]+$/, '')
 }
 
 function heldIn(defs: Definitions, record: BoreVerdictRecord | FigureVerdictRecord): Held[] {

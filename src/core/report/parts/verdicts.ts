@@ -13,7 +13,7 @@ import type { Report } from '../schema.ts'
 import { numbered } from './readings.ts'
 
 export function verdictsOf(defs: Definitions, state: State, entries: readonly Entry[]): Report['verdicts'] {
-  return coursesOf(defs, state).flatMap(({ judge, found, decided, isAgain, left }) => {
+  return coursesOf(defs, state).flatMap(({ judge, found, decided, isAgain, left, readAgain }) => {
     const verdict = state.verdicts[judge.id]
     if (verdict === undefined) return []
     return [
@@ -28,6 +28,7 @@ export function verdictsOf(defs: Definitions, state: State, entries: readonly En
         ),
         decided: decided === null ? null : doneText(decided),
         left,
+        readAgain: readAgain.length > 0,
         seq: verdict.seq,
         at: entries[verdict.seq]?.at ?? '',
       },

@@ -1,10 +1,9 @@
 // Parts that a lead had worked on or renewed, and of which no verdict tells how they went back: nobody measured them again, or
 // they were read again and held against no limit.
-import { type Course, coursesOf } from '../../job/as-left.ts'
-import { type Change, changesOf, type Taken } from '../../job/changes.ts'
+import { type Course, coursesOf, leftBehind, withoutVerdict } from '../../job/as-left.ts'
+import type { Taken } from '../../job/changes.ts'
 import type { PlacedStep } from '../../job/definitions.ts'
 import { placeResult } from '../../job/places.ts'
-import { refersTo } from '../../job/values.ts'
 import { list } from '../../lib/wording.ts'
 import { doneText } from '../../sheet/closing-rows.ts'
 import { changeFigures } from '../../talk/changes.ts'
@@ -18,7 +17,7 @@ export function unmeasured(look: Look): Found[] {
   if (look.state.closed === null) return []
   return unmeasuredIn(look).map((course) => {
     const { judge, found, decided } = course
-    const again = readAgain(look, course)
+    const again = readingsOf(look, course)
     return {
       kind: 'unmeasured',
       what: `${again.length === 0 ? 'NOT MEASURED AGAIN as left' : READ_AGAIN}: ${named(judge)}, found ${found}${decided === null ? '' : `, ${doneText(decided)}`}`,
@@ -53,17 +52,11 @@ interface ReadAgain {
 }
 
 /** What was read as left, after the decision, of the things that its judge looked at. */
-function readAgain({ defs, state }: Look, { judge, decided }: Course): ReadAgain[] {
-  const looked = new Set(refersTo(defs, judge))
-  const changes = changesOf(defs, state)
-  const things = new Set(
-    changes.flatMap(({ of, found }) => (found !== null && looked.has(found.step.id) ? [of] : [])),
-  )
-  return changes.flatMap((change: Change): ReadAgain[] => {
+function readingsOf({ defs, state }: Look, { readAgain }: Course): ReadAgain[] {
+  return readAgain.flatMap((change): ReadAgain[] => {
     const { of, left } = change
-    if (left === null || looked.has(left.step.id) || !things.has(of)) return []
+    if (left === null) return []
     const { readings } = placeResult(left.step, left.place, state)
-    if (readings.some(({ seq }) => seq < (decided?.seq ?? 0))) return []
     const figures = changeFigures(defs, change)
     const text = `${of}, ${placeShort(defs, left.step.id, left.place.key)}: ${figures?.left ?? '?'} ${figures?.unit ?? ''}`
     return [{ left, text: text.trimEnd(), seqs: readings.map(({ seq }) => seq) }]
@@ -95,16 +88,23 @@ function isRightBehind({ defs }: Look, read: PlacedStep, placed: PlacedStep): bo
   )
 }
 
-/** `closed with REPLACE as found, MONITOR as left, without 1 not measured again: item 9`; the log only counts them. */
-export function unmeasuredNamed(standing: string, found: readonly Exception[]): string {
+/** `closed with REPLACE as found, MONITOR as left, and 1 not measured again: item 9`; the log only counts them, an older one all alike. */
+export function unmeasuredNamed(
+  standing: string,
+  asLeft: string | null,
+  found: readonly Exception[],
+): string {
   const them = found.filter(({ kind }) => kind === 'unmeasured')
-  if (them.length === 0) return standing
-  const items = `${them.length === 1 ? 'item' : 'items'} ${list(them.map(({ number }) => String(number)))}`
-  // The log counts what no verdict was given of; what was read again all the same is called so.
-  const none = them.some(({ what }) => what.startsWith(READ_AGAIN))
-    ? 'not judged again'
-    : 'not measured again'
-  return standing
-    .replace(/, and \d+ not measured again as left/, ` as left, and ${them.length} ${none}: ${items}`)
-    .replace(/not measured again as left/, `${none} as left: ${items}`)
+  if (them.length === 0 || asLeft === null) return standing
+  const [word = ''] = /^[A-Z]+/.exec(asLeft) ?? []
+  const isAlone = word === '' && them.length === 1
+  const told = [false, true].flatMap((wasRead) => {
+    const items = them.filter(({ what }) => what.startsWith(READ_AGAIN) === wasRead)
+    if (items.length === 0) return []
+    const count = isAlone ? '' : `${items.length} `
+    const numbers = list(items.map(({ number }) => String(number)))
+    return [`${count}${withoutVerdict(wasRead)}: ${items.length === 1 ? 'item' : 'items'} ${numbers}`]
+  })
+  const end = told.join('; ')
+  return standing.replace(leftBehind(asLeft), word === '' ? `as left ${end}` : `${word} as left, and ${end}`)
 }
