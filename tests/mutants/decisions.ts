@@ -86,6 +86,22 @@ export const DECISIONS = [
       by: 'is not ',
     },
   ]),
+  ...of('core/job/authority', 'core/job/authority', [
+    {
+      rule: 'A word that names nobody is no authority.',
+      find: 'isAllOf(wordsIn(text), NOBODY)',
+      into: "text === ''",
+      by: 'is not ',
+    },
+  ]),
+  ...of('core/job/admit-disposition', 'core/job/authority', [
+    {
+      rule: 'A concession for longer than a year has a reason for that.',
+      find: '!isFar(valid, state.lastAt)',
+      into: 'valid !== undefined',
+      by: 'further off than a year',
+    },
+  ]),
   ...of('core/job/validity', 'core/job/authority', [
     {
       rule: 'A running time counts from hours that somebody has read.',

@@ -13,7 +13,7 @@ import type { Nonconformance } from './nonconformance.ts'
 import { notAsked, words } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict } from './state.ts'
-import { countedFrom, type Validity, validityFrom } from './validity.ts'
+import { countedFrom, isFar, type Validity, validityFrom } from './validity.ts'
 
 /** The one kind of step that a decide step can be about. */
 export type Disposable = Extract<Step['kind'], 'judge'>
@@ -149,15 +149,18 @@ export function admitDisposition(
   const why = words(input.why, 'The reason')
   if (!why.ok) return why
   const own = new Set([...asked.value.doers, state.doer, person.id])
-  const terms = input.choice === 'concession' ? concessionTerms(defs, state, input, own) : ok({})
+  const terms: Result<{ readonly authority?: string; readonly valid?: Validity }> =
+    input.choice === 'concession' ? concessionTerms(defs, state, input, own) : ok({})
   if (!terms.ok) return terms
+  const far = whyFar(state, terms.value.valid, input.far)
+  if (!far.ok) return far
   return ok([
     {
       type: 'disposition.set',
       step: input.step,
       about,
       choice: input.choice,
-      why: why.value,
+      why: `${why.value}${far.value}`,
       person: person.id,
       signed,
       ...terms.value,
@@ -183,6 +186,18 @@ function concessionTerms(
     lastOverhaul(defs)?.hours ?? null,
   )
   return valid.ok ? ok({ authority: authority.value, valid: valid.value }) : valid
+}
+
+/**
+ * A part that does not conform and runs for longer than a year has a reason for that too: most were looked at again by then. What a sheet of
+ * paper says stands on it, and nobody adds to it while it is keyed in. Refuses `far-end`.
+ */
+function whyFar(state: State, valid: Validity | undefined, far: string | undefined): Result<string> {
+  if (valid === undefined || state.paper !== null || !isFar(valid, state.lastAt)) return ok('')
+  const why = words(far ?? '', 'Why it stands longer than a year')
+  return why.ok
+    ? ok(`; longer than a year, because: ${why.value}`)
+    : refuse('far-end', 'That is further off than a year: say why it stands so long, or key an earlier end.')
 }
 
 /** Whether a concession may stand on this authority, as the disposition itself asks it, before how long is asked. */

@@ -3,7 +3,31 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { type Definitions, personById } from './definitions.ts'
 import { words } from './refusals.ts'
 
-const SELF = /^(?:me|my ?self|self|i|us|we|our ?selves|mine|same|the same)[.!]?$/i
+/** Whoever says it: with nothing else in the line they name nobody else. */
+const SELF: ReadonlySet<string> = new Set(
+  'me my myself self i us we our own ourselves ourself mine same the by on say says so said word authority decision call initials'.split(
+    ' ',
+  ),
+)
+const FIRST_PERSON = /\b(?:me|my|myself|self|i|us|we|our|own|ourselves|ourself|mine|same)\b/i
+
+/** Said of nobody, or of somebody who is still to be found. */
+const NOBODY: ReadonlySet<string> = new Set(
+  (
+    'none no nobody one noone not nothing known unknown given yet tbd tba tbc na n a to be decided determined confirmed announced ' +
+    'advised any anybody anyone somebody someone whoever who pending open later needed required applicable is was has been asked ask and or ' +
+    'the for now at present as'
+  ).split(' '),
+)
+
+/** Words of the line without figures; one letter beside a figure is a part of the number of a paper. */
+function wordsIn(text: string): string[] {
+  const all = text.toLowerCase().match(/\p{L}+/gu) ?? []
+  return /\d/.test(text) ? all.filter((word) => word.length > 1 && word !== 'no') : all
+}
+
+const isAllOf = (words: readonly string[], set: ReadonlySet<string>) =>
+  words.length > 0 && words.every((word) => set.has(word))
 
 /**
  * As keyed. Initials of the crew, a name in more words than one, or anything with a number in it, which is taken for a paper. `own`:
@@ -18,21 +42,27 @@ export function authorityFrom(
   const said = words(typed, `The authority for ${what}`)
   if (!said.ok) return refuse('no-authority', said.error.say)
   const text = said.value
-  const ownName = SELF.test(text) ? 'whoever keys it' : isOwn(defs, text, own)
+  const ownName = isSelf(text) ? 'whoever keys it' : isOwn(defs, text, own)
   if (ownName !== null)
     return refuse(
       'own-authority',
       `That is ${ownName}: the authority is somebody else than who keys it, decides it or did the work, or a paper with its number.`,
     )
+  if (isAllOf(wordsIn(text), NOBODY) || !/\p{L}/u.test(text))
+    return refuse('no-authority', `That names nobody. ${HOW}`)
   const person = personById(defs, text.toUpperCase())
   if (person?.role === 'trainee')
     return refuse('no-authority', `${person.id} is a trainee, and no authority.`)
   if (person === undefined && !/\d/.test(text) && !/\p{L}\.?\s+\p{L}/u.test(text))
-    return refuse(
-      'no-authority',
-      'Key the initials of somebody of the crew, a name in full, or a paper with its number.',
-    )
+    return refuse('no-authority', HOW)
   return ok(text)
+}
+
+const HOW = 'Key the initials of somebody of the crew, a name in full, or a paper with its number.'
+
+/** `me`, `my own`, `on my say so`, also with a figure behind it: no paper and no name. */
+function isSelf(text: string): boolean {
+  return FIRST_PERSON.test(text) && isAllOf(wordsIn(text), SELF)
 }
 
 /** Whose own word the text is, also with more words about it; null where it is nobody's of these, or names a paper. */
@@ -42,6 +72,12 @@ function isOwn(defs: Definitions, text: string, own: ReadonlySet<string | null>)
   for (const id of own) {
     if (id === null) continue
     if (whole === id) return id
+    // Initials with nothing but a figure are no paper: that has a word of its own.
+    if (
+      /\d/.test(text) &&
+      parts.every((part) => part === '' || part.toUpperCase() === id || /^\d+$/.test(part))
+    )
+      return id
     if (/\d/.test(text)) continue
     const name = personById(defs, id)?.name.toLowerCase()
     if (parts.includes(id) || (name !== undefined && text.toLowerCase().includes(name))) return id

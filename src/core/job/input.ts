@@ -117,6 +117,8 @@ export type Input =
       readonly until?: string
       /** Hours on the counter, where it stands for a running time and the job has not read them. */
       readonly from?: string
+      /** Why it stands longer than a year, where it does. */
+      readonly far?: string
     }
   /** A lead said it by radio: `lead` spoke, `person` keys what was `said` and signs that it was. */
   | ({

@@ -27,6 +27,22 @@ export function validityFrom(typed: string, at: string): Result<Validity> {
   return ok({ until: text })
 }
 
+/** A year of running without a stand, and of days. */
+const MOST_HOURS = 8760
+const MOST_DAYS = 366
+
+/**
+ * Whether an end is further off than a year: by then most machines were opened again and somebody looked. Common practice, no source: it is
+ * no limit, and asks for a reason. What cannot be told is far.
+ */
+export function isFar(valid: Validity, at: string): boolean {
+  if ('hours' in valid) return !(valid.hours <= MOST_HOURS)
+  const now = readStamp(at)
+  const end = readStamp(`${valid.until}T00:00:00.000+00:00`)
+  const from = now === null ? null : readStamp(`${dayOf(now)}T00:00:00.000+00:00`)
+  return end === null || from === null || !(end.ms - from.ms <= MOST_DAYS * 86_400_000)
+}
+
 export function validityText(valid: Validity): string {
   if ('until' in valid) return `until ${valid.until}`
   const { hours, from } = valid

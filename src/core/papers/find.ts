@@ -51,7 +51,8 @@ const papersOf = oncePer((defs: Definitions): Papers => {
 /** Passages that speak of what is asked, the best first; at most three, and none twice. */
 export function findPassages(defs: Definitions, question: string, step: number | null): Passage[] {
   const about = aboutOf(question)
-  if (about.length === 0) return []
+  // A figure alone is in the source of many a passage, and none is about it.
+  if (about.every((word) => /^\d+$/.test(word))) return []
   const exact = look(defs, question, about, step, false)
   const hits = exact.length > 0 ? exact : look(defs, question, about, step, true)
   const best = hits[0]?.score ?? 0

@@ -67,7 +67,7 @@ function gasHere(defs: Definitions, state: State) {
 }
 
 /** From which share of its limit each figure of this job is MONITOR. */
-function watchedLines(defs: Definitions): string[] {
+export function watchedLines(defs: Definitions): string[] {
   const limits = limitsFor(defs, judgedIds(defs, null))
   return Object.values(limits).flatMap((limit) => {
     if (limit === undefined) return []

@@ -239,6 +239,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'concession-authority':
     case 'concession-until':
     case 'concession-from':
+    case 'concession-far':
     case 'deviation-which':
     case 'deviation-what':
     case 'deviation-why':

@@ -10,7 +10,10 @@ import { namesOffer, offersAt } from './offered.ts'
 import { pickedFrom } from './picked.ts'
 import { saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 
-const FIRST_WORDS = /^(?:what|why|how|where|when|which|who|is|can|do|does)(?:['\u2019]s)?\s+\S/i
+const FIRST_WORDS =
+  /^(?:what|why|how|where|when|which|who|whom|whose|is|can|do|does|explain|tell me)(?:['\u2019]?s)?\s+\S/i
+/** Asks as well, and begins with a thing. */
+const OF_TWO = /^(?:the )?differences? (?:between\s+)?\S/i
 
 /** Whoever or whatever such a word asks about; without one, `was` or `may` begins an answer as well. */
 const ABOUT_WHOM =
@@ -60,6 +63,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'concession-authority': 'words',
   'concession-until': 'words',
   'concession-from': 'short',
+  'concession-far': 'words',
   'deviation-which': 'short',
   'deviation-what': 'words',
   'deviation-why': 'words',
@@ -126,7 +130,7 @@ export function questionIn(line: string): string | null {
   if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null
   if (BARE.test(text)) return text
   // What follows the first word has to hold a word as well: IS 401 2 is a tag.
-  const begins = FIRST_WORDS.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
+  const begins = FIRST_WORDS.test(text) || OF_TWO.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
   return (begins && /\s.*\p{L}{2}/u.test(text)) || tellsOfHarm(text) || saysWhoIsThere(text) ? text : null
 }
 
@@ -157,7 +161,7 @@ export function askedWithin(defs: Definitions, question: Ask, line: string): str
 }
 
 /** No tag begins with such a word and has another behind it. */
-const NO_TAG = /^(?:what|why|how|where|when|which|who)(?:['\u2019]s)? \p{L}/iu
+const NO_TAG = /^(?:(?:what|why|how|where|when|which|who|whom|whose)(?:['\u2019]?s)?|explain|tell me) \p{L}/iu
 
 /** The question keyed at a prompt; null: the line answers the prompt, or is refused there as it always was. */
 export function askedAt(defs: Definitions, state: State, prompt: Prompt, line: string): string | null {
@@ -205,10 +209,15 @@ function isPerson(defs: Definitions, line: string): boolean {
   return personById(defs, line.trim().toUpperCase()) !== undefined
 }
 
-/** A wrong tag goes on record, as it may be the wrong machine: only what can be the tag of nothing is a question here. */
+/**
+ * A wrong tag goes on record, as it may be the wrong machine: only what can be the tag of nothing is a question here. What is neither for
+ * certain is asked about (`tag-sure.ts`).
+ */
 function couldBeTag(line: string): boolean {
   const text = line.trim()
-  return /\d/.test(text) || (!text.endsWith('?') && !NO_TAG.test(text) && text.split(/\s+/).length < 3)
+  const words = (text.match(/\p{L}{2,}/gu) ?? []).length
+  if (/\d/.test(text)) return !NO_TAG.test(text) || words < 3
+  return !text.endsWith('?') && !NO_TAG.test(text) && text.split(/\s+/).length < 3
 }
 
 /** The words that this line of evidence takes, typed in full. */

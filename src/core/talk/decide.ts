@@ -1,4 +1,5 @@
 // The questions of a lead's disposition and of a deviation permit.
+import { wouldRefuse } from '../job/admit.ts'
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
 import { mayKeyRadio } from '../job/admit-radio.ts'
@@ -45,6 +46,13 @@ export type DecideAsk =
   | ({ readonly kind: 'concession-authority' } & Disposing)
   | ({ readonly kind: 'concession-until'; readonly authority: string } & Disposing)
   | ({ readonly kind: 'concession-from'; readonly authority: string; readonly until: string } & Disposing)
+  /** The end that was keyed is further off than a year. */
+  | ({
+      readonly kind: 'concession-far'
+      readonly authority: string
+      readonly until: string
+      readonly from?: string
+    } & Disposing)
   | { readonly kind: 'deviation-which'; readonly steps: readonly string[] }
   | ({ readonly kind: 'deviation-what' } & Pick<Permitting, 'step'>)
   | ({ readonly kind: 'deviation-why' } & Pick<Permitting, 'step' | 'what'>)
@@ -62,6 +70,8 @@ export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
   'concession-authority': `On whose authority? ${WHOSE}`,
   'concession-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
   'concession-from': 'Hours on the counter of the machine now',
+  'concession-far':
+    'That is further off than a year. 1: key another end. To keep it, say why it stands so long',
   'deviation-which': 'For which step? Its number',
   'deviation-what': 'What may differ?',
   'deviation-why': 'Why?',
@@ -160,6 +170,18 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       const { authority, until } = question
       return dispose(defs, state, question, question, { authority, until, from: line })
     }
+    case 'concession-far': {
+      const { authority, until, from, ...rest } = question
+      if (/^1\.?$/.test(line.trim())) return ask({ ...rest, kind: 'concession-until', authority })
+      return isReason(line)
+        ? dispose(defs, state, question, question, {
+            authority,
+            until,
+            ...(from === undefined ? {} : { from }),
+            far: line,
+          })
+        : ask(question, 'It needs words: why does it stand so long? Or 1, for another end.')
+    }
     case 'deviation-which': {
       const step = question.steps[numberIn(line) - 1]
       return step === undefined
@@ -213,8 +235,21 @@ function dispose(
   state: State,
   question: DecideAsk,
   { step, choice, person, why }: Disposing,
-  terms: { readonly authority?: string; readonly until?: string; readonly from?: string } = {},
+  terms: {
+    readonly authority?: string
+    readonly until?: string
+    readonly from?: string
+    readonly far?: string
+  } = {},
 ): Heard {
+  const { authority, until } = terms
+  const input = { do: 'dispose', step, choice, person, why, ...terms } as const
+  if (
+    authority !== undefined &&
+    until !== undefined &&
+    wouldRefuse(defs, state, { ...input, proved: true })?.code === 'far-end'
+  )
+    return ask({ ...terms, kind: 'concession-far', step, choice, person, why, authority, until })
   return signing(defs, state, person, { do: 'dispose', step, choice, person, why, ...terms }, question)
 }
 
@@ -229,9 +264,14 @@ export function decidingLines(defs: Definitions, state: State, question: DecideA
     case 'concession-authority':
       return disposingLines(defs, state, question)
     case 'dispose-why':
-      return [...disposingLines(defs, state, question), ...watchLines(defs, state, question)]
+      return [
+        ...disposingLines(defs, state, question),
+        ...watchLines(defs, state, question),
+        ...notKnownLines(defs, state, question),
+      ]
     case 'concession-until':
     case 'concession-from':
+    case 'concession-far':
       return [...disposingLines(defs, state, question), ...countLines(defs, state)]
     default: {
       const { number, step } = stepById(defs, question.step)
@@ -304,6 +344,24 @@ function watchLines(defs: Definitions, state: State, { step, choice }: Pick<Disp
   return [
     'With the reason: by which day or running hours it is to be read again, or none given. It is for the planner; nothing lapses by it.',
     ...nextLookLines(defs, state, record),
+  ]
+}
+
+/** A part that could not be judged and is let run all the same: what nobody knows of it stands over the question for the reason. */
+function notKnownLines(
+  defs: Definitions,
+  state: State,
+  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
+) {
+  const result = recordAbout(defs, state, step)?.result
+  if (choice !== 'concession' || result?.verdict !== 'HOLD') return []
+  const [first, ...more] = result.holds
+  return [
+    'HOLD: it could not be judged, so nobody knows whether it is inside its limits.',
+    ...(first === undefined
+      ? []
+      : [`Not known: ${first}${more.length === 0 ? '' : `; and ${more.length} more`}.`]),
+    'The reason has to say why it may run although that is not known.',
   ]
 }
 

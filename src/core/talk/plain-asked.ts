@@ -97,7 +97,17 @@ const WHO_IN: Told = (defs, state) => {
 
 const TURNING = /\b(?:block(?:ed)?|barring)\b/i
 
-const MACHINE: Told = ({ machine, procedure }) => [
+/** Until the plate was read its tag stands nowhere on screen, so that nobody copies it from here. */
+const MACHINE: Told = ({ machine, procedure }, { machineNamed }) =>
+  machineNamed ? named(machine, procedure) : PLATE
+
+const PLATE = [
+  'The one that this job was opened for. Its tag is not told here, so that nobody copies it from here.',
+  'Read the plate on the cylinder you stand at, and key what it says: Barover says whether it is the one.',
+  'If the plate is gone or cannot be read, a lead finds out which machine it is before anything is done.',
+]
+
+const named = (machine: Definitions['machine'], procedure: Definitions['procedure']) => [
   `This job, ${procedure.title}, is for ${machine.machine}: ${machine.title}, by its machine record, edition ${machine.edition}.`,
   'Whether you stand at it says the plate on the cylinder alone.',
 ]
@@ -134,7 +144,10 @@ const ASKED: readonly (readonly [RegExp, Told])[] = [
     /^(?:who|how many) (?:is|are) (?:still )?(?:in|inside|in there)$|^is (?:anybody|anyone|somebody|someone) (?:still )?(?:in|inside|in there)$/i,
     WHO_IN,
   ],
-  [/^(?:which|what) (?:machine|compressor|cylinder|throw) (?:is|am|are) (?:this|it|i|we)\b.*/i, MACHINE],
+  [
+    /^(?:(?:on |at |for )?(?:which|what) (?:machine|compressor|cylinder|throw|unit|plate|tag)(?: number)?(?: (?:is|am|are|should|must|do|does|was|will|shall|has)\b.*| now| here)?$|(?:is|am|are) (?:this|it|i|we) (?:at |on )?the right (?:machine|compressor|cylinder|throw|unit|one)\b.*)/i,
+    MACHINE,
+  ],
   [
     /^where (?:do|can|could|is) (?:i |we )?(?:find |get |read )?(?:the|a|my) lock(?:'s)? numbers?/i,
     LOCK_NUMBER,

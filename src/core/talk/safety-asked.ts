@@ -142,6 +142,10 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:take|get|pull|come|comes|cut) off (?:\\w+ ){0,2}(?:pad)?locks?\\b',
       '^(?:can|may|could|should|when|do|must|how)\\b.*\\b(?:remove|cut|unlock)\\b.*\\b(?:pad)?locks?\\b',
       '\\b(?:pad)?locks? (?:come|comes|be taken|go) off\\b',
+      '\\b(?:pad)?locks? (?:still |all |really |have to |need to |must |to )*(?:stay|stays|remain|remains|be left|left|kept|keep) (?:\\w+ )?(?:on|in place|there|hanging|where they are)\\b',
+      '^(?:do|does|must|should|will|can|may|have|are)\\b.*\\b(?:pad)?locks? (?:still |all |really |have to |need to |must |to )*(?:stay(?:ing)?|remain(?:ing)?|hang(?:ing)?)\\b',
+      '\\b(?:leave|keep) (?:all |the |my |our |these |those )*(?:pad)?locks? (?:on|in place|there|hanging|where they are)\\b',
+      '\\bhow long\\b.*\\b(?:pad)?locks?\\b.*\\b(?:on|stay|hang|remain)\\b',
     ],
   ],
   [

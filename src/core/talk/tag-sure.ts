@@ -3,6 +3,7 @@
 // at once, as it may be the wrong machine.
 import { isSameTag, tagSigns } from '../job/admit-people.ts'
 import type { Definitions } from '../job/definitions.ts'
+import { questionIn } from './asked.ts'
 import { ask, type Heard, input } from './heard.ts'
 
 export interface TagSureAsk {
@@ -21,13 +22,14 @@ export function sureOfTag({ machine }: Definitions, line: string): Heard | null 
   const [signs, own] = [tagSigns(typed), tagSigns(machine.machine)]
   if (isSameTag(typed, machine.machine)) return null
   if (signs === own) return ask({ kind: 'tag-sure', typed, is: 'spelled' })
-  if (isSentence(typed) || signs.length === 1) return ask({ kind: 'tag-sure', typed, is: 'words' })
+  if (isWords(typed) || signs.length === 1) return ask({ kind: 'tag-sure', typed, is: 'words' })
   if (signs.length < LEAST_SIGNS || !own.startsWith(signs)) return null
   return ask({ kind: 'tag-sure', typed, is: 'part' })
 }
 
-/** Three words or more and no figure: plates have one. */
-const isSentence = (text: string): boolean => !/\d/.test(text) && (text.match(/\p{L}+/gu) ?? []).length >= 3
+/** Letters and no figure: plates have one. Or what reads like a question, as `is 18 ok` does. */
+const isWords = (text: string): boolean =>
+  /\p{L}/u.test(text) && (!/\d/.test(text) || questionIn(text) !== null)
 
 /** The tag of the record is named only where all of its signs were keyed: nobody can copy it from here. */
 export function tagSureLines({ machine }: Definitions, { typed, is }: TagSureAsk): string[] {

@@ -3,10 +3,12 @@ import type { Definitions } from '../job/definitions.ts'
 import { openStop, type State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { answerLines } from './answer-asked.ts'
+import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
-import { safetyAsked } from './safety-asked.ts'
+import { type SafetyAsked, safetyAsked } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
+import { sheetAskedLines } from './sheet-asked.ts'
 import { standingAsked } from './standing-asked.ts'
 import { whereLines } from './where.ts'
 
@@ -22,8 +24,25 @@ const named = (asked: string) => asked.replace(/\bhold (?:it|this|that)\b/i, 'ho
 export function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
   // Under a STOP it is that which is lifted, and no part.
   const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
+  // Who is needed, or what a figure means, is asked of the sheet; who may do what, of the role.
+  const own = OWN.includes(safety) ? ownLines(defs, state, asked) : null
+  if (own !== null) return own
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(asked)
   if (about !== null) return whereLines(defs, state, now, about)
   return hereAskedLines(defs, state, asked, now) ?? jobAskedLines(defs, state, asked)
+}
+
+/** What may be asked of it too, where harm is heard in the words. */
+const OWN: readonly (SafetyAsked | null)[] = [null, 'allowed', 'wrong']
+
+/** Of the sheet that lies open, and of a figure that somebody reads. */
+function ownLines(defs: Definitions, state: State, asked: string): string[] | null {
+  const text = asked
+    .trim()
+    .replaceAll('\u2019', "'")
+    .replace(/^ask[:,]? /i, '')
+    .replace(/[\s?.!]+$/, '')
+    .replace(/\s+/g, ' ')
+  return figureLines(defs, state, text) ?? sheetAskedLines(defs, state, text)
 }

@@ -17,6 +17,13 @@ describe('the authority of a concession', () => {
     ['nobody named', 'myself', 'own-authority'],
     ['a word that names nobody', 'engineering', 'no-authority'],
     ['a trainee', 'TS', 'no-authority'],
+    ['who keys, in two words', 'my own', 'own-authority'],
+    ['who keys, by their say', 'on my own authority', 'own-authority'],
+    ['who keys, with a figure', 'me 2', 'own-authority'],
+    ['the lead who decides, with a figure', 'KH 12', 'own-authority'],
+    ['nobody, in two words', 'none given', 'no-authority'],
+    ['nobody yet', 'to be decided', 'no-authority'],
+    ['nobody, with a figure', 'tbd 1', 'no-authority'],
   ])('is not %s', (_who, line, code) => {
     const walk = toAuthority()
     expect(walk.key(line)).toBe(code)
@@ -31,9 +38,12 @@ describe('the authority of a concession', () => {
     expect(walk.bring({ ...input, authority: line, until: '2027-01-01' })).toBe(code)
   })
 
-  it.each(['PB', 'Ada Moss, site engineer', 'letter 12 of KH'])('may be %s', (line) => {
-    expect(toAuthority().keys(line).talk.ask?.kind).toBe('concession-until')
-  })
+  it.each(['PB', 'Ada Moss, site engineer', 'letter 12 of KH', 'I-12', 'No. 4711', 'our engineer Ada Moss'])(
+    'may be %s',
+    (line) => {
+      expect(toAuthority().keys(line).talk.ask?.kind).toBe('concession-until')
+    },
+  )
 
   it('says at the prompt whose it may be', () => {
     expect(rows(toAuthority()).join(' ')).toContain('Somebody else than who keys, decides or did the work')
@@ -70,5 +80,63 @@ describe('a concession for a running time', () => {
 
   it('asks no counter for a day', () => {
     expect(toUntil().keys('2027-01-01').last).toMatchObject({ valid: { until: '2027-01-01' } })
+  })
+})
+
+describe('an end further off than a year', () => {
+  const toUntil = () => toAuthority().keys('PB')
+  const input = {
+    do: 'dispose',
+    step: 'disposition',
+    choice: 'concession',
+    person: 'KH',
+    why: 'runs',
+  } as const
+
+  it.each(['2099-01-01', '2027-03-16', '8761 h'])(
+    '%s, further off than a year, wants its reason',
+    (until) => {
+      const walk = new Walk().toVerdict()
+      const given = { ...input, authority: 'PB', until, from: '91000' }
+      expect(walk.bring(given)).toBe('far-end')
+      expect(walk.bring({ ...given, far: '...' })).toBe('far-end')
+      expect(walk.bring({ ...given, far: 'next outage is then' })).toBeNull()
+      expect(walk.last).toMatchObject({ why: 'runs; longer than a year, because: next outage is then' })
+    },
+  )
+
+  it.each(['2027-03-14', '8760 h'])('%s is within it', (until) => {
+    expect(new Walk().toVerdict().bring({ ...input, authority: 'PB', until, from: '91000' })).toBeNull()
+  })
+
+  it('is asked about at the prompt: another end, or kept with the reason', () => {
+    const walk = toUntil().keys('2099-01-01')
+    expect(walk.talk.ask?.kind).toBe('concession-far')
+    expect(walk.copy().keys('1').talk.ask?.kind).toBe('concession-until')
+    expect(walk.keys('2').talk.ask?.kind).toBe('concession-far')
+    expect(walk.keys('the unit is only a spare').last).toMatchObject({
+      type: 'disposition.set',
+      valid: { until: '2099-01-01' },
+    })
+    const hours = toUntil().keys('9000 h', '91000')
+    expect(hours.talk.ask?.kind).toBe('concession-far')
+    expect(hours.keys('the unit is only a spare').last).toMatchObject({
+      valid: { hours: 9000, from: 91_000 },
+    })
+  })
+})
+
+describe('a concession of what could not be judged', () => {
+  it('shows what is not known where the reason is asked', () => {
+    const walk = new Walk().toVerdict()
+    const was = walk.state.verdicts.bore_judged
+    if (was === undefined) throw new Error('not judged')
+    const result = { ...was.verdict.result, verdict: 'HOLD', holds: ['the strip was not measured'] }
+    const verdict = { ...was.verdict, result } as typeof was.verdict
+    walk.state = { ...walk.state, verdicts: { bore_judged: { ...was, verdict } } }
+    const shown = rows(walk.keys('concession', 'KH')).join('\n')
+    expect(shown).toContain('Not known: the strip was not measured.')
+    expect(shown).toContain('nobody knows whether it is inside its limits')
+    expect(rows(toAuthority()).join('\n')).not.toContain('Not known')
   })
 })

@@ -65,6 +65,7 @@ export function doubtedInstruments(entries: readonly Entry[]): Set<string> {
 }
 
 interface Counted {
+  readonly seq: number
   readonly step: string
   readonly place: string
   readonly instrument: string
@@ -73,8 +74,8 @@ interface Counted {
 /** Readings that count, by seq, told from the entries alone. */
 export function countedNow(entries: readonly Entry[]): Map<number, Counted> {
   const counted = new Map<number, Counted>()
-  let doubt: (Counted & { seq: number }) | null = null
-  let late: (Counted & { seq: number }) | null = null
+  let doubt: Counted | null = null
+  let late: Counted | null = null
   const drop = (which: (r: Counted) => boolean) => {
     for (const [seq, r] of counted) if (which(r)) counted.delete(seq)
     if (doubt !== null && which(doubt)) doubt = null
@@ -94,7 +95,7 @@ export function countedNow(entries: readonly Entry[]): Map<number, Counted> {
       if (e.kept && late !== null) counted.set(late.seq, late)
       late = null
     }
-    if (e.type === 'instrument.doubted') drop((r) => r.instrument === e.instrument)
+    if (e.type === 'instrument.doubted') drop((r) => r.instrument === e.instrument || e.temperatures?.includes(r.seq) === true)
     if (e.type === 'branch.left') drop((r) => e.voids.includes(r.step))
     if (e.type === 'record.taken-in') [doubt, late] = [null, null]
   }

@@ -100,16 +100,21 @@ describe('a tag that is only spelled otherwise', () => {
     expect(new Walk().keys('RO', 'TC401', 'TC-401-1').last).toMatchObject({ type: 'machine.named' })
   })
 
-  it.each(['1', 'I cannot read the plate', 'plate is painted over'])(
-    '%s is asked about first, as it may be no tag',
-    (typed) => {
-      const walk = new Walk().keys('RO', typed)
-      expect(walk.last.type).toBe('person.signed-on')
-      expect(asked(walk)[0]).toContain('a lead finds out which machine it is')
-      expect(walk.copy().keys('1').prompt.kind).toBe('tag')
-      expect(walk.keys('2').last).toMatchObject({ type: 'machine.mismatched', typed })
-    },
-  )
+  it.each([
+    '1',
+    'I cannot read the plate',
+    'plate is painted over',
+    'nonsense here',
+    'nonsense',
+    'is 18 ok',
+    'what is 402',
+  ])('%s is asked about first, as it may be no tag', (typed) => {
+    const walk = new Walk().keys('RO', typed)
+    expect(walk.last.type).toBe('person.signed-on')
+    expect(asked(walk)[0]).toContain('a lead finds out which machine it is')
+    expect(walk.copy().keys('1').prompt.kind).toBe('tag')
+    expect(walk.keys('2').last).toMatchObject({ type: 'machine.mismatched', typed })
+  })
 
   it.each(['TC-402-1', 'TC-401-2', 'TC 401 11', '401-1'])(
     '%s is another, and goes on record at once',

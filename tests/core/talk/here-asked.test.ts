@@ -82,7 +82,7 @@ describe('a question about what is asked here', () => {
       /^The verdict is MONITOR\.\nFrom this job/,
     )
     const oxygen = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
-    expect(said(oxygen, 'is 8 ok')).toMatch(/^The limit of this line/)
+    expect(said(oxygen, 'is 8 ok')).toMatch(/^8 %vol, oxygen.*OUT OF ITS LIMIT.*\n {2}The limit of this line/)
   })
 
   it('of leaving and of how long gas stands is told from the job', () => {

@@ -126,7 +126,11 @@ const ASKED: readonly (readonly [keyof typeof AT, string, RegExp])[] = [
   ['witness', 'nobody here to show', /alone nobody passes it/],
   ['witness', 'can the lead witness over the phone', /^A witness stands there and looks/],
   ['witness', 'KH is on the phone, can he say so', /^A witness stands there and looks/],
-  ['burns', 'is 12 too much', /^The limit of this line:\n.*flammables where people breathe: at most 10 /],
+  [
+    'burns',
+    'is 12 too much',
+    /OUT OF ITS LIMIT, above 10 %LEL[\s\S]*The limit of this line: flammables where people breathe: at most 10 /,
+  ],
   ['stopped', 'how do I get it lifted', /^A lead releases a STOP[\s\S]*May lift this one: KH/],
   ['wipe', 'how long is the test good', /lapses \d\d:\d\d/],
   ['bore', 'can I take the locks off now', /^Every lock stays on[\s\S]*No sheet of this job/],
