@@ -2,6 +2,14 @@
 import { of } from './mutant.ts'
 
 export const READINGS = [
+  ...of('core/job/admit-instrument', 'core/job/instrument', [
+    {
+      rule: 'What another instrument reads is never brought to 20 degC by the warmth of the one before it.',
+      find: '...(warm.seqs.length === 0 ? {} : { temperatures: warm.seqs }),',
+      into: '',
+      by: 'takes the temperatures with it that were taken for what it read, and no other',
+    },
+  ]),
   ...of('core/job/admit-reading', 'core/job/readings', [
     {
       rule: 'A doubtful reading is kept only with a reason in words.',

@@ -1,7 +1,7 @@
 // An instrument found out of calibration: what it read is listed and falls, with every verdict, decision and gate on it.
 import { describe, expect, it } from 'vitest'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
-import { openStop, standing } from '../../../src/core/job/state.ts'
+import { openStop, standing, stands } from '../../../src/core/job/state.ts'
 import { Walk } from '../../helpers/example.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
@@ -33,9 +33,33 @@ describe('an instrument found out of calibration', () => {
     expect(walk.last).toMatchObject({ voids: ['bore_judged', 'disposition'] })
     expect(outcomeOf(walk.engine.defs, walk.state)).toBe('HOLD')
     expect(walk.state.dispositions.disposition?.void).toBe(true)
+    expect(walk.prompt).toMatchObject({ kind: 'read', step: { id: 'gauge_temp_before' } })
+    walk.keys('70.4')
     expect(walk.prompt).toMatchObject({ kind: 'pick', seat: { id: 'gauge' } })
     expect(walk.bring({ do: 'pick', seat: 'gauge', instrument: 'M-3' })).toBe('doubted')
     expect(walk.prompt.kind).toBe('pick')
+  })
+
+  it('takes the temperatures with it that were taken for what it read, and no other', () => {
+    const walk = new Walk().toVerdict()
+    doubt(walk, 'M-3')
+    const fallen = walk.entries.findLast((e) => e.type === 'instrument.doubted')
+    const of = (seqs: readonly number[] = []) =>
+      seqs.map((seq) => {
+        const entry = walk.entries[seq]
+        return entry?.type === 'reading.taken' ? entry.step : entry?.type
+      })
+    expect(of(fallen?.temperatures)).toEqual(['gauge_temp_before', 'part_temp_after', 'gauge_temp_after'])
+    const live = Object.values(walk.state.readings).flat().filter(stands)
+    expect(live.map(({ step }) => step)).toEqual(['part_temp_before'])
+    expect(violations(momentOf(walk))).toEqual([])
+  })
+
+  it('takes them with it before it read anything, where it lies ready', () => {
+    const walk = new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1')
+    doubt(walk, 'M-3')
+    expect(walk.last).toMatchObject({ readings: [], temperatures: [expect.any(Number)] })
+    expect(walk.prompt).toMatchObject({ kind: 'read', step: { id: 'gauge_temp_before' } })
   })
 
   it('shuts the gates it was a test for, and calls people out', () => {
@@ -106,9 +130,10 @@ describe('an instrument found out of calibration', () => {
   it('is asked for in words, and what would fall is listed before it does', () => {
     const walk = new Walk().toVerdict().keys('instrument', '3')
     expect(walk.talk.ask).toMatchObject({ kind: 'doubt-why', instrument: 'M-3' })
-    const said = walk.said.slice(-21)
+    const said = walk.said.slice(-25)
     expect(said).toContain('These would no longer stand:')
-    expect(said.filter((line) => /^ {2}\d/.test(line))).toHaveLength(19)
+    expect(said.filter((line) => /^ {2}\d/.test(line))).toHaveLength(22)
+    expect(said).toContain('And the temperatures that were taken for what it read:')
     expect(said.at(-1)).toBe('This would make void: Bore judged.')
     walk.keys('reads two thousandths large', 'certificate C-1183')
     expect(walk.entries.find((e) => e.type === 'instrument.doubted')).toMatchObject({

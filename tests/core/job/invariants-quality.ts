@@ -95,7 +95,8 @@ export function countedNow(entries: readonly Entry[]): Map<number, Counted> {
       if (e.kept && late !== null) counted.set(late.seq, late)
       late = null
     }
-    if (e.type === 'instrument.doubted') drop((r) => r.instrument === e.instrument || e.temperatures?.includes(r.seq) === true)
+    if (e.type === 'instrument.doubted')
+      drop((r) => r.instrument === e.instrument || e.temperatures?.includes(r.seq) === true)
     if (e.type === 'branch.left') drop((r) => e.voids.includes(r.step))
     if (e.type === 'record.taken-in') [doubt, late] = [null, null]
   }

@@ -9,7 +9,7 @@ const said = (walk: Walk, line: string) => {
   return heard.say.join('\n')
 }
 
-const toGas = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+const toGas = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
 
 describe('a figure at a gas line', () => {
   it.each([

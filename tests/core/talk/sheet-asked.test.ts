@@ -9,7 +9,7 @@ const said = (walk: Walk, line: string) => {
   return heard.say.join('\n')
 }
 
-const toGas = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '1')
+const toGas = () => new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
 const toSurface = () => new Walk().toBore().keys(...BORE_LINES, ...AFTER_LINES.slice(0, 6))
 
 describe('who is needed', () => {
