@@ -182,13 +182,13 @@ export const READINGS = [
     },
     {
       rule: 'Nothing stands that an instrument read before it was found out of calibration.',
-      find: 'readings: voidReadings(state, (r) => r.instrument === instrument, seq)',
+      find: 'readings: voidReadings(state, falling, seq)',
       into: 'readings: state.readings',
       by: 'has every reading listed by number, and none of them stands',
     },
     {
       rule: 'A doubted reading of an instrument found out of calibration falls too.',
-      find: 'doubt: state.doubt?.instrument === instrument ? null : state.doubt',
+      find: 'doubt: state.doubt !== null && falling(state.doubt) ? null : state.doubt',
       into: 'doubt: state.doubt',
       by: 'takes a doubted or late reading of its own with it',
     },

@@ -16,7 +16,7 @@ import { expandedOfReading, type ReadingUncertaintyInput } from '../metrology/un
 import { asKind, type Definitions, type PlacedStep, stepById } from './definitions.ts'
 import { applicability } from './next.ts'
 import { placeResult, placesOf, WHY_NOT } from './places.ts'
-import { nowDoubted } from './plausible.ts'
+import { beyondItsScale, nowDoubted } from './plausible.ts'
 import { gaugeById } from './seats.ts'
 import type { State } from './state.ts'
 import { type Temperature, temperatureOver } from './temperature.ts'
@@ -147,9 +147,11 @@ function gather(
   for (const place of placesOf(placed)) {
     const where = { station: place.station.id, axis: place.axis?.id ?? 'only' }
     const result = placeResult(placed, place, state)
+    // Kept beyond what its gauge shows: on record, and no measurement.
+    const off = result.readings.flatMap((one) => beyondItsScale(defs, one) ?? [])[0]
     const doubt = result.readings.flatMap((one) => nowDoubted(defs, placed, one) ?? [])[0]
-    const why = doubt === undefined ? WHY_NOT[result.state] : `by the record as it is now ${doubt}`
-    const reduced = result.si === null || doubt !== undefined ? null : reduce(result.si)
+    const why = off ?? (doubt === undefined ? WHY_NOT[result.state] : `by the record as it is now ${doubt}`)
+    const reduced = result.si === null || off !== undefined || doubt !== undefined ? null : reduce(result.si)
     if (reduced === null) missing.push({ ...where, why })
     else if (!reduced.ok) missing.push({ ...where, why: reduced.error.say.replace(/\.$/, '') })
     else {

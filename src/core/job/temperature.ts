@@ -2,6 +2,7 @@
 import type { StepOf } from '../definition/procedure.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
 import { placeResult, placesOf } from './places.ts'
+import { beyondItsScale } from './plausible.ts'
 import { thermometerById } from './seats.ts'
 import type { State } from './state.ts'
 
@@ -15,7 +16,7 @@ export interface Temperature {
   readonly driftK: number
 }
 
-/** Null as soon as any of the readings is missing: a temperature known only before is not known. Source: GUM 4.3.7. */
+/** Null as soon as any of the readings is missing, or beyond its thermometer: a temperature known only before is not known. Source: GUM 4.3.7. */
 export function temperatureOver(
   defs: Definitions,
   state: State,
@@ -28,6 +29,7 @@ export function temperatureOver(
     if (place === undefined) return null
     const result = placeResult(placed, place, state)
     if (result.si === null) return null
+    if (result.readings.some((one) => beyondItsScale(defs, one) !== null)) return null
     for (const { instrument } of result.readings) {
       const thermometer = thermometerById(defs, instrument)
       if (thermometer === null) return null
