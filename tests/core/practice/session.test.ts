@@ -86,7 +86,9 @@ describe('a practice session', () => {
 
   it('is not heard in a job, nor taken by one', () => {
     const job = new Walk().keys('RO')
-    expect(job.keys('look').last.type).toBe('machine.mismatched')
+    job.keys('look')
+    expect(job.last.type).toBe('person.signed-on')
+    expect(job.prompt.kind).toBe('plate')
     const body = { type: 'practice.hinted', step: null, text: 'x' } as const
     expect(job.bring({ do: 'practice', what: body })).toBe('no-practice')
   })
