@@ -88,7 +88,7 @@ describe('a practice session', () => {
     const job = new Walk().keys('RO')
     job.keys('look')
     expect(job.last.type).toBe('person.signed-on')
-    expect(job.prompt.kind).toBe('plate')
+    expect(job.prompt.kind).toBe('tag')
     const body = { type: 'practice.hinted', step: null, text: 'x' } as const
     expect(job.bring({ do: 'practice', what: body })).toBe('no-practice')
   })
