@@ -88,7 +88,7 @@ function checkedOf(defs: Definitions, { inputs }: PocketVerdictRecord, one: Cyli
       figure: (si: number, more: number) => figureShown('ratio', si, '%', more),
     },
     {
-      judged: 'discharge temperature',
+      judged: 'ideal discharge temperature',
       about: 'discharge-temperature',
       bound: 'at-most',
       value: one.dischargeK,
