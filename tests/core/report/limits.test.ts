@@ -72,7 +72,10 @@ describe('the cylinders of the load question', () => {
       bound: 'at least',
       limit: { text: '15 deg' },
     })
-    expect(one('ideal discharge temperature, throw 1')).toMatchObject({ used: null, limit: { text: '150 degC' } })
+    expect(one('ideal discharge temperature, throw 1')).toMatchObject({
+      used: null,
+      limit: { text: '150 degC' },
+    })
   })
 
   it('say HOLD of what is over, and of nothing else', () => {
