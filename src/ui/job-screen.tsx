@@ -10,7 +10,7 @@ import { promptView } from '../core/sheet/prompt-view.ts'
 import { fitRefused } from '../core/sheet/refused.ts'
 import { entryBlocks, markedVoid, saidBlock, toldShort } from '../core/sheet/shown-block.ts'
 import { enterCloses } from '../core/sheet/stays-on.ts'
-import { roomAbove } from '../core/sheet/to-read.ts'
+import { roomAbove, roomForRefusal } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
 import { withListed } from '../core/talk/correct.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
@@ -123,6 +123,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const below = foot(defs, state, now)
   const laidOut = (one: Shown) => linesOf(session, one, 0, style, size.columns)
   const prompted = { view, foot: below, style, ...size, unheard }
+  const overLast = roomForRefusal({ ...prompted, notice: null })
   const heldFrom = useToRead({
     shown: snapshot.shown,
     came: came.current,
@@ -130,7 +131,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     room: roomAbove({ ...prompted, notice: null }),
     isOver,
     heightOf: (one) => laidOut(one).length,
-    isToRead: (one) => isToRead(session, one),
+    isToRead: (one) => isToRead(session, one) && !(isRefusal(one) && laidOut(one).length <= overLast),
   })
   // A refusal is of the line before: it stands under the transcript and is gone with the next line, so that none reads as current.
   const refused = snapshot.shown
@@ -151,6 +152,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     setUnheard(null)
     side.turn(by)
   }
+  const hasMore = turn !== null && turn.at < turn.of - 1
   const isHeldBack = (line: string, wasUnseen: boolean) => {
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
@@ -158,7 +160,6 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
       setNotice(TOO_SOON)
       return true
     }
-    const hasMore = turn !== null && turn.at < turn.of - 1
     const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
     const held = heldBack(line, tooSmall, hasMore, isAsked)
     if (held === 'turn') turnOver(1)
@@ -166,10 +167,18 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     if (held === 'unread') setUnheard(wasUnseen || /^\d{4,}$/.test(line.trim()) ? '' : line.trim())
     return held !== null
   }
-  const { editor, hidden, press, tab, fits } = useLineEditor(promptNow, tooSmall, isHeldBack, submit, tabWork)
+  const { editor, hidden, press, tab, fits } = useLineEditor(
+    promptNow,
+    tooSmall,
+    hasMore,
+    isHeldBack,
+    submit,
+    tabWork,
+  )
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
-  const withTold = fitRefused({ ...bare, notice: told, side: side.up }, refused)
-  const live = withTold.tooSmall ? fitRefused({ ...bare, notice, side: side.up }, refused) : withTold
+  const drawn = { ...bare, side: side.up, frontRead: side.frontRead }
+  const withTold = fitRefused({ ...drawn, notice: told }, refused)
+  const live = withTold.tooSmall ? fitRefused({ ...drawn, notice }, refused) : withTold
   listed.current = live.choices
   useKeys(press, interrupt, tab, turnOver)
   useTicks(session, end)

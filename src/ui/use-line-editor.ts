@@ -26,11 +26,12 @@ export interface TabWork {
 /**
  * A reducer holds the line, so that several reads in one turn of the event loop lose no character. While a line before is
  * still being taken nobody knows what the next one will answer: it may be a PIN, and no gauge may answer with it.
- * A line that `isHeldBack` is heard by nobody; `wasUnseen`: nothing of it may be drawn.
+ * A line that `isHeldBack` is heard by nobody; `wasUnseen`: nothing of it may be drawn. `hasMore`: sides are still to be turned over.
  */
 export function useLineEditor(
   promptNow: () => PromptView,
   tooSmall: boolean,
+  hasMore: boolean,
   isHeldBack: (line: string, wasUnseen: boolean) => boolean,
   submit: (line: string, unseen: boolean) => Promise<void>,
   tabWork: TabWork,
@@ -38,6 +39,8 @@ export function useLineEditor(
   const held = useRef<Editor>(BLANK)
   /** Some of the line was keyed where a PIN is asked, or before it is known whether one is: figures of it are not drawn. */
   const unseen = useRef(false)
+  /** Some of it was keyed before all of what is asked was turned over: whoever did may believe that their PIN is asked already. */
+  const early = useRef(false)
   const keyedAt = useRef<Secrecy>('open')
   const waiting = useRef(0)
   /** Tab was the last key; then what it brought, once that is known. */
@@ -52,9 +55,11 @@ export function useLineEditor(
       if (keyedAt.current === 'hidden' && secrecy === 'digits') held.current = BLANK
       keyedAt.current = secrecy
       unseen.current = unseen.current || secrecy !== 'open' || waiting.current > 0
+      early.current = early.current || hasMore
       const edited = edit(held.current, key, scan && waiting.current === 0)
       held.current = edited.editor
       const line = edited.submit
+      if (held.current.text === '') early.current = false
       if (line === null) return redraw()
       const wasUnseen = unseen.current
       unseen.current = false
@@ -66,7 +71,7 @@ export function useLineEditor(
       })
       redraw()
     },
-    [promptNow, isHeldBack, submit],
+    [promptNow, hasMore, isHeldBack, submit],
   )
   const tab = useCallback(
     (again: boolean) => {
@@ -92,6 +97,6 @@ export function useLineEditor(
   const { secrecy } = promptNow()
   const editor = keyedAt.current === 'hidden' && secrecy === 'digits' ? BLANK : held.current
   const { text } = editor
-  const hidden = isHidden(secrecy, text) || (unseen.current && isHidden('digits', text))
+  const hidden = isHidden(secrecy, text) || ((unseen.current || early.current) && isHidden('digits', text))
   return { editor, hidden, press, tab, fits: tabbed.current?.fits ?? null }
 }

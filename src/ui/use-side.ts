@@ -32,6 +32,8 @@ export interface Side {
   readonly up: SideUp
   /** Turns over; false where there is nothing to turn to. */
   readonly turn: (by: 1 | -1) => boolean
+  /** What stands before the question was turned over at an earlier one, and is not shown again of itself. */
+  readonly frontRead: boolean
 }
 
 /** What came with the last line is always read; what stands before the question only once, and never before what is urgent. */
@@ -52,12 +54,16 @@ export function useSide(view: PromptView, toRead: string, fold: (side: SideUp) =
   /** Of this step: what stood on the sides before its question when they were turned over. */
   const read = useRef({ step: '', keys: new Set<string>() })
   if (read.current.step !== step) read.current = { step, keys: new Set() }
-  const at = useRef({ asked: '', up: FIRST })
+  const at = useRef({ asked: '', up: FIRST, frontRead: false })
   const [, redraw] = useReducer((n: number) => n + 1, 0)
   const first = fold(at.current.up)
   if (first !== null && at.current.asked !== asked)
-    at.current = { asked, up: isFirstNext(first, read.current.keys) ? FIRST : QUESTION }
-  const { up } = at.current
+    at.current = {
+      asked,
+      up: isFirstNext(first, read.current.keys) ? FIRST : QUESTION,
+      frontRead: read.current.keys.has(first.key),
+    }
+  const { up, frontRead } = at.current
   const turn = useCallback(
     (by: 1 | -1) => {
       const now = fold(up)
@@ -76,5 +82,5 @@ export function useSide(view: PromptView, toRead: string, fold: (side: SideUp) =
     },
     [fold, up],
   )
-  return { up, turn }
+  return { up, turn, frontRead }
 }

@@ -112,10 +112,9 @@ export function fill(walk: Walk, says: Readonly<Record<string, string>>, until?:
     if (key === until || walk.prompt.box.takes === until) return walk
     const before = walk.entries.length
     walk.keys(says[key] ?? '-')
-    // Another copy of a page is keyed where the first is, so times go back behind it.
+    // Another copy of a page is keyed where the first is, so times go back behind it; and small jobs have no printed sheet, so what they
+    // have at its foot stands so.
     if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('2')
-    // Small jobs have no printed sheet: what they have at its foot stands so.
-    if (walk.talk.ask?.kind === 'sheet-mark') walk.keys('2')
     if (walk.entries.length === before) throw new Error(`${key}: ${walk.said.join(' ')}`)
   }
   return walk

@@ -7,7 +7,8 @@ export interface Size {
 }
 
 /** The foot without the number of the sheet. */
-const STANDS = /Gas (\d+ min old|lapsed)|Next lapse|Lapsed \d|Wait: |Wait is over|Hold point fallen|STOP open/
+const STANDS =
+  /Gas (\d+ min old|lapsed|lapses \d)|Next lapse|Lapsed \d|Wait: |Wait is over|Hold point fallen|STOP open/
 
 export class Screen {
   /** Everything ever written, escape sequences and all. */

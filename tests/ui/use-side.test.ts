@@ -1,6 +1,6 @@
 // A low terminal: what is asked is folded, is turned over by Enter, and is answered only once all of it was up.
 import { describe, expect, it, vi } from 'vitest'
-import { untakenRow } from '../../src/core/sheet/live.ts'
+import { untakenRow } from '../../src/core/sheet/turning.ts'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { heldBack } from '../../src/ui/use-side.ts'
 import { endsWithTest, keyLine } from '../helpers/drawn.ts'
@@ -34,7 +34,9 @@ describe('at 40 columns and 15 rows', () => {
     expect(written).toEqual([])
     terminal.send('\r')
     await screen.see('Lock number at main driver')
-    expect(screen.flow).toContain('Hazard: A start, a turn of')
+    expect(screen.flow).toContain(
+      'Hazard: A start, a turn of the crank, or gas coming back can kill whoever has an arm in the bore. Stand at',
+    )
     terminal.send(UP)
     await screen.see('Enter turns over: 1 of 2')
     terminal.send('\r')
@@ -43,7 +45,11 @@ describe('at 40 columns and 15 rows', () => {
     // The same hazard was read: the next line of the hold point is asked at once, and turns back to it.
     await screen.see('Lock number at barring')
     expect(written.map((entry) => entry.type)).toEqual(['evidence.given'])
-    expect(screen.flow).toMatch(/2 of 2 +Up: turn back/)
+    expect(screen.flow).toContain('Up: turn back')
+    expect(screen.flow).not.toMatch(/\d of \d +Up/)
+    terminal.send(UP)
+    await screen.see('Read before; Enter turns over')
+    expect(screen.flow).toContain('Hazard: A start, a turn of the crank, or gas')
     expect(screen.wipes).toBe(0)
   })
 
@@ -63,12 +69,14 @@ describe('at 40 columns and 15 rows', () => {
     expect(written).toEqual([])
   })
 
-  it('figures that may be a PIN keyed too early are not told again', async () => {
-    const { screen, say, written } = draw(new Walk().toGate())
+  it('figures that may be a PIN keyed too early are not drawn and not told again', async () => {
+    const { screen, terminal, written } = draw(new Walk().toGate())
     await screen.see('Enter turns over: 1 of 2')
-    await say('4071')
+    terminal.send('4071')
+    await screen.until('it is not drawn', () => screen.input === '(not shown)')
+    terminal.send('\r')
     await screen.see('Not taken. Enter: 1 of 2')
-    expect(screen.wholeFlow).not.toContain('4071')
+    expect(screen.raw).not.toMatch(/407/)
     expect(written).toEqual([])
   })
 

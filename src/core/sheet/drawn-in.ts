@@ -31,6 +31,13 @@ export function drawnIn(
   return { rules, drawn: [...place, ...(isNew ? key : []), ...fitting, ...plot] }
 }
 
+/** For a side before the question, where there is no room beside it: the fullest drawing that `room` lines hold, with its key if that has room as well. */
+export function drawnAlone(room: number, view: PromptView, style: SheetStyle): readonly Line[] {
+  const { place } = pick(room, { ...view, profiles: [] }, style)
+  const key = lines(view.key, style)
+  return place.length > 0 && place.length + key.length <= room ? [...place, ...key] : place
+}
+
 /** The fullest plot that leaves room for a drawing, with the fullest drawing there is room for. */
 function pick(room: number, { drawings, profiles }: PromptView, style: SheetStyle): Drawn {
   const [places, plots] = [drawings, profiles].map((forms) => forms.map((form) => lines(form, style)))

@@ -1,14 +1,15 @@
 // The live part of the screen, cut to fit: always at least one row lower than the terminal, with the hazard and what to do in
 // trouble on it whatever gives way. What has no room at once is folded into sides. When even that has no room, the screen says so and
 // takes nothing but STOP.
-import { cutSeen, widthOf } from '../lib/text.ts'
+import { widthOf } from '../lib/text.ts'
 import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
-import { drawnIn } from './drawn-in.ts'
+import { drawnAlone, drawnIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
 import { isPracticeHinted, leastHint, practiceTurningRow, safeHintOf, wordListsOf } from './foot-hints.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
 import { fold } from './sides.ts'
+import { countOf, turningRow } from './turning.ts'
 
 export interface LiveInput {
   readonly view: PromptView
@@ -30,6 +31,10 @@ export interface LiveInput {
   readonly unheard?: string | null
   /** Sides that stand before all of these, and are counted with them. @default 0 */
   readonly before?: number
+  /** Rows of a refusal that is drawn over it. @default 0 */
+  readonly over?: number
+  /** What stands before the question was turned over at an earlier one: those sides are not counted, so that no count jumps. @default false */
+  readonly frontRead?: boolean
 }
 
 /** Counted from the first of all, or from the first of the question: how many there are changes with what is said above. */
@@ -155,12 +160,16 @@ function fittedAs(input: LiveInput): Live | null {
   const fits = fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
-  if (fits === undefined || !isWhole(footText))
+  if (fits === undefined || !isWhole(footText)) {
+    // Folded on a small screen it has always the same foot, the lowest: how many sides there are hangs on no line before.
+    const under = !isSmall(style) ? footText : tight.isInFoot ? tight : narrow
+    const underLine = lines(under.lines.map((line) => row(line, 'faint')))
     return (
-      folded(input, room, footLine) ??
+      folded(input, roomOver(under), underLine) ??
       // Lower than any screen it is made for: there make safe is told by the words of the foot no more.
-      (footText.isInFoot ? null : folded(input, room + 1, footLine.slice(0, -1)))
+      (under.isInFoot ? null : folded(input, roomOver(under) + 1, underLine.slice(0, -1)))
     )
+  }
   const { head, must, ask } = fits
   const free = room - height(fits) - (input.said ?? 0)
   const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
@@ -234,19 +243,28 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const must = rowsOf(view.must)
   const text = view.wordsKnown ? [] : rowsOf(view.rows)
   const ask = rowsOf(view.ask.filter((r) => r.tone !== 'faint'))
-  // What was just said above stays in sight: the sides are lower then, and more of them.
-  const lines = Math.max(LEAST, most - (input.said ?? 0))
-  const { sides, front } = fold({ must, text, ask, room: lines, taken: input.taken ?? 0 })
+  const pointer = view.must.length === 0 ? [] : block([pointerTo(view.must)], style)
   const side = input.side ?? { of: 'front', n: 0 }
-  const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
-  const shown = sides[at] ?? []
+  const { over: refused = 0, taken = 0, said = 0, before = 0 } = input
+  const foldTo = (lines: number, over: number) => {
+    const drawn = drawnAlone(lines, view, style)
+    const words = drawn.length === 0 ? text : [...text, drawn]
+    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over })
+    const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
+    return { sides, front, at, shown: sides[at] ?? [] }
+  }
+  // A refusal has the room of the hazard on the side that is up, where that is enough: the sides stay as many as they were.
+  const asWas = refused === 0 ? null : foldTo(most, refused)
+  // What was just said above stays in sight: the sides are lower then, and more of them.
+  const { sides, front, at, shown } =
+    asWas !== null && asWas.shown.length + refused <= most ? asWas : foldTo(Math.max(LEAST, most - said), 0)
   const isLast = at === sides.length - 1
-  const before = input.before ?? 0
   const of = before + sides.length
+  const count = countOf(before + at, { before, front: before + front, of }, input.frontRead === true)
   const turning =
     isLast && isPracticeHinted(view)
-      ? practiceTurningRow(view, before + at, of, textWidth(style))
-      : turningRow(before + at, of, textWidth(style), input.unheard ?? null)
+      ? practiceTurningRow(view, count.at, count.of, textWidth(style))
+      : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
@@ -267,31 +285,13 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   }
 }
 
-/** Which side is up and how to turn it over, in one line on any sheet. */
-export function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
-  if (unheard !== null && at < of - 1) return untakenRow(at, of, width, unheard)
-  const [wide, narrow] =
-    at === of - 1
-      ? [`${at + 1} of ${of}   Up: turn back`, `${at + 1} of ${of}  Up: back`]
-      : [`Enter turns over: ${at + 1} of ${of}`, `Enter: over, ${at + 1} of ${of}`]
-  return row(widthOf(wide) <= width ? wide : narrow, at === of - 1 ? 'faint' : 'strong')
+/** Where the hazard stands that has no room over the question. It was turned over before, so the key that turns back shows it. */
+function pointerTo([first]: readonly Row[]): Row {
+  return row(
+    first?.text.startsWith('Hazard: ') === true ? 'Hazard: Up shows it' : 'Warning: Up shows it',
+    'caution',
+  )
 }
-
-/** In the place of the row that turns over, so that it has room wherever that has. */
-export function untakenRow(at: number, of: number, width: number, unheard: string): Row {
-  const side = `${at + 1} of ${of}`
-  const over = `Enter turns over first: ${side}`
-  const long = `Not taken: ${unheard}. ${over}`
-  if (unheard !== '' && widthOf(long) <= width) return row(long, 'caution')
-  const end = `Enter: ${at + 1}/${of}`
-  const kept = cutSeen(`Not taken: ${unheard}.`, width - widthOf(` ${end}`))
-  if (unheard !== '' && widthOf(kept) >= LEAST_KEPT) return row(`${kept} ${end}`, 'caution')
-  const whole = `Not taken. ${over}`
-  return row(widthOf(whole) <= width ? whole : `Not taken. Enter: ${side}`, 'caution')
-}
-
-/** Columns with what was keyed: less of it tells nobody which line it was. */
-const LEAST_KEPT = 14
 
 function block(list: readonly Row[], style: SheetStyle): Line[] {
   return list.length === 0 ? [] : layOut({ margin: '', rows: list }, style)

@@ -92,16 +92,7 @@ export function questionView(
     case 'sheet-sure':
       return {
         ask: [
-          row(question.why, 'caution'),
-          row('1  keyed wrong: key it again'),
-          row('2  it is what the sheet says'),
-          back,
-        ],
-      }
-    case 'sheet-mark':
-      return {
-        ask: [
-          row(`${question.typed.trim()}: ${question.why}`, 'caution'),
+          row(oddText(question), 'caution'),
           row('1  keyed wrong: key it again'),
           row('2  it stands so on the paper'),
           back,
@@ -202,4 +193,11 @@ function correctionView(
     return { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
   const kept = question.kind === 'correct-kept' ? `. To stand in its place: ${question.typed.trim()}` : ''
   return { ...about, ask: [row(`Stands: ${was}${kept}`), ...voids, row(asked, 'strong'), back] }
+}
+
+/** What was keyed, unless the reason begins with it. */
+function oddText({ typed, why }: { readonly typed: string; readonly why: string }): string {
+  const keyed = typed.trim()
+  const [first = keyed] = keyed.split(/\s+/)
+  return why.startsWith(first) ? why : `${keyed}: ${why}`
 }

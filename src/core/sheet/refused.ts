@@ -7,9 +7,12 @@ import { fitToRead, type ReadInput } from './to-read.ts'
 /** `refused`: its lines; what has no room above the question is read on sides of its own (to-read.ts), and is none of them. */
 export function fitRefused(input: ReadInput, refused: readonly Line[]): Live {
   if (refused.length === 0) return fitToRead(input)
-  const loose = fitToRead({ ...input, said: refused.length })
+  const over = { over: refused.length }
+  const loose = fitToRead({ ...input, ...over, said: refused.length })
   const live =
-    room(input, loose) >= refused.length ? loose : fitToRead({ ...input, said: Number.MAX_SAFE_INTEGER })
+    room(input, loose) >= refused.length
+      ? loose
+      : fitToRead({ ...input, ...over, said: Number.MAX_SAFE_INTEGER })
   return { ...live, above: [...refused.slice(0, Math.max(0, room(input, live))), ...live.above] }
 }
 

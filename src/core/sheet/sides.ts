@@ -1,6 +1,6 @@
 // What is asked, folded to fit: where a terminal is too low for the whole of it, it stands on several sides that are turned over one
-// by one. Hazard, what to do in trouble and the words come first and whole; then the question, under as much of the hazard as there is
-// room for. Nothing is left out but what is drawn.
+// by one. Hazard, what to do in trouble and the words come first and whole; then the question, under the hazard where that has room as a
+// whole, and else under a line that says where it stands. Nothing is left out, and no hazard is ever cut.
 import type { Line } from './block.ts'
 
 export interface Folded {
@@ -18,21 +18,38 @@ export interface ToFold {
   readonly ask: readonly (readonly Line[])[]
   /** Lines that a side has. */
   readonly room: number
-  /** Lines of what was just taken, above: as many of the hazard as that wants give way to it, but for one. */
+  /** Stands over the question in place of a hazard that has no room there: where it is read whole. */
+  readonly pointer: readonly Line[]
+  /** Lines of what was just taken, above: what to do in trouble gives way to them, and the hazard to the last of them. */
   readonly taken?: number
+  /** Lines of a refusal over the question: the hazard gives way to all of them. */
+  readonly over?: number
 }
 
-export function fold({ must, text, ask, room, taken = 0 }: ToFold): Folded {
+export function fold({ must, text, ask, room, pointer, taken = 0, over = 0 }: ToFold): Folded {
   const front = looser([...must, ...text], room, taken)
-  // The hazard begins with what it is: so much of it as there is room for, and one line at the least, stays over the question.
-  const back = packed(ask, must.length === 0 ? room : room - 1)
+  const back = packed(ask, must.length === 0 ? room : room - pointer.length)
   const under = back.length === 0 ? [[]] : back
-  const hazards = must.flat()
-  const question = under.map((side) => {
-    const left = Math.max(0, room - side.length)
-    return [...hazards.slice(0, Math.min(left, Math.max(1, left - taken))), ...side]
-  })
+  const question = under.map((side) => [...hazards(must, pointer, room - side.length - over, taken), ...side])
   return { sides: [...front, ...question], front: front.length }
+}
+
+/** What has to be seen, over a question that leaves it `left` lines: each row whole or not at all. */
+function hazards(
+  must: readonly (readonly Line[])[],
+  pointer: readonly Line[],
+  left: number,
+  taken: number,
+): readonly Line[] {
+  const [hazard, ...others] = must
+  if (hazard === undefined) return []
+  if (hazard.length > left - Math.min(1, taken)) return pointer
+  const shown = [...hazard]
+  for (const lines of others) {
+    if (shown.length + lines.length > left - taken) break
+    shown.push(...lines)
+  }
+  return shown
 }
 
 /** Lower sides leave what was taken in sight, where they are no more of them. */

@@ -1,7 +1,8 @@
 // What came with the last line and is longer than the room above the question: it stands from its beginning on sides of its own, which
 // are turned over one by one, before the question does. Nothing of it scrolls away unread.
 import { type Line, layOut, row, textWidth } from './block.ts'
-import { fitLive, type Live, type LiveInput, marginOf, turningRow, wholeFoot } from './live.ts'
+import { fitLive, type Live, type LiveInput, marginOf, wholeFoot } from './live.ts'
+import { countOf, turningRow } from './turning.ts'
 
 /** Lines of a side: where there is no room for so many, what came is not held back. */
 const LEAST = 4
@@ -27,7 +28,8 @@ export function fitToRead({ toRead, ...input }: ReadInput): Live {
   if (shown === undefined) return { ...question, turn: { ...turn, toRead: before } }
   const { style, notice, unheard } = input
   const told = notice === null ? [] : layOut({ margin: '', rows: [row(notice, 'caution')] }, style)
-  const turning = turningRow(side.n, turn.of, textWidth(style), unheard ?? null)
+  const count = countOf(side.n, { before, front: turn.front, of: turn.of }, input.frontRead === true)
+  const turning = turningRow(count.at, count.of, textWidth(style), unheard ?? null)
   return {
     above: [
       ...warning(input),
@@ -57,6 +59,22 @@ export function roomAbove(input: LiveInput): number {
     close = under(said - 1)
   return input.rows - 2 - close.above.length - close.below.length
 }
+
+/** Rows that a refusal may have over the last side of a folded question, which stays as many sides as it is; 0 where it is none. */
+export function roomForRefusal(input: LiveInput): number {
+  const under = (over: number) => fitLive({ ...input, said: over, over, side: LAST })
+  const { turn } = under(0)
+  if (turn === null) return 0
+  for (let over = input.rows; over > 0; over--) {
+    const live = under(over)
+    const left = input.rows - 2 - live.above.length - live.below.length
+    if (live.turn?.of === turn.of && left >= over) return over
+  }
+  return 0
+}
+
+/** However many sides it has. */
+const LAST = { of: 'question', n: Number.MAX_SAFE_INTEGER } as const
 
 /** Sides that the question itself has. */
 function sidesAsked({ turn }: Live): number {

@@ -147,8 +147,7 @@ export function questionText(question: Ask): string {
   if (question.kind === 'figure-sure') return figureSureText(question)
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
-  if (question.kind === 'sheet-sure' || question.kind === 'sheet-mark')
-    return `${question.why} ${QUESTIONS[question.kind]}`
+  if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
   if (question.kind === 'dispose-why' && question.why !== undefined)
     return `By when is it to be read again? ${READ_AGAIN_HOW}`
   if (question.kind === 'evidence-why')

@@ -107,7 +107,6 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'sign-off': 'short',
   'hand-over-to': 'short',
   'sheet-sure': 'short',
-  'sheet-mark': 'short',
   'sheet-which': 'short',
   'sheet-rest': 'short',
   'sheet-again': 'short',

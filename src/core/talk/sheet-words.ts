@@ -28,14 +28,6 @@ export type SheetAsk =
       readonly why: string
     }
   | {
-      /** The check mark at the foot is another than that of the files. */
-      readonly kind: 'sheet-mark'
-      readonly step: string | null
-      readonly row: string
-      readonly typed: string
-      readonly why: string
-    }
-  | {
       readonly kind: 'sheet-rest'
       readonly step: string | null
       readonly row: string
@@ -47,8 +39,7 @@ export type SheetAsk =
   | { readonly kind: 'sheet-again'; readonly item: SheetKeyed; readonly why: string }
 
 export const SHEET_QUESTIONS = {
-  'sheet-sure': 'Is that what the sheet says? 1 or 2',
-  'sheet-mark': 'Keyed wrong, or does it stand so? 1 or 2',
+  'sheet-sure': 'Keyed wrong, or does it stand so? 1 or 2',
   'sheet-rest': 'What stands behind the initials? - where that box is empty',
   'sheet-which': 'Which was keyed wrong? Its number',
   'sheet-why': 'Why is it changed? In words; what the sheet says is asked after',
@@ -74,18 +65,16 @@ export function hearAtSheet(defs: Definitions, state: State, prompt: SheetPrompt
   return hearBox(defs, state, { do: 'sheet-row', step: placed?.id ?? null, row, typed: line })
 }
 
+/** Taken as it stands where the sheet says so: a time that goes back, an instrument nobody has, a check mark of other files. */
+const ODD: readonly string[] = ['sheet-time', 'sheet-unknown', 'sheet-mark']
+
 /** A line at a box. What is odd in it is asked about before any of it is taken. */
 function hearBox(defs: Definitions, state: State, line: Extract<Input, { do: 'sheet-row' }>): Heard {
   const { step, row, typed, sure = false } = line
   const refusal = wouldRefuse(defs, state, line)
-  if (refusal?.code === 'sheet-time' || refusal?.code === 'sheet-unknown')
+  if (refusal !== null && ODD.includes(refusal.code))
     return ask(
       { kind: 'sheet-sure', step, row, typed, why: refusal.say },
-      `${refusal.say} Nothing was taken yet.`,
-    )
-  if (refusal?.code === 'sheet-mark')
-    return ask(
-      { kind: 'sheet-mark', step, row, typed, why: refusal.say },
       `${typed.trim()}: nothing was taken yet.`,
     )
   return refusal?.code === 'sheet-rest'
@@ -177,13 +166,6 @@ export function hearSheetAnswer(defs: Definitions, state: State, question: Sheet
       const { step, row, typed } = question
       if (line.trim() === '2') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
       return line.trim() === '1' ? say('Nothing was taken: key the box anew.') : ask(question, 'Key 1 or 2.')
-    }
-    case 'sheet-mark': {
-      const { step, row, typed } = question
-      if (line.trim() === '2') return hearBox(defs, state, { do: 'sheet-row', step, row, typed, sure: true })
-      return line.trim() === '1'
-        ? say('Nothing was taken: key the foot again, as it stands.')
-        : ask(question, 'Key 1 or 2.')
     }
     case 'sheet-rest': {
       const { step, row, typed, sure } = question

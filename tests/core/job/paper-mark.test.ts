@@ -15,7 +15,7 @@ describe('a check mark that is another', () => {
   it('is asked about before it is taken, without the one that would fit', () => {
     const walk = sheetJob().keys('RO', OTHER)
     expect(foot(walk)).toBeUndefined()
-    expect(walk.talk.ask).toMatchObject({ kind: 'sheet-mark', typed: OTHER })
+    expect(walk.talk.ask).toMatchObject({ kind: 'sheet-sure', typed: OTHER })
     const view = promptView(walk.engine.defs, walk.state, walk.talk, {
       width: 79,
       record: 'EXAMPLE',

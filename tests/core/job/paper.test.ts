@@ -6,6 +6,7 @@ import { fold, opening } from '../../../src/core/job/fold.ts'
 import type { Input } from '../../../src/core/job/input.ts'
 import { openJob } from '../../../src/core/job/open-job.ts'
 import { FRONT } from '../../../src/core/job/paper-rows.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { exampleDefs, fileCopies, Walk } from '../../helpers/example.ts'
 import {
   AFTER_BORE,
@@ -438,6 +439,12 @@ describe('the lines of a sheet', () => {
       kind: 'sheet-sure',
       why: expect.stringContaining('not in the register'),
     })
+    const shown = JSON.stringify(
+      promptView(walk.engine.defs, walk.state, walk.talk, { width: 79, record: 'EXAMPLE', ascii: true }).ask,
+    )
+    // As at the foot of a sheet that is another; what was keyed stands there once.
+    expect(shown).toMatch(/1 {2}keyed wrong: key it again.*2 {2}it stands so on the paper/)
+    expect(shown.split('M-3 G-9')).toHaveLength(2)
     expect(walk.copy().keys('1', 'm-3').last).toMatchObject({ row: 'instrument', says: 'm-3' })
     expect(walk.keys('2').last).toMatchObject({ row: 'instrument', says: 'M-3 G-9' })
   })

@@ -182,7 +182,7 @@ describe('the review of a sheet', () => {
     // One that is another is asked about, and stands so on the paper.
     const marks = (text: string) => {
       const walk = sheetJob().keys('RO', text)
-      if (walk.talk.ask?.kind === 'sheet-mark') walk.keys('2')
+      if (walk.talk.ask?.kind === 'sheet-sure') walk.keys('2')
       return told(walk.keys(...FRONT_LINES.slice(1))).join('\n')
     }
     expect(marks('bore_inspection, edition 2, 00000000')).toMatch(

@@ -123,6 +123,7 @@ describe('on small screens', () => {
     [31, 14],
   ])('at %i by %i what has no room at once is folded, and nothing of it is lost', (columns, rows) => {
     let folded = 0
+    let pointed = 0
     walkExample((walk) => {
       const first = shot(walk, columns, rows)
       const { turn } = first.live
@@ -139,14 +140,18 @@ describe('on small screens', () => {
       const withoutTitle = whole.map((side) => side.replace(/Enter(?: turns over:|: over,) \d of \d/, ''))
       for (const { text } of due)
         for (const word of text.split(/\s+/)) expect(withoutTitle.join(' ')).toContain(word)
-      // The hazard comes first and its beginning stays over the question.
+      // The hazard comes first; over the question it stands whole, or a line says where it does.
       if (must[0] === undefined) return
       const begins = must[0].text.split(' ').slice(0, 2).join(' ')
       expect(whole[0]).toContain(begins)
-      expect(whole.at(-1)).toContain(begins)
+      for (const side of whole.slice(turn.front)) {
+        if (side.includes('Up shows it')) pointed++
+        else expect(side).toContain(must[0].text)
+      }
       expect(turn.front).toBeGreaterThan(0)
     })
     expect(folded).toBeGreaterThan(10)
+    expect(pointed).toBeGreaterThan(0)
   })
 
   it('what is to be done at once stands on a side that is up first', () => {
