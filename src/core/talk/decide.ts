@@ -217,7 +217,7 @@ function disposeWhy(
 ): Heard {
   const { why: before, ...rest } = question
   if (before === undefined && !isReason(line))
-    return ask(question, 'The reason needs words: why is it so decided?')
+    return ask(question, 'The reason needs words, two at least beside none given: why is it so decided?')
   const why = before === undefined ? line : `${before.trim()}; to be read again: ${line.trim()}`
   if (question.choice === 'concession') return ask({ ...rest, kind: 'concession-authority', why })
   // What a sheet of paper says stands on it, and nobody adds to it while it is keyed in.

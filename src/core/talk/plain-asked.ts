@@ -54,7 +54,8 @@ const ITSELF: Told = (defs) => [
   ),
 ]
 
-const CRANK: Told = (defs, state) => {
+/** What is on record of what blocks the crank, and that the record is not the crank. */
+export const blockLines: Told = (defs, state) => {
   const told = gatesOf(defs).flatMap((gate) => {
     const { given, struck } = gateState(state, gate.id)
     const known = [
@@ -95,7 +96,8 @@ const WHO_IN: Told = (defs, state) => {
   ]
 }
 
-const TURNING = /\b(?:block(?:ed)?|barring)\b/i
+/** What keeps the crank still; a block valve shuts off gas. */
+const TURNING = /\b(?:block(?:ed)?(?! valve)|barring)\b/i
 
 /** Until the plate was read its tag stands nowhere on screen, so that nobody copies it from here. */
 const MACHINE: Told = ({ machine, procedure }, { machineNamed }) =>
@@ -138,7 +140,7 @@ const ASKED: readonly (readonly [RegExp, Told])[] = [
   ],
   [
     /^is (?:the |my )?(?:crank|crankshaft|shaft|rotation|block) (?:still )?(?:locked|blocked|held|secured|on|in)(?: now| place)?/i,
-    CRANK,
+    blockLines,
   ],
   [
     /^(?:who|how many) (?:is|are) (?:still )?(?:in|inside|in there)$|^is (?:anybody|anyone|somebody|someone) (?:still )?(?:in|inside|in there)$/i,

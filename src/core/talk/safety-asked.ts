@@ -3,7 +3,7 @@
 
 /**
  * Somebody is hurt; does not answer; an alarm or a smell; it starts or turns; air out of its limits; something is missing;
- * something goes wrong; what STOP does; why people come out; a trainee; alone; hands in; whether it is safe; who releases a
+ * something goes wrong; what STOP does; why people come out; a trainee; alone; turning the crank or taking the block out; hands in; whether it is safe; who releases a
  * STOP; who witnesses; whether one is allowed; whether locks come off; what is to be done now.
  */
 export type SafetyAsked =
@@ -18,6 +18,7 @@ export type SafetyAsked =
   | 'come-out'
   | 'trainee'
   | 'alone'
+  | 'turn'
   | 'hands'
   | 'safe'
   | 'release'
@@ -124,6 +125,17 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:without|no|have no|nobody|no one) (?:a |an |my |the |any )?(?:partner|mate|witness|lead|second (?:person|man)|other person|anybody|anyone|else|helper|colleague)\\b',
       "\\b(?:nobody|no one|noone)(?:'s| is)? (?:here|around|with me|on site)\\b",
       "\\bi(?:'m| am|m) the only one\\b",
+      '\\b(?:partner|mate|witness|helper|colleague|other (?:man|one|mechanic)|second (?:man|person)) (?:has |is |had to |just |now )*(?:went|gone|goes|left|leave|away|off|at lunch|on (?:a |his |her )?break|out|not (?:here|back))\\b',
+    ],
+  ],
+  [
+    'turn',
+    [
+      '^(?!what (?:is|are|does)\\b|why\\b).*\\b(?:turn|rotate|bar|spin|move|roll|crank)(?:ing)? (?:the |this |that |our )?(?:crank|crankshaft|shaft|flywheel|machine|compressor|piston|rod|engine|it)\\b',
+      '\\b(?:can|could|may|must|should|will|is|be) (?:the |this |it )?(?:crank|crankshaft|shaft|flywheel|machine|it|piston)?(?: now| then)? ?be (?:turned|barred|rotated|moved|rolled)\\b',
+      '^(?!what (?:is|are|does)\\b|why\\b).*\\bbar(?:ring|red)? (?:\\w+ ){0,2}over\\b',
+      '\\b(?:take|get|pull|bring|knock|remove|leave|release|loosen|open)(?:ing)? (?:\\w+ ){0,2}blocks?(?: (?:out|off|away|now|here|in|on))?\\b',
+      '\\bblocks? (?:come|comes|be taken|go|stay|stays) (?:out|off|away|in|on)\\b',
     ],
   ],
   [

@@ -19,7 +19,9 @@ import { SAFE_ALWAYS } from './make-safe.ts'
 import { mayWitness, peopleText } from './may-sign.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
+import { whoLines } from './sheet-asked.ts'
 import { releaseLines, STOP_LINES, stopLine } from './stop-lines.ts'
+import { turnLines } from './turn-lines.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
 
@@ -109,6 +111,8 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
       ]
     case 'release':
       return releaseLines(asked.defs, asked.state)
+    case 'turn':
+      return [...stopLine(asked.state), ...turnLines(asked.defs, asked.state), ...troubleLines(asked), SHEET]
     case 'witness':
       return [...(BY_WIRE.test(question) ? [STANDS_THERE] : []), ...witnessLines(asked)]
     case 'allowed':
@@ -331,6 +335,7 @@ const MOST_GATES = 2
 
 /** Who may sign at the hold point at hand, or the next that wants somebody; by role, as no name stands for a look. */
 function witnessLines({ defs, state, prompt, at }: Asked): string[] {
+  if (prompt.kind === 'decide' || prompt.kind === 'findings') return whoLines(defs, state)
   if (prompt.kind === 'point' || prompt.kind === 'review')
     return [
       `Signs here: a ${(pointOf(prompt.step)?.roles ?? []).join(' or ')} who did none of this.`,

@@ -10,6 +10,7 @@ import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
 import { watchedLines } from './answer-asked.ts'
+import { decisionLines } from './decision-asked.ts'
 import { mayDecide, maySignPoint, mayWitness, peopleText } from './may-sign.ts'
 import { bareReading, findingText, placeName, spreadText } from './names.ts'
 import { offersAt } from './offered.ts'
@@ -50,6 +51,10 @@ const DIFFERENCE = [
 ]
 
 const compiled = (all: readonly string[]) => all.map((one) => new RegExp(one, 'i'))
+const DECIDES =
+  /^(?:can|may|could|should|must|does|is) (?:i|we|he|she|the \w+|a \w+|my \w+|\w{2,4}) (?:allowed to |have to )?(?:accept|decide|reject|approve|sign|choose|pick|say)/i
+const WHY_STANDARD =
+  /^why\b.*\b(?:measure|check|read|set|do|need|use|test)\b.*\b(?:ring|standard|set-?check|master|rod)\b/i
 const [WHO_ASKED, END_ASKED, REPEATS_ASKED] = [compiled(WHO), compiled(WHICH_END), compiled(REPEATS)]
 const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled(DIFFERENCE)]
 
@@ -57,6 +62,11 @@ const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled
 export function sheetAskedLines(defs: Definitions, state: State, text: string): string[] | null {
   const is = (patterns: readonly RegExp[]) => patterns.some((one) => one.test(text))
   if (is(WHO_ASKED)) return whoLines(defs, state)
+  const { kind } = next(defs, state)
+  if ((kind === 'decide' || kind === 'findings') && DECIDES.test(text)) return whoLines(defs, state)
+  const choices = decisionLines(defs, state, text)
+  if (choices !== null) return choices
+  if (WHY_STANDARD.test(text) && isAtStandard(defs, state)) return STANDARD
   if (is(END_ASKED)) return endLines(defs, state)
   if (is(REPEATS_ASKED)) return repeatLines(defs, state, /\bagain|anew\b/i.test(text))
   const found = FINDING_ASKED.exec(text)?.[1]
@@ -65,8 +75,19 @@ export function sheetAskedLines(defs: Definitions, state: State, text: string): 
   return two === undefined || two === null ? null : differenceLines(defs, two[1] ?? '', two[2] ?? '')
 }
 
+/** Of the ring that a gauge is set on, and of no ring of a piston. */
+const STANDARD = [
+  'The standard is a size that is known, and no part of the machine: read before and after, it tells how far off the gauge is.',
+  'A gauge that reads it wrong by more than its record allows measures nothing: what it read since the check before is in doubt.',
+]
+
+function isAtStandard(defs: Definitions, state: State): boolean {
+  const step = current(defs, state)?.placed.step
+  return step?.kind === 'read' && step.plausible.from === 'standard'
+}
+
 /** Said of who is needed: no role is guessed, and no name stands for somebody who looks. */
-function whoLines(defs: Definitions, state: State): string[] {
+export function whoLines(defs: Definitions, state: State): string[] {
   const prompt = next(defs, state)
   const here = whoHere(defs, state, prompt)
   const from = (current(defs, state)?.placed.number ?? 1) + (here.length > 0 ? 1 : 0)
@@ -317,9 +338,11 @@ function findingLines(defs: Definitions, state: State, word: string): string[] |
 
 /** Both terms beside each other; null where not both are known, as half an answer would be taken for the whole. */
 function differenceLines(defs: Definitions, one: string, other: string): string[] | null {
-  const [first, second] = [termLines(singular(one)), termLines(singular(other))]
-  if (first.length === 0 || second.length === 0) return null
   const isVerdict = [one, other].some((word) => /^(?:accept|monitor)$/i.test(word.trim()))
+  // Beside MONITOR the other is a verdict too, and not the decision of that name.
+  const called = (name: string) => (isVerdict ? singular(name).toUpperCase() : singular(name))
+  const [first, second] = [termLines(called(one)), termLines(called(other))]
+  if (first.length === 0 || second.length === 0) return null
   return [...first, ...second, ...(isVerdict ? watchedLines(defs) : [])]
 }
 
