@@ -55,7 +55,7 @@ describe('the cylinders of the load question', () => {
     expect(limits.filter(({ judged }) => judged.endsWith('throw 1')).map(({ judged }) => judged)).toEqual(
       [
         ...['rod pushed', 'rod pulled', 'load at the pin', 'reversal at the pin', 'reversed peak'],
-        'discharge temperature',
+        'ideal discharge temperature',
       ].map((judged) => `${judged}, throw 1`),
     )
     expect(one('rod pushed, throw 1')).toMatchObject({
@@ -72,7 +72,10 @@ describe('the cylinders of the load question', () => {
       bound: 'at least',
       limit: { text: '15 deg' },
     })
-    expect(one('discharge temperature, throw 1')).toMatchObject({ used: null, limit: { text: '150 degC' } })
+    expect(one('ideal discharge temperature, throw 1')).toMatchObject({
+      used: null,
+      limit: { text: '150 degC' },
+    })
   })
 
   it('say HOLD of what is over, and of nothing else', () => {

@@ -295,6 +295,25 @@ describe('a hold point', () => {
     )
   })
 
+  it('that fell many times alike is told in one sentence, behind what is not alike', () => {
+    const asides = ['one', 'two', 'three'].flatMap((id) => [
+      tell(id),
+      tell(`in_${id}`, { exposes: ['start'] }),
+    ])
+    const alike = new Walk(smallDefs([gate('stopped', ['start'], [NO_START, WITNESS]), ...asides]))
+    alike.keys('RO', 'TC-401-1', 'NO START', 'KH')
+    for (const _ of ['one', 'two', 'three']) {
+      alike.bring({ do: 'clock-moved', seconds: 400 })
+      alike.keys('', 'ALL OUT', 'NO START', 'KH', '')
+    }
+    const { what, sentences } = only(reviewed(alike), 'gate-proved')
+    expect(what).toBe('1 stopped: fell 3 times, keyed clear and proved again')
+    expect(sentences).toHaveLength(1)
+    expect(sentences[0]).toMatch(
+      /^Fell 3 times alike: the clock moved; the work at hand was not behind it; keyed clear and proved again each time\. Fell, clear, proved: 06:\d\d, 06:\d\d, 06:\d\d; /,
+    )
+  })
+
   it('that fell when nothing was left to be done behind it stands apart, with the last that was', () => {
     const { what, sentences } = only(reviewed(walk), 'gate-after')
     expect(what).toBe('1 stopped: fell once, after the last work behind it')

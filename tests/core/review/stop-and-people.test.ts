@@ -78,5 +78,13 @@ describe('what still hangs when a job has ended', () => {
         /Look at each, .*a lead puts what was seen on record, by barover remark\.$/,
       )
     expect(reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')).toHaveLength(2)
+    // Words of a lead that name one stand with it, and take it off no list.
+    walk.bring({ do: 'remark', text: 'T-9 is in the rack; T-90 is another.', person: 'KH', proved: true })
+    const [locks, tags] = reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')
+    expect(locks?.sentences.join()).not.toContain('Remark')
+    expect(tags).toMatchObject({ open: true })
+    expect(tags?.sentences.at(-2)).toMatch(
+      /^Remark that names of them, KH .*: T-9 is in the rack; T-90 is another\.$/,
+    )
   })
 })

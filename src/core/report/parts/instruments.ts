@@ -11,12 +11,18 @@ export function instrumentsOf(
   entries: readonly Entry[],
 ): Report['instruments'] {
   const readings = Object.values(state.readings).flat()
-  const shown = entries.flatMap((entry) =>
-    entry.type === 'evidence.given' && entry.instrument !== undefined ? [entry.instrument] : [],
-  )
   const doubts = entries.flatMap((entry) => (entry.type === 'instrument.doubted' ? [entry] : []))
+  const shown = entries.flatMap((entry) =>
+    entry.type === 'evidence.given' && entry.instrument !== undefined
+      ? [{ id: entry.instrument, counts: !doubts.some(({ readings: of }) => of.includes(entry.seq)) }]
+      : [],
+  )
   const ids = [
-    ...new Set([...readings.map((one) => one.instrument), ...shown, ...doubts.map((one) => one.instrument)]),
+    ...new Set([
+      ...readings.map((one) => one.instrument),
+      ...shown.map((one) => one.id),
+      ...doubts.map((one) => one.instrument),
+    ]),
   ].sort()
   return ids.map((id) => {
     const one = instrumentById(defs, id)
@@ -29,7 +35,7 @@ export function instrumentsOf(
       certificate: one?.calibration.certificate ?? null,
       error: errorOf(one),
       readings: readings.filter((reading) => reading.instrument === id && stands(reading)).length,
-      evidence: shown.filter((used) => used === id).length,
+      evidence: shown.filter((one) => one.id === id && one.counts).length,
       doubted: doubt === undefined ? null : `${doubt.why}; says ${doubt.says}`,
     }
   })

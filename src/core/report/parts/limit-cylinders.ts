@@ -5,7 +5,7 @@ import type { SettingFault } from '../../cycle/setting-checks.ts'
 import type { Definitions, PlacedStep } from '../../job/definitions.ts'
 import type { PocketVerdictRecord } from '../../job/verdict-record.ts'
 import { forceUnit, rowAtOpening, settingText, temperatureUnit } from '../../talk/pocket-words.ts'
-import { shareTold } from '../../units/index.ts'
+import { formatNumber, shareTold } from '../../units/index.ts'
 import type { Report } from '../schema.ts'
 import type { Figure } from '../schema-words.ts'
 import { figureOf, figureShown } from './figure.ts'
@@ -88,7 +88,7 @@ function checkedOf(defs: Definitions, { inputs }: PocketVerdictRecord, one: Cyli
       figure: (si: number, more: number) => figureShown('ratio', si, '%', more),
     },
     {
-      judged: 'discharge temperature',
+      judged: 'ideal discharge temperature',
       about: 'discharge-temperature',
       bound: 'at-most',
       value: one.dischargeK,
@@ -105,7 +105,7 @@ function checkedOf(defs: Definitions, { inputs }: PocketVerdictRecord, one: Cyli
 function arc(radians: number, more: number): Figure {
   const scale = 10 ** more
   const down = Math.floor(((radians * 180) / Math.PI) * scale + 1e-9) / scale
-  return figureOf('angle', radians, 'deg', down.toFixed(more))
+  return figureOf('angle', radians, 'deg', formatNumber(down, more))
 }
 
 function told(

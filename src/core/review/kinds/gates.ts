@@ -81,7 +81,7 @@ function one(look: Look, gate: GateStep): Found[] {
         ...failed.flatMap(({ entry }) =>
           entry.type === 'evidence.failed' ? [failure(look, gate, entry)] : [],
         ),
-        ...fell.map((fall) => fallText(look, gate, fall)),
+        ...fallTexts(look, gate, fell),
         ...struck.map((move) =>
           sentence(`Void ${when(look, move.entry)}, before it was complete: ${causeText(gate, move)}`),
         ),
@@ -125,6 +125,34 @@ function becameOf(fell: readonly Fall[]): string {
   const [only] = sorts
   if (only !== undefined && sorts.length === 1) return alarmOf(fell) === '' ? `, ${only.says}` : ''
   return `: ${sorts.map(({ n, says }) => `${n} ${says}`).join('; ')}`
+}
+
+/** Falls alike are told in one sentence from this many on; one that is not alike stands in front of them. */
+const ALIKE = 3
+
+function fallTexts(look: Look, gate: GateStep, fell: readonly Fall[]): string[] {
+  const alike = new Map<string, Fall[]>()
+  for (const fall of fell.filter(isQuiet)) {
+    const why = causeText(gate, fall.move)
+    alike.set(why, [...(alike.get(why) ?? []), fall])
+  }
+  const many = [...alike].filter(([, falls]) => falls.length >= ALIKE)
+  const grouped = new Set(many.flatMap(([, falls]) => falls))
+  return [
+    ...fell.filter((fall) => !grouped.has(fall)).map((fall) => fallText(look, gate, fall)),
+    ...many.map(([why, falls]) => {
+      const each = falls.map(
+        ({ move, clear, again }) =>
+          `${when(look, move.entry)}, ${[clear, again].map((one) => (one === null ? '?' : when(look, one))).join(', ')}`,
+      )
+      return `Fell ${times(falls.length)} alike: ${why}; the work at hand was not behind it; keyed clear and proved again each time. Fell, clear, proved: ${each.join('; ')}.`
+    }),
+  ]
+}
+
+/** Nobody was behind it by the record, everybody was keyed clear, and it was proved again. */
+function isQuiet({ is, atHand, worked, clear, again }: Fall): boolean {
+  return is === 'proved' && atHand === null && worked.length === 0 && clear !== null && again !== null
 }
 
 function fallText(

@@ -5,7 +5,7 @@ import { itemLabel } from '../../job/item-label.ts'
 import { hanging, type Keyed } from '../../job/locks-on.ts'
 import { list } from '../../lib/wording.ts'
 import type { Found } from '../exception.ts'
-import { clause, count, type Look, named, sentence, when } from '../look.ts'
+import { byWhom, clause, count, entriesOf, type Look, named, sentence, when } from '../look.ts'
 import { lastStart, onAt, thingsText } from '../starts.ts'
 
 export function stillHanging(look: Look): Found[] {
@@ -59,14 +59,31 @@ function onNow(look: Look, on: readonly Keyed[]): Found {
 }
 
 function found(look: Look, on: readonly Keyed[], what: string, last: string, grave: number): Found {
+  const said = remarksOn(look, on)
   return {
     kind: 'hanging',
     what,
-    sentences: [...on.map((one) => deviceLine(look, one)), ...startedWhileOn(look, on), last],
-    entries: on.map(({ seq }) => seq),
+    sentences: [
+      ...on.map((one) => deviceLine(look, one)),
+      ...startedWhileOn(look, on),
+      ...said.map(
+        (entry) => `Remark that names of them, ${byWhom(look, entry)}: ${sentence(clause(entry.text))}`,
+      ),
+      last,
+    ],
+    entries: [...on, ...said].map(({ seq }) => seq),
+    // Words take nothing off: whoever reads them decides whether all of them are told of.
     open: true,
     grave,
   }
+}
+
+/** Remarks after the close in which one of them stands by its number. */
+function remarksOn(look: Look, on: readonly Keyed[]) {
+  return entriesOf(look, 'remark.made').filter(({ text }) => {
+    const words = text.toUpperCase().split(/[^\p{L}\p{N}-]+/u)
+    return on.some(({ shown }) => words.includes(shown.trim().toUpperCase()))
+  })
 }
 
 /** A start with a lock on, or with a tag that forbids it, is what a lead asks about first. */
