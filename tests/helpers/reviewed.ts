@@ -88,6 +88,13 @@ export const SMALL: readonly Raw[] = [
 export const SMALL_DEFS = smallDefs(SMALL)
 
 /** At the hold point of the small job. */
+/** Keyed so that there is a minute between the gas figures of two places: the meter had settled. */
+export function settled(defs?: Definitions): Walk {
+  const walk = new Walk(defs)
+  walk.stepMs = 20_000
+  return walk
+}
+
 export const smallStart = () => new Walk(SMALL_DEFS).keys('RO', 'TC-401-1')
 export const smallAtSize = () => smallStart().keys('NO START', 'KH', '1', '1')
 export const smallDone = () => smallAtSize().keys('9.5033', '1', '')

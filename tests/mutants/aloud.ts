@@ -53,10 +53,10 @@ export const ALOUD = [
       by: 'what is to be done at once stands on a side that is up first',
     },
     {
-      rule: 'The beginning of the hazard stays over the question on every side.',
+      rule: 'No hazard is cut over the question: it stands there whole, or a line says which key shows it.',
       file: 'core/sheet/sides',
-      find: 'hazards.slice(0, Math.min(left, Math.max(1, left - taken)))',
-      into: 'hazards.slice(0, 0)',
+      find: 'left - Math.min(1, taken)) return pointer',
+      into: 'left - Math.min(1, taken)) return hazard.slice(0, left)',
       in: 'core/sheet/live',
       by: 'what has no room at once is folded, and nothing of it is lost',
     },

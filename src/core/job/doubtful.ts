@@ -9,6 +9,7 @@ import { type Far, farFromOthers } from './neighbours.ts'
 import { isCheckAfter, isSetCheck, type OffStandard, offStandard } from './off-standard.ts'
 import { decimalsIn, implausible, sizeOf } from './plausible.ts'
 import { type State, standing } from './state.ts'
+import { swappedCheck } from './swapped-check.ts'
 import { type SwappedPair, swappedPair } from './swapped-pair.ts'
 import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
 import { sizeKeyed } from './temperature-size.ts'
@@ -33,7 +34,7 @@ interface Reason {
 
 /**
  * Null for a reading that is believed. One outside its window is doubted always; a temperature far from those it
- * belongs with, a gauge off on its standard before it measures, a size far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
+ * belongs with, a gauge off on its standard before it measures, a check after with two figures changed round, a size far from its neighbours, or against what the last overhaul left, only as the first of its place: a repeat is held
  * against the first, by `repeats`.
  */
 export function doubtOf(defs: Definitions, state: State, placed: ReadStep, reading: ReadingAt): Doubt | null {
@@ -56,6 +57,8 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   const size = (si: number) => sizeOf(defs, placed.step.quantity, Math.abs(si), reading)
   const off = isSetCheck(placed) && !isCheckAfter(defs, placed) ? offStandard(defs, placed, reading) : null
   if (off !== null) return offReason(off, size)
+  const slipped = swappedCheck(defs, state, placed, reading, writtenAs(defs, placed, reading))
+  if (slipped !== null) return checkReason(slipped, size)
   const gap = temperatureGap(defs, state, placed, reading)
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
   const swapped = swappedPair(defs, state, placed, reading)
@@ -167,6 +170,15 @@ function offReason({ off, within }: OffStandard, size: (si: number) => string): 
     why: `${size(off)} ${off < 0 ? 'under' : 'over'} the standard, and ${within} is allowed`,
     more: 'Wipe both, let them come to one warmth, then 1. If it stays so: the word instrument puts the gauge aside, and another is picked.',
     isSlip: false,
+  }
+}
+
+/** Nothing else of the check after is doubted: what a gauge has drifted is what it is there to show. */
+function checkReason(apart: number, size: (si: number) => string): Reason {
+  return {
+    why: `${size(apart)} ${apart < 0 ? 'under' : 'over'} the check before`,
+    more: null,
+    isSlip: true,
   }
 }
 

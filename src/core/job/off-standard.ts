@@ -10,8 +10,13 @@ export function isSetCheck({ step }: PlacedStep): boolean {
 
 /** A check with the same seat stands before it in the same part: what was measured between the two is there already. */
 export function isCheckAfter(defs: Definitions, placed: PlacedStep): boolean {
+  return checkBefore(defs, placed) !== undefined
+}
+
+/** The last check with the same seat that stands before it in the same part. */
+export function checkBefore(defs: Definitions, placed: PlacedStep): PlacedStep | undefined {
   const seat = asKind(placed, 'read').step.with
-  return defs.steps.some(
+  return defs.steps.findLast(
     (one) =>
       one.number < placed.number &&
       one.scope === placed.scope &&

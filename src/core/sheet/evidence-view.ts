@@ -6,6 +6,7 @@ import type { CloseCause } from '../job/entries.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
+import { gasPace } from '../job/gas-pace.ts'
 import {
   type GateStep,
   gateState,
@@ -136,9 +137,13 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
       return [ask, row(`Type: ${evidence.words}`)]
     case 'witness': {
       const people = mayWitness(defs, state, gate, evidence)
+      const pace = gasPace(defs, state, gate)
       return [
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
+        ...(pace === null
+          ? []
+          : [row(`Gas figures of two places were keyed ${pace.seconds} s apart. Had the meter settled?`)]),
         ask,
         people.length === 0
           ? row('Nobody else in the crew file may witness here: it stays shut.', 'caution')

@@ -154,7 +154,10 @@ function fittedAs(input: LiveInput): Live | null {
   const tight = tightFoot(input)
   const isTight = taken > 0 && !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && isRoomy(tight)
   const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
-  const footText = feet.find(isWhole) ?? (taken > 0 ? (tight.isInFoot ? tight : narrow) : whole)
+  // A list on a small screen has the lowest foot before it has none: whoever put a slip there has to come to it.
+  const isLow =
+    taken > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
+  const footText = feet.find(isWhole) ?? (isLow ? (tight.isInFoot ? tight : narrow) : whole)
   const footLine = lines(footText.lines.map((line) => row(line, 'faint')))
   const room = roomOver(footText)
   const fits = fitting(footText)

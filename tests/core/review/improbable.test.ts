@@ -1,14 +1,17 @@
 // Improbable readings: each test asks where it should, is silent below its number and its threshold, and accuses nobody.
 import { describe, expect, it } from 'vitest'
 import type { Definitions } from '../../../src/core/job/definitions.ts'
+import { gasPace } from '../../../src/core/job/gas-pace.ts'
+import { gatesOf } from '../../../src/core/job/gate.ts'
 import { A_QUESTION } from '../../../src/core/review/kinds/improbable.ts'
 import { leaningDigits } from '../../../src/core/review/last-digits.ts'
 import type { Review } from '../../../src/core/review/review.ts'
-import { AFTER_LINES, Walk } from '../../helpers/example.ts'
-import { kindsOf, NEW_BORE, NEW_BORE_LINES, only, reviewed } from '../../helpers/reviewed.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { AFTER_LINES, GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { kindsOf, NEW_BORE, NEW_BORE_LINES, only, reviewed, settled } from '../../helpers/reviewed.ts'
 
 const bore = (lines: readonly string[], defs: Definitions = NEW_BORE, ms = 10_000) => {
-  const walk = new Walk(defs).toBore()
+  const walk = settled(defs).toBore()
   walk.stepMs = ms
   return walk.keys(...lines)
 }
@@ -94,11 +97,56 @@ describe('what was asked on the sheet', () => {
 describe('the very figure of last time', () => {
   it('is asked about once a step, with the day, and the doubt it raised is told apart', () => {
     // Left 9.5026 at the head end, top to bottom, on the example's record.
-    const walk = new Walk().toBore().keys('9.5026', '3', 'measured twice by two of us', '9.5026')
+    const walk = settled().toBore().keys('9.5026', '3', 'measured twice by two of us', '9.5026')
     const review = reviewed(walk)
     expect(kindsOf(review)).toContain('doubted')
     const same = only(review, 'improbable')
     expect(same.what).toMatch(/1 of 1 as left at the last overhaul, to the last figure$/)
     expect(same.sentences[0]).toMatch(/as left on 2023-11-20/)
+  })
+})
+
+describe('gas figures of two places', () => {
+  const gasAt = (ms: number) => {
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
+    walk.stepMs = ms
+    return walk.keys(...GAS_LINES)
+  }
+  const shown = ({ engine, state, talk }: Walk) =>
+    JSON.stringify(
+      promptView(engine.defs, { ...state, scripted: false }, talk, {
+        width: 79,
+        record: 'EXAMPLE',
+        ascii: true,
+      }).ask,
+    )
+
+  it('keyed sooner than a meter settles are told to the witness and asked of by the lead', () => {
+    const walk = gasAt(5000)
+    expect(shown(walk)).toContain('Gas figures of two places were keyed 15 s apart. Had the meter settled?')
+    const opened = walk.keys('ML')
+    expect(opened.entries.some((e) => e.type === 'gate.opened')).toBe(true)
+    const found = only(reviewed(opened), 'improbable')
+    expect(found.what).toMatch(/gas figures of two places keyed 15 s apart$/)
+    expect(found.sentences.join(' ')).toMatch(/under 60 s from the first figure of one place.*no source/)
+    expect(found.sentences.at(-1)).toBe(A_QUESTION)
+    expect(found.entries).toHaveLength(3)
+  })
+
+  it.each([
+    [19_900, true],
+    [20_000, false],
+  ])('%i ms from figure to figure: asked %s', (ms, isAsked) => {
+    const walk = gasAt(ms)
+    expect(shown(walk).includes('Had the meter settled?')).toBe(isAsked)
+    expect(asked(reviewed(walk.keys('ML')))).toHaveLength(isAsked ? 1 : 0)
+  })
+
+  it('out of a file are never asked about', () => {
+    const walk = gasAt(0)
+    const gate = gatesOf(walk.engine.defs)[0]
+    if (gate === undefined) throw new Error('no hold point')
+    expect(gasPace(walk.engine.defs, { ...walk.state, scripted: false }, gate)).toMatchObject({ seconds: 0 })
+    expect(gasPace(walk.engine.defs, { ...walk.state, scripted: true }, gate)).toBeNull()
   })
 })

@@ -8,8 +8,16 @@ import { itemBlocks } from '../../../src/core/review/item.ts'
 import { lastNumber, rangeBlocks, screenLines, wholeBlocks } from '../../../src/core/review/page.ts'
 import type { Review } from '../../../src/core/review/review.ts'
 import { layOut, plainText, row, type SheetStyle } from '../../../src/core/sheet/block.ts'
-import { Walk } from '../../helpers/example.ts'
-import { asPerson, reviewed, SMALL_DEFS, smallAtSize, smallDone, smallStart } from '../../helpers/reviewed.ts'
+import type { Walk } from '../../helpers/example.ts'
+import {
+  asPerson,
+  reviewed,
+  SMALL_DEFS,
+  settled,
+  smallAtSize,
+  smallDone,
+  smallStart,
+} from '../../helpers/reviewed.ts'
 
 const STYLE: SheetStyle = { width: 79, record: 'EXAMPLE', ascii: false }
 const screen = (walk: Walk, rows = 21, style = STYLE) =>
@@ -101,7 +109,7 @@ describe('in few columns', () => {
 })
 
 describe('on a screen of 80 by 24', () => {
-  const walk = new Walk().toVerdict()
+  const walk = settled().toVerdict()
 
   it('stands what it is, then the exceptions by number, what was as usual, and the last overhaul on one line', () => {
     const lines = plainText(screen(walk)).split('\n')
@@ -185,7 +193,7 @@ describe('behind a number', () => {
   })
 
   it('of a verdict stand its sums and what its error is made of, and no word that is not taken there', () => {
-    const text = item(new Walk().toVerdict(), 1)
+    const text = item(settled().toVerdict(), 1)
     expect(text).toContain('The sums, from unrounded figures')
     expect(flow(text)).toMatch(/U 0\.0\d+ in of one diameter.* with M-3, calibrated until 2026-09-30/)
     expect(flow(text)).toMatch(/instrument: 0\.00015 in at k = 1, \d+ % of it/)

@@ -154,6 +154,16 @@ describe('on small screens', () => {
     expect(pointed).toBeGreaterThan(0)
   })
 
+  it('what can be put right is listed under a hazard of the step at 40 by 15', () => {
+    const at = new Walk().throughGate()
+    at.key('correct')
+    const { live, text } = shot(at, 40, 15)
+    expect(live.tooSmall).toBe(false)
+    expect(live.choices).toBeGreaterThanOrEqual(3)
+    expect(run(text)).toContain('Which one? Its number')
+    expect(height(live)).toBeLessThanOrEqual(14)
+  })
+
   it('what is to be done at once stands on a side that is up first', () => {
     const walk = new Walk().toBore().wait(31).keys('')
     const { turn, tooSmall } = shot(walk, 31, 14).live

@@ -1,6 +1,8 @@
 // What is improbable of readings that are each believable: questions, with the test that asks them and its threshold. Nobody is
 // accused by any of it, no figure is changed, and there may be a good reason.
 import { asKind, type PlacedStep } from '../../job/definitions.ts'
+import { gasPace, SETTLES_S } from '../../job/gas-pace.ts'
+import { gatesOf } from '../../job/gate.ts'
 import { againstLast } from '../../job/last-left.ts'
 import { applicability, isComplete } from '../../job/next.ts'
 import { placesOf } from '../../job/places.ts'
@@ -17,7 +19,7 @@ export const A_QUESTION = 'A question and no finding: ask those who measured, be
 export const NO_SOURCE = 'Common practice, no source.'
 
 export function improbable(look: Look): Found[] {
-  return [...asked(look), ...sameAsLast(look), ...lastDigits(look)]
+  return [...asked(look), ...sameAsLast(look), ...lastDigits(look), ...gasKeyedFast(look)]
 }
 
 const base = { kind: 'improbable', open: false } as const
@@ -69,6 +71,28 @@ function seqsAt({ defs, state }: Look, step: string): number[] {
   const placed = defs.steps.find((one) => one.id === step)
   if (placed?.step.kind !== 'read') return []
   return placesOf(asKind(placed, 'read')).flatMap(({ key }) => standing(state, key).map((r) => r.seq))
+}
+
+/** Told by what stood shown when a hold point was opened, each time it was. */
+function gasKeyedFast(look: Look): Found[] {
+  return look.moves.flatMap(({ entry, before }): Found[] => {
+    if (entry.type !== 'gate.opened') return []
+    const gate = gatesOf(look.defsAt(entry)).find(({ id }) => id === entry.step)
+    const pace = gate === undefined ? null : gasPace(look.defsAt(entry), before, gate)
+    if (gate === undefined || pace === null) return []
+    return [
+      {
+        ...base,
+        what: `${named(gate)}: gas figures of two places keyed ${pace.seconds} s apart`,
+        sentences: [
+          'Had the meter settled at the second place, or were the figures read before and keyed together?',
+          `The test: under ${SETTLES_S} s from the first figure of one place to the first of the next. ${NO_SOURCE}`,
+          A_QUESTION,
+        ],
+        entries: [...pace.seqs, entry.seq],
+      },
+    ]
+  })
 }
 
 function sameAsLast(look: Look): Found[] {
