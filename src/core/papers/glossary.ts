@@ -102,7 +102,6 @@ repair: What a lead decides where a part is made fit for its use, though not as 
 repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
 REPLACE: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part is renewed then. A lead decides; the word only proposes.
 reversal: The change of the load at the crosshead pin from push to pull and back in each turn. It lets oil in on both sides of the bearing.
-rework: A decision of a lead on a part that does not conform: it is worked on until it does, as by honing or lapping, and measured again.
 REWORK: A verdict: the figure is outside its limit by more than the measuring error, and its book says that the part can be worked on then. A lead decides; the word only proposes.
 rider band: A band around the piston that carries its weight, so that the piston itself does not touch the bore. It has to stand proud of the piston.
 ridge | step edge remove: A step at the end of ring travel, left where the rings never wore the bore. New rings can break on it, so it is put down as found, and a lead decides whether it comes off.
