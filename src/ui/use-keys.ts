@@ -56,10 +56,20 @@ export function readKeys(
 ): { readonly keys: readonly Pressed[]; readonly held: string } {
   const text = held + raw
   if (BEGUN.test(text)) return { keys: [], held: text }
+  // In a paste it is a character like any other that is not seen.
+  const split = text.includes('\u001b[200~') ? (token: string) => [token] : withErasing
   return {
-    keys: (text.match(TOKENS) ?? []).flatMap(withTabs).flatMap((token) => nameKey(token) ?? []),
+    keys: (text.match(TOKENS) ?? [])
+      .flatMap(split)
+      .flatMap(withTabs)
+      .flatMap((token) => nameKey(token) ?? []),
     held: '',
   }
+}
+
+/** A key held down over a slow line comes as several in one read, and each of them erases. */
+function withErasing(token: string): string[] {
+  return token.startsWith('\u001b') ? [token] : token.split(/([\u007f\b])/).filter((part) => part !== '')
 }
 
 /**

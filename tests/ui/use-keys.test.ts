@@ -40,6 +40,17 @@ describe('keys', () => {
     expect(keys('9.5033\t')).toEqual([{ kind: 'chunk', text: '9.5033' }, { kind: 'safe' }])
   })
 
+  it('erases once for each time the key came, also read at once and between figures', () => {
+    expect(kinds('\u007f\u007f\b')).toEqual(['erase-left', 'erase-left', 'erase-left'])
+    expect(keys('9.57\u007f03')).toEqual([
+      { kind: 'chunk', text: '9.57' },
+      { kind: 'erase-left' },
+      { kind: 'chunk', text: '03' },
+    ])
+    // What stands in a paste is no key.
+    expect(kinds(`${ESC}[200~a\u007fb${ESC}[201~`)).toEqual(['chunk', 'chunk', 'chunk'])
+  })
+
   it('knows the two marks of a paste', () => {
     expect(keys(`${ESC}[200~`)).toEqual([{ kind: 'chunk', text: '[200~' }])
     expect(keys(`${ESC}[201~`)).toEqual([{ kind: 'chunk', text: '[201~' }])
