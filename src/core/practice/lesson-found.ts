@@ -42,7 +42,7 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
     marks: [wrong('diagnosing')],
     isUnsafe: false,
     says: [
-      `Wrong: it is ${labelsOf(defs, entry.step, truth.conditions)}.`,
+      `Wrong. It is: ${labelsOf(defs, entry.step, truth.conditions)}.`,
       `What was there: ${truth.seen}`,
       ...taught,
     ],

@@ -1,4 +1,5 @@
 // Measuring and recording: a figure that was keyed, against what the instrument showed for it.
+import { instrumentById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { alarmLesson } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
@@ -6,7 +7,10 @@ import { type Lesson, right, type Scene, wrong } from './marks.ts'
 type Keyed = Extract<Entry, { type: 'reading.taken' | 'reading.doubted' | 'reading.late' }>
 
 export function readingLesson(scene: Scene, entry: Keyed): Lesson {
-  const { asked } = scene
+  const { asked, defs } = scene
+  const by = instrumentById(defs, entry.instrument)
+  // What it shows is in its own unit, whichever was keyed.
+  const unit = by === undefined || by.kind === 'gas_meter' ? entry.unit : by.unit
   if (asked === null)
     return {
       marks: [wrong('measuring')],
@@ -42,9 +46,7 @@ export function readingLesson(scene: Scene, entry: Keyed): Lesson {
       : []),
     ...(isAsShown
       ? []
-      : [
-          `Wrong: ${entry.instrument} shows ${asked.figure} ${entry.unit}, and ${entry.typed.trim()} was keyed.`,
-        ]),
+      : [`Wrong: ${entry.instrument} shows ${asked.figure} ${unit}, and ${entry.typed.trim()} was keyed.`]),
   ]
   return {
     marks: [

@@ -1,10 +1,20 @@
 // What there is to say of one answer in a practice session, at once: right or wrong, why, and where that stands. Nothing of it is on
 // record: it follows from the seed and the entries, and is told anew each time they are read.
-import type { Definitions } from '../job/definitions.ts'
+import {
+  asKind,
+  type Definitions,
+  gasLimitById,
+  instrumentById,
+  type PlacedStep,
+} from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { GAS_UNITS, readGas } from '../job/evidence-gas.ts'
+import { evidenceByKey } from '../job/gate.ts'
+import { judgeMeasured, type Measuring } from '../job/measured-limit.ts'
 import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { readStamp } from '../lib/instant.ts'
+import { quantity } from '../units/index.ts'
 import { truthOf } from './ask.ts'
 import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
@@ -74,14 +84,33 @@ function stopLesson({ defs, state, practice }: Scene): Lesson {
   }
 }
 
-/** Whether anything was looked at for which nothing may be typed. */
+/** Whether anything was looked at for which nothing may be typed, or a figure seen that shuts its hold point, whatever was keyed for it. */
 function sawBadLine(defs: Definitions, practice: PracticeState): boolean {
-  return practice.asked.some(({ of, atMs, figure }) => {
+  return practice.asked.some(({ of, atMs, figure, instrument }) => {
     if (of === PLATE) return figure !== null && figure !== defs.machine.machine
     const [step = '', item] = of.split('/')
     const placed = defs.steps.find(({ id }) => id === step)
     if (placed === undefined) return false
+    if (item !== undefined && figure !== null && isOutOfLimit(defs, placed, item, { figure, instrument }))
+      return true
     const truth = truthOf(defs, practice, placed, item === undefined ? {} : { item }, atMs)
     return (truth?.kind === 'line' && truth.mayType === null) || (truth?.kind === 'done' && !truth.isSo)
   })
+}
+
+function isOutOfLimit(
+  defs: Definitions,
+  placed: PlacedStep,
+  item: string,
+  { figure, instrument }: { readonly figure: string; readonly instrument: string | null },
+): boolean {
+  const evidence = placed.step.kind === 'gate' ? evidenceByKey(asKind(placed, 'gate'), item) : undefined
+  if (evidence?.kind === 'gas') {
+    const gas = gasLimitById(defs, evidence.limit)?.gas
+    const read = gas === undefined ? null : readGas(defs, evidence, `${figure} ${GAS_UNITS[gas]}`)
+    return read?.ok === true && read.value.outside !== null
+  }
+  const by = instrumentById(defs, instrument ?? '')
+  if (evidence?.kind !== 'measured' || by === undefined || by.kind === 'gas_meter') return false
+  return judgeMeasured(evidence, by as Measuring, quantity(Number(figure), by.unit).si).kind === 'fails'
 }

@@ -81,7 +81,7 @@ export function entryBlock(
     case 'machine.mismatched':
       return block(
         row(
-          `WRONG MACHINE? The plate reads ${entry.typed}, and that is not the machine of this record.`,
+          `WRONG MACHINE? ${entry.typed} was keyed from the plate, and that is not the machine of this record.`,
           'caution',
         ),
         row('Do nothing here until you know which one you stand at.', 'caution'),

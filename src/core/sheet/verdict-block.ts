@@ -180,6 +180,12 @@ function boreShare(
   return told
 }
 
+/** A long figure beside a long name keeps a space between them. */
+function besideOf(label: string, value: string): string {
+  const cell = value.padStart(7)
+  return cell.startsWith(' ') || label.endsWith(' ') ? cell : ` ${cell}`
+}
+
 function characteristicRows(
   defs: Definitions,
   inputs: BoreVerdictRecord['inputs'],
@@ -198,7 +204,10 @@ function characteristicRows(
   const from = share?.from === null || share === null ? '' : `${share.from}; `
   const tone = c.judgement.verdict === 'ACCEPT' || c.judgement.verdict === 'MONITOR' ? 'plain' : 'caution'
   return [
-    row(`${label}${value.padStart(7)}${most === null ? '' : `  up to ${most}`}  limit ${limit}${used}`, tone),
+    row(
+      `${label}${besideOf(label, value)}${most === null ? '' : `  up to ${most}`}  limit ${limit}${used}`,
+      tone,
+    ),
     row(
       `${' '.repeat(LABEL)}${word}${governs ? 'governs; ' : ''}${from}${limitSource(c.limit)}`,
       word === '' ? 'faint' : tone,

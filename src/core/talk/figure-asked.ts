@@ -21,7 +21,7 @@ const TAIL = `(?: ?${UNIT})?(?: (?:of |for )?(?:the )?${GAS})?`
 const PLACE = '(?: (?:here|there|now|then|inside|outside|in there|on the meter|where (?:i|we|people) stand))*'
 const OF_FIGURE = [
   new RegExp(
-    `^(?:and |so |but )?what(?:'s| is| does| do| would| will| about| if)?(?: (?:it|the meter|the figure|a figure of|a reading of|number|i|we|a|an|the|is|was|reads?|shows?|says?|get|have|wrong with|of))*? ${NUMBER}${TAIL}${PLACE}(?: (?:mean|say|tell(?: me| us)?|stand for|be))?${PLACE}$`,
+    `^(?:and |so |but )?what(?: (?:do|should|must|shall|can) (?:i|we) do (?:if|when))?(?:'s| is| does| do| would| will| about| if)?(?: (?:it|the meter|the figure|a figure of|a reading of|number|i|we|a|an|the|is|was|reads?|shows?|says?|get|have|wrong with|of))*? ${NUMBER}${TAIL}${PLACE}(?: (?:mean|say|tell(?: me| us)?|stand for|be))?${PLACE}$`,
     'i',
   ),
   new RegExp(

@@ -9,7 +9,6 @@ import { lapsesAt } from '../job/lapse.ts'
 import { littleOxygenAt } from '../job/little-oxygen.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
-import { openThings, thingText } from '../job/register.ts'
 import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
@@ -17,6 +16,7 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { mayWitness, peopleText } from './may-sign.ts'
+import { missingLines } from './missing-lines.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
 import { whoLines } from './sheet-asked.ts'
@@ -88,7 +88,7 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
         SHEET,
       ]
     case 'missing':
-      return [...missingLines(asked), ...troubleLines(asked), SHEET]
+      return [...missingLines(asked.state, question), ...troubleLines(asked), SHEET]
     case 'wrong':
       return wrongLines(asked, question)
     case 'stop':
@@ -227,17 +227,6 @@ function gasLines({ defs, prompt }: Asked, question: string): string[] {
   return [
     ...limits.map((limit) => `Limit, ${gasPassage(defs, limit).text}`),
     'A figure outside its limit is keyed as it was read: the hold point stays shut.',
-  ]
-}
-
-function missingLines({ state }: Asked): string[] {
-  const open = openThings(state)
-  return [
-    'Nothing is closed, turned or started until it is found. Common practice, no source.',
-    'Nobody reaches in for it but as the sheet at hand allows. Count again, tell a lead; note puts it on record.',
-    ...(open.length === 0
-      ? ['Nothing placed is open in this job; placed puts a thing on its list, taken accounts for it.']
-      : ['Placed and not accounted for:', ...open.map((thing) => `  ${thingText(thing)}`)]),
   ]
 }
 

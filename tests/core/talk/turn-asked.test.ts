@@ -83,3 +83,15 @@ it('that a partner is gone is heard with what stands before the question', () =>
     /Nobody reaches in without somebody outside/,
   )
 })
+
+it('that a lock is missing is told as a point that is not shut off', () => {
+  expect(said(new Walk().toGate(), 'what if a lock is missing?')).toMatch(
+    /^A point without its lock is not shut off: nobody goes in/,
+  )
+})
+
+it('what is done at a figure of the meter is told of the limit it is out of', () => {
+  expect(said(new Walk().toBore(), 'what do I do when the meter shows 19 % LEL?')).toMatch(
+    /OUT OF ITS LIMIT[\s\S]*everybody comes out and stands clear/,
+  )
+})
