@@ -98,11 +98,15 @@ describe('the foot of a reading', () => {
     return [...live.above, ...live.below].map(({ text }) => text).join('\n')
   }
 
-  it.each([
-    [80, 24],
-    [40, 15],
-  ])('at %d by %d names the word measure, and elsewhere look', (columns, rows) => {
-    expect(below(upTo('read'), columns, rows)).toMatch(/measure hint (?:wait|help Tab: safe|help$)/m)
-    expect(below(upTo('evidence'), columns, rows)).toMatch(/look hint wait/)
+  it('names the word measure, and elsewhere look', () => {
+    expect(below(upTo('read'), 80, 24)).toMatch(/measure hint wait/)
+    expect(below(upTo('evidence'), 80, 24)).toMatch(/look hint wait/)
+  })
+
+  it('has none on the lowest screen, where the question itself names it', () => {
+    const { engine, state, talk } = upTo('read')
+    expect(below(upTo('read'), 40, 15)).not.toContain('hint wait')
+    const { ask } = promptView(engine.defs, state, talk, { width: 39, record: 'PRACTICE', ascii: true })
+    expect(ask.at(-1)?.text).toMatch(/^Reading \(degF\) with T-2.* \(word: measure\)$/)
   })
 })
