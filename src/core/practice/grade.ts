@@ -202,7 +202,7 @@ export function gradeLines(grade: Grade): string[] {
     ...ageLines(grade),
     `Safety, apart from all else: ${safety.toUpperCase()}`,
     ...unsafe.map((one) => `  entry ${one.seq}: ${one.says}`),
-    ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one)}${mendedTold(one, mended)}`),
+    ...scores.map((one) => `  ${one.skill.padEnd(11)} ${scoreTold(one, mended)}${mendedTold(one, mended)}`),
     `Pass mark: ${ENOUGH * 100} % of each of them that came up, safety not failed, and what was hidden named: all of it, and nothing else.`,
     ...lostLines(grade.lost),
     ...(hints === 0 ? [] : [`  ${hints} ${hints === 1 ? 'hint' : 'hints'}, each counted as one not known`]),
@@ -260,8 +260,13 @@ export function againTold({ scenario, age, procedure, seed, level }: Grade): str
   return `The same machine again: barover practice ${procedure.replaceAll('_', '-')} --seed ${seed} --level ${level}`
 }
 
-function scoreTold({ right, of }: Score): string {
-  return of === 0 ? 'did not come up' : `${right} of ${of} right`
+/** `1 of 2 right, 50 %: BELOW the pass mark`. */
+function scoreTold(score: Score, mended: number): string {
+  const { right, of } = score
+  if (of === 0) return 'did not come up'
+  // Down to a whole one: nobody reads 80 % who has less.
+  const share = Math.floor((right / of) * 100 + 1e-9)
+  return `${right} of ${of} right, ${share} %${isEnough(score, mended) ? '' : ': BELOW the pass mark'}`
 }
 
 function mendedTold({ skill }: Score, mended: number): string {

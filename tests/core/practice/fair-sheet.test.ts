@@ -45,9 +45,11 @@ describe('one slip of the keys', () => {
     const { right, of } = grade.scores.find(({ skill }) => skill === 'recording') ?? { right: 0, of: 0 }
     expect(grade).toMatchObject({ mended: 1, isPassed: true })
     expect(of - right).toBe(1)
+    const share = Math.floor((right / of) * 100)
     expect(gradeLines(grade).join('\n')).toContain(
-      `recording   ${right} of ${of} right; one slip was put right`,
+      `recording   ${right} of ${of} right, ${share} %; one slip was put right`,
     )
+    expect(gradeLines(grade).join('\n')).not.toContain('BELOW')
   })
 
   it('that stays as it is spares nobody', () => {
@@ -81,6 +83,10 @@ it('marks lost in the same way at one sheet stand on it once, with how often', (
   const measured = gradeLines(grade).filter((line) => line.startsWith('  lost, measuring'))
   const lost = grade.lost.filter(({ skill }) => skill === 'measuring')
   expect(measured).toHaveLength(new Set(lost.map(({ at }) => at)).size)
+  // And which skill the session was not passed for.
+  expect(gradeLines(grade)).toContainEqual(
+    expect.stringMatching(/^ {2}measuring .* 0 of \d+ right, 0 %: BELOW the pass mark$/),
+  )
   const told = measured.map((line) => Number(/, (\d+) times/.exec(line)?.[1] ?? 1))
   expect(told.reduce((sum, one) => sum + one, 0)).toBe(lost.length)
   expect(Math.max(...told)).toBeGreaterThan(5)
