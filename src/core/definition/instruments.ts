@@ -312,7 +312,7 @@ export function isSetOnStandard(instrument: Instrument): instrument is DiameterG
   return ON_A_STANDARD.includes(instrument.kind)
 }
 
-/** How far past its first and last mark a gauge that is set on a standard still turns, as a share of its span: common practice, no source. */
+/** How far past its first and last mark a gauge that is set on a standard still turns, as a share of its span: our own figure, no source. */
 const PAST_ITS_MARKS = 0.01
 
 /** Between which figures an instrument can show anything, SI: a standard at its last mark is read a little past it too. */

@@ -6,7 +6,7 @@ import { asKind, type Definitions } from './definitions.ts'
 import type { Body, Entry } from './entries.ts'
 import { evidenceByKey, gateState, gatesOf, seatOf } from './gate.ts'
 import type { Input } from './input.ts'
-import { next } from './next.ts'
+import { next, type Prompt } from './next.ts'
 import { notAsked } from './refusals.ts'
 import type { State } from './state.ts'
 
@@ -15,15 +15,15 @@ export interface Picked {
   readonly instrument: string
 }
 
-/** What lies in the seat that is in use at the prompt; null where nothing is measured there, or nothing is picked yet. */
+/** The seat that the prompt makes use of; null where nothing is measured there. */
+export function seatInUse(prompt: Prompt): string | null {
+  if (prompt.kind === 'read') return asKind(prompt.step, 'read').step.with
+  return prompt.kind === 'evidence' ? seatOf(prompt.item.evidence) : null
+}
+
+/** What lies in that seat; null where nothing is measured there, or nothing is picked yet. */
 export function pickedHere(defs: Definitions, state: State): Picked | null {
-  const prompt = next(defs, state)
-  const seat =
-    prompt.kind === 'read'
-      ? asKind(prompt.step, 'read').step.with
-      : prompt.kind === 'evidence'
-        ? seatOf(prompt.item.evidence)
-        : null
+  const seat = seatInUse(next(defs, state))
   const instrument = seat === null ? undefined : state.seats[seat]
   return seat === null || instrument === undefined ? null : { seat, instrument }
 }

@@ -83,6 +83,9 @@ function stageRecord(
   }
 }
 
+/** What the solver calls the cylinder of a throw. */
+export const throwName = (number: number) => `throw ${number}`
+
 function throwRecord(
   machine: Machine,
   whole: WholeCompressor,
@@ -96,7 +99,7 @@ function throwRecord(
     ...(pocket !== null && whole.pocket?.end === which ? { pocket, opening } : {}),
   })
   return {
-    name: `throw ${one.throw}`,
+    name: throwName(one.throw),
     boreM: one.bore?.si,
     rodM: one.rod?.si,
     tailRodM: one.tail_rod?.si,

@@ -10,7 +10,7 @@ import {
 import type { Entry } from '../job/entries.ts'
 import { GAS_UNITS, readGas } from '../job/evidence-gas.ts'
 import { evidenceByKey } from '../job/gate.ts'
-import { judgeMeasured, type Measuring } from '../job/measured-limit.ts'
+import { judgeMeasured } from '../job/measured-limit.ts'
 import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { readStamp } from '../lib/instant.ts'
@@ -112,5 +112,5 @@ function isOutOfLimit(
   }
   const by = instrumentById(defs, instrument ?? '')
   if (evidence?.kind !== 'measured' || by === undefined || by.kind === 'gas_meter') return false
-  return judgeMeasured(evidence, by as Measuring, quantity(Number(figure), by.unit).si).kind === 'fails'
+  return judgeMeasured(evidence, by, quantity(Number(figure), by.unit).si).kind === 'fails'
 }

@@ -4,9 +4,10 @@ import type { Engine } from '../job/admit.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import type { Body, Entry } from '../job/entries.ts'
 import { fold } from '../job/fold.ts'
-import { gateState, gatesOf, seatOf } from '../job/gate.ts'
+import { gateState, gatesOf } from '../job/gate.ts'
 import { judgeStep } from '../job/judge-step.ts'
 import { fallsWith } from '../job/lapse.ts'
+import { seatInUse } from '../job/mispick.ts'
 import { current, isComplete, next } from '../job/next.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import { openPlace } from '../job/places.ts'
@@ -330,13 +331,7 @@ function readBefore(defs: Definitions, state: State, placed: PlacedStep): State[
 
 /** The seat that the prompt makes use of, emptied: an instrument is found unfit and put back. */
 export function putBack(defs: Definitions, state: State): Had[] {
-  const prompt = next(defs, state)
-  const seat =
-    prompt.kind === 'read'
-      ? asKind(prompt.step, 'read').step.with
-      : prompt.kind === 'evidence'
-        ? seatOf(prompt.item.evidence)
-        : null
+  const seat = seatInUse(next(defs, state))
   if (seat === null || state.seats[seat] === undefined) return []
   const { [seat]: _gone, ...seats } = state.seats
   return [{ says: `(the ${seat} is put back)`, state: { ...state, seats } }]

@@ -54,13 +54,11 @@ function readQuestion(
   unit: string,
 ): string {
   const taken = standing(state, place.key)
-  // On the lowest screens of practice no words stand in the foot, and without this one nothing can be read there.
-  const how = state.practice === null ? '' : ' (word: measure)'
-  if (taken.length === 0) return `Reading (${unit}) with ${instrumentName(defs, instrument)}${how}`
+  if (taken.length === 0) return `Reading (${unit}) with ${instrumentName(defs, instrument)}`
   const { at_least: least, at_most: most } = asKind(step, 'read').step.repeats
   const isApart = taken.length >= least
   const of = isApart ? `at most ${most}` : String(least)
-  const asked = `${nth(taken.length + 1)} of ${of}, afresh (${unit}) with ${instrument}${how}`
+  const asked = `${nth(taken.length + 1)} of ${of}, afresh (${unit}) with ${instrument}`
   return `${takenText(defs, taken)}${isApart ? ', too far apart' : ''}; ${asked}`
 }
 

@@ -1,22 +1,10 @@
 // What the choices of a lead mean, asked where one is to be made: the same words in capitals are verdicts, and mean another thing.
-// Rework, repair and concession as ISO 9000:2015, 3.12, has them, in our own words; from memory.
-import type { FINDING_CHOICES } from '../job/admit-disposition.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { stem } from '../papers/ask-words.ts'
+import { DECISION_SAYS } from './decision-words.ts'
 import { offersAt } from './offered.ts'
-
-const SAYS: Readonly<Record<string, string>> & Readonly<Record<(typeof FINDING_CHOICES)[number], string>> = {
-  accept:
-    'the part goes on as it is. The verdict stays what it is, and the reason says by when it is read again, or none given.',
-  rework: 'it is worked on until it conforms, as by honing or lapping, and is measured again.',
-  repair: 'it is made fit for use, though not to the drawing, and is measured again.',
-  replace: 'another part goes in, and that is measured.',
-  concession:
-    'it runs on although it does not conform, until an end that is named, on the written authority of somebody entitled to it.',
-  hold: 'nothing is decided: the job closes with HOLD, and the part does not go back to work by it.',
-}
 
 /** What it does, and not what the word means: that is a term of the trade. */
 const ASKS = /^(?:what (?:does|do|happens|if|would|will)|if|when|how does|does)\b(?!.* mean)/i
@@ -36,7 +24,7 @@ export function decisionLines(defs: Definitions, state: State, text: string): st
   return [
     ...asked.map(
       ({ choice, barred }) =>
-        `${choice}: ${SAYS[choice] ?? ''}${barred === null ? '' : ` NOT OPEN here, ${barred}.`}`,
+        `${choice}: ${DECISION_SAYS[choice] ?? ''}${barred === null ? '' : ` NOT OPEN here, ${barred}.`}`,
     ),
     'It is the decision of a lead who did not measure. In capitals the same words are verdicts.',
   ]

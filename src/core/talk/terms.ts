@@ -1,13 +1,9 @@
 // A term of the trade by its own name, word for word, for answers that rest on what it means.
 import { GLOSSARY } from '../papers/glossary.ts'
+import { DECISION_SAYS } from './decision-words.ts'
 
 /** A decision that shares its word with a verdict: looked up by its own spelling alone, so that the verdict is found first elsewhere. */
-const DECISIONS = [
-  {
-    term: 'rework',
-    says: 'A decision of a lead on a part that does not conform: it is worked on until it does, as by honing or lapping, and measured again.',
-  },
-]
+const DECISIONS = [{ term: 'rework', says: `A decision of a lead: ${DECISION_SAYS.rework}` }]
 
 /** Two lines, or none where no such term is known. Capitals tell a verdict from a decision only where both are terms. */
 export function termLines(name: string): string[] {

@@ -4,6 +4,7 @@ import { faultsFor } from '../../../src/core/practice/faults.ts'
 import { gradeLines } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
+import { practiceTurningRow } from '../../../src/core/sheet/foot-hints.ts'
 import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import type { Walk } from '../../helpers/example.ts'
@@ -109,10 +110,9 @@ describe('the foot of a reading', () => {
     expect(below(upTo('evidence'), 80, 24)).toMatch(/look hint wait/)
   })
 
-  it('has none on the lowest screen, where the question itself names it', () => {
+  it('on the lowest screen stands beside how to turn back, on the side of the question', () => {
     const { engine, state, talk } = upTo('read')
-    expect(below(upTo('read'), 40, 15)).not.toContain('hint wait')
-    const { ask } = promptView(engine.defs, state, talk, { width: 39, record: 'PRACTICE', ascii: true })
-    expect(ask.at(-1)?.text).toMatch(/^Reading \(degF\) with T-2.* \(word: measure\)$/)
+    const view = promptView(engine.defs, state, talk, { width: 39, record: 'PRACTICE', ascii: true })
+    expect(practiceTurningRow(view, 2, 3, 28).text).toBe('3/3 Up measure hint help')
   })
 })

@@ -66,9 +66,13 @@ describe('the cylinders of the load question', () => {
       governs: false,
       source: expect.stringMatching(/^Machine book rev\. 2, page 1-5/),
       page: 'page 1-5',
+      approvedBy: 'nobody named',
+      since: 'no day named',
       rule: expect.stringMatching(/^Worked out with the pocket 1\d\.\d\d turns from shut/),
     })
     expect(one('reversal at the pin, throw 1')).toMatchObject({
+      approvedBy: 'VN, lead (invented)',
+
       bound: 'at least',
       limit: { text: '15 deg' },
     })

@@ -3,6 +3,7 @@
 import type { CylinderAt } from '../../cycle/pocket-judge-input.ts'
 import type { SettingFault } from '../../cycle/setting-checks.ts'
 import type { Definitions, PlacedStep } from '../../job/definitions.ts'
+import { throwName } from '../../job/pocket-record.ts'
 import type { PocketVerdictRecord } from '../../job/verdict-record.ts'
 import { forceUnit, rowAtOpening, settingText, temperatureUnit } from '../../talk/pocket-words.ts'
 import { formatNumber, shareTold } from '../../units/index.ts'
@@ -24,6 +25,8 @@ interface Checked {
   readonly hasShare: boolean
   readonly figure: (si: number, more: number) => Figure
   readonly source: string
+  /** A rule of the site, which has somebody who approved it; a data sheet names nobody in the record. */
+  readonly isSiteRule: boolean
 }
 
 /**
@@ -61,14 +64,20 @@ function checkedOf(defs: Definitions, { inputs }: PocketVerdictRecord, one: Cyli
   const whole = defs.machine.whole_compressor
   const stage = whole?.stages.find(({ stage }) => stage === one.stage)
   const source =
-    stage?.cylinders?.find((each) => `throw ${each.throw}` === one.cylinder)?.source ?? defs.machine.machine
+    stage?.cylinders?.find((each) => throwName(each.throw) === one.cylinder)?.source ?? defs.machine.machine
   const force = forceUnit(defs)
   const newtons = (si: number, more: number) => figureShown('force', si, force.unit, force.decimals + more)
   const kelvin = (si: number, more: number) => figureShown('temperature', si, temperatureUnit(defs), more)
   const { leastAngle, leastShare } = inputs.record.reversal ?? {}
   const site = whole?.site_rules?.source ?? source
-  const load = { bound: 'at-most', hasShare: true, figure: newtons, source } as const
-  const turned = { about: 'reversal', bound: 'at-least', hasShare: true, source: site } as const
+  const load = { bound: 'at-most', hasShare: true, figure: newtons, source, isSiteRule: false } as const
+  const turned = {
+    about: 'reversal',
+    bound: 'at-least',
+    hasShare: true,
+    source: site,
+    isSiteRule: true,
+  } as const
   const checks: Checked[] = [
     {
       ...load,
@@ -96,6 +105,7 @@ function checkedOf(defs: Definitions, { inputs }: PocketVerdictRecord, one: Cyli
       hasShare: false,
       figure: kelvin,
       source: stage?.source ?? source,
+      isSiteRule: false,
     },
   ]
   return checks.map((check) => ({ ...check, judged: `${check.judged}, ${one.cylinder}` }))
@@ -111,7 +121,7 @@ function arc(radians: number, more: number): Figure {
 function told(
   defs: Definitions,
   { number }: PlacedStep,
-  { judged, bound, value, limit, hasShare, figure, source }: Checked & { readonly limit: number },
+  { judged, bound, value, limit, hasShare, figure, source, isSiteRule }: Checked & { readonly limit: number },
   isOut: boolean,
   rule: string,
 ): Told {
@@ -121,7 +131,7 @@ function told(
     { value, limit: { value: limit, bound }, startsAt: null, used },
     (si, places) => figure(si, places).shown,
   )
-  const site = defs.machine.whole_compressor?.site_rules
+  const rules = isSiteRule ? defs.machine.whole_compressor?.site_rules : undefined
   return {
     number: String(number),
     judged,
@@ -139,7 +149,7 @@ function told(
     source,
     page: pageIn(source),
     rule,
-    approvedBy: site?.approved_by ?? 'nobody named',
-    since: site?.since ?? 'no day named',
+    approvedBy: rules?.approved_by ?? 'nobody named',
+    since: rules?.since ?? 'no day named',
   }
 }
