@@ -2,6 +2,22 @@
 import { of } from './mutant.ts'
 
 export const ADOPT = [
+  ...of('core/job/renewed-parts', 'core/job/adopt-renewed', [
+    {
+      rule: 'A part that a lead had reworked counts as cut: nothing read before that is left.',
+      find: 'CHANGES_IT.includes(choice)',
+      into: "choice === 'replace'",
+      by: 'is told from the decision, by its entry',
+    },
+  ]),
+  ...of('core/job/adopt', 'core/job/adopt-renewed', [
+    {
+      rule: 'What the log says was made new or cut cannot be left out of a baseline.',
+      find: 'return by === undefined\n    ? null\n    : `By entry',
+      into: 'return by?.seq !== undefined\n    ? null\n    : `By entry',
+      by: 'is not denied, nor passed over by naming another part',
+    },
+  ]),
   ...of('core/job/adopt', 'core/job/adopt', [
     {
       rule: 'What was to be worked on or renewed and was not measured again leaves no figure.',

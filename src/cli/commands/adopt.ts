@@ -7,14 +7,16 @@ import {
   barsAdopting,
   type LeftFigures,
   leftFigures,
+  notSaidRenewed,
   RENEWED,
   type RenewedPart,
 } from '../../core/job/adopt.ts'
-import { hoursRead } from '../../core/job/changes.ts'
+import { hoursAtEnd } from '../../core/job/changes.ts'
 import type { Definitions } from '../../core/job/definitions.ts'
 import { bundlesOf, withRecord } from '../../core/job/editions.ts'
 import type { FileCopy } from '../../core/job/entries.ts'
 import { recordChanges } from '../../core/job/record-changes.ts'
+import { workDay } from '../../core/job/work-day.ts'
 import { leftFigureText, notLeftText } from '../../core/sheet/adopted-block.ts'
 import { layOut, plainText, type Row, row } from '../../core/sheet/block.ts'
 import { isStop } from '../../core/talk/words.ts'
@@ -86,7 +88,7 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
   if (values.json !== true) say(opened, values, listRows(figures, without))
   if (figures.figures.every((_, n) => without.includes(n + 1)))
     return refused('No figure of this job is left to adopt.')
-  const hours = hoursIn(text(values, 'hours')) ?? hoursRead(defs, state)
+  const hours = hoursIn(text(values, 'hours')) ?? hoursAtEnd(defs, state)
   if (hours === null) return refused('The running hours were not read on this job: give them with --hours.')
   const cut =
     text(values, 'renewed') ??
@@ -95,6 +97,8 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
   if (isStop(cut)) return refused(CLOSED_STOP)
   const renewed = partsIn(cut)
   if (renewed === null) return refused('What was made new or cut is one or more of these, or none.')
+  const silent = notSaidRenewed(defs, state, renewed)
+  if (silent !== null) return refused(silent)
   const by =
     text(values, 'by') ??
     (await asker.ask('Initials of the lead who adopts them. Enter alone: nothing is adopted.')) ??
@@ -102,7 +106,7 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
   if (isStop(by)) return refused(CLOSED_STOP)
   if (by.trim() === '') return refused('Nobody signed for it.')
   const kept = figures.figures.filter((_, n) => !without.includes(n + 1))
-  const { day, report } = { day: state.lastAt.slice(0, 10), report: state.job }
+  const { day, report } = { day: workDay(opened.journal.entries), report: state.job }
   const written = withOverhaul(record.text, { day, hours, report, renewed, figures: kept })
   checkWritten(opened, record, written)
   const file = {

@@ -118,8 +118,8 @@ export function disposable(
   }
   // Whoever keys counts as one who measured, but for who came on only after it was judged.
   const keys = state.doer !== null && verdict.on.includes(state.doer) ? [state.doer] : []
-  const all = readers(state, verdict.verdict.readings)
-  return ok({ about, doers: new Set([...keys, ...all]), ...workOf(state, verdict.verdict.readings) })
+  const worked = readers(state, verdict.verdict.readings)
+  return ok({ about, doers: new Set([...keys, ...worked]), ...workOf(state, verdict.verdict.readings) })
 }
 
 /** A lead at the keyboard decides on what others found: else a lead alone with a crew could never end a job. */

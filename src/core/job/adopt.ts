@@ -3,12 +3,13 @@
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { COVERAGE_K } from '../metrology/uncertainty.ts'
 import { formatNumber, valueIn } from '../units/index.ts'
-import { coursesOf } from './as-left.ts'
+import { coursesOf, readBeforeWork } from './as-left.ts'
 import { changesOf, isFinishStep, type Taken, unitFor } from './changes.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { words } from './refusals.ts'
+import { madeText, type Renewed, renewedByLog, renewedWith } from './renewed-parts.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict, stands } from './state.ts'
 import { partsOf } from './trade-words.ts'
@@ -55,14 +56,29 @@ const KEPT: readonly string[] = ['length', 'mass', 'torque', 'angle']
 export function leftFigures(defs: Definitions, state: State): LeftFigures {
   const figures: LeftFigure[] = []
   const not = new Map<string, NotLeft>()
+  const renewed = renewedByLog(defs, state)
+  const before = readBeforeWork(defs, state)
   for (const { of, found, left } of changesOf(defs, state)) {
     const one = left ?? found
     if (one === null || !KEPT.includes(one.step.step.quantity)) continue
-    const why = left === null ? whyNotBack(defs, state, one) : null
+    const why =
+      left === null
+        ? (whyNotBack(defs, state, one) ?? whyRenewed(renewed, of))
+        : before.has(left.step.id)
+          ? 'it was worked on or renewed after that, and not read again'
+          : null
     if (why === null) figures.push(figureOf(defs, at20(defs, state, one), left === null ? 'found' : 'left'))
     else not.set(`${of} ${why}`, { of, why })
   }
   return { figures, not: [...not.values()] }
+}
+
+/** Read before the part it is of was made new or cut in this job; null where the log has no such decision. */
+function whyRenewed(renewed: readonly Renewed[], of: string): string | null {
+  const by = renewedWith(renewed, of)
+  return by === null
+    ? null
+    : `it was read before ${madeText(by)}: ${by.about}, ${by.choice}, decided by ${by.person} (entry ${by.seq})`
 }
 
 /** Why what was found is not what went back, or null. */
@@ -149,6 +165,14 @@ function wornThoughRenewed(figures: readonly LeftFigure[], renewed: readonly Ren
   return null
 }
 
+/** What the log's own decisions had made new or cut cannot be left out: wear would be counted across it. Null: nothing is. */
+export function notSaidRenewed(defs: Definitions, state: State, said: readonly RenewedPart[]): string | null {
+  const by = renewedByLog(defs, state).find(({ parts }) => !parts.some((part) => said.includes(part)))
+  return by === undefined
+    ? null
+    : `By entry ${by.seq} ${by.person} decided ${by.choice} on ${by.about}, so ${madeText(by)}: name it, or nothing is adopted.`
+}
+
 /** Refuses: a job that is open, stopped or adopted; nobody of the crew, no lead, or the lead whose own readings they are. */
 export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>): Result<readonly Body[]> {
   const barred = barsAdopting(state)
@@ -164,6 +188,8 @@ export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>):
       'hours-back',
       `The last overhaul on record was at ${before} running hours, and ${input.hours} are fewer: was the meter changed?`,
     )
+  const silent = notSaidRenewed(defs, state, input.renewed)
+  if (silent !== null) return refuse('not-renewed', silent)
   const worn = wornThoughRenewed(kept, input.renewed)
   if (worn !== null) return refuse('contradiction', worn)
   const who = byLead(defs, state, input, 'the next baseline is adopted by a lead')

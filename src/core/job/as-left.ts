@@ -148,3 +148,12 @@ export function withoutVerdict(wasRead: boolean): string {
 export function leftBehind(asLeft: string): string {
   return /^[A-Z]+$/.test(asLeft) ? `${asLeft} as left` : `as left ${asLeft}`
 }
+
+/** Steps read before the part was worked on: their judge had it reworked or renewed, or looked at it again afterwards. */
+export function readBeforeWork(defs: Definitions, state: State): ReadonlySet<string> {
+  return new Set(
+    coursesOf(defs, state)
+      .filter(({ decided }) => decided !== null && CHANGES_IT.includes(decided.choice))
+      .flatMap(({ judge }) => refersTo(defs, judge)),
+  )
+}

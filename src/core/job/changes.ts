@@ -168,6 +168,23 @@ export function hoursRead(defs: Definitions, state: State): number | null {
   return null
 }
 
+/** The last that the counter was read at on this job, as found or as left: what went back went back at these. Null: nobody read it. */
+export function hoursAtEnd(defs: Definitions, state: State): number | null {
+  const read = defs.steps.flatMap((one) => {
+    if (one.step.kind !== 'read' || one.step.quantity !== 'time' || one.step.stage === undefined) return []
+    const step = asKind(one, 'read')
+    const [place] = placesOf(step)
+    if (applicability(defs, state, step) !== 'do' || place === undefined) return []
+    const { si, readings } = placeResult(step, place, state)
+    return si === null ? [] : [{ si, seq: Math.max(...readings.map(({ seq }) => seq)) }]
+  })
+  const last = read.reduce<(typeof read)[number] | null>(
+    (a, b) => (a !== null && a.seq > b.seq ? a : b),
+    null,
+  )
+  return last === null ? null : last.si / 3600
+}
+
 /** The last overhaul on record: its day, and the running hours then; null where there is none. */
 export function lastOverhaul({
   machine,

@@ -1,5 +1,6 @@
 // The review of a job: what was out of the ordinary, worst first, and the rest counted. Pure: the definitions and entries of a
 // log, the state they fold to, and what only the disk tells go in; data comes out, for a screen or a report to show.
+import { readBeforeWork } from '../job/as-left.ts'
 import { type Change, changesOf } from '../job/changes.ts'
 import type { Definitions, RecordKind } from '../job/definitions.ts'
 import { asOpened, defsAt, type Editions } from '../job/editions.ts'
@@ -8,7 +9,7 @@ import { everybodyIn } from '../job/people-on.ts'
 import type { State } from '../job/state.ts'
 import type { Result } from '../lib/result.ts'
 import { standingOf } from '../talk/standing.ts'
-import { asLeft, readBeforeWork } from './as-left.ts'
+import { asLeft } from './as-left.ts'
 import type { Beside } from './beside.ts'
 import { type Exception, type Found, inOrder } from './exception.ts'
 import { hoursLeftOf, type Outlook } from './hours-left.ts'

@@ -7,7 +7,8 @@ import { parse } from 'yaml'
 import { withOverhaul } from '../../../src/authoring/add-overhaul.ts'
 import { definitionsFrom } from '../../../src/authoring/definitions.ts'
 import { machineSchema } from '../../../src/core/definition/machine.ts'
-import { leftFigures } from '../../../src/core/job/adopt.ts'
+import { leftFigures, notSaidRenewed } from '../../../src/core/job/adopt.ts'
+import { hoursAtEnd, hoursRead } from '../../../src/core/job/changes.ts'
 import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
@@ -103,6 +104,12 @@ function expectLeft(walk: Walk) {
   expect(text('piston nut torque')).toEqual(['950.0 ft-lb'])
   expect(text('rod runout up and down')).toEqual(['-0.00120 in'])
   expect(text('rod diameter, top to bottom')).toHaveLength(3)
+  // Of a bore that was cut nothing that was read before; the hours are those it went back at.
+  expect(text('ridge at the end of ring travel')).toEqual([])
+  expect(hoursAtEnd(walk.engine.defs, walk.state)).toBeGreaterThan(
+    hoursRead(walk.engine.defs, walk.state) ?? Number.POSITIVE_INFINITY,
+  )
+  expect(notSaidRenewed(walk.engine.defs, walk.state, ['rings'])).toContain('the bore or liner was made new')
   const machine = readFileSync(join(ROOT, 'examples', 'tc-401', 'machine.yaml'), 'utf8')
   const added = { day: '2026-03-14', hours: 68_301, report: 'pull', renewed: ['rings'] as const, figures }
   expect(machineSchema.safeParse(parse(withOverhaul(machine, added))).success).toBe(true)
