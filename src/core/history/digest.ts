@@ -5,7 +5,8 @@ import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { applicability } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
-import type { State } from '../job/state.ts'
+import { type State, standing } from '../job/state.ts'
+import { readStamp } from '../lib/instant.ts'
 import { wearsTo } from '../review/hours-left.ts'
 import { placeName } from '../talk/names.ts'
 import type { Renewal } from '../wear/history.ts'
@@ -34,6 +35,8 @@ export interface PlaceDigest {
   readonly name: string
   readonly found: Sized | null
   readonly left: Sized | null
+  /** Stamp of the last of its readings that stand; of a sheet as it is written there. Left out: not known. */
+  readonly at?: string
   readonly wears: 'larger' | 'smaller' | null
   readonly limit: { readonly si: number; readonly source: string } | null
   readonly firstSet: 'no' | 'unknown'
@@ -117,6 +120,7 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
       name: placeName(defs, step.id, place.key),
       found: sized(change.found),
       left: sized(change.left),
+      ...readAt(state, change),
       wears,
       limit: to === null ? null : { si: to.limit.value, source: to.limit.source },
       firstSet: to?.firstSet ?? 'unknown',
@@ -133,6 +137,21 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
     },
   ]
 }
+
+/** By the instant and not by its text. */
+function readAt(state: State, { found, left }: Change): { readonly at?: string } {
+  const all = [found, left].flatMap((one) => (one === null ? [] : standing(state, one.place.key)))
+  const stamps = all.map(({ at, paper }) =>
+    paper?.time != null && SHEET_TIME.test(paper.time)
+      ? `${paper.time.replace(' ', 'T')}:00.000${at.slice(23)}`
+      : at,
+  )
+  const ms = (text: string) => readStamp(text)?.ms ?? Number.NEGATIVE_INFINITY
+  const [first, ...rest] = stamps
+  return first === undefined ? {} : { at: rest.reduce((a, b) => (ms(b) > ms(a) ? b : a), first) }
+}
+
+const SHEET_TIME = /^\d{4}-\d\d-\d\d \d\d:\d\d$/
 
 function sized(taken: Taken | null): Sized | null {
   return taken === null ? null : { si: taken.si, U: taken.u }

@@ -123,6 +123,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     ...whyNot(trends),
     ...begunAnew(trends),
     ...newestPieces(one),
+    ...shrunkPieces(one),
     ...untimedPieces(trends),
     ...plots(one),
   ]
@@ -173,6 +174,30 @@ function newestPieces({ unit, trends }: MachineHistory): Piece[] {
       ),
     ),
   ]
+}
+
+/** A bore that grows smaller is no wear: whoever reads a row of figures going the wrong way has to be told. */
+function shrunkPieces({ unit, trends }: MachineHistory): Piece[] {
+  const decimals = DECIMALS[unit]
+  const size = (si: number) => shownNumber(valueIn({ kind: 'length', si }, unit), decimals)
+  const told = trends.flatMap(({ name, shrunk, wears }) =>
+    shrunk.map(({ from, to, U }) => {
+      const way = wears === 'larger' ? 'smaller' : 'larger'
+      const error = U === null ? 'of which no measuring error is on record' : `more than its U, ${size(U)}`
+      return `    ${name}: ${size(to.value)} ${unit} on ${to.of} is ${size(Math.abs(to.value - from.value))} ${way} than ${size(from.value)} of ${from.of}, ${error}`
+    }),
+  )
+  return told.length === 0
+    ? []
+    : [
+        lines(
+          line(
+            '  AGAINST ITS WEAR, and no reline, cut or renewal is on record between: one of the two readings is wrong, or work was not put down. No wear is to be told across it.',
+            'caution',
+          ),
+          ...told.map((text) => line(text)),
+        ),
+      ]
 }
 
 /** A size that was read at hours nobody read is missing in its rate, and whoever plans by that has to know. */

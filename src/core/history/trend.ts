@@ -4,6 +4,7 @@ import type { WearHistory, WearReading } from '../wear/history.ts'
 import { type HoursLeft, hoursToLimits } from '../wear/hours-left.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
 import type { JobDigest, PlaceDigest } from './digest.ts'
+import { readMs, type Shrunk, shrunkAt } from './shrunk.ts'
 
 export interface Trend {
   readonly of: string
@@ -19,6 +20,8 @@ export interface Trend {
   readonly untimed: number
   /** The newest reading of all, where nobody read the hours of its job; null where the newest has its hours. */
   readonly newest: Newest | null
+  /** Where it went against its wear, with no work on record between. */
+  readonly shrunk: readonly Shrunk[]
   readonly limit: PlaceDigest['limit']
   readonly rate: Result<WearRate>
   /** Hours after the last reading; null where no limit is on record of this size. */
@@ -28,7 +31,7 @@ export interface Trend {
 /** What was read last and is in no rate. SI. */
 export interface Newest {
   readonly job: string
-  /** Stamp of the job's opening. */
+  /** Stamp of its reading; of one that does not tell it, of the job's opening. */
   readonly at: string
   readonly value: number
   /** The last reading before it of the same part whose hours are known; null where none is, or the part was worked on since. */
@@ -47,12 +50,25 @@ interface Points {
 }
 
 /** Jobs of one machine, oldest first. Places that nothing says which way they wear are not told. */
-export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
-  const latest = new Map<string, PlaceDigest>()
-  for (const { places } of jobs) for (const place of places) latest.set(keyOf(place), place)
-  return [...latest.values()].flatMap((place) => {
+export function trendsOf(all: readonly JobDigest[]): Trend[] {
+  const latest = new Map<string, { place: PlaceDigest; ms: number }>()
+  for (const job of all)
+    for (const place of job.places) {
+      const ms = readMs(job, place)
+      const known = latest.get(keyOf(place))
+      if (known === undefined || ms >= known.ms) latest.set(keyOf(place), { place, ms })
+    }
+  return [...latest.values()].flatMap(({ place }) => {
     const { of, station, axis, name, wears, limit } = place
     if (wears === null) return []
+    // Of two jobs that ran at once the one read last is the later, whichever was opened first.
+    const jobs = byReading(all, place)
+    const shrunk = shrunkAt(
+      jobs,
+      place,
+      (job) => ownOf(job, place),
+      (job) => isKnownIn(place, job),
+    )
     const { points, pending } = pointsOf(jobs, place)
     const untimed = jobs.filter(
       (job) =>
@@ -64,6 +80,7 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
         {
           untimed,
           newest: newestOf(jobs, place, null),
+          shrunk,
           of,
           station,
           axis,
@@ -87,20 +104,48 @@ export function trendsOf(jobs: readonly JobDigest[]): Trend[] {
         ? refuse('no-hours', 'HOLD: nobody read the running hours of any job on which it was read.')
         : wearRate(history)
     const left = leftOf(history, place)
-    return [{ untimed, newest, of, station, axis, name, readings, wears, anew: begun.why, limit, rate, left }]
+    return [
+      {
+        untimed,
+        newest,
+        shrunk,
+        of,
+        station,
+        axis,
+        name,
+        readings,
+        wears,
+        anew: begun.why,
+        limit,
+        rate,
+        left,
+      },
+    ]
   })
 }
 
 /** What was worked on since counts from what it was left at: no wear reaches across that. */
 function newestOf(jobs: readonly JobDigest[], place: PlaceDigest, last: Point | null): Newest | null {
-  const own = (job: JobDigest) => job.places.find((one) => keyOf(one) === keyOf(place))
-  const job = jobs.findLast((one) => own(one) !== undefined)
-  const read = job === undefined ? undefined : own(job)
+  const job = jobs.findLast((one) => ownOf(one, place) !== undefined)
+  const read = job === undefined ? undefined : ownOf(job, place)
   if (job === undefined || read === undefined || job.hours !== null) return null
   const size = read.remade === null ? read.found : read.left
   if (size === null) return null
   const since = read.remade !== null || last === null ? null : { hours: last.hours, value: last.value }
-  return { job: job.job, at: job.opened, value: size.si, since }
+  return { job: job.job, at: read.at ?? job.opened, value: size.si, since }
+}
+
+function ownOf(job: JobDigest, place: PlaceDigest): PlaceDigest | undefined {
+  return job.places.find((one) => keyOf(one) === keyOf(place))
+}
+
+function byReading(jobs: readonly JobDigest[], place: PlaceDigest): JobDigest[] {
+  return [...jobs].sort((a, b) => readMs(a, ownOf(a, place)) - readMs(b, ownOf(b, place)))
+}
+
+/** A job whose figures stand in the record already, by its name or its hours, is not told twice. */
+function isKnownIn({ earlier }: PlaceDigest, job: JobDigest): boolean {
+  return earlier.some(({ report, hours }) => report === job.job || hours === job.hours)
 }
 
 export function keyOf({ of, station, axis }: Pick<PlaceDigest, 'of' | 'station' | 'axis'>): string {
@@ -111,10 +156,9 @@ export function keyOf({ of, station, axis }: Pick<PlaceDigest, 'of' | 'station' 
  * What the record of the last job says earlier overhauls left, and what each job found and left beside that. A job whose figures
  * stand in the record already, by its name or its hours, is not told twice.
  */
-function pointsOf(jobs: readonly JobDigest[], { earlier, ...place }: PlaceDigest): Points {
+function pointsOf(jobs: readonly JobDigest[], place: PlaceDigest): Points {
+  const { earlier } = place
   const points: Point[] = earlier.map(({ hours, si, U, since, why }) => ({ hours, value: si, U, since, why }))
-  const isKnown = (job: JobDigest) =>
-    earlier.some(({ report, hours }) => report === job.job || hours === job.hours)
   let why: string | null = null
   /** Of a size at hours that nobody read nothing is told; that the part was worked on then is known all the same. */
   const put = (hours: number | null, size: PlaceDigest['found']) => {
@@ -123,8 +167,8 @@ function pointsOf(jobs: readonly JobDigest[], { earlier, ...place }: PlaceDigest
     why = null
   }
   for (const job of jobs) {
-    const own = job.places.find((one) => keyOf(one) === keyOf(place))
-    if (own === undefined || isKnown(job)) continue
+    const own = ownOf(job, place)
+    if (own === undefined || isKnownIn(place, job)) continue
     put(job.hours, own.found)
     if (own.remade === null) continue
     why = `${own.remade}, ${job.job}${job.hours === null ? ', at hours nobody read' : ''}`
