@@ -2,6 +2,7 @@
 import process from 'node:process'
 import { createInterface } from 'node:readline'
 import { terminalLines } from './terminal-lines.ts'
+import { besides } from './to-copy.ts'
 
 export interface Asker {
   /** What was answered; null when nothing more comes. `hidden`: nothing of it is shown. */
@@ -11,7 +12,7 @@ export interface Asker {
 
 /** Questions stand beside what is printed, which may be read by a program. */
 function tell(question: string): void {
-  process.stderr.write(`${question}\n`)
+  process.stderr.write(`${besides(question)}\n`)
 }
 
 /** Of whoever is at the keyboard, or of what is piped in. */

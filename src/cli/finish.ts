@@ -19,6 +19,7 @@ import { asCalled, calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
 import { columnsOf, print, sheetStyle } from './terminal.ts'
+import { edgeOf, toCopy } from './to-copy.ts'
 
 export interface Ending {
   readonly job: string
@@ -104,14 +105,26 @@ function governsLines({ defs, session }: OpenedJob): string[] {
   return last === undefined ? [] : becauseRows(defs, last).map((one) => one.text)
 }
 
-/** To be copied, so nothing breaks it but the edge of the screen. */
+/** To be copied: names stand whole, whatever the width. */
 export function resumeLine(
+  opened: OpenedJob,
+  values: Values,
+  style = sheetStyle(values, opened.mark),
+): string {
+  return copied(opened, values, style, 'take it up again with:', 'resume')
+}
+
+/** `linear`: as people hear it. */
+function copied(
   { session, mark }: OpenedJob,
   values: Values,
-  style = sheetStyle(values, mark),
+  style: SheetStyle,
+  says: string,
+  word: 'resume' | 'review',
 ): string {
-  const again = `take it up again with: ${calledAs()} resume ${session.snapshot().state.job}${folderOption(values)}`
-  return style.linear === true ? marked(again, style) : `${mark}  ${again}`
+  const command = `${calledAs()} ${word} ${session.snapshot().state.job}${folderOption(values)}`
+  const head = style.linear === true ? marked(says, style) : `${mark}  ${says}`
+  return toCopy(head, command, edgeOf(process.stdout)).join('\n')
 }
 
 function folderOption(values: Values): string {
@@ -120,9 +133,8 @@ function folderOption(values: Values): string {
 }
 
 /** Where the record of a closed job is read; to be copied, like the line above. */
-function readLine({ session, mark }: OpenedJob, values: Values, style: SheetStyle): string {
-  const read = `read it with: ${calledAs()} review ${session.snapshot().state.job}${folderOption(values)}`
-  return style.linear === true ? marked(read, style) : `${mark}  ${read}`
+function readLine(opened: OpenedJob, values: Values, style: SheetStyle): string {
+  return copied(opened, values, style, 'read it with:', 'review')
 }
 
 /** `linear`: as people hear it. */

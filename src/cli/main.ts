@@ -31,6 +31,7 @@ import { takeInCommand } from './commands/take-in.ts'
 import { verifyCommand } from './commands/verify.ts'
 import { EXIT } from './exit.ts'
 import { columnsOf, print } from './terminal.ts'
+import { besides } from './to-copy.ts'
 
 // Free speed where Node has it (22 and later); not there on 20.
 const { enableCompileCache } = module as { enableCompileCache?: () => unknown }
@@ -93,7 +94,9 @@ async function dispatch(command: Command, args: readonly string[]): Promise<numb
 
 function report(error: unknown): number {
   if (error instanceof UserError) {
-    process.stderr.write(`${error.message}\n${error.hint === undefined ? '' : `${asCalled(error.hint)}\n`}`)
+    process.stderr.write(
+      `${besides(error.message)}\n${error.hint === undefined ? '' : `${besides(asCalled(error.hint))}\n`}`,
+    )
     return error.exitCode
   }
   const what = error instanceof Error ? error : new Error(String(error))

@@ -3,6 +3,7 @@ import process from 'node:process'
 import { UserError } from '../node/user-error.ts'
 import { EXIT } from './exit.ts'
 import { terminalLines } from './terminal-lines.ts'
+import { besides } from './to-copy.ts'
 
 const none = () => new UserError('No PIN was keyed, so nothing was signed.', EXIT.checkFailed)
 
@@ -18,7 +19,7 @@ function fromTerminal(): Secrets {
   lines.hide(true)
   return {
     ask: async (question) => {
-      process.stderr.write(`${question}\n`)
+      process.stderr.write(`${besides(question)}\n`)
       const line = await lines.next(true)
       if (line === null) throw none()
       return line.trim()

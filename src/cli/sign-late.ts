@@ -11,6 +11,7 @@ import { isStop } from '../core/talk/words.ts'
 import { isPin } from '../node/pins.ts'
 import type { Asker } from './asker.ts'
 import type { OpenedJob } from './open.ts'
+import { besides } from './to-copy.ts'
 
 type Late = Extract<SignedInput, { do: 'adopt' | 'remark' }>
 
@@ -88,5 +89,5 @@ export async function signLate(opened: OpenedJob, late: Late, asker: Asker): Pro
 
 /** Questions and what is wrong with an answer stand beside what is printed, which may be read by a program. */
 export function tell(line: string): void {
-  process.stderr.write(`${line}\n`)
+  process.stderr.write(`${besides(line)}\n`)
 }

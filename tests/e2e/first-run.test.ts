@@ -77,7 +77,7 @@ describe('the first run', () => {
     t.send('2\r')
     await t.see('Asked: Your initials')
     t.send('leave\r')
-    await t.see('take it up again with: node ')
+    await t.see('take it up again with:')
     expect((await t.ended()).code).toBe(3)
     expect(t.raw).not.toContain('\u001b[')
     expect(logged(jobs).at(-1)?.type).toBe('job.left')
