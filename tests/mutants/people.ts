@@ -15,7 +15,7 @@ export const PEOPLE = [
       rule: 'A mechanic of the crew is no authority for a concession.',
       find: "person !== undefined && person.role !== 'lead'",
       into: "person?.role === 'trainee'",
-      by: 'is not %s',
+      by: 'is no mechanic of the crew',
     },
   ]),
   ...of('core/job/admit-desk', 'app/desk', [
