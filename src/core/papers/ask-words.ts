@@ -88,7 +88,7 @@ export function isWeak(word: string): boolean {
 /** Whether a question asks for a figure: what has none does not answer it. */
 export function asksFigure(question: string): boolean {
   // How deep a groove may be is in no paper here: who has it is what is told.
-  if (/\bhow deep\b.*\b(?:scratch|scratches|scores?|grooves?)\b/i.test(question)) return false
+  if (/\bhow deep\b.*\b(?:scratch|scratches|scores?|scoring|grooves?)\b/i.test(question)) return false
   return /^(?:and )?how (?:long|big|deep|heavy|high|wide|thick|hot|many|old|fast)\b/i.test(question.trim())
 }
 

@@ -48,6 +48,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:injur\\w*|unconscious|collapse[sd]?|faint(?:s|ed)?|dizzy|first aid|ambulance)\\b',
       `\\b${SOMEBODY} (?:is|am|are|was|were|be|gets?|got|has been|can be|could be|may be)(?: \\w+)? ${HARMED}\\b`,
       `\\b${SOMEBODY} (?:is|am|are|was|gets?|got) ${HARMED}\\b`,
+      `^(?:is|are|was) ${SOMEBODY} ${HARMED}\\b`,
       '\\b(?:hurts?|harms?|kills?) (?:me|us|him|her|them|myself|somebody|someone|anybody|anyone)\\b',
     ],
   ],

@@ -9,6 +9,7 @@ import type { Ask } from './ask.ts'
 import { mendLines } from './last-taken.ts'
 import { safetyAsked, saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
+import { standingAsked } from './standing-asked.ts'
 import { whyLines } from './tell-about.ts'
 import { toldLines } from './told.ts'
 import { wantedLine } from './wanted.ts'
@@ -53,7 +54,8 @@ export function statedLines(
     (prompt.kind === 'evidence' && TYPED_AS_ASKED.includes(prompt.item.evidence.kind))
   if (!isHere || (text.match(/\p{L}+/gu) ?? []).length < 3) return null
   if (SLIP.test(text)) return [...mendLines(defs, state), NOT_A_SLIP]
-  if (/\d/.test(text)) return null
+  // A line with a figure may be one keyed wrong; that another instrument was used is none, whatever its number.
+  if (/\d/.test(text) && standingAsked(text) !== 'instrument') return null
   const told = toldLines(defs, state, text, now)
   if (told !== null) return told
   const wanted = wantedLine(defs, state, prompt)
