@@ -18,7 +18,9 @@ barring gear: The lever, ratchet or small drive that turns the crank for work. I
 bleed: A small valve or opening to air that shows whether a space holds pressure. It stays open while people work, so that gas that leaks in has a way out.
 blind: A solid plate put between two flanges, so that a leaking valve cannot let anything through. It has a number and is counted out again.
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
+block valve: A valve that shuts off a line. It may leak, so it is locked shut and what lies behind it is proved apart: at zero, bled, and no rise.
 bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
+breaker: A switch that cuts a motor off from its supply. Locked open it cannot be closed; that the right one is locked is shown by a start that is tried.
 breathing zone: The air where the face of whoever works will be. It is tested by itself, as the air inside an opening may be another.
 bump test | meter challenge challenged challenging response check function test answers answered: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
@@ -88,6 +90,7 @@ not applicable | n a skip leave out omit place cannot reach step sheet: Said wit
 note | notes read reads anybody anyone sees: Words put into the log of the job with their time, for whoever reads the job later. Nobody is called by it: what is urgent is said aloud, or is STOP.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
+oxygen | normal air ordinary clean fresh usual: Clean air holds a little more than a fifth of it by volume. Less means that something else has taken its place or used it up, more that things burn fiercer; what is allowed where stands in the gas limits of the site.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
 partner | my partner second person mate colleague helper: The other mechanic, or a lead, who works with you: one reads out, the other keys. Whoever did any part of the work witnesses none of it.
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
@@ -101,6 +104,7 @@ purge: To sweep gas out of a space with another one that does not burn, before i
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
 rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
+recycle valve | bypass spillback: A valve in a line that takes gas from the discharge back to the suction. Left open it lets gas come back, so it is an isolation point like any other.
 release: What ends a STOP. A lead who neither raised nor called it says what was put right and signs with a PIN; after some causes nobody does.
 repair: What a lead decides where a part is made fit for its use, though not as it was first asked for. After rework it conforms again; after repair it need not.
 repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.

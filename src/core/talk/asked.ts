@@ -18,7 +18,7 @@ const OF_TWO = /^(?:the )?differences? (?:between\s+)?\S/i
 
 /** Whoever or whatever such a word asks about; without one, `was` or `may` begins an answer as well. */
 const ABOUT_WHOM =
-  '(?:i|we|you|he|she|it|they|this|that|these|those|there|the|an?|my|our|his|her|some(?:body|one|thing)|any(?:body|one|thing)|nobody|every(?:body|one)|people|one|barover)'
+  '(?:i|we|you|he|she|it|they|this|that|these|those|there|the|an?|my|our|his|her|some(?:body|one|thing)|any(?:body|one|thing)|nobody|every(?:body|one)|people|one|barover|[a-z]{1,3}-\\d+)'
 const HELPS =
   '(?:is|are|am|do|does|did|was|were|has|have|had|can|could|may|might|must|should|shall|will|would)'
 const TURNED_ROUND = new RegExp(`^${HELPS}(?:n['\u2019]t)? ${ABOUT_WHOM}\\b`, 'i')
@@ -128,10 +128,14 @@ const FIGURE_FIRST =
 const OF_FIGURE =
   /^(?:(?:is|are|was|would|will|does|do|can|could) -?\d[\d.,]* .*\p{L}{2}|(?:i|we) (?:got|get|have|read|measured?) -?\d[\d.,]*.*\b(?:is|are|would) (?:that|it|this|they)\b)/iu
 
+/** What a sentence ends in that is put as a question. */
+const ENDS_ASKING =
+  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed))$/iu
+
 /** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */
 export function questionIn(line: string): string | null {
   const text = line.trim()
-  if (FIGURE_FIRST.test(text) || OF_FIGURE.test(text)) return text
+  if (FIGURE_FIRST.test(text) || OF_FIGURE.test(text) || ENDS_ASKING.test(text)) return text
   if (!/\p{L}{3}/u.test(text)) return SHORT_ONE.test(text) ? text : null
   const after = afterAsk(text)
   if (after !== null) return after

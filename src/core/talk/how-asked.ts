@@ -4,8 +4,10 @@ import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
+import type { Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
+import { atHandLines } from './at-hand.ts'
 import { termLines } from './terms.ts'
 
 const WORK =
@@ -49,14 +51,15 @@ const compiled = HOW.map((one) => new RegExp(one))
 const NEED_ASKED = new RegExp(NEED)
 
 /** Null: the question is none of these. `text`: as `heardAs` gives it. */
-export function howAskedLines(defs: Definitions, state: State, text: string): string[] | null {
+export function howAskedLines(defs: Definitions, state: State, text: string, now: Instant): string[] | null {
   if (WHAT_TOOLS.test(text)) return toolLines(defs)
   if (compiled.some((one) => one.test(text))) {
     const name = NAMES.find(([, pattern]) => pattern.test(text))?.[0]
     if (name !== undefined) return workedLines(defs, state, name)
   }
   const thing = NEED_ASKED.exec(text)?.[1]
-  return thing === undefined || NO_TOOL.test(thing) ? null : thingLines(defs, thing)
+  if (thing === undefined || NO_TOOL.test(thing)) return null
+  return WORN.test(thing) ? wornLines(defs, state, thing, now) : thingLines(defs, thing)
 }
 
 /** Null: this job judges no such figure. */
@@ -115,6 +118,26 @@ function thingLines(defs: Definitions, thing: string): string[] | null {
     `No sheet of this job asks for "${thing}". What the site permit asks for counts all the same.`,
     ...term,
     ...toolLines(defs),
+  ]
+}
+
+/** What people wear, and what they breathe from. */
+const WORN =
+  /\b(?:masks?|respirators?|air ?packs?|breathing (?:air|apparatus|set)|scba|ba|harness(?:es)?|lifelines?|gloves?|goggles|glasses|helmets?|hard hats?|ear (?:plugs?|defenders?|muffs?)|boots|overalls|coveralls|ppe|face shields?|visors?)\b/
+const BREATHED = /\b(?:masks?|respirators?|air ?packs?|breathing|scba|ba)\b/
+
+/** The permit says what is worn; none of it makes up for a hold point. */
+function wornLines(defs: Definitions, state: State, thing: string, now: Instant): string[] {
+  const named = thingLines(defs, thing) ?? []
+  return [
+    'What is worn says the site permit, and it comes first.',
+    ...(BREATHED.test(thing)
+      ? [
+          'No mask makes up for a gas figure out of its limit: come out, stand clear. The hold point knows no way round it.',
+        ]
+      : []),
+    ...(named[0]?.startsWith('No sheet') ? [`No sheet of this job speaks of "${thing}".`] : named),
+    ...atHandLines(defs, state, now),
   ]
 }
 

@@ -27,8 +27,14 @@ const WHICH = [
   `^(?:can|may|could|should) (?:i|we) (?:use|take|pick|have) (?:either|any|the (?:first|second|other|infrared|catalytic|normal))(?: (?:one|of them|of these|meter|of the two))?(?: .*)?$`,
 ]
 
+const OURS = [
+  `^(?:does|do|can|may|is|are|will|would|could|should|must) .*\\b(?:personal|own|pocket|clip-on|clip on|belt|my|his|phone)(?: \\w+)? (?:gas )?(?:monitors?|meters?|detectors?|alarms?|sniffers?|testers?)\\b.*`,
+  `^(?:what|and)(?: (?:if|when|about))? (?:the |my |our |this )?(?:gas )?(?:meter|monitor|detector|battery)(?: (?:battery|sensor))? ?(?:is|has|was|goes|gets|does|dies|died|needs)\\b.*\\b(?:calibrat\\w+|expired|date|dead|flat|broken|off|faulty|empty|bumped|answer|charged|low|lapsed|charge)\\b.*`,
+  `^(?:is|are|was|does) (?:the |my |this |our )?(?:gas )?(?:meter|monitor|detector) (?:in |out of |still |been )*(?:calibrated|calibration|date|ok|good|valid|charged|accurate|allowed)\\b.*`,
+]
+
 const compiled = (all: readonly string[]) => all.map((one) => new RegExp(one, 'i'))
-const [THERE_ASKED, WHICH_ASKED] = [compiled(IS_THERE), compiled(WHICH)]
+const [THERE_ASKED, WHICH_ASKED, OURS_ASKED] = [compiled(IS_THERE), compiled(WHICH), compiled(OURS)]
 /** What the word means is a term of the trade. */
 const MEANS =
   /^what (?:is|does|are) (?:an? |the )?(?:nitrogen|inert gas|inert|purge)(?: mean)?$|\bmean\b|\bwhy\b|\bhow (?:much|long|many)\b/i
@@ -46,6 +52,7 @@ export function meterAskedLines(
     /\b(?:nitrogen|inert|inerted|purge|purged|flushed|(?:swept|blown) (?:out|through|with)|gas)\b/.test(text)
   )
     return inertLines(defs, state, now)
+  if (OURS_ASKED.some((one) => one.test(text)) && meters(defs).length > 0) return oursLines(defs, state, now)
   return isAtMeter(defs, state) && WHICH_ASKED.some((one) => one.test(text))
     ? whichLines(defs, state, now)
     : null
@@ -96,6 +103,17 @@ function inertLines(defs: Definitions, state: State, now: Instant): string[] {
     IN_DOUBT,
     ...all.map((one) => meterLine(defs, state, one)),
     ...termLines('inert gas'),
+    ...atHandLines(defs, state, now),
+  ]
+}
+
+/** A meter of one's own, or one that is not as it should be: which of them count. */
+function oursLines(defs: Definitions, state: State, now: Instant): string[] {
+  return [
+    'At a hold point counts what is read on a gas meter of the register, picked by the number on its tag, and nothing else:',
+    ...meters(defs).map((one) => `${meterLine(defs, state, one)} Calibrated until ${one.calibration.due}.`),
+    'A personal alarm is worn besides, and opens nothing; when it sounds, come out. Common practice, no source.',
+    'One that is past its day, flat, or did not answer on test gas reads nothing: back, where it has read nothing yet, else the word instrument.',
     ...atHandLines(defs, state, now),
   ]
 }

@@ -126,7 +126,7 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   ['mend', `${BEFORE}(?:how|where) to ${MEND} ${SLIP}${WHEN}`],
   [
     'mend',
-    `(?:what (?:do|can|should|must) (?:i|we) do )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?${KEYED} (?:in )?(?:the |a |an |that )?(?:wrong|other|same) .*`,
+    `(?:what (?:do|can|should|must) (?:i|we) do |what happens |what )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?(?:${KEYED}|key|type|enter|pick|press|read) (?:in )?(?:the |a |an |that )?(?:wrong|other|same) .*`,
   ],
   [
     'mend',

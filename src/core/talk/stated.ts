@@ -22,7 +22,7 @@ const TAKES_NO_WORDS: readonly Prompt['kind'][] = [
 const TYPED_AS_ASKED: readonly string[] = ['gas', 'measured', 'locks', 'numbers', 'words', 'lift', 'wait']
 
 const UNSURE =
-  /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense)\b/i
+  /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense|never (?:done|did|seen|used) (?:this|that|it|one)|first time|new (?:here|to (?:this|it|that)|at (?:this|it)))\b/i
 const TROUBLE =
   /\b(?:stuck|jam(?:s|med)?|seized|brok(?:e|en)|cannot|can['\u2019]?t|won['\u2019]?t|will not|does(?:n['\u2019]?t| not)|do(?:n['\u2019]?t| not)|too (?:tight|big|small|long|short|hot|cold|heavy|deep)|bent|crack(?:s|ed)?|damaged?|slipp(?:ed|ing)|fell|loose|missing|wrong)\b/i
 

@@ -19,6 +19,7 @@ const LIFE = [
   `^how (?:often|soon|many times|quickly) (?:do|must|should|is|are|has|have|need|does)(?: (?:i|we|to|have|need))* (?:read|measure|do|redo|repeat|take)? ?${AIR}(?: (?:again|have|has|to|be|tested|read|done|repeated|checked|anew))*$`,
   `^(?:when|how soon|at what time) (?:do|must|should|have|is|will)(?: (?:i|we|to|have|need))* (?:test|retest|re-test|check)(?: ${AIR})? ?(?:again|anew|next|the air)?$`,
   `^(?:do|must|should) (?:i|we)(?: (?:have to|need to))? (?:test|retest|re-test)(?: ${AIR})? ?(?:again|anew|the air again)?$`,
+  `^(?:can|may|could|does|is) (?:i |we )?(?:use|take|count|rely on|key|go by|it ok to use)? ?(?:yesterday's|yesterdays|the last|the old|an old|an earlier|the earlier|his|their|somebody else's|this morning's|the morning's|last shift's|the previous) (?:gas )?(?:tests?|readings?|figures?)(?: .*)?$`,
   `^how old (?:can|may|must|is) ${GAS}(?: be| get)?$`,
   `^${AIR} (?:life|validity|lapse|expiry|good for how long|how long)$`,
 ]
@@ -36,15 +37,15 @@ const compiled = (all: readonly string[]) => all.map((one) => new RegExp(one, 'i
 const [LIFE_ASKED, LEFT_ASKED] = [compiled(LIFE), compiled(LEFT)]
 /** Of a wait, of the work, of a lock, of a size: those are other questions. */
 const ELSEWHERE =
-  /\b(?:wait|waiting|locks?|rod|bore|stroke|piston|hold (?:the|it)|job|procedure|inspection|take|takes|wear|run another|warranty|calibration|left (?:of|on) the)\b|^how (?:long|much)(?: is)?(?: left)?$|^how (?:long|much longer) is (?:it|this|that)$|^how much is\b|^how long (?:is|does|will) it (?:last|take)?$/i
+  /\b(?:wait|waiting|locks?|rod|bore|stroke|piston|hold (?:the|it)|job|procedure|inspection|(?:it|this|that) takes?|wear|run another|warranty|calibration|left (?:of|on) the)\b|^how (?:long|much)(?: is)?(?: left)?$|^how (?:long|much longer) is (?:it|this|that)$|^how much is\b|^how long (?:is|does|will) it (?:last|take)?$/i
 
 /** Null: the question is none of these. `text`: as `heardAs` gives it. */
 export function timeAskedLines(defs: Definitions, state: State, text: string, now: Instant): string[] | null {
   if (ELSEWHERE.test(text)) return null
   if (LEFT_ASKED.some((one) => one.test(text)))
-    return [...standingLines(defs, state, now), ...timeLines(defs, state), ...atHandLines(defs, state, now)]
+    return [...leftLines(defs, state, now), ...timeLines(defs, state), ...atHandLines(defs, state, now)]
   return LIFE_ASKED.some((one) => one.test(text))
-    ? [...standingLines(defs, state, now), ...gateLines(defs, state, now)]
+    ? [...leftLines(defs, state, now), ...gateLines(defs, state, now)]
     : null
 }
 
@@ -55,7 +56,7 @@ export function lifeBefore(defs: Definitions, state: State): string[] {
 }
 
 /** When the first of it lapses, and by which rule; without a test the rule alone. */
-function standingLines(defs: Definitions, state: State, now: Instant): string[] {
+export function leftLines(defs: Definitions, state: State, now: Instant): string[] {
   const lapses = gatesOf(defs).flatMap((gate) =>
     lapsesOf(defs, state, gate).map(({ atMs }) => ({ gate, atMs })),
   )

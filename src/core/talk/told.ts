@@ -9,7 +9,9 @@ import { howAskedLines } from './how-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { lockAskedLines } from './lock-asked.ts'
 import { meterAskedLines } from './meter-asked.ts'
+import { noLockLines } from './no-lock-asked.ts'
 import { othersAskedLines } from './others-asked.ts'
+import { readingFateLines } from './reading-fate.ts'
 import { readingsLeftLines } from './readings-left.ts'
 import { runOnLines, wrongPlateLines } from './run-on-asked.ts'
 import { type SafetyAsked, safetyAsked } from './safety-asked.ts'
@@ -18,7 +20,9 @@ import { sheetAskedLines } from './sheet-asked.ts'
 import { bare, heardAs, openerMended } from './slips-in.ts'
 import { standingAsked } from './standing-asked.ts'
 import { lifeBefore, timeAskedLines } from './time-asked.ts'
+import { verdictAskedLines } from './verdict-asked.ts'
 import { whereLines } from './where.ts'
+import { wordAskedLines } from './word-asked.ts'
 
 /** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
 export function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
@@ -39,6 +43,9 @@ export function toldLines(defs: Definitions, state: State, asked: string, now: I
   // A plate that bears another tag is told with the hazard and the hold points, as going on at it is.
   const plate = ANY_HARM.includes(safety) ? wrongPlateLines(defs, state, text, now) : null
   if (plate !== null) return plate
+  // At a decision, who witnessed is asked of what was done.
+  const decided = safety === 'witness' ? verdictAskedLines(defs, state, text) : null
+  if (decided !== null) return decided
   // Who is needed, or what a figure means, is asked of the sheet; who may do what, of the role.
   const own = OWN.includes(safety) ? ownLines(defs, state, asked, text, now) : null
   if (own !== null) return own
@@ -65,12 +72,16 @@ function ownLines(
   return (
     figureLines(defs, state, keyed) ??
     lockAskedLines(defs, state, text, now) ??
+    noLockLines(defs, state, text, now) ??
     othersAskedLines(defs, state, text, now) ??
     timeAskedLines(defs, state, text, now) ??
     meterAskedLines(defs, state, text, now) ??
+    readingFateLines(defs, state, text, now) ??
+    verdictAskedLines(defs, state, text) ??
+    wordAskedLines(defs, state, text, now) ??
     sheetAskedLines(defs, state, keyed) ??
     readingsLeftLines(defs, state, text) ??
     runOnLines(defs, state, text, now) ??
-    howAskedLines(defs, state, text)
+    howAskedLines(defs, state, text, now)
   )
 }
