@@ -132,10 +132,18 @@ const OF_FIGURE =
 const ENDS_ASKING =
   /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed))$/iu
 
+/** Of a figure, or a sentence that ends in a question. */
+function isFigureAsked(text: string): boolean {
+  return text.length <= LONGEST && [FIGURE_FIRST, OF_FIGURE, ENDS_ASKING].some((one) => one.test(text))
+}
+
+/** Longer lines are put down, or refused, as what they are. */
+const LONGEST = 240
+
 /** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */
 export function questionIn(line: string): string | null {
   const text = line.trim()
-  if (FIGURE_FIRST.test(text) || OF_FIGURE.test(text) || ENDS_ASKING.test(text)) return text
+  if (isFigureAsked(text)) return text
   if (!/\p{L}{3}/u.test(text)) return SHORT_ONE.test(text) ? text : null
   const after = afterAsk(text)
   if (after !== null) return after

@@ -8,7 +8,6 @@ import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { atHandLines } from './at-hand.ts'
 import { nothingRefuses } from './job-asked.ts'
-import { termLines } from './terms.ts'
 
 const INERT = '(?:nitrogen|inert(?: gas)?|n2|purge gas|air without oxygen|gas without air)'
 const IS_THERE = [
@@ -98,11 +97,10 @@ function whichLines(defs: Definitions, state: State, now: Instant): string[] {
 function inertLines(defs: Definitions, state: State, now: Instant): string[] {
   const all = meters(defs)
   return [
-    'Barover cannot tell: it sees no gas. Nobody smells or feels inert gas; only a meter tells, oxygen first.',
+    'Barover cannot tell: it sees no gas. Nobody can breathe inert gas, smell it or feel it: only a meter tells, oxygen first.',
     ...sweptLines(defs),
     IN_DOUBT,
     ...all.map((one) => meterLine(defs, state, one)),
-    ...termLines('inert gas'),
     ...atHandLines(defs, state, now),
   ]
 }

@@ -43,9 +43,14 @@ const ELSEWHERE =
 export function timeAskedLines(defs: Definitions, state: State, text: string, now: Instant): string[] | null {
   if (ELSEWHERE.test(text)) return null
   if (LEFT_ASKED.some((one) => one.test(text)))
-    return [...leftLines(defs, state, now), ...timeLines(defs, state), ...atHandLines(defs, state, now)]
+    return [
+      ...leftLines(defs, state, now),
+      ...lifeBefore(defs, state),
+      ...timeLines(defs, state),
+      ...atHandLines(defs, state, now),
+    ]
   return LIFE_ASKED.some((one) => one.test(text))
-    ? [...leftLines(defs, state, now), ...gateLines(defs, state, now)]
+    ? [...leftLines(defs, state, now), ...lifeLines(defs, state), ...gateLines(defs, state, now)]
     : null
 }
 
@@ -55,26 +60,32 @@ export function lifeBefore(defs: Definitions, state: State): string[] {
   return stands ? [] : lifeLines(defs, state)
 }
 
-/** When the first of it lapses, and by which rule; without a test the rule alone. */
+/** When the first of all that was shown lapses. */
 export function leftLines(defs: Definitions, state: State, now: Instant): string[] {
   const lapses = gatesOf(defs).flatMap((gate) =>
-    lapsesOf(defs, state, gate).map(({ atMs }) => ({ gate, atMs })),
+    // A time that cannot be told is past.
+    lapsesOf(defs, state, gate).map(({ atMs }) => ({
+      gate,
+      atMs: Number.isNaN(atMs) ? Number.NEGATIVE_INFINITY : atMs,
+    })),
   )
   const first = lapses.reduce<(typeof lapses)[number] | null>(
     (one, other) => (one === null || other.atMs < one.atMs ? other : one),
     null,
   )
-  if (first === null) return ['No gas test stands now, so no clock runs.', ...lifeLines(defs, state)]
+  if (first === null) return ['No gas test stands now, so no clock runs.']
+  const { number, id } = first.gate
   const left = first.atMs - now.ms
   const at = Number.isFinite(first.atMs)
     ? clockOf({ ms: first.atMs, offsetMin: now.offsetMin })
     : 'a time that cannot be told'
-  return [
-    left > 0
-      ? `Until ${at}, ${minutes(left)} from now: then hold point ${first.gate.number} falls. Be out before it.`
-      : `Nothing is left: what was shown at hold point ${first.gate.number} lapsed at ${at}. Everybody comes out.`,
-    ...lifeLines(defs, state),
-  ]
+  if (!(left > 0))
+    return [`Nothing is left: what was shown at hold point ${number} lapsed at ${at}. Everybody comes out.`]
+  const then =
+    gateState(state, id).status === 'open'
+      ? `then hold point ${number} falls. Be out before it.`
+      : `then what was shown first at hold point ${number} lapses, and is read anew.`
+  return [`Until ${at}, ${minutes(left)} from now: ${then}`]
 }
 
 /** Rounded down: nobody is told more than there is. */

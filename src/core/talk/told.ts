@@ -39,7 +39,8 @@ const named = (asked: string) =>
 export function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
   // Under a STOP it is that which is lifted, and no part.
   const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
-  const text = heardAs(defs, asked)
+  // Longer lines are no questions, and are not held against each pattern.
+  const text = asked.length > LONGEST ? '' : heardAs(defs, asked)
   // A plate that bears another tag is told with the hazard and the hold points, as going on at it is.
   const plate = ANY_HARM.includes(safety) ? wrongPlateLines(defs, state, text, now) : null
   if (plate !== null) return plate
@@ -50,11 +51,14 @@ export function toldLines(defs: Definitions, state: State, asked: string, now: I
   const own = OWN.includes(safety) ? ownLines(defs, state, asked, text, now) : null
   if (own !== null) return own
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
-  const about = standingAsked(text)
+  const about = standingAsked(text === '' ? asked : text)
   if (about !== null)
     return [...whereLines(defs, state, now, about), ...(about === 'lapse' ? lifeBefore(defs, state) : [])]
   return hereAskedLines(defs, state, asked, now) ?? jobAskedLines(defs, state, asked)
 }
+
+/** Characters of a question that is told from the job. */
+const LONGEST = 240
 
 /** What may be asked of it too, where harm is heard in the words. */
 const OWN: readonly (SafetyAsked | null)[] = [null, 'allowed', 'wrong']

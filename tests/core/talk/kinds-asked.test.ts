@@ -196,7 +196,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'whether there is nitrogen',
     at: ['meter', 'other', 'gas'],
-    says: /^Barover cannot tell: it sees no gas\.[\s\S]*No sheet of this job sweeps with inert gas[\s\S]*In doubt inert gas counts as there[\s\S]*Terms of the trade, inert gas[\s\S]*Hazard of sheet 2/,
+    says: /^Barover cannot tell: it sees no gas\.[\s\S]*No sheet of this job sweeps with inert gas[\s\S]*In doubt inert gas counts as there[\s\S]*Hazard of sheet 2/,
     asked: [
       ...[
         'is there nitrogen in here',
