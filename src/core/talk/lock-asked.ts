@@ -65,7 +65,7 @@ const ONE_EACH = [
 
 type Locks = EvidenceOf<'locks'>
 
-/** The hold point that is asked, else the next that is not complete, else the last: of those where locks go on. */
+/** The hold point that is asked, else the last at which any was shown, else the first: of those where locks go on. */
 function gateOfLocks(defs: Definitions, state: State): { gate: GateStep; locks: Locks } | null {
   const all = gatesOf(defs).flatMap((gate) => {
     const locks = gate.step.evidence.find(
@@ -76,8 +76,8 @@ function gateOfLocks(defs: Definitions, state: State): { gate: GateStep; locks: 
   const asked = gateBeingAsked(defs, state)
   return (
     all.find(({ gate }) => gate.id === asked?.id) ??
-    all.find(({ gate }) => gateState(state, gate.id).status !== 'open') ??
-    all.at(-1) ??
+    all.findLast(({ gate }) => gateState(state, gate.id).status !== 'never') ??
+    all[0] ??
     null
   )
 }

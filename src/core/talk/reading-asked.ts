@@ -10,7 +10,9 @@ import { applicability, next, type Prompt } from '../job/next.ts'
 import { type Place, placeResult, placesOf } from '../job/places.ts'
 import { implausible, NOISE, sizeOf } from '../job/plausible.ts'
 import type { State } from '../job/state.ts'
+import { figureReads } from '../job/values.ts'
 import { limitPassage } from '../papers/limit-passages.ts'
+import { writtenFact } from '../rules/machine-facts.ts'
 import { lengthText, placeName, readingText } from './names.ts'
 
 type ReadStep = Parameters<typeof placesOf>[0]
@@ -61,9 +63,14 @@ function againstLines(defs: Definitions, { step }: AtRead, reading: ReadingAt): 
     return [
       apart(defs, step, reading, bore.counterbore.si, `Counterbore on record, ${bore.counterbore.text}`),
     ]
+  if (plausible.from === 'record') {
+    const written = writtenFact(defs.machine, plausible.of)
+    const name = `On record, ${plausible.of.replaceAll('_', ' ')}, ${written?.text ?? ''}`
+    return written === undefined ? [] : [apart(defs, step, reading, written.si, name)]
+  }
   if (plausible.from === 'range')
     return [
-      `Believed from ${plausible.least.text} to ${plausible.most.text}: a slip is told by that, and no limit.`,
+      `Believed from ${plausible.least.text} to ${plausible.most.text}; outside that it is asked about.`,
     ]
   const instrument = instrumentById(defs, reading.instrument)
   if (plausible.from !== 'standard' || instrument === undefined || !('set_check' in instrument)) return []
@@ -173,20 +180,32 @@ function beside(defs: Definitions, { step }: ReadStep, reading: ReadingAt, limit
 const capitalList = (words: readonly string[]) =>
   words.map((word, i) => (i === 0 ? word.charAt(0).toUpperCase() + word.slice(1) : word)).join(', ')
 
-/** That no verdict stands on one figure, and what it takes. */
+/** More would push the question off a small screen. */
+const MOST = 2
+
+/** That no verdict stands on one figure, and what it takes; of a verdict by figures, the limits that it is held against. */
 function needLines(defs: Definitions, step: ReadStep): string[] {
-  const judges = defs.steps.flatMap((one) => {
-    if (one.step.kind !== 'judge') return []
-    const { needed, optional } = judgeReads(one.step)
-    const scope = asKind(one, 'judge').scope
-    return [...needed, ...optional].some((id) => scope + id === step.id) ? [one] : []
-  })
-  return judges.length === 0
-    ? ['No figure is called good or bad by itself here.']
-    : judges
-        .slice(0, 1)
-        .map(
-          ({ number, step: { title } }) =>
-            `No verdict stands on one figure: sheet ${number}, ${title}, wants all of its readings, temperatures and checks.`,
-        )
+  const judges = defs.steps.filter((one) => restsOn(defs, one, step.id))
+  const [first] = judges
+  if (first === undefined) return ['No figure is called good or bad by itself here.']
+  const { number, step: judge } = first
+  // A temperature and a set-check go into it, and are no size of the part.
+  const isSize = step.step.quantity !== 'temperature' && step.step.plausible.from !== 'standard'
+  const figures = isSize && judge.kind === 'judge' && judge.compute === 'figures' ? judge.figures : []
+  const limits = [...new Set(figures.map(({ characteristic }) => characteristic))].flatMap((id) =>
+    limitPassage(defs, id),
+  )
+  return [
+    ...limits.slice(0, MOST).map(({ text }) => `Held against there: ${text}.`),
+    ...(limits.length > MOST ? [`and ${limits.length - MOST} more: ask for a limit by its name.`] : []),
+    `No verdict stands on one figure: sheet ${number}, ${judge.title}, wants all of its readings, temperatures and checks.`,
+  ]
+}
+
+function restsOn(defs: Definitions, judge: PlacedStep, id: string): boolean {
+  if (judge.step.kind !== 'judge') return false
+  const { needed, optional } = judgeReads(judge.step)
+  return [...[...needed, ...optional].map((one) => judge.scope + one), ...figureReads(defs, judge)].includes(
+    id,
+  )
 }

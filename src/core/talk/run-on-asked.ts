@@ -64,7 +64,7 @@ export function runOnLines(defs: Definitions, state: State, text: string, now: I
     ...(/\b(?:start|restart|run|running|operate|service)\b/.test(text) ? [START] : []),
     ...verdicts,
     ...decideLines(defs, state),
-    ...(verdicts.length === 1 && verdicts[0] === NONE_YET ? [] : watchedLines(defs).slice(0, MOST)),
+    ...(verdicts.some((line) => line.includes('MONITOR')) ? watchedLines(defs).slice(0, MOST) : []),
     'Wear in 1000 h and the hours left to the limit, from several overhauls: barover history, by its early end. They are no promise.',
     ...atHandLines(defs, state, now),
   ]

@@ -73,7 +73,7 @@ function ownLines(
   now: Instant,
 ): string[] | null {
   const keyed = bare(asked)
-  return (
+  const lines =
     figureLines(defs, state, keyed) ??
     lockAskedLines(defs, state, text, now) ??
     noLockLines(defs, state, text, now) ??
@@ -87,5 +87,9 @@ function ownLines(
     readingsLeftLines(defs, state, text) ??
     runOnLines(defs, state, text, now) ??
     howAskedLines(defs, state, text, now)
-  )
+  // Until the plate was read its tag is nowhere on screen, so that nobody copies it from here. Whom to call is never held back.
+  const tag = defs.machine.machine.toLowerCase()
+  return state.machineNamed || lines === null
+    ? lines
+    : lines.filter((line) => line.startsWith('Call:') || !line.toLowerCase().includes(tag))
 }

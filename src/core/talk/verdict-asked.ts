@@ -102,7 +102,7 @@ function whyVerdict(
   return [
     `${verdictAt(state, prompt.step)}, because:`,
     ...asked.map((line) => `  ${line.trim()}`),
-    ...(ofError ? [] : watchedLines(defs).slice(0, MOST)),
+    ...(ofError || verdictAt(state, prompt.step) !== 'MONITOR' ? [] : watchedLines(defs).slice(0, MOST)),
     ofError
       ? 'why error shows what it is made of.'
       : 'The one with most of its limit used governs. why shows all the sums.',

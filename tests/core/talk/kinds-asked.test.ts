@@ -331,7 +331,9 @@ describe('a figure keyed as a question', () => {
     expect(said('set', 'is 9.5033 ok').text).toMatch(
       /Its standard, ring R-95[\s\S]*within 0\.0002 in: OUT OF IT/,
     )
-    expect(said('temp', '71.2 ok?').text).toMatch(/71\.2 degF[\s\S]*Believed from 0 degF to 160 degF/)
+    expect(said('temp', '71.2 ok?').text).toMatch(
+      /71\.2 degF[\s\S]*Believed from 0 degF to 160 degF; outside/,
+    )
     expect(said('doubt', 'is 9.033 right').text).toMatch(
       /It would be doubted: it is 0\.4670 in under nominal/,
     )

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { NOTHING_FOUND } from '../../../src/core/talk/answer-asked.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 
 const AT = {
   locks: new Walk().toGate().keys('L-101', 'L-102'),
@@ -270,5 +271,71 @@ describe.each(Object.entries(ASKED))('%s', (_name, [at, says, asked, near]) => {
 
   it.each(near)('is not: %s', (line) => {
     expect(said(at, line)).not.toMatch(says)
+  })
+})
+
+describe('in other jobs', () => {
+  const heard = ({ engine, state, talk, now }: Walk, line: string) =>
+    hear(engine.defs, state, talk, line, now).say.join('\n')
+
+  it('a figure is held against the record of its part, and the limits of the verdict that it goes into', () => {
+    const rod = new Walk(shippedDefs('rod-sizes.yaml')).keys(
+      'RO',
+      'TC-401-1',
+      '1',
+      '71.0',
+      '70.2',
+      '1',
+      '2.0000',
+    )
+    expect(heard(rod, 'is 2.2468 good')).toMatch(
+      /^Nothing was taken\. Rod[^\n]*it would be 2\.2468 in[\s\S]*On record, rod diameter, 2\.250 in: 0\.0032 in BELOW it\.[\s\S]*Held against there: rod undersize: at most 0\.00500 in[\s\S]*No verdict stands on one figure/,
+    )
+    expect(heard(rod, 'is 3.2468 good')).toMatch(/It would be doubted/)
+  })
+
+  it('locks are counted at the hold point where they were shown, and none that is still to come hides them', () => {
+    const pull = new Walk(shippedDefs('piston-pull.yaml')).keys('RO', 'TC-401-1')
+    expect(heard(pull, 'how many locks do I need')).toMatch(
+      /^Hold point 28: 6 locks[\s\S]*None is on record now[\s\S]*each person's own lock: 0 on record, of 1 on the job/,
+    )
+    const { gates } = pull.state
+    const given = { shown: 'L-101', seq: 9, at: '2026-03-14T06:20:00.000+00:00', atMs: 0, by: 'RO', si: null }
+    const id = pull.engine.defs.steps.find(({ number }) => number === 28)?.id ?? ''
+    const gate = {
+      ...(gates[id] ?? { status: 'open' }),
+      status: 'open',
+      given: { 'locks.breaker': given },
+      begun: {},
+      struck: [],
+    }
+    const state = { ...pull.state, gates: { ...gates, [id]: gate } } as unknown as Walk['state']
+    const text = hear(pull.engine.defs, state, pull.talk, 'how many locks', pull.now).say.join('\n')
+    expect(text).toMatch(/^Hold point 28: 6 locks[\s\S]*On record, 1: L-101/)
+  })
+
+  it.each([
+    'do I use my own initials',
+    'can i go on with a wrong plate',
+    'who do i call',
+    'how many locks',
+    'is anybody else on this machine',
+  ])('the tag is told by none before the plate was read: %s', (line) => {
+    const walk = new Walk().keys('RO')
+    const { engine, state, talk, now } = walk
+    const { say } = hear(engine.defs, state, talk, line, now)
+    expect(say.length).toBeGreaterThan(0)
+    expect(say.join('\n')).not.toContain('TC-401-1')
+  })
+
+  it('what has lapsed is no time that is left', () => {
+    const walk = new Walk().toBore()
+    const { engine, state, talk } = walk
+    const late = { ...walk.now, ms: walk.now.ms + 40 * 60_000 }
+    expect(hear(engine.defs, state, talk, 'how long do i have', late).say[0]).toMatch(
+      /^Nothing is left: what was shown at hold point 2 lapsed at 06:5\d\. Everybody comes out\.$/,
+    )
+    const lost = { ...walk.now, ms: Number.NaN }
+    expect(hear(engine.defs, state, talk, 'how long do i have', lost).say[0]).toMatch(/^Nothing is left/)
   })
 })
