@@ -292,6 +292,8 @@ describe('in other jobs', () => {
       /^Nothing was taken\. Rod[^\n]*it would be 2\.2468 in[\s\S]*On record, rod diameter, 2\.250 in: 0\.0032 in BELOW it\.[\s\S]*Held against there: rod undersize: at most 0\.00500 in[\s\S]*No verdict stands on one figure/,
     )
     expect(heard(rod, 'is 3.2468 good')).toMatch(/It would be doubted/)
+    const face = new Walk(shippedDefs('ring-fit.yaml')).keys('RO', 'TC-401-1', '1', '1')
+    expect(heard(face, 'is 0.0004 ok')).toMatch(/Held against there: piston face squareness: at most 0\.00050 in/)
   })
 
   it('locks are counted at the hold point where they were shown, and none that is still to come hides them', () => {
