@@ -3,7 +3,7 @@
 // takes nothing but STOP.
 import { widthOf } from '../lib/text.ts'
 import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
-import { drawnAlone, drawnIn } from './drawn-in.ts'
+import { drawnAlone, drawnIn, stripIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
 import { isPracticeHinted, leastHint, practiceTurningRow, safeHintOf, wordListsOf } from './foot-hints.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -141,26 +141,37 @@ function fittedAs(input: LiveInput): Live | null {
   // The line being keyed and the foot are always there.
   const roomOver = ({ lines: under }: Foot) => most - 1 - under.length
   const fitting = (footText: Foot) => tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
-  const isWhole = (footText: Foot) =>
-    fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length)
   // The number of the sheet gives way before a question is parted; the step has its own in the margin.
   const narrow = withSafe(input, footStands(foot, textWidth(style)))
-  // On a small screen what was just taken is in sight: strokes, the hint and the number of the sheet give way to it.
+  // On a small screen what was just taken is in sight, and where the instrument goes is drawn, if in one line: strokes, the hint and
+  // the number of the sheet give way to both.
   const taken = isSmall(style) ? (input.taken ?? 0) : 0
-  const isRoomy = (footText: Foot) => {
+  const strip = isSmall(style) && (input.said ?? 0) === 0 ? stripIn(1, view, style).length : 0
+  const wanted = Math.min(1, taken) + strip
+  // Words that nobody has read yet give way to neither.
+  const unread = view.wordsKnown ? 0 : text.length
+  const isWhole = (footText: Foot) =>
+    fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length - strip)
+  const spareOver = (footText: Foot) => {
     const set = fitting(footText)
-    return set !== undefined && height(set) + leastListed(view) < roomOver(footText)
+    return set === undefined ? 0 : roomOver(footText) - height(set) - leastListed(view) - unread
   }
+  const isRoomy = (footText: Foot) => spareOver(footText) >= wanted
   const tight = tightFoot(input)
-  const isTight = taken > 0 && !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && isRoomy(tight)
-  const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
+  const isTight =
+    !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && spareOver(tight) > spareOver(narrow)
+  const feet = wanted === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
   // A list on a small screen has the lowest foot before it has none: whoever put a slip there has to come to it.
   const isLow =
-    taken > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
+    wanted > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
   const footText = feet.find(isWhole) ?? (isLow ? (tight.isInFoot ? tight : narrow) : whole)
   const footLine = lines(footText.lines.map((line) => row(line, 'faint')))
   const room = roomOver(footText)
-  const fits = fitting(footText)
+  // Hazard and trouble are set in one run before the picture is left out; neither loses a word by it.
+  const closer = [wanted, Math.min(1, wanted)].flatMap((more) =>
+    strip === 0 ? [] : tries.filter((p) => height(p) + leastListed(view) + unread + more <= room),
+  )
+  const fits = closer[0] ?? fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
   if (fits === undefined || !isWhole(footText)) {
@@ -187,12 +198,12 @@ function fittedAs(input: LiveInput): Live | null {
   // Words that were read at the first reading of a step give way to the drawing, not the other way about.
   const isDrawingFirst =
     view.wordsKnown && view.drawings.length > 0 && lowest <= left && lowest + text.length > left
-  const isTakenFirst = view.wordsKnown && taken > 0 && text.length + taken > left
+  const isTakenFirst = view.wordsKnown && taken + strip > 0 && text.length + taken + strip > left
   const showText = text.length <= left && !isDrawingFirst && !isTakenFirst
   if (showText) left -= text.length
   // The words that work stay under the question: what was said above goes up by their one line.
   const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
-  const hint = spare - Math.min(1, taken) >= 1 ? hinted : []
+  const hint = spare - wanted >= 1 ? hinted : []
   // On a narrow sheet of practice the words that ask the machine have the line of the sheet's number, or sides are made for them.
   const isUnsaid = isPracticeHinted(view) && isSmall(style) && footText.isInFoot && hint.length === 0
   const isNumbered = footText.lines[0]?.startsWith(foot.sheet) === true
@@ -203,8 +214,15 @@ function fittedAs(input: LiveInput): Live | null {
   const lastLines =
     isUnsaid && isNumbered ? [...lines([row(leastHint(view), 'faint')]), ...footLine.slice(1)] : footLine
   left = Math.max(0, left - hint.length)
-  const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
-  const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, Math.max(0, left - taken))
+  const overTaken = Math.max(0, left - (input.taken ?? 0))
+  const full = drawnIn(overTaken, view, style)
+  // One line of it is worth more than all that was taken: the last line of that, or the question itself, tells the figure. More than
+  // one is not worth the strokes.
+  const least = Math.min(1, strip === 0 ? overTaken : left)
+  const low = stripIn(Math.max(overTaken - 2, least), view, style)
+  const drawn = full.drawn.length > 0 ? full.drawn : low
+  const spareRules = low.length === 0 ? left - taken : overTaken - low.length
+  const rules = drawn === low ? Math.min(2, Math.max(0, spareRules)) : full.rules
   const rule = rules >= 1 ? [ruled(style)] : []
   const over = rules >= 2 ? [ruled(style)] : []
   return {
@@ -252,7 +270,8 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const foldTo = (lines: number, over: number) => {
     const drawn = drawnAlone(lines, view, style)
     const words = drawn.length === 0 ? text : [...text, drawn]
-    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over })
+    const strip = (free: number) => stripIn(free, view, style)
+    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over, strip })
     const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
     return { sides, front, at, shown: sides[at] ?? [] }
   }
