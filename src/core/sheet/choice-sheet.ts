@@ -60,14 +60,20 @@ export function choiceSheet(on: ChoiceOn): ChoiceSheet {
   // The line being keyed, and one row that the terminal keeps for itself.
   const room = on.rows - 2
   const title = set('', choice.title, true)
-  const intro = choice.lines.flatMap((text) => set('', text))
+  // Sentences, and no path or name: they are never cut.
+  const sentences = choice.lines.map((text) =>
+    wrap(say(text), width, width > 30 ? 2 : 0).map((line) => ({
+      text: `${''.padStart(MARGIN)}${rule}${line}`,
+      strong: false,
+    })),
+  )
+  const intro = sentences.flat()
   const all = options.flat()
   /** The introduction from a line of it on, a sentence never parted where it has room as a whole. */
-  const introduced = ({ lines: sentences }: Choice, at: number): ChoiceSheet => {
-    const rows = sentences.map((text) => set('', text))
+  const introduced = (at: number): ChoiceSheet => {
     const shown: ChoiceLine[] = []
     let seen = 0
-    for (const lines of rows) {
+    for (const lines of sentences) {
       seen += lines.length
       if (seen <= at) continue
       const rest = lines.slice(Math.max(0, lines.length - (seen - at)))
@@ -95,7 +101,7 @@ export function choiceSheet(on: ChoiceOn): ChoiceSheet {
     return sheet(lines, next)
   }
   const isIntro = on.from >= options.length && on.from < options.length + intro.length
-  if (isIntro) return introduced(choice, on.from - options.length)
+  if (isIntro) return introduced(on.from - options.length)
   // Whoever is new is told how to begin, if not at once.
   const low = set('0', `${choice.zero}   Tab: make safe`)
   const onward = intro.length === 0 ? [] : set('', NEW_HERE).slice(0, 1)
@@ -127,8 +133,10 @@ const BACK = 'Enter: the choice.'
 const NEW_HERE = 'Enter: how to begin.'
 
 function shortened(text: string, width: number): string[] {
-  const lines = wrap(text, width, width > 30 ? 2 : 0)
+  const hang = width > 30 ? 2 : 0
+  const lines = wrap(text, width, hang)
   if (lines.length <= MOST_LINES || widthOf(text) < width) return lines
   const rest = lines.slice(MOST_LINES - 1).join(' ')
-  return [...lines.slice(0, MOST_LINES - 1), cutWords(rest.trim(), width)]
+  const last = cutWords(rest.replace(/\s+/g, ' ').trim(), width - hang)
+  return [...lines.slice(0, MOST_LINES - 1), `${' '.repeat(hang)}${last}`]
 }
