@@ -115,11 +115,11 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     setNotice('Everything above is on disk. Control-C once more leaves the job.')
   }, [session, end])
   useEffect(() => {
-    if (notice === null) return
+    if (notice === null || notice === first) return
     // Once the second press would no longer leave, the notice would not be true.
     const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
     return () => clearTimeout(timer)
-  }, [notice])
+  }, [notice, first])
   const below = foot(defs, state, now)
   const laidOut = (one: Shown) => linesOf(session, one, 0, style, size.columns)
   const prompted = { view, foot: below, style, ...size, unheard }

@@ -52,7 +52,7 @@ export function useLineEditor(
       tabbed.current = null
       const { secrecy, scan } = promptNow()
       // Half a PIN must never turn up as an answer to the question that took its place.
-      if (keyedAt.current === 'hidden' && secrecy === 'digits') held.current = BLANK
+      if (keyedAt.current === 'hidden' && isAfterPin(secrecy)) held.current = BLANK
       keyedAt.current = secrecy
       unseen.current = unseen.current || secrecy !== 'open' || waiting.current > 0
       early.current = early.current || hasMore
@@ -95,8 +95,11 @@ export function useLineEditor(
     [promptNow, tooSmall, tabWork],
   )
   const { secrecy } = promptNow()
-  const editor = keyedAt.current === 'hidden' && secrecy === 'digits' ? BLANK : held.current
+  const editor = keyedAt.current === 'hidden' && isAfterPin(secrecy) ? BLANK : held.current
   const { text } = editor
   const hidden = isHidden(secrecy, text) || ((unseen.current || early.current) && isHidden('digits', text))
   return { editor, hidden, press, tab, fits: tabbed.current?.fits ?? null }
 }
+
+/** Where a PIN that is still being keyed may go on under its fallen question. */
+const isAfterPin = (secrecy: Secrecy) => secrecy === 'digits' || secrecy === 'initials'
