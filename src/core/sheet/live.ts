@@ -29,6 +29,8 @@ export interface LiveInput {
   readonly taken?: number
   /** Keyed before all was turned over and heard by nobody, which is told. Empty: nothing of it may be drawn. */
   readonly unheard?: string | null
+  /** Keyed before all was turned over, and put on the line when the question is up. */
+  readonly kept?: string | null
   /** Sides that stand before all of these, and are counted with them. @default 0 */
   readonly before?: number
   /** Rows of a refusal that is drawn over it. @default 0 */
@@ -286,7 +288,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const turning =
     isLast && isPracticeHinted(view)
       ? practiceTurningRow(view, count.at, count.of, textWidth(style))
-      : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null)
+      : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null, input.kept ?? null)
   return {
     above: [...over, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),

@@ -26,10 +26,10 @@ export function fitToRead({ toRead, ...input }: ReadInput): Live {
   if (question.tooSmall) return question
   const turn = question.turn ?? { at: before, of: before + 1, front: before, isUrgent: false, key: '' }
   if (shown === undefined) return { ...question, turn: { ...turn, toRead: before } }
-  const { style, notice, unheard } = input
+  const { style, notice, unheard, kept } = input
   const told = notice === null ? [] : layOut({ margin: '', rows: [row(notice, 'caution')] }, style)
   const count = countOf(side.n, { before, front: turn.front, of: turn.of }, input.frontRead === true)
-  const turning = turningRow(count.at, count.of, textWidth(style), unheard ?? null)
+  const turning = turningRow(count.at, count.of, textWidth(style), unheard ?? null, kept ?? null)
   return {
     above: [
       ...warning(input),
