@@ -162,7 +162,13 @@ function fittedAs(input: LiveInput): Live | null {
   const tight = tightFoot(input)
   const isTight =
     !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && spareOver(tight) > spareOver(narrow)
-  const feet = wanted === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
+  // Of a list every line that it can have is worth more than what else the foot tells.
+  const isListed = view.choices.length > leastListed(view) && isSmall(style) && tight.isInFoot
+  const feet = isListed
+    ? [tight, narrow, whole]
+    : wanted === 0 || isRoomy(whole)
+      ? [whole, narrow]
+      : [...(isTight ? [tight] : []), narrow, whole]
   // A list on a small screen has the lowest foot before it has none: whoever put a slip there has to come to it.
   const isLow =
     wanted > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
