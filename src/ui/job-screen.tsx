@@ -145,7 +145,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const said = last?.kind === 'said' ? laidOut(last).length : 0
   const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
   const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
-  const bare = { ...prompted, toRead, said, taken: Math.min(taken, MOST_TAKEN) }
+  const refusesOnly = snapshot.shown.slice(heldFrom).every(isRefusal)
+  const bare = { ...prompted, toRead, refusesOnly, said, taken: Math.min(taken, MOST_TAKEN) }
   const readKey = toRead.length === 0 ? '' : String(heldFrom)
   const side = useSide(view, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.

@@ -33,6 +33,8 @@ export interface LiveInput {
   readonly kept?: string | null
   /** Sides that stand before all of these, and are counted with them. @default 0 */
   readonly before?: number
+  /** Of those the first so many are counted with none: a refusal by itself makes no side more of a question. @default 0 */
+  readonly uncounted?: number
   /** Rows of a refusal that is drawn over it. @default 0 */
   readonly over?: number
   /** What stands before the question was turned over at an earlier one: those sides are not counted, so that no count jumps. @default false */
@@ -263,11 +265,12 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const { view, foot, style, notice } = input
   const { head } = parts(input, 2)
   const rowsOf = (list: readonly Row[]) => list.map((r) => block([r], style))
-  const urgent = [foot.warning, notice].flatMap((text) => (text === null ? [] : [row(text, 'caution')]))
+  const urgent = foot.warning === null ? [] : [row(foot.warning, 'caution')]
   const over = [...block(urgent, style), ...head]
+  const told = notice === null ? [] : block([row(notice, 'caution')], style)
   const most = room - over.length - 1
   // What is on no record gives way before the question does.
-  if (most < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
+  if (most - told.length < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
   if (most < LEAST) return null
   const must = rowsOf(view.must)
   const text = view.wordsKnown ? [] : rowsOf(view.rows)
@@ -284,19 +287,27 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
     return { sides, front, at, shown: sides[at] ?? [] }
   }
   // A refusal has the room of the hazard on the side that is up, where that is enough: the sides stay as many as they were.
-  const asWas = refused === 0 ? null : foldTo(most, refused)
+  const beside = refused + told.length
+  const asWas = beside === 0 ? null : foldTo(most, beside)
   // What was just said above stays in sight: the sides are lower then, and more of them.
   const { sides, front, at, shown } =
-    asWas !== null && asWas.shown.length + refused <= most ? asWas : foldTo(Math.max(LEAST, most - said), 0)
+    asWas !== null && asWas.shown.length + beside <= most
+      ? asWas
+      : foldTo(Math.max(LEAST, most - said - told.length), 0)
   const isLast = at === sides.length - 1
   const of = before + sides.length
-  const count = countOf(before + at, { before, front: before + front, of }, input.frontRead === true)
+  const counted = before - (input.uncounted ?? 0)
+  const count = countOf(
+    counted + at,
+    { before: counted, front: counted + front, of: counted + sides.length },
+    input.frontRead === true,
+  )
   const turning =
     isLast && isPracticeHinted(view)
       ? practiceTurningRow(view, count.at, count.of, textWidth(style))
       : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null, input.kept ?? null)
   return {
-    above: [...over, ...shown, ...block([turning], style)],
+    above: [...over, ...told, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
     below: footLine,

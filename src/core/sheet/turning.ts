@@ -53,6 +53,12 @@ export function untakenRow(at: number, of: number, width: number, unheard: strin
   return row(widthOf(whole) <= width ? whole : `Not taken. Enter: ${side}`, 'caution')
 }
 
+/** Under a side that is counted with none: what is asked comes behind it. */
+export function turningOnRow(width: number, unheard: string | null, kept: string | null): Row {
+  if (unheard !== null) return untakenRow(-1, 1, width, unheard)
+  return kept === null ? row('Enter turns over', 'strong') : keptRow(-1, 1, width, kept)
+}
+
 function keptRow(at: number, of: number, width: number, kept: string): Row {
   const over = at < 0 ? 'Enter turns over' : `Enter turns over: ${at + 1} of ${of}`
   const long = `Kept: ${kept}. ${over}`
