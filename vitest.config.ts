@@ -4,13 +4,17 @@ import { defineConfig } from 'vitest/config'
 const PURE = ['tests/{core,authoring,mutants}/**/*.test.ts']
 /** What runs the program, or has files, and leaves none of its modules changed: they share theirs too. */
 const AROUND = ['tests/!(core|authoring|mutants)/**/*.test.{ts,tsx}', 'tests/*.test.{ts,tsx}']
-/** But not where a module is replaced for one test, or where a long search fills the memory. */
+/**
+ * But not where a module is replaced for one test, or where a long search fills the memory, or where jsdom takes over the globals it
+ * finds: one that another file's library filled in, as Iterator on Node 20, no new page has.
+ */
 const APART = [
   'tests/core/proof/**/*.test.ts',
   'tests/core/job/{search,safety,pull-walk}.test.ts',
   'tests/authoring/check-command.test.ts',
   'tests/{ui,plain}/**/*.test.{ts,tsx}',
   'tests/cli/{compute,doubt-sign}.test.ts',
+  'tests/report/{html,practice}.test.ts',
 ]
 
 export default defineConfig({

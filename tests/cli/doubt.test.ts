@@ -42,7 +42,7 @@ describe('barover doubt without a job', () => {
     const told = flat(ran.out)
     expect(told).toMatch(/closed with \w+ \d+ readings by M-3: (?:all stand|\d+ stand; \d+ void)/)
     expect(told).toMatch(/7 Bore: 1\d readings, at 7\.1, 7\.2, 7\.3, 7\.4, 7\.5 and 7\.6/)
-    expect(told).toMatch(/Would fall with them: 17 .*, MONITOR 18 .*, \w+ by KH/)
+    expect(told).toMatch(/Would fall with them: 18 .*, MONITOR 19 .*, \w+ by KH/)
     const none = await barover(['doubt', '--instrument', 'M-1', '--jobs', jobs])
     expect(none.out).toMatch(/^No job in .* has readings by M-1: looked through 1\.$/m)
     expect(readFileSync(path)).toEqual(finished.bytes)

@@ -154,7 +154,7 @@ describe('a changed log', () => {
       `NOT KNOWN: read up to line ${at}, ${behind + 1} from there on not; up to it open`,
     )
     expect(review).toContain(
-      'NOT KNOWN whether it closed, PEOPLE MAY BE IN at hold point 2: 6 of 19 steps done',
+      'NOT KNOWN whether it closed, PEOPLE MAY BE IN at hold point 2: 6 of 20 steps done',
     )
     expect(verify).toContain('not known; up to the break open')
     for (const one of [list, show, verify, review]) expect(one).not.toMatch(/[0-9a-f]{64}/)

@@ -46,7 +46,7 @@ describe('barover review', () => {
     expect(item.out).toMatch(/entry \d+ {3}2026-03-14 06:\d\d:\d\d \+00:00 {3}RO/)
     expect(item.out).toMatch(/Disposition by KH: ACCEPT +signed KH, keyed RO 06:40/)
     const none = await review(jobs, '--item', '99')
-    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 11.\n' })
+    expect(none).toMatchObject({ code: 2, err: '--item takes a number of this review, 1 to 12.\n' })
   })
 
   it('is one JSON object for other programs; with the noted check number the log is proved whole', async () => {

@@ -53,7 +53,7 @@ describe('resizing', () => {
     await t.say('9.5034')
     await t.see('spread 0.0001')
     await t.see('Bore, HEAD END of ring travel, SIDE TO SIDE')
-    await t.see('Sheet 7 of 19')
+    await t.see('Sheet 7 of 20')
     expect(t.wipes).toBe(0)
     expect(t.exit).toBe(null)
   })

@@ -51,7 +51,7 @@ describe('a job that is heard', () => {
     // A hazard for each step that has one, and no more.
     expect(times(text, 'Hazard:')).toBe(12)
     expect(lines.length).toBeLessThan(400)
-    for (const line of lines.filter((one) => / Taken | Sheet \d+ of 19\./.test(one)))
+    for (const line of lines.filter((one) => / Taken | Sheet \d+ of 20\./.test(one)))
       expect(line).toMatch(/^EXAMPLE\. /)
   })
 
@@ -63,7 +63,7 @@ describe('a job that is heard', () => {
     expect(times(text, 'With M-3')).toBe(1)
     expect(lines.at(-1)).toMatch(/^Asked: 7\.2 .*, inch$/)
     const order = [
-      'EXAMPLE. Sheet 7 of 19. 7.1 Bore, HEAD END',
+      'EXAMPLE. Sheet 7 of 20. 7.1 Bore, HEAD END',
       'Hazard: Both arms',
       "Where: HEAD END of ring travel, 1 of 3 along it, across the bore, from 12 to 6 o'clock",
       'Asked: 7.1 Reading, inch',
@@ -334,11 +334,11 @@ describe('answers from a file', () => {
   it('name the step that was left out, and the line of an answer that was not taken', async () => {
     const gone = exampleAnswers()
       .join('\n')
-      .replace('9.5019\n1\n9.5008\n9.5008\n9.5007\n9.5007', '9.5019\n2')
+      .replace('9.5019\n1\n9.5008\n9.5008\n9.5007\n9.5007', '9.5019\n3')
       .split('\n')
     const { text } = await run(new Walk(), gone, { prompts: false })
     expect(text).toContain(
-      'left out: 9 Unswept strip (only if step 8, Unswept strip, finds "A strip is there',
+      'left out: 9 Unswept strip, head end (only if step 8, Unswept strip, finds "At the head end',
     )
     const where = () => 'Line 7 of the answers'
     const refused = await run(new Walk(), ['ZZ', 'RO', '4071'], { style: RULED, prompts: false, where })

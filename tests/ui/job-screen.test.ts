@@ -45,7 +45,7 @@ describe('at 80 columns and 24 rows', () => {
     await screen.see('Your initials')
     expect(screen.text).toContain('Who is at the keyboard?')
     expect(screen.text).toContain('RO   R. Oduya, mechanic')
-    expect(screen.text).toContain('Sheet - of 19')
+    expect(screen.text).toContain('Sheet - of 20')
     expect(screen.input).toBe('')
   })
 
@@ -55,7 +55,7 @@ describe('at 80 columns and 24 rows', () => {
     expect(screen.text).toContain('Hazard: A start, a turn of the crank, or gas coming back can')
     expect(screen.text).toContain('In trouble: Come out, stand clear, say STOP.')
     expect(screen.text).toContain('[ ] then 16 more')
-    expect(screen.text).toContain('Sheet 2 of 19')
+    expect(screen.text).toContain('Sheet 2 of 20')
   })
 
   it('asks for gas with its limit and its unit in the margin', async () => {

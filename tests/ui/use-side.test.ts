@@ -84,7 +84,7 @@ describe('at 40 columns and 15 rows', () => {
     const { screen, say, written } = draw(new Walk().toGate())
     await screen.see('Enter turns over')
     await say('where')
-    await screen.see('Sheet 2 of 19, Hold point')
+    await screen.see('Sheet 2 of 20, Hold point')
     await say('stop')
     await screen.see('STOP')
     await screen.until('the STOP', () => written.some((entry) => entry.type === 'stop.raised'))

@@ -1,7 +1,7 @@
 // Which steps a judge step names outright. What the expressions of a figures judge refer to is known once they are
 // compiled (job/values.ts).
 import type { StepOf } from './procedure.ts'
-import { at20Of, type PocketJudge } from './step-judge.ts'
+import { at20Of, type FormInputs, type PocketJudge } from './step-judge.ts'
 
 export interface JudgeReads {
   /** Without any of these the verdict is HOLD. */
@@ -17,7 +17,7 @@ export function judgeReads(step: StepOf<'judge'>): JudgeReads {
     const i = step.inputs
     return {
       needed: [i.diameters, i.set_before, i.set_after, ...i.part_temperature, ...i.instrument_temperature],
-      optional: [i.datum, i.counterbore].flatMap((id) => id ?? []),
+      optional: [...datumsOf(i), i.counterbore ?? []].flat(),
       observed: [],
     }
   }
@@ -30,6 +30,11 @@ export function judgeReads(step: StepOf<'judge'>): JudgeReads {
     ...at.instrument,
   ])
   return { needed, optional: [], observed: [] }
+}
+
+/** Read steps of the unswept strip, one for each end it may be left at: of those the first that was read counts. */
+export function datumsOf({ datum }: Pick<FormInputs, 'datum'>): readonly string[] {
+  return datum === undefined ? [] : [datum].flat()
 }
 
 /** How the setting is told depends on the kind of pocket, so none of the ways is needed always. */

@@ -5,6 +5,7 @@ import { assertNever } from '../lib/result.ts'
 import { quote } from '../lib/wording.ts'
 import type { ProcedureValues } from '../rules/procedure-values.ts'
 import { earlierStep } from './earlier-step.ts'
+import { datumsOf } from './judge-reads.ts'
 import { type Finding, finding, type Path } from './lint-common.ts'
 import { lintFigures } from './lint-procedure-figures.ts'
 import { lintPocketJudge } from './lint-procedure-pocket.ts'
@@ -68,16 +69,19 @@ function lintWaits({ choices, waits_on: waits = [] }: StepOf<'decide'>, base: Pa
 
 function inputsOf(judge: FormJudge, base: Path): Input[] {
   const { inputs } = judge
-  const lengths = (['diameters', 'datum', 'counterbore', 'set_before', 'set_after'] as const).flatMap(
-    (key) => {
-      const id = inputs[key]
-      return id === undefined ? [] : [{ id, path: [...base, key], quantity: 'length' as const }]
-    },
-  )
+  const lengths = (['diameters', 'counterbore', 'set_before', 'set_after'] as const).flatMap((key) => {
+    const id = inputs[key]
+    return id === undefined ? [] : [{ id, path: [...base, key], quantity: 'length' as const }]
+  })
+  const strips = datumsOf(inputs).map((id, n) => ({
+    id,
+    path: [...base, 'datum', ...(Array.isArray(inputs.datum) ? [n] : [])],
+    quantity: 'length' as const,
+  }))
   const temperatures = (['part_temperature', 'instrument_temperature'] as const).flatMap((key) =>
     inputs[key].map((id, n) => ({ id, path: [...base, key, n], quantity: 'temperature' as const })),
   )
-  return [...lengths, ...temperatures]
+  return [...lengths, ...strips, ...temperatures]
 }
 
 function readAt(procedure: Procedure, id: string): { read: Read; at: number } | undefined {

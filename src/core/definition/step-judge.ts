@@ -8,7 +8,13 @@ import { common, kind, point } from './step-common.ts'
 
 const inputs = z.strictObject({
   diameters: identifier.meta({ description: 'Read step of the bore, two stations and two axes or more.' }),
-  datum: identifier.optional().meta({ description: 'Read step of the unswept strip, the datum of wear.' }),
+  datum: z
+    .union([identifier, z.array(identifier).min(1)])
+    .optional()
+    .meta({
+      description:
+        'Read step of the unswept strip, the datum of wear; of several the first that was read counts.',
+    }),
   counterbore: identifier
     .optional()
     .meta({ description: 'Read step of the counterbore; it bounds reboring.' }),
@@ -109,6 +115,7 @@ const judgePocket = z.strictObject({
 export const judge = z.discriminatedUnion('compute', [judgeForm, judgeFigures, judgePocket])
 
 export type FormJudge = z.output<typeof judgeForm>
+export type FormInputs = FormJudge['inputs']
 export type FiguresJudge = z.output<typeof judgeFigures>
 export type PocketJudge = z.output<typeof judgePocket>
 export type At20 = z.output<typeof at20>

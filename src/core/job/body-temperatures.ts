@@ -1,5 +1,6 @@
 // Temperatures that were taken for what an instrument read: of its own body, before and after, and of the metal behind its
 // readings. Another instrument may be as warm as a hand or as cold as its case, and what it reads is not bracketed by them.
+import { datumsOf } from '../definition/judge-reads.ts'
 import { at20Of } from '../definition/step-judge.ts'
 import { oncePer } from '../lib/once.ts'
 import type { Definitions, PlacedStep } from './definitions.ts'
@@ -29,7 +30,7 @@ function bracketsIn(placed: PlacedStep): Bracket[] {
   const { diameters, datum, counterbore, set_before, set_after, ...warm } = step.inputs
   return [
     {
-      sizes: within([diameters, datum, counterbore, set_before, set_after]),
+      sizes: within([diameters, ...datumsOf({ datum }), counterbore, set_before, set_after]),
       body: within(warm.instrument_temperature),
       part: within(warm.part_temperature),
     },

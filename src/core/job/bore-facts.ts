@@ -3,6 +3,7 @@
 
 import type { MissingPlace } from '../bore/bore-judge-input.ts'
 import type { BoreReading } from '../bore/bore-readings.ts'
+import { datumsOf } from '../definition/judge-reads.ts'
 import type { FormJudge, StepOf } from '../definition/procedure.ts'
 import { type Result, refuse } from '../lib/result.ts'
 import { reduceTo20 } from '../metrology/reduce-to-20.ts'
@@ -54,7 +55,7 @@ export function boreFacts(defs: Definitions, state: State, judge: JudgeStep): Bo
   const readStep = (id: string) => asKind(stepById(defs, judge.scope + id), 'read')
   const part = temperatureOver(defs, state, inputs.part_temperature.map(readStep))
   const body = temperatureOver(defs, state, inputs.instrument_temperature.map(readStep))
-  const sizes = [inputs.diameters, inputs.datum, inputs.counterbore].flatMap((id) => id ?? [])
+  const sizes = [inputs.diameters, ...datumsOf(inputs), inputs.counterbore ?? []].flat()
   const used = instrumentsOf(defs, state, sizes.map(readStep))
   const gauge = used.length === 1 ? gaugeById(defs, used[0] ?? '') : null
   const reduce = (readingM: number): Result<number> => {
@@ -68,7 +69,8 @@ export function boreFacts(defs: Definitions, state: State, judge: JudgeStep): Bo
     })
   }
   const main = gather(defs, state, readStep(inputs.diameters), reduce)
-  const strip = inputs.datum === undefined ? null : gatherIf(defs, state, readStep(inputs.datum), reduce)
+  const strips = datumsOf(inputs).flatMap((id) => gatherIf(defs, state, readStep(id), reduce) ?? [])
+  const strip = strips.find((one) => one.readings.length > 0) ?? strips[0] ?? null
   const repeats = repeatability([...main.repeats, ...(strip?.repeats ?? [])], gauge?.resolution.si ?? 0)
   const error = errorInput(defs, gauge, part, body, repeats)
   const own = ownErrors(error, repeats)

@@ -1,5 +1,6 @@
 // What the repeats of one place do to the measuring error of a verdict: whether they count in it, which place carries its own, and
 // where most of the error of a figure is the repeats of one place.
+import { datumsOf } from '../definition/judge-reads.ts'
 import type { StepOf } from '../definition/procedure.ts'
 import type { PlaceRepeats } from '../metrology/repeatability.ts'
 import { partsOfReading, type ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
@@ -26,7 +27,7 @@ export function countsInError(defs: Definitions, read: PlacedStep): boolean {
     const bore = asBoreJudge(judge)
     if (bore !== null) {
       const { diameters, datum } = bore.step.inputs
-      return [diameters, datum].some((id) => id !== undefined && bore.scope + id === read.id)
+      return [diameters, ...datumsOf({ datum })].some((id) => bore.scope + id === read.id)
     }
     const { step } = judge
     return step.kind === 'judge' && step.compute === 'figures' && figureReads(defs, judge).includes(read.id)

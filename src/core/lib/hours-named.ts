@@ -6,3 +6,11 @@ const NAMED = /(?<![\d.,])(?:\d{1,3}(?:[ ,.\u00a0]\d{3})+|\d+)\s?(?:h|hrs|hours?
 export function hoursNamed(words: string): { readonly text: string; readonly hours: number }[] {
   return (words.match(NAMED) ?? []).map((text) => ({ text, hours: Number(text.replace(/\D/g, '')) }))
 }
+
+/** Below a hundred it is a time of work or of waiting. Common practice, no source. */
+const LEAST = 100
+
+/** The first figure of hours in the words that is long enough for a deadline, as it stands there; null where there is none. */
+export function deadlineNamed(words: string): string | null {
+  return hoursNamed(words).find(({ hours }) => hours >= LEAST)?.text ?? null
+}

@@ -24,8 +24,7 @@ export interface BorePlace {
  */
 export function diameterAt(bore: BoreTruth, place: BorePlace): number {
   if (place.inCounterbore) return bore.counterboreM
-  const isSwept = (place.at >= 0 && place.at <= 1) || bore.isStripGone
-  if (!isSwept) return bore.madeM
+  if (!isSwept(bore, place.at)) return bore.madeM
   const s = Math.min(1, Math.max(0, place.at))
   const middle = 1 - (2 * s - 1) ** 2
   const round =
@@ -35,6 +34,12 @@ export function diameterAt(bore: BoreTruth, place: BorePlace): number {
       bore.bottomM * facing(clock, 6) + bore.topM * facing(clock, 12) + bore.sideM * facing(clock, 3),
   )
   return bore.madeM + round + walls.reduce((sum, wall) => sum + wall, 0)
+}
+
+/** The rings run here: within their travel, and past an end of it where no strip is left. */
+function isSwept({ strip }: BoreTruth, at: number): boolean {
+  if (at < 0) return strip !== 'head end'
+  return at <= 1 || strip === 'gone'
 }
 
 /** 1 where a clock position faces another, 0 from a right angle to it on. */

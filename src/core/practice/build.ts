@@ -106,7 +106,7 @@ const AS_NEW: BoreTruth = {
   bottomM: 0,
   topM: 0,
   sideM: 0,
-  isStripGone: false,
+  strip: 'head end',
   isTurned: false,
   surface: [],
   jacket: 'none',

@@ -300,6 +300,19 @@ export const BORE_FAULTS: readonly Fault[] = [
     teaches:
       'Without a strip the bore itself tells no wear. The counterbore is cut larger on purpose and tells none either.',
     source: COMMON,
-    apply: seen(() => ({ isStripGone: true })),
+    apply: seen(() => ({ strip: 'gone' })),
+  },
+  {
+    id: 'strip-crank-end',
+    name: 'The only strip that the rings never swept is at the crank end',
+    level: 2,
+    shows: 'seen',
+    procedures: [BORE],
+    at: ['strip'],
+    hint: 'Look past both ends of ring travel, not only the near one.',
+    teaches:
+      'Rings may run out over the counterbore at one end and stop short of it at the other. What they left still tells the wear.',
+    source: COMMON,
+    apply: seen(() => ({ strip: 'crank end' })),
   },
 ]

@@ -27,8 +27,8 @@ export interface BoreTruth {
   readonly bottomM: number
   readonly topM: number
   readonly sideM: number
-  /** The rings run out over the counterbore: no strip is left that they never swept. */
-  readonly isStripGone: boolean
+  /** Where a strip is left that no ring ever swept; at the head end there may be one at the other too. */
+  readonly strip: 'head end' | 'crank end' | 'gone'
   /** The marks at the flange stand a quarter turn round: what is read along one axis is the other. */
   readonly isTurned: boolean
   readonly surface: readonly ('scored' | 'ridge' | 'cracked')[]

@@ -28,17 +28,18 @@ function ofBore(see: (bore: BoreTruth) => Truth): Teller {
   return ({ machine }) => (machine.bore === null ? null : see(machine.bore))
 }
 
-const strip = ofBore(({ isStripGone }) =>
-  isStripGone
-    ? eye(
-        'The worn surface runs out to the very edge of the counterbore: nothing past it but the step.',
-        'gone',
-      )
-    : eye(
-        'Past the end of ring travel a band as wide as two fingers, with the tool marks still on it.',
-        'present',
-      ),
-)
+const strip = ofBore(({ strip: left }) => {
+  const gone = 'The worn surface runs out to the very edge of the counterbore: nothing past it but the step.'
+  const there = 'a band as wide as two fingers, with the tool marks still on it.'
+  switch (left) {
+    case 'head end':
+      return eye(`Past the head end of ring travel ${there}`, 'present')
+    case 'crank end':
+      return eye(`${gone} So at the head end. Past the crank end ${there}`, 'crank_end')
+    case 'gone':
+      return eye(`${gone} So at both ends.`, 'gone')
+  }
+})
 
 const surface = ofBore(({ surface: found }) => {
   const seen = {
@@ -86,6 +87,7 @@ export const BORE_INSPECTION: Readonly<Record<string, Teller>> = {
   bore: size,
   strip,
   strip_diameter: size,
+  strip_diameter_crank: size,
   counterbore: size,
   surface,
   wear_side: wearSide,

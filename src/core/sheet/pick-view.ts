@@ -1,9 +1,10 @@
 // Which instrument is taken: all of the right kind, those that may not be used with the reason.
 import { refusedNow } from '../job/admit-people.ts'
 import type { Definitions } from '../job/definitions.ts'
+import { inertLetIn } from '../job/inert-let-in.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { row } from './block.ts'
+import { type Row, row } from './block.ts'
 import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
 
@@ -28,7 +29,16 @@ export function pickView(
           return `${id}  ${title}${why === null ? `, calibration due ${calibration.due}` : `  NOT TO BE USED: ${why}`}`
         }),
       ),
+      ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
       refused.includes(null) ? row(WRONG_PICK, 'faint') : row(NONE_FIT, 'caution'),
     ],
   }
+}
+
+/** In gas without air most meters show no flammables at all: whether this job let any in decides which to take. */
+function inertRow(defs: Definitions, state: State): Row {
+  const sheet = inertLetIn(defs, state)
+  return sheet === null
+    ? row('By this log no inert gas was let in. If any was: one that reads without air.')
+    : row(`Inert gas was let in, sheet ${sheet}: take one that reads without air.`, 'caution')
 }

@@ -17,7 +17,7 @@ import { nonconformanceText } from './names.ts'
 import { hoursLine, nextLookLines } from './next-look.ts'
 import { offerLines, pickedOffer } from './offered.ts'
 import { radioWord } from './radio-words.ts'
-import { isReason, whyNoReadAgain } from './read-again.ts'
+import { counterUnread, isReason, whyNoReadAgain, withReadAgain } from './read-again.ts'
 
 interface Disposing {
   readonly step: string
@@ -218,14 +218,15 @@ function disposeWhy(
   const { why: before, ...rest } = question
   if (before === undefined && !isReason(line))
     return ask(question, 'The reason needs words, two at least beside none given: why is it so decided?')
-  const why = before === undefined ? line : `${before.trim()}; to be read again: ${line.trim()}`
+  const why = before === undefined ? line : withReadAgain(before, line)
   if (question.choice === 'concession') return ask({ ...rest, kind: 'concession-authority', why })
   // What a sheet of paper says stands on it, and nobody adds to it while it is keyed in.
   const isAsked = state.paper === null && isOnWatch(defs, state, question)
   const missing = isAsked ? whyNoReadAgain(why, state.lastAt) : null
-  return missing === null
-    ? dispose(defs, state, rest, { ...rest, why })
-    : ask({ ...rest, why: before ?? line }, missing)
+  if (missing !== null) return ask({ ...rest, why: before ?? line }, missing)
+  const heard = dispose(defs, state, rest, { ...rest, why })
+  const unread = isAsked && heard.refusal === undefined ? counterUnread(defs, state, why) : null
+  return unread === null ? heard : { ...heard, say: [...heard.say, unread] }
 }
 
 const asking = ({ step, choice }: Pick<Disposing, 'step' | 'choice'>) => ({ step, choice })

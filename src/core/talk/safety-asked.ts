@@ -1,8 +1,10 @@
 // Questions that people ask who are in doubt about themselves or others, heard by words of their own before any paper is
 // looked through: a passage that only shares a word with such a question would be worse than no answer.
+import { OFF_TOLD } from './off-told.ts'
 
 /**
  * Somebody is hurt; does not answer; an alarm or a smell; it starts or turns; air out of its limits; something is missing;
+ * a lock or a block is told to be off;
  * something goes wrong; what STOP does; why people come out; a trainee; alone; turning the crank or taking the block out; hands in; whether it is safe; who releases a
  * STOP; who witnesses; whether one is allowed; whether locks come off; what is to be done now.
  */
@@ -13,6 +15,7 @@ export type SafetyAsked =
   | 'starts'
   | 'bad-air'
   | 'missing'
+  | 'off'
   | 'wrong'
   | 'stop'
   | 'come-out'
@@ -84,6 +87,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:low|high|not enough|no) (?:oxygen|o2|lel|h2s|air)\\b',
     ],
   ],
+  ['off', OFF_TOLD],
   [
     'missing',
     [
@@ -209,7 +213,7 @@ export function safetyAsked(line: string): SafetyAsked | null {
 }
 
 /** What is said of them without a question mark too: nobody who keys these has time for one. */
-const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts']
+const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts', 'off']
 
 /** An alarm alone may stand among the words that a hold point asks for. */
 const SOUNDS =

@@ -6,6 +6,7 @@ import type { BoreCharacteristic } from '../bore/bore-judge-input.ts'
 import type { Value } from '../compute/computation.ts'
 import { compute, findComputation } from '../compute/registry.ts'
 import { showComputed } from '../compute/show.ts'
+import { datumsOf } from '../definition/judge-reads.ts'
 import { asBoreJudge, type BoreFacts, boreFacts, errorAt, type JudgeStep } from '../job/bore-facts.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { placeResult, placesOf } from '../job/places.ts'
@@ -280,8 +281,8 @@ function judgeOf(defs: Definitions, read: PlacedStep): JudgeStep | null {
     const judge = asBoreJudge(placed)
     if (judge === null) continue
     const { diameters, datum, counterbore } = judge.step.inputs
-    if ([diameters, datum, counterbore].some((id) => id !== undefined && judge.scope + id === read.id))
-      return judge
+    const ids = [diameters, ...datumsOf({ datum }), counterbore ?? []].flat()
+    if (ids.some((id) => judge.scope + id === read.id)) return judge
   }
   return null
 }

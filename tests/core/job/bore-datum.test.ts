@@ -102,7 +102,7 @@ describe('the datum of the record', () => {
 })
 
 describe('wear from the record', () => {
-  const gone = (defs = DEFS) => new Walk(defs).toBore().keys(...BORE_LINES, '2', ...AFTER_LINES.slice(5))
+  const gone = (defs = DEFS) => new Walk(defs).toBore().keys(...BORE_LINES, '3', ...AFTER_LINES.slice(5))
   const shown = (walk: Walk) => {
     const entry = walk.entries.findLast((e) => e.type === 'verdict.given')
     if (entry === undefined) throw new Error('not judged')

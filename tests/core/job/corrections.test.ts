@@ -80,11 +80,11 @@ describe('a corrected finding', () => {
     expect(walk.talk.ask).toMatchObject({ kind: 'finding-why', step: 'strip' })
     expect(walk.warned).toEqual([
       'This would make void: Bore judged.',
-      'If it is not needed then, void too, with its readings: Unswept strip.',
+      'If it is not needed then, void too, with its readings: Unswept strip, head end.',
     ])
     walk.keys('looked again')
     expect(walk.warned).toEqual([])
-    walk.keys('3', 'rust all round')
+    walk.keys('4', 'rust all round')
     expect(walk.entries.find((e) => e.type === 'finding.corrected')).toMatchObject({
       condition: 'unsure',
       note: 'rust all round',

@@ -160,7 +160,7 @@ describe('handing over', () => {
     expect(lines).toEqual([
       'Bore or liner inspection on TC-401-1, job test',
       'On the job: RO at the keyboard',
-      'Done: 6 of 19 sheets, last 6 Set-check before',
+      'Done: 6 of 20 sheets, last 6 Set-check before',
       'Next: 7 Bore',
       'Hold point 2 Hold point before hands, tools or lamps go in: complete; all of it is asked again after this',
       ...walk.engine.defs.machine.site.isolation_points.map((p, i) => `lock at ${p.name}: L-10${i + 1}`),
@@ -171,7 +171,7 @@ describe('handing over', () => {
     ])
     const judged = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
     expect(handOverLines(judged.engine.defs, judged.state)).toContain(
-      '18 What is to be done, a lead decides: accept by KH, read again after 4000 h',
+      '19 What is to be done, a lead decides: accept by KH, read again after 4000 h',
     )
     judged.keys('stop', '8', 'a hiss', 'ML')
     expect(handOverLines(judged.engine.defs, judged.state)).toContain('STOP OPEN: a hiss')

@@ -393,6 +393,11 @@ describe('whatever is keyed', () => {
         const place = isLate ? CE_H : HE_V
         walk.key(typed)
         const { last } = walk
+        if (walk.talk.ask?.kind === 'places-sure') {
+          // With fewer places than the instrument reads to, nothing is taken until it is keyed again.
+          expect(walk.state.readings[place]).toBeUndefined()
+          return
+        }
         if (last.type !== 'reading.taken' && last.type !== 'reading.doubted') throw new Error(last.type)
         expect(last.typed).toBe(typed)
         expect(last.value).toBe(Number.parseFloat(typed))
@@ -405,7 +410,7 @@ describe('whatever is keyed', () => {
           choice === '3' ? [[typed, last.value, last.si]] : [],
         )
       }),
-      { numRuns: 150 },
+      { numRuns: 150, examples: [['9.502', false, '1']] },
     )
   })
 

@@ -1,5 +1,6 @@
 // The end of a purge is told by a meter that needs no air, in % of the volume, at the vent: no other figure stands in.
 import { describe, expect, it } from 'vitest'
+import { inertLetIn } from '../../../src/core/job/inert-let-in.ts'
 import { Walk } from '../../helpers/example.ts'
 import { rightLine } from '../../helpers/right-line.ts'
 import { shippedDefs } from '../../helpers/shipped-jobs.ts'
@@ -49,5 +50,21 @@ describe('the end of a purge', () => {
     expect(walk.state.gates.at_zero?.given.purged).toBeDefined()
     expect(walk.prompt.kind === 'pick' || walk.prompt.kind === 'evidence').toBe(true)
     expect(walk.state.gates.at_zero?.status).toBe('never')
+  })
+
+  it('tells the rest of the job that inert gas was let in, also once the hold point has fallen', () => {
+    const walk = toPurge()
+    const told = () => inertLetIn(walk.engine.defs, walk.state)
+    expect(told()).toBeNull()
+    walk.key('2')
+    for (let n = 0; n < 4 && told() === null; n++)
+      walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
+    const sheet = walk.engine.defs.steps.find(({ id }) => id.endsWith('at_zero'))?.number
+    expect(told()).toBe(sheet)
+    walk.key('stop')
+    expect(
+      walk.state.gates[walk.engine.defs.steps.find(({ id }) => id.endsWith('at_zero'))?.id ?? '']?.given,
+    ).toEqual({})
+    expect(told()).toBe(sheet)
   })
 })

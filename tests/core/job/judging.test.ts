@@ -245,12 +245,12 @@ describe('simple acceptance', () => {
       machine: (t: string) =>
         swap(/^fallback:/m, 'simple_acceptance: { by: KH, since: 2026-03-01 }\nfallback:')(noOverhauls(t)),
     }
-    const walk = new Walk(exampleDefs(plain)).toBore().keys(...fine, '2', ...AFTER_LINES.slice(5))
+    const walk = new Walk(exampleDefs(plain)).toBore().keys(...fine, '3', ...AFTER_LINES.slice(5))
     expect(judged(walk).result.verdict).toBe('MONITOR')
     for (const one of judged(walk).result.judged) expect(one.judgement.note).toMatch(/not allowed for/)
     const withU = new Walk(exampleDefs({ machine: noOverhauls }))
       .toBore()
-      .keys(...fine, '2', ...AFTER_LINES.slice(5))
+      .keys(...fine, '3', ...AFTER_LINES.slice(5))
     expect(judged(withU).result.verdict).toBe('ACCEPT')
   })
 })
@@ -270,7 +270,7 @@ describe('the datum', () => {
       '  as_bored: { diameter: 9.501 in, source: record (invented) }\n  lined: false',
     )
     const gone = (change: Change) =>
-      judged(new Walk(exampleDefs(change)).toBore().keys(...BORE_LINES, '2', ...AFTER_LINES.slice(5))).inputs
+      judged(new Walk(exampleDefs(change)).toBore().keys(...BORE_LINES, '3', ...AFTER_LINES.slice(5))).inputs
         .datum
     expect(verdictOf({ machine: recorded }).inputs.datum).toMatchObject({ from: 'unswept strip' })
     expect(gone({ machine: recorded })).toMatchObject({ from: 'as-bored record' })
@@ -278,8 +278,27 @@ describe('the datum', () => {
     expect(gone({ machine: noOverhauls })).toBeNull()
   })
 
+  it('is the strip at the crank end where there is none at the head end, and the sheet shows that end', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, '2')
+    expect(walk.prompt).toMatchObject({ kind: 'read', step: { id: 'strip_diameter_crank' } })
+    walk.keys('9.5011', '9.5011', '9.5013', '9.5013', ...AFTER_LINES.slice(5))
+    const { datum } = judged(walk).inputs
+    expect(datum).toMatchObject({ from: 'unswept strip' })
+    // Brought to 20 degC from 71.2 degF: less by about 1 part in 10^5.
+    expect((datum?.byAxisM?.vertical ?? 0) / 0.0254).toBeCloseTo(9.5011, 3)
+    expect((datum?.byAxisM?.horizontal ?? 0) / 0.0254).toBeCloseTo(9.5013, 3)
+    expect(judged(walk).readings).toContain(
+      walk.state.readings['strip_diameter_crank.strip.vertical']?.[0]?.seq,
+    )
+    // Corrected to the head end, it is told from there, and the other end counts no more.
+    walk.bring({ do: 'correct-finding', step: 'strip', condition: 'present', why: 'there is one here too' })
+    expect(walk.state.verdicts.bore_judged).toMatchObject({ void: true })
+    walk.keys('9.5001', '9.5001', '9.5002', '9.5002')
+    expect((judged(walk).inputs.datum?.byAxisM?.vertical ?? 0) / 0.0254).toBeCloseTo(9.5001, 3)
+  })
+
   it('leaves the branch of the strip out when nobody can tell, with a note', () => {
-    const walk = new Walk().toBore().keys(...BORE_LINES, '3')
+    const walk = new Walk().toBore().keys(...BORE_LINES, '4')
     expect(walk.talk.ask?.kind).toBe('finding-note')
     walk.keys('too dark')
     expect(walk.state.findings.strip).toBe('too dark')

@@ -186,7 +186,7 @@ describe('back', () => {
     const walk = new Walk().toVerdict()
     expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toMatchObject({ from: 'unswept strip' })
     walk.bring({ do: 'reopen', step: 'strip', why: 'it was none' })
-    walk.keys('2')
+    walk.keys('3')
     expect(verdict(walk)).toMatchObject({ void: false })
     expect(boreRecord(verdict(walk)?.verdict)?.inputs.datum).toMatchObject({ from: 'as-left record' })
     const strip = Object.entries(walk.state.readings).filter(([k]) => k.startsWith('strip_diameter'))

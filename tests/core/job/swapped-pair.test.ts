@@ -12,7 +12,7 @@ describe('a pair of temperatures', () => {
     expect(walk.last).toMatchObject({
       type: 'reading.doubted',
       why: expect.stringMatching(
-        /^0\.8 degF over sheet 14, Bore temperature, after, and before it was under$/,
+        /^0\.8 degF over sheet 15, Bore temperature, after, and before it was under$/,
       ),
       shown: expect.stringContaining('before, this was 70.4 degF and that 71.2 degF'),
     })

@@ -47,7 +47,7 @@ describe('a report', () => {
     expect(report.verdicts).toEqual([])
     expect(report.fallen).toMatchObject([{ was: 'MONITOR', by: 'M-3' }])
     const text = reportText(paperOf(report))
-    expect(text).toMatch(/17 │ \( VOID \) {2}Bore judged: was MONITOR, fell with M-3/)
+    expect(text).toMatch(/18 │ \( VOID \) {2}Bore judged: was MONITOR, fell with M-3/)
     expect(text).not.toContain('Nothing in it is judged')
   })
 

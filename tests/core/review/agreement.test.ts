@@ -174,7 +174,7 @@ describe('the verdict on the example’s bore', () => {
   it('by fall-back limits is an exception of its own, with its source', () => {
     const { what, sentences } = only(reviewed(new Walk().toVerdict()), 'fallback')
     expect(what).toBe("1 verdict by fall-back limits: maker's manual comes first")
-    expect(sentences[0]).toMatch(/^17 Bore judged: .* governs: .*fallback, /)
+    expect(sentences[0]).toMatch(/^18 Bore judged: .* governs: .*fallback, /)
     // The largest diameter has one in the machine's own book.
     expect(sentences.at(-1)).toBe(
       'The machine record and its books hold no limit of their own for out of round, taper and spread.',

@@ -120,7 +120,7 @@ describe('a question at the review', () => {
 describe('a deadline in running hours', () => {
   it('on a counter that nobody read is out of the ordinary', () => {
     const one = only(reviewed(accepted()), 'deadline')
-    expect(one.what).toMatch(/^DEADLINE IN HOURS, COUNTER NOT READ: 17 Bore judged, "8000 h" in its words$/)
+    expect(one.what).toMatch(/^DEADLINE IN HOURS, COUNTER NOT READ: 18 Bore judged, "8000 h" in its words$/)
     expect(one.sentences.join(' ')).toMatch(
       /Nobody read the counter .* The last on record is \d+ h at the overhaul of /,
     )

@@ -104,8 +104,8 @@ describe('hours left', () => {
       return result?.ok === true ? result.value.now : 'not told'
     }
     expect(now('ACCEPT')).toBeNull()
-    expect(now('REWORK')).toBe('17 Bore judged: REWORK, NOT DECIDED')
-    expect(now('ACCEPT', true)).toBe('17 Bore judged: NOT JUDGED')
+    expect(now('REWORK')).toBe('18 Bore judged: REWORK, NOT DECIDED')
+    expect(now('ACCEPT', true)).toBe('18 Bore judged: NOT JUDGED')
   })
 
   it('are not told of what has no rate, no limit of its own, or wears away from its limit', () => {
@@ -119,7 +119,7 @@ describe('hours left', () => {
 describe('a bore that is out and not decided', () => {
   const hoursLeft = told()
   if (hoursLeft?.ok !== true) throw new Error('it is told')
-  const now = '17 Bore judged: REWORK, NOT DECIDED'
+  const now = '18 Bore judged: REWORK, NOT DECIDED'
   const one: Changed = {
     ...change(),
     hoursLeft: { ok: true, value: { ...hoursLeft.value, earliest: 28824.6, now } },
@@ -137,7 +137,7 @@ describe('a bore that is out and not decided', () => {
     )
     const text = (asked ?? []).flatMap(({ rows }) => rows.map((r) => r.text)).join('\n')
     expect(text).toMatch(
-      /NOT FIT, OR NOT DECIDED, NOW: .*\nOPEN: NC-1 Bore judged: MONITOR; NOT DECIDED\nEarliest: bore diameter, 7\.3 Bore, CENTRE of ring travel, TOP TO BOTTOM: its limit 9\.5300 in may be reached after 28824 running hours more, .*\nIt is of the size alone; as it is now, 17 Bore judged: REWORK, NOT DECIDED: /,
+      /NOT FIT, OR NOT DECIDED, NOW: .*\nOPEN: NC-1 Bore judged: MONITOR; NOT DECIDED\nEarliest: bore diameter, 7\.3 Bore, CENTRE of ring travel, TOP TO BOTTOM: its limit 9\.5300 in may be reached after 28824 running hours more, .*\nIt is of the size alone; as it is now, 18 Bore judged: REWORK, NOT DECIDED: /,
     )
   })
 })
@@ -153,7 +153,7 @@ describe('on one line', () => {
       expect.stringMatching(/^ CENTRE 12-6 {3}9\.5053 {3}9\.50\d\d {8}- {7}- 0\.000\d\d +\d+$/),
       expect.stringMatching(/^ {2}found less last, place by place: \+0\.00\d\d$/),
       '  give or take, in 1000 h: 0.00002',
-      '  AS IT IS NOW, 17 Bore judged: MONITOR, NOT DECIDED: hours to the limit of one size say nothing of that',
+      '  AS IT IS NOW, 18 Bore judged: MONITOR, NOT DECIDED: hours to the limit of one size say nothing of that',
       expect.stringMatching(
         /^ {2}CENTRE 12-6: its limit 9\.5300 in may be reached after \d+ running hours more, straight on \d+ \(/,
       ),

@@ -413,7 +413,7 @@ describe('a machine record that was changed on the job', () => {
       sentences: [
         'Edition: 4, now 5.',
         'Because: bored to the next size.',
-        'Void with it: 17 Bore judged, MONITOR by the record before.',
+        'Void with it: 18 Bore judged, MONITOR by the record before.',
         'Hold points that fell with it: 2 Hold point before hands, tools or lamps go in.',
       ],
       entries: [takenEntry(after).seq],

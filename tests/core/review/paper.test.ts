@@ -173,7 +173,7 @@ describe('the review of a sheet', () => {
   it('tells a verdict by hand that is another, and a decision on paper that is not what was signed', () => {
     const lines = [...toJudge().slice(0, -1), '08:40 KH ACCEPT', '08:42 KH rework', ...END_LINES.slice(1)]
     const all = told(sheetJob().keys(...lines, ...SIGN_LINES)).join('\n')
-    expect(all).toMatch(/17 Bore judged: the sheet says ACCEPT; worked out here MONITOR/)
+    expect(all).toMatch(/18 Bore judged: the sheet says ACCEPT; worked out here MONITOR/)
     expect(all).toMatch(/decided on the sheet rework; signed for accept by KH/)
     expect(told(whole).join('\n')).not.toMatch(/the sheet says MONITOR|decided on the sheet/)
   })
@@ -186,7 +186,7 @@ describe('the review of a sheet', () => {
       return told(walk.keys(...FRONT_LINES.slice(1))).join('\n')
     }
     expect(marks('bore_inspection, edition 2, 00000000')).toMatch(
-      /printed from other files: not on it edition 4 and check mark/,
+      /printed from other files: not on it edition 5 and check mark/,
     )
     expect(marks('-')).toMatch(/printed from other files/)
     expect(marks('00000000')).toMatch(/printed from other files/)

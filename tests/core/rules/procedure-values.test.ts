@@ -212,7 +212,7 @@ describe('a rule on a derived value, in a job', () => {
       .keys(...BORE_LINES, '1', '9.5001', '9.5001', '9.5002', '9.5002')
     expect(ofCounterbore(walk)).toBe('do')
     walk.bring({ do: 'reopen', step: 'strip', why: 'looked again' })
-    walk.keys('2')
+    walk.keys('3')
     expect(walk.state.done.strip).toBe('gone')
     expect(Object.keys(walk.state.readings)).toContain('strip_diameter.strip.vertical')
     expect(ofCounterbore(walk)).toBe('hold')

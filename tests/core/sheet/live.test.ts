@@ -91,7 +91,7 @@ describe.each([
       for (const ask of view.ask.filter((r) => r.tone !== 'faint'))
         expect(run(text)).toContain(ask.text.trim())
       expect(text).toMatch(
-        rows > 15 ? /Sheet (\d+|-) of 19/ : /Sheet (\d+|-) of 19|lapse[sd] \d\d:\d\d|Hold point fallen/,
+        rows > 15 ? /Sheet (\d+|-) of 20/ : /Sheet (\d+|-) of 20|lapse[sd] \d\d:\d\d|Hold point fallen/,
       )
       expect(live.inputMargin).toMatch(/^EXAMPLE/)
     }
@@ -264,7 +264,7 @@ describe('what was said above', () => {
           expect(run(least.text)).toContain(must.text.trim())
         // On the lowest screen what stands on time has the one line; the number of the sheet stands in the margin too.
         expect(least.text).toMatch(
-          columns > 40 ? /Sheet (\d+|-) of 19/ : /Sheet (\d+|-) of 19|lapses|STOP open|Wait/,
+          columns > 40 ? /Sheet (\d+|-) of 20/ : /Sheet (\d+|-) of 20|lapses|STOP open|Wait/,
         )
         expect(least.text).toContain('Tab: make safe')
         for (const said of [1, 5, 9]) {

@@ -115,7 +115,7 @@ describe('a job that is taken up', () => {
     walk.bring({ do: 'leave' })
     walk.bring({ do: 'take-up' })
     expect(shown(walk, 'job.taken-up')).toMatch(
-      /Done: \d+ of 19 sheets[\s\S]*Taken last, and on record: 7\.1 [\s\S]*Void: all that was shown at hold point 2, [\s\S]*Next: initials of whoever goes on; then the plate; then hold point 2, shown anew; then sheet 7, Bore\./,
+      /Done: \d+ of 20 sheets[\s\S]*Taken last, and on record: 7\.1 [\s\S]*Void: all that was shown at hold point 2, [\s\S]*Next: initials of whoever goes on; then the plate; then hold point 2, shown anew; then sheet 7, Bore\./,
     )
   })
 
@@ -184,6 +184,6 @@ describe('a verdict that is told anew', () => {
 describe('under STOP', () => {
   it('the foot says at which sheet the job stands', () => {
     const walk = new Walk().toBore().keys('stop')
-    expect(foot(walk.engine.defs, walk.state, walk.now).text).toMatch(/^Sheet 7 of 19 .* STOP open$/)
+    expect(foot(walk.engine.defs, walk.state, walk.now).text).toMatch(/^Sheet 7 of 20 .* STOP open$/)
   })
 })

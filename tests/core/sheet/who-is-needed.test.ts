@@ -15,7 +15,7 @@ describe('who is needed', () => {
     const walk = new Walk().keys('RO', 'TC-401-1')
     expect(view(walk).margin).toBe('1')
     expect(texts(view(walk).rows)).toContain(
-      'Needed: two people at least, one of them a lead who does not measure. Sheet 2: a mechanic or lead who did none of it witnesses a hold point. Perhaps sheet 18: a lead who did not measure decides on a verdict.',
+      'Needed: two people at least, one of them a lead who does not measure. Sheet 2: a mechanic or lead who did none of it witnesses a hold point. Perhaps sheet 19: a lead who did not measure decides on a verdict.',
     )
     walk.keys('')
     expect(texts(view(walk).rows).join('\n')).not.toContain('Needed')

@@ -400,8 +400,8 @@ describe('words that are none', () => {
   )
 
   it.each([
-    ['where am I?', 'Sheet 7 of 19, Bore'],
-    ['Where are we', 'Sheet 7 of 19, Bore'],
+    ['where am I?', 'Sheet 7 of 20, Bore'],
+    ['Where are we', 'Sheet 7 of 20, Bore'],
     ['what\u2019s next?', 'NOT YET TO BE DONE'],
     ['what next', 'NOT YET TO BE DONE'],
     ['show readings', 'Set-check before'],

@@ -59,12 +59,23 @@ describe('MONITOR that is accepted', () => {
     walk.keys('4000 h')
     expect(walk.state.dispositions.disposition).toMatchObject({
       choice: 'accept',
-      why: 'inside its limits; to be read again: 4000 h',
+      why: 'inside its limits; to be read again: 4000 h from now',
     })
+    // The counter was read by nobody: said at once, and not only in the review.
+    expect(walk.said.at(-1)).toMatch(/^4000 h: nobody read the counter .* Better a day/)
   })
 
   it.each(['inside its limits, none given', 'seen, 2026-09-30'])('is taken at once with %j', (line) => {
-    expect(atWhy().keys(line).state.dispositions.disposition).toMatchObject({ why: line })
+    const walk = atWhy().keys(line)
+    expect(walk.state.dispositions.disposition).toMatchObject({ why: line })
+    expect(walk.said.join(' ')).not.toContain('counter')
+  })
+
+  it('keeps other words of an end as they were keyed', () => {
+    const walk = atWhy().keys('inside its limits', 'at the next opening, not later than 4000 h')
+    expect(walk.state.dispositions.disposition).toMatchObject({
+      why: 'inside its limits; to be read again: at the next opening, not later than 4000 h',
+    })
   })
 
   it('only where it runs on: a rework has a reason alone', () => {

@@ -121,7 +121,7 @@ describe('whether a crack counts', () => {
     'what about the crack?',
   ])('%j tells where it is put down, what it is then, and that no size has it in it', (line) => {
     const text = said(toSurface(), line)
-    expect(text).toMatch(/^Sheet 11, Surface of the bore: "A crack, a pit/)
+    expect(text).toMatch(/^Sheet 12, Surface of the bore: "A crack, a pit/)
     expect(text).toContain('open until a lead has decided on it')
     expect(text).toContain('By the record none such was found')
   })

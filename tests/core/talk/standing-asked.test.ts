@@ -87,7 +87,7 @@ describe('a question about how the job stands', () => {
     )
     read.keys('9.053')
     expect(answer('did it take my reading?')[0]).toMatch(/9\.053 waits, and counts for nothing/)
-    expect(answer('am I finished?')[0]).toBe('Not yet: sheet 7 of 19 is asked, Bore.')
+    expect(answer('am I finished?')[0]).toBe('Not yet: sheet 7 of 20 is asked, Bore.')
     read.keys('stop')
     expect(answer('how do I fix it').join()).toMatch(/STOP is open: nothing is changed/)
   })
@@ -98,7 +98,7 @@ describe('a question about how the job stands', () => {
     const told = (about: 'all' | 'people' | 'lapse') => whereLines(defs, walk.state, walk.now, about)
     const heard = (line: string) => hear(defs, walk.state, walk.talk, line, walk.now)
     expect(heard('how far am I')).toMatchObject({ input: null, say: told('all') })
-    expect(told('all').join('\n')).toMatch(/Sheet 7 of 19[\s\S]*Signed on: RO\./)
+    expect(told('all').join('\n')).toMatch(/Sheet 7 of 20[\s\S]*Signed on: RO\./)
     expect(heard('who is signed on').say).toEqual(['Signed on: RO.'])
     expect(heard('what time does the gas lapse').say).toEqual([
       expect.stringMatching(/^Hold point 2: complete; gas test \d+ min old, lapses \d\d:\d\d\.$/),

@@ -15,7 +15,7 @@ const coming = (walk: Walk) => nextLines(walk.engine.defs, walk.state).join('\n'
 describe('where', () => {
   it('before anybody signed on says so, and keeps the tag to itself until the plate was read', () => {
     const text = where(new Walk())
-    expect(text).toContain('Sheet 1 of 19, Before anyone goes near the bore')
+    expect(text).toContain('Sheet 1 of 20, Before anyone goes near the bore')
     expect(text).toContain('Nobody is at the keyboard')
     for (const walk of [new Walk(), new Walk().keys('RO')]) {
       expect(where(walk)).not.toContain('TC-401-1')
@@ -34,7 +34,7 @@ describe('where', () => {
 
   it('at a reading tells how old the gas test is and when it lapses, by the clock of the moment', () => {
     const walk = new Walk().toBore()
-    expect(where(walk)).toContain('Sheet 7 of 19, Bore')
+    expect(where(walk)).toContain('Sheet 7 of 20, Bore')
     const [, age, at] = /complete; gas test (\d+) min old, lapses (\d\d:\d\d)\./.exec(where(walk)) ?? []
     walk.wait(5)
     expect(where(walk)).toContain(`gas test ${Number(age) + 5} min old, lapses ${at}.`)
@@ -58,7 +58,7 @@ describe('where', () => {
     const walk = new Walk().toBore().keys('stop')
     expect(where(walk)).toMatch(/^STOP is open: nothing goes on until it is released\./)
     expect(coming(walk)).toMatch(/^STOP is open: none of this until it is released\./)
-    expect(where(walk)).toContain('Sheet 7 of 19')
+    expect(where(walk)).toContain('Sheet 7 of 20')
   })
 
   it('names the parts that a sheet stands in', () => {
@@ -90,7 +90,7 @@ describe('next', () => {
   })
 
   it('says of a step that may be left out that it is perhaps not needed, and names a hold point as one', () => {
-    expect(coming(new Walk().toBore())).toContain('9  Unswept strip (if it is needed)')
+    expect(coming(new Walk().toBore())).toContain('9  Unswept strip, head end (if it is needed)')
     expect(coming(new Walk().keys('RO', 'TC-401-1'))).toContain('It is a hold point itself.')
   })
 

@@ -3,12 +3,9 @@ import { hoursRead, lastOverhaul } from '../../job/changes.ts'
 import type { Entry } from '../../job/entries.ts'
 import { validityText } from '../../job/validity.ts'
 import { formatNumber } from '../../lib/decimal.ts'
-import { hoursNamed } from '../../lib/hours-named.ts'
+import { deadlineNamed } from '../../lib/hours-named.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
-
-/** Below a hundred it is a time of work or of waiting. Common practice, no source. */
-const LEAST = 100
 
 /** After these the part runs on as it is. */
 const RUNS_ON: readonly string[] = ['accept', 'concession']
@@ -36,8 +33,8 @@ type Ends = Pick<Extract<Entry, { type: 'disposition.set' }>, 'valid' | 'why'>
 /** Null: no running hours are named. */
 function endOf({ valid, why }: Ends): string | null {
   if (valid !== undefined && 'hours' in valid) return validityText(valid)
-  const named = hoursNamed(why).find(({ hours }) => hours >= LEAST)
-  return named === undefined ? null : `"${named.text}" in its words`
+  const named = deadlineNamed(why)
+  return named === null ? null : `"${named}" in its words`
 }
 
 function stands({ state }: Look, d: Extract<Entry, { type: 'disposition.set' }>): boolean {
