@@ -3,6 +3,7 @@
 import type { GasMeter } from '../definition/instruments.ts'
 import { refusedNow } from '../job/admit-people.ts'
 import type { Definitions } from '../job/definitions.ts'
+import { inertLetIn } from '../job/inert-let-in.ts'
 import { next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
@@ -88,7 +89,7 @@ function whichLines(defs: Definitions, state: State, now: Instant): string[] {
     ...(prompt.kind === 'pick' ? [`Wanted: ${prompt.seat.for}.`] : []),
     `Barover chooses none: key the number on the tag of the one in your hand.`,
     ...meters(defs).map((one) => meterLine(defs, state, one)),
-    ...sweptLines(defs),
+    ...sweptLines(defs, state),
     IN_DOUBT,
     ...atHandLines(defs, state, now),
   ]
@@ -98,7 +99,7 @@ function inertLines(defs: Definitions, state: State, now: Instant): string[] {
   const all = meters(defs)
   return [
     'Barover cannot tell: it sees no gas. Nobody can breathe inert gas, smell it or feel it: only a meter tells, oxygen first.',
-    ...sweptLines(defs),
+    ...sweptLines(defs, state),
     IN_DOUBT,
     ...all.map((one) => meterLine(defs, state, one)),
     ...atHandLines(defs, state, now),
@@ -124,16 +125,18 @@ const MOST = 3
 const SWEEPS = /\b(?:purg(?:e|es|ed|ing)|inert gas|nitrogen)\b/i
 
 /** Sheets of this job that speak of it, by their own words. */
-function sweptLines(defs: Definitions): string[] {
+function sweptLines(defs: Definitions, state: State): string[] {
+  const letIn = inertLetIn(defs, state)
   const sheets = defs.steps.flatMap(({ number, step }) => {
     const own = [step.title, 'text' in step ? step.text : undefined, step.hazard].join(' ')
     return SWEEPS.test(own) ? [`${number}, ${step.title}`] : []
   })
-  return sheets.length === 0
-    ? [
-        'No sheet of this job sweeps with inert gas; whether it was swept before stands in the permit and in the job that opened it.',
-      ]
-    : [
-        `Sheets of this job that speak of purging: ${sheets.slice(0, MOST).join('; ')}${sheets.length > MOST ? '; and others' : ''}.`,
-      ]
+  return [
+    letIn === null
+      ? 'By this log no inert gas was let in.'
+      : `BY THIS LOG INERT GAS WAS LET IN, sheet ${letIn}: a meter that reads without air is taken.`,
+    sheets.length === 0
+      ? 'No sheet of this job sweeps with inert gas; whether it was swept before stands in the permit and in the job that opened it.'
+      : `Sheets of this job that speak of purging: ${sheets.slice(0, MOST).join('; ')}${sheets.length > MOST ? '; and others' : ''}.`,
+  ]
 }

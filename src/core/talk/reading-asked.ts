@@ -1,6 +1,6 @@
 // What a figure would be at the reading that is asked: held against nominal, the datum, what is in of the same place and the limit. It is
 // never judged alone, and nothing is taken by it.
-import { judgeReads } from '../definition/judge-reads.ts'
+import { datumsOf, judgeReads } from '../definition/judge-reads.ts'
 import { readingFrom } from '../job/admit-reading.ts'
 import { asBoreJudge } from '../job/bore-facts.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from '../job/definitions.ts'
@@ -11,6 +11,7 @@ import { type Place, placeResult, placesOf } from '../job/places.ts'
 import { implausible, NOISE, sizeOf } from '../job/plausible.ts'
 import type { State } from '../job/state.ts'
 import { figureReads } from '../job/values.ts'
+import { list } from '../lib/wording.ts'
 import { limitPassage } from '../papers/limit-passages.ts'
 import { writtenFact } from '../rules/machine-facts.ts'
 import { lengthText, placeName, readingText } from './names.ts'
@@ -93,25 +94,33 @@ function apart(defs: Definitions, { step }: ReadStep, reading: ReadingAt, si: nu
 function datumLines(defs: Definitions, state: State, { step, place }: AtRead, reading: ReadingAt): string[] {
   const judge = boreJudgeOf(defs, step)
   if (judge === null || stepIs(judge, step) !== 'diameters') return []
-  const id = judge.step.inputs.datum
-  const strip = id === undefined ? undefined : defs.steps.find((one) => one.id === judge.scope + id)
-  if (strip === undefined) return []
-  const read = asKind(strip, 'read')
-  const same = placesOf(read).find(({ axis }) => axis?.id === place.axis?.id)
-  const { si = null } = same === undefined ? {} : placeResult(read, same, state)
-  if (applicability(defs, state, strip) === 'skip')
-    return ['Datum: no unswept strip, so wear is told from the record, or not at all.']
-  return si === null || same === undefined
+  const strips = datumsOf(judge.step.inputs).flatMap((id) => {
+    const strip = defs.steps.find((one) => one.id === judge.scope + id)
+    return strip === undefined || applicability(defs, state, strip) === 'skip' ? [] : [asKind(strip, 'read')]
+  })
+  if (datumsOf(judge.step.inputs).length === 0) return []
+  if (strips.length === 0) return ['Datum: no unswept strip, so wear is told from the record, or not at all.']
+  const read = strips.flatMap((strip) => {
+    const same = placesOf(strip).find(({ axis }) => axis?.id === place.axis?.id)
+    const si = same === undefined ? null : placeResult(strip, same, state).si
+    return si === null || same === undefined ? [] : [{ strip, same, si }]
+  })
+  const [first] = read
+  const numbers = list(
+    strips.map(({ number }) => String(number)),
+    'or',
+  )
+  return first === undefined
     ? [
-        `Datum: the unswept strip of sheet ${strip.number}, not read yet; wear is told from it and not from nominal.`,
+        `Datum: the unswept strip of sheet ${numbers}, not read yet; wear is told from it and not from nominal.`,
       ]
     : [
         apart(
           defs,
           step,
           reading,
-          si,
-          `Datum, ${placeName(defs, strip.id, same.key)}, ${lengthText(defs, si)}`,
+          first.si,
+          `Datum, ${placeName(defs, first.strip.id, first.same.key)}, ${lengthText(defs, first.si)}`,
         ),
       ]
 }
@@ -138,7 +147,7 @@ function boreJudgeOf(defs: Definitions, step: PlacedStep): BoreJudge | null {
 
 function stepIs({ scope, step: { inputs } }: BoreJudge, { id }: PlacedStep): 'diameters' | 'other' | null {
   if (id === scope + inputs.diameters) return 'diameters'
-  const others = [inputs.datum, inputs.counterbore, inputs.set_before, inputs.set_after]
+  const others = [...datumsOf(inputs), inputs.counterbore, inputs.set_before, inputs.set_after]
   return [...others, ...inputs.part_temperature, ...inputs.instrument_temperature].some(
     (one) => one !== undefined && id === scope + one,
   )

@@ -142,7 +142,7 @@ export function wrongPlateLines(
     'No: where the plate bears another tag, nothing is done. It may be another machine, on which no lock of yours hangs.',
     'Draw back, go by the plate to the right one, and key what stands on it. Where it is missing, or both cannot be right, a lead finds out which machine it is before anything is done.',
     state.machineNamed
-      ? 'If work was begun at another machine: everybody comes out, say STOP. What was shown and read there counts for nothing here.'
+      ? 'If work was begun at another machine: everybody comes out, say STOP. What was shown and read there is of that machine: a lead finds out what of this record is void.'
       : 'A tag that is another goes on record as it was keyed, and opens nothing.',
     ...atHandLines(defs, state, now),
   ]

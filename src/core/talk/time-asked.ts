@@ -6,6 +6,7 @@ import { itemLabel } from '../job/item-label.ts'
 import { lapsesOf } from '../job/lapse.ts'
 import type { State } from '../job/state.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
+import { list } from '../lib/wording.ts'
 import { atHandLines, gatesAtHand } from './at-hand.ts'
 import { gateLine, timeLines } from './where.ts'
 
@@ -73,6 +74,11 @@ export function leftLines(defs: Definitions, state: State, now: Instant): string
     (one, other) => (one === null || other.atMs < one.atMs ? other : one),
     null,
   )
+  const fallen = gatesOf(defs).filter(({ id }) => gateState(state, id).mustClear)
+  if (fallen.length > 0)
+    return [
+      `Nothing is left: hold point ${list(fallen.map((gate) => String(gate.number)))} has fallen. Everybody comes out.`,
+    ]
   if (first === null) return ['No gas test stands now, so no clock runs.']
   const { number, id } = first.gate
   const left = first.atMs - now.ms

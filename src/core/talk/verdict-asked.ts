@@ -73,7 +73,8 @@ export function verdictAskedLines(defs: Definitions, state: State, text: string)
       ? [...openLines(defs, state), ...stopLines(state), ALL_OF_IT]
       : null
   if (prompt.kind !== 'decide') return null
-  if (is(CHANGE_ASKED)) return [...changeVerdict(state, prompt.step), ...whyLines(defs, state, prompt)]
+  if (is(CHANGE_ASKED))
+    return [...changeVerdict(state, prompt.step), ...whyVerdict(defs, state, prompt, false)]
   if (is(WRITE_ASKED)) return WRITTEN
   if (is(WHO_ASKED)) return whoMeasured(defs, state, prompt.step)
   if (is(BEFORE_ASKED)) return beforeLines(defs, state)
@@ -122,7 +123,7 @@ function stopLines({ stops }: State): string[] {
 function changeVerdict(state: State, step: PlacedStep): string[] {
   return [
     `No: ${verdictAt(state, step)} is worked out from the readings, and is what it is. It changes only with them: correct, or instrument.`,
-    'Your decision stands beside it, with your reason; a part that does not conform runs on by concession alone, and hold decides nothing.',
+    'Your decision stands beside it, with your reason; the list says which choices are open, and why another is not.',
   ]
 }
 

@@ -135,7 +135,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'what a figure would be',
     at: ['bore'],
-    says: /^Nothing was taken\. Bore, HEAD END of ring travel, TOP TO BOTTOM: it would be 9\.5033 in {3}241\.384 mm, as M-3 shows it\.\nNominal, 9\.500 in: 0\.0033 in above it\.\nDatum: the unswept strip of sheet 9, not read yet[\s\S]*Limit, largest: at most 9\.530 in; 0\.0267 in under it, measuring error and temperature not allowed for\. Source: Machine book[\s\S]*\nNo verdict stands on one figure: sheet 17, Bore judged, wants all/,
+    says: /^Nothing was taken\. Bore, HEAD END of ring travel, TOP TO BOTTOM: it would be 9\.5033 in {3}241\.384 mm, as M-3 shows it\.\nNominal, 9\.500 in: 0\.0033 in above it\.\nDatum: the unswept strip of sheet 9 or 10, not read yet[\s\S]*Limit, largest: at most 9\.530 in; 0\.0267 in under it, measuring error and temperature not allowed for\. Source: Machine book[\s\S]*\nNo verdict stands on one figure: sheet 18, Bore judged, wants all/,
     asked: [
       ...[
         'is 9.5033 good',
@@ -151,7 +151,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'how many readings are left',
     at: ['third'],
-    says: /^Sheet 7, Bore: 11 more at the least, 0 of 6 places done, 2 at each\.\nAfter it:\n {2}sheet 9, Unswept strip: 4, if it is asked\n[\s\S]*19 in all, at the least/,
+    says: /^Sheet 7, Bore: 11 more at the least, 0 of 6 places done, 2 at each\.\nAfter it:\n {2}sheet 9, Unswept strip, head end: 4, if it is asked\n[\s\S]*23 in all, at the least/,
     asked: [
       ...[
         'how many readings are left',
@@ -196,7 +196,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'whether there is nitrogen',
     at: ['meter', 'other', 'gas'],
-    says: /^Barover cannot tell: it sees no gas\.[\s\S]*No sheet of this job sweeps with inert gas[\s\S]*In doubt inert gas counts as there[\s\S]*Hazard of sheet 2/,
+    says: /^Barover cannot tell: it sees no gas\.[\s\S]*By this log no inert gas was let in[\s\S]*No sheet of this job sweeps with inert gas[\s\S]*In doubt inert gas counts as there[\s\S]*Hazard of sheet 2/,
     asked: [
       ...[
         'is there nitrogen in here',
@@ -211,7 +211,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'how taper is worked out',
     at: ['bore', 'decide'],
-    says: /^Terms of the trade, taper:[\s\S]*Barover works it out at sheet 17[\s\S]*you key the readings\.\nBy hand: in one direction, the largest[\s\S]*why taper shows the sums/,
+    says: /^Terms of the trade, taper:[\s\S]*Barover works it out at sheet 18[\s\S]*you key the readings\.\nBy hand: in one direction, the largest[\s\S]*why taper shows the sums/,
     asked: [
       ...['how do I work out taper', 'how is taper worked out', 'how do you calculate taper?'],
       ...['whats the formula for taper', 'how do i get the tapper', 'how is taper measured'],
@@ -336,6 +336,24 @@ describe('a figure keyed as a question', () => {
     )
     expect(said('doubt', 'is 9.033 right').text).toMatch(
       /It would be doubted: it is 0\.4670 in under nominal/,
+    )
+  })
+
+  it('is held against the strip where that was read before, and said to be without one where there is none', () => {
+    const { engine, state, talk, now } = AT.bore
+    const later = AT.surface.state
+    const strips = Object.entries(later.readings).filter(([key]) => key.startsWith('strip'))
+    const read = {
+      ...state,
+      done: later.done,
+      readings: { ...state.readings, ...Object.fromEntries(strips) },
+    }
+    expect(hear(engine.defs, read, talk, 'is 9.5033 good', now).say.join('\n')).toMatch(
+      /Datum, Unswept strip, head end, [^\n]*TOP TO BOTTOM, 9\.5008 in: 0\.0025 in above it\./,
+    )
+    const gone = { ...state, done: { ...state.done, strip: 'gone' } }
+    expect(hear(engine.defs, gone, talk, 'is 9.5033 good', now).say.join('\n')).toMatch(
+      /Datum: no unswept strip/,
     )
   })
 

@@ -339,6 +339,10 @@ describe('in other jobs', () => {
     expect(hear(engine.defs, state, talk, 'how long do i have', late).say[0]).toMatch(
       /^Nothing is left: what was shown at hold point 2 lapsed at 06:5\d\. Everybody comes out\.$/,
     )
+    const failed = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, '17')
+    expect(heard(failed, 'how long do i have')).toMatch(
+      /^Nothing is left: hold point 2 has fallen\. Everybody comes out\./,
+    )
     const lost = { ...walk.now, ms: Number.NaN }
     expect(hear(engine.defs, state, talk, 'how long do i have', lost).say[0]).toMatch(/^Nothing is left/)
   })
