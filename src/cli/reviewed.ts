@@ -94,7 +94,7 @@ function behind(reviewed: Reviewed, keyed: string, style: SheetStyle): Block[] |
   if (why !== null) return whyNotBlocks(asked, why)
   const tagged = itemOfTag(review, keyed)
   if (tagged !== null) return itemBlocks(defs, entries, review, tagged, style, editions)
-  return questionBlocks({ review, defs, entries, state }, keyed) ?? wordBlocks(review, keyed)
+  return questionBlocks({ review, defs, entries, state, editions }, keyed) ?? wordBlocks(review, keyed)
 }
 
 /** What is behind a number, with its own line as the heading of each page; or a run of numbers, a line for each. */

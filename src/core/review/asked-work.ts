@@ -4,6 +4,7 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { type State, stands } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
+import { entriesText } from './asked-entries.ts'
 import type { Exception, Kind } from './exception.ts'
 import { count, named } from './look.ts'
 import type { Review } from './review.ts'
@@ -96,7 +97,7 @@ function linesOf({ id, step }: PlacedStep, { readings }: State): string | null {
     return `${by} ${from}${from === to ? '' : ` to ${to.slice(0, 10) === from.slice(0, 10) ? to.slice(11) : to}`}`
   })
   const withWhat = [...new Set(own.map(({ instrument }) => instrument))]
-  return `${count(own.length, 'reading')}, keyed by ${list(who)}, with ${list(withWhat)}`
+  return `${count(own.length, 'reading')}, keyed by ${list(who)}, with ${list(withWhat)} (${entriesText(own.map(({ seq }) => seq))})`
 }
 
 function nameOf({ step }: PlacedStep): string {

@@ -2,36 +2,28 @@
 // and from nothing else. None of them is ever answered with a word that something is safe.
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { placeName, placeNumber } from '../talk/names.ts'
+import type { OnRecord } from './asked-entries.ts'
+import { LOG_QUESTIONS } from './asked-log.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { openBlocks } from './keyed-words.ts'
-import type { Changed, Review } from './review.ts'
+import type { Changed } from './review.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
-
-/** What a question is answered from. */
-export interface OnRecord {
-  readonly review: Review
-  readonly defs: Definitions
-  readonly entries: readonly Entry[]
-  readonly state: State
-}
-
-interface Question {
-  readonly asked: RegExp
-  /** As it is named where another was asked. */
-  readonly like: string
-  readonly answer: (record: OnRecord, asked: string) => Block[]
-}
 
 /** Worst first, so many: the list has the rest. */
 const MOST = 6
 
-const QUESTIONS: readonly Question[] = [
+interface Told {
+  readonly asked: RegExp
+  readonly like: string
+  readonly answer: (record: OnRecord, asked: string) => Block[]
+}
+
+const QUESTIONS: readonly Told[] = [
   {
     asked:
       /\b(?:safe|fit|ok(?:ay)?|ready)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
@@ -67,7 +59,9 @@ const QUESTIONS: readonly Question[] = [
     answer: whatWasMeasured,
   },
   {
-    asked: /\b(?:what|anything|something|is|are|still)\b.*\b(?:open|undecided|to do|due)\b/,
+    // Of a valve or a cover nothing here tells whether it is open.
+    asked:
+      /^(?!(?:is|are|was|were) the (?!job|log|record|review))(?=.*\b(?:what|anything|something|is|are|still)\b.*\b(?:open|undecided|to do|due|outstanding|left to do|not done)\b)/,
     like: 'what is open',
     answer: ({ review }) => openBlocks(review),
   },
@@ -84,18 +78,28 @@ const QUESTIONS: readonly Question[] = [
 ]
 
 const LIKE_A_QUESTION =
-  /\?$|^(?:what|why|who|when|where|which|how|is|are|was|were|can|may|did|does|do|should|has|have)\s+\S/
+  /\?$|^(?:(?:in|at|by|with|from|on|of) )?(?:what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
+/** A place by its number, and what is asked without a word that asks. */
+const ASKED_SHORT =
+  /^(?:next overhaul|hours left|(?:place |sheet |step |and |show (?:me )?)?\d{1,4}\.\d{1,3}$|time ?line|last gas test)/
 
 /** Null where it is no question. The first row is a heading. */
 export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
   const text = keyed.trim().toLowerCase()
-  if (!LIKE_A_QUESTION.test(text) && !/^(?:next overhaul|hours left)/.test(text)) return null
-  const known = QUESTIONS.find(({ asked }) => asked.test(text))
+  if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return null
+  // Whether it may run comes before all else that the words could mean.
+  const [safe, ...others] = QUESTIONS
+  if (safe?.asked.test(text)) return safe.answer(record, text)
+  for (const { asked, answer } of LOG_QUESTIONS) {
+    const told = asked.some((one) => one.test(text)) ? answer(record, text) : null
+    if (told !== null) return told
+  }
+  const known = others.find(({ asked }) => asked.test(text))
   if (known !== undefined) return known.answer(record, text)
   return [
     heading('That is not answered here. What is, from this record'),
     said(
-      ...QUESTIONS.map(({ like }) => like),
+      ...[...QUESTIONS, ...LOG_QUESTIONS].map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]

@@ -25,13 +25,12 @@ export interface Fall {
   readonly last: Entry | null
 }
 
-/** Entries that say that something was done or read at a step. */
+/** Entries that say that something was done or read at a step. What only puts one right is none: it is keyed, at a desk too. */
 const WORK: readonly Entry['type'][] = [
   'step.done',
   'step.confirmed',
   'step.objected',
   'reading.taken',
-  'reading.corrected',
   'finding.observed',
 ]
 

@@ -1,6 +1,7 @@
 // Words at the prompt of a review: what is open on the word `decide`, what a word stands in, and for all else what can be keyed.
 import { type Block, row } from '../sheet/block.ts'
 import type { Desk } from '../talk/desk-words.ts'
+import { entriesText } from './asked-entries.ts'
 import type { Exception } from './exception.ts'
 import type { Review } from './review.ts'
 import { sectionsOf } from './sections.ts'
@@ -68,7 +69,13 @@ function noTag({ started }: Review, keyed: string): Block[] {
 export function openBlocks({ exceptions }: Review): Block[] {
   const open = exceptions.filter((one) => one.open)
   if (open.length === 0) return [heading('Nothing in this list is open.')]
-  return [heading(`Open: ${open.length}`), ...open.map(asLine)]
+  return [
+    heading(`Open: ${open.length}`),
+    ...open.map((one): Block => {
+      const behind = one.entries.length === 0 ? '' : ` (${entriesText(one.entries)})`
+      return { margin: String(one.number), rows: [row(`${one.what}${behind}`, 'caution')] }
+    }),
+  ]
 }
 
 /** What a lead can do here, each in a word; then what is still open, and what is done elsewhere. */
@@ -105,6 +112,7 @@ function keysOf(review: Review): string[] {
     'A tag, lock or instrument, as T-9: the number it stands in.',
     'what went wrong, why was it accepted, is it safe to run, who signed, what is open, when is the next overhaul.',
     'what did they find, who took the bore readings, why did the hold point fall.',
+    'And of the log: who decided and why, who released the stop, in what order did it happen, when was the gas tested, 7.3.',
     'Why a verdict is as it is: behind its number.',
   ]
 }

@@ -58,13 +58,13 @@ export function entriesOf<T extends Entry['type']>(look: Look, ...types: T[]): O
 }
 
 /** `06:52`, with its day before it where the job was opened on another. */
-export function when(look: Look, { at }: Pick<Entry, 'at'>): string {
+export function when(look: Pick<Look, 'entries'>, { at }: Pick<Entry, 'at'>): string {
   const day = at.slice(0, 10)
   return day === look.entries[0]?.at.slice(0, 10) ? at.slice(11, 16) : `${day} ${at.slice(11, 16)}`
 }
 
 /** `RO 06:52`; of what another signed, `KH, keyed by RO 06:52`. */
-export function byWhom(look: Look, entry: Pick<Entry, 'at' | 'by'>): string {
+export function byWhom(look: Pick<Look, 'entries'>, entry: Pick<Entry, 'at' | 'by'>): string {
   return `${whoIn(entry)} ${when(look, entry)}`
 }
 

@@ -4,6 +4,7 @@
 
 import { wouldRefuse } from '../job/admit.ts'
 import { doubtedCorrection, findReading, isPending } from '../job/admit-change.ts'
+import { isBarredAtDesk, notAtDesk } from '../job/admit-desk.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
@@ -124,6 +125,7 @@ type Timed = readonly [Correctable, number]
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
 export function whyNoChange(state: State): string | null {
   if (waitsForPlate(state)) return PLATE_FIRST
+  if (isBarredAtDesk(state)) return notAtDesk(state)
   return openStop(state) === null ? null : 'STOP is open: nothing is changed until it is released.'
 }
 

@@ -51,6 +51,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:injur\\w*|unconscious|collapse[sd]?|faint(?:s|ed)?|dizzy|first aid|ambulance)\\b',
       `\\b${SOMEBODY} (?:is|am|are|was|were|be|gets?|got|has been|can be|could be|may be)(?: \\w+)? ${HARMED}\\b`,
       `\\b${SOMEBODY} (?:is|am|are|was|gets?|got) ${HARMED}\\b`,
+      `^(?:is|are|was) ${SOMEBODY} ${HARMED}\\b`,
       '\\b(?:hurts?|harms?|kills?) (?:me|us|him|her|them|myself|somebody|someone|anybody|anyone)\\b',
     ],
   ],
@@ -100,6 +101,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '\\b(?:go|goes|gone|went|going) wrong\\b',
       "\\b(?:something|anything|what)(?: is|'s)? (?:wrong|amiss|unsafe)\\b",
+      `\\b${OTHERS} (?:has |have |had |just )*(?:took|taken|takes|takes off|cut|cuts|removed|removes|unlocked|opened)\\b.*\\block\\b`,
       '\\b(?:did|have) (?:i|we) .*\\bwrong\\b',
       '\\b(?:if|when) (?:something|anything) happens\\b',
       '\\b(?:in trouble|danger|dangers|dangerous|emergency|help me)\\b',
@@ -194,6 +196,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '^(?:and |so |but )?what(?: (?:do|should|must|can) (?:i|we) do)?(?: now| next| here| then)?$',
       '^(?:and |so )?what (?:comes|happens|is) (?:next|now)$',
+      '^(?:and |so )?(?:what|how|where) (?:do|should|must|can) (?:i|we) (?:do first|start(?: here| with)?|begin(?: here| with)?|go first|go on|carry on)(?: first| now| next)?$',
     ],
   ],
 ]
@@ -242,7 +245,7 @@ const SUPPOSED =
 export const BY_WIRE = /\b(?:phone|telephone|radio|video|photo|picture)\b/i
 
 /** A nut may be left alone, and evidence may say so. */
-const OF_ONESELF = /\b(?:i|i['\u2019]?m|im|we|my|our|nobody|no one|noone)\b/i
+const OF_ONESELF = /\b(?:i|i['\u2019]?m|im|we|my|our|nobody|no one|noone|partner|mate)\b/i
 
 /** Said of who is there, or is not, and no answer to anything: it is answered with or without a question mark. */
 export function saysWhoIsThere(line: string): boolean {

@@ -104,7 +104,9 @@ describe('a question at the review', () => {
 
   it('who took the bore readings names who keyed them, when and with what, of these steps alone', () => {
     const { text } = answer(walk, 'who took the bore readings?')
-    expect(text).toMatch(/7 Bore: \d+ readings, keyed by RO 2026-03-14 06:\d\d to 06:\d\d, with M-3\./)
+    expect(text).toMatch(
+      /7 Bore: \d+ readings, keyed by RO 2026-03-14 06:\d\d to 06:\d\d, with M-3 \(\d+ entries, \d+ to \d+\)\./,
+    )
     expect(text).toMatch(/who held the gauge is not\.$/)
     expect(text).not.toMatch(/ Set-check before/)
     expect(answer(walk, 'who took the readings').text).toMatch(/ Counterbore|Set-check/)

@@ -8,6 +8,7 @@ import { keyLabel } from '../../job/item-label.ts'
 import { allOf, labelsOf } from '../../job/seen.ts'
 import { stands } from '../../job/state.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
+import { repeatText } from '../became.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
 
@@ -37,7 +38,7 @@ function readings(look: Look): Found[] {
     const judged = e.voids.filter((id) => stepById(defs, id).step.kind === 'judge')
     return {
       ...base,
-      what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}: ${isReading(old) ? old.typed.trim() : '?'}, ${later === null ? 'now' : 'then'} ${e.typed.trim()}, ${byWhom(look, e)}${later === null ? '' : '; not any more'}`,
+      what: `${placeNumber(defs, e.step, e.place)} ${placeName(defs, e.step, e.place)}${repeatText(look, e).replace(/,$/, '')}: ${isReading(old) ? old.typed.trim() : '?'}, ${later === null ? 'now' : 'then'} ${e.typed.trim()}, ${byWhom(look, e)}${later === null ? '' : '; not any more'}`,
       sentences: [
         `Before: ${was}${isReading(old) ? ` with ${old.instrument}, ${byWhom(look, old)}` : ''}.`,
         `After: ${readingText(defs, e)} with ${e.instrument}, ${byWhom(look, e)}.`,

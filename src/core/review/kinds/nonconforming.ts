@@ -6,6 +6,8 @@ import { validityText } from '../../job/validity.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../../metrology/verdict.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import { nonconformanceText, wordOf } from '../../talk/names.ts'
+import { madeOther, madeOtherText } from '../became.ts'
+import { answerTo, decidedText, howDecided } from '../decided.ts'
 import type { Found } from '../exception.ts'
 import { isWatched, judgedIn, shareText } from '../judged.ts'
 import { entriesOf, type Look, sentence, when } from '../look.ts'
@@ -41,6 +43,12 @@ function one(look: Look, nc: Nonconformance): Found {
   const voidBy = state.raised.find((r) => r.seq === nc.seq)?.voidBy ?? null
   const fate = fateOf(state, nc)
   const followed = followedBy(look, nc)
+  const next = nc.stands
+    ? null
+    : (state.raised.find((r) => r.step === nc.step && r.seq > nc.seq)?.seq ?? null)
+  const made = nc.stands ? [] : madeOther(look, nc.step, nc.seq, next)
+  const because = nc.stands ? null : madeOtherText(look, nc.step, nc.seq, next)
+  const became = because === null ? [] : [because]
   const standing = !nc.stands
     ? followed === null
       ? `void since${fate?.now == null ? '' : `, ${fate.now} now`}`
@@ -54,7 +62,7 @@ function one(look: Look, nc: Nonconformance): Found {
     // What another stands in the place of is told in one line: the entries behind its number have the rest.
     sentences:
       followed !== null
-        ? [replacedText(look, decisions, followed)]
+        ? [replacedText(look, decisions, followed), ...became]
         : [
             ...(judged
               ? [
@@ -65,7 +73,7 @@ function one(look: Look, nc: Nonconformance): Found {
             ...decisions
               .map((d, n) =>
                 sentence(
-                  `${headOf(countersigned, d, n === decisions.length - 1)}: ${d.choice}, by ${d.person}${howDecided(d)} ${when(look, d)}: ${d.why}`,
+                  `${headOf(look, d, n === decisions.length - 1)}: ${d.choice}, by ${d.person}${howDecided(look, d)} ${when(look, d)}: ${d.why}`,
                 ),
               )
               .reverse(),
@@ -78,6 +86,7 @@ function one(look: Look, nc: Nonconformance): Found {
               ? []
               : [
                   `It fell ${fellWhen(defs, nc.step, fate.fellWith).replace(/,$/, '')}; no decision is due on it.`,
+                  ...became,
                 ]),
             ...(nc.stands && decided === null
               ? [
@@ -90,6 +99,7 @@ function one(look: Look, nc: Nonconformance): Found {
       ...decisions.map((d) => d.seq),
       ...countersigned.map((c) => c.seq),
       ...(voidBy === null ? [] : [voidBy]),
+      ...made.map(({ seq }) => seq),
     ],
     // A lead who decides to hold has put it off.
     open: nc.stands && (decided === null || decided.choice === 'hold'),
@@ -102,11 +112,6 @@ function watched(look: Look, entry: Extract<Entry, { type: 'verdict.given' }>): 
   return judgedIn(entry.verdict)
     .filter(isWatched)
     .map((one) => `To be watched, ${one.name}: ${shareText(look.defsAt(entry), one)}.`)
-}
-
-/** The word of the verdict stays what it is: accept is what a lead decided about it, and no ACCEPT. */
-function decidedText({ choice, person }: { readonly choice: string; readonly person: string }): string {
-  return `${person} decided: ${choice}`
 }
 
 /** The last that stands of the same step, raised since; null where nothing does. */
@@ -139,22 +144,11 @@ function replacedText(
 }
 
 /** A word by radio that the lead says was never spoken is no decision, whatever was keyed as one. */
-function headOf(
-  countersigned: readonly Extract<Entry, { type: 'disposition.countersigned' }>[],
-  d: Extract<Entry, { type: 'disposition.set' }>,
-  isLast: boolean,
-): string {
-  const answer = countersigned.find((c) => c.step === d.step && c.seq > d.seq)
+function headOf(look: Look, d: Extract<Entry, { type: 'disposition.set' }>, isLast: boolean): string {
+  const answer = answerTo(look, d)
   if (d.radio !== undefined && answer?.agrees === false)
     return `NO DECISION, ${answer.person} says it was not said by radio; keyed as`
   return isLast ? 'A lead’s decision, no verdict' : 'Decided before that, and replaced by it'
-}
-
-/** `, signed by PIN, keyed by RO`: whoever decided stands first, and after that at whose keyboard it was. */
-function howDecided(d: Extract<Entry, { type: 'disposition.set' }>): string {
-  if (d.radio !== undefined) return ` by radio, keyed by ${d.radio.by}`
-  const signed = d.signed === 'pin' ? ', signed by PIN' : ', by initials only'
-  return `${signed}${d.by === undefined || d.by === d.person ? '' : `, keyed by ${d.by}`}`
 }
 
 /** Also with one that fell since: it was said of what was seen then. */

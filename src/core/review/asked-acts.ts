@@ -1,0 +1,278 @@
+// Questions at a review about what people did: STOPs and their release, decisions, who may decide, what keeps the job open, locks and
+// tags, the course of it. Each is answered from entries of the log, with their numbers.
+import { type Definitions, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { hanging, type Keyed } from '../job/locks-on.ts'
+import { next } from '../job/next.ts'
+import { nonconformances } from '../job/nonconformance.ts'
+import { openWords } from '../job/open-words.ts'
+import { openStop, type State } from '../job/state.ts'
+import { barredFromRelease } from '../job/stop-causes.ts'
+import { type Block, row } from '../sheet/block.ts'
+import { deskOf, takenUp } from '../talk/desk-words.ts'
+import { mayDecide, mayRelease, peopleText } from '../talk/may-sign.ts'
+import { nonconformanceText } from '../talk/names.ts'
+import {
+  asItem,
+  eitherOf,
+  entriesText,
+  entryLine,
+  heading,
+  isTag,
+  linesWhere,
+  notTold,
+  type OnRecord,
+  said,
+  tagsIn,
+  toldOf,
+} from './asked-entries.ts'
+import { howDecided } from './decided.ts'
+import { byWhom, clause, movesOf, named } from './look.ts'
+
+export function stopsTold(record: OnRecord): Block[] {
+  const stops = record.review.exceptions.filter(({ kind }) => kind === 'stop')
+  if (stops.length === 0) return [heading('No STOP is in this log, so none was released')]
+  return [
+    heading('STOPs of this log, who called each, and who released it'),
+    ...stops.map((one): Block => {
+      const [first] = asItem(one).rows
+      return {
+        margin: String(one.number),
+        rows: [...(first === undefined ? [] : [first]), ...one.sentences.map((text) => row(`  ${text}`))],
+      }
+    }),
+  ]
+}
+
+/** Every decision in its words, the last one last; void ones are said to be. */
+export function decisionsTold(record: OnRecord): Block[] {
+  const { entries, defs, state } = record
+  const set = entries.filter((e) => e.type === 'disposition.set')
+  if (set.length === 0) return [heading('No decision of a lead is in this log')]
+  const ncs = nonconformances(defs, state)
+  return [
+    heading('Who decided what and why, in the words of the log'),
+    ...set.map((d): Block => {
+      const nc = ncs.findLast(({ step, seq }) => step === d.about && seq < d.seq)
+      const about = nc === undefined ? named(stepById(defs, d.about)) : nonconformanceText(defs, nc)
+      const stands = state.dispositions[d.step]
+      const isVoid = stands === undefined || stands.seq !== d.seq || stands.void
+      const signs = entries.flatMap((e) =>
+        e.type === 'disposition.countersigned' && e.step === d.step && e.seq > d.seq ? [e.seq] : [],
+      )
+      return {
+        margin: '',
+        rows: [
+          row(
+            `${about}: ${d.choice}, by ${d.person}${howDecided({ entries }, d)} ${timeOf(record, d)} (${entriesText([d.seq, ...signs.slice(0, 1)])})`,
+            'strong',
+          ),
+          row(`  Why: ${clause(d.why)}.`),
+          ...(isVoid ? [row('  It does not stand any more.', 'caution')] : []),
+        ],
+      }
+    }),
+  ]
+}
+
+const timeOf = ({ entries }: OnRecord, entry: Entry) =>
+  byWhom({ entries }, { at: entry.at, by: 'X' }).replace(/^X /, '')
+
+/** Names are of the crew file, as the job would take their signature now; nobody is told that it is right to. */
+export function whoMayTold({ defs, state, entries }: OnRecord): Block[] {
+  if (state.closed !== null) {
+    const close = entries.findLast((e) => e.type === 'job.closed')
+    return [
+      heading('Nobody any more: the job is closed'),
+      said(
+        `A closed job takes no decision${close === undefined ? '' : ` (${entriesText([close.seq])})`}. A lead puts words beside it, by remark.`,
+      ),
+    ]
+  }
+  if (openStop(state) !== null)
+    return [heading('Who may release the STOP'), said(...releaseLines(defs, state))]
+  const open = nonconformances(defs, state).filter(({ stands, decided }) => stands && decided === null)
+  const words = openWords(state)
+  return [
+    heading('Who may decide, by the crew file and by who measured'),
+    said(
+      ...nowLines(defs, state),
+      ...open.map((nc) => `Not decided: ${nonconformanceText(defs, nc)} (${entriesText([nc.seq])}).`),
+      ...words.map(
+        ({ lead, step }) => `${named(stepById(defs, step))}: ${lead} alone signs what was said by radio.`,
+      ),
+      `Leads of the crew file: ${peopleText(leadsOf(defs))}. None of them decides on what they measured or keyed.`,
+    ),
+  ]
+}
+
+const leadsOf = ({ crew }: Definitions) => crew.crew.filter(({ role }) => role === 'lead')
+
+function releaseLines(defs: Definitions, state: State): string[] {
+  const barred = barredFromRelease(state)
+  const may = mayRelease(defs, state)
+  const leads = leadsOf(defs).flatMap(({ id }) => {
+    const why = barred.people.get(id)
+    return why === undefined ? [] : [`Not ${id}: ${id} ${why}.`]
+  })
+  return [
+    may.length === 0 ? 'Nobody of the crew file may.' : `${peopleText(may)}.`,
+    ...leads,
+    ...deskOf(defs, state).toClose.filter((text) => text.startsWith('STOP')),
+  ]
+}
+
+/** Where a decision is what the job asks next. */
+function nowLines(defs: Definitions, state: State): string[] {
+  // Nobody is at the keyboard of a review: whoever comes on only to decide has keyed nothing.
+  const then = { ...takenUp(state), doer: '', plateAgain: false }
+  const prompt = next(defs, then)
+  const asked =
+    prompt.kind === 'decide'
+      ? { step: prompt.step.id, name: named(prompt.step) }
+      : prompt.kind === 'findings'
+        ? { step: prompt.open[0]?.step ?? '', name: 'the findings' }
+        : null
+  if (asked === null) return ['No decision is what the job asks next; who may is told when it does.']
+  // Which choice it is does not change who may; one of them is always open.
+  const may = ['rework', 'accept', 'hold', 'repair', 'replace', 'concession']
+    .map((choice) => mayDecide(defs, then, { step: asked.step, choice }))
+    .find((people) => people.length > 0)
+  return [
+    may === undefined
+      ? `Asked next is ${asked.name}: nobody of the crew file may decide it.`
+      : `Asked next is ${asked.name}: ${peopleText(may)}.`,
+  ]
+}
+
+export function whyOpenTold({ defs, state, entries }: OnRecord): Block[] {
+  if (state.closed !== null) {
+    const close = entries.findLast((e) => e.type === 'job.closed')
+    return [
+      heading('It is closed'),
+      said(
+        close === undefined
+          ? `It ended with ${state.closed}.`
+          : entryLine({ entries }, close, `closed with ${state.closed}`),
+      ),
+    ]
+  }
+  const lines = deskOf(defs, state).toClose
+  return [
+    heading(
+      lines.length === 0
+        ? 'Nothing stands in the way: it closes when it is taken up'
+        : 'In the way of its close',
+    ),
+    said(...lines),
+  ]
+}
+
+/** Of one lock, blind or tag by its number, or of all: where it hung, who keyed it on, who told it off. */
+export function locksTold(record: OnRecord, asked: string): Block[] {
+  const { defs, state, entries } = record
+  const { on, off } = hanging(defs, state)
+  const tags = tagsIn(asked)
+  const is = ({ shown }: Keyed) => tags.length === 0 || tags.some((tag) => isTag(shown, tag))
+  const lines = [
+    ...off.flatMap(({ what, told }) =>
+      is(what)
+        ? [
+            `${what.shown} at ${named(what.gate)}: on by ${what.by ?? 'nobody known'} (entry ${what.seq}); ${offText(record, told)} (entry ${told.seq}).`,
+          ]
+        : [],
+    ),
+    ...on.flatMap((one) =>
+      is(one)
+        ? [
+            `${one.shown} at ${named(one.gate)}: on by ${one.by ?? 'nobody known'} (entry ${one.seq}). No entry tells it off: by the record it is STILL ON.`,
+          ]
+        : [],
+    ),
+  ]
+  const all = linesWhere(
+    record,
+    ({ entry }) =>
+      (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
+      tags.some((tag) => entry.shown.split(/[\s,;]+/).some((word) => isTag(word, tag))),
+  )
+  const remarks = entries.filter(
+    (e) => e.type === 'remark.made' && tags.some((tag) => tagsIn(e.text).some((one) => isTag(one, tag))),
+  )
+  if (lines.length === 0 && all.length === 0)
+    return [
+      notTold(tags.length === 0 ? 'of any lock, blind or tag' : `of ${eitherOf(tags)}: no entry has it`),
+      said('It tells of what was keyed at a hold point, and of nothing else that hung.'),
+    ]
+  return [
+    heading(
+      tags.length === 0
+        ? 'Locks, blinds and tags, as they were keyed'
+        : `What the log has of ${eitherOf(tags)}`,
+    ),
+    said(
+      ...lines,
+      ...(all.length === 0 ? [] : ['Each keying of it:', ...all]),
+      ...remarks.flatMap((e) =>
+        e.type === 'remark.made' ? [entryLine(record, e, `remark: ${e.text}`)] : [],
+      ),
+      'Whose hand took it off is on record only where it was asked; else it is who keyed it.',
+    ),
+  ]
+}
+
+function offText({ entries }: OnRecord, told: Keyed): string {
+  const time = byWhom({ entries }, { at: told.at, by: 'X' }).replace(/^X /, '')
+  if (told.offBy !== undefined) return `off by ${told.offBy}, keyed by ${told.by ?? 'nobody known'} ${time}`
+  return told.item.evidence.kind === 'words'
+    ? `off by the words ${told.shown}, keyed by ${told.by ?? 'nobody known'} ${time}; whose hand it was is not told`
+    : `keyed off by ${told.by ?? 'nobody known'} ${time}`
+}
+
+/** What makes the course of a job: not each reading, and not each line of a hold point. */
+const COURSE: readonly Entry['type'][] = [
+  ...(['job.opened', 'person.signed-on', 'person.came-on', 'person.signed-off', 'job.handed-over'] as const),
+  ...([
+    'machine.named',
+    'machine.mismatched',
+    'instrument.doubted',
+    'step.objected',
+    'step.reopened',
+  ] as const),
+  ...(['evidence.failed', 'gate.closed', 'reading.corrected'] as const),
+  ...(['finding.observed', 'finding.corrected', 'not-applicable.taken-back', 'branch.left'] as const),
+  ...(['verdict.given', 'disposition.set', 'disposition.countersigned', 'deviation.permitted'] as const),
+  ...(['point.signed', 'point.not-attended', 'note.written', 'stop.raised', 'stop.explained'] as const),
+  ...([
+    'stop.released',
+    'stop.stands',
+    'record.taken-in',
+    'job.left',
+    'job.taken-up',
+    'clock.moved',
+  ] as const),
+  ...(['job.closed', 'left.adopted', 'remark.made'] as const),
+]
+
+export function courseTold(record: OnRecord): Block[] {
+  const moves = movesOf(record.entries)
+  const raised = new Set(nonconformances(record.defs, record.state).map(({ seq }) => seq))
+  const lines = moves.flatMap((move) => {
+    if (!isOfCourse(move.entry, raised)) return []
+    const text = toldOf(record, move)
+    return text === null ? [] : [entryLine(record, move.entry, text)]
+  })
+  return [
+    heading(`In the order of the log, ${lines.length} of its ${moves.length} entries`),
+    said(
+      ...lines,
+      'Left out are readings, what was found as it should be, lines of hold points, and their falls by a step that is meant to let something in: barover show has all of it. The order is that of keying.',
+    ),
+  ]
+}
+
+function isOfCourse(entry: Entry, raised: ReadonlySet<number>): boolean {
+  if (!COURSE.includes(entry.type)) return false
+  if (entry.type === 'gate.closed') return entry.cause !== 'opening'
+  return entry.type !== 'finding.observed' || raised.has(entry.seq)
+}

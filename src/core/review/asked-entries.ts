@@ -1,0 +1,133 @@
+// How an answer at a review names what it rests on: an entry of the log in one line, with its time, who, and the number by which it
+// is opened. Nothing is told that stands in no entry.
+import { CAUSES } from '../job/close-causes.ts'
+import { type Definitions, stepById } from '../job/definitions.ts'
+import { defsAt, type Editions } from '../job/editions.ts'
+import type { Entry, ReadingAt } from '../job/entries.ts'
+import { allOf, labelsOf } from '../job/seen.ts'
+import type { State } from '../job/state.ts'
+import { list } from '../lib/wording.ts'
+import { type Block, row } from '../sheet/block.ts'
+import { entryBlock } from '../sheet/entry-block.ts'
+import { placeName, placeNumber, readingText } from '../talk/names.ts'
+import type { Exception } from './exception.ts'
+import { byWhom, clause, type Move, movesOf, named } from './look.ts'
+import type { Review } from './review.ts'
+
+/** What a question is answered from. */
+export interface OnRecord {
+  readonly review: Review
+  readonly defs: Definitions
+  readonly entries: readonly Entry[]
+  readonly state: State
+  /** Left out: the definitions are those of the opening throughout. */
+  readonly editions?: Editions
+}
+
+/** A kind of question about the log. */
+export interface Question {
+  readonly asked: readonly RegExp[]
+  /** As it is named where another was asked. */
+  readonly like: string
+  /** Null: what was asked names nothing that this kind is about, and the next one is tried. */
+  readonly answer: (record: OnRecord, asked: string) => Block[] | null
+}
+
+/** Entries named in one place: more are told by how many they are. */
+const MOST_NAMED = 8
+
+/** `entry 214`, `entries 214, 220`. */
+export function entriesText(seqs: readonly number[]): string {
+  const all = [...new Set(seqs)].sort((a, b) => a - b)
+  if (all.length === 1) return `entry ${all[0]}`
+  if (all.length <= MOST_NAMED) return `entries ${all.join(', ')}`
+  return `${all.length} entries, ${all[0]} to ${all.at(-1)}`
+}
+
+/** `06:52 RO: words (entry 214)`. */
+export function entryLine({ entries }: Pick<OnRecord, 'entries'>, entry: Entry, text: string): string {
+  const [who, time] = splitOff(byWhom({ entries }, entry))
+  return `${time} ${who}: ${clause(text)} (entry ${entry.seq})`
+}
+
+/** Who stands before the time, which may have its day before it. */
+function splitOff(text: string): [string, string] {
+  const at = /^(.*) ((?:\d{4}-\d\d-\d\d )?\d\d:\d\d)$/.exec(text)
+  return [at?.[1] ?? text, at?.[2] ?? '']
+}
+
+/** What an entry says, in the words of the sheet; null for one that says nothing there. */
+export function toldOf(record: OnRecord, { entry, after }: Move): string | null {
+  const defs = record.editions === undefined ? record.defs : defsAt(record.editions, entry.seq)
+  switch (entry.type) {
+    case 'verdict.given':
+      return `${named(stepById(defs, entry.step))}: ${entry.verdict.result.verdict}`
+    case 'finding.observed':
+      return `${named(stepById(defs, entry.step))}: ${labelsOf(defs, entry.step, allOf(entry))}`
+    case 'disposition.set':
+      return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}`
+    case 'gate.closed': {
+      const why = entry.why ?? CAUSES[entry.cause]
+      return `hold point ${named(stepById(defs, entry.step))} fell: ${why}`
+    }
+    case 'point.signed':
+      return `${named(stepById(defs, entry.step))}: ${entry.point} point signed by ${entry.person}`
+    case 'reading.taken':
+    case 'reading.doubted':
+      return readingTold(defs, entry)
+    case 'reading.corrected': {
+      const old = record.entries[entry.of]
+      const was = old !== undefined && 'place' in old && 'typed' in old ? `${old.typed.trim()} to ` : ''
+      return `${placeOf(defs, entry)}: corrected from ${was}${entry.typed.trim()}, ${entry.why}`
+    }
+    default:
+      return entryBlock(defs, after, entry)?.rows[0]?.text.trim() ?? null
+  }
+}
+
+const readingTold = (defs: Definitions, one: ReadingAt) =>
+  `${placeOf(defs, one)}: ${readingText(defs, one)} with ${one.instrument}${one.paper === undefined ? '' : `, on the sheet by ${one.paper.who ?? 'nobody named'}`}`
+
+/** `7.3 Bore, CENTRE of ring travel, TOP TO BOTTOM`. */
+export function placeOf(defs: Definitions, { step, place }: Pick<ReadingAt, 'step' | 'place'>): string {
+  return `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}`
+}
+
+/** Each entry that is wanted, in the order of the log, as a line. */
+export function linesWhere(record: OnRecord, wanted: (move: Move) => boolean): string[] {
+  return movesOf(record.entries)
+    .filter(wanted)
+    .flatMap((move) => {
+      const text = toldOf(record, move)
+      return text === null ? [] : [entryLine(record, move.entry, text)]
+    })
+}
+
+export const heading = (text: string): Block => ({ margin: '', rows: [row(text, 'strong')] })
+export const said = (...texts: string[]): Block => ({ margin: '', rows: texts.map((text) => row(text)) })
+
+/** An item of the review with its number and the entries behind it. */
+export const asItem = ({ number, what, open, entries }: Exception): Block => ({
+  margin: String(number),
+  rows: [
+    row(
+      `${open ? 'OPEN: ' : ''}${what}${entries.length === 0 ? '' : ` (${entriesText(entries)})`}`,
+      open ? 'caution' : 'plain',
+    ),
+  ],
+})
+
+/** Numbers of locks, tags and instruments that are named in a question: `L-103`, `T-9`, `M-1`. */
+export function tagsIn(asked: string): string[] {
+  return [...asked.toUpperCase().matchAll(/\b[A-Z]{1,4}[-_]?\d{1,5}[A-Z]?\b/g)].map(([tag]) => tag)
+}
+
+/** Whether one that was keyed is the one that is asked about: `L103` is `L-103`. */
+export function isTag(keyed: string, tag: string): boolean {
+  const plain = (text: string) => text.toUpperCase().replace(/[-_ ]/g, '')
+  return plain(keyed) === plain(tag)
+}
+
+export const notTold = (what: string): Block => heading(`The log does not tell ${what}`)
+
+export const eitherOf = (words: readonly string[]) => list(words, 'or')

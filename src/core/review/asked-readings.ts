@@ -1,0 +1,368 @@
+// Questions at a review about figures: one place by its number, what made a verdict, an instrument, gas tests, corrections, and whether
+// something was put right. Told from entries with their numbers; what nobody keyed is said to be not told.
+import { instrumentById, stepById } from '../job/definitions.ts'
+import type { Entry } from '../job/entries.ts'
+import { gatesOf, itemByKey } from '../job/gate.ts'
+import { nonconformances } from '../job/nonconformance.ts'
+import { placesOf } from '../job/places.ts'
+import { type Reading, stands } from '../job/state.ts'
+import type { VerdictRecord } from '../job/verdict-record.ts'
+import { type Block, row } from '../sheet/block.ts'
+import { becauseRows } from '../sheet/verdict-block.ts'
+import { instrumentName, nonconformanceText, readingText } from '../talk/names.ts'
+import {
+  asItem,
+  eitherOf,
+  entriesText,
+  entryLine,
+  heading,
+  isTag,
+  linesWhere,
+  notTold,
+  type OnRecord,
+  placeOf,
+  said,
+  tagsIn,
+} from './asked-entries.ts'
+import { madeOther } from './became.ts'
+import { judgedIn } from './judged.ts'
+import { count, type Look, movesOf, named } from './look.ts'
+
+/** `7.3`, as the place of a reading or, where there is no such place, as words say. */
+export function placeTold(record: OnRecord, asked: string): Block[] | null {
+  const [, number = '', within = ''] = /\b(\d{1,4})\.(\d{1,3})\b/.exec(asked) ?? []
+  const placed = record.defs.steps.find((one) => String(one.number) === number)
+  if (placed === undefined) return null
+  if (placed.step.kind !== 'read')
+    return [heading(`Sheet ${number}, ${placed.step.title}, has no places: nothing is measured there`)]
+  const place = placesOf({ ...placed, step: placed.step }).find((one) => String(one.number) === within)
+  if (place === undefined) return [heading(`Sheet ${number}, ${placed.step.title}, has no place ${within}`)]
+  const lines = linesWhere(
+    record,
+    ({ entry }) => 'place' in entry && entry.place === place.key && entry.type !== 'reading.late',
+  )
+  const all = record.state.readings[place.key] ?? []
+  const standing = all.filter(stands)
+  const name = placeOf(record.defs, { step: placed.id, place: place.key })
+  if (lines.length === 0) return [heading(`${name}: no entry of this log is of it`)]
+  return [
+    heading(name),
+    said(
+      ...lines,
+      standing.length === 0
+        ? 'Nothing stands of it.'
+        : `What stands: ${standing.map((one) => `${readingText(record.defs, one)} (entry ${one.seq})`).join('; ')}.`,
+    ),
+  ]
+}
+
+/** So many places stand each in a line; more are counted. */
+const MOST_PLACES = 8
+const WORDS = /\b(?:monitor|rework|replace|hold|accept)/gi
+
+/** Of each verdict that is asked about: what governs, which readings that is, and what was keyed otherwise before it. */
+export function madeTold(record: OnRecord, asked: string): Block[] | null {
+  const { defs, state, entries } = record
+  const words = (asked.match(WORDS) ?? []).map((word) => word.toUpperCase())
+  const isMeant = (word: string) => (words.length === 0 ? word !== 'ACCEPT' : words.includes(word))
+  const given = entries.filter((e) => e.type === 'verdict.given' && isMeant(e.verdict.result.verdict))
+  if (given.length === 0)
+    return [
+      heading(
+        words.length === 0
+          ? 'Every verdict of this log is ACCEPT'
+          : `No verdict of this log is ${eitherOf(words)}`,
+      ),
+    ]
+  const look = lookOf(record)
+  return [
+    heading('What governs each, and the readings it rests on'),
+    ...given.flatMap((e): Block[] => {
+      if (e.type !== 'verdict.given') return []
+      const isVoid = state.raised.find(({ seq }) => seq === e.seq)?.voidBy ?? null
+      const before = entries.findLast((o) => o.type === 'verdict.given' && o.step === e.step && o.seq < e.seq)
+      const changed = before === undefined ? [] : madeOther(look, e.step, before.seq, e.seq)
+      return [
+        {
+          margin: '',
+          rows: [
+            row(
+              `${named(stepById(defs, e.step))}: ${e.verdict.result.verdict} (entry ${e.seq})${isVoid === null ? '' : `, void since entry ${isVoid}`}`,
+              'strong',
+            ),
+            ...becauseRows(look.defsAt(e), e.verdict),
+            ...restsOn(record, e.verdict).map((text) => row(`  ${text}`)),
+            ...(before?.type === 'verdict.given'
+              ? [row(`  Before that ${before.verdict.result.verdict} (entry ${before.seq}).`)]
+              : []),
+            ...changed.map(({ seq, text }) => row(`  Since then: ${text} (entry ${seq}).`)),
+          ],
+        },
+      ]
+    }),
+    said('The sums stand behind the number of a verdict in the list.'),
+  ]
+}
+
+function lookOf({ defs, entries, state }: OnRecord): Look {
+  const beside = {
+    log: { faults: [], head: 'none', whole: 'unknown', checked: [] },
+    files: [],
+    strays: [],
+    crewBefore: null,
+  } as const
+  return { defs, defsAt: () => defs, entries, state, moves: movesOf(entries), beside }
+}
+
+/** A bore names the places of what governs; of anything else all places are named, where they are few. */
+function restsOn({ defs, state }: OnRecord, record: VerdictRecord): string[] {
+  const all = Object.values(state.readings)
+    .flat()
+    .filter(({ seq }) => record.readings.includes(seq))
+    .sort((a, b) => a.seq - b.seq)
+  const keys = governingPlaces(record)
+  const meant = keys.length === 0 ? all : all.filter(({ place }) => keys.some((key) => place.endsWith(key)))
+  const places = [...new Set(meant.map(({ place }) => place))]
+  if (all.length === 0) return ['It names no reading that it rests on.']
+  const seqs = all.map(({ seq }) => seq)
+  const whole = `In all it rests on ${count(all.length, 'reading')} (${entriesText(seqs)}).`
+  if (places.length === 0 || places.length > MOST_PLACES) return [whole]
+  return [
+    ...places.map((place) => {
+      const [first, ...more] = meant.filter((one) => one.place === place)
+      if (first === undefined) return ''
+      const figures = [first, ...more].map(
+        (one) => `${readingText(defs, one)} (entry ${one.seq}${fellText(one)})`,
+      )
+      return `${placeOf(defs, first)}: ${figures.join('; ')}.`
+    }),
+    ...(meant.length === all.length ? [] : [whole]),
+  ]
+}
+
+const fellText = (one: Reading) => (stands(one) ? '' : ', not any more')
+
+/** Ends of the keys of places, `.station.axis`. */
+function governingPlaces(record: VerdictRecord): string[] {
+  if (record.compute !== 'bore_form' || record.result.form === null) return []
+  const { worstRound, worstTaper, largest, smallest } = record.result.form
+  const key = (station: string, axis: string) => `.${station}.${axis}`
+  return (record.result.governs?.characteristics ?? []).flatMap((one) => {
+    switch (one) {
+      case 'out-of-round':
+        return [key(worstRound.station, worstRound.widestOn), key(worstRound.station, worstRound.narrowestOn)]
+      case 'taper':
+        return [key(worstTaper.widestAt, worstTaper.axis), key(worstTaper.narrowestAt, worstTaper.axis)]
+      case 'spread':
+        return [key(largest.station, largest.axis), key(smallest.station, smallest.axis)]
+      default:
+        return [key(largest.station, largest.axis)]
+    }
+  })
+}
+
+/** Whether one was picked, what it read, and whether it was doubted; null where no instrument is named. */
+export function instrumentTold(record: OnRecord, asked: string): Block[] | null {
+  const { defs, entries } = record
+  const [tag] = tagsIn(asked)
+  if (tag === undefined) return null
+  const id = instrumentIds(record).find((one) => isTag(one, tag))
+  if (id === undefined) return null
+  const of = (entry: Entry) => 'instrument' in entry && entry.instrument === id
+  const read = entries.filter(
+    (e) => of(e) && (e.type.startsWith('reading.') || e.type.startsWith('evidence.')),
+  )
+  const lines = linesWhere(
+    record,
+    ({ entry }) =>
+      (of(entry) && !read.includes(entry)) ||
+      (entry.type === 'instrument.put-back' && entry.mispicked === id),
+  )
+  const known = instrumentById(defs, id)
+  const register =
+    known === undefined
+      ? `${id} is not in the instrument file of this job.`
+      : `By the instrument file of this job: ${instrumentName(defs, id)}.`
+  if (lines.length === 0 && read.length === 0)
+    return [
+      heading(`${id} is in no entry: it was not taken for any reading or test of this log`),
+      said(register, 'What was held in a hand and never keyed the log does not tell.'),
+    ]
+  const steps = [...new Set(read.flatMap((e) => ('step' in e && e.step != null ? [e.step] : [])))]
+  return [
+    heading(`${id} is in this log`),
+    said(
+      ...lines,
+      ...steps.map((step) => {
+        const own = read.filter((e) => 'step' in e && e.step === step)
+        return `${named(stepById(defs, step))}: ${count(own.length, 'figure')} by it (${entriesText(own.map(({ seq }) => seq))}).`
+      }),
+      register,
+    ),
+  ]
+}
+
+function instrumentIds({ defs, entries }: OnRecord): string[] {
+  const named = entries.flatMap((e) =>
+    'instrument' in e && e.instrument !== undefined ? [e.instrument] : [],
+  )
+  return [...new Set([...named, ...defs.instruments.instruments.map(({ id }) => id)])]
+}
+
+/** Every figure of a gas limit that was keyed, hold point by hold point; failed ones too. */
+export function gasTold(record: OnRecord): Block[] {
+  const { defs } = record
+  const gates = gatesOf(defs)
+  const blocks = gates.flatMap((gate): Block[] => {
+    const lines = linesWhere(
+      record,
+      ({ entry }) =>
+        (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
+        entry.step === gate.id &&
+        itemByKey(defs, gate, entry.item)?.evidence.kind === 'gas',
+    )
+    return lines.length === 0
+      ? []
+      : [{ margin: '', rows: [row(named(gate), 'strong'), ...lines.map((text) => row(`  ${text}`))] }]
+  })
+  if (blocks.length === 0) return [notTold('of any gas test: no figure of one is in it')]
+  return [
+    heading('Gas tests as they were keyed, hold point by hold point'),
+    ...blocks,
+    said('None of them tells what the air is like now.'),
+  ]
+}
+
+export function correctionsTold({ review }: OnRecord): Block[] {
+  const all = review.exceptions.filter(({ kind }) => kind === 'correction')
+  if (all.length === 0) return [heading('Nothing was corrected or taken back by this log')]
+  return [
+    heading(`${count(all.length, 'correction')}; a number opens it`),
+    ...all.map((one): Block => {
+      const [first, ...rest] = asItem(one).rows
+      const why = one.sentences.find((text) => text.startsWith('Because: '))
+      return {
+        margin: String(one.number),
+        rows: [
+          ...(first === undefined ? [] : [first]),
+          ...rest,
+          ...(why === undefined ? [] : [row(`  ${why}`)]),
+        ],
+      }
+    }),
+  ]
+}
+
+const NO_THING =
+  /^(?:is|are|was|were|did|does|do|has|have|had|been|the|a|an|that|this|those|they|it|get|got|be|fixed|fix|repaired?|mended|mend|cured|cure|remedied|put|right|sorted|solved|out|now|any|more|really|ever|yet|and|of|on|in|at|all|anybody|somebody|we|you|still|there|gone)$/
+
+/** What was found and decided of a thing, and what was judged of it since. It is never said that it is fixed. */
+export function fixedTold(record: OnRecord, asked: string): Block[] | null {
+  const { defs, state, entries, review } = record
+  const words = (asked.match(/[\p{L}\d]+(?:-[\p{L}\d]+)*/gu) ?? []).filter(
+    (w) => w.length > 2 && !NO_THING.test(w),
+  )
+  if (words.length === 0) return null
+  const items = review.exceptions.filter(({ kind }) => kind === 'verdict' || kind === 'finding')
+  const ncs = nonconformances(defs, state).map((nc) => ({
+    nc,
+    item: items.find(({ entries: [first] }) => first === nc.seq),
+  }))
+  const score = (text: string) => words.filter((word) => text.toLowerCase().includes(stemOf(word))).length
+  const scored = ncs.map((one) => ({
+    ...one,
+    score: score(`${nonconformanceText(defs, one.nc)} ${one.item?.sentences.join(' ') ?? ''}`),
+  }))
+  const most = Math.max(0, ...scored.map((one) => one.score))
+  if (most === 0)
+    return [
+      notTold(`of ${eitherOf(words)}: nothing that does not conform has that in its words`),
+      said('What was found: the question what did they find.'),
+    ]
+  return [
+    heading('Whether it is fixed no record tells. What this one has of it'),
+    ...scored
+      .filter((one) => one.score === most)
+      .map(({ nc, item }): Block => {
+        const later = judgedSince(record, nc.seq)
+        return {
+          margin: item === undefined ? '' : String(item.number),
+          rows: [
+            row(
+              `${item?.what ?? nonconformanceText(defs, nc)} (${entriesText(item?.entries ?? [nc.seq])})`,
+              'strong',
+            ),
+            ...(item?.sentences ?? []).map((text) => row(`  ${text}`)),
+            ...(later.length > 0
+              ? later.map((e) => row(`  Since then: ${e}`))
+              : [row(`  Nothing of the same figure was judged after it${doneSince(entries, nc.seq)}.`)]),
+          ],
+        }
+      }),
+  ]
+}
+
+const stemOf = (word: string) => word.toLowerCase().replace(/(?:ing|ed|es|s)$/, '')
+
+const doneSince = (entries: readonly Entry[], seq: number) =>
+  ` (the log goes on to entry ${entries.at(-1)?.seq ?? seq})`
+
+/** Later verdicts with a figure of the same name. */
+function judgedSince(record: OnRecord, seq: number): string[] {
+  const { defs, entries } = record
+  const own = entries[seq]
+  if (own?.type !== 'verdict.given') return []
+  const names = new Set(judgedIn(own.verdict).map(({ name }) => name))
+  return entries.flatMap((e) => {
+    if (e.type !== 'verdict.given' || e.seq <= seq) return []
+    const same = judgedIn(e.verdict).filter(({ name }) => names.has(name))
+    if (same.length === 0) return []
+    const figures = same.flatMap(({ name, value, text }) =>
+      value === null ? [] : [`${name} ${text(defs, value)}`],
+    )
+    return [
+      entryLine(
+        record,
+        e,
+        `${named(stepById(defs, e.step))}: ${e.verdict.result.verdict}, ${figures.join(', ')}`,
+      ),
+    ]
+  })
+}
+
+const OF_LOG = ['log', 'file', 'unproved', 'unenforced'] as const
+
+/** What the disk tells of the log, and against what. */
+export function wholeTold({ review, entries }: OnRecord): Block[] {
+  const found = review.exceptions.filter(({ kind }) => (OF_LOG as readonly string[]).includes(kind))
+  const isFaulty = found.some(({ kind }) => kind === 'log')
+  const unproved = found.find(({ what }) => /^(?:Not proved|Proved up to)/.test(what))
+  return [
+    heading(
+      isFaulty
+        ? 'No: the log is not sound'
+        : (unproved?.what ?? 'Proved whole against the check number that was noted elsewhere'),
+    ),
+    said(`It has ${count(entries.length, 'entry', 'entries')}, 0 to ${entries.length - 1}.`),
+    ...found.map((one): Block => {
+      const [first] = asItem(one).rows
+      return {
+        margin: String(one.number),
+        rows: [...(first === undefined ? [] : [first]), ...one.sentences.map((text) => row(`  ${text}`))],
+      }
+    }),
+    said('Whole is the log alone: that what was keyed is true, no check shows.'),
+  ]
+}
+
+export function allInstrumentsTold(record: OnRecord): Block[] {
+  const used = instrumentIds(record).flatMap((id) => {
+    const own = record.entries.filter((e) => 'instrument' in e && e.instrument === id)
+    return own.length === 0
+      ? []
+      : [`${instrumentName(record.defs, id)}: ${entriesText(own.map(({ seq }) => seq))}.`]
+  })
+  return used.length === 0
+    ? [notTold('of any instrument: none was taken')]
+    : [heading('Instruments of this log and the entries that name them'), said(...used)]
+}
