@@ -293,7 +293,9 @@ describe('in other jobs', () => {
     )
     expect(heard(rod, 'is 3.2468 good')).toMatch(/It would be doubted/)
     const face = new Walk(shippedDefs('ring-fit.yaml')).keys('RO', 'TC-401-1', '1', '1')
-    expect(heard(face, 'is 0.0004 ok')).toMatch(/Held against there: piston face squareness: at most 0\.00050 in/)
+    expect(heard(face, 'is 0.0004 ok')).toMatch(
+      /Held against there: piston face squareness: at most 0\.00050 in/,
+    )
   })
 
   it('locks are counted at the hold point where they were shown, and none that is still to come hides them', () => {
