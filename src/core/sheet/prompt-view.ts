@@ -363,7 +363,9 @@ function stepView(
           ...decidedOnSheet(state, prompt.step.id),
           ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
           ...mayDecideRows(defs, state, prompt.step),
-          ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
+          ...(verdict === 'HOLD' || verdict === 'REWORK' || verdict === 'REPLACE'
+            ? [row('To measure again first: correct, or back.', 'faint')]
+            : []),
         ],
       }
     }
