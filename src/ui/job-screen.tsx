@@ -142,7 +142,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     .flatMap(laidOut)
   const toRead = snapshot.shown.slice(heldFrom).flatMap(laidOut)
   const last = snapshot.shown.at(-1)
-  const said = last?.kind === 'said' ? laidOut(last).length : 0
+  // An answer before the last line was read: the question that came since owes it no room.
+  const isSaidNow = snapshot.shown.length > came.current
+  const said = isSaidNow && last?.kind === 'said' ? laidOut(last).length : 0
   const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
   const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
   const refusesOnly = snapshot.shown.slice(heldFrom).every(isRefusal)

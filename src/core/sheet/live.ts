@@ -181,7 +181,8 @@ function fittedAs(input: LiveInput): Live | null {
   const closer = [wanted, Math.min(1, wanted)].flatMap((more) =>
     strip === 0 ? [] : tries.filter((p) => height(p) + leastListed(view) + unread + more <= room),
   )
-  const fits = closer[0] ?? fitting(footText)
+  const tightest = isListed ? tries.findLast((p) => height(p) + leastListed(view) <= room) : undefined
+  const fits = closer[0] ?? tightest ?? fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
   if (fits === undefined || !isWhole(footText)) {

@@ -96,6 +96,12 @@ describe('the list of what can be corrected', () => {
     expect(bare).toContain('2: 0 ppm, H2S...opening')
   })
 
+  it('on 40 by 15 has five lines or more under a hazard of four as well', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5034', '9.5021', 'correct')
+    expect(screen(walk, 40, 15).text.join(' ')).toMatch(/Hazard: .* In trouble: /)
+    expect(screen(walk, 40, 15).live.choices).toBeGreaterThanOrEqual(5)
+  })
+
   it('has the figure on each line, also where the line is cut', () => {
     const [line = ''] = screen(new Walk().toBore().keys('9.5033', 'correct'), 40, 15).text.filter((one) =>
       /^\s*1 {2}/.test(one),
