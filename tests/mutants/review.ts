@@ -138,6 +138,14 @@ export const REVIEW = [
       by: 'when the job has ended is told by number, name and place, a tag by what it was asked for',
     },
   ]),
+  ...of('core/review/kinds/hanging', 'core/review/stop-and-people', [
+    {
+      rule: 'A lock that no remark of a lead names stays open, whatever was said of the others.',
+      find: 'const isTold = silent.length === 0',
+      into: 'const isTold = said.length > 0',
+      by: 'says what a lead does about it',
+    },
+  ]),
   ...of('core/review/kinds/unenforced', 'core/review/kinds', [
     {
       rule: 'Answers that nobody gave at the machine head the review.',

@@ -68,6 +68,20 @@ export function readers(state: State, seqs: readonly number[]): Set<string | nul
   return new Set(behind.flatMap((r) => [r.by, ...(r.paper === undefined ? [] : [r.paper.who])]))
 }
 
+const AT_KEYS = 'was at the keyboard when the verdict was given'
+
+/** Whoever keyed a sheet in did none of the work that stands on it. */
+function workOf(state: State, seqs: readonly number[]): Pick<Asked, 'worked' | 'keyed'> {
+  if (state.paper === null) return { worked: readers(state, seqs), keyed: AT_KEYS }
+  const behind = Object.values(state.readings)
+    .flat()
+    .filter((r) => seqs.includes(r.seq))
+  return {
+    worked: new Set(behind.flatMap((r) => (r.paper === undefined ? [r.by] : [r.paper.who]))),
+    keyed: 'keyed that in from the paper',
+  }
+}
+
 export interface Asked {
   /** Id of the judge or observe step whose outcome is disposed of. */
   readonly about: string
@@ -75,6 +89,8 @@ export interface Asked {
   readonly doers: ReadonlySet<string | null>
   /** Those of them who took a reading or looked; the others were only at the keyboard. */
   readonly worked: ReadonlySet<string | null>
+  /** What the others did, as a clause behind their initials. */
+  readonly keyed: string
 }
 
 /** The verdict or finding that is to be disposed of now, if this choice is open for it. */
@@ -102,8 +118,8 @@ export function disposable(
   }
   // Whoever keys counts as one who measured, but for who came on only after it was judged.
   const keys = state.doer !== null && verdict.on.includes(state.doer) ? [state.doer] : []
-  const worked = readers(state, verdict.verdict.readings)
-  return ok({ about, doers: new Set([...keys, ...worked]), worked: new Set(worked) })
+  const all = readers(state, verdict.verdict.readings)
+  return ok({ about, doers: new Set([...keys, ...all]), ...workOf(state, verdict.verdict.readings) })
 }
 
 /** A lead at the keyboard decides on what others found: else a lead alone with a crew could never end a job. */
@@ -118,18 +134,22 @@ function disposableFinding(
   if (!allowed.includes(input.choice))
     return refuse('choice', 'That is not open for a finding: key one of the numbers.')
   const doers = verdict === undefined ? (state.doneBy[input.step] ?? []) : readers(state, verdict.readings)
-  return ok({ about: input.step, doers: new Set(doers), worked: new Set(doers) })
+  return ok({
+    about: input.step,
+    doers: new Set(doers),
+    ...(verdict === undefined ? { worked: new Set(doers), keyed: AT_KEYS } : workOf(state, verdict.readings)),
+  })
 }
 
 /** Why this person may not decide on what these people did, or null. */
 export function barsDeciding(
   person: Person,
-  { doers, worked }: Pick<Asked, 'doers' | 'worked'>,
+  { doers, worked, keyed }: Pick<Asked, 'doers' | 'worked' | 'keyed'>,
 ): Refusal | null {
   if (person.role !== 'lead')
     return { code: 'not-lead', say: `${person.id} is a ${person.role}, and a disposition is a lead's.` }
   if (!doers.has(person.id)) return null
-  const did = worked.has(person.id) ? 'did that work' : 'was at the keyboard when the verdict was given'
+  const did = worked.has(person.id) ? 'did that work' : keyed
   return { code: 'own-work', say: `${person.id} ${did}, so another lead decides on it.` }
 }
 

@@ -69,11 +69,19 @@ function readText({ readings }: Place): string {
   return `${each.join('; ')} [${units}]`
 }
 
+/** Of what stands: when it was read, and when one of it was put right, by whom. Where nothing does, of all there ever was. */
 function byText(readings: Place['readings'], report: Report): string {
-  const first = readings[0]
-  if (first === undefined) return ''
-  const who = [...new Set(readings.map(({ by }) => by ?? 'nobody'))].join(', ')
-  return `${who} ${timeOf(first.at, report)}`
+  const standing = readings.filter(({ counts }) => counts === 'yes')
+  const told = standing.length === 0 ? readings : standing
+  const read = told.filter(({ corrects }) => corrects === null)
+  const [first] = read
+  const who = [...new Set(read.map(({ by }) => by ?? 'nobody'))].join(', ')
+  return [
+    ...(first === undefined ? [] : [`${who} ${timeOf(first.at, report)}`]),
+    ...told
+      .filter(({ corrects }) => corrects !== null)
+      .map(({ by, at }) => `corrected ${by ?? 'nobody'} ${timeOf(at, report)}`),
+  ].join('; ')
 }
 
 export function gatesSection(report: Report): Section {
@@ -293,7 +301,9 @@ export function decisionsSection(report: Report): Section {
           one.about,
           one.word,
           `${one.open ? 'OPEN ' : ''}${one.choice ?? ''}`.trim(),
-          one.radio === null ? (one.person ?? '') : `${one.person} BY RADIO, keyed ${one.radio}`,
+          one.radio === null
+            ? (one.person ?? '')
+            : `${one.person} BY RADIO, heard ${one.radio}, ${one.countersigned ? 'countersigned' : 'NOT YET COUNTERSIGNED'}`,
           [one.why, one.terms].filter((part) => part !== null).join('; '),
         ]),
       ),

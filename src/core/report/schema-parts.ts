@@ -246,6 +246,7 @@ export const decisionSchema = z.strictObject({
   person: maybe('Who decided.'),
   terms: maybe('On whose authority a concession is given, and how long it stands.'),
   radio: maybe('Who keyed what was said by radio; null where the lead signed.'),
+  countersigned: yes('true: the lead who said it by radio has signed for it since.'),
   open: yes('true: nobody decided, or it was said by radio and is not countersigned.'),
   seq: z.int().nullable().meta({ description: 'Entry of the decision.' }),
 })

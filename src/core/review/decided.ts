@@ -1,14 +1,15 @@
 // A decision of a lead in words: signed, or by radio, heard by whom, and whether the lead who spoke has signed for it since.
 import type { Entry } from '../job/entries.ts'
 import type { DispositionState } from '../job/state.ts'
+import { deciderText } from '../talk/names.ts'
 import { type Look, when } from './look.ts'
 
 type Decision = Extract<Entry, { type: 'disposition.set' }>
 
-/** `KH decided by radio, NOT YET COUNTERSIGNED: replace`; of one that was signed, `KH decided: replace`. */
-export function decidedText({ choice, person, radio, countersigned }: DispositionState): string {
-  if (radio === null) return `${person} decided: ${choice}`
-  return `${person} decided by radio, ${countersigned ? 'countersigned' : 'NOT YET COUNTERSIGNED'}: ${choice}`
+/** `decided by KH by radio, heard by ML, NOT YET COUNTERSIGNED: replace`; of one that was signed, `KH decided: replace`. */
+export function decidedText(decided: DispositionState): string {
+  const { choice, person, radio } = decided
+  return radio === null ? `${person} decided: ${choice}` : `decided by ${deciderText(decided)}: ${choice}`
 }
 
 /** `, signed by PIN, keyed by RO`: whoever decided stands first, and after that at whose keyboard it was. */

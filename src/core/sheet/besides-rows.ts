@@ -2,7 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import { foundBesides } from '../job/found-besides.ts'
 import type { State } from '../job/state.ts'
-import { findingText } from '../talk/names.ts'
+import { deciderText, findingText } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 
 export function besidesRows(defs: Definitions, state: State, judge: string): Row[] {
@@ -13,7 +13,7 @@ export function besidesRows(defs: Definitions, state: State, judge: string): Row
         row('  Of figures alone. Found besides, and in no figure of it:', 'caution'),
         ...found.map((nc) => {
           const decided =
-            nc.decided === null ? 'OPEN' : `${nc.decided.choice}, decided by ${nc.decided.person}`
+            nc.decided === null ? 'OPEN' : `${nc.decided.choice}, decided by ${deciderText(nc.decided)}`
           return row(`    ${findingText(defs, state, nc).replace(/\.$/, '')}; ${decided}`, 'caution')
         }),
       ]

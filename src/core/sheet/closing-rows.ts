@@ -4,7 +4,7 @@ import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { DispositionState, State } from '../job/state.ts'
 import { endText, validityText } from '../job/validity.ts'
-import { fellText, findingText } from '../talk/names.ts'
+import { deciderText, fellText, findingText } from '../talk/names.ts'
 import { type Row, row } from './block.ts'
 
 /** One line: the verdict, or both where something was done in between. */
@@ -86,9 +86,10 @@ const DONE: Readonly<Record<string, string>> = {
 }
 
 /** What a lead decided, as the trade says it of the part. */
-export function doneText({ choice, person, authority, valid }: DispositionState): string {
+export function doneText(decided: DispositionState): string {
+  const { choice, authority, valid } = decided
   const terms = authority === null || valid === null ? '' : ` of ${authority}, ${validityText(valid)}`
-  return `${DONE[choice] ?? choice}${terms}, decided by ${person}`
+  return `${DONE[choice] ?? choice}${terms}, decided by ${deciderText(decided)}`
 }
 
 const named = ({ number, step }: PlacedStep) => `${number} ${step.title}`

@@ -69,7 +69,8 @@ function decideLines(defs: Definitions, state: State, prompt: Prompt): string[] 
   const asked = askedOf(defs, state, prompt)
   if (asked === null) return []
   const may = defs.crew.crew.filter((person) => barsDeciding(person, asked) === null)
-  if (may.length === 0) return ['Nobody of the crew file may decide on it: every lead of it did that work.']
+  if (may.length === 0)
+    return ['Nobody of the crew file may decide on it: every lead of it measured or keyed it.']
   return [`Decided by a lead who did none of that work: ${peopleText(may)}.`, radioLine(defs, asked, may)]
 }
 

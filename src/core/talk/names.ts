@@ -6,7 +6,7 @@ import { fellWhen } from '../job/fell-with.ts'
 import { fateOf, type Nonconformance } from '../job/nonconformance.ts'
 import { type PlaceResult, placesOf } from '../job/places.ts'
 import { decimalsIn, sizeOf } from '../job/plausible.ts'
-import { type Reading, type State, standing } from '../job/state.ts'
+import { type DispositionState, type Reading, type State, standing } from '../job/state.ts'
 import {
   companion,
   formatBoth,
@@ -179,6 +179,16 @@ export function fellText(defs: Definitions, state: State, nc: Nonconformance): s
   const word = fate.now === null ? null : wordOf(defs, nc.step, fate.now)
   const since = word === null ? 'not told anew since' : `${word} since`
   return `${nonconformanceText(defs, nc)}; fell ${fellWhen(defs, nc.step, fate.fellWith)}; ${since}, and no decision is due on it`
+}
+
+/** `KH`; of a word by radio who heard it, and whether the lead who spoke has signed for it since. */
+export function deciderText({
+  person,
+  radio,
+  countersigned,
+}: Pick<DispositionState, 'person' | 'radio' | 'countersigned'>): string {
+  if (radio === null) return person
+  return `${person} by radio, heard by ${radio}, ${countersigned ? `countersigned by ${person}` : 'NOT YET COUNTERSIGNED'}`
 }
 
 /** `NC-1 Bore judged: REWORK`. */

@@ -12,7 +12,7 @@ import { stem, wordsOf } from '../papers/ask-words.ts'
 import { watchedLines } from './answer-asked.ts'
 import { decisionLines } from './decision-asked.ts'
 import { mayDecide, maySignPoint, mayWitness, peopleText } from './may-sign.ts'
-import { bareReading, findingText, placeName, spreadText } from './names.ts'
+import { bareReading, deciderText, findingText, placeName, spreadText } from './names.ts'
 import { offersAt } from './offered.ts'
 import { termLines } from './terms.ts'
 import { peopleLine } from './where.ts'
@@ -337,7 +337,7 @@ function findingLines(defs: Definitions, state: State, word: string): string[] |
       ? ['By the record none such was found on this job.']
       : found.map(
           (nc) =>
-            `On record: ${findingText(defs, state, nc).replace(/\.$/, '')}; ${nc.decided === null ? 'OPEN, a lead decides on it before the job ends' : `${nc.decided.choice}, decided by ${nc.decided.person}`}.`,
+            `On record: ${findingText(defs, state, nc).replace(/\.$/, '')}; ${nc.decided === null ? 'OPEN, a lead decides on it before the job ends' : `${nc.decided.choice}, decided by ${deciderText(nc.decided)}`}.`,
         )),
   ]
 }

@@ -364,6 +364,11 @@ describe('who signs', () => {
     const bore = BORE.map((line) => line.replace(' RO', ' KH'))
     const decided = sheetJob().keys(...toJudge({ bore }), ...END_LINES, '1')
     expect(decided.key('KH')).toBe('own-work')
+    expect(decided.said.at(-1)).toContain('KH did that work')
+    // Whoever only keyed it in is told that, and no work is put down to them.
+    const byLead = sheetJob().keys('PB', ...toJudge().slice(1), ...END_LINES, '1')
+    expect(byLead.key('PB')).toBe('own-work')
+    expect(byLead.said.at(-1)).toContain('PB keyed that in from the paper')
   })
 })
 

@@ -19,5 +19,7 @@ it('that was denied is no decision of a lead', () => {
 })
 
 it('that was said so stands as one', () => {
-  expect(told('1')).toMatch(/A lead’s decision, no verdict: accept, by KH by radio, keyed by ML/)
+  expect(told('1')).toMatch(
+    /A lead’s decision, no verdict: accept, by KH by radio, heard and keyed by ML, countersigned by KH/,
+  )
 })

@@ -78,13 +78,24 @@ describe('what still hangs when a job has ended', () => {
         /Look at each, .*a lead puts what was seen on record, by barover remark\.$/,
       )
     expect(reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')).toHaveLength(2)
-    // Words of a lead that name one stand with it, and take it off no list.
-    walk.bring({ do: 'remark', text: 'T-9 is in the rack; T-90 is another.', person: 'KH', proved: true })
+    // Words of a lead that name each end the asking, and tell none of them off.
+    const remark = (text: string) => walk.bring({ do: 'remark', text, person: 'KH', proved: true })
+    remark('T-9 is in the rack; L-120 is another.')
     const [locks, tags] = reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')
     expect(locks?.sentences.join()).not.toContain('Remark')
-    expect(tags).toMatchObject({ open: true })
+    expect(locks).toMatchObject({ open: true })
+    expect(tags).toMatchObject({ open: false })
+    expect(tags?.what).toMatch(/^Still on by the record: 1 tag, T-9; each remarked on by KH$/)
     expect(tags?.sentences.at(-2)).toMatch(
-      /^Remark that names of them, KH .*: T-9 is in the rack; T-90 is another\.$/,
+      /^Remarked on by KH .*, as said: T-9 is in the rack; L-120 is another\.$/,
     )
+    expect(tags?.sentences.join(' ')).not.toMatch(/barover remark|is off|are off/)
+    remark('L-12 was cut off.')
+    const [half] = reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')
+    expect(half).toMatchObject({ open: true })
+    expect(half?.sentences.slice(-2).join(' ')).toMatch(/^No remark names L-1\. .*by barover remark\.$/)
+    remark('L-1 hangs in the board.')
+    const [whole] = reviewed(walk).exceptions.filter(({ kind }) => kind === 'hanging')
+    expect(whole).toMatchObject({ open: false })
   })
 })

@@ -126,6 +126,7 @@ function decision(
     person: decided?.person ?? null,
     terms,
     radio: decided?.radio ?? null,
+    countersigned: decided !== null && decided.radio !== null && decided.countersigned,
     open: decided === null || decided.choice === 'hold' || (decided.radio !== null && !decided.countersigned),
     seq: decided?.seq ?? null,
   }

@@ -60,30 +60,45 @@ function onNow(look: Look, on: readonly Keyed[]): Found {
 
 function found(look: Look, on: readonly Keyed[], what: string, last: string, grave: number): Found {
   const said = remarksOn(look, on)
+  const silent = on.filter(({ shown }) => !said.some(({ text }) => names(text, shown)))
+  const isTold = silent.length === 0
+  const by = list([...new Set(said.map(({ person }) => person))])
   return {
     kind: 'hanging',
-    what,
+    what: isTold ? `${what}; each remarked on by ${by}` : what,
     sentences: [
       ...on.map((one) => deviceLine(look, one)),
       ...startedWhileOn(look, on),
       ...said.map(
-        (entry) => `Remark that names of them, ${byWhom(look, entry)}: ${sentence(clause(entry.text))}`,
+        (entry) => `Remarked on by ${byWhom(look, entry)}, as said: ${sentence(clause(entry.text))}`,
       ),
-      last,
+      ...(isTold || said.length === 0 ? [] : [`No remark names ${list(silent.map(({ shown }) => shown))}.`]),
+      isTold ? TOLD : last,
     ],
     entries: [...on, ...said].map(({ seq }) => seq),
-    // Words take nothing off: whoever reads them decides whether all of them are told of.
-    open: true,
+    // Words take nothing off: that a lead looked at each and said so is all that ends the asking.
+    open: !isTold,
     grave,
   }
 }
 
+/** It is never said that one is off: the record tells what was keyed, and what a lead said of it. */
+const TOLD = 'The record does not tell them off: it has the words above, by whoever signed them, and no more.'
+
 /** Remarks after the close in which one of them stands by its number. */
 function remarksOn(look: Look, on: readonly Keyed[]) {
-  return entriesOf(look, 'remark.made').filter(({ text }) => {
-    const words = text.toUpperCase().split(/[^\p{L}\p{N}-]+/u)
-    return on.some(({ shown }) => words.includes(shown.trim().toUpperCase()))
-  })
+  return entriesOf(look, 'remark.made').filter(({ text }) => on.some(({ shown }) => names(text, shown)))
+}
+
+/** Whole: T-9 is not named by T-90. A number without a letter is named only behind a word for what it is on: `12 h` names no lock 12. */
+function names(text: string, shown: string): boolean {
+  const number = shown.trim().toUpperCase()
+  const said = text.toUpperCase()
+  if (/^\d+$/.test(number))
+    return new RegExp(
+      `\\b(?:LOCK|TAG|BLIND|NUMBER|NO)S?\\.?\\s+(?:\\d+(?:\\s*,\\s*|\\s+AND\\s+))*${number}\\b`,
+    ).test(said)
+  return said.split(/[^\p{L}\p{N}-]+/u).includes(number)
 }
 
 /** A start with a lock on, or with a tag that forbids it, is what a lead asks about first. */

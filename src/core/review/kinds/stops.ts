@@ -1,10 +1,12 @@
 // Every STOP: who called it and why, who released it and with which answer, or that it stands.
 
 import { neverReleased } from '../../job/admit-stop.ts'
+import type { Entry } from '../../job/entries.ts'
 import type { StopState } from '../../job/state.ts'
 import { causeWords } from '../../job/stop-causes.ts'
+import { list } from '../../lib/wording.ts'
 import type { Found } from '../exception.ts'
-import { byWhom, entriesOf, type Look, sentence } from '../look.ts'
+import { byWhom, entriesOf, type Look, sentence, when } from '../look.ts'
 
 export function stops(look: Look): Found[] {
   return look.state.stops.map((stop) => one(look, stop))
@@ -31,7 +33,7 @@ function one(look: Look, stop: StopState): Found {
       : `released by ${stop.releasedBy}`
   return {
     kind: 'stop',
-    what: `STOP ${raised === undefined ? '' : byWhom(look, raised)}: ${cause}; ${end}`,
+    what: `STOP ${raised === undefined ? '' : raisedText(look, stop, raised)}: ${cause}; ${end}`,
     sentences: [
       ...(stop.why === null ? [] : [sentence(`Because: ${stop.why}`)]),
       `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.map((id) => callerText(look, id)).join(', ')}.`,
@@ -52,6 +54,13 @@ function one(look: Look, stop: StopState): Found {
     open: stop.releasedBy === null && !stands,
     grave: stop.releasedBy === null ? 0 : 1,
   }
+}
+
+/** Whoever called it stands first; who had the keyboard after that, where it was somebody else. */
+function raisedText(look: Look, { calledBy, by }: StopState, raised: Entry): string {
+  if (calledBy.length === 0 || (by !== null && calledBy.includes(by))) return byWhom(look, raised)
+  const keyed = by === null ? 'nobody signed on' : `keyed by ${by}`
+  return `called by ${list(calledBy)}, ${keyed}, ${when(look, raised)}`
 }
 
 /** As it was keyed by whoever raised it; where nobody was signed on, with the signature of the one who is named. */
