@@ -24,7 +24,7 @@ import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
-import { decidedOnSheet, sheetView } from './from-paper-view.ts'
+import { decidedOnSheet, sheetView, wouldHaveHeld } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { airRows } from './little-oxygen.ts'
 import { mayDecideRows } from './may-decide-rows.ts'
@@ -360,6 +360,7 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...waitingRows(state, prompt.step.id),
+          ...wouldHaveHeld(defs, state),
           ...decidedOnSheet(state, prompt.step.id),
           ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
           ...mayDecideRows(defs, state, prompt.step),
