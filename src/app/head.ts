@@ -10,15 +10,24 @@ export function headLines(head: string | undefined): string[] {
   ]
 }
 
-/** The 64 digits in two lines. */
-export function headGroups(head: string): string[] {
-  const groups = head.match(/.{1,8}/g) ?? []
-  return [`  ${groups.slice(0, 4).join(' ')}`, `  ${groups.slice(4).join(' ')}`]
+const GROUP = 8
+const SET_IN = 2
+const MOST_GROUPS = 4
+
+/** The 64 digits in two lines; in more where `room` columns would part a group. */
+export function headGroups(head: string, room: number = Number.POSITIVE_INFINITY): string[] {
+  const groups = head.match(new RegExp(`.{1,${GROUP}}`, 'g')) ?? []
+  const fitting = Math.floor((room - SET_IN + 1) / (GROUP + 1))
+  const most = Math.max(1, Math.min(MOST_GROUPS, fitting))
+  const lines: string[] = []
+  for (let at = 0; at < groups.length; at += most)
+    lines.push(`${' '.repeat(SET_IN)}${groups.slice(at, at + most).join(' ')}`)
+  return lines
 }
 
 /** The same at the end of a job, for whoever notes it. */
-export function checkNumberLines(head: string): string[] {
-  return ['check number of the log:', ...headGroups(head)]
+export function checkNumberLines(head: string, room?: number): string[] {
+  return ['check number of the log:', ...headGroups(head, room)]
 }
 
 export const KEEP_ELSEWHERE =

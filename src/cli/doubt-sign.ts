@@ -1,7 +1,6 @@
 // Signing that an instrument was out of calibration on closed jobs. Who signs keys a PIN, and a wrong one goes on record in
 // the log of each job it was keyed for, as in a job: all these logs are open for writing before a PIN is asked at all.
 
-import { checkNumberLines } from '../app/head.ts'
 import { replay } from '../app/replay.ts'
 import { admit } from '../core/job/admit.ts'
 import { personById } from '../core/job/definitions.ts'
@@ -23,7 +22,7 @@ import { exitCodeOf } from './finish.ts'
 import { lateClock } from './late-clock.ts'
 import { type OpenedJob, takeUpJob } from './open.ts'
 import { CLOSED_STOP, isOfWhom, leavesPin, NO_PIN, otherInitials, tell } from './sign-late.ts'
-import { print, sheetStyle } from './terminal.ts'
+import { print, printCheckNumber, sheetStyle } from './terminal.ts'
 
 interface Signing {
   readonly files: readonly JobFile[]
@@ -212,7 +211,7 @@ function report({ file, opened, before, refused: why }: One, values: Values): Fa
         for (const block of entryBlocks(defs, one.state, one.entry, style))
           print(plainText(layOut(block, style)))
     if (refused !== null) print(plainText(layOut(saidBlock([refused], true), style)))
-    for (const line of checkNumberLines(journal.head())) print(`${record}  ${line}`)
+    printCheckNumber(`${record}  `, journal.head())
   }
   return {
     job: file.id,

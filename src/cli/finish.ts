@@ -18,7 +18,7 @@ import { text, type Values } from './args.ts'
 import { asCalled, calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
-import { columnsOf, print, sheetStyle } from './terminal.ts'
+import { columnsOf, print, printCheckNumber, sheetStyle } from './terminal.ts'
 import { edgeOf, toCopy } from './to-copy.ts'
 
 export interface Ending {
@@ -174,7 +174,7 @@ export function printEnding(opened: OpenedJob, values: Values, linear?: boolean)
     else for (const line of logLines(opened.mark, ending.path, columnsOf(process.stdout))) print(line)
     const number = checkNumberLines(ending.head)
     if (style.linear === true) print(marked(number.map((line) => line.trim()).join(' '), style))
-    else for (const line of number) print(`${opened.mark}  ${line}`)
+    else printCheckNumber(`${opened.mark}  `, ending.head)
     said(KEEP_ELSEWHERE)
     print(ending.finished ? readLine(opened, values, style) : resumeLine(opened, values, style))
   }

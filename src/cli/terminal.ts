@@ -1,5 +1,7 @@
 // What kind of screen there is: a terminal to draw on, or plain lines.
+
 import process from 'node:process'
+import { checkNumberLines } from '../app/head.ts'
 import { COLUMNS } from '../authoring/wrap-words.ts'
 import type { SheetStyle } from '../core/sheet/block.ts'
 import type { Values } from './args.ts'
@@ -28,6 +30,12 @@ function isSet(name: 'CI' | 'CONTINUOUS_INTEGRATION'): boolean {
 /** Columns of the terminal at the end of a stream; 80 for what is none. */
 export function columnsOf(stream: { readonly isTTY?: boolean; readonly columns?: number }): number {
   return stream.isTTY === true ? (stream.columns ?? COLUMNS) : COLUMNS
+}
+
+/** The check number to be copied, behind a word of so many columns: no group of it is parted by the edge of the screen. */
+export function printCheckNumber(before: string, head: string): void {
+  for (const line of checkNumberLines(head, columnsOf(process.stdout) - before.length))
+    print(`${before}${line}`)
 }
 
 /** Rows of the terminal at the end of a stream; as many as there are lines for what is none. */

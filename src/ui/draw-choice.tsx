@@ -3,7 +3,7 @@ import { Box, Text, useApp } from 'ink'
 import { useCallback, useRef, useState } from 'react'
 import { choiceSheet } from '../core/sheet/choice-sheet.ts'
 import { type Choice, hearChoice } from '../core/talk/choice.ts'
-import { dropEarly } from './early-keys.ts'
+import { DROPPED, dropEarly } from './early-keys.ts'
 import { InputLine } from './input-line.tsx'
 import { BLANK, edit, type Key } from './line-editor.ts'
 import { show, type Terminal } from './show.tsx'
@@ -20,11 +20,12 @@ export interface DrawnChoice extends Choice {
 export type Chosen = number | 'left' | 'interrupted'
 
 export async function drawChoice(choice: DrawnChoice, terminal?: Terminal): Promise<Chosen> {
-  await dropEarly(terminal?.stdin)
+  const early = await dropEarly(terminal?.stdin)
   let chosen: Chosen = 'interrupted'
   await show(
     <ChoiceScreen
       choice={choice}
+      first={early.dropped ? [DROPPED] : []}
       onChosen={(which) => {
         chosen = which
       }}
@@ -36,15 +37,18 @@ export async function drawChoice(choice: DrawnChoice, terminal?: Terminal): Prom
 
 function ChoiceScreen({
   choice,
+  first,
   onChosen,
 }: {
   readonly choice: DrawnChoice
+  /** Said before anything is keyed. */
+  readonly first: readonly string[]
   readonly onChosen: (which: Chosen) => void
 }) {
   const { exit } = useApp()
   const size = useTerminalSize()
   const held = useRef(BLANK)
-  const [told, setTold] = useState<readonly string[]>([])
+  const [told, setTold] = useState(first)
   const [, redraw] = useState(0)
   const end = useCallback(
     (which: Chosen) => {

@@ -9,7 +9,8 @@ export interface Early {
   readonly stop: boolean
 }
 
-export const DROPPED = 'What was keyed before the sheet was here is dropped: key it anew.'
+/** It stands until something is keyed: whoever looks at the keys has not seen it yet. */
+export const DROPPED = 'Not taken: keyed before this line stood. Key it again.'
 
 const NONE: Early = { dropped: false, stop: false }
 

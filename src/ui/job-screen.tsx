@@ -13,13 +13,15 @@ import { enterCloses } from '../core/sheet/stays-on.ts'
 import { roomAbove, roomForRefusal } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
 import { withListed } from '../core/talk/correct.ts'
+import { mayBeKept } from '../core/talk/may-be-kept.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
 import { fitsLine } from './tab.ts'
+import { useKept } from './use-kept.ts'
 import { useKeys } from './use-keys.ts'
 import { useLineEditor } from './use-line-editor.ts'
-import { heldBack, useSide } from './use-side.ts'
+import { askedName, heldBack, useSide } from './use-side.ts'
 import { useTerminalSize } from './use-terminal-size.ts'
 import { useToRead } from './use-to-read.ts'
 
@@ -115,11 +117,11 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     setNotice('Everything above is on disk. Control-C once more leaves the job.')
   }, [session, end])
   useEffect(() => {
-    if (notice === null) return
+    if (notice === null || notice === first) return
     // Once the second press would no longer leave, the notice would not be true.
     const timer = setTimeout(() => setNotice(null), AGAIN_WITHIN_MS)
     return () => clearTimeout(timer)
-  }, [notice])
+  }, [notice, first])
   const below = foot(defs, state, now)
   const laidOut = (one: Shown) => linesOf(session, one, 0, style, size.columns)
   const prompted = { view, foot: below, style, ...size, unheard }
@@ -140,10 +142,13 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     .flatMap(laidOut)
   const toRead = snapshot.shown.slice(heldFrom).flatMap(laidOut)
   const last = snapshot.shown.at(-1)
-  const said = last?.kind === 'said' ? laidOut(last).length : 0
+  // An answer before the last line was read: the question that came since owes it no room.
+  const isSaidNow = snapshot.shown.length > came.current
+  const said = isSaidNow && last?.kind === 'said' ? laidOut(last).length : 0
   const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
   const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
-  const bare = { ...prompted, toRead, said, taken: Math.min(taken, MOST_TAKEN) }
+  const refusesOnly = snapshot.shown.slice(heldFrom).every(isRefusal)
+  const bare = { ...prompted, toRead, refusesOnly, said, taken: Math.min(taken, MOST_TAKEN) }
   const readKey = toRead.length === 0 ? '' : String(heldFrom)
   const side = useSide(view, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
@@ -153,21 +158,32 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     side.turn(by)
   }
   const hasMore = turn !== null && turn.at < turn.of - 1
+  const putLine = useRef<(text: string) => boolean>(() => false)
+  const kept = useKept(askedName(view), hasMore, putLine, setNotice)
   const isHeldBack = (line: string, wasUnseen: boolean) => {
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
-    if (isBounce(line, closes, performance.now() - up.current.at)) {
+    if (!hasMore && isBounce(line, closes, performance.now() - up.current.at)) {
       setNotice(TOO_SOON)
+      return true
+    }
+    if (kept.isTooSoon(line)) {
+      putLine.current(line)
       return true
     }
     const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
     const held = heldBack(line, tooSmall, hasMore, isAsked)
     if (held === 'turn') turnOver(1)
+    const isAnswer = turn !== null && turn.at < (turn.toRead ?? 0)
+    if (held === 'unread' && !wasUnseen && mayBeKept(defs, at, question, line, isAnswer) && kept.keep(line)) {
+      setUnheard(null)
+      return true
+    }
     // Figures keyed too early may be a PIN that was not asked for yet.
     if (held === 'unread') setUnheard(wasUnseen || /^\d{4,}$/.test(line.trim()) ? '' : line.trim())
     return held !== null
   }
-  const { editor, hidden, press, tab, fits } = useLineEditor(
+  const { editor, hidden, press, tab, put, fits } = useLineEditor(
     promptNow,
     tooSmall,
     hasMore,
@@ -175,8 +191,9 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     submit,
     tabWork,
   )
+  putLine.current = put
   const told = fits === null || !view.path ? notice : cut(fitsLine(fits), textWidth(style))
-  const drawn = { ...bare, side: side.up, frontRead: side.frontRead }
+  const drawn = { ...bare, side: side.up, frontRead: side.frontRead, kept: kept.text }
   const withTold = fitRefused({ ...drawn, notice: told }, refused)
   const live = withTold.tooSmall ? fitRefused({ ...drawn, notice }, refused) : withTold
   listed.current = live.choices

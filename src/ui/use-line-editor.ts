@@ -14,6 +14,8 @@ export interface KeyedLine {
   readonly press: (key: Key) => void
   /** Tab, hit more than once at a time or not. */
   readonly tab: (again: boolean) => void
+  /** Puts a line there to be looked at, as if it had just been keyed; false where something is keyed already. */
+  readonly put: (text: string) => boolean
   /** What fits the path as far as it was completed; null where nothing was asked for since the last key. */
   readonly fits: readonly string[] | null
 }
@@ -52,7 +54,7 @@ export function useLineEditor(
       tabbed.current = null
       const { secrecy, scan } = promptNow()
       // Half a PIN must never turn up as an answer to the question that took its place.
-      if (keyedAt.current === 'hidden' && secrecy === 'digits') held.current = BLANK
+      if (keyedAt.current === 'hidden' && isAfterPin(secrecy)) held.current = BLANK
       keyedAt.current = secrecy
       unseen.current = unseen.current || secrecy !== 'open' || waiting.current > 0
       early.current = early.current || hasMore
@@ -94,9 +96,18 @@ export function useLineEditor(
     },
     [promptNow, tooSmall, tabWork],
   )
+  const put = useCallback((text: string) => {
+    if (held.current.text !== '') return false
+    held.current = { ...BLANK, text, caret: graphemes(text).length }
+    redraw()
+    return true
+  }, [])
   const { secrecy } = promptNow()
-  const editor = keyedAt.current === 'hidden' && secrecy === 'digits' ? BLANK : held.current
+  const editor = keyedAt.current === 'hidden' && isAfterPin(secrecy) ? BLANK : held.current
   const { text } = editor
   const hidden = isHidden(secrecy, text) || ((unseen.current || early.current) && isHidden('digits', text))
-  return { editor, hidden, press, tab, fits: tabbed.current?.fits ?? null }
+  return { editor, hidden, press, tab, put, fits: tabbed.current?.fits ?? null }
 }
+
+/** Where a PIN that is still being keyed may go on under its fallen question. */
+const isAfterPin = (secrecy: Secrecy) => secrecy === 'digits' || secrecy === 'initials'

@@ -6,7 +6,7 @@ import type { PromptView } from '../core/sheet/prompt-view.ts'
 import { isMakeSafe, isStop, wordIn } from '../core/talk/words.ts'
 
 /** The same as long as the same is asked. */
-function askedName({ margin, title, must, ask }: PromptView): string {
+export function askedName({ margin, title, must, ask }: PromptView): string {
   return [margin, title, ...[...must, ...ask].map((r) => r.text)].join('\n')
 }
 

@@ -232,3 +232,18 @@ describe('a job that asks for work', () => {
     expect(at.snapshot()).toBe(at.snapshot())
   })
 })
+
+describe('what was read at the machine', () => {
+  it('is corrected by nobody at the desk, and the question of the verdict stands', async () => {
+    const { at, keys, said, types } = await desk(new Walk().toVerdict(), 'dispose')
+    await keys('KH', '8314', 'correct')
+    expect(said().join(' ')).toContain('is not changed at a desk')
+    expect(at.snapshot().talk.ask).toBeNull()
+    const [seq] = Object.values(at.snapshot().state.readings).flatMap((all) => all.map((one) => one.seq))
+    await at.bring({ do: 'correct', of: seq ?? 0, typed: '9.5070', why: 'misread' })
+    await at.bring({ do: 'reopen', step: 'strip', why: 'look again' })
+    await keys('back')
+    expect(types().filter((type) => !['job.taken-up', 'person.signed-on'].includes(type))).toEqual([])
+    expect(said().join(' ')).toMatch(/barover resume/)
+  })
+})

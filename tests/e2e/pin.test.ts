@@ -78,7 +78,7 @@ describe('the PIN of who signs', () => {
     const t = await heldBeforeScreen(['--jobs', terminal.folder(), ...more])
     t.send('4071')
     t.kill('SIGCONT')
-    await t.see('What was keyed before the sheet was here is dropped')
+    await t.see('Not taken: keyed before this line stood. Key it again.')
     await t.see('Your initials')
     expect(t.raw).not.toContain('4071')
   })

@@ -45,6 +45,14 @@ export const ALOUD = [
       by: 'the hazard is up first and whole, and nothing is answered before it was turned over',
     },
     {
+      rule: 'Of a hold point, a plate or a signature nothing waits that was keyed before it was up.',
+      file: 'core/talk/may-be-kept',
+      find: '!KEPT.includes(prompt.kind) ||',
+      into: '',
+      in: 'core/talk/may-be-kept',
+      by: 'is never kept at a hold point, before the plate is read, or where somebody signs',
+    },
+    {
       rule: 'Where people are called out, that is up before anything that can be read later.',
       file: 'core/sheet/live',
       find: "isUrgent: view.ask[0]?.tone === 'caution',",

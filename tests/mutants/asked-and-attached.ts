@@ -52,6 +52,22 @@ export const ASKED_AND_ATTACHED = [
       by: ' is told from the job',
     },
   ]),
+  ...of('core/talk/told', 'core/talk/roles-asked', [
+    {
+      rule: 'Until the plate was read no answer from the job tells its tag.',
+      find: 'return state.machineNamed || lines === null',
+      into: 'return lines !== undefined || lines === null',
+      by: 'the tag is told by none before the plate was read',
+    },
+  ]),
+  ...of('core/talk/time-asked', 'core/talk/roles-asked', [
+    {
+      rule: 'A time that cannot be told is no time that is left.',
+      find: 'if (!(left > 0))',
+      into: 'if (left <= 0)',
+      by: 'what has lapsed is no time that is left',
+    },
+  ]),
   ...of('core/talk/answer-asked', 'core/talk/newcomer', [
     {
       rule: 'Where a gas is read, how much of it is allowed is told for that place and no other.',

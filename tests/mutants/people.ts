@@ -2,6 +2,30 @@
 import { of } from './mutant.ts'
 
 export const PEOPLE = [
+  ...of('core/job/refusals', 'core/job/reason', [
+    {
+      rule: 'A word of habit is no reason: none, n/a and ok release no STOP and keep no reading.',
+      find: 'all.every((word) => EMPTY.has(word))',
+      into: 'all.length === 0',
+      by: 'is asked of a doubtful reading that is kept',
+    },
+  ]),
+  ...of('core/job/authority', 'core/job/authority', [
+    {
+      rule: 'A mechanic of the crew is no authority for a concession.',
+      find: "person !== undefined && person.role !== 'lead'",
+      into: "person?.role === 'trainee'",
+      by: 'is no mechanic of the crew',
+    },
+  ]),
+  ...of('core/job/admit-desk', 'app/desk', [
+    {
+      rule: 'At a desk no figure that was read at the machine is changed.',
+      find: '!OF_THE_MACHINE.includes(input.do)',
+      into: "input.do !== 'observe'",
+      by: 'is corrected by nobody at the desk',
+    },
+  ]),
   ...of('core/job/mispick', 'core/job/mispick', [
     {
       rule: 'An instrument that a figure was keyed of does not go back as picked by mistake.',

@@ -64,6 +64,22 @@ describe('at 40 columns and 15 rows', () => {
     expect(terminal.screen.wipes).toBe(0)
   })
 
+  it('an answer before the last line takes no room from the question that came since', async () => {
+    const { screen, say, turnAll } = draw(new Walk().toVerdict())
+    await screen.see('Enter turns over: 1 of')
+    await turnAll()
+    await say('why')
+    await screen.see(/Enter turns over: 1 of/)
+    await turnAll()
+    await say('1')
+    await screen.see('Initials of the lead')
+    await say('KH')
+    await screen.see(/Enter turns over: 1 of|The reason/)
+    const counts = await turnAll()
+    await screen.see('The reason')
+    expect(counts.length).toBeLessThan(4)
+  })
+
   it('counts go on by one, also past sides that were read before', async () => {
     const { screen, say, turnAll } = draw(new Walk().toGate())
     await screen.see('Enter turns over: 1 of 2')

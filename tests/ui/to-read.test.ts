@@ -66,9 +66,13 @@ describe('an answer longer than the room above the question', () => {
     await screen.see('Enter turns over: 1 of')
     await session.bring({ do: 'clock-moved', seconds: 4000 })
     await screen.until('what fell', () => written.length > 0)
-    await screen.until('the question', () => !screen.text.includes('Enter turns over: 1 of'))
+    await screen.until(
+      'the question, under all that was said',
+      () =>
+        !screen.text.includes('Enter turns over: 1 of') &&
+        screen.wholeFlow.includes('FIRST OF ALL: come out'),
+    )
     expect(screen.text).not.toContain('Reading (in)')
-    expect(screen.wholeFlow).toContain('FIRST OF ALL: come out')
     expect(terminal.screen.wipes).toBe(0)
   })
 

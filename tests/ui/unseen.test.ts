@@ -96,6 +96,20 @@ describe('a PIN', () => {
     expect(screen.raw).not.toContain('4071')
   })
 
+  it.each(['RO 4071', 'RO/4071', 'RO4071'])(
+    'keyed behind initials, as %s, is neither drawn nor said again, and signs nothing',
+    async (line) => {
+      const { screen, send, written } = draw(new Walk())
+      await screen.see('Your initials')
+      send(line)
+      await screen.until('not drawn', () => screen.input === '(not shown)')
+      send('\r')
+      await screen.see('Key the initials alone')
+      expect(screen.raw).not.toMatch(/4071|071/)
+      expect(written).toEqual([])
+    },
+  )
+
   it('hears stop and the one key', async () => {
     for (const stop of ['!', 'stop\r']) {
       const drawing = draw(atWitness())

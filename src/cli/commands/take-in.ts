@@ -4,7 +4,7 @@
 import { createHash } from 'node:crypto'
 import { basename } from 'node:path'
 import process from 'node:process'
-import { checkNumberLines, KEEP_ELSEWHERE } from '../../app/head.ts'
+import { KEEP_ELSEWHERE } from '../../app/head.ts'
 import { admit } from '../../core/job/admit.ts'
 import { takeInOf } from '../../core/job/admit-record.ts'
 import { type Definitions, personById } from '../../core/job/definitions.ts'
@@ -30,7 +30,7 @@ import { answersFrom, scripted } from '../drive.ts'
 import { EXIT } from '../exit.ts'
 import { resumeLine } from '../finish.ts'
 import { definitionsOrProblem, type OpenedJob, takeUpJob, unproved } from '../open.ts'
-import { print, sheetStyle } from '../terminal.ts'
+import { print, printCheckNumber, sheetStyle } from '../terminal.ts'
 import { clockFor } from './resume.ts'
 import { jobsFolder } from './run.ts'
 
@@ -228,7 +228,7 @@ async function put(
   }
   const style = sheetStyle(values, record)
   for (const block of entryBlocks(input.to, after, taken, style)) print(plainText(layOut(block, style)))
-  for (const line of checkNumberLines(journal.head())) print(`${record}  ${line}`)
+  printCheckNumber(`${record}  `, journal.head())
   say(opened, values, [row(KEEP_ELSEWHERE)])
   print(resumeLine(opened, values))
   return EXIT.done

@@ -1,5 +1,4 @@
 // barover verify: is a job's log as it was written? Says what could be checked, and never more.
-import { checkNumberLines } from '../../app/head.ts'
 import { replay } from '../../app/replay.ts'
 import { readEntries } from '../../core/job/entry-schema.ts'
 import { clean, wrap } from '../../core/lib/text.ts'
@@ -9,7 +8,7 @@ import { examine, tornText } from '../../node/journal/examine.ts'
 import { type Command, SHARED, type Values } from '../args.ts'
 import { EXIT } from '../exit.ts'
 import { checkLog, headFrom } from '../log-check.ts'
-import { print, sheetStyle } from '../terminal.ts'
+import { print, printCheckNumber, sheetStyle } from '../terminal.ts'
 import { jobsFolder } from './run.ts'
 
 export const verifyCommand: Command = {
@@ -60,7 +59,7 @@ export const verifyCommand: Command = {
       if (head === null)
         line('  check no. none is shown of a log that is not sound: nothing here is to be noted')
       // A head is to be copied: nothing breaks it but the edge of the screen.
-      else for (const line of checkNumberLines(head)) print(`${file.record}    ${line}`)
+      else printCheckNumber(`${file.record}    `, head)
     }
     if (found.content.state === 'fault') return EXIT.fileProblem
     return isSound && isWhole && found.torn === null ? EXIT.done : EXIT.checkFailed

@@ -37,9 +37,7 @@ export function drawAlong(place: AlongPlace, options: DrawOptions): Drawing {
   const width = Math.min(MOST_WIDTH, Math.floor(options.width))
   const height = options.height ?? 6
   const [left, right] = part.ends
-  const frame = { first: left.length + 1, last: width - right.length - 2 - (part.tail ?? 0) }
-  const layout =
-    width < LEAST_WIDTH || height < 5 ? undefined : layOutAlong(place.stations, part.landmarks, frame)
+  const layout = height < 5 ? undefined : layOutAlong(place.stations, part.landmarks, frameOf(part, width))
   if (layout === undefined) return inWords(current, options.width)
 
   const paper = canvas(6, width)
@@ -56,6 +54,12 @@ export function drawAlong(place: AlongPlace, options: DrawOptions): Drawing {
   if (height >= 6) writeValues(paper, 5, marked, bounds)
   if (isAnywhere(here)) drawHere(paper, marked, reach, named)
   return drawing(inSigns(trimmed(paper.lines()), options.ascii))
+}
+
+/** Columns of the part itself between the signs of its ends; none to stand on where it would have less than it can be drawn in. */
+export function frameOf({ ends: [left, right], tail = 0 }: AlongPart, width: number) {
+  const first = left.length + 1
+  return { first, last: width < LEAST_WIDTH ? first - 1 : width - right.length - 2 - tail }
 }
 
 function trimmed(lines: readonly string[]): readonly string[] {

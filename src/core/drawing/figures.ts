@@ -13,15 +13,30 @@ const PISTON_PLUGS = `
 ║<────╡ plug    ╞────>║
 ║     │         │     ║
 wall  └──╨───╨──┘  shield
-nobody in line with plug, vent`
+nobody in line: plug, vent`
+
+const PISTON_PLUGS_LOW = 'wall ║<─╡ plugs ╞─>║ shield'
 
 const FIGURES: Readonly<Record<FigureKind, readonly string[]>> = {
   piston_plugs: PISTON_PLUGS.slice(1).split('\n'),
 }
 
+const LOW: Readonly<Record<FigureKind, readonly string[]>> = {
+  piston_plugs: [PISTON_PLUGS_LOW],
+}
+
 /** The picture in the room given; no lines where it does not fit, as its words stand in the step as well. */
-export function drawFigure(kind: FigureKind, { ascii, width, height }: DrawOptions): Drawing {
-  const figure = drawing(inSigns(FIGURES[kind], ascii))
+export function drawFigure(kind: FigureKind, options: DrawOptions): Drawing {
+  return fitting(FIGURES[kind], options)
+}
+
+/** The same in one line, for a screen without room for more. */
+export function drawFigureLow(kind: FigureKind, options: DrawOptions): Drawing {
+  return fitting(LOW[kind], options)
+}
+
+function fitting(lines: readonly string[], { ascii, width, height }: DrawOptions): Drawing {
+  const figure = drawing(inSigns(lines, ascii))
   const fits = figure.width <= width && figure.lines.length <= (height ?? Number.POSITIVE_INFINITY)
   return fits ? figure : drawing([])
 }

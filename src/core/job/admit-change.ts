@@ -12,7 +12,7 @@ import { keyLabel } from './item-label.ts'
 import { applicability } from './next.ts'
 import { nobodyIn } from './nobody-in.ts'
 import { implausible } from './plausible.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import { allOf, seenAt } from './seen.ts'
 import { type Reading, type State, stands } from './state.ts'
 import { closedByGoingBack } from './voiding.ts'
@@ -59,7 +59,7 @@ export function admitCorrection(
       'implausible',
       `${input.typed.trim()} is ${doubt}: a correction has to be believable, so look again at what was read.`,
     )
-  const why = words(input.why, 'A correction')
+  const why = reason(input.why, 'A correction')
   if (!why.ok) return why
   const beside = doubtOfCorrection(defs, state, placed, reading.value)
   return ok([
@@ -109,7 +109,7 @@ export function admitReopening(
 ): Result<readonly Body[]> {
   if (state.doer === null || state.done[input.step] === undefined) return notAsked()
   if (isPending(state)) return settleFirst()
-  const why = words(input.why, 'Going back')
+  const why = reason(input.why, 'Going back')
   if (!why.ok) return why
   const voids = wouldVoid(defs, state, input.step)
   return ok([
@@ -133,7 +133,7 @@ export function admitCorrectedFinding(
   const isSame = allOf(found.value).join() === [was, ...wasAlso].join()
   if (isSame && found.value.note === state.findings[input.step])
     return refuse('no-change', 'That is what stands there already: nothing was changed.')
-  const why = words(input.why, 'A correction')
+  const why = reason(input.why, 'A correction')
   if (!why.ok) return why
   const voids = wouldVoid(defs, state, input.step)
   const before = wasAlso.length === 0 ? { was } : { was, was_also: wasAlso }
@@ -149,7 +149,7 @@ export function admitTakenBackNotApplicable(
   input: Of<'take-back-not-applicable'>,
 ): Result<readonly Body[]> {
   if (state.doer === null || state.notApplicable[input.place] === undefined) return notAsked()
-  const why = words(input.why, 'Taking back an n/a')
+  const why = reason(input.why, 'Taking back an n/a')
   if (!why.ok) return why
   const step = input.place.split('.')[0] ?? ''
   return ok([
@@ -173,7 +173,7 @@ export function admitTakenBackEvidence(
   if (state.doer === null || gate?.step.kind !== 'gate') return notAsked()
   const falling = fallsWithItems(defs, state, input.step, [input.item])
   if (falling.length === 0) return refuse('not-given', 'That was not shown, or has fallen already.')
-  const why = words(input.why, 'Taking back what was shown')
+  const why = reason(input.why, 'Taking back what was shown')
   if (!why.ok) return why
   const shown = gateState(state, input.step).given[input.item]?.shown ?? 'what was shown'
   const said = `${shown}, ${keyLabel(defs, asKind(gate, 'gate'), input.item)}, is taken back: ${why.value}`

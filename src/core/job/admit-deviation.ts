@@ -7,7 +7,7 @@ import type { Definitions, PlacedStep } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { applicability } from './next.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import { signer } from './signature.ts'
 import type { State } from './state.ts'
 import { validityFrom } from './validity.ts'
@@ -51,9 +51,9 @@ export function admitDeviation(
       'A deviation is permitted beforehand, for a measurement or judgement that exposes nobody: never for a hold point.',
     )
   }
-  const what = words(input.what, 'What may differ')
+  const what = reason(input.what, 'What may differ')
   if (!what.ok) return what
-  const why = words(input.why, 'The reason')
+  const why = reason(input.why, 'The reason')
   if (!why.ok) return why
   const own = new Set([state.doer, input.person.trim().toUpperCase()])
   const authority = authorityFrom(defs, input.authority, own, 'a deviation')

@@ -10,7 +10,7 @@ import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import type { Nonconformance } from './nonconformance.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict } from './state.ts'
 import { countedFrom, isFar, type Validity, validityFrom } from './validity.ts'
@@ -166,7 +166,7 @@ export function admitDisposition(
   const { person, signed } = who.value
   const barred = barsDeciding(person, asked.value)
   if (barred !== null) return { ok: false, error: barred }
-  const why = words(input.why, 'The reason')
+  const why = reason(input.why, 'The reason')
   if (!why.ok) return why
   const own = new Set([...asked.value.doers, state.doer, person.id])
   const terms: Result<{ readonly authority?: string; readonly valid?: Validity }> =
@@ -214,7 +214,7 @@ function concessionTerms(
  */
 function whyFar(state: State, valid: Validity | undefined, far: string | undefined): Result<string> {
   if (valid === undefined || state.paper !== null || !isFar(valid, state.lastAt)) return ok('')
-  const why = words(far ?? '', 'Why it stands longer than a year')
+  const why = reason(far ?? '', 'Why it stands longer than a year')
   return why.ok
     ? ok(`; longer than a year, because: ${why.value}`)
     : refuse('far-end', 'That is further off than a year: say why it stands so long, or key an earlier end.')

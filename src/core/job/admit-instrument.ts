@@ -5,7 +5,7 @@ import { temperaturesFor } from './body-temperatures.ts'
 import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason, words } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type Pending, type State, stands } from './state.ts'
 import { voidMeasuredWith } from './voiding.ts'
@@ -64,7 +64,7 @@ function doubtedBody(
     return refuse('not-picked', 'That instrument was not picked on this job: key the number of one that was.')
   if (state.doubted[instrument] !== undefined)
     return refuse('doubted', `${instrument} is down as out of calibration already.`)
-  const why = words(input.why, 'Why it is out of calibration')
+  const why = reason(input.why, 'Why it is out of calibration')
   if (!why.ok) return why
   const says = words(input.says, 'Who says so')
   if (!says.ok) return says

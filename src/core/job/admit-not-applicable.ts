@@ -5,7 +5,7 @@ import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
 import { placesOf } from './places.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import { type Signer, signer } from './signature.ts'
 import type { State } from './state.ts'
 
@@ -25,7 +25,7 @@ export function admitNotApplicable(
   const rule = placed.step.not_applicable ?? 'reason'
   if (rule === 'never')
     return refuse('never', 'This reading has no n/a: measure it, or leave the job here with a note.')
-  const why = words(input.why, 'Why it cannot be measured')
+  const why = reason(input.why, 'Why it cannot be measured')
   if (!why.ok) return why
   const entered = { type: 'reading.not-applicable', step: placed.id, place, why: why.value } as const
   if (rule === 'reason') return ok([entered])

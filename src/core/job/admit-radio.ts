@@ -6,7 +6,7 @@ import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { openWords } from './open-words.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import { signer, unknownPerson } from './signature.ts'
 import type { State } from './state.ts'
 import { wouldVoid } from './voids.ts'
@@ -51,7 +51,7 @@ export function admitRadio(defs: Definitions, state: State, input: Of<'radio'>):
   if (!found.ok) return found
   const barred = barsRadio(defs, state, input)
   if (barred !== null) return { ok: false, error: barred }
-  const said = words(input.said, 'What was said')
+  const said = reason(input.said, 'What was said')
   if (!said.ok) return said
   const who = signer(defs, state, input)
   if (!who.ok) return who

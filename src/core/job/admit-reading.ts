@@ -10,7 +10,7 @@ import type { Body, ReadingAt } from './entries.ts'
 import type { Input } from './input.ts'
 import { next, readingCutShort } from './next.ts'
 import { notSettled } from './over-time.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -98,7 +98,7 @@ export function admitSettledDoubt(
 ): Result<readonly Body[]> {
   if (next(defs, state).kind !== 'doubt') return notAsked()
   if (input.choice !== 'kept') return ok([{ type: 'doubt.settled', choice: input.choice }])
-  const why = words(input.why ?? '', 'Keeping a doubtful reading')
+  const why = reason(input.why ?? '', 'Keeping a doubtful reading')
   return why.ok ? ok([{ type: 'doubt.settled', choice: 'kept', why: why.value }]) : why
 }
 

@@ -14,7 +14,7 @@ import { hanging } from './locks-on.ts'
 import { barsOpening } from './open-job.ts'
 import { testsBegun } from './over-time.ts'
 import { recordChanges } from './record-changes.ts'
-import { words } from './refusals.ts'
+import { reason } from './refusals.ts'
 import { signer } from './signature.ts'
 import { type State, standingVerdict, stands } from './state.ts'
 
@@ -138,7 +138,7 @@ export function admitTakeIn(
   const { person, signed } = who.value
   const barred = barsTakingIn(state, person)
   if (barred !== null) return { ok: false, error: barred }
-  const why = words(input.why, 'Why the record was changed')
+  const why = reason(input.why, 'Why the record was changed')
   if (!why.ok) return why
   // A job that was cut off was not left: people go off it by an entry of its own, as the next one to be on it finds none.
   const left: readonly Body[] = state.left ? [] : [{ type: 'job.left' }]

@@ -4,7 +4,7 @@ import { ok, type Result, refuse } from '../lib/result.ts'
 import { type Definitions, personById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason, words } from './refusals.ts'
 import { type Signature, type Signer, signer, unknownPerson } from './signature.ts'
 import { openStop, type State } from './state.ts'
 import {
@@ -58,7 +58,7 @@ export function admitRelease(
   const { person, signed } = who.value
   const why = barredFromRelease(state).people.get(person.id)
   if (why !== undefined) return refuse('own-stop', `${person.id} ${why}, so another lead has to release it.`)
-  const answer = words(input.answer, 'What was put right')
+  const answer = reason(input.answer, 'What was put right')
   return answer.ok ? ok([{ type: 'stop.released', person: person.id, answer: answer.value, signed }]) : answer
 }
 
@@ -82,7 +82,7 @@ export function admitStopStands(
   const who = lead(defs, state, input, 'closes a job under STOP')
   if (!who.ok) return who
   const { person, signed } = who.value
-  const first = words(input.first, 'What has to be done first')
+  const first = reason(input.first, 'What has to be done first')
   if (!first.ok) return first
   return ok([
     { type: 'stop.stands', person: person.id, first: first.value, signed },

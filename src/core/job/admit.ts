@@ -11,6 +11,7 @@ import {
   admitTakenBackNotApplicable,
 } from './admit-change.ts'
 import { admitComingOn, admitHandOver, admitSigningOff } from './admit-crew.ts'
+import { barredAtDesk } from './admit-desk.ts'
 import { admitDeviation } from './admit-deviation.ts'
 import { admitDisposition } from './admit-disposition.ts'
 import { newsFrom } from './admit-elsewhere.ts'
@@ -204,6 +205,8 @@ function handle(
 ): Result<readonly Body[]> {
   const { defs } = engine
   if (state.left && !WHILE_LEFT.has(input.do)) return refuse('left', 'This job was left: take it up first.')
+  const barred = barredAtDesk(defs, state, input)
+  if (barred !== null) return { ok: false, error: barred }
   switch (input.do) {
     case 'stop':
       // One called while another is open goes on record too: it may be for something else, and of somebody else.

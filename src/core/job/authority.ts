@@ -51,14 +51,17 @@ export function authorityFrom(
   if (isAllOf(wordsIn(text), NOBODY) || !/\p{L}/u.test(text))
     return refuse('no-authority', `That names nobody. ${HOW}`)
   const person = personById(defs, text.toUpperCase())
-  if (person?.role === 'trainee')
-    return refuse('no-authority', `${person.id} is a trainee, and no authority.`)
+  if (person !== undefined && person.role !== 'lead')
+    return refuse('no-authority', `${person.id} is a ${person.role}, and no authority. ${HOW}`)
+  // `the boss`, `our site engineer`: a part somebody has, and no name.
+  if (/^(?:the|a|an|my|our|some)(?:\s+\S+){1,2}$/i.test(text) && !/\d/.test(text))
+    return refuse('no-authority', `That names nobody. ${HOW}`)
   if (person === undefined && !/\d/.test(text) && !/\p{L}\.?\s+\p{L}/u.test(text))
     return refuse('no-authority', HOW)
   return ok(text)
 }
 
-const HOW = 'Key the initials of somebody of the crew, a name in full, or a paper with its number.'
+const HOW = 'Key the initials of a lead of the crew, a name in full, or a paper with its number.'
 
 /** `me`, `my own`, `on my say so`, also with a figure behind it: no paper and no name. */
 function isSelf(text: string): boolean {

@@ -13,6 +13,7 @@ import { swappedCheck } from './swapped-check.ts'
 import { type SwappedPair, swappedPair } from './swapped-pair.ts'
 import { APART_K, isNear, type TemperatureGap, temperatureGap } from './temperature-gap.ts'
 import { sizeKeyed } from './temperature-size.ts'
+import { type WiderStrip, widerStrip } from './wider-strip.ts'
 
 type ReadStep = PlacedStep & { readonly step: StepOf<'read'> }
 
@@ -63,6 +64,8 @@ function reasonOf(defs: Definitions, state: State, placed: ReadStep, reading: Re
   if (gap !== null) return gapReason(defs, state, gap, size, '1, then correct')
   const swapped = swappedPair(defs, state, placed, reading)
   if (swapped !== null) return swappedReason(reading, swapped, size, '1, then correct')
+  const wider = widerStrip(defs, state, placed, reading)
+  if (wider !== null) return widerReason(wider, size)
   const far = farFromOthers(state, placed, reading.place, reading.si)
   if (far !== null) return farReason(far, size)
   const last = againstLast(defs, placed, reading)
@@ -178,6 +181,18 @@ function checkReason(apart: number, size: (si: number) => string): Reason {
   return {
     why: `${size(apart)} ${apart < 0 ? 'under' : 'over'} the check before`,
     more: null,
+    isSlip: true,
+  }
+}
+
+/** Either of the two may be the slip: the other is named with what puts it right. */
+function widerReason({ by, at, place, si }: WiderStrip, size: (si: number) => string): Reason {
+  const where = [`${at.step.title}`, place.station.label, place.axis?.label]
+    .filter((one) => one !== undefined)
+    .join(', ')
+  return {
+    why: `${size(by)} wider than the bore`,
+    more: `${where} reads ${size(si)}, and where no ring runs nothing wears. If the slip is there: 1, then correct.`,
     isSlip: true,
   }
 }

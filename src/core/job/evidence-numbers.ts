@@ -8,7 +8,7 @@ import { type AnyAsked, type Asked, failed, given, spaced } from './evidence-ask
 import { firmly } from './fold-gate.ts'
 import { evidenceByKey, type GateStep, gateState, type Item, itemByKey, wantsAnother } from './gate.ts'
 import { peopleOnJob } from './people-on.ts'
-import { words } from './refusals.ts'
+import { reason } from './refusals.ts'
 import type { State } from './state.ts'
 
 const NAMES = {
@@ -189,7 +189,7 @@ function changedFrom(
   const was = keyedBefore(state, gate.id, item.key)
   const isPaper = evidence.kind === 'numbers' && evidence.of === 'permit'
   if (was === null || isPaper || isSpelledAlike(was, number)) return odd(why)
-  const said = why === undefined ? null : words(why, 'Another number than before')
+  const said = why === undefined ? null : reason(why, 'Another number than before')
   if (said === null)
     return refuse('other-number', `${was} was keyed here before, and ${number} is another: look again.`)
   return said.ok ? ok({ was, why: said.value }) : said
@@ -198,7 +198,7 @@ function changedFrom(
 /** A number that was doubted for its looks, and kept: the reason goes on record beside it. */
 function odd(why: string | undefined): Result<{ readonly why?: string }> {
   if (why === undefined) return ok({})
-  const said = words(why, 'A number unlike the others')
+  const said = reason(why, 'A number unlike the others')
   return said.ok ? ok({ why: said.value }) : said
 }
 

@@ -13,3 +13,20 @@ export function words(text: string, what: string): Result<string> {
     return refuse('too-long', `${what} is longer than 500 characters: say it shorter.`)
   return ok(trimmed)
 }
+
+/** Keyed from habit, or to be past the question: with nothing else in the line they give no reason. */
+const EMPTY: ReadonlySet<string> = new Set(
+  'none no nothing nil na n a not applicable given known reason reasons yes yeah yep y ok okay k fine good done sure right any tbd x xx xxx'.split(
+    ' ',
+  ),
+)
+
+/** Why something goes on all the same: words that say something. `none`, `n/a` and `ok` are no reason of anything. */
+export function reason(text: string, what: string): Result<string> {
+  const said = words(text, what)
+  if (!said.ok) return said
+  const all = said.value.toLowerCase().match(/\p{L}+/gu) ?? []
+  return all.every((word) => EMPTY.has(word)) && !/\d/.test(said.value)
+    ? refuse('no-words', `${what} needs words of its own: ${said.value} says nothing of it.`)
+    : said
+}

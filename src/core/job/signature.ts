@@ -59,9 +59,15 @@ export function waitAfterMisses(state: State, person: string, nowMs: number): nu
   return Number.isFinite(left) ? left : WAIT_AFTER_MISSES_MS
 }
 
+/** Initials and a PIN in one line, as `RO 4071`: no initials are so long in figures. */
+export function hasPinBehind(line: string): boolean {
+  return /^\s*\p{L}{1,6}[\s/.,:;]+\d[\d\s]*$|^\s*(?:\p{L}{2,6}\d{3}|\p{L}\d{4})[\d\s]*$/u.test(line)
+}
+
 export function unknownPerson(defs: Definitions, typed: string): string {
   // A PIN keyed where initials are asked is not shown back.
   if (/^\d{4,}$/.test(typed.trim())) return 'Key initials here; the PIN is asked after them.'
+  if (hasPinBehind(typed)) return 'Key the initials alone; the PIN is asked after them, and was not shown.'
   const ids = `one of ${defs.crew.crew.map((p) => p.id).join(', ')}`
   if (typed.trim() === '') return `Nothing was keyed. Asked are initials, ${ids}.`
   return `"${typed.trim().slice(0, 12)}" is nobody in the crew file: key initials, ${ids}.`

@@ -58,6 +58,26 @@ export function cutWords(text: string, width: number): string {
   return `${(end > kept.length / 2 ? kept.slice(0, end) : kept).replace(/[\s,;:]+$/, '')}...`
 }
 
+/** Left out in the middle, between words, so that its end still tells it from others that begin like it. */
+export function cutMiddle(text: string, width: number): string {
+  if (widthOf(text) <= width) return text
+  const words = text.split(/(?<=\S)(?= )/)
+  let tail = ''
+  for (const word of [...words].reverse()) {
+    if (widthOf(word + tail) > (width - 3) / 3) break
+    tail = word + tail
+  }
+  const end = tail.trimStart()
+  if (end === '') return cutWords(text, width)
+  const room = width - widthOf(end) - 3
+  let head = ''
+  for (const word of words) {
+    if (widthOf(head + word) > room) break
+    head += word
+  }
+  return head === '' ? cutWords(text, width) : `${head.replace(/[\s,;:]+$/, '')}...${end}`
+}
+
 /**
  * Breaks at plain spaces, so a no-break space holds a figure and its unit together; later lines are set in by `hang`
  * columns. A word wider than the line is broken. No line is wider than `width`, which is at least 4 more than `hang`.

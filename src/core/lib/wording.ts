@@ -30,7 +30,7 @@ export function nearest(word: string, choices: readonly string[]): string | unde
   const wanted = plain(word).slice(0, 80)
   let best: { choice: string; slips: number } | undefined
   for (const choice of choices) {
-    const slips = distance(wanted, plain(choice))
+    const slips = slipsApart(wanted, plain(choice))
     const most = Math.max(1, Math.floor(Math.max(wanted.length, choice.length) / 3))
     if (slips <= most && slips < choice.length && (best === undefined || slips < best.slips))
       best = { choice, slips }
@@ -43,7 +43,7 @@ function plain(word: string): string {
 }
 
 /** Letters to insert, drop, change or swap with their neighbour to get from one word to the other. */
-function distance(from: string, to: string): number {
+export function slipsApart(from: string, to: string): number {
   let before: number[] = []
   let last = Array.from({ length: to.length + 1 }, (_, j) => j)
   for (let i = 1; i <= from.length; i++) {

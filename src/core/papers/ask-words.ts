@@ -53,6 +53,7 @@ const PHRASES: readonly (readonly [RegExp, string])[] = [
   [/\bh\.?e\.? (?:and|or) c\.?e\b\.?/gi, 'head end, crank end'],
   [/\bhydrogen sul(?:f|ph)ide\b/gi, 'H2S'],
   [/\bhow (?:far|deep) (?:in|inside|down)\b/gi, 'howfarin'],
+  [/\bhow (?:deep|far|high|low) (?=(?:do|does|should|must|can)\b)/gi, 'how '],
   [/\bHE\b/g, 'head end'],
   [/\bCE\b/g, 'crank end'],
   [/\bfallbacks?\b/gi, 'fall-back'],
@@ -88,13 +89,14 @@ export function isWeak(word: string): boolean {
 /** Whether a question asks for a figure: what has none does not answer it. */
 export function asksFigure(question: string): boolean {
   // How deep a groove may be is in no paper here: who has it is what is told.
-  if (/\bhow deep\b.*\b(?:scratch|scratches|scores?|grooves?)\b/i.test(question)) return false
+  if (/\bhow deep\b.*\b(?:scratch|scratches|scores?|scoring|grooves?)\b/i.test(question)) return false
+  if (/^how (?:deep|far|high|low) (?:do|does|should|must|can) (?:i|we|it|the)\b/i.test(question)) return false
   return /^(?:and )?how (?:long|big|deep|heavy|high|wide|thick|hot|many|old|fast)\b/i.test(question.trim())
 }
 
 /** Whether a question is about how much of something is still right. */
 export function asksLimit(question: string): boolean {
-  return /\b(?:limits?|tolerat\w+|permitted|permissible|how (?:much|many|far|big|wide|tight|hot|worn|bad)|too|allow(?:ed)?|most|least|max(?:imum)?|min(?:imum)?|toleranc\w+|still (?:good|ok|okay|right))\b/i.test(
+  return /\b(?:limits?|tolerat\w+|permitted|permissible|how (?:much|many|far|big|wide|tight|hot|worn|bad)|too|allow(?:ed)?|most|least|max(?:imum)?|min(?:imum)?|toleranc\w+|still (?:good|ok|okay|right)|(?:biggest|largest|smallest|highest|lowest) (?:it|this|that|the \w+) (?:can|may|could|should))\b/i.test(
     question,
   )
 }

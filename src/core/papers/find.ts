@@ -29,7 +29,7 @@ const HERE_FIRST = 1.5
 const ELSEWHERE = 0.5
 
 /** A passage far below the best one answers something else. */
-const NEAR_THE_BEST = 0.35
+const NEAR_THE_BEST = 0.34
 
 interface Papers {
   readonly passages: ReadonlyMap<string, Passage>
@@ -47,6 +47,16 @@ const papersOf = oncePer((defs: Definitions): Papers => {
   index.addAll(passages)
   return { passages: new Map(passages.map((one) => [one.id, one])), index }
 })
+
+/** Whether the word stands in any paper of the job, in any of its forms. */
+export function isInPapers(defs: Definitions, word: string): boolean {
+  return wordsIn(defs).has(stem(word))
+}
+
+const wordsIn = oncePer(
+  (defs: Definitions): ReadonlySet<string> =>
+    new Set(passagesOf(defs).flatMap(({ text, about }) => wordsOf(`${text} ${about}`).map(stem))),
+)
 
 /** Passages that speak of what is asked, the best first; at most three, and none twice. */
 export function findPassages(defs: Definitions, question: string, step: number | null): Passage[] {

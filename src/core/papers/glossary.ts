@@ -13,13 +13,16 @@ ACCEPT: A verdict: the figure is inside its limit with the measuring error allow
 as found: The state in which something was met, measured before anybody cleans, adjusts or mends it. It is what tells how the machine wore.
 as left: The state in which something goes back to work, measured after the last thing was done to it. The next overhaul is compared with it.
 bar over | barring barred: To turn a machine slowly by hand or with barring gear, without its driver. Whoever is near a moving part may be caught, so people are counted clear first.
+barrel | form shape barrelled belly bellied middle wider: Said of a bore that is wider in the middle of ring travel than at both its ends. It is told only where the difference is more than the measuring error.
 barring gear: The lever, ratchet or small drive that turns the crank for work. It is taken off, or locked out, before anybody reaches in.
 bleed: A small valve or opening to air that shows whether a space holds pressure. It stays open while people work, so that gas that leaks in has a way out.
 blind: A solid plate put between two flanges, so that a leaking valve cannot let anything through. It has a number and is counted out again.
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
+block valve: A valve that shuts off a line. It may leak, so it is locked shut and what lies behind it is proved apart: at zero, bled, and no rise.
 bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
+breaker: A switch that cuts a motor off from its supply. Locked open it cannot be closed; that the right one is locked is shown by a start that is tried.
 breathing zone: The air where the face of whoever works will be. It is tested by itself, as the air inside an opening may be another.
-bump test: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
+bump test | meter challenge challenged challenging response check function test answers answered: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
@@ -63,9 +66,11 @@ holding a gauge | hold handle grip steady gauge micrometer: By its grip or handl
 hollow piston | cavity inside: A piston with room inside, to be lighter. Gas creeps in and is shut there under pressure, so each cavity is taken to be full until it is shown open.
 hone | honed honing: To dress a bore with stones that spread outward, for its finish. It makes the bore larger, and takes out neither taper nor out of round.
 hot work: Work that can give a flame, a spark or heat enough to light gas. It has a permit and a gas limit of its own.
+hourglass | form shape waist narrow: Said of a bore that is wider at both ends of ring travel than in the middle. It is told only where the difference is more than the measuring error.
 how far in | howfarin bore: The drawing at each question marks the place along the bore. It lies within ring travel, clear of the ridge and of any port.
 inert gas | nitrogen: A gas that neither burns nor lets anything burn, nitrogen most of all. Nobody can breathe it, and nobody feels it: whoever breathes it falls without a warning.
 infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
+initials: The letters by which somebody stands in the crew file. Each keys their own, and signs with the PIN that only they know.
 interference: How much larger the inner part is than the hole it sits in before the two are put together.
 isolation point: A place where a source of energy is shut off and locked, such as a breaker or a valve.
 jacket: The space around a cylinder through which cooling water runs.
@@ -76,6 +81,7 @@ lock nut: A nut that is held against coming loose by itself, by its thread, a se
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
 low and high | sinks rises heavier lighter: Some gases are heavier than air and lie at the bottom, hydrogen sulfide among them; others, such as methane, are lighter and gather at the top. So air is read in both places.
 micrometer: An instrument that reads a size from the turn of a fine screw. An inside micrometer spans a bore between two points.
+mirror | inspection look see behind round far side reach camera borescope: A small mirror on a handle shows what lies where no face goes: the far end of a bore, the back of a port. Common practice, no source.
 MONITOR: A verdict: the figure is inside its limit with the measuring error allowed for, and at or over the share of it from which its owner wants it watched. It is also the best that can be told where that error was left out by leave of the owner. It counts as a nonconformance until a lead has decided.
 most and least: The two turning points of an inside micrometer. Swung across the bore its figure has a most, and tilted along the bore a least; the diameter is the least of the mosts.
 nominal: The size on the drawing, before tolerance and wear.
@@ -84,6 +90,7 @@ not applicable | n a skip leave out omit place cannot reach step sheet: Said wit
 note | notes read reads anybody anyone sees: Words put into the log of the job with their time, for whoever reads the job later. Nobody is called by it: what is urgent is said aloud, or is STOP.
 out of round: The greatest difference between diameters taken in different directions at one place along the bore.
 ovality: Another word for out of round, the difference between diameters taken in different directions at one place.
+oxygen | normal air ordinary clean fresh usual: Clean air holds a little more than a fifth of it by volume. Less means that something else has taken its place or used it up, more that things burn fiercer; what is allowed where stands in the gas limits of the site.
 packing: Sets of rings in cups around the piston rod that keep the gas in the cylinder.
 partner | my partner second person mate colleague helper: The other mechanic, or a lead, who works with you: one reads out, the other keys. Whoever did any part of the work witnesses none of it.
 permit: The paper by which a site allows a piece of work, with what has to be safe first.
@@ -97,6 +104,7 @@ purge: To sweep gas out of a space with another one that does not burn, before i
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
 rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
+recycle valve | bypass spillback: A valve in a line that takes gas from the discharge back to the suction. Left open it lets gas come back, so it is an isolation point like any other.
 release: What ends a STOP. A lead who neither raised nor called it says what was put right and signs with a PIN; after some causes nobody does.
 repair: What a lead decides where a part is made fit for its use, though not as it was first asked for. After rework it conforms again; after repair it need not.
 repeats | two readings twice again count counts differently different second time differ apart agree often measure: A place is read at least twice, and the instrument lifted out between, so that a slip shows. Where they lie too far apart one more is asked; those that agree count together.
@@ -113,7 +121,7 @@ rod load: The push or pull in the piston rod, from gas pressure and from the mas
 rod sag: How far a rod bends under its own weight between its supports.
 runout: How much a dial on the rod moves while the rod goes through its stroke or is turned. Part of it follows from the sizes of the machine, and the rest tells of alignment.
 same thermometer | one both: The same thermometer reads part and gauge, one after the other, before and after. Its error is the same in both then, and falls out of their difference.
-scoring | score scored scratch scratches scratched groove deep: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
+scoring | counts count deep as score scored scratch scratches scratched groove deep: Grooves along a bore or a rod, cut by dirt or by metal. Whether a fingernail catches tells scratches that are felt from a sheen; how deep one may be stands in the papers of the maker, and a lead decides.
 set-check | as before differs other: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
 setting standard: A piece of known size with which an instrument is compared.
 several gauges | two gauges both more than one second gauge: A list has each gauge of the register that is of the right kind. One that is taken reads every place, so that its error is the same in all of them; others stand by in case it is found out of calibration.

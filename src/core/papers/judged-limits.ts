@@ -9,7 +9,7 @@ import { type Passage, passagesOf } from './passages.ts'
 const GENERAL = new Set(
   (
     'wear worn wearing bore cylinder liner size diameter limit tolerance maximum max minimum min permitted permissible ' +
-    'acceptable accepted accept verdict judged judge wrong'
+    'acceptable accepted accept verdict judged judge wrong biggest largest smallest highest lowest'
   )
     .split(' ')
     .map(stem),
@@ -17,7 +17,7 @@ const GENERAL = new Set(
 
 /** Without one of these, how far and how many may be after anything. */
 const FOR_A_LIMIT =
-  /\b(?:limits?|allow(?:ed)?|tolera\w+|permi\w+|max(?:imum)?|worn|wear|acceptable|too (?:much|many|big|far|large|small|little|worn|bad)|still (?:good|ok|okay|right))\b/i
+  /\b(?:limits?|allow(?:ed)?|tolera\w+|permi\w+|max(?:imum)?|worn|wear|acceptable|too (?:much|many|big|far|large|small|little|worn|bad)|still (?:good|ok|okay|right)|(?:biggest|largest|smallest|highest|lowest) (?:it|this|that|the \w+) (?:can|may|could|should) (?:be|go))\b/i
 
 /** Whether a question is for a limit and leaves open for which. */
 export function asksAnyLimit(question: string): boolean {

@@ -109,6 +109,7 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
 const COULD_HURT: readonly Kind[] = [
   'started',
   'stop',
+  'danger',
   'machine',
   'gate',
   'hanging',
@@ -260,7 +261,7 @@ function nextOverhaul({ review, defs }: OnRecord): Block[] {
 }
 
 /** What is open of these is not as it should be, or nobody has decided. */
-const NOT_FIT: readonly Kind[] = ['started', 'stop', 'verdict', 'finding', 'missing']
+const NOT_FIT: readonly Kind[] = ['started', 'stop', 'danger', 'verdict', 'finding', 'missing']
 
 /** `CENTRE of ring travel, TOP TO BOTTOM`, with the number of its place. */
 function whereOf(defs: Definitions, { found, left }: Changed): string {

@@ -20,6 +20,7 @@ import { clockJumps } from './kinds/clock.ts'
 import { closeCalls } from './kinds/close.ts'
 import { corrections } from './kinds/corrections.ts'
 import { crewQuestions } from './kinds/crew.ts'
+import { dangers } from './kinds/danger.ts'
 import { deadlines } from './kinds/deadline.ts'
 import { deviations } from './kinds/deviations.ts'
 import { doubted } from './kinds/doubted.ts'
@@ -109,6 +110,7 @@ const LOOKS: readonly ((look: Look) => Found[])[] = [
   objections,
   stillOpen,
   deadlines,
+  dangers,
   notes,
   instruments,
   missing,

@@ -80,7 +80,11 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
     const text = narrow && r.keep === undefined ? words.replace(/(?<=\S) {3,}(?=\S)/g, '  ') : words
     const room = i === 0 && beside ? width - widthOf(right) - 2 : width
     const pieces =
-      r.keep === 'words' ? [cutWords(text, room)] : r.keep === true ? [cut(text, room)] : wrapped(text, room)
+      r.keep === 'words'
+        ? [cutWords(text, room)]
+        : r.keep === true
+          ? [cut(text, room)]
+          : wrapped(text, room, narrow)
     for (const piece of pieces)
       lines.push({ margin: margin('', style), text: style.ascii ? asciiTwin(piece) : piece, tone: r.tone })
   }
@@ -98,11 +102,16 @@ export function layOut(block: Block, style: SheetStyle): Line[] {
   return [{ ...marked, text: head.text + ' '.repeat(gap) + right }, ...tail]
 }
 
-/** How far repeats lie apart is one figure with its word. */
-function wrapped(text: string, room: number): string[] {
-  return wrap(text.replace(/\bspread (?=\d)/g, 'spread\u00a0'), room, 2).map((line) =>
-    line.replaceAll('spread\u00a0', 'spread '),
-  )
+/** A figure and its unit; few columns part them most often. */
+const UNIT =
+  /(?<=\d) (?=(?:in|mm|um|ft|psig?|bar|kPa|MPa|deg[CF]|%|ppm|h|min|s|rpm|lb|lbf|kg|N|kN|hp|kW)(?:[\s.,;:)]|$|vol|LEL))/g
+/** No other text has it: what was held together goes back to a space. */
+const HELD = '\u2007'
+
+/** How far repeats lie apart is one figure with its word; so is a figure with its unit on a narrow sheet. */
+function wrapped(text: string, room: number, narrow: boolean): string[] {
+  const held = text.replace(/\bspread (?=\d)/g, `spread${HELD}`)
+  return wrap(narrow ? held.replace(UNIT, HELD) : held, room, 2).map((line) => line.replaceAll(HELD, ' '))
 }
 
 function margin(number: string, style: SheetStyle): string {

@@ -1,7 +1,8 @@
 // The drawing for the place being measured, from the procedure's own stations and axes and the readings so far.
 import { drawBoreProfile } from '../drawing/bore-profile.ts'
-import { drawFigure, type FigureKind } from '../drawing/figures.ts'
+import { drawFigure, drawFigureLow, type FigureKind } from '../drawing/figures.ts'
 import { drawPlace } from '../drawing/place.ts'
+import { drawStrip } from '../drawing/strip.ts'
 import { tellFigure, tellPlace, tellProfile } from '../drawing/told.ts'
 import type { Drawing, DrawnStation } from '../drawing/types.ts'
 import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
@@ -55,16 +56,28 @@ const PROFILE_HEIGHTS = [8, 7, 6, 5, 4, 3, 2] as const
 type Placed = Parameters<typeof placesOf>[0]
 type ReadPrompt = Extract<Prompt, { kind: 'read' }>
 
-/** Every form of the drawing, the fullest first; none where the step asks for none. */
+/** Heights of the lowest picture, drawn only where no other has room. */
+const STRIP_HEIGHTS = [3, 2, 1] as const
+
+export interface Pictures {
+  /** The fullest form first. */
+  readonly drawings: Row[][]
+  /** In three lines and fewer, for where none of the others has room. */
+  readonly strips: Row[][]
+}
+
+const NONE: Pictures = { drawings: [], strips: [] }
+
+/** Every form of the drawing; none where the step asks for none. */
 export function placeDrawings(
   defs: Definitions,
   state: State,
   prompt: ReadPrompt,
   style: SheetStyle,
-): Row[][] {
+): Pictures {
   const { step } = asKind(prompt.step, 'read')
   const { drawing } = step
-  if (drawing === 'none') return []
+  if (drawing === 'none') return NONE
   const { axis } = prompt.place
   const place = {
     kind: drawing,
@@ -76,25 +89,27 @@ export function placeDrawings(
   }
   if (style.linear === true) {
     const { where, beside } = tellPlace(place)
-    return toldRows([
-      where,
-      ...acrossHere(defs, state, prompt).map((text) => `Measured, ${text}.`),
-      ...beside,
-    ])
+    const measured = acrossHere(defs, state, prompt).map((text) => `Measured, ${text}.`)
+    return { drawings: toldRows([where, ...measured, ...beside]), strips: [] }
   }
   const width = Math.min(66, textWidth(style))
   const drawn = HEIGHTS.map((height) =>
     drawPlace(place, { ascii: style.ascii, width, ...(height === undefined ? {} : { height }) }),
   )
+  const strips = STRIP_HEIGHTS.map((height) => drawStrip(place, { ascii: style.ascii, width, height }))
   // Fewer are words alone, and the title says the place as well as they do.
-  return formsOf(drawn, 3)
+  return { drawings: formsOf(drawn, 3), strips: formsOf(strips, 1) }
 }
 
-/** The picture of a step where nothing is read, in its one form. */
-export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Row[][] {
-  if (kind === undefined) return []
-  if (style.linear === true) return toldRows([tellFigure(kind)])
-  return formsOf([drawFigure(kind, { ascii: style.ascii, width: textWidth(style) })], 1)
+/** The picture of a step where nothing is read, in its one form and its low one. */
+export function figureForms(kind: FigureKind | undefined, style: SheetStyle): Pictures {
+  if (kind === undefined) return NONE
+  if (style.linear === true) return { drawings: toldRows([tellFigure(kind)]), strips: [] }
+  const options = { ascii: style.ascii, width: textWidth(style) }
+  return {
+    drawings: formsOf([drawFigure(kind, options)], 1),
+    strips: formsOf([drawFigureLow(kind, options)], 1),
+  }
 }
 
 function toldRows(lines: readonly string[]): Row[][] {

@@ -38,6 +38,11 @@ export function drawnAlone(room: number, view: PromptView, style: SheetStyle): r
   return place.length > 0 && place.length + key.length <= room ? [...place, ...key] : place
 }
 
+/** For where no whole drawing has room: the fullest strip that `room` lines hold. */
+export function stripIn(room: number, { strips }: PromptView, style: SheetStyle): readonly Line[] {
+  return lines(strips.find((form) => form.length <= room) ?? [], style)
+}
+
 /** The fullest plot that leaves room for a drawing, with the fullest drawing there is room for. */
 function pick(room: number, { drawings, profiles }: PromptView, style: SheetStyle): Drawn {
   const [places, plots] = [drawings, profiles].map((forms) => forms.map((form) => lines(form, style)))

@@ -18,6 +18,7 @@ import {
   wantsAnother,
 } from '../job/gate.ts'
 import { itemLabel } from '../job/item-label.ts'
+import { stoodBefore } from '../job/locks-on.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
@@ -141,6 +142,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
       return [
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
+        ...otherNumbers(defs, state, gate),
         ...(pace === null
           ? []
           : [row(`Gas figures of two places were keyed ${pace.seconds} s apart. Had the meter settled?`)]),
@@ -165,6 +167,23 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         row(meterText(defs, state, gate, evidence.with)),
       ]
   }
+}
+
+/** A number that was keyed in place of one that stood before the hold point fell: whoever signs looks where the old one is. */
+function otherNumbers(defs: Definitions, state: State, gate: GateStep): Row[] {
+  const { given } = gateState(state, gate.id)
+  return stoodBefore(state, gate).flatMap((was) => {
+    const item = itemByKey(defs, gate, was.item)
+    const now = given[was.item]
+    return item === null || now === undefined || now.shown === was.shown
+      ? []
+      : [
+          row(
+            `${now.shown} IN PLACE OF ${was.shown}, ${itemLabel(defs, item)}: nobody told ${was.shown} off.`,
+            'caution',
+          ),
+        ]
+  })
 }
 
 /** One that was picked for a round before is named as that: nobody is asked for it again, and none is to be keyed. */

@@ -3,6 +3,7 @@ import { asKind, type Definitions, gasLimitById, instrumentById } from '../job/d
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import type { Prompt } from '../job/next.ts'
 import { NOT_ENFORCED_BY, rowOf } from '../job/paper.ts'
+import { paperGates } from '../job/paper-gate.ts'
 import { sheetInstrument } from '../job/paper-instrument.ts'
 import type { SheetBox } from '../job/paper-rows.ts'
 import { type State, standing } from '../job/state.ts'
@@ -129,4 +130,20 @@ export function decidedOnSheet({ paper }: State, step: string): Row[] {
   if (written === undefined) return []
   const says = written.text === null ? 'nothing' : `${written.who ?? 'nobody'}: ${written.text}`
   return [row(`On the sheet stands: ${says}`)]
+}
+
+/** A lead who decides from paper is told before it where the sheet would have held the job: no hold point of it was ever open here. */
+export function wouldHaveHeld(defs: Definitions, state: State): Row[] {
+  if (state.paper === null) return []
+  return paperGates(defs, state, state.paper).flatMap(({ gate, why }) => {
+    const [first, ...more] = why
+    if (first === undefined) return []
+    const rest = more.length === 0 ? '' : ` And ${more.length} more: barover review ${state.job}.`
+    return [
+      row(
+        `On paper ${gate.number} ${gate.step.title} WOULD HAVE HELD: ${first.replace(/\.+$/, '')}.${rest}`,
+        'caution',
+      ),
+    ]
+  })
 }

@@ -3,7 +3,7 @@
 // takes nothing but STOP.
 import { widthOf } from '../lib/text.ts'
 import { isSmall, type Line, layOut, type Row, row, type SheetStyle, textWidth } from './block.ts'
-import { drawnAlone, drawnIn } from './drawn-in.ts'
+import { drawnAlone, drawnIn, stripIn } from './drawn-in.ts'
 import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
 import { isPracticeHinted, leastHint, practiceTurningRow, safeHintOf, wordListsOf } from './foot-hints.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -29,8 +29,12 @@ export interface LiveInput {
   readonly taken?: number
   /** Keyed before all was turned over and heard by nobody, which is told. Empty: nothing of it may be drawn. */
   readonly unheard?: string | null
+  /** Keyed before all was turned over, and put on the line when the question is up. */
+  readonly kept?: string | null
   /** Sides that stand before all of these, and are counted with them. @default 0 */
   readonly before?: number
+  /** Of those the first so many are counted with none: a refusal by itself makes no side more of a question. @default 0 */
+  readonly uncounted?: number
   /** Rows of a refusal that is drawn over it. @default 0 */
   readonly over?: number
   /** What stands before the question was turned over at an earlier one: those sides are not counted, so that no count jumps. @default false */
@@ -141,26 +145,44 @@ function fittedAs(input: LiveInput): Live | null {
   // The line being keyed and the foot are always there.
   const roomOver = ({ lines: under }: Foot) => most - 1 - under.length
   const fitting = (footText: Foot) => tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
-  const isWhole = (footText: Foot) =>
-    fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length)
   // The number of the sheet gives way before a question is parted; the step has its own in the margin.
   const narrow = withSafe(input, footStands(foot, textWidth(style)))
-  // On a small screen what was just taken is in sight: strokes, the hint and the number of the sheet give way to it.
+  // On a small screen what was just taken is in sight, and where the instrument goes is drawn, if in one line: strokes, the hint and
+  // the number of the sheet give way to both.
   const taken = isSmall(style) ? (input.taken ?? 0) : 0
-  const isRoomy = (footText: Foot) => {
+  const strip = isSmall(style) && (input.said ?? 0) === 0 ? stripIn(1, view, style).length : 0
+  const wanted = Math.min(1, taken) + strip
+  // Words that nobody has read yet give way to neither.
+  const unread = view.wordsKnown ? 0 : text.length
+  const isWhole = (footText: Foot) =>
+    fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length - strip)
+  const spareOver = (footText: Foot) => {
     const set = fitting(footText)
-    return set !== undefined && height(set) + leastListed(view) < roomOver(footText)
+    return set === undefined ? 0 : roomOver(footText) - height(set) - leastListed(view) - unread
   }
+  const isRoomy = (footText: Foot) => spareOver(footText) >= wanted
   const tight = tightFoot(input)
-  const isTight = taken > 0 && !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && isRoomy(tight)
-  const feet = taken === 0 || isRoomy(whole) ? [whole, narrow] : [...(isTight ? [tight] : []), narrow, whole]
+  const isTight =
+    !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && spareOver(tight) > spareOver(narrow)
+  // Of a list every line that it can have is worth more than what else the foot tells.
+  const isListed = view.choices.length > leastListed(view) && isSmall(style) && tight.isInFoot
+  const feet = isListed
+    ? [tight, narrow, whole]
+    : wanted === 0 || isRoomy(whole)
+      ? [whole, narrow]
+      : [...(isTight ? [tight] : []), narrow, whole]
   // A list on a small screen has the lowest foot before it has none: whoever put a slip there has to come to it.
   const isLow =
-    taken > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
+    wanted > 0 || (view.choices.length > 0 && isSmall(style) && !feet.some((f) => fitting(f) !== undefined))
   const footText = feet.find(isWhole) ?? (isLow ? (tight.isInFoot ? tight : narrow) : whole)
   const footLine = lines(footText.lines.map((line) => row(line, 'faint')))
   const room = roomOver(footText)
-  const fits = fitting(footText)
+  // Hazard and trouble are set in one run before the picture is left out; neither loses a word by it.
+  const closer = [wanted, Math.min(1, wanted)].flatMap((more) =>
+    strip === 0 ? [] : tries.filter((p) => height(p) + leastListed(view) + unread + more <= room),
+  )
+  const tightest = isListed ? tries.findLast((p) => height(p) + leastListed(view) <= room) : undefined
+  const fits = closer[0] ?? tightest ?? fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
   if (fits === undefined || !isWhole(footText)) {
@@ -187,12 +209,12 @@ function fittedAs(input: LiveInput): Live | null {
   // Words that were read at the first reading of a step give way to the drawing, not the other way about.
   const isDrawingFirst =
     view.wordsKnown && view.drawings.length > 0 && lowest <= left && lowest + text.length > left
-  const isTakenFirst = view.wordsKnown && taken > 0 && text.length + taken > left
+  const isTakenFirst = view.wordsKnown && taken + strip > 0 && text.length + taken + strip > left
   const showText = text.length <= left && !isDrawingFirst && !isTakenFirst
   if (showText) left -= text.length
   // The words that work stay under the question: what was said above goes up by their one line.
   const spare = room - height(fits) - listed.length - (showText ? text.length : 0)
-  const hint = spare - Math.min(1, taken) >= 1 ? hinted : []
+  const hint = spare - wanted >= 1 ? hinted : []
   // On a narrow sheet of practice the words that ask the machine have the line of the sheet's number, or sides are made for them.
   const isUnsaid = isPracticeHinted(view) && isSmall(style) && footText.isInFoot && hint.length === 0
   const isNumbered = footText.lines[0]?.startsWith(foot.sheet) === true
@@ -203,8 +225,15 @@ function fittedAs(input: LiveInput): Live | null {
   const lastLines =
     isUnsaid && isNumbered ? [...lines([row(leastHint(view), 'faint')]), ...footLine.slice(1)] : footLine
   left = Math.max(0, left - hint.length)
-  const { drawn, ...ruledBy } = drawnIn(Math.max(0, left - (input.taken ?? 0)), view, style)
-  const rules = drawn.length > 0 ? ruledBy.rules : Math.min(2, Math.max(0, left - taken))
+  const overTaken = Math.max(0, left - (input.taken ?? 0))
+  const full = drawnIn(overTaken, view, style)
+  // One line of it is worth more than all that was taken: the last line of that, or the question itself, tells the figure. More than
+  // one is not worth the strokes.
+  const least = Math.min(1, strip === 0 ? overTaken : left)
+  const low = stripIn(Math.max(overTaken - 2, least), view, style)
+  const drawn = full.drawn.length > 0 ? full.drawn : low
+  const spareRules = low.length === 0 ? left - taken : overTaken - low.length
+  const rules = drawn === low ? Math.min(2, Math.max(0, spareRules)) : full.rules
   const rule = rules >= 1 ? [ruled(style)] : []
   const over = rules >= 2 ? [ruled(style)] : []
   return {
@@ -237,11 +266,12 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const { view, foot, style, notice } = input
   const { head } = parts(input, 2)
   const rowsOf = (list: readonly Row[]) => list.map((r) => block([r], style))
-  const urgent = [foot.warning, notice].flatMap((text) => (text === null ? [] : [row(text, 'caution')]))
+  const urgent = foot.warning === null ? [] : [row(foot.warning, 'caution')]
   const over = [...block(urgent, style), ...head]
+  const told = notice === null ? [] : block([row(notice, 'caution')], style)
   const most = room - over.length - 1
   // What is on no record gives way before the question does.
-  if (most < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
+  if (most - told.length < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
   if (most < LEAST) return null
   const must = rowsOf(view.must)
   const text = view.wordsKnown ? [] : rowsOf(view.rows)
@@ -252,24 +282,33 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   const foldTo = (lines: number, over: number) => {
     const drawn = drawnAlone(lines, view, style)
     const words = drawn.length === 0 ? text : [...text, drawn]
-    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over })
+    const strip = (free: number) => stripIn(free, view, style)
+    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over, strip })
     const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
     return { sides, front, at, shown: sides[at] ?? [] }
   }
   // A refusal has the room of the hazard on the side that is up, where that is enough: the sides stay as many as they were.
-  const asWas = refused === 0 ? null : foldTo(most, refused)
+  const beside = refused + told.length
+  const asWas = beside === 0 ? null : foldTo(most, beside)
   // What was just said above stays in sight: the sides are lower then, and more of them.
   const { sides, front, at, shown } =
-    asWas !== null && asWas.shown.length + refused <= most ? asWas : foldTo(Math.max(LEAST, most - said), 0)
+    asWas !== null && asWas.shown.length + beside <= most
+      ? asWas
+      : foldTo(Math.max(LEAST, most - said - told.length), 0)
   const isLast = at === sides.length - 1
   const of = before + sides.length
-  const count = countOf(before + at, { before, front: before + front, of }, input.frontRead === true)
+  const counted = before - (input.uncounted ?? 0)
+  const count = countOf(
+    counted + at,
+    { before: counted, front: counted + front, of: counted + sides.length },
+    input.frontRead === true,
+  )
   const turning =
     isLast && isPracticeHinted(view)
       ? practiceTurningRow(view, count.at, count.of, textWidth(style))
-      : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null)
+      : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null, input.kept ?? null)
   return {
-    above: [...over, ...shown, ...block([turning], style)],
+    above: [...over, ...told, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
     below: footLine,

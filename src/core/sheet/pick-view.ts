@@ -39,6 +39,6 @@ export function pickView(
 function inertRow(defs: Definitions, state: State): Row {
   const sheet = inertLetIn(defs, state)
   return sheet === null
-    ? row('By this log no inert gas was let in. If any was: one that reads without air.')
+    ? row('Inert gas let in, by this log: none.')
     : row(`Inert gas was let in, sheet ${sheet}: take one that reads without air.`, 'caution')
 }

@@ -2,7 +2,6 @@
 
 import { barsTrainee } from '../job/admit-crew.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
-import { gateState, gatesOf } from '../job/gate.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { beyondItsScale } from '../job/plausible.ts'
 import { pointOf } from '../job/point.ts'
@@ -20,12 +19,12 @@ import { besidesRows } from './besides-rows.ts'
 import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
 import { deskHead } from './desk-head.ts'
-import { figureForms } from './drawing-rows.ts'
+import { figureForms, type Pictures } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
 import { evidenceView } from './evidence-view.ts'
-import { decidedOnSheet, sheetView } from './from-paper-view.ts'
+import { decidedOnSheet, sheetView, wouldHaveHeld } from './from-paper-view.ts'
 import { keptRows } from './kept-rows.ts'
 import { airRows } from './little-oxygen.ts'
 import { mayDecideRows } from './may-decide-rows.ts'
@@ -37,6 +36,7 @@ import { questionView } from './question-view.ts'
 import { readView } from './read-view.ts'
 import { lastSheetRows } from './stays-on.ts'
 import { stopView } from './stop-block.ts'
+import { takenUpAsk } from './taken-up-ask.ts'
 import { becauseRows } from './verdict-block.ts'
 
 export interface PromptView {
@@ -52,6 +52,8 @@ export interface PromptView {
   readonly wordsKnown: boolean
   /** The drawing of the place, the fullest form first; the lower ones are for small screens, which may drop it. */
   readonly drawings: readonly (readonly Row[])[]
+  /** For where none of them has room: the place in three lines and fewer. */
+  readonly strips: readonly (readonly Row[])[]
   /** What was measured so far, plotted along the bore: its forms in the same order, dropped before the drawing is. */
   readonly profiles: readonly (readonly Row[])[]
   /** What the marks of the drawing mean, where there is room for it beside the drawing. */
@@ -92,6 +94,7 @@ const EMPTY: PromptView = {
   rows: [],
   wordsKnown: false,
   drawings: [],
+  strips: [],
   profiles: [],
   legend: [],
   key: [],
@@ -141,6 +144,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     must: [...out, ...mustRows(defs, state, prompt), ...others.must],
     rows: [],
     drawings: [],
+    strips: [],
     profiles: [],
     legend: [],
     key: [],
@@ -155,14 +159,6 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     secrecy,
   }
 }
-
-/** Whoever is still in comes out before the plate is read; that they are out is said of the machine that was read. */
-function takenUpAsk(defs: Definitions, state: State): Row[] {
-  const isOut = gatesOf(defs).some(({ id }) => gateState(state, id).mustClear)
-  return [...(isOut ? [row('COME OUT AND STAND CLEAR.', 'caution')] : []), row(TAKEN_UP)]
-}
-
-const TAKEN_UP = 'The job was taken up again, perhaps at another machine: its plate is read once more.'
 
 /** Said at the first thing that is keyed: who does not know the word yet would fail by it. */
 const LOOK_FIRST =
@@ -330,7 +326,7 @@ function stepView(
     case 'tell':
       return {
         ...base,
-        drawings: pictureOf(prompt.step, style),
+        ...pictureOf(prompt.step, style),
         ask: [...lastSheetRows(defs, state), row('Enter when it is done')],
       }
     case 'confirm':
@@ -341,7 +337,7 @@ function stepView(
     case 'observe':
       return {
         ...base,
-        drawings: pictureOf(prompt.step, style),
+        ...pictureOf(prompt.step, style),
         ask: observeRows(asKind(prompt.step, 'observe').step),
       }
     case 'decide': {
@@ -364,10 +360,13 @@ function stepView(
           ...because,
           ...permitRows(defs, state, scope + decide.about, state.lastAt),
           ...waitingRows(state, prompt.step.id),
+          ...wouldHaveHeld(defs, state),
           ...decidedOnSheet(state, prompt.step.id),
           ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
           ...mayDecideRows(defs, state, prompt.step),
-          ...(verdict === 'HOLD' ? [row('To measure again first: correct, or back.', 'faint')] : []),
+          ...(verdict === 'HOLD' || verdict === 'REWORK' || verdict === 'REPLACE'
+            ? [row('To measure again first: correct, or back.', 'faint')]
+            : []),
         ],
       }
     }
@@ -379,8 +378,8 @@ function stepView(
   }
 }
 
-function pictureOf({ step }: PlacedStep, style: SheetStyle): Row[][] {
-  return step.kind === 'tell' || step.kind === 'observe' ? figureForms(step.drawing, style) : []
+function pictureOf({ step }: PlacedStep, style: SheetStyle): Pictures {
+  return figureForms(step.kind === 'tell' || step.kind === 'observe' ? step.drawing : undefined, style)
 }
 
 function pointRows(defs: Definitions, state: State, placed: PlacedStep): Row[] {

@@ -3,6 +3,7 @@ import { findReading } from '../job/admit-change.ts'
 import { asKind, type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import { keyLabel } from '../job/item-label.ts'
 import type { State } from '../job/state.ts'
+import { cutMiddle } from '../lib/text.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
 import { choiceHint, choiceLines, listsPart } from '../talk/correct.ts'
 import { decidingLines, disposingLines, isDecideAsk, mayBeByRadio } from '../talk/decide.ts'
@@ -12,7 +13,7 @@ import { numberChoices } from '../talk/number-sure.ts'
 import { tagSureLines } from '../talk/tag-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { wouldVoidLines } from '../talk/would-void.ts'
-import { isSmall, type Row, row, type SheetStyle } from './block.ts'
+import { isSmall, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { titleOf } from './entry-words.ts'
 import { mayDecideRow } from './may-decide-rows.ts'
 import { numbered } from './numbered.ts'
@@ -32,7 +33,7 @@ export function questionView(
     case 'correct-which':
       return {
         margin: '',
-        title: 'To be corrected',
+        title: isSmall(style) ? 'To be corrected, by sheet' : 'To be corrected',
         choices: chosenFrom(question, style),
         more: hinted(choiceHint(question, isSmall(style))),
         listsPart: listsPart(question),
@@ -158,9 +159,14 @@ function signedLines(defs: Definitions, state: State, what: SignedInput): string
 }
 
 /** Cut on a screen, which shows as many as it has room for; whoever hears them hears them whole. */
-function chosenFrom(question: Parameters<typeof choiceLines>[0], { linear }: SheetStyle): Row[] {
-  const keep = linear === true ? {} : { keep: 'words' as const }
-  return choiceLines(question).map((text) => ({ text, tone: 'plain', ...keep }))
+/** On a small screen the title says that a line begins with its sheet; of two lines of a hold point it is often the end that differs. */
+function chosenFrom(question: Parameters<typeof choiceLines>[0], style: SheetStyle): Row[] {
+  if (style.linear === true) return choiceLines(question).map((text) => row(text))
+  return choiceLines(question).map((line, i) => {
+    const text = isSmall(style) ? line.replace('  sheet ', '  ') : line
+    const isOfGate = question.items[question.from + i]?.kind === 'evidence'
+    return { ...row(isOfGate ? cutMiddle(text, textWidth(style)) : text), keep: 'words' }
+  })
 }
 
 function aboutStep(defs: Definitions, step: string): Pick<PromptView, 'margin' | 'title'> {

@@ -20,7 +20,7 @@ export function readView(
   const instrument = instrumentById(defs, prompt.instrument)
   const how = instrument === undefined ? undefined : step.how[instrument.kind]
   const unit = instrument === undefined || instrument.kind === 'gas_meter' ? '' : instrument.unit
-  const drawings = placeDrawings(defs, state, prompt, style)
+  const { drawings, strips } = placeDrawings(defs, state, prompt, style)
   return {
     margin: placeNumber(defs, prompt.step.id, prompt.place.key),
     title: placeName(defs, prompt.step.id, prompt.place.key),
@@ -31,6 +31,7 @@ export function readView(
     ],
     wordsKnown: prompt.place.number > 1 || taken.length > 0,
     drawings,
+    strips,
     profiles: profileForms(defs, state, prompt.step.id, style),
     legend: style.linear === true || (drawings[0] ?? []).length < 2 ? [] : [row(LEGEND, 'faint')],
     key: style.linear === true ? [] : keyRows(drawings[0] ?? [], prompt.place.axis !== null),

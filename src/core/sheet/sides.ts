@@ -24,13 +24,19 @@ export interface ToFold {
   readonly taken?: number
   /** Lines of a refusal over the question: the hazard gives way to all of them. */
   readonly over?: number
+  /** The lowest picture in the lines that are left over a question, and beside what was taken one line of it. */
+  readonly strip?: (free: number) => readonly Line[]
 }
 
-export function fold({ must, text, ask, room, pointer, taken = 0, over = 0 }: ToFold): Folded {
+export function fold({ must, text, ask, room, pointer, taken = 0, over = 0, strip }: ToFold): Folded {
   const front = looser([...must, ...text], room, taken)
   const back = packed(ask, must.length === 0 ? room : room - pointer.length)
   const under = back.length === 0 ? [[]] : back
-  const question = under.map((side) => [...hazards(must, pointer, room - side.length - over, taken), ...side])
+  const question = under.map((side) => {
+    const shown = hazards(must, pointer, room - side.length - over, taken)
+    const free = room - shown.length - side.length - over
+    return [...shown, ...(strip?.(Math.max(free - taken, Math.min(1, free))) ?? []), ...side]
+  })
   return { sides: [...front, ...question], front: front.length }
 }
 

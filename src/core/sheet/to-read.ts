@@ -2,7 +2,7 @@
 // are turned over one by one, before the question does. Nothing of it scrolls away unread.
 import { type Line, layOut, row, textWidth } from './block.ts'
 import { fitLive, type Live, type LiveInput, marginOf, wholeFoot } from './live.ts'
-import { countOf, turningRow } from './turning.ts'
+import { countOf, turningOnRow, turningRow } from './turning.ts'
 
 /** Lines of a side: where there is no room for so many, what came is not held back. */
 const LEAST = 4
@@ -12,9 +12,11 @@ const MOST_KEPT = 3
 export interface ReadInput extends LiveInput {
   /** As laid out; none where all that came is in sight above. */
   readonly toRead: readonly Line[]
+  /** It only says why the last line was not taken: its sides are not counted, so that no count jumps by it. @default false */
+  readonly refusesOnly?: boolean
 }
 
-export function fitToRead({ toRead, ...input }: ReadInput): Live {
+export function fitToRead({ toRead, refusesOnly = false, ...input }: ReadInput): Live {
   const sides = sidesOf(input, toRead)
   const side = input.side ?? { of: 'front', n: 0 }
   const shown = side.of === 'front' ? sides[side.n] : undefined
@@ -22,14 +24,17 @@ export function fitToRead({ toRead, ...input }: ReadInput): Live {
   const before = sides.length
   const over = side.of === 'front' ? { ...side, n: Math.max(0, side.n - before) } : side
   // What came is not above then, so nothing has to give way to it.
-  const question = fitLive({ ...input, side: over, before, said: 0, taken: 0 })
+  const uncounted = refusesOnly ? before : 0
+  const question = fitLive({ ...input, side: over, before, uncounted, said: 0, taken: 0 })
   if (question.tooSmall) return question
   const turn = question.turn ?? { at: before, of: before + 1, front: before, isUrgent: false, key: '' }
   if (shown === undefined) return { ...question, turn: { ...turn, toRead: before } }
-  const { style, notice, unheard } = input
+  const { style, notice, unheard, kept } = input
   const told = notice === null ? [] : layOut({ margin: '', rows: [row(notice, 'caution')] }, style)
   const count = countOf(side.n, { before, front: turn.front, of: turn.of }, input.frontRead === true)
-  const turning = turningRow(count.at, count.of, textWidth(style), unheard ?? null)
+  const turning = refusesOnly
+    ? turningOnRow(textWidth(style), unheard ?? null, kept ?? null)
+    : turningRow(count.at, count.of, textWidth(style), unheard ?? null, kept ?? null)
   return {
     above: [
       ...warning(input),

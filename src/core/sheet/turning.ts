@@ -17,9 +17,19 @@ export function countOf(
   return { at: at < front ? at - front : at - passed, of: of - passed }
 }
 
-/** Which side is up and how to turn it over, in one line on any sheet. */
-export function turningRow(at: number, of: number, width: number, unheard: string | null): Row {
+/**
+ * Which side is up and how to turn it over, in one line on any sheet. `unheard` was keyed before all was turned over and is gone,
+ * `kept` waits for the question.
+ */
+export function turningRow(
+  at: number,
+  of: number,
+  width: number,
+  unheard: string | null,
+  kept: string | null = null,
+): Row {
   if (unheard !== null && at < of - 1) return untakenRow(at, of, width, unheard)
+  if (kept !== null && at < of - 1) return keptRow(at, of, width, kept)
   if (at < 0) return row('Read before; Enter turns over', 'strong')
   if (of === 1) return row('Up: turn back', 'faint')
   const [wide, narrow] =
@@ -41,6 +51,20 @@ export function untakenRow(at: number, of: number, width: number, unheard: strin
   if (unheard !== '' && widthOf(kept) >= LEAST_KEPT) return row(`${kept} ${end}`, 'caution')
   const whole = `Not taken. ${over}`
   return row(widthOf(whole) <= width ? whole : `Not taken. Enter: ${side}`, 'caution')
+}
+
+/** Under a side that is counted with none: what is asked comes behind it. */
+export function turningOnRow(width: number, unheard: string | null, kept: string | null): Row {
+  if (unheard !== null) return untakenRow(-1, 1, width, unheard)
+  return kept === null ? row('Enter turns over', 'strong') : keptRow(-1, 1, width, kept)
+}
+
+function keptRow(at: number, of: number, width: number, kept: string): Row {
+  const over = at < 0 ? 'Enter turns over' : `Enter turns over: ${at + 1} of ${of}`
+  const long = `Kept: ${kept}. ${over}`
+  if (widthOf(long) <= width) return row(long, 'strong')
+  const end = at < 0 ? 'Enter: over' : `Enter: ${at + 1}/${of}`
+  return row(`${cutSeen(`Kept: ${kept}.`, width - widthOf(` ${end}`))} ${end}`, 'strong')
 }
 
 /** Columns with what was keyed: less of it tells nobody which line it was. */

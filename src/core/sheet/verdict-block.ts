@@ -346,12 +346,17 @@ function governingRows(defs: Definitions, record: VerdictRecord): Row[] {
 
 function boreGoverns(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
-  return result.judged.flatMap((c) => {
-    const share = governing.includes(c.characteristic) ? boreShare(defs, inputs, c) : null
+  // Of two limits the one that is used most may be the milder: the word is then another's, and that one is named first.
+  const makes = result.judged.filter(({ judgement }) => judgement.verdict === result.verdict)
+  const isOthers = makes.length > 0 && !makes.some((c) => governing.includes(c.characteristic))
+  const first = isOthers ? makes : []
+  return [...first, ...result.judged.filter((c) => governing.includes(c.characteristic))].flatMap((c) => {
+    const share = boreShare(defs, inputs, c)
     if (share === null || c.limit === null) return []
+    const does = first.includes(c) ? `makes it ${result.verdict}` : 'governs'
     return [
       row(
-        `  ${LABELS[c.characteristic]} governs: ${share.value} of ${share.limit}\u00a0${defs.machine.shop_units.length}${usedText(share)}; ${limitSource(c.limit)}`,
+        `  ${LABELS[c.characteristic]} ${does}: ${share.value} of ${share.limit}\u00a0${defs.machine.shop_units.length}${usedText(share)}; ${limitSource(c.limit)}`,
       ),
     ]
   })

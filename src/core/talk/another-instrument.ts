@@ -6,6 +6,9 @@ import { mispick, pickedHere } from '../job/mispick.ts'
 import { next } from '../job/next.ts'
 import { type State, standing } from '../job/state.ts'
 
+const READ_ALREADY =
+  'If one that has read already was not the right one, the word instrument takes it off: what it read falls, by name, and is read anew.'
+
 /** What is in use at the prompt, also while a reading with it is doubted; null: nothing is measured here, or nothing is picked yet. */
 function inUse(defs: Definitions, state: State): string | null {
   return next(defs, state).kind === 'doubt'
@@ -15,11 +18,16 @@ function inUse(defs: Definitions, state: State): string | null {
 
 export function anotherLines(defs: Definitions, state: State): string[] {
   if (next(defs, state).kind === 'pick')
-    return ['It is picked here: key the number in the list, or what stands on its tag.']
+    return [
+      'It is picked here: key the number in the list, or what stands on its tag.',
+      ...(state.used.length === 0 ? [] : [READ_ALREADY]),
+    ]
   const id = inUse(defs, state)
   if (id === null)
     return [
       'No instrument is in use at this sheet. The word instrument takes one off the job that was picked: which, why, and who says so. Then another is asked for.',
+      ...(state.used.length === 0 ? [] : [READ_ALREADY]),
+      'A single figure that was keyed wrong is no matter of the instrument: correct puts that right.',
     ]
   if (mispick(defs, state) !== null)
     return [

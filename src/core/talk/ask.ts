@@ -1,6 +1,7 @@
 // Questions that take more than one line. `back` leaves any of them; `stop` was heard before they are.
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
+import { hasPinBehind } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import { FILE_QUESTIONS, type FileAsk, hearFileAnswer, isFileAsk } from './ask-file.ts'
 import { hearRegisterAnswer, isRegisterAsk, type RegisterAsk, registerQuestion } from './ask-register.ts'
@@ -159,14 +160,14 @@ export function questionText(question: Ask): string {
 
 /**
  * What of the line being keyed may be seen, printed or kept: `open` all of it, `hidden` nothing, `digits` nothing as long
- * as it is only figures. The last is where the question for a PIN fell under the one who keys it, eyes on the keys, and where initials
- * are asked: figures alone are no initials, and more likely a PIN keyed too soon.
+ * as it is only figures: where the question for a PIN fell under the one who keys it, eyes on the keys. `initials` is where those are
+ * asked: figures alone are none, and more likely a PIN keyed too soon; nor is a PIN seen that was keyed behind them.
  */
-export type Secrecy = 'open' | 'hidden' | 'digits'
+export type Secrecy = 'open' | 'hidden' | 'digits' | 'initials'
 
 export function secrecyOf(prompt: Prompt, question: Ask | null): Secrecy {
   if (question?.kind !== 'pin')
-    return wantsInitials(prompt, standingAsk(prompt, question)) ? 'digits' : 'open'
+    return wantsInitials(prompt, standingAsk(prompt, question)) ? 'initials' : 'open'
   return standingAsk(prompt, question) === null ? 'digits' : 'hidden'
 }
 
@@ -184,7 +185,8 @@ const INITIALS: readonly Ask['kind'][] = [
 
 /** Whether a line is hidden at this degree; a PIN is figures and nothing else. */
 export function isHidden(secrecy: Secrecy, line: string): boolean {
-  return secrecy === 'hidden' || (secrecy === 'digits' && /^[\d\s]*$/.test(line))
+  if (secrecy === 'open' || secrecy === 'hidden') return secrecy === 'hidden'
+  return /^[\d\s]*$/.test(line) || (secrecy === 'initials' && hasPinBehind(line))
 }
 
 const LEFT: Heard = { talk: QUIET, input: null, say: ['Left as it was.'] }

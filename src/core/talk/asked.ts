@@ -9,6 +9,7 @@ import type { Ask } from './ask.ts'
 import { namesOffer, offersAt } from './offered.ts'
 import { pickedFrom } from './picked.ts'
 import { saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
+import { openerMended } from './slips-in.ts'
 
 const FIRST_WORDS =
   /^(?:what|why|how|where|when|which|who|whom|whose|is|can|do|does|explain|tell me)(?:['\u2019]?s)?\s+\S/i
@@ -17,7 +18,7 @@ const OF_TWO = /^(?:the )?differences? (?:between\s+)?\S/i
 
 /** Whoever or whatever such a word asks about; without one, `was` or `may` begins an answer as well. */
 const ABOUT_WHOM =
-  '(?:i|we|you|he|she|it|they|this|that|these|those|there|the|an?|my|our|his|her|some(?:body|one|thing)|any(?:body|one|thing)|nobody|every(?:body|one)|people|one|barover)'
+  '(?:i|we|you|he|she|it|they|this|that|these|those|there|the|an?|my|our|his|her|some(?:body|one|thing)|any(?:body|one|thing)|nobody|every(?:body|one)|people|one|barover|[a-z]{1,3}-\\d+)'
 const HELPS =
   '(?:is|are|am|do|does|did|was|were|has|have|had|can|could|may|might|must|should|shall|will|would)'
 const TURNED_ROUND = new RegExp(`^${HELPS}(?:n['\u2019]t)? ${ABOUT_WHOM}\\b`, 'i')
@@ -119,17 +120,38 @@ export function takesOf({ kind }: Ask): 'words' | 'short' | 'secret' {
 
 /** `is 8 ok`, `is 19 ok?`. */
 const SHORT_ONE = /^is \d+(?:[.,]\d+)? ok\??$/i
+/** `9.5033 ok?`, `71.2 degF too high`: no figure is keyed so. */
+const FIGURE_FIRST =
+  /^-?\d+(?:[.,]\d+)?(?: ?(?:in|inch|mm|%|ppm|lel|vol|deg ?[fc]|psig?|barg?))* (?:is |still |too |not |all |be )*(?:ok|okay|good|bad|fine|right|wrong|normal|enough|much|big|small|high|low|worn|(?:with)?in (?:spec|tolerance|limits?|the limit)|out of (?:spec|tolerance|limits?))(?: or (?:bad|not|no|too \w+))?\??$/i
+
+/** `would 9.5033 pass`, `i got 9.51, is that right`. */
+const OF_FIGURE =
+  /^(?:(?:is|are|was|would|will|does|do|can|could) -?\d[\d.,]* .*\p{L}{2}|(?:i|we) (?:got|get|have|read|measured?) -?\d[\d.,]*.*\b(?:is|are|would) (?:that|it|this|they)\b)/iu
+
+/** What a sentence ends in that is put as a question. */
+const ENDS_ASKING =
+  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed))$/iu
+
+/** Of a figure, or a sentence that ends in a question. */
+function isFigureAsked(text: string): boolean {
+  return text.length <= LONGEST && [FIGURE_FIRST, OF_FIGURE, ENDS_ASKING].some((one) => one.test(text))
+}
+
+/** Longer lines are put down, or refused, as what they are. */
+const LONGEST = 240
 
 /** The question in a line that looks like one, or null. It takes a word: initials, a figure or a number are none. */
 export function questionIn(line: string): string | null {
   const text = line.trim()
+  if (isFigureAsked(text)) return text
   if (!/\p{L}{3}/u.test(text)) return SHORT_ONE.test(text) ? text : null
   const after = afterAsk(text)
   if (after !== null) return after
   if (/\?$/.test(text)) return /^\p{L}/u.test(text) ? text : null
   if (BARE.test(text)) return text
   // What follows the first word has to hold a word as well: IS 401 2 is a tag.
-  const begins = FIRST_WORDS.test(text) || OF_TWO.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
+  const opened = openerMended(text)
+  const begins = FIRST_WORDS.test(opened) || OF_TWO.test(text) || TURNED_ROUND.test(text.replace(/\s+/g, ' '))
   return (begins && /\s.*\p{L}{2}/u.test(text)) || tellsOfHarm(text) || saysWhoIsThere(text) ? text : null
 }
 

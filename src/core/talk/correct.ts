@@ -4,6 +4,7 @@
 
 import { wouldRefuse } from '../job/admit.ts'
 import { doubtedCorrection, findReading, isPending } from '../job/admit-change.ts'
+import { isBarredAtDesk, notAtDesk } from '../job/admit-desk.ts'
 import { asKind, type Definitions, stepById } from '../job/definitions.ts'
 import { gateState, gatesOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
@@ -84,43 +85,47 @@ function firstSeq(state: State, seq: number): number {
 }
 
 /**
- * Readings first, then places entered as n/a, findings, and what was shown for hold points; the newest of each sort first, as
- * a slip is mostly seen soon. A correction leaves the order as it was.
+ * Readings, places entered as n/a, findings, and what was shown for hold points: the newest first, whatever it is, as a slip is mostly
+ * seen soon. A correction leaves the order of readings as it was.
  */
 export function correctable(defs: Definitions, state: State): Correctable[] {
-  const places = Object.keys(state.notApplicable).map((place): Correctable => {
+  const readings = standingReadings(defs, state).map((one): Timed => [one, firstSeq(state, one.seq)])
+  // When one was entered no state says: it stands with the readings of its step.
+  const ofStep = (step: string) =>
+    readings.reduce((last, [one, seq]) => {
+      const of = one.kind === 'reading' ? findReading(state, one.seq)?.step : undefined
+      return of === step ? Math.max(last, seq) : last
+    }, state.doneAt[step]?.seq ?? 0)
+  const places = Object.keys(state.notApplicable).map((place): Timed => {
     const step = place.split('.')[0] ?? ''
     const own = listed(placeNumber(defs, step, place), placeName(defs, step, place), 'n/a')
-    return { kind: 'not-applicable', place, ...own }
+    return [{ kind: 'not-applicable', place, ...own }, ofStep(step)]
   })
-  const findings = defs.steps.flatMap(({ id, step, number }): Correctable[] => {
+  const findings = defs.steps.flatMap(({ id, step, number }): Timed[] => {
     const seen = state.done[id]
     if (step.kind !== 'observe' || seen === undefined) return []
     const label = labelsOf(defs, id, seenAt(state, id))
-    return [{ kind: 'finding', step: id, ...listed(String(number), step.title, label) }]
+    const own = listed(String(number), step.title, label)
+    return [[{ kind: 'finding', step: id, ...own }, state.doneAt[id]?.seq ?? 0]]
   })
   const shown = gatesOf(defs)
     .flatMap((gate) =>
       Object.entries(gateState(state, gate.id).given).map(([item, g]) => ({ gate, item, ...g })),
     )
-    .sort((a, b) => a.seq - b.seq)
-    .map(
-      ({ gate, item, shown: figure }): Correctable => ({
-        kind: 'evidence',
-        step: gate.id,
-        item,
-        ...listed(String(gate.number), keyLabel(defs, gate, item), figure),
-      }),
-    )
-  const readings = standingReadings(defs, state).sort(
-    (a, b) => firstSeq(state, a.seq) - firstSeq(state, b.seq),
-  )
-  return [readings, places, findings, shown].flatMap((sort) => sort.reverse())
+    .map(({ gate, item, shown: figure, seq }): Timed => {
+      const own = listed(String(gate.number), keyLabel(defs, gate, item), figure)
+      return [{ kind: 'evidence', step: gate.id, item, ...own }, seq]
+    })
+  return [...readings, ...places, ...findings, ...shown].sort(([, a], [, b]) => b - a).map(([one]) => one)
 }
+
+/** With the number of the entry it came with first. */
+type Timed = readonly [Correctable, number]
 
 /** Why nothing that was said before can be changed now, before anything is asked for it; null where it can. */
 export function whyNoChange(state: State): string | null {
   if (waitsForPlate(state)) return PLATE_FIRST
+  if (isBarredAtDesk(state)) return notAtDesk(state)
   return openStop(state) === null ? null : 'STOP is open: nothing is changed until it is released.'
 }
 
@@ -175,9 +180,8 @@ export function choiceHint({ items, from }: WhichAsk, isShort = false): string |
   const sheets = new Set(items.map(({ sheet }) => wholeSheet(sheet)))
   const [first] = items.slice(from)
   const only =
-    isShort || sheets.size < 2 || first === undefined
-      ? ''
-      : `, or sheet ${wholeSheet(first.sheet)} for that one alone`
+    sheets.size < 2 || first === undefined ? '' : `, or sheet ${wholeSheet(first.sheet)} for that one alone`
+  if (isShort) return `${items.length} in all; more shows others`
   return `${items.length} in all; the word more shows the rest${only}`
 }
 

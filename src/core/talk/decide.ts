@@ -284,9 +284,12 @@ export function decidingLines(defs: Definitions, state: State, question: DecideA
 
 /** Whoever is alone learns before a choice of words that a word by radio is somebody else's to key. */
 function noRadioLine(defs: Definitions, state: State, about: Pick<Disposing, 'step' | 'choice'>): string[] {
-  return mayBeByRadio(defs, state, about)
-    ? []
-    : ['A word by radio cannot be keyed now: nobody who is signed on may key it.']
+  if (mayBeByRadio(defs, state, about)) return []
+  return about.choice === 'concession'
+    ? ['By radio it is not given: a lead who is here signs it.']
+    : [
+        'By radio not as it stands: who measured or is at the keys keys no such word. Another of the crew comes on first: sign on.',
+      ]
 }
 
 export function mayBeByRadio(

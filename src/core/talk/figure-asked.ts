@@ -11,21 +11,39 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { standingReadings } from './correct.ts'
 import { instrumentName, nonconformanceText } from './names.ts'
 import { offerLines, offersAt } from './offered.ts'
+import { readingFigureLines } from './reading-asked.ts'
 import { termLines } from './terms.ts'
 import { whyKnown } from './why-number.ts'
 
-const NUMBER = '(\\d+(?:[.,]\\d+)?)'
+const NUMBER = '(-?\\d+(?:[.,]\\d+)?)'
 const UNIT = '(%|per ?cent|ppm|% ?lel|% ?vol(?:ume)?|lel|vol)'
 const GAS = '(oxygen|o2|lel|flammables?|h2s|hydrogen sul(?:f|ph)ide)'
+/** What a reading is keyed in; it stays with the figure. */
+const SIZE = '(?: ?(?:in|inch|inches|mm|deg ?[fc]|psig?|barg?|kpa))?'
 const TAIL = `(?: ?${UNIT})?(?: (?:of |for )?(?:the )?${GAS})?`
 const PLACE = '(?: (?:here|there|now|then|inside|outside|in there|on the meter|where (?:i|we|people) stand))*'
+const FIGURE = `${NUMBER}${SIZE}${TAIL}${PLACE}`
+const CALLED = ` (?:breathable|dangerous|deadly|harmful|critical|normal|poor|believable|likely|possible|plausible|a problem|(?:too |still |not |all |a bit |really |very )*(?:much|many|high|low|little|big|large|small|wide|worn|warm|hot|cold|right|wrong|correct|accurate|ok|okay|good|bad|fine|enough|allowed|acceptable|accepted|close|within)(?: (?:its |the )?(?:limits?|spec|tolerance))?(?: or (?:bad|not|no|too \\w+|wrong|worn|high|low|small))?|out(?: of (?:its |the )?(?:limits?|spec|tolerance|range))?|(?:with)?in(?:side)? (?:its |the )?(?:limits?|spec|tolerance|range)|over|under)${PLACE}`
 const OF_FIGURE = [
   new RegExp(
     `^(?:and |so |but )?what(?: (?:do|should|must|shall|can) (?:i|we) do (?:if|when))?(?:'s| is| does| do| would| will| about| if)?(?: (?:it|the meter|the figure|a figure of|a reading of|number|i|we|a|an|the|is|was|reads?|shows?|says?|get|have|wrong with|of))*? ${NUMBER}${TAIL}${PLACE}(?: (?:mean|say|tell(?: me| us)?|stand for|be))?${PLACE}$`,
     'i',
   ),
   new RegExp(
-    `^(?:is|would|was|are) (?:a |an |the )?${NUMBER}${TAIL}${PLACE}(?: be)? (?:breathable|dangerous|deadly|harmful|critical|normal|poor|a problem|(?:too |still |not )*(?:much|many|high|low|little|ok|okay|good|bad|fine|enough|allowed|all right|within)|out(?: of (?:its |the )?limits?)?|inside (?:its |the )?limits?|over|under)${PLACE}$`,
+    `^(?:is|would|was|are|will) (?:a |an |the |my )?(?:reading |figure )?(?:of )?${FIGURE}(?: be)?${CALLED}$`,
+    'i',
+  ),
+  new RegExp(`^${FIGURE}(?: is| be| was)?${CALLED}$`, 'i'),
+  new RegExp(
+    `^(?:how|what) (?:about|if|is with|would be)(?: (?:it|i|we|the figure|the reading|is|was|reads?|get|got|have|key|shows?))*(?: (?:a|an))? ${FIGURE}$`,
+    'i',
+  ),
+  new RegExp(
+    `^(?:does|do|would|will) ${FIGURE} (?:pass|fail|do|count|go|fit|mean (?:it is )?(?:good|bad|worn)|look (?:right|good|bad|ok))\\b.*$`,
+    'i',
+  ),
+  new RegExp(
+    `^(?:i|we) (?:get|got|have|read|measured?) ${FIGURE}[,;.]? ?(?:is|and is|would)? ?(?:it|that|this)?${CALLED}$`,
     'i',
   ),
 ]
@@ -41,12 +59,19 @@ type GasName = keyof typeof GAS_UNITS
 export function figureLines(defs: Definitions, state: State, text: string): string[] | null {
   const found = figureIn(text)
   if (found === null) return null
-  const { typed, gas } = found
+  const { typed, keyed, gas } = found
   const prompt = next(defs, state)
+  // So many readings, and no size.
+  if (/^\d$/.test(typed) && /\benough\b/i.test(text) && prompt.kind === 'read') return null
   if (gas === null) {
     const choice = choiceLines(defs, state, prompt, typed)
     if (choice !== null) return choice
     const known = recordLines(defs, state, Number(typed))
+    // What is asked here is held against its own size first; a number of a sheet is that where what it means is asked.
+    const isMeaning = /^what(?:'s| is| does)\b/i.test(text)
+    const isKnown = known.length > 0 || whyKnown(defs, state, typed) !== null
+    const reading = isMeaning && isKnown ? null : readingFigureLines(defs, state, keyed, !isMeaning)
+    if (reading !== null) return [...reading, ...known]
     if (known.length > 0) return known
   }
   const lines = gasLines(defs, prompt, gas, typed)
@@ -60,12 +85,26 @@ export function figureLines(defs: Definitions, state: State, text: string): stri
   )
 }
 
-function figureIn(text: string): { readonly typed: string; readonly gas: GasName | null } | null {
+interface Figure {
+  readonly typed: string
+  /** With the unit that stood behind it, as a reading is keyed. */
+  readonly keyed: string
+  readonly gas: GasName | null
+}
+
+function figureIn(text: string): Figure | null {
   const of = OF_FIGURE.map((pattern) => pattern.exec(text)).find((one) => one !== null)
-  const [, figure, unit, name] = of ?? []
-  if (figure !== undefined) return { typed: figure.replace(',', '.'), gas: gasNamed(unit, name) }
+  const [whole = '', figure, unit, name] = of ?? []
+  if (figure !== undefined) {
+    const size = new RegExp(`${figure.replace('.', '\\.')}(${SIZE})`, 'i').exec(whole)?.[1] ?? ''
+    const isWord =
+      /^ ?in$/i.test(size) && /\bin (?:its |the )?(?:limits?|spec|tolerance|range|there)\b/i.test(whole)
+    const typed = figure.replace(',', '.')
+    return { typed, keyed: isWord ? typed : `${typed}${size}`, gas: gasNamed(unit, name) }
+  }
   const [, gas, read] = OF_GAS.exec(text) ?? []
-  return read === undefined ? null : { typed: read.replace(',', '.'), gas: gasNamed(undefined, gas) }
+  const typed = read?.replace(',', '.')
+  return typed === undefined ? null : { typed, keyed: typed, gas: gasNamed(undefined, gas) }
 }
 
 function gasNamed(unit: string | undefined, name: string | undefined): GasName | null {

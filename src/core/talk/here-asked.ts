@@ -12,6 +12,7 @@ import { quotedLines } from './answer-asked.ts'
 import { givenLines } from './gate-list.ts'
 import { placeName } from './names.ts'
 import { verdictAt } from './offered.ts'
+import { LEFT } from './word-asked.ts'
 
 const WHY_LOCK =
   /^why\b.*\b(?:pad)?locks?\b.*\b(?:on|at|for|here|there|wanted|needed|want|need|hang)\b|^why\b.*\block(?:ed)? (?:out )?(?:the|this)\b/i
@@ -47,7 +48,9 @@ export function hereAskedLines(
   if (WHY_LOCK.test(text)) return lockLines(defs, state, text)
   if (HOW_LONG.test(text)) return waitLines(defs, state, now)
   if (WHERE_GAUGE.test(text)) return gaugeLines(defs, state)
-  if (/^where\b/i.test(text) && !/\block/i.test(text)) return pointLines(defs, text)
+  const points =
+    /^(?:where|which|what)\b/i.test(text) && !/\block/i.test(text) ? pointLines(defs, text) : null
+  if (points !== null || /^where\b(?!.*\block)/i.test(text)) return points
   if (ON_RECORD.test(text)) return gasLines(defs, state)
   if (GOOD_OR_BAD.test(text)) return goodLines(defs, state)
   if (IF_LEFT.test(text)) return LEFT
@@ -186,11 +189,6 @@ function gaugeLines(defs: Definitions, state: State): string[] | null {
 function hazardName(defs: Definitions, id: string): string {
   return defs.hazards.find((one) => one.id === id)?.name ?? id
 }
-
-const LEFT = [
-  'leave keeps all that was keyed. Every hold point falls, and is shown anew whole before anybody goes near again.',
-  'Locks, blocks and all that was placed stay where they are, by number on the make-safe sheet that is shown then.',
-]
 
 const FALLS = [
   'back and correct name all that would become void before you agree to it, and nothing falls until then.',

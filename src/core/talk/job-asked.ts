@@ -14,6 +14,9 @@ const NO_MACHINE =
   /\b(?:no|without a|without the|not at (?:a|the)|away from the) (?:machine|compressor|cylinder)\b/i
 const WHICH = /^which\b.*\b(?:one|take|pick|use|key|choose|gauge|meter|thermometer|micrometer|instrument)\b/i
 const GAUGE = /^which\b.*\b(?:gauge|thermometer|micrometer|instrument)\b/i
+/** `is this the right micrometer`. */
+const RIGHT =
+  /^(?:is|are) (?:this|it|that|these|[a-z]{1,3}-?\d+) the (?:right|correct|proper) (?:one|gauge|meter|thermometer|micrometer|instrument)s?\b/i
 /** These are of the standard, which has a passage of its own. */
 const OF_STANDARD = /\b(?:standard|ring|set-check|size)\b/i
 
@@ -32,7 +35,7 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
   if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
   if (LOCK_PLACES.test(question) && !/\bplate\b/i.test(question)) return pointLines(defs)
   const prompt = next(defs, state)
-  if (prompt.kind === 'pick' && WHICH.test(question.trim()))
+  if (prompt.kind === 'pick' && (WHICH.test(question.trim()) || RIGHT.test(question.trim())))
     return [
       `Wanted: ${prompt.seat.for}. Barover chooses none: take the one in your hand, and key the number on its tag.`,
       ...prompt.options.map(
@@ -40,7 +43,11 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
       ),
     ]
   const used = prompt.kind === 'read' ? instrumentById(defs, prompt.instrument) : undefined
-  if (used !== undefined && GAUGE.test(question.trim()) && !OF_STANDARD.test(question))
+  if (
+    used !== undefined &&
+    (GAUGE.test(question.trim()) || RIGHT.test(question.trim())) &&
+    !OF_STANDARD.test(question)
+  )
     return [
       `${used.id}, ${used.title}: it was chosen for this step, and what is keyed counts as read on it.`,
       'A figure of another one is not keyed here.',
@@ -70,7 +77,8 @@ function instrumentLines(defs: Definitions, state: State, one: Instrument): stri
   ]
 }
 
-const nothingRefuses = ({ lastAt }: State) => `nothing on its record refuses it on ${lastAt.slice(0, 10)}`
+export const nothingRefuses = ({ lastAt }: State) =>
+  `nothing on its record refuses it on ${lastAt.slice(0, 10)}`
 
 function recordLines({ record }: State): string[] {
   return [

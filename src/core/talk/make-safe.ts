@@ -18,6 +18,9 @@ export const SAFE_ALWAYS: readonly string[] = [
   '5  Count heads. Nobody goes in to fetch anybody without air and a line.',
 ]
 
+export const NO_CALL_OUT =
+  'PRACTICE: no call of this sheet is called out, no MAYDAY, unless somebody really is in danger.'
+
 /** What a machine record says of its site. */
 export interface SiteWords {
   readonly emergency?: string
@@ -49,9 +52,7 @@ export function jobLines(defs: Definitions, state: State): string[] {
   const { emergency, rescue } = defs.machine.site
   return [
     // Practice is done beside people who would come running.
-    ...(state.record === 'PRACTICE'
-      ? ['PRACTICE: no call of this sheet is called out, no MAYDAY, unless somebody really is in danger.']
-      : []),
+    ...(state.record === 'PRACTICE' ? [NO_CALL_OUT] : []),
     ...siteLines(rescue === undefined ? { emergency } : { emergency, rescue }),
     ...(defs.makeSafe.length === 0 ? [] : ['THIS WORK', ...defs.makeSafe.map((line) => `   ${line}`)]),
     ...lockLines(defs, state),

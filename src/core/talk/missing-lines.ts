@@ -3,7 +3,7 @@ import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 
 const LOCK = /\b(?:pad)?locks?\b/i
-const NO_LOCK =
+export const NO_LOCK =
   'A point without its lock is not shut off: nobody goes in, and the hold point stays shut until one hangs there and its number is keyed.'
 
 export function missingLines(state: State, question: string): string[] {

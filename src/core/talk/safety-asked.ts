@@ -1,8 +1,10 @@
 // Questions that people ask who are in doubt about themselves or others, heard by words of their own before any paper is
 // looked through: a passage that only shares a word with such a question would be worse than no answer.
+import { OFF_TOLD } from './off-told.ts'
 
 /**
  * Somebody is hurt; does not answer; an alarm or a smell; it starts or turns; air out of its limits; something is missing;
+ * a lock or a block is told to be off;
  * something goes wrong; what STOP does; why people come out; a trainee; alone; turning the crank or taking the block out; hands in; whether it is safe; who releases a
  * STOP; who witnesses; whether one is allowed; whether locks come off; what is to be done now.
  */
@@ -13,6 +15,7 @@ export type SafetyAsked =
   | 'starts'
   | 'bad-air'
   | 'missing'
+  | 'off'
   | 'wrong'
   | 'stop'
   | 'come-out'
@@ -48,6 +51,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:injur\\w*|unconscious|collapse[sd]?|faint(?:s|ed)?|dizzy|first aid|ambulance)\\b',
       `\\b${SOMEBODY} (?:is|am|are|was|were|be|gets?|got|has been|can be|could be|may be)(?: \\w+)? ${HARMED}\\b`,
       `\\b${SOMEBODY} (?:is|am|are|was|gets?|got) ${HARMED}\\b`,
+      `^(?:is|are|was) ${SOMEBODY} ${HARMED}\\b`,
       '\\b(?:hurts?|harms?|kills?) (?:me|us|him|her|them|myself|somebody|someone|anybody|anyone)\\b',
     ],
   ],
@@ -84,6 +88,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:low|high|not enough|no) (?:oxygen|o2|lel|h2s|air)\\b',
     ],
   ],
+  ['off', OFF_TOLD],
   [
     'missing',
     [
@@ -96,6 +101,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '\\b(?:go|goes|gone|went|going) wrong\\b',
       "\\b(?:something|anything|what)(?: is|'s)? (?:wrong|amiss|unsafe)\\b",
+      `\\b${OTHERS} (?:has |have |had |just )*(?:took|taken|takes|takes off|cut|cuts|removed|removes|unlocked|opened)\\b.*\\block\\b`,
       '\\b(?:did|have) (?:i|we) .*\\bwrong\\b',
       '\\b(?:if|when) (?:something|anything) happens\\b',
       '\\b(?:in trouble|danger|dangers|dangerous|emergency|help me)\\b',
@@ -190,6 +196,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       '^(?:and |so |but )?what(?: (?:do|should|must|can) (?:i|we) do)?(?: now| next| here| then)?$',
       '^(?:and |so )?what (?:comes|happens|is) (?:next|now)$',
+      '^(?:and |so )?(?:what|how|where) (?:do|should|must|can) (?:i|we) (?:do first|start(?: here| with)?|begin(?: here| with)?|go first|go on|carry on)(?: first| now| next)?$',
     ],
   ],
 ]
@@ -209,7 +216,7 @@ export function safetyAsked(line: string): SafetyAsked | null {
 }
 
 /** What is said of them without a question mark too: nobody who keys these has time for one. */
-const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts']
+const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts', 'off']
 
 /** An alarm alone may stand among the words that a hold point asks for. */
 const SOUNDS =
@@ -238,7 +245,7 @@ const SUPPOSED =
 export const BY_WIRE = /\b(?:phone|telephone|radio|video|photo|picture)\b/i
 
 /** A nut may be left alone, and evidence may say so. */
-const OF_ONESELF = /\b(?:i|i['\u2019]?m|im|we|my|our|nobody|no one|noone)\b/i
+const OF_ONESELF = /\b(?:i|i['\u2019]?m|im|we|my|our|nobody|no one|noone|partner|mate)\b/i
 
 /** Said of who is there, or is not, and no answer to anything: it is answered with or without a question mark. */
 export function saysWhoIsThere(line: string): boolean {

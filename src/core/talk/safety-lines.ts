@@ -79,6 +79,8 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
       return [...comeOut(asked), ...troubleLines(asked), ...notSoLines(asked), COUNT, SHEET]
     case 'starts':
       return [...comeOut(asked, EMERGENCY_STOP), ...troubleLines(asked), ...notSoLines(asked), SHEET]
+    case 'off':
+      return [...comeOut(asked), STILL_OPEN, ...troubleLines(asked), ...notSoLines(asked), SHEET]
     case 'bad-air':
       return [
         ...comeOut(asked),
@@ -183,6 +185,9 @@ function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
     `${CALL} ${defs.machine.site.emergency}`,
   ]
 }
+
+const STILL_OPEN =
+  'No hold point closes by those words, only by STOP. Back on or not: what was off is shown anew, after a lead has released the STOP.'
 
 const EMERGENCY_STOP =
   'Hands off. Whoever stands at the emergency stop hits it; nobody goes in to reach one. Common practice, no source.'

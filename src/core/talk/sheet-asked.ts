@@ -22,6 +22,8 @@ const WHO = [
   '^(?:do|must|should) (?:i|we) (?:still )?(?:need|have to have|want) (?:somebody|someone|anybody|anyone|another (?:man|person|one|mechanic|lead)|a (?:second|2nd) (?:man|person|one|mechanic|lead|signature)|a (?:lead|mechanic|mate|partner|witness)|other people|more people)(?: else)?(?: (?:for (?:this|it|that)|here|now|with me))*$',
   '^(?:is|are) (?:a|another|the) (?:second (?:man|person)|lead|mechanic|witness|partner|mate)s? (?:needed|wanted|required|necessary)(?: (?:here|now|for (?:this|it)))*$',
 ]
+/** Who has the last word about a part. */
+const DECIDER = '^who (?:decides|judges|says|has the (?:say|last word)|makes the (?:decision|call))\\b.*'
 const END =
   '(?:it|this|that|meant|asked|wanted|here|am i(?: at| on)?|are we(?: at| on)?|do (?:i|we|you) (?:measure|read|take|start|begin|look|open|use|stand|mean|hold|go)\\b.*|should (?:i|we|it) .*|does (?:it|this|that|the sheet|the step) (?:mean|speak of|want)|of (?:the|this) (?:cylinder|bore|machine|piston|rod)|is (?:it|this|that|meant|asked|wanted|here|asked for|to be (?:measured|read))(?: here| now)?|now|first|please)'
 const WHICH_END = [
@@ -55,7 +57,11 @@ const DECIDES =
   /^(?:can|may|could|should|must|does|is) (?:i|we|he|she|the \w+|a \w+|my \w+|\w{2,4}) (?:allowed to |have to )?(?:accept|decide|reject|approve|sign|choose|pick|say)/i
 const WHY_STANDARD =
   /^why\b.*\b(?:measure|check|read|set|do|need|use|test)\b.*\b(?:ring|standard|set-?check|master|rod)\b/i
-const [WHO_ASKED, END_ASKED, REPEATS_ASKED] = [compiled(WHO), compiled(WHICH_END), compiled(REPEATS)]
+const [WHO_ASKED, END_ASKED, REPEATS_ASKED] = [
+  compiled([...WHO, DECIDER]),
+  compiled(WHICH_END),
+  compiled(REPEATS),
+]
 const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled(DIFFERENCE)]
 
 /** Null: the question is none of these. `text`: without what stands behind its last word. */

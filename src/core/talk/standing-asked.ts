@@ -20,18 +20,23 @@ const GAS = '(?:the |this |our |my )?(?:gas(?: tests?| readings?)?|air test|test
 const ENDS = '(?:laps(?:e|es|ed)|expires?|runs? out|ends?|over|due|good|valid|last|stand)'
 
 const THING =
-  '(?:(?:last|wrong|first|second|third|new) )*(?:reading|figure|number|value|answer|entry|measurement|repeat|lock|lock number|initials|finding|note|word|one)s?'
+  '(?:(?:last|wrong|first|second|third|new|earlier|older|old|previous|former|bad|false|mistyped|bore|gas) )*(?:reading|figure|number|value|answer|entry|measurement|repeat|lock|lock number|initials|finding|note|word|one)s?'
 const KEYED = '(?:keyed|typed|entered|put in|put|pressed|hit|picked|chose|gave|read|wrote)'
 /** What somebody says who wants a slip back. Of a thing by name it is a question about that thing. */
 const MEND =
   '(?:fix|mend|undo|correct|change|delete|remove|take back|put right|redo|get rid of|edit|alter|cancel|replace)'
 const SLIP = `(?:it|that|this|them|(?:(?:a|an|my|the|that|this|what) )*(?:mistake|slip|typo|error|${THING})|what (?:i|we) ${KEYED}|(?:what is on |what i keyed on )?sheet \\d+(?:\\.\\d+)?)`
+/** Which of them it was, or when. */
+const WHEN =
+  '(?: (?:from|of|that|which|i|we|was|is|before|earlier|above|yesterday|already|back|then|two|three|an?|few|some|sheets?|steps?|places?|ago|last|shift|at|in|on|the|keyed|typed|entered|took|made|read|previous|now|again|here|wrong|\\d+(?:\\.\\d+)?))*'
 const BEFORE = '(?:.*[,;.:!] ?)?'
 const TAKE =
   '(?:take|taken|took|get|got|save|saved|record|recorded|keep|kept|hear|heard|note|noted|register|registered)'
 
 const TOOL =
-  '(?:gauge|instrument|meter|micrometer|thermometer|indicator|scale|tool)s?(?: here| now| for (?:it|this|that))?'
+  '(?:(?:inside|outside|bore|dial|gas|setting) )?(?:gauge|instrument|meter|micrometer|mike|mic|thermometer|indicator|scale|tool|caliper)s?(?: here| now| all along| before| for (?:it|this|that|them|all of (?:it|them)))*'
+const USED =
+  '(?:picked|took|chose|have|got|grabbed|used|am using|was using|have been using|measured (?:it |this |that |them |all )?with|read (?:it |this |that |them |all )?(?:with|on)|did (?:it|this|that|them) with|worked with)'
 const OTHER = '(?:an?other|a different|the other|the right|a better|some other)'
 
 const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
@@ -50,7 +55,24 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   ['instrument', `(?:can|may|could) (?:i|we) (?:take|use|pick|have|change to) ${OTHER} ${TOOL}`],
   [
     'instrument',
-    `${BEFORE}(?:i|we)(?:'ve| have)? (?:just )?(?:picked|took|chose|have|got) the wrong ${TOOL}`,
+    `${BEFORE}(?:i|we)(?:'ve| have|'m)? (?:just |been |all along )*(?:${USED}|using) (?:the |a )?(?:wrong|other|old|different) ${TOOL}.*`,
+  ],
+  [
+    'instrument',
+    `${BEFORE}(?:it|that|this|they) (?:was|were|is) (?:read |measured |taken )?(?:with |on )?the wrong ${TOOL}.*`,
+  ],
+  [
+    'instrument',
+    `(?:what if )?(?:the|my|this|our) ${TOOL} (?:is|was|seems|reads|looks|has been) (?:wrong|off|broken|out|not right|bad|faulty|out of calibration|damaged|dropped)`,
+  ],
+  ['instrument', `(?:the )?wrong ${TOOL}(?: used| picked| taken)?`],
+  [
+    'instrument',
+    `(?:what (?:do|can|should|must) (?:i|we) do |what )?(?:if|when) (?:i|we)(?:'ve| have)? (?:just )?(?:${USED}) (?:the |a )?(?:wrong|other|different) ${TOOL}.*`,
+  ],
+  [
+    'instrument',
+    `${BEFORE}(?:i|we)(?:'ve| have)? (?:${USED}) [a-z]{1,3}-?\\d+ (?:instead of|and not|not|rather than) .*`,
   ],
   ['all', '(?:and )?where (?:am i|are we)(?: now| at)?'],
   ['all', `how far (?:am i|are we|is (?:it|this|that)|along am i|along are we|is ${JOB}|on am i|on are we)`],
@@ -98,17 +120,21 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
   ['taken', `what (?:was|is) (?:my|the) last ${THING}`],
   [
     'mend',
-    `${BEFORE}(?:how|where) (?:do|can|could|would|should|may|must) (?:i|we|you|one) ${MEND} ${SLIP}(?: again| now| back| here)?`,
+    `${BEFORE}(?:how|where) (?:do|can|could|would|should|may|must) (?:i|we|you|one) ${MEND} ${SLIP}${WHEN}`,
   ],
-  ['mend', `${BEFORE}(?:can|could|may) (?:i|we|you) (?:still )?${MEND} ${SLIP}(?: again| now| back| here)?`],
-  ['mend', `${BEFORE}(?:how|where) to ${MEND} ${SLIP}`],
+  ['mend', `${BEFORE}(?:can|could|may) (?:i|we|you) (?:still )?${MEND} ${SLIP}${WHEN}`],
+  ['mend', `${BEFORE}(?:how|where) to ${MEND} ${SLIP}${WHEN}`],
   [
     'mend',
-    `(?:what (?:do|can|should|must) (?:i|we) do )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?${KEYED} (?:in )?(?:the |a |an |that )?(?:wrong|other|same) .*`,
+    `(?:what (?:do|can|should|must) (?:i|we) do |what happens |what )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?(?:${KEYED}|key|type|enter|pick|press|read) (?:in )?(?:the |a |an |that )?(?:wrong|other|same) .*`,
   ],
   [
     'mend',
     `(?:what (?:do|can|should|must) (?:i|we) do )?(?:if |when )?(?:i|we)(?:'ve| have)? (?:just )?(?:made|make) (?:a |an )?(?:mistake|slip|typo|error).*`,
+  ],
+  [
+    'mend',
+    `(?:what (?:if|when) )?(?:one of )?(?:an?|my|the|that|this|some)? ?${THING}${WHEN} (?:is|was|were|are|seems?|looks?) (?:wrong|off|mistyped|not right|false|keyed wrong)(?:[,;.]? (?:what|how)\\b.*)?`,
   ],
   ['mend', `(?:how|where) (?:do|can|could) (?:i|we) go back(?: one| a step| to .*)?`],
   [
@@ -116,6 +142,10 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
     "who(?:'s| is| else is)? (?:is )?(?:signed on|signed in|on|here|on (?:the|this) job|with me|at the keyboard)",
   ],
   ['people', 'who are (?:we|signed on)'],
+  [
+    'people',
+    'how many (?:people|men|of us|persons)(?: are| is)?(?: now| still)? (?:signed )?(?:on|here)(?: (?:the|this) job| now)?',
+  ],
   ['lapse', `(?:when|what time|at what time|until when) (?:does|do|will|is|are|did) ${GAS} (?:be )?${ENDS}`],
   [
     'lapse',

@@ -9,6 +9,7 @@ import type { Ask } from './ask.ts'
 import { mendLines } from './last-taken.ts'
 import { safetyAsked, saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
+import { standingAsked } from './standing-asked.ts'
 import { whyLines } from './tell-about.ts'
 import { toldLines } from './told.ts'
 import { wantedLine } from './wanted.ts'
@@ -21,7 +22,7 @@ const TAKES_NO_WORDS: readonly Prompt['kind'][] = [
 const TYPED_AS_ASKED: readonly string[] = ['gas', 'measured', 'locks', 'numbers', 'words', 'lift', 'wait']
 
 const UNSURE =
-  /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense)\b/i
+  /\b(?:not sure|unsure|no (?:idea|clue)|(?:do not|don['\u2019]?t|cannot|can['\u2019]?t) (?:know|understand|see what|tell what)|confus\w+|unclear|what (?:this|that|it) means|makes no sense|never (?:done|did|seen|used) (?:this|that|it|one)|first time|new (?:here|to (?:this|it|that)|at (?:this|it)))\b/i
 const TROUBLE =
   /\b(?:stuck|jam(?:s|med)?|seized|brok(?:e|en)|cannot|can['\u2019]?t|won['\u2019]?t|will not|does(?:n['\u2019]?t| not)|do(?:n['\u2019]?t| not)|too (?:tight|big|small|long|short|hot|cold|heavy|deep)|bent|crack(?:s|ed)?|damaged?|slipp(?:ed|ing)|fell|loose|missing|wrong)\b/i
 
@@ -53,7 +54,8 @@ export function statedLines(
     (prompt.kind === 'evidence' && TYPED_AS_ASKED.includes(prompt.item.evidence.kind))
   if (!isHere || (text.match(/\p{L}+/gu) ?? []).length < 3) return null
   if (SLIP.test(text)) return [...mendLines(defs, state), NOT_A_SLIP]
-  if (/\d/.test(text)) return null
+  // A line with a figure may be one keyed wrong; that another instrument was used is none, whatever its number.
+  if (/\d/.test(text) && standingAsked(text) !== 'instrument') return null
   const told = toldLines(defs, state, text, now)
   if (told !== null) return told
   const wanted = wantedLine(defs, state, prompt)

@@ -5,44 +5,91 @@ import type { Instant } from '../lib/instant.ts'
 import { answerLines } from './answer-asked.ts'
 import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
+import { howAskedLines } from './how-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
+import { lockAskedLines } from './lock-asked.ts'
+import { meterAskedLines } from './meter-asked.ts'
+import { noLockLines } from './no-lock-asked.ts'
+import { othersAskedLines } from './others-asked.ts'
+import { readingFateLines } from './reading-fate.ts'
+import { readingsLeftLines } from './readings-left.ts'
+import { runOnLines, wrongPlateLines } from './run-on-asked.ts'
 import { type SafetyAsked, safetyAsked } from './safety-asked.ts'
 import { safetyLines } from './safety-lines.ts'
 import { sheetAskedLines } from './sheet-asked.ts'
+import { bare, heardAs, openerMended } from './slips-in.ts'
 import { standingAsked } from './standing-asked.ts'
+import { lifeBefore, timeAskedLines } from './time-asked.ts'
+import { verdictAskedLines } from './verdict-asked.ts'
 import { whereLines } from './where.ts'
+import { wordAskedLines } from './word-asked.ts'
 
 /** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
 export function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
   return toldLines(defs, state, asked, now) ?? answerLines(defs, state, named(asked))
 }
 
-/** In the hand lies a gauge, where the papers would find HOLD and the hold point. */
-const named = (asked: string) => asked.replace(/\bhold (?:it|this|that)\b/i, 'hold the gauge')
+/** In the hand lies a gauge, where the papers would find HOLD and the hold point; what counts as a thing is what it is. */
+const named = (asked: string) =>
+  openerMended(asked)
+    .replace(/\bhold (?:it|this|that)\b/i, 'hold the gauge')
+    .replace(/^what (?:counts|goes|passes) as\b/i, 'what is')
 
 /** What no paper answers and the job itself does; harm comes first. Null: it is none of it. */
 export function toldLines(defs: Definitions, state: State, asked: string, now: Instant): string[] | null {
   // Under a STOP it is that which is lifted, and no part.
   const safety = openStop(state) !== null && /\blift(?:s|ed)?\b/i.test(asked) ? 'release' : safetyAsked(asked)
+  // Longer lines are no questions, and are not held against each pattern.
+  const text = asked.length > LONGEST ? '' : heardAs(defs, asked)
+  // A plate that bears another tag is told with the hazard and the hold points, as going on at it is.
+  const plate = ANY_HARM.includes(safety) ? wrongPlateLines(defs, state, text, now) : null
+  if (plate !== null) return plate
+  // At a decision, who witnessed is asked of what was done.
+  const decided = safety === 'witness' ? verdictAskedLines(defs, state, text) : null
+  if (decided !== null) return decided
   // Who is needed, or what a figure means, is asked of the sheet; who may do what, of the role.
-  const own = OWN.includes(safety) ? ownLines(defs, state, asked) : null
+  const own = OWN.includes(safety) ? ownLines(defs, state, asked, text, now) : null
   if (own !== null) return own
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
-  const about = standingAsked(asked)
-  if (about !== null) return whereLines(defs, state, now, about)
+  const about = standingAsked(text === '' ? asked : text)
+  if (about !== null)
+    return [...whereLines(defs, state, now, about), ...(about === 'lapse' ? lifeBefore(defs, state) : [])]
   return hereAskedLines(defs, state, asked, now) ?? jobAskedLines(defs, state, asked)
 }
 
+/** Characters of a question that is told from the job. */
+const LONGEST = 240
+
 /** What may be asked of it too, where harm is heard in the words. */
 const OWN: readonly (SafetyAsked | null)[] = [null, 'allowed', 'wrong']
+const ANY_HARM: readonly (SafetyAsked | null)[] = [...OWN, 'hands', 'safe', 'missing', 'now']
 
-/** Of the sheet that lies open, and of a figure that somebody reads. */
-function ownLines(defs: Definitions, state: State, asked: string): string[] | null {
-  const text = asked
-    .trim()
-    .replaceAll('\u2019', "'")
-    .replace(/^ask[:,]? /i, '')
-    .replace(/[\s?.!]+$/, '')
-    .replace(/\s+/g, ' ')
-  return figureLines(defs, state, text) ?? sheetAskedLines(defs, state, text)
+/** Of the sheet that lies open, and of a figure that somebody reads. `text`: with its slips put right. */
+function ownLines(
+  defs: Definitions,
+  state: State,
+  asked: string,
+  text: string,
+  now: Instant,
+): string[] | null {
+  const keyed = bare(asked)
+  const lines =
+    figureLines(defs, state, keyed) ??
+    lockAskedLines(defs, state, text, now) ??
+    noLockLines(defs, state, text, now) ??
+    othersAskedLines(defs, state, text, now) ??
+    timeAskedLines(defs, state, text, now) ??
+    meterAskedLines(defs, state, text, now) ??
+    readingFateLines(defs, state, text, now) ??
+    verdictAskedLines(defs, state, text) ??
+    wordAskedLines(defs, state, text, now) ??
+    sheetAskedLines(defs, state, keyed) ??
+    readingsLeftLines(defs, state, text) ??
+    runOnLines(defs, state, text, now) ??
+    howAskedLines(defs, state, text, now)
+  // Until the plate was read its tag is nowhere on screen, so that nobody copies it from here. Whom to call is never held back.
+  const tag = defs.machine.machine.toLowerCase()
+  return state.machineNamed || lines === null
+    ? lines
+    : lines.filter((line) => line.startsWith('Call:') || !line.toLowerCase().includes(tag))
 }

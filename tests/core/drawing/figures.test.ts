@@ -1,6 +1,6 @@
 // Pictures without an instrument.
 import { describe, expect, it } from 'vitest'
-import { drawFigure, FIGURE_KINDS } from '../../../src/core/drawing/figures.ts'
+import { drawFigure, drawFigureLow, FIGURE_KINDS } from '../../../src/core/drawing/figures.ts'
 import { expectSound, picture } from './arbitrary.ts'
 
 describe('a hollow piston on the bench', () => {
@@ -12,22 +12,24 @@ describe('a hollow piston on the bench', () => {
 |<----+ plug    +---->|
 |     |         |     |
 wall  +--+---+--+  shield
-nobody in line with plug, vent
+nobody in line: plug, vent
 `),
     )
   })
 })
 
 describe.each(FIGURE_KINDS)('%s', (kind) => {
-  it('is drawn whole or not at all, within 30 columns, in the same shape in ASCII', () => {
+  it('is drawn whole or not at all, and in one line where there is no room for that, within the 29 columns of a sheet of 40, in the same shape in ASCII', () => {
     for (const ascii of [false, true])
       for (let width = 0; width < 70; width += 1)
         for (let height = 1; height < 9; height += 1)
-          expectSound(drawFigure(kind, { ascii, width, height }), ascii, width, height)
-    const [box, ascii] = [false, true].map((flag) => drawFigure(kind, { ascii: flag, width: 30 }).lines)
+          for (const draw of [drawFigure, drawFigureLow])
+            expectSound(draw(kind, { ascii, width, height }), ascii, width, height)
+    const [box, ascii] = [false, true].map((flag) => drawFigure(kind, { ascii: flag, width: 29 }).lines)
     expect(box?.length).toBeGreaterThan(3)
     expect(ascii?.map((line) => line.length)).toEqual(box?.map((line) => line.length))
-    expect(drawFigure(kind, { ascii: false, width: 29 }).lines).toEqual([])
-    expect(drawFigure(kind, { ascii: false, width: 30, height: 5 }).lines).toEqual([])
+    expect(drawFigure(kind, { ascii: false, width: 20 }).lines).toEqual([])
+    expect(drawFigure(kind, { ascii: false, width: 29, height: 5 }).lines).toEqual([])
+    expect(drawFigureLow(kind, { ascii: false, width: 29, height: 1 }).lines).toHaveLength(1)
   })
 })

@@ -17,6 +17,8 @@ describe('the authority of a concession', () => {
     ['nobody named', 'myself', 'own-authority'],
     ['a word that names nobody', 'engineering', 'no-authority'],
     ['a trainee', 'TS', 'no-authority'],
+    ['somebody without a name', 'the boss', 'no-authority'],
+    ['a part somebody has', 'our site manager', 'no-authority'],
     ['who keys, in two words', 'my own', 'own-authority'],
     ['who keys, by their say', 'on my own authority', 'own-authority'],
     ['who keys, with a figure', 'me 2', 'own-authority'],
@@ -36,6 +38,10 @@ describe('the authority of a concession', () => {
       why: 'runs',
     } as const
     expect(walk.bring({ ...input, authority: line, until: '2027-01-01' })).toBe(code)
+  })
+
+  it('is no mechanic of the crew', () => {
+    expect(toAuthority().key('ML')).toBe('no-authority')
   })
 
   it.each(['PB', 'Ada Moss, site engineer', 'letter 12 of KH', 'I-12', 'No. 4711', 'our engineer Ada Moss'])(

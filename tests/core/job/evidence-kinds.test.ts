@@ -201,7 +201,7 @@ describe('a wait', () => {
   })
 
   it.each([
-    ['STOP', (w: Walk) => w.keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nothing')],
+    ['STOP', (w: Walk) => w.keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nobody was hurt')],
     ['leaving', (w: Walk) => w.keys('leave').bring({ do: 'take-up' })],
     ['being taken up', (w: Walk) => w.bring({ do: 'take-up' })],
     ['a clock that moved', (w: Walk) => w.bring({ do: 'clock-moved', seconds: 900 })],

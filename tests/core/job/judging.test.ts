@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest'
 import type { FileCopy } from '../../../src/core/job/entries.ts'
 import { limitsFor } from '../../../src/core/job/limits.ts'
 import { boreRecord } from '../../../src/core/job/verdict-record.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { becauseRows } from '../../../src/core/sheet/verdict-block.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 
 type Change = Partial<Record<FileCopy['role'], (text: string) => string>>
@@ -260,6 +262,44 @@ describe('the measuring error', () => {
     const { differenceU, readingU } = verdictOf().inputs
     expect(readingU).toBeGreaterThan(0)
     expect(differenceU).toBeCloseTo(Math.SQRT2 * (readingU ?? Number.NaN), 12)
+  })
+})
+
+describe('of two limits that are passed', () => {
+  // Centre, top to bottom, far above: taper uses more of its limit, and the largest diameter asks for more.
+  const lines = [...BORE_LINES]
+  const at = lines.indexOf('9.5068')
+  const walk = new Walk().toBore()
+  for (const line of [
+    ...lines.slice(0, at),
+    '9.5680',
+    '3',
+    'read twice',
+    '9.5680',
+    '3',
+    'read twice',
+    ...lines.slice(at + 2),
+  ])
+    walk.key(line)
+  walk.keys(...AFTER_LINES)
+
+  it('the one that makes the verdict is named before the one that governs', () => {
+    const record = judged(walk)
+    expect(record.result.verdict).toBe('REPLACE')
+    const because = becauseRows(walk.engine.defs, record).map(({ text }) => text)
+    expect(because).toEqual([
+      expect.stringMatching(/^ {2}largest makes it REPLACE: 9\.56\d+ of 9\.5300.*Machine book/),
+      expect.stringMatching(/^ {2}taper governs: .*fallback/),
+    ])
+  })
+
+  it('the way to measure again stands with the choices', () => {
+    const view = promptView(walk.engine.defs, walk.state, walk.talk, {
+      width: 79,
+      record: 'EXAMPLE',
+      ascii: true,
+    })
+    expect(view.ask.map(({ text }) => text)).toContain('To measure again first: correct, or back.')
   })
 })
 

@@ -40,14 +40,14 @@ const SCORED = [
 describe('one whose verdict fell', () => {
   /** One diameter far out, then put right: HOLD or REWORK before, ACCEPT now, and NC-1 left behind. */
   const turned = () => {
-    const all = Array.from({ length: 10 }, () => '9.5003')
+    const all = Array.from({ length: 10 }, () => '9.5009')
     const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore()
     walk.keys('9.5200', '9.5200', ...all, ...AFTER_LINES)
     expect(list(walk)).toMatchObject([{ name: 'NC-1', stands: true }])
     const { word } = list(walk)[0] ?? { word: '' }
     for (const n of [0, 1]) {
       const of = walk.state.readings['bore.head_end.vertical']?.[n]?.seq ?? -1
-      walk.bring({ do: 'correct', of, typed: '9.5003', why: 'misread' })
+      walk.bring({ do: 'correct', of, typed: '9.5009', why: 'misread' })
     }
     const now = walk.state.verdicts.bore_judged?.verdict.result.verdict
     const fellBy = walk.state.raised.find(({ seq }) => seq === list(walk)[0]?.seq)?.voidBy
@@ -97,8 +97,8 @@ describe('a nonconformance', () => {
   })
 
   it('is none for ACCEPT or for a finding that is not marked', () => {
-    const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys('9.5003', '9.5003')
-    walk.keys(...Array.from({ length: 10 }, () => '9.5003'), ...AFTER_LINES)
+    const walk = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys('9.5009', '9.5009')
+    walk.keys(...Array.from({ length: 10 }, () => '9.5009'), ...AFTER_LINES)
     expect(walk.state.verdicts.bore_judged?.verdict.result.verdict).toBe('ACCEPT')
     expect(list(walk)).toEqual([])
     expect(shown(walk, 'verdict.given')).not.toMatch(/Nonconformance/)

@@ -45,7 +45,7 @@ describe('a number noted earlier', () => {
   })
 
   it('falls only once a lead has released a STOP over it', () => {
-    const walk = tagged().keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nothing')
+    const walk = tagged().keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nobody was hurt')
     expect(walk.keys('V-181').last.type).toBe('evidence.failed')
     walk.keys('stop', '8', 'two tags', '?', 'release', 'KH', 'the first was misread')
     expect(given(walk.keys('V-181'), 'h')).toEqual(['tag_again'])

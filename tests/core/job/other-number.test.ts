@@ -4,6 +4,7 @@ import { readEntries } from '../../../src/core/job/entry-schema.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { LOCK_LINES, Walk } from '../../helpers/example.ts'
+import { rightLine } from '../../helpers/right-line.ts'
 
 const KEY = 'locks.breaker'
 const fallen = () => {
@@ -72,3 +73,20 @@ describe('a lock that bears another number than before the hold point fell', () 
     expect(walk.talk.ask).toBeNull()
   })
 })
+
+describe('whoever witnesses', () => {
+  it('is told which number stands in place of which, and that the old one was told off by nobody', () => {
+    const walk = fallen().keys('L-107', '3', 'the old one would not open', ...LOCK_LINES.slice(1))
+    for (let n = 0; n < 20 && !asksWitness(walk); n++)
+      walk.key(rightLine(walk.engine.defs, walk.state, walk.talk))
+    expect(asksWitness(walk)).toBe(true)
+    const style = { width: 79, record: 'EXAMPLE' as const, ascii: false }
+    const rows = promptView(walk.engine.defs, walk.state, walk.talk, style).ask.map(({ text }) => text)
+    expect(rows).toContain(
+      'L-107 IN PLACE OF L-101, lock at main driver breaker, E-1: nobody told L-101 off.',
+    )
+  })
+})
+
+const asksWitness = ({ prompt }: Walk) =>
+  prompt.kind === 'evidence' && prompt.item.evidence.kind === 'witness'

@@ -153,7 +153,7 @@ describe('a gate inside a part', () => {
     expect(walk.prompt).toMatchObject({ kind: 'evidence', gate: { id: 'p__g' } })
     walk.keys('L-1', 'L-2')
     expect(at(walk)).toBe('a')
-    walk.keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nothing')
+    walk.keys('stop', '8', 'a shout', '?', 'release', 'KH', 'nobody was hurt')
     expect(walk.prompt).toMatchObject({ kind: 'clear', gate: { id: 'p__g' }, before: { id: 'a' } })
   })
 

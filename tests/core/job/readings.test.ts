@@ -127,7 +127,7 @@ describe('a correction', () => {
 
   it('warns by name of what it voids in the first question', () => {
     const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
-    walk.keys('correct', '5')
+    walk.keys('correct', 'sheet 7.1', '1')
     expect(walk.warned).toEqual(['This would make void: Bore judged; What is to be done, a lead decides.'])
   })
 

@@ -97,6 +97,8 @@ describe('STOP', () => {
   ])('is not released by %j', (person, code) => {
     const walk = new Walk().toBore().keys('stop', '8', 'somebody slipped', '?')
     expect(walk.bring({ do: 'release-stop', person, answer: 'put right' })).toBe(code)
+    for (const answer of ['none', 'None.', 'nothing', 'n/a', 'ok', 'none given'])
+      expect(walk.bring({ do: 'release-stop', person: 'KH', answer })).toBe('no-words')
     expect(walk.bring({ do: 'release-stop', person: 'KH', answer: '1' })).toBe('no-words')
     expect(openStop(walk.state)).not.toBeNull()
   })

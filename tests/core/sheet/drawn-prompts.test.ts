@@ -169,7 +169,7 @@ describe('a step where nothing is read', () => {
       const { text, view } = shot(stepAlone(hollow, step), 80, 24)
       expect(text.length).toBeLessThan(24)
       expect(view.drawings).toHaveLength(step.drawing === undefined ? 0 : 1)
-      return text.join('\n').includes('nobody in line with plug, vent') ? [step.id] : []
+      return text.join('\n').includes('nobody in line: plug, vent') ? [step.id] : []
     })
     expect(drawn.flat()).toEqual(['plugs_seen', 'knock', 'vents', 'quarantined'])
   })

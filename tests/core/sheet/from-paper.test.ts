@@ -51,3 +51,21 @@ describe('a sheet that is taken up', () => {
     expect(asked(walk)).toMatch(/^Stands: .*: 2026-03-14 06:53 RO 71\.2/)
   })
 })
+
+describe('a decision of a verdict from paper', () => {
+  const decided = (permit: readonly string[]) =>
+    sheetJob().keys('RO', ...toJudge({ permit: [...permit] }).slice(1), ...END_LINES)
+
+  it('tells the lead first where the sheet would have held the job', () => {
+    const lacks = permitLines().map((line) => (line === '06:33 RO L-103' ? '-' : line))
+    const walk = decided(lacks)
+    expect(walk.prompt.kind).toBe('decide')
+    expect(asked(walk)).toMatch(/On paper 2 Hold point .* WOULD HAVE HELD: .*blank\./)
+  })
+
+  it('says nothing of it where nothing would have', () => {
+    const walk = decided(permitLines())
+    expect(walk.prompt.kind).toBe('decide')
+    expect(asked(walk)).not.toContain('WOULD HAVE HELD')
+  })
+})

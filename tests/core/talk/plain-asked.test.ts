@@ -18,7 +18,7 @@ describe('a first question', () => {
     ['which machine is this job for?', /is for TC-401-1: TC-401 throw 1/],
     ['where do i find the lock number', /On the lock itself/],
     ['do I have to do all of it again', /only what rests on what was wrong/],
-    ['how do I measure out of round', /word for word:/],
+    ['how do I measure out of round', /different directions at one place[\s\S]*By hand: at one station/],
     [
       'is the crank locked now',
       /BLOCKED BOTH WAYS, keyed \d\d:\d\d by RO; it stands\.[\s\S]*look at the block/,

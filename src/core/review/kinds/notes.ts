@@ -1,11 +1,13 @@
 // What was noted into the log in somebody's own words: those of a lead first. It is no exception by itself; whoever was not there
-// reads it nowhere else.
+// reads it nowhere else. What tells of harm stands further up, in kinds/danger.ts.
 import { personById } from '../../job/definitions.ts'
+import { tellsOfHarm } from '../../talk/safety-asked.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, entriesOf, type Look } from '../look.ts'
 
 export function notes(look: Look): Found[] {
-  return entriesOf(look, 'note.written').map((entry): Found => {
+  const notes = entriesOf(look, 'note.written').filter(({ text }) => !tellsOfHarm(text))
+  return notes.map((entry): Found => {
     const isLead = entry.by !== undefined && personById(look.defs, entry.by)?.role === 'lead'
     return {
       kind: 'note',

@@ -1,0 +1,40 @@
+// What is said of something that the record holds shut, locked, blocked or blind, and that is not so any more: told as it is, and no
+// question. No word of it closes a hold point, so whoever says it is told what does.
+
+/** Number, tag or place between the thing and what became of it. */
+const WHICH =
+  '(?: (?:of|on|at|from|for|in|number|no|nr)\\b\\.?(?: (?:the|my|his|her|our))?(?: \\w+)?)?(?: [\\w-]*[\\d-][\\w-]*){0,2}'
+const IS =
+  "(?:'s| is| are| was| were| has| have| had| came| comes| come| fell| falls| got| been| not| just| now| still| all| again| being| quite| already)+"
+const TOOK =
+  '(?:took|taken|takes|removed|removes|cut|cuts|opened|opens|pulled|knocked|unlocked|undid|undone|broke|pulls)'
+
+const LOCKS = '(?:pad)?locks?|locking pins?|tags?|lock-?box(?:es)?'
+const BLOCKS = 'blocks?|blocking|blinds?|blanks?|spades?|wedges?|chocks?|pins?|barring gear'
+const BLEEDS = 'bleeds?|vents?'
+const VALVES = 'valves?|isolations?'
+const POWER = 'breakers?|fuses?|power|switch(?:es)?|isolators?'
+
+const said = (things: string, became: string) => `\\b(?:${things})${WHICH}${IS} (?:${became})\\b`
+
+/** As patterns of a line; none of them holds for a line that begins like a question. */
+const OFF = [
+  said(LOCKS, 'off|gone|open|opened|removed|taken|cut|broken|loose|changed|swapped'),
+  said(BLOCKS, 'out|off|gone|removed|taken|pulled|loose|broken|slipped|moved|sheared'),
+  `\\b(?:the|a|our|that) (?:\\w+ )?(?:${BLOCKS})${WHICH}(?: has| have| just)* (?:slipped|moved|fell|sheared|broke|came loose)\\b`,
+  said(BLEEDS, 'shut|closed|plugged|blocked'),
+  said(VALVES, 'open|opened|passing|leaking|not (?:shut|closed|locked)'),
+  said(POWER, 'on|in|live|closed|back on|switched on'),
+  `\\b${TOOK}\\b(?: \\w+){0,3} (?:${LOCKS}|${BLOCKS})\\b`,
+  `\\b(?:opened|opens)\\b(?: \\w+){0,3} (?:${VALVES})\\b`,
+  `\\b(?:shut|closed|plugged)\\b(?: \\w+){0,2} (?:${BLEEDS})\\b`,
+  "\\b(?:nobody|no one)(?:'s| is)? at the (?:block|barring gear|valve|breaker)\\b",
+]
+
+const QUESTION =
+  '(?:what|why|how|where|when|which|who|whose|is|are|am|was|were|can|could|may|might|must|do|does|did|has|have|if|suppose|will|would|should|in case)\\b'
+/** `not off`, `never taken off`: then it is on. */
+const DENIED =
+  '\\b(?:never|nobody|no one|not) (?:\\w+ )?(?:off|gone|out|open|opened|removed|taken|took|cut|loose)\\b'
+
+export const OFF_TOLD: readonly string[] = OFF.map((one) => `^(?!${QUESTION})(?!.*${DENIED}).*${one}`)

@@ -1,0 +1,42 @@
+// A reason says something of the thing: what is keyed to be past the question is refused wherever one is asked.
+import { describe, expect, it } from 'vitest'
+import { reason } from '../../../src/core/job/refusals.ts'
+import { Walk } from '../../helpers/example.ts'
+
+describe('a reason', () => {
+  it.each([
+    'none',
+    'NONE',
+    'none given',
+    'n/a',
+    'N.A.',
+    'nothing',
+    'ok',
+    'yes',
+    'fine.',
+    'no reason',
+    'x',
+    '-',
+    '12',
+  ])('is not %j', (typed) => {
+    expect(reason(typed, 'The reason')).toMatchObject({ ok: false, error: { code: 'no-words' } })
+  })
+
+  it.each(['no wear', 'lock 12 on', 'rag left', 'seized', 'nothing was wrong', 'gauge fine, read by KH'])(
+    'is %j',
+    (typed) => {
+      expect(reason(typed, 'The reason')).toEqual({ ok: true, value: typed })
+    },
+  )
+
+  it('is asked of a doubtful reading that is kept, of a correction and of a step that is not measured', () => {
+    const kept = new Walk().toBore().keys('9.60', '3', 'none')
+    expect(kept.state.readings['bore.head_end.vertical']).toBeUndefined()
+    expect(
+      new Walk()
+        .toVerdict()
+        .bring({ do: 'dispose', step: 'disposition', choice: 'rework', person: 'KH', why: 'none' }),
+    ).toBe('no-words')
+    expect(new Walk().toVerdict().bring({ do: 'reopen', step: 'strip', why: 'n/a' })).toBe('no-words')
+  })
+})

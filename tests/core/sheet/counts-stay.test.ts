@@ -1,0 +1,65 @@
+// At 40 columns and 15 rows: what is said beside a question makes it no more sides than it was, as whoever turns them counts.
+import { describe, expect, it } from 'vitest'
+import { foot } from '../../../src/core/sheet/foot.ts'
+import { fitLive } from '../../../src/core/sheet/live.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { fitToRead } from '../../../src/core/sheet/to-read.ts'
+import type { Walk } from '../../helpers/example.ts'
+import { walkExample } from '../../helpers/walked.ts'
+
+const STYLE = { width: 39, record: 'EXAMPLE' as const, ascii: true }
+const TOO_SOON = 'Not taken: that Enter came with the one before. Enter once more closes the job.'
+const LAST = { of: 'question', n: 99 } as const
+
+function input(walk: Walk) {
+  const { defs } = walk.engine
+  const view = promptView(defs, walk.state, walk.talk, STYLE)
+  const size = { rows: 15, columns: 40 }
+  return { view, foot: foot(defs, walk.state, walk.now), style: STYLE, ...size, notice: null }
+}
+
+describe('the count of sides', () => {
+  it('stays with a notice of three lines on the last of them, where that has room for it', () => {
+    let folded = 0
+    let jumped = 0
+    let stayed = 0
+    walkExample((walk) => {
+      if (walk.state.closed !== null) return
+      const bare = fitLive({ ...input(walk), side: LAST })
+      if (bare.turn === null) return
+      folded++
+      const told = fitLive({ ...input(walk), notice: TOO_SOON, side: LAST })
+      if (told.turn?.of === bare.turn.of) stayed++
+      else jumped++
+      expect(told.above.length + 1 + told.below.length).toBeLessThan(15)
+    })
+    expect(folded).toBeGreaterThan(15)
+    expect(stayed).toBeGreaterThan(15)
+    // Of sides that are full to the last line: there it is read on one more, for the two seconds that it stands.
+    expect(jumped).toBeLessThanOrEqual(9)
+  })
+
+  it('goes by the question alone where a refusal stands on a side of its own before it', () => {
+    let seen = 0
+    const toRead = Array.from({ length: 5 }, (_, i) => ({
+      margin: '',
+      text: `why ${i}`,
+      tone: 'caution' as const,
+    }))
+    walkExample((walk) => {
+      if (walk.state.closed !== null) return
+      const of = (live: ReturnType<typeof fitLive>) => live.above.at(-1)?.text
+      const bare = fitLive({ ...input(walk), side: LAST })
+      if (bare.turn === null) return
+      seen++
+      const refusing = { ...input(walk), toRead, refusesOnly: true }
+      expect(of(fitToRead({ ...refusing, side: LAST }))).toBe(of(bare))
+      const first = fitToRead({ ...refusing, side: { of: 'front', n: 0 } })
+      expect(first.above.map(({ text }) => text)).toEqual([
+        ...toRead.map(({ text }) => text),
+        'Enter turns over',
+      ])
+    })
+    expect(seen).toBeGreaterThan(15)
+  })
+})

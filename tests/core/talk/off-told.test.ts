@@ -1,0 +1,92 @@
+// A lock, a block or the like that is told to be off: answered as danger wherever it is said, and worst of the notes in the review.
+import { describe, expect, it } from 'vitest'
+import { safetyAsked, tellsOfHarm } from '../../../src/core/talk/safety-asked.ts'
+import { Walk } from '../../helpers/example.ts'
+import { reviewed } from '../../helpers/reviewed.ts'
+
+const OFF = [
+  'lock L-104 was taken off and is back',
+  'lock L-104 is off',
+  'the lock on V-11 is gone',
+  'somebody cut my lock',
+  'he took off the lock at the breaker',
+  'L-103 tag was removed',
+  'the block is out',
+  'the block slipped',
+  'the crank block came out',
+  'somebody pulled the block',
+  'there is nobody at the block, it is out',
+  'the blind in the discharge was taken out',
+  'the bleed is shut',
+  'somebody closed the bleeds',
+  'the vent is plugged',
+  'valve V-11 is open',
+  'the suction valve is passing',
+  'the breaker is back on',
+  'power is on again',
+]
+const NOT_OFF = [
+  'lock L-104 is on',
+  'all six locks are on',
+  'the lock was never taken off',
+  'is the lock off?',
+  'who took lock L-103 off',
+  'can the block come out?',
+  'the block is in, both ways',
+  'the bleed is open and silent',
+  'valve V-11 is shut and locked',
+  'the lock nut is off',
+  'the valve seats are good',
+  'no flow',
+  '9.5033',
+  'the wear is at the bottom',
+  'the pin of the micrometer is clean',
+]
+
+describe('what the record holds and is told not to be so', () => {
+  it.each(OFF)('%j is danger', (line) => {
+    expect(safetyAsked(line)).toBe('off')
+    expect(tellsOfHarm(line)).toBe(true)
+  })
+
+  it.each(NOT_OFF)('%j is not', (line) => {
+    expect(safetyAsked(line)).not.toBe('off')
+  })
+
+  it('is answered where a figure is asked, with what closes a hold point, and nothing is taken', () => {
+    const walk = new Walk().toBore()
+    const before = walk.entries.length
+    walk.key('lock L-104 was taken off and is back')
+    const said = walk.said.join('\n')
+    expect(said).toMatch(/^FIRST: come out, everybody, and stand clear\. Say STOP\.$/m)
+    expect(said).toMatch(/only by STOP/)
+    expect(said).toMatch(/None of it is on record/)
+    expect(walk.entries).toHaveLength(before)
+  })
+
+  it('is answered in a note too, and the note is on record', () => {
+    const walk = new Walk().toBore().keys('note the block is out')
+    expect(walk.last).toMatchObject({ type: 'note.written', text: 'the block is out' })
+    expect(walk.said.join('\n')).toMatch(/FIRST: come out/)
+  })
+})
+
+describe('in the review of a job', () => {
+  const of = (...lines: string[]) => reviewed(new Walk().toBore().keys(...lines)).exceptions
+
+  it('stands as danger, worse than a note, and says that no STOP was called on it', () => {
+    const told = of('note the block is out', 'note fine wipe marks').filter(({ kind }) => kind === 'danger')
+    expect(told).toMatchObject([
+      {
+        what: expect.stringMatching(/^TOLD OF DANGER, RO .*: the block is out$/),
+        sentences: [/^No STOP was called/],
+      },
+    ])
+    expect(of('note the block is out').filter(({ kind }) => kind === 'note')).toEqual([])
+  })
+
+  it('names the STOP that was called after it', () => {
+    const [one] = of('note the block is out', 'stop').filter(({ kind }) => kind === 'danger')
+    expect(one?.sentences).toEqual([expect.stringMatching(/^STOP was called after it, RO .*, at 7 Bore/)])
+  })
+})
