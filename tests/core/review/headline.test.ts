@@ -98,6 +98,9 @@ describe('what a lead decided', () => {
       expect.stringMatching(
         /^rework, decided by KH 06:\d\d, was replaced by: replace, decided by KH 06:\d\d on NC-2\.$/,
       ),
+      expect.stringMatching(
+        /^What made it so: 7\.3 Bore, .* corrected from 9\.5068 to 9\.5070 by RO 06:\d\d, misread; no new reading\.$/,
+      ),
     ])
   })
 })

@@ -76,7 +76,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   'a STOP that was released': () => ({
     walk: smallStart().keys(...STOPPED, ...AGAIN, '1', '1', '9.5033', '1', ''),
     kinds: ['stop'],
-    says: /^STOP RO 06:\d\d: gas.*; released by KH$/,
+    says: /^STOP called by ML, keyed by RO, 06:\d\d: gas.*; released by KH$/,
   }),
   'a word by which the plate was another': () => ({
     walk: new Walk(SMALL_DEFS).keys('RO', 'TC-999', 'TC-401-1', ...AGAIN, '1', '1', '9.5033', '1', ''),
