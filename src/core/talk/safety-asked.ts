@@ -1,5 +1,6 @@
 // Questions that people ask who are in doubt about themselves or others, heard by words of their own before any paper is
 // looked through: a passage that only shares a word with such a question would be worse than no answer.
+import { GAS_TOLD, GONE_TOLD, HURT_TOLD, NO_LOCK_TOLD, START_TOLD } from './harm-told.ts'
 import { OFF_TOLD } from './off-told.ts'
 
 /**
@@ -48,6 +49,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   [
     'hurt',
     [
+      ...HURT_TOLD,
       '\\b(?:injur\\w*|unconscious|collapse[sd]?|faint(?:s|ed)?|dizzy|first aid|ambulance)\\b',
       `\\b${SOMEBODY} (?:is|am|are|was|were|be|gets?|got|has been|can be|could be|may be)(?: \\w+)? ${HARMED}\\b`,
       `\\b${SOMEBODY} (?:is|am|are|was|gets?|got) ${HARMED}\\b`,
@@ -65,6 +67,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   [
     'alarm',
     [
+      ...GAS_TOLD,
       '\\b(?:alarms?|siren|beeps?|beeping)\\b',
       '\\b(?:feel|felt|hear|heard|notice|noticed) (?!no )(?:\\w+ )?(?:gas|flow|leak|pressure)\\b',
       '\\bgas (?:comes|came|leaks?|leaked|flows?|blows?|(?:is |keeps? )(?:still )?(?:coming|leaking|flowing|blowing|escaping))\\b',
@@ -76,6 +79,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   [
     'starts',
     [
+      ...START_TOLD,
       `\\b(?:if|when|in case|suppose|what happens|can|could|will|might)\\b.*\\b${MACHINE} (?:(?:still|ever|suddenly|really|all|now|then|does|did|do|should|would|will|begins to) )*(?:starts?|started|turns?|turned|moves?|moved|moving|turning|rolls?|runs|kicks?|jumps?|slips?|drops?|falls?)\\b`,
       `\\b(?:if|when|what happens|suppose|can|could|will|might)\\b.*\\b${OTHERS} (?:re)?starts? ${MACHINE}\\b`,
       `${BEGIN}(?:${MACHINE} (?:is |has |just |did |does |still |really |even )*|(?:just )?did )(?:start(?:s|ed|ing)?|turn(?:s|ed|ing)?|mov(?:e|es|ed|ing)|roll(?:s|ed|ing)|jump(?:s|ed)|kick(?:s|ed))\\b`,
@@ -88,7 +92,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
       '\\b(?:low|high|not enough|no) (?:oxygen|o2|lel|h2s|air)\\b',
     ],
   ],
-  ['off', OFF_TOLD],
+  ['off', [...OFF_TOLD, ...NO_LOCK_TOLD]],
   [
     'missing',
     [
@@ -127,6 +131,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
   [
     'alone',
     [
+      GONE_TOLD,
       '\\b(?:alone|by (?:my|him|her|your|one)self|on (?:my|your|his|her|our) own|single[- ]handed)\\b',
       '\\b(?:without|no|have no|nobody|no one) (?:a |an |my |the |any )?(?:partner|mate|witness|lead|second (?:person|man)|other person|anybody|anyone|else|helper|colleague)\\b',
       "\\b(?:nobody|no one|noone)(?:'s| is)? (?:here|around|with me|on site)\\b",
@@ -220,7 +225,7 @@ const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts', 'off']
 
 /** An alarm alone may stand among the words that a hold point asks for. */
 const SOUNDS =
-  /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|keeps?|flows?)\b|\bis gas\b/i
+  /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|com+ing|keeps?|flows?)\b|\bis gas\b|\b(?:bit|little|some|lots?) of (?:gas|flow|pressure|air)\b|\bstill .*\b(?:gas|flow|pressure)\b|\btheres? (?:a |some )?(?:little |bit of )?(?:gas|flow|pressure)\b|\bwater\b/i
 
 /** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
 export function tellsOfHarm(line: string): boolean {
