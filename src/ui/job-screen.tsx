@@ -14,6 +14,7 @@ import { roomAbove, roomForRefusal } from '../core/sheet/to-read.ts'
 import { isAskedHere } from '../core/talk/asked-here.ts'
 import { withListed } from '../core/talk/correct.ts'
 import { mayBeKept } from '../core/talk/may-be-kept.ts'
+import { tellsOfHarm } from '../core/talk/safety-asked.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
@@ -172,6 +173,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
       return true
     }
     const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
+    if (isAsked && tellsOfHarm(line)) kept.drop()
     const held = heldBack(line, tooSmall, hasMore, isAsked)
     if (held === 'turn') turnOver(1)
     const isAnswer = turn !== null && turn.at < (turn.toRead ?? 0)

@@ -9,6 +9,8 @@ export interface Kept {
   readonly text: string | null
   /** False where a line waits already. */
   readonly keep: (line: string) => boolean
+  /** Somebody told of danger since: what was read before it is measured again, if at all. */
+  readonly drop: () => void
   /** This Enter is the one that turned over, hit twice: what was put on the line has not been looked at. */
   readonly isTooSoon: (line: string) => boolean
 }
@@ -38,6 +40,10 @@ export function useKept(
       if (kept !== null) return false
       setKept({ text: line.trim(), asked })
       return true
+    },
+    drop: () => {
+      if (kept !== null) tell(`Not taken: ${kept.text}.`)
+      setKept(null)
     },
     isTooSoon: (line) => {
       const { text, at } = last.current

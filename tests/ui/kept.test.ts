@@ -62,6 +62,19 @@ describe('a figure keyed before the question is up', () => {
     expect(written).toEqual([])
   })
 
+  it('is gone once somebody tells of danger: what was read before that is not sent after it', async () => {
+    const { screen, say, turnAll, written } = draw(new Walk().toBore())
+    await screen.see('Enter turns over: 1 of 4')
+    await say('9.5033')
+    await screen.see('Kept: 9.5033.')
+    await say('the block is out')
+    await screen.see('FIRST: come out')
+    await turnAll()
+    expect(screen.input).toBe('')
+    expect(screen.flow).not.toContain('Kept')
+    expect(written).toEqual([])
+  })
+
   it('answers nothing else where the hold point falls under it, and that is told', async () => {
     const walk = new Walk().toBore()
     const { screen, say, session, written } = draw(walk)

@@ -57,7 +57,8 @@ export function tagSureLines({ machine }: Definitions, { typed, is }: TagSureAsk
 
 export const TAG_SURE = 'Look at the plate. 1 or 2'
 
-export function hearTagSure({ machine }: Definitions, question: TagSureAsk, line: string): Heard {
+export function hearTagSure(defs: Definitions, question: TagSureAsk, line: string): Heard {
+  const { machine } = defs
   const { typed, is } = question
   const choice = line.trim()
   if (choice === '1' && is === 'spelled') return input({ do: 'name-machine', typed, meant: true })
@@ -65,5 +66,8 @@ export function hearTagSure({ machine }: Definitions, question: TagSureAsk, line
   if (choice === '2') return input({ do: 'name-machine', typed })
   // The whole of it keyed at once is what was wanted.
   if (isSameTag(line, machine.machine)) return input({ do: 'name-machine', typed: choice })
+  // After what was no tag one that is another is heard as at the plate: it may be the wrong machine, and is not to be lost.
+  if (is === 'words' && !isWords(line) && tagSigns(line).length >= LEAST_SIGNS)
+    return sureOfTag(defs, line) ?? input({ do: 'name-machine', typed: choice })
   return ask(question, 'Key 1 or 2: nothing was taken.')
 }

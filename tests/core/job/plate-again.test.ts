@@ -116,6 +116,15 @@ describe('a tag that is only spelled otherwise', () => {
     expect(walk.keys('2').last).toMatchObject({ type: 'machine.mismatched', typed })
   })
 
+  it('is not in the way of the tag of another machine that is keyed after it: that goes on record', () => {
+    const walk = new Walk().keys('RO', 'hwat do i do here', 'TC-401-2')
+    expect(walk.last).toMatchObject({ type: 'machine.mismatched', typed: 'TC-401-2' })
+    const same = new Walk().keys('RO', 'hwat do i do here', 'TC-401-1')
+    expect(same.state.machineNamed).toBe(true)
+    const sentence = new Walk().keys('RO', 'hwat do i do here', 'it is painted over')
+    expect(sentence.last.type).toBe('person.signed-on')
+  })
+
   it.each(['TC-402-1', 'TC-401-2', 'TC 401 11', '401-1'])(
     '%s is another, and goes on record at once',
     (typed) => {
