@@ -8,7 +8,7 @@ import { type FootText, footLines, footStands, withoutAge } from './foot.ts'
 import { isPracticeHinted, leastHint, practiceTurningRow, safeHintOf, wordListsOf } from './foot-hints.ts'
 import type { PromptView } from './prompt-view.ts'
 import { stroke } from './ruling.ts'
-import { fold } from './sides.ts'
+import { besideSides, fold, LEAST } from './sides.ts'
 import { countOf, turningRow } from './turning.ts'
 
 export interface LiveInput {
@@ -23,6 +23,8 @@ export interface LiveInput {
   readonly notice: string | null
   /** The side that is up, where it is folded. @default the first */
   readonly side?: SideUp
+  /** Lines of a list that are wanted at the least. @default 3 */
+  readonly least?: number
   /** Rows of what was last said above: to keep them in sight, words and drawing of the prompt give way. */
   readonly said?: number
   /** Rows of what came on record with the last line: a drawing gives way to them, words do not. */
@@ -85,10 +87,10 @@ const MOST_ROWS = 100
 
 export function fitLive(input: LiveInput): Live {
   if (input.columns <= input.style.width) return tooSmall(input, `${input.style.width + 1} columns wide`)
-  const live = fitted(input)
+  const live = fitted(input) ?? fitted({ ...input, least: 1 })
   if (live !== null) return live
   let rows = input.rows + 1
-  while (rows < MOST_ROWS && fitted({ ...input, rows }) === null) rows++
+  while (rows < MOST_ROWS && fitted({ ...input, rows, least: 1 }) === null) rows++
   return tooSmall(input, `${rows} rows high`)
 }
 
@@ -137,6 +139,8 @@ function fitted(input: LiveInput): Live | null {
 
 function fittedAs(input: LiveInput): Live | null {
   const { view, foot, style, rows } = input
+  // Fewer lines of a list are little to choose from; under a long hazard one at a time is better than none.
+  const listedLeast = Math.min(input.least ?? 3, view.choices.length)
   const most = Math.max(1, rows - 1)
   const lines = (list: readonly Row[]): Line[] => block(list, style)
   const whole = wholeFoot(input)
@@ -144,7 +148,7 @@ function fittedAs(input: LiveInput): Live | null {
   const text = lines(view.rows)
   // The line being keyed and the foot are always there.
   const roomOver = ({ lines: under }: Foot) => most - 1 - under.length
-  const fitting = (footText: Foot) => tries.find((p) => height(p) + leastListed(view) <= roomOver(footText))
+  const fitting = (footText: Foot) => tries.find((p) => height(p) + listedLeast <= roomOver(footText))
   // The number of the sheet gives way before a question is parted; the step has its own in the margin.
   const narrow = withSafe(input, footStands(foot, textWidth(style)))
   // On a small screen what was just taken is in sight, and where the instrument goes is drawn, if in one line: strokes, the hint and
@@ -158,14 +162,14 @@ function fittedAs(input: LiveInput): Live | null {
     fitting(footText) !== undefined && !losesWords(input, roomOver(footText) - text.length - strip)
   const spareOver = (footText: Foot) => {
     const set = fitting(footText)
-    return set === undefined ? 0 : roomOver(footText) - height(set) - leastListed(view) - unread
+    return set === undefined ? 0 : roomOver(footText) - height(set) - listedLeast - unread
   }
   const isRoomy = (footText: Foot) => spareOver(footText) >= wanted
   const tight = tightFoot(input)
   const isTight =
     !isRoomy(whole) && !isRoomy(narrow) && tight.isInFoot && spareOver(tight) > spareOver(narrow)
   // Of a list every line that it can have is worth more than what else the foot tells.
-  const isListed = view.choices.length > leastListed(view) && isSmall(style) && tight.isInFoot
+  const isListed = view.choices.length > listedLeast && isSmall(style) && tight.isInFoot
   const feet = isListed
     ? [tight, narrow, whole]
     : wanted === 0 || isRoomy(whole)
@@ -179,9 +183,9 @@ function fittedAs(input: LiveInput): Live | null {
   const room = roomOver(footText)
   // Hazard and trouble are set in one run before the picture is left out; neither loses a word by it.
   const closer = [wanted, Math.min(1, wanted)].flatMap((more) =>
-    strip === 0 ? [] : tries.filter((p) => height(p) + leastListed(view) + unread + more <= room),
+    strip === 0 ? [] : tries.filter((p) => height(p) + listedLeast + unread + more <= room),
   )
-  const tightest = isListed ? tries.findLast((p) => height(p) + leastListed(view) <= room) : undefined
+  const tightest = isListed ? tries.findLast((p) => height(p) + listedLeast <= room) : undefined
   const fits = closer[0] ?? tightest ?? fitting(footText)
   // What is chosen from is seen whole lines at a time, or not at all.
   if (fits === undefined && view.choices.length > 0) return null
@@ -197,7 +201,7 @@ function fittedAs(input: LiveInput): Live | null {
   }
   const { head, must, ask } = fits
   const free = room - height(fits) - (input.said ?? 0)
-  const listed = lines(view.choices.slice(0, Math.max(leastListed(view), free)))
+  const listed = lines(view.choices.slice(0, Math.max(listedLeast, free)))
   let left = Math.max(0, free - listed.length)
   // Less than all of the words is not worth the line that a drawing could have.
   const hintText = wordListsOf(view)
@@ -259,9 +263,6 @@ function losesWords(input: LiveInput, room: number): boolean {
   )
 }
 
-/** Lines of a side under its title: fewer are no help to anybody. */
-const LEAST = 4
-
 function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live | null {
   const { view, foot, style, notice } = input
   const { head } = parts(input, 2)
@@ -283,18 +284,12 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
     const drawn = drawnAlone(lines, view, style)
     const words = drawn.length === 0 ? text : [...text, drawn]
     const strip = (free: number) => stripIn(free, view, style)
-    const { sides, front } = fold({ must, text: words, ask, room: lines, pointer, taken, over, strip })
-    const at = Math.min(side.of === 'front' ? side.n : front + side.n, sides.length - 1)
-    return { sides, front, at, shown: sides[at] ?? [] }
+    return fold({ must, text: words, ask, room: lines, pointer, taken, over, strip })
   }
-  // A refusal has the room of the hazard on the side that is up, where that is enough: the sides stay as many as they were.
   const beside = refused + told.length
-  const asWas = beside === 0 ? null : foldTo(most, beside)
-  // What was just said above stays in sight: the sides are lower then, and more of them.
-  const { sides, front, at, shown } =
-    asWas !== null && asWas.shown.length + beside <= most
-      ? asWas
-      : foldTo(Math.max(LEAST, most - said - told.length), 0)
+  const { sides, front, at } = besideSides(foldTo, side, beside, most, said + told.length)
+  const shown = sides[at] ?? []
+  const toldHere = shown.length + beside > most ? [] : told
   const isLast = at === sides.length - 1
   const of = before + sides.length
   const counted = before - (input.uncounted ?? 0)
@@ -308,7 +303,7 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
       ? practiceTurningRow(view, count.at, count.of, textWidth(style))
       : turningRow(count.at, count.of, textWidth(style), input.unheard ?? null, input.kept ?? null)
   return {
-    above: [...over, ...told, ...shown, ...block([turning], style)],
+    above: [...over, ...toldHere, ...shown, ...block([turning], style)],
     inputMargin: marginOf(isLast ? view.unit : '', style),
     inputWidth: textWidth(style),
     below: footLine,
@@ -356,11 +351,6 @@ function parts({ view, foot, style, notice }: LiveInput, close: 0 | 1 | 2 | 3): 
 
 function shortTitle({ margin, title }: PromptView, style: SheetStyle): Line[] {
   return layOut({ margin, rows: [{ ...row(title, 'strong'), keep: 'words' }] }, style)
-}
-
-/** Fewer lines of a list are none to choose from. */
-function leastListed({ choices }: PromptView): number {
-  return Math.min(3, choices.length)
 }
 
 function runIn(rows: readonly Row[]): Row {

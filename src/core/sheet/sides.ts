@@ -40,6 +40,31 @@ export function fold({ must, text, ask, room, pointer, taken = 0, over = 0, stri
   return { sides: [...front, ...question], front: front.length }
 }
 
+/** Lines of a side under its title: fewer are no help to anybody. */
+export const LEAST = 4
+
+/**
+ * The sides beside a refusal or a notice of so many lines. Where the last one, on which is answered, has room for it, all are parted as
+ * they were, whichever is up: parted otherwise by the side, a line of the question would stand on none. Else all of them are lower.
+ */
+export function besideSides(
+  foldTo: (lines: number, over: number) => Folded,
+  up: { readonly of: string; readonly n: number },
+  beside: number,
+  most: number,
+  said: number,
+): Folded & { readonly at: number } {
+  const at = ({ sides, front }: Folded) => Math.min(up.of === 'front' ? up.n : front + up.n, sides.length - 1)
+  const fits = (side: readonly Line[] | undefined) => (side?.length ?? 0) + beside <= most
+  const low = () => foldTo(Math.max(LEAST, most - said), 0)
+  const asWas = foldTo(most, beside)
+  if (beside === 0 || !fits(asWas.sides.at(-1))) {
+    const lower = low()
+    return { ...lower, at: at(lower) }
+  }
+  return { ...asWas, at: at(asWas) }
+}
+
 /** What has to be seen, over a question that leaves it `left` lines: each row whole or not at all. */
 function hazards(
   must: readonly (readonly Line[])[],

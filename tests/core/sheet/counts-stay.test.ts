@@ -1,10 +1,11 @@
 // At 40 columns and 15 rows: what is said beside a question makes it no more sides than it was, as whoever turns them counts.
 import { describe, expect, it } from 'vitest'
+import { layOut } from '../../../src/core/sheet/block.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
-import { fitLive } from '../../../src/core/sheet/live.ts'
+import { fitLive, type Live, type LiveInput } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { fitToRead } from '../../../src/core/sheet/to-read.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { LOCK_LINES, Walk } from '../../helpers/example.ts'
 import { walkExample } from '../../helpers/walked.ts'
 
 const STYLE = { width: 39, record: 'EXAMPLE' as const, ascii: true }
@@ -37,6 +38,35 @@ describe('the count of sides', () => {
     expect(stayed).toBeGreaterThan(15)
     // Of sides that are full to the last line: there it is read on one more, for the two seconds that it stands.
     expect(jumped).toBeLessThanOrEqual(9)
+  })
+
+  it('loses no line of what is asked, whichever side is up, under a notice too', () => {
+    let seen = 0
+    const flow = (sides: readonly Live[]) =>
+      sides.flatMap(({ above }) => above.map(({ text }) => text.trim())).join(' ')
+    const all = (one: LiveInput) => {
+      const of = fitLive({ ...one, side: LAST }).turn?.of ?? 1
+      return Array.from({ length: of }, (_, n) => fitLive({ ...one, side: { of: 'front', n } }))
+    }
+    const check = (one: LiveInput) => {
+      const told = { ...one, notice: TOO_SOON }
+      if (all(told).length < 2) return
+      seen++
+      const rows = one.view.ask.filter(({ tone }) => tone !== 'faint')
+      for (const { text } of layOut({ margin: '', rows }, STYLE))
+        expect(flow(all(told))).toContain(text.trim())
+    }
+    walkExample((walk) => {
+      if (walk.state.closed === null) check(input(walk))
+    })
+    // Shown again, with a meter as before: the limit stood on none of its sides.
+    const again = new Walk()
+      .toGate()
+      .keys(...LOCK_LINES, 'NO START', 'NO FLOW', 'BLOCKED BOTH WAYS', '1', 'METER ANSWERED', '20.9')
+      .keys('correct', '1', 'misread it', 'ALL OUT')
+    check(input(again))
+    expect(flow(all({ ...input(again), notice: TOO_SOON }))).toContain('Must be 19.5 %vol to 23.5')
+    expect(seen).toBeGreaterThan(15)
   })
 
   it('goes by the question alone where a refusal stands on a side of its own before it', () => {

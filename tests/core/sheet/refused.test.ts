@@ -25,7 +25,8 @@ describe('a refusal', () => {
       )
       for (const side of [
         { of: 'front', n: 0 },
-        { of: 'question', n: 0 },
+        // Answered is on the last side: there it was keyed, and there it is told why it was not taken.
+        { of: 'question', n: 99 },
       ] as const) {
         const live = fitRefused({ ...input, toRead: [], side }, refused)
         expect(live.above.length + 1 + live.below.length).toBeLessThan(rows)

@@ -5,7 +5,7 @@ import { fitLive } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { LISTED, withListed } from '../../../src/core/talk/correct.ts'
 import { createTeller } from '../../../src/plain/tell.ts'
-import { Walk } from '../../helpers/example.ts'
+import { LOCK_LINES, Walk } from '../../helpers/example.ts'
 import { memorySession } from '../../helpers/fake-terminal.ts'
 
 const judged = () => new Walk().toVerdict().keys('correct')
@@ -107,6 +107,26 @@ describe('the list of what can be corrected', () => {
       /^\s*1 {2}/.test(one),
     )
     expect(line).toMatch(/^\s*1 {2}7\.1: 9\.5033 in, HE/)
+  })
+
+  it('is there on the lowest screen under the long hazard of a hold point, a line at a time rather than none', () => {
+    const gate = new Walk()
+      .toGate()
+      .keys(
+        ...LOCK_LINES,
+        'NO START',
+        'NO FLOW',
+        'BLOCKED BOTH WAYS',
+        '1',
+        'METER ANSWERED',
+        '20.9',
+        '0',
+        'correct',
+      )
+    const { text } = screen(gate, 40, 15)
+    expect(text.join(' ')).toContain('To be corrected')
+    expect(text.join(' ')).not.toContain('too small')
+    expect(text.some((one) => /^\s*1 {2}2: 0 %LEL/.test(one))).toBe(true)
   })
 
   it('names sheet, figure, repeat, place and axis on one line of 80, none of it cut', () => {
