@@ -9,6 +9,7 @@ import { thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 import { type Secrecy, secrecyOf, standingAsk } from '../talk/ask.ts'
 import { whyNoChange } from '../talk/correct.ts'
+import { shortOf } from '../talk/decision-words.ts'
 import type { Talk } from '../talk/heard.ts'
 import { maySignPoint, peopleText } from '../talk/may-sign.ts'
 import { findingText, placeName, placeNumber, readingText } from '../talk/names.ts'
@@ -362,7 +363,7 @@ function stepView(
           ...waitingRows(state, prompt.step.id),
           ...wouldHaveHeld(defs, state),
           ...decidedOnSheet(state, prompt.step.id),
-          ...offerLines(offersAt(state, prompt.step)).map((line) => row(line)),
+          ...offerLines(offersAt(state, prompt.step), shortOf(!isSmall(style))).map((line) => row(line)),
           ...mayDecideRows(defs, state, prompt.step),
           ...(verdict === 'HOLD' || verdict === 'REWORK' || verdict === 'REPLACE'
             ? [row('To measure again first: correct, or back.', 'faint')]

@@ -3,6 +3,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { openStop, type State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { answerLines } from './answer-asked.ts'
+import { depthLines } from './depth-asked.ts'
 import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
 import { howAskedLines } from './how-asked.ts'
@@ -75,6 +76,7 @@ function ownLines(
   const keyed = bare(asked)
   const lines =
     figureLines(defs, state, keyed) ??
+    depthLines(defs, state, text) ??
     lockAskedLines(defs, state, text, now) ??
     noLockLines(defs, state, text, now) ??
     othersAskedLines(defs, state, text, now) ??
