@@ -139,7 +139,7 @@ const ASKED: readonly (readonly [keyof typeof AT, string, RegExp])[] = [
   ['bore', 'how do I hold it', term('holding a gauge', 'square to the bore')],
   ['bore', 'how do I swing it?', /Swing it across for the MOST/],
   ['bore', 'what is most and least?', term('most and least', 'two turning points')],
-  ['bore', 'how far in do I go?', term('how far in', 'within ring travel')],
+  ['bore', 'how far in do I go?', /about 3\.10 in from the head-end face[\s\S]*Within ring travel/],
   ['surface', 'how deep a scratch is too deep?', term('scoring', 'how deep one may be')],
   ['wipe', 'same thermometer?', term('same thermometer', 'same in both')],
   ['bore', 'can I skip this step?', term('not applicable', 'cannot be taken')],
