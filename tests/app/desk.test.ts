@@ -242,6 +242,7 @@ describe('what was read at the machine', () => {
     const [seq] = Object.values(at.snapshot().state.readings).flatMap((all) => all.map((one) => one.seq))
     await at.bring({ do: 'correct', of: seq ?? 0, typed: '9.5070', why: 'misread' })
     await at.bring({ do: 'reopen', step: 'strip', why: 'look again' })
+    await at.bring({ do: 'put-back', seat: 'gauge' })
     await keys('back')
     expect(types().filter((type) => !['job.taken-up', 'person.signed-on'].includes(type))).toEqual([])
     expect(said().join(' ')).toMatch(/barover resume/)

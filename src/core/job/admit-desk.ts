@@ -8,6 +8,7 @@ const OF_THE_MACHINE: readonly Input['do'][] = [
   ...(['correct', 'correct-finding', 'not-applicable', 'take-back-not-applicable'] as const),
   ...([
     'take-back-evidence',
+    'put-back',
     'reopen',
     'read',
     'observe',

@@ -12,7 +12,8 @@ const TOOK =
 const LOCKS = '(?:pad)?locks?|locking pins?|tags?|lock-?box(?:es)?'
 const BLOCKS = 'blocks?|blocking|blinds?|blanks?|spades?|wedges?|chocks?|pins?|barring gear'
 const BLEEDS = 'bleeds?|vents?'
-const VALVES = 'valves?|isolations?'
+/** A bleed, a vent and a drain are to be open. */
+const VALVES = '(?<!\\b(?:bleed|vent|drain|relief) )valves?|isolations?'
 const POWER = 'breakers?|fuses?|power|switch(?:es)?|isolators?'
 
 const said = (things: string, became: string) => `\\b(?:${things})${WHICH}${IS} (?:${became})\\b`

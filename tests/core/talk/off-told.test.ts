@@ -34,6 +34,8 @@ const NOT_OFF = [
   'can the block come out?',
   'the block is in, both ways',
   'the bleed is open and silent',
+  'the bleed valve is open',
+  'both vent valves are open',
   'valve V-11 is shut and locked',
   'the lock nut is off',
   'the valve seats are good',
