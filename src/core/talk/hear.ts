@@ -33,6 +33,7 @@ import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, untaken } from './heard.ts'
+import { limitLines } from './limits-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
@@ -198,6 +199,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
       return say(...showLines(defs, state))
     case 'readings':
       return say(...readingLines(defs, state))
+    case 'limits':
+      return say(...(limitLines(defs, state) ?? answerLines(defs, state, 'what is the limit')))
     case 'changes': {
       const lines = changeLines(defs, state)
       return say(...(lines.length > 0 ? lines : ['Nothing was read as found or as left yet.']))

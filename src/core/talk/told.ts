@@ -8,6 +8,7 @@ import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
 import { howAskedLines } from './how-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
+import { limitsAskedLines } from './limits-asked.ts'
 import { lockAskedLines } from './lock-asked.ts'
 import { meterAskedLines } from './meter-asked.ts'
 import { noLockLines } from './no-lock-asked.ts'
@@ -84,6 +85,7 @@ function ownLines(
     meterAskedLines(defs, state, text, now) ??
     readingFateLines(defs, state, text, now) ??
     verdictAskedLines(defs, state, text) ??
+    limitsAskedLines(defs, state, text) ??
     wordAskedLines(defs, state, text, now) ??
     sheetAskedLines(defs, state, keyed) ??
     readingsLeftLines(defs, state, text) ??
