@@ -112,6 +112,8 @@ function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, t
   const verdict = CALLED[Number(first) - 1] ?? CALLED.find((word) => word === first.toUpperCase())
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
+  // `rework or replace?` asks, and decides nothing.
+  if (/\?$|^or\b/.test(about) || first.endsWith('?')) return null
   const governs = judged.filter((one) => one === about || governsText(one) === about)
   const isHold = verdict === 'HOLD'
   const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))
