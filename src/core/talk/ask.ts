@@ -16,7 +16,6 @@ import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-su
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
-import { READ_AGAIN_HOW } from './read-again.ts'
 import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
 import { hearTagSure, TAG_SURE, type TagSureAsk } from './tag-sure.ts'
 import { wordIn } from './words.ts'
@@ -149,8 +148,7 @@ export function questionText(question: Ask): string {
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
   if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
-  if (question.kind === 'dispose-why' && question.why !== undefined)
-    return `By when is it to be read again? ${READ_AGAIN_HOW}`
+  if (question.kind === 'dispose-why' && question.why !== undefined) return 'By when is it to be read again?'
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
