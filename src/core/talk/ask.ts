@@ -13,6 +13,7 @@ import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
 import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-sure.ts'
+import { backDoes, questionBefore } from './one-back.ts'
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
@@ -53,7 +54,13 @@ export type PlainAsk =
   | RadioAsk
   | SheetAsk
   | CrewAsk
-  | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
+  | {
+      readonly kind: 'pin'
+      readonly person: string
+      readonly what: SignedInput
+      /** The last question before it; left out where initials at a prompt were all. */
+      readonly of?: PlainAsk
+    }
 
 /** `line` is a word that works at any prompt, or reads like a question, keyed where `of` asks for words. */
 export interface WordMeant {
@@ -102,7 +109,7 @@ const QUESTIONS: Readonly<
 }
 
 const NO_PIN =
-  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, then the initials of another.'
+  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, as far as the initials, for another.'
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   'note',
@@ -190,12 +197,15 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
 const LEFT: Heard = { talk: QUIET, input: null, say: ['Left as it was.'] }
 
 export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, line: string): Heard {
-  if (line.trim().toLowerCase() === 'back') return LEFT
+  if (line.trim().toLowerCase() === 'back') {
+    const before = questionBefore(question)
+    return before === null ? LEFT : ask(before)
+  }
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (isFileAsk(question)) return hearFileAnswer(question, line)
   if (line.trim() === '')
-    return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
+    return { talk: { ask: question }, input: null, say: [`Nothing was keyed; ${backDoes(question)}.`] }
   if (isSheetAsk(question)) return hearSheetAnswer(defs, state, question, line)
   switch (question.kind) {
     case 'note':
@@ -288,7 +298,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
         talk: QUIET,
         input: null,
         say: [],
-        pin: { person: question.person, pin: line.trim(), what: question.what },
+        pin: { person: question.person, pin: line.trim(), what: question.what, asked: question },
       }
   }
 }

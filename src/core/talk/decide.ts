@@ -217,8 +217,9 @@ function disposeWhy(
   if (!isAsked) return dispose(defs, state, rest, { ...rest, why })
   const heard = dispose(defs, state, rest, { ...rest, why: withDays(why) })
   if (heard.refusal !== undefined) return heard
+  const pin = heard.talk.ask?.kind === 'pin' ? { talk: { ask: { ...heard.talk.ask, of: question } } } : {}
   const unread = counterUnread(defs, state, why)
-  return { ...heard, say: [...heard.say, ...takenAs(why), ...(unread === null ? [] : [unread])] }
+  return { ...heard, ...pin, say: [...heard.say, ...takenAs(why), ...(unread === null ? [] : [unread])] }
 }
 
 const asking = ({ step, choice }: Pick<Disposing, 'step' | 'choice'>) => ({ step, choice })
