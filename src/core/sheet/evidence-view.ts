@@ -6,6 +6,7 @@ import type { CloseCause } from '../job/entries.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { gasPace } from '../job/gas-pace.ts'
 import {
   type GateStep,
@@ -26,7 +27,7 @@ import { clockOf, readStamp } from '../lib/instant.ts'
 import { capital } from '../lib/wording.ts'
 import { falseLines, unprovedLocks } from '../practice/false-lines.ts'
 import { givenLines } from '../talk/gate-list.ts'
-import { mayWitness, peopleText } from '../talk/may-sign.ts'
+import { peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
 import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { type Row, row } from './block.ts'
@@ -148,7 +149,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         ...dangerRows(state),
         ...(pace === null
           ? []
-          : [row(`Gas figures of two places were keyed ${pace.seconds} s apart. Had the meter settled?`)]),
+          : [row(`Gas of two places, keyed ${pace.seconds} s apart: watch the meter settle.`)]),
         ask,
         people.length === 0
           ? row('Nobody else in the crew file may witness here: it stays shut.', 'caution')

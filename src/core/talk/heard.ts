@@ -25,6 +25,8 @@ export interface PinKeyed {
   readonly person: string
   readonly pin: string
   readonly what: SignedInput
+  /** The question it was keyed at, asked anew after a wrong one; left out where no talk is. */
+  readonly asked?: Ask
 }
 
 export interface Heard {
@@ -85,7 +87,14 @@ export function signing(
   const refusal = refusalOf(defs, state, what)
   if (refusal !== null) return refused(refusal, refusal.code === 'not-asked' ? null : within)
   const person = personById(defs, typed.trim().toUpperCase())
-  return person?.pin === undefined ? input(what) : ask({ kind: 'pin', person: person.id, what })
+  return person?.pin === undefined ? input(what) : ask(pinOf(person.id, what, within))
+}
+
+/** `within`: where `back` goes. */
+export function pinOf(person: string, what: SignedInput, within: Ask | null): Ask {
+  return within === null || within.kind === 'word-meant'
+    ? { kind: 'pin', person, what }
+    : { kind: 'pin', person, what, of: within }
 }
 
 /** Initials that open a question of several lines: who may not sign is told before the rest is keyed. Null: they may. */
