@@ -12,16 +12,16 @@ import { GAS_UNITS, readGas } from '../job/evidence-gas.ts'
 import { evidenceByKey } from '../job/gate.ts'
 import { judgeMeasured } from '../job/measured-limit.ts'
 import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
-import type { State } from '../job/state.ts'
+import type { Pending, State } from '../job/state.ts'
 import { readStamp } from '../lib/instant.ts'
 import { quantity } from '../units/index.ts'
 import { truthOf } from './ask.ts'
 import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { openedLesson } from './lesson-opened.ts'
-import { readingLesson } from './lesson-reading.ts'
+import { correctionLesson, readingLesson, waitingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
-import { lookedAt, measuredFor } from './looks.ts'
+import { lookedAt, measuredFor, measuredForCorrection } from './looks.ts'
 import { type Lesson, right, type Scene } from './marks.ts'
 
 /** Null: nothing to say of this entry, or no practice session. `state` is the one after it. */
@@ -29,6 +29,12 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
   const { practice } = state
   if (practice === null) return null
   const at = (of: string): Scene => ({ defs, state, practice, asked: lookedAt(practice, of, entry.seq) })
+  const measured = ({ place, seq }: Pick<Pending, 'place' | 'seq'>): Scene => ({
+    defs,
+    state,
+    practice,
+    asked: measuredFor(practice, place, seq),
+  })
   switch (entry.type) {
     case 'machine.named':
     case 'machine.mismatched':
@@ -45,12 +51,18 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
     case 'evidence.failed':
       return failedLesson(at(lineOf(entry.step, entry.item)), entry)
     case 'reading.taken':
+      return readingLesson(measured(entry), entry)
     case 'reading.doubted':
     case 'reading.late':
-      return readingLesson(
-        { defs, state, practice, asked: measuredFor(practice, entry.place, entry.seq) },
-        entry,
-      )
+      return waitingLesson(measured(entry))
+    case 'doubt.settled':
+    case 'late.settled':
+      return practice.kept === null ? null : readingLesson(measured(practice.kept), practice.kept)
+    case 'reading.corrected': {
+      const corrects = { place: entry.place, corrects: entry.of, before: entry.seq }
+      const { asked, isAnew } = measuredForCorrection(state, practice, corrects)
+      return correctionLesson({ defs, state, practice, asked }, entry, isAnew)
+    }
     case 'finding.observed':
       return findingLesson(at(entry.step), entry)
     case 'finding.corrected':
