@@ -38,14 +38,15 @@ function draw(walk: Walk, size: { cols: number; rows: number }) {
     terminal.send(line)
     const isPin = screen.flow.includes('PIN of')
     // Of a long line its end is on the screen, of a PIN nothing.
-    await screen.until(line, () =>
-      isPin ? screen.input === '(not shown)' : screen.input !== '' && line.endsWith(screen.input.trimStart()),
-    )
+    await screen.until(line, () => (isPin ? screen.input === '(not shown)' : isEndOf(line, screen.input)))
     terminal.send('\r')
     await screen.until(`what ${line.slice(0, 20)} gives`, () => memory.session.snapshot() !== before)
   }
   return { ...memory, terminal, screen, key, toQuestion }
 }
+
+const isEndOf = (line: string, input: string | null) =>
+  input !== null && input !== '' && line.endsWith(input.trimStart())
 
 const atBore: Trainee = (walk) =>
   walk.prompt.kind === 'read' && walk.prompt.step.step.id === 'bore' ? false : careful(walk)

@@ -87,6 +87,8 @@ export interface PracticeState extends Practised {
   /** When a step was confirmed last, by its id: what was done to the machine. */
   readonly confirmed: Readonly<Record<string, number>>
   readonly called: Readonly<Record<string, Called>>
+  /** Hold points as they stood before the last STOP, which strikes them all: what was keyed there is told of at it. */
+  readonly atStop: State['gates']
   /** A reading that waited and was taken with the last entry: it is marked there, and not before. */
   readonly kept: Pending | null
   readonly named: readonly string[] | null
@@ -98,7 +100,7 @@ export interface PracticeState extends Practised {
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
   const empty = { asked: [], answered: {}, over: {}, opened: {}, begun: {}, confirmed: {}, called: {} }
-  return { ...practised, ...empty, kept: null, named: null, hidden: null, hints: 0 }
+  return { ...practised, ...empty, atStop: {}, kept: null, named: null, hidden: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
@@ -167,6 +169,7 @@ export function foldPractice(job: State, entry: Entry): PracticeState | null {
       return { ...before, over: added(before.over, fallen, seq) }
     }
     case 'stop.raised':
+      return { ...before, atStop: gates, over: added(before.over, [EVERY_LINE], seq) }
     case 'job.left':
     case 'job.taken-up':
     case 'job.handed-over':

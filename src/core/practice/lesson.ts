@@ -14,8 +14,10 @@ import { judgeMeasured } from '../job/measured-limit.ts'
 import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
 import type { Pending, State } from '../job/state.ts'
 import { readStamp } from '../lib/instant.ts'
+import { list } from '../lib/wording.ts'
 import { quantity } from '../units/index.ts'
 import { truthOf } from './ask.ts'
+import { falseProofs } from './false-proof.ts'
 import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { openedLesson } from './lesson-opened.ts'
@@ -85,6 +87,17 @@ function stopLesson({ defs, state, practice }: Scene): Lesson {
   const saw = practice.asked.some((one) => one.alarm)
   const failed = Object.values(state.gates).some((gate) => gate.cause === 'failed')
   const called = saw || failed || sawBadLine(defs, practice)
+  const proofs = called ? [] : falseProofs(defs, { ...state, gates: practice.atStop })
+  // No mark: who keys it as it is and goes on is marked for that, and nobody for stopping at a slip of their own.
+  if (proofs.length > 0)
+    return {
+      marks: [],
+      isUnsafe: false,
+      says: [
+        `A STOP is right here: ${list(proofs, 'and')} stands as shown and is not so. Nothing is proved by it.`,
+        'Once it is released, that line is shown anew: look first, then key what is there.',
+      ],
+    }
   return {
     marks: called ? [right('safety')] : [],
     isUnsafe: false,
