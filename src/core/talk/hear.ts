@@ -43,7 +43,7 @@ import { openLines } from './open-items.ts'
 import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
-import { hearPractice } from './practice-words.ts'
+import { hearPractice, hearPracticeWithin } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { isTold, NOT_NOTED } from './safety-asked.ts'
@@ -128,6 +128,8 @@ function isOfGate({ input: given, refusal }: Heard): boolean {
 
 /** A line while a question of several lines stands: a question in plain words leaves it standing. */
 function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
+  const practised = hearPracticeWithin(defs, state, question, line, now)
+  if (practised !== null) return practised
   const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
   const asked = askedWithin(defs, question, line)
   if (asked !== null)

@@ -14,6 +14,7 @@ import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { gasPassage } from '../papers/limit-passages.ts'
+import { falseProofLines } from '../practice/false-proof.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { peopleText } from './may-sign.ts'
@@ -150,7 +151,12 @@ function nowLines(asked: Asked): string[] {
   const wanted = wantedLine(defs, state, prompt)
   if (openStop(state) !== null) return [...stopLine(state), wanted, ...releaseLines(defs, state), SHEET]
   if (prompt.kind !== 'clear')
-    return [wanted, 'next shows what comes after; why tells what it is for.', SHEET]
+    return [
+      ...falseProofLines(defs, state),
+      wanted,
+      'next shows what comes after; why tells what it is for.',
+      SHEET,
+    ]
   const { why, cause } = gateState(state, prompt.gate.id)
   const fell = why ?? (cause === null ? null : CAUSES[cause])
   return [
