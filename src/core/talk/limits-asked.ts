@@ -46,16 +46,21 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
   const limits = limitsFor(defs, names)
   const known = names.flatMap((id) => limits[id] ?? [])
   const none = names.filter((id) => limits[id] === undefined)
+  const shares = new Set(known.map(({ monitorFrom }) => monitorFrom))
+  const [share] = shares
   return [
     `Sheet ${judge.number}, ${judge.step.title}, is held against:`,
     ...names.flatMap((id) => {
       const limit = limits[id]
-      return limit === undefined ? [] : [`  ${rowText(defs, id, limit)}`]
+      return limit === undefined ? [] : [`  ${rowText(defs, id, limit, shares.size > 1)}`]
     }),
     ...(none.length === 0 ? [] : [`  ${list(none.map(governsText))}: NO LIMIT on record, so HOLD.`]),
     ...(known.length === 0
       ? []
       : [
+          ...(shares.size === 1 && share !== undefined
+            ? [`MONITOR from ${percent(share)} of a limit on.`]
+            : []),
           'Beyond: outside by more than the measuring error. Outside or inside by less: HOLD. The worst word of all is the verdict.',
           ...(defs.machine.simple_acceptance === undefined
             ? []
@@ -69,12 +74,13 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
 
 const isGas = (prompt: Prompt) => prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
 
-function rowText(defs: Definitions, id: CharacteristicId, limit: Limit): string {
+const percent = (share: number) => `${formatNumber(share * 100, 0)} %`
+
+/** The share of which it is MONITOR is said once where all have the same. */
+function rowText(defs: Definitions, id: CharacteristicId, limit: Limit, withShare: boolean): string {
   const way = limit.bound === 'at-most' ? 'at most' : 'at least'
   const watch =
-    limit.monitorFrom === undefined
-      ? ''
-      : `, MONITOR from ${formatNumber(limit.monitorFrom * 100, 0)} % of it`
+    limit.monitorFrom === undefined || !withShare ? '' : `, MONITOR from ${percent(limit.monitorFrom)} of it`
   return `${governsText(id)}: ${way} ${limitFigure(defs, id, limit)}${watch}, beyond it ${limit.beyond}`
 }
 
