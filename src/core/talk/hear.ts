@@ -24,7 +24,16 @@ import {
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
-import { answers, askedAt, askedWithin, couldAnswer, mayBeAsked, questionIn, takesOf } from './asked.ts'
+import {
+  ASK_HOW,
+  answers,
+  askedAt,
+  askedWithin,
+  couldAnswer,
+  mayBeAsked,
+  questionIn,
+  takesOf,
+} from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
@@ -60,8 +69,6 @@ import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
-
-const ASK_HOW = 'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'
 
 /** `now` is told where ages are asked for; left out, it is the moment of the last entry. */
 export function hear(
