@@ -11,9 +11,6 @@ import { pickedFrom } from './picked.ts'
 import { saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 import { openerMended } from './slips-in.ts'
 
-export const ASK_HOW =
-  'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'
-
 const FIRST_WORDS =
   /^(?:(?:in|at|by|with|on|to|for|from) (?:what|which|whom)|what|why|how|where|when|which|who|whom|whose|is|can|do|does|explain|tell me)(?:['\u2019]?s)?\s+\S/i
 /** Asks as well, and begins with a thing. */

@@ -24,16 +24,7 @@ import {
 import { attachWord } from './ask-file.ts'
 import { askWhich, stepDone } from './ask-register.ts'
 import { hearAtStop } from './ask-stop.ts'
-import {
-  ASK_HOW,
-  answers,
-  askedAt,
-  askedWithin,
-  couldAnswer,
-  mayBeAsked,
-  questionIn,
-  takesOf,
-} from './asked.ts'
+import { answers, askedAt, askedWithin, couldAnswer, mayBeAsked, questionIn, takesOf } from './asked.ts'
 import { changeLines } from './changes.ts'
 import { correct, standingReadings, whyNoChange, whySettleFirst } from './correct.ts'
 import { handOver, peopleWord } from './crew-words.ts'
@@ -65,7 +56,7 @@ import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
-import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
+import { ASK_HOW, isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
