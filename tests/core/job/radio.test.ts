@@ -61,7 +61,7 @@ describe('a word by radio', () => {
     const alone = new Walk().toGate().throughTheRest().keys('1', 'radio')
     expect(alone.talk.ask?.kind).toBe('dispose-who')
     expect(alone.said.at(-2)).toMatch(
-      /^Not by radio yet: {2}ML may key what the lead says, having measured nothing\. Whoever does comes onto the job first: back, then sign on\./,
+      /^Not by radio yet: ML may key what the lead says, having measured nothing\. Whoever does comes onto the job first: back, then sign on\./,
     )
     expect(alone.said.at(-1)).toMatch(/a lead comes and signs here/)
     expect(alone.keys('KH', 'run it, none given').prompt).toMatchObject({ kind: 'tell' })
