@@ -18,6 +18,7 @@ import {
   type LiftPart,
   wantsAnother,
 } from '../job/gate.ts'
+import { notedWhen } from '../job/hand-over.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { stoodBefore } from '../job/locks-on.ts'
 import type { Prompt } from '../job/next.ts'
@@ -28,6 +29,7 @@ import { falseLines, unprovedLocks } from '../practice/false-lines.ts'
 import { givenLines } from '../talk/gate-list.ts'
 import { peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
+import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -144,6 +146,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
         ...otherNumbers(defs, state, gate),
+        ...dangerRows(state),
         ...(pace === null
           ? []
           : [row(`Gas of two places, keyed ${pace.seconds} s apart: watch the meter settle.`)]),
@@ -168,6 +171,14 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         row(meterText(defs, state, gate, evidence.with)),
       ]
   }
+}
+
+/** What was put down of harm on this job, newest first: whoever signs looks whether it is put right. */
+function dangerRows({ notes }: State): Row[] {
+  return notes
+    .toReversed()
+    .filter(({ text }) => tellsOfHarm(text))
+    .map((one) => row(`TOLD OF DANGER, ${notedWhen(one)}: ${one.text}`, 'caution'))
 }
 
 /** A number that was keyed in place of one that stood before the hold point fell: whoever signs looks where the old one is. */

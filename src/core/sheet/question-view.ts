@@ -207,8 +207,14 @@ function correctionView(
   const which = repeatName(state, reading)
   const was = `${bareReading(defs, reading)} ${reading.unit}${which === null ? '' : `, ${which}`}`
   const about = aboutPlace(defs, reading.place)
-  if (question.kind === 'correct-value')
-    return { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
+  if (question.kind === 'correct-value') {
+    const anew = state.practice === null ? [] : [row('As it was shown; or measure shows a new one.')]
+    return {
+      ...about,
+      unit,
+      ask: [row(`Stands: ${was}`), ...anew, row(`${asked} (${unit})`, 'strong'), back],
+    }
+  }
   const kept = question.kind === 'correct-kept' ? `. To stand in its place: ${question.typed.trim()}` : ''
   return { ...about, ask: [row(`Stands: ${was}${kept}`), ...voids, row(asked, 'strong'), back] }
 }

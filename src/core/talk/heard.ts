@@ -11,6 +11,8 @@ import type { FileWork } from './ask-file.ts'
 
 export interface Talk {
   readonly ask: Ask | null
+  /** What was told in words of its own just now, and is on no record: note alone puts down these very words. */
+  readonly told?: string
 }
 
 export const QUIET: Talk = { ask: null }
@@ -53,6 +55,11 @@ export function input(what: Input): Heard {
 
 export function say(...lines: string[]): Heard {
   return { talk: QUIET, input: null, say: lines }
+}
+
+/** Answered, and on no record: the words are kept for a note until another line is keyed. */
+export function told(line: string, ...lines: string[]): Heard {
+  return { ...say(...lines), talk: { ask: null, told: line.trim() } }
 }
 
 /** Where nothing came of the line but words: they say that it answers nothing here. */

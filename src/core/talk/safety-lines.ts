@@ -14,6 +14,7 @@ import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { gasPassage } from '../papers/limit-passages.ts'
+import { falseProofLines } from '../practice/false-proof.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
 import { peopleText } from './may-sign.ts'
@@ -21,14 +22,14 @@ import { missingLines } from './missing-lines.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
 import { whoLines } from './sheet-asked.ts'
-import { releaseLines, STOP_LINES, stopLine } from './stop-lines.ts'
+import { COME_OUT, releaseLines, SHEET, STOP_LINES, stopLine, underStop } from './stop-lines.ts'
 import { turnLines } from './turn-lines.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
 
 const CALL = 'Call:'
-const SHEET = 'The word safe shows the whole make-safe sheet; the word stop, or the key !, blocks the job.'
-const SEES_NOTHING = 'Barover sees no machine. It tells what is on record, and no record keeps a hand whole.'
+export const SEES_NOTHING =
+  'Barover sees no machine. It tells what is on record, and no record keeps a hand whole.'
 const TRAINEE =
   'A trainee signs on to PRACTICE only, and never witnesses, releases a STOP or decides as a lead.'
 const PERMIT = 'Who has to be there stands in the site permit too; where it asks for more, it counts.'
@@ -39,6 +40,12 @@ const ROLES = {
   lead: 'a lead may also release a STOP of others and decide on a verdict',
   trainee: 'a trainee works on PRACTICE only, and never witnesses or decides',
 } as const
+
+/** Of danger, and of what STOP does: where one is open, that it is comes with it. */
+const BESIDE_STOP: readonly SafetyAsked[] = [
+  ...(['hurt', 'no-answer', 'alarm', 'starts', 'off', 'bad-air', 'missing', 'wrong', 'stop'] as const),
+  ...(['come-out', 'alone'] as const),
+]
 
 interface Asked {
   readonly defs: Definitions
@@ -63,7 +70,8 @@ export function safetyLines(
       : 'step' in prompt
         ? prompt.step
         : (current(defs, state)?.placed ?? null)
-  const lines = linesOf({ defs, state, prompt, at, now }, about, question)
+  const told = linesOf({ defs, state, prompt, at, now }, about, question)
+  const lines = underStop(defs, state, told, BESIDE_STOP.includes(about))
   // Until the plate was read its tag is nowhere on screen, so that nobody copies it from here. Whom to call is never held back.
   const tag = defs.machine.machine.toLowerCase()
   return state.machineNamed
@@ -150,7 +158,12 @@ function nowLines(asked: Asked): string[] {
   const wanted = wantedLine(defs, state, prompt)
   if (openStop(state) !== null) return [...stopLine(state), wanted, ...releaseLines(defs, state), SHEET]
   if (prompt.kind !== 'clear')
-    return [wanted, 'next shows what comes after; why tells what it is for.', SHEET]
+    return [
+      ...falseProofLines(defs, state),
+      wanted,
+      'next shows what comes after; why tells what it is for.',
+      SHEET,
+    ]
   const { why, cause } = gateState(state, prompt.gate.id)
   const fell = why ?? (cause === null ? null : CAUSES[cause])
   return [
@@ -180,11 +193,7 @@ function wrongLines(asked: Asked, question: string): string[] {
 
 /** What is done before anything is read. The contact stands in the machine record. */
 function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
-  return [
-    'FIRST: come out, everybody, and stand clear. Say STOP.',
-    ...then,
-    `${CALL} ${defs.machine.site.emergency}`,
-  ]
+  return [COME_OUT, ...then, `${CALL} ${defs.machine.site.emergency}`]
 }
 
 const STILL_OPEN =

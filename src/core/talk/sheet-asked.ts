@@ -12,7 +12,7 @@ import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
 import { watchedLines } from './answer-asked.ts'
-import { decisionLines } from './decision-asked.ts'
+import { choicesApart, decisionLines } from './decision-asked.ts'
 import { mayDecide, maySignPoint, peopleText } from './may-sign.ts'
 import { bareReading, deciderText, findingText, placeName, spreadText } from './names.ts'
 import { offersAt } from './offered.ts'
@@ -51,6 +51,9 @@ const DIFFERENCE = [
   "^(?:what(?:'?s| is| are)? |tell me |explain )?(?:the )?differences?(?: between)? (?:an? |the )?(.+?) (?:and|or|to|from) (?:an? |the )?(.+)$",
   '^differences? ([a-z-]+) ([a-z-]+)$',
   '^(?:how|in what) (?:does|do|is|are) (?:an? |the )?(.+?) (?:differ|different) from (?:an? |the )?(.+)$',
+  '^(?:is|are) (?:an? |the )?(.+?) (?:the same|different|any different|other|the same thing)(?: thing)? (?:as|from|than|to) (?:an? |the )?(.+)$',
+  '^(?:how|in what) (?:do|are) (?:an? |the )?(.+?) and (?:an? |the )?(.+?) (?:differ|different)$',
+  '^(?:do|should|must|shall|would) (?:i|we|a lead) (?:take |choose |pick |key |decide |use )?(?:an? |the )?([a-z-]+) or (?:an? |the )?([a-z-]+)(?: here| now)?$',
   '^(?:what is )?(?:is it )?(?:an? )?([a-z-]+(?: [a-z-]+)?) (?:vs\\.?|versus|or) (?:an? )?([a-z-]+(?: [a-z-]+)?)$',
 ]
 
@@ -70,6 +73,10 @@ const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled
 export function sheetAskedLines(defs: Definitions, state: State, text: string): string[] | null {
   const is = (patterns: readonly RegExp[]) => patterns.some((one) => one.test(text))
   if (is(WHO_ASKED)) return whoLines(defs, state)
+  const two = DIFFERENCE_ASKED.map((one) => one.exec(text)).find((one) => one !== null)
+  const apart =
+    two === undefined || two === null ? null : choicesApart(defs, state, two[1] ?? '', two[2] ?? '')
+  if (apart !== null) return apart
   const { kind } = next(defs, state)
   if ((kind === 'decide' || kind === 'findings') && DECIDES.test(text)) return whoLines(defs, state)
   const choices = decisionLines(defs, state, text)
@@ -79,7 +86,6 @@ export function sheetAskedLines(defs: Definitions, state: State, text: string): 
   if (is(REPEATS_ASKED)) return repeatLines(defs, state, /\bagain|anew\b/i.test(text))
   const found = FINDING_ASKED.exec(text)?.[1]
   if (found !== undefined) return findingLines(defs, state, found)
-  const two = DIFFERENCE_ASKED.map((one) => one.exec(text)).find((one) => one !== null)
   return two === undefined || two === null ? null : differenceLines(defs, two[1] ?? '', two[2] ?? '')
 }
 
