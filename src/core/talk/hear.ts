@@ -171,8 +171,6 @@ function hearMeant(defs: Definitions, state: State, question: WordMeant, line: s
 
 const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
-
-
 /** The sums of a figure where it is one or near to one; else a question like any other. */
 function whyAbout(defs: Definitions, state: State, line: string, about: string, now: Instant): string[] {
   const word = about.replace(/[\s?]+$/, '')
