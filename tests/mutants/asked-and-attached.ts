@@ -87,6 +87,7 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/may-sign', 'core/sheet/who-and-now', [
     {
       rule: 'Nobody who did any of a hold point is named as one who may witness it.',
+      file: 'core/job/evidence-words',
       find: ' && !didThis(state, gate, id)',
       into: '',
       by: 'is named at the witness by initials and name, and whoever did any of it is not',

@@ -33,8 +33,9 @@ import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
 import { ask, type Heard, input, QUIET, say, signing, type Talk, told, untaken } from './heard.ts'
+import { leaveWord } from './leave-sure.ts'
 import { limitLines } from './limits-asked.ts'
-import { leaveLines, makeSafeLines } from './make-safe.ts'
+import { makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
 import { sureOfNumber } from './number-sure.ts'
@@ -67,7 +68,7 @@ export function hear(
   state: State,
   talk: Talk,
   line: string,
-  now: Instant = momentOf(state),
+  now: Instant = readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 },
 ): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
   // It answers nothing: what is asked, and the question within it, stand as they were.
@@ -168,10 +169,6 @@ function hearMeant(defs: Definitions, state: State, question: WordMeant, line: s
 
 const isBack = (line: string) => line.trim().toLowerCase() === 'back'
 
-function momentOf(state: State): Instant {
-  return readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 }
-}
-
 /** The sums of a figure where it is one or near to one; else a question like any other. */
 function whyAbout(defs: Definitions, state: State, line: string, about: string, now: Instant): string[] {
   const word = about.replace(/[\s?]+$/, '')
@@ -232,7 +229,7 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
     case 'safe':
       return say(...makeSafeLines(defs, state))
     case 'leave':
-      return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
+      return leaveWord(defs, state)
     case 'correct':
       return correct(defs, state)
     case 'back':
