@@ -15,6 +15,7 @@ import { closingLine } from '../core/sheet/closing-rows.ts'
 import { blockText, marked } from '../core/sheet/linear.ts'
 import { becauseRows } from '../core/sheet/verdict-block.ts'
 import { radioOpen } from '../core/talk/standing.ts'
+import { unbroken } from '../plain/set-out.ts'
 import { text, type Values } from './args.ts'
 import { asCalled, calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
@@ -207,7 +208,11 @@ function printSheet(
 ): void {
   const style: SheetStyle = sheetStyle(values, opened.record, linear)
   const rows = gradeLines(grade).map((line, n) => row(asCalled(line), n === 0 ? 'strong' : 'plain'))
-  const sheet = blockText({ margin: '', rows }, style)
+  const sheetOf = (some: typeof rows) => {
+    const told = blockText({ margin: '', rows: some }, style)
+    return style.linear === true ? unbroken(told, edgeOf(process.stdout)) : told
+  }
+  const sheet = sheetOf(rows)
   print('')
   print(sheet)
   const log =
@@ -219,7 +224,7 @@ function printSheet(
   if (isOverScreen([sheet, ...log], process.stdout)) {
     const end = endLines(grade).map((line, n) => row(line, n === 0 ? 'strong' : 'plain'))
     print('')
-    print(blockText({ margin: '', rows: end }, style))
+    print(sheetOf(end))
     print(copied(opened, values, style, 'the whole sheet:', 'show'))
   }
   if (opened.session.snapshot().state.practice?.named === null) print(resumeLine(opened, values, style))
