@@ -103,7 +103,7 @@ export const PRACTICE = [
   ...of('core/practice/looks', 'core/practice/session', [
     {
       rule: 'Each repeat is measured anew: what was measured is keyed once.',
-      find: ' && one.seq > earlier',
+      find: ' && seq > earlier',
       into: '',
       by: 'is measured anew: one look answers once',
     },

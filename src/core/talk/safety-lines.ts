@@ -127,6 +127,9 @@ function linesOf(asked: Asked, about: SafetyAsked, question: string): string[] {
   }
 }
 
+const OWN_LOCK =
+  'A lock of their own on the box keeps nobody from it, as another read its number off and keyed it.'
+
 const STANDS_THERE =
   'A witness stands there and looks: a word by phone or radio, or a picture, opens no hold point.'
 
@@ -358,7 +361,8 @@ function witnessLines({ defs, state, prompt, at }: Asked): string[] {
     ...(fits.length === 0 ? [] : [`May witness: ${peopleText(fits)}.`]),
     ...(not.size === 0
       ? []
-      : [`Not ${list([...not], 'or')}: whoever gave or keyed any of it signs for none of it.`]),
+      : [`Not ${list([...not], 'or')}: whoever keyed any of it, or is at the keys, signs for none of it.`]),
+    ...(gate.step.evidence.some((one) => one.kind === 'numbers' && one.per === 'person') ? [OWN_LOCK] : []),
     ...(waiting > 1 ? [`Before it ${waiting - 1} more are to be shown there.`] : []),
     TRAINEE,
   ]
