@@ -20,6 +20,7 @@ blind: A solid plate put between two flanges, so that a leaking valve cannot let
 block: A solid stop that keeps the crank or the crosshead from moving either way. A brake, or friction, is no block.
 block valve: A valve that shuts off a line. It may leak, so it is locked shut and what lies behind it is proved apart: at zero, bled, and no rise.
 bore: The inside of a cylinder or its liner in which the piston runs, and its diameter as well.
+bore gauge | inside diameter dial: A gauge with a tip that gives way, set to a known size first, by which it is tried which way its hand goes for larger. Rocked along the bore the hand turns back at one point, and the smallest size there is the diameter. Common practice, no source.
 breaker: A switch that cuts a motor off from its supply. Locked open it cannot be closed; that the right one is locked is shown by a start that is tried.
 breathing zone: The air where the face of whoever works will be. It is tested by itself, as the air inside an opening may be another.
 bump test | meter challenge challenged challenging response check function test answers answered: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
@@ -77,6 +78,7 @@ jacket: The space around a cylinder through which cooling water runs.
 lead: Somebody whom the crew file names as one. A lead decides about what was found and ends a STOP, and never signs for their own work.
 LEL: Lower explosive limit: the least share of a gas in air that can burn. A meter shows parts of it in per cent LEL, and means one named gas by that.
 liner: A sleeve that forms the bore and can be renewed without a new cylinder.
+lock box | lockbox group box: A box for the keys of the locks that hang at the points. Everybody who works behind them hangs a lock of their own on it, so it opens for nobody until the last of them is out and has taken theirs off: 29 CFR 1910.147(f)(3).
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
 low and high | sinks rises heavier lighter: Some gases are heavier than air and lie at the bottom, hydrogen sulfide among them; others, such as methane, are lighter and gather at the top. So air is read in both places.
@@ -103,6 +105,9 @@ preload: The pull that stays in a bolt or rod after it was made tight.
 purge: To sweep gas out of a space with another one that does not burn, before it is opened or filled. A space swept with nitrogen holds no oxygen to breathe.
 radial thickness: How thick a ring is from its inside to its running face. Wear takes it from the running face.
 rags and tools: What goes in is counted in and counted out again, and the count is kept. A rag or tool left inside is caught by the piston at the first turn.
+reading a feeler gauge | use try blade leaf drag thickness: Try the blades from thin to thick, flat and along the gap, none of them forced or bent. The thickest that goes in with a light drag is the figure, and of several together their sum. Common practice, no source.
+reading a micrometer | scale sleeve thimble vernier lines outside: The last whole mark that shows on the sleeve and the lines past it, the line of the thimble that meets the long line of the sleeve, and the vernier for the last place are added up. What each line is worth stands on the instrument. Common practice, no source.
+reading an inside micrometer | bore use head rod extension: As any micrometer is read, with the length of its head and rod added. Swung across the bore it is set to the most, tilted along it to the least of those. It is held against its standard before and after. Common practice, no source.
 REAL: A job whose record stands for the machine on the plate. It takes no scripted answers and no clock but that of the computer.
 recycle valve | bypass spillback: A valve in a line that takes gas from the discharge back to the suction. Left open it lets gas come back, so it is an isolation point like any other.
 release: What ends a STOP. A lead who neither raised nor called it says what was put right and signs with a PIN; after some causes nobody does.
@@ -130,6 +135,7 @@ spread: The difference between the largest and the smallest of several readings.
 standard: In short for setting standard, a piece of known size with which an instrument is compared. Its size is marked on it and stands in the register of instruments.
 stroke: The way of the piston from one dead centre to the other. It is as long as twice the radius of the crank.
 suction valve: The valve that lets gas into the cylinder and keeps it from going back.
+sweet gas | sour H2S: Gas that has no hydrogen sulfide, or so little that the papers of the site do not call it sour; where that line lies stands there. It burns and takes the place of air like any other, and what is there a meter tells, not its name. Common practice, no source.
 swept length: The length of bore that the rings run over in a stroke; the same as ring travel.
 tag plate | tag missing gone lost find where: The plate on a machine that bears its tag. It is read there and copied from nowhere; where it is gone, a lead finds out which machine it is before anything is done.
 taper: The difference of diameter from one place along the bore to another, in one direction.
@@ -142,6 +148,7 @@ unloader: A device that keeps a valve from closing or opens a pocket, so that an
 unswept strip | no strip gone missing: A strip at the size of the bore that no ring has run on. It still has the size the bore was made to, so wear can be told from it. Where there is none, wear is told from figures on record, or not at all.
 valve cap | cover nuts slack slacked leave on stay: The cover over a valve of the cylinder. Gas shut in behind it can throw it, so its nuts are slacked evenly and stay on until the seal is broken, with everybody out of its line.
 volumetric efficiency: The share of the swept volume that is really filled with fresh gas in each stroke. Clearance, leaks and warm walls make it smaller.
+wind | windy draught draughty breeze breezy blowing fan gust: Moving air thins the gas at an opening, and a meter that stands in it may read lower than what lies inside. So the hose goes in, low and high, as its line says, out of the wind, and a wind that drops or turns makes it another air. Common practice, no source.
 witness | witnesses: Somebody who did none of the work, looks for themselves and signs.
 witness point: A place in the work where somebody may come and look. Notice is given, and when it has run out the work may go on without them, which is put on record.
 `

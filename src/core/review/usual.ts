@@ -2,8 +2,8 @@
 import { gatesOf } from '../job/gate.ts'
 import { applicability, isComplete } from '../job/next.ts'
 import { stands } from '../job/state.ts'
+import { isLeftOut } from '../talk/left-out.ts'
 import { plannedFalls } from './kinds/gates.ts'
-import { isLeftOut } from './left-out.ts'
 import { count, entriesOf, type Look } from './look.ts'
 
 export function usual(look: Look): string[] {

@@ -12,7 +12,7 @@ import { saysWhoIsThere, tellsOfHarm } from './safety-asked.ts'
 import { openerMended } from './slips-in.ts'
 
 const FIRST_WORDS =
-  /^(?:what|why|how|where|when|which|who|whom|whose|is|can|do|does|explain|tell me)(?:['\u2019]?s)?\s+\S/i
+  /^(?:(?:in|at|by|with|on|to|for|from) (?:what|which|whom)|what|why|how|where|when|which|who|whom|whose|is|can|do|does|explain|tell me)(?:['\u2019]?s)?\s+\S/i
 /** Asks as well, and begins with a thing. */
 const OF_TWO = /^(?:the )?differences? (?:between\s+)?\S/i
 
@@ -130,7 +130,7 @@ const OF_FIGURE =
 
 /** What a sentence ends in that is put as a question. */
 const ENDS_ASKING =
-  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed))$/iu
+  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed)|does (?:that|this|it) (?:matter|count))$/iu
 
 /** Of a figure, or a sentence that ends in a question. */
 function isFigureAsked(text: string): boolean {

@@ -47,7 +47,8 @@ function decimalsIn(unit: string): number {
   return { in: 4, mm: 3 }[unit as 'in'] ?? 1
 }
 
-function figure(defs: Definitions, taken: Taken, si: number): string {
+/** In the unit its place is shown in. */
+export function figure(defs: Definitions, taken: Taken, si: number): string {
   if (isFinishStep(defs, taken)) return formatFinish(si, FINISH_DECIMALS)
   const unit = unitFor(defs, taken)
   return formatQuantity({ kind: taken.step.step.quantity, si }, unit, decimalsIn(unit))

@@ -28,7 +28,7 @@ const WHAT_FALLS =
 
 /** Of the gas that was read, and not of a limit. */
 const ON_RECORD =
-  /^(?:what|which|how much|how many|show)\b.*\b(?:gas|oxygen|o2|lel|h2s|flammables?)\b.*\b(?:on record|keyed|taken|in there|inside|was read|did (?:i|we) (?:key|read))\b|^what (?:was|were|is) the (?:gas|oxygen|o2|lel|h2s) (?:figures?|readings?)(?: on record)?$/i
+  /^(?:what|which|how much|how many|show)\b.*\b(?:gas|oxygen|o2|lel|h2s|flammables?)\b.*\b(?:on record|keyed|taken|in there|inside|was read|did (?:i|we) (?:key|read))\b|^what (?:was|were|is) the (?:last |latest )?(?:gas|air|oxygen|o2|lel|h2s) (?:figures?|readings?|tests?)(?: on record)?$/i
 const GOOD_OR_BAD =
   /^(?:is|was|are) (?:that|this|it|the (?:figure|reading|number|value|verdict)) (?:good or bad|good|bad|ok|okay|all right|fine|normal|a lot)(?: or (?:not|bad))?$/i
 const IF_LEFT =

@@ -4,6 +4,8 @@ import type { EvidenceOf } from '../definition/evidence.ts'
 import { gateBeingAsked } from '../job/admit-gate.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { type GateStep, gateState, gatesOf, itemsOf } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
+import { hanging, type Keyed } from '../job/locks-on.ts'
 import { peopleOnJob } from '../job/people-on.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
@@ -43,15 +45,36 @@ const ONE_FOR_TWO = [
   `\\btwo (?:people|men|mechanics|of us)\\b.*\\b${ONE} ${LOCKS}\\b.*`,
 ]
 
+const FIRST = [
+  `^(?:which|what)(?: of the| one of the| one)? (?:${LOCKS}|point|valve|one)(?: (?:do|should|must|is|does|has|to|goes|go|comes|come|i|we|be|hang|lock|put|set|on|hung|locked|out))* (?:first|last|next|before the others?)(?: .*)?$`,
+  `^(?:in )?(?:what|which) (?:order|sequence)\\b.*\\b(?:${LOCKS}|lock|locked|hang|hung)\\b.*$`,
+  `^(?:does|do|is|are)(?: (?:it|the|there))* (?:order|sequence|matter|any order|an order|important)\\b.*\\b(?:${LOCKS}|lock|hang|locked)\\b.*$`,
+  `^(?:is|does)(?: there)? (?:an? |the |any )?(?:order|sequence) (?:of|for|to|in)(?: the)? ?(?:${LOCKS}|locking|hanging).*$`,
+  `^(?:where|with which|with what|how|at which point|which point) (?:do|should|must|can) (?:i|we) (?:start|begin)(?: (?:with|hanging|locking|on))* (?:the |my )?(?:${LOCKS}|locking|hanging).*$`,
+  `^${LOCKS} (?:order|first|sequence)$`,
+]
+/** By somebody else than the one who asks, and asked about, not told. */
+const WHO_OFF = [
+  `^(?:who|by whom)(?: (?:has|have|had|was))* (?:taken?|took|removed?|cut|unlocked|lifted)(?: off)? [a-z]{1,3}-\\d{1,5}\\b.*$`,
+  `^(?:who|by whom)(?: (?:has|have|had|was|it))* (?:taken?|took|removed?|cut|unlocked|opened|lifted|pulled|got|taken off)\\b.*\\b${LOCKS}\\b.*$`,
+  `^(?:who|by whom|when|where|which|what|are|is|was|were|has|have|did)\\b.*\\b${LOCKS}\\b.*\\b(?:taken off|come off|came off|removed|cut|took off|off already|off now|off yet|gone off|off)(?: .*)?$`,
+]
+
 const compiled = (all: readonly string[]) => all.map((one) => new RegExp(one, 'i'))
 const [MANY_ASKED, WHO_ASKED, ONE_ASKED] = [compiled(HOW_MANY), compiled(WHO), compiled(ONE_FOR_TWO)]
+const [FIRST_ASKED, OFF_ASKED] = [compiled(FIRST), compiled(WHO_OFF)]
+/** Leave to take one off is another question, and a danger that is told is another still. */
+const MAY_OFF =
+  /^(?:when|who|which)(?: \w+)? (?:may|can|could|should|must|do|does|will|has to|is allowed)\b|^what if\b|\b(?:nut|wire)\b/i
 /** Why one hangs there, or that it comes off or is missing, is heard elsewhere. */
 const ELSEWHERE = /^(?:why|where|when|what if|if)\b|\b(?:off|cut|remove|lost|gone)\b/i
 
 /** Null: the question is none of these. `text`: as `heardAs` gives it. */
 export function lockAskedLines(defs: Definitions, state: State, text: string, now: Instant): string[] | null {
-  if (ELSEWHERE.test(text)) return null
   const is = (patterns: readonly RegExp[]) => patterns.some((one) => one.test(text))
+  if (is(OFF_ASKED) && !MAY_OFF.test(text)) return offLines(defs, state, text, now)
+  if (is(FIRST_ASKED)) return orderLines(defs, state, now)
+  if (ELSEWHERE.test(text)) return null
   if (is(ONE_ASKED)) return [...ONE_EACH, ...countLines(defs, state, now)]
   if (is(MANY_ASKED)) return [...(/\bmissing\b/.test(text) ? [NO_LOCK] : []), ...countLines(defs, state, now)]
   return is(WHO_ASKED) ? whoLines(defs, state, now) : null
@@ -131,3 +154,59 @@ function whoLines(defs: Definitions, state: State, now: Instant): string[] {
     ...gateLine(defs, state, gate, now),
   ]
 }
+
+/** No order stands in any record: the site's own list has it. */
+function orderLines(defs: Definitions, state: State, now: Instant): string[] {
+  const found = gateOfLocks(defs, state)
+  if (found === null) return [NONE_ASKED, ...atHandLines(defs, state, now)]
+  const { gate, locks } = found
+  const { given } = gateState(state, gate.id)
+  const open = itemsOf(defs, state, gate).filter(
+    ({ key, evidence }) => evidence.id === locks.id && given[key] === undefined,
+  )
+  const names = open.map(({ point }) => point?.name ?? '')
+  return [
+    'In which order they are hung says the site’s isolation list; the machine record names none.',
+    open.length === 0
+      ? `Hold point ${gate.number}: every lock is on record.`
+      : `Asked here in the order of the machine record: ${names.join('; ')}. All of them before anybody goes in.`,
+    ...atHandLines(defs, state, now),
+  ]
+}
+
+/** What the record tells of locks that came off: by whom it was keyed. Barover sees no lock. */
+function offLines(defs: Definitions, state: State, text: string, now: Instant): string[] {
+  const { on, off } = hanging(defs, state)
+  const isLock = ({ item }: Keyed) => item.evidence.kind === 'locks' || item.evidence.kind === 'numbers'
+  const named = (text.toUpperCase().match(/\b[A-Z]{1,4}-\d{1,5}\b/g) ?? []) as readonly string[]
+  const isMeant = ({ shown }: Keyed) => named.length === 0 || named.includes(shown.toUpperCase())
+  const [gone, there] = [
+    off.filter(({ what }) => isLock(what) && isMeant(what)),
+    on.filter((one) => isLock(one) && isMeant(one)),
+  ]
+  return [
+    'Barover sees no lock. If one is off that should hang: everybody comes out, stand clear, say STOP.',
+    ...(gone.length === 0
+      ? ['By the record none was taken off on this job.']
+      : gone
+          .slice(0, MOST_OFF)
+          .map(
+            ({ what, told }) =>
+              `By the record, ${what.shown} at ${itemLabel(defs, what.item)}: told off, ${told.offBy === undefined ? '' : `by ${told.offBy}, `}keyed by ${told.by ?? 'nobody known'}.`,
+          )),
+    ...(gone.length > MOST_OFF ? [`and ${gone.length - MOST_OFF} more.`] : []),
+    ...(there.length === 0
+      ? []
+      : [
+          `Keyed as on, and not told off: ${there
+            .slice(0, MOST_ON)
+            .map(({ shown, by }) => `${shown} (${by ?? 'nobody known'})`)
+            .join(', ')}${there.length > MOST_ON ? ` and ${there.length - MOST_ON} more` : ''}.`,
+        ]),
+    'Whoever a lock belongs to takes it off by their own hand, and nobody else: 29 CFR 1910.147(e)(3).',
+    ...atHandLines(defs, state, now),
+  ]
+}
+
+const MOST_OFF = 3
+const MOST_ON = 8

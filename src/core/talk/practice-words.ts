@@ -16,6 +16,7 @@ import { governsText, isHoldAsked, judgedBy } from '../practice/governable.ts'
 import { hintFor } from '../practice/hint.ts'
 import type { Ask } from './ask.ts'
 import { ask, type Heard, input, refused, say } from './heard.ts'
+import { limitLines } from './limits-asked.ts'
 import { loadSums } from './practice-pocket.ts'
 
 const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
@@ -51,7 +52,7 @@ export function hearPractice(
   const hidden = () => hiddenMachine(defs, practice).faults
   if (names !== null) return named(faults, prompt, names[1] ?? '', hidden)
   if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text, hidden) : null
-  return prompt.kind === 'judge' ? called(defs, prompt, text) : null
+  return prompt.kind === 'judge' ? called(defs, state, prompt, text) : null
 }
 
 /**
@@ -136,13 +137,21 @@ function faultLines(all: readonly Fault[]): string[] {
 }
 
 /** `MONITOR taper`, by number or by word. Of HOLD nothing governs, but for a load, where `HOLD nothing` says that no limit does. */
-function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, text: string): Heard | null {
+function called(
+  defs: Definitions,
+  state: State,
+  prompt: Extract<Prompt, { kind: 'judge' }>,
+  text: string,
+): Heard | null {
   const { id } = prompt.step
   const judged = judgedBy(defs, id)
   const [first = '', ...rest] = text.split(' ')
   const verdict = CALLED[Number(first) - 1] ?? CALLED.find((word) => word === first.toUpperCase())
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
+  // `rework or replace?` asks, and decides nothing.
+  if (/^or (?:rework|replace)\b/.test(about)) return say(...(limitLines(defs, state) ?? []))
+  if (/\?$|^or\b/.test(about)) return null
   const governs = judged.filter((one) => one === about || governsText(one) === about)
   const isHold = verdict === 'HOLD'
   const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))

@@ -225,7 +225,7 @@ const SAID: readonly SafetyAsked[] = ['hurt', 'no-answer', 'starts', 'off']
 
 /** An alarm alone may stand among the words that a hold point asks for. */
 const SOUNDS =
-  /\b(?:sounds?|sounding|rings|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|com+ing|keeps?|flows?)\b|\bis gas\b|\b(?:bit|little|some|lots?) of (?:gas|flow|pressure|air)\b|\bstill .*\b(?:gas|flow|pressure)\b|\btheres? (?:a |some )?(?:little |bit of )?(?:gas|flow|pressure)\b|\bwater\b/i
+  /\b(?:sounds?|sounding|rings|ringing|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|com+ing|keeps?|flows?)\b|\bis gas\b|\b(?:bit|little|some|lots?) of (?:gas|flow|pressure|air)\b|\bstill .*\b(?:gas|flow|pressure)\b|\btheres? (?:a |some )?(?:little |bit of )?(?:gas|flow|pressure)\b|\bwater\b/i
 
 /** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
 export function tellsOfHarm(line: string): boolean {
@@ -241,7 +241,8 @@ export function isTold(line: string): boolean {
 }
 
 /** Danger that is told goes on no record by that: a lead would never hear of it. */
-export const NOT_NOTED = 'None of it is on record: note, and your words behind it, puts it there.'
+export const NOT_NOTED =
+  'None of it is on record yet: note alone puts these words there; or note, and other words behind it.'
 
 const SUPPOSED =
   /^(?:ask\b|what|why|how|where|when|which|who|is|are|am|was|were|can|could|may|might|must|do|does|did|has|have|if|suppose|will|would|should|in case)\b/i

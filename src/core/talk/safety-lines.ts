@@ -3,6 +3,7 @@
 
 import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, gasLimitById, type PlacedStep, personById } from '../job/definitions.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { doersAt, type GateStep, gateState, gatesBefore, gatesOf, itemsOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
@@ -16,19 +17,19 @@ import { gasPassage } from '../papers/limit-passages.ts'
 import { falseProofLines } from '../practice/false-proof.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
-import { mayWitness, peopleText } from './may-sign.ts'
+import { peopleText } from './may-sign.ts'
 import { missingLines } from './missing-lines.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
 import { whoLines } from './sheet-asked.ts'
-import { releaseLines, STOP_LINES, stopLine } from './stop-lines.ts'
+import { COME_OUT, releaseLines, SHEET, STOP_LINES, stopLine, underStop } from './stop-lines.ts'
 import { turnLines } from './turn-lines.ts'
 import { wantedLine } from './wanted.ts'
 import { gateLine, peopleLine } from './where.ts'
 
 const CALL = 'Call:'
-const SHEET = 'The word safe shows the whole make-safe sheet; the word stop, or the key !, blocks the job.'
-const SEES_NOTHING = 'Barover sees no machine. It tells what is on record, and no record keeps a hand whole.'
+export const SEES_NOTHING =
+  'Barover sees no machine. It tells what is on record, and no record keeps a hand whole.'
 const TRAINEE =
   'A trainee signs on to PRACTICE only, and never witnesses, releases a STOP or decides as a lead.'
 const PERMIT = 'Who has to be there stands in the site permit too; where it asks for more, it counts.'
@@ -39,6 +40,12 @@ const ROLES = {
   lead: 'a lead may also release a STOP of others and decide on a verdict',
   trainee: 'a trainee works on PRACTICE only, and never witnesses or decides',
 } as const
+
+/** Of danger, and of what STOP does: where one is open, that it is comes with it. */
+const BESIDE_STOP: readonly SafetyAsked[] = [
+  ...(['hurt', 'no-answer', 'alarm', 'starts', 'off', 'bad-air', 'missing', 'wrong', 'stop'] as const),
+  ...(['come-out', 'alone'] as const),
+]
 
 interface Asked {
   readonly defs: Definitions
@@ -63,7 +70,8 @@ export function safetyLines(
       : 'step' in prompt
         ? prompt.step
         : (current(defs, state)?.placed ?? null)
-  const lines = linesOf({ defs, state, prompt, at, now }, about, question)
+  const told = linesOf({ defs, state, prompt, at, now }, about, question)
+  const lines = underStop(defs, state, told, BESIDE_STOP.includes(about))
   // Until the plate was read its tag is nowhere on screen, so that nobody copies it from here. Whom to call is never held back.
   const tag = defs.machine.machine.toLowerCase()
   return state.machineNamed
@@ -188,11 +196,7 @@ function wrongLines(asked: Asked, question: string): string[] {
 
 /** What is done before anything is read. The contact stands in the machine record. */
 function comeOut({ defs }: Asked, ...then: readonly string[]): string[] {
-  return [
-    'FIRST: come out, everybody, and stand clear. Say STOP.',
-    ...then,
-    `${CALL} ${defs.machine.site.emergency}`,
-  ]
+  return [COME_OUT, ...then, `${CALL} ${defs.machine.site.emergency}`]
 }
 
 const STILL_OPEN =

@@ -1,6 +1,8 @@
 // Questions about the sheet that lies open: who is needed for it, of which end it speaks, whether a place has been read often enough,
 // whether what was found by eye counts, what tells two terms apart. Told from the job and its procedure; nothing is taken by them.
+
 import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { gateState, itemsOf } from '../job/gate.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -10,8 +12,8 @@ import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
 import { watchedLines } from './answer-asked.ts'
-import { decisionLines } from './decision-asked.ts'
-import { mayDecide, maySignPoint, mayWitness, peopleText } from './may-sign.ts'
+import { choicesApart, decisionLines } from './decision-asked.ts'
+import { mayDecide, maySignPoint, peopleText } from './may-sign.ts'
 import { bareReading, deciderText, findingText, placeName, spreadText } from './names.ts'
 import { offersAt } from './offered.ts'
 import { termLines } from './terms.ts'
@@ -49,6 +51,9 @@ const DIFFERENCE = [
   "^(?:what(?:'?s| is| are)? |tell me |explain )?(?:the )?differences?(?: between)? (?:an? |the )?(.+?) (?:and|or|to|from) (?:an? |the )?(.+)$",
   '^differences? ([a-z-]+) ([a-z-]+)$',
   '^(?:how|in what) (?:does|do|is|are) (?:an? |the )?(.+?) (?:differ|different) from (?:an? |the )?(.+)$',
+  '^(?:is|are) (?:an? |the )?(.+?) (?:the same|different|any different|other|the same thing)(?: thing)? (?:as|from|than|to) (?:an? |the )?(.+)$',
+  '^(?:how|in what) (?:do|are) (?:an? |the )?(.+?) and (?:an? |the )?(.+?) (?:differ|different)$',
+  '^(?:do|should|must|shall|would) (?:i|we|a lead) (?:take |choose |pick |key |decide |use )?(?:an? |the )?([a-z-]+) or (?:an? |the )?([a-z-]+)(?: here| now)?$',
   '^(?:what is )?(?:is it )?(?:an? )?([a-z-]+(?: [a-z-]+)?) (?:vs\\.?|versus|or) (?:an? )?([a-z-]+(?: [a-z-]+)?)$',
 ]
 
@@ -68,6 +73,10 @@ const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled
 export function sheetAskedLines(defs: Definitions, state: State, text: string): string[] | null {
   const is = (patterns: readonly RegExp[]) => patterns.some((one) => one.test(text))
   if (is(WHO_ASKED)) return whoLines(defs, state)
+  const two = DIFFERENCE_ASKED.map((one) => one.exec(text)).find((one) => one !== null)
+  const apart =
+    two === undefined || two === null ? null : choicesApart(defs, state, two[1] ?? '', two[2] ?? '')
+  if (apart !== null) return apart
   const { kind } = next(defs, state)
   if ((kind === 'decide' || kind === 'findings') && DECIDES.test(text)) return whoLines(defs, state)
   const choices = decisionLines(defs, state, text)
@@ -77,7 +86,6 @@ export function sheetAskedLines(defs: Definitions, state: State, text: string): 
   if (is(REPEATS_ASKED)) return repeatLines(defs, state, /\bagain|anew\b/i.test(text))
   const found = FINDING_ASKED.exec(text)?.[1]
   if (found !== undefined) return findingLines(defs, state, found)
-  const two = DIFFERENCE_ASKED.map((one) => one.exec(text)).find((one) => one !== null)
   return two === undefined || two === null ? null : differenceLines(defs, two[1] ?? '', two[2] ?? '')
 }
 

@@ -19,6 +19,7 @@ const SHORT: Readonly<Record<string, string>> = {
   loks: 'locks',
   lck: 'lock',
   teh: 'the',
+  frist: 'first',
   ther: 'there',
   thier: 'their',
   wich: 'which',

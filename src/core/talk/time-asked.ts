@@ -101,7 +101,7 @@ function minutes(ms: number): string {
 }
 
 /** How long a figure counts, by the rule of the site; and what else at the hold point at hand has a life. */
-function lifeLines(defs: Definitions, state: State): string[] {
+export function lifeLines(defs: Definitions, state: State): string[] {
   const { life, warn_before: warn, source } = defs.machine.site.gas
   const asksGas = gatesOf(defs).some(({ step }) => step.evidence.some(({ kind }) => kind === 'gas'))
   const others = gatesAtHand(defs, state).flatMap((gate) =>

@@ -8,21 +8,27 @@ import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
 import { howAskedLines } from './how-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
+import { lastAskedLines } from './last-asked.ts'
+import { limitsAskedLines } from './limits-asked.ts'
 import { lockAskedLines } from './lock-asked.ts'
+import { goodGasLines, mayAskedLines } from './may-asked.ts'
 import { meterAskedLines } from './meter-asked.ts'
 import { noLockLines } from './no-lock-asked.ts'
 import { othersAskedLines } from './others-asked.ts'
 import { readingFateLines } from './reading-fate.ts'
 import { readingsLeftLines } from './readings-left.ts'
+import { resultAskedLines } from './result-asked.ts'
 import { runOnLines, wrongPlateLines } from './run-on-asked.ts'
 import { type SafetyAsked, safetyAsked } from './safety-asked.ts'
-import { safetyLines } from './safety-lines.ts'
+import { SEES_NOTHING, safetyLines } from './safety-lines.ts'
 import { sheetAskedLines } from './sheet-asked.ts'
+import { sheetFateLines } from './sheet-fate.ts'
 import { bare, heardAs, openerMended } from './slips-in.ts'
 import { standingAsked } from './standing-asked.ts'
 import { lifeBefore, timeAskedLines } from './time-asked.ts'
 import { verdictAskedLines } from './verdict-asked.ts'
 import { whereLines } from './where.ts'
+import { whyAskedLines } from './why-asked.ts'
 import { wordAskedLines } from './word-asked.ts'
 
 /** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
@@ -49,7 +55,14 @@ export function toldLines(defs: Definitions, state: State, asked: string, now: I
   const decided = safety === 'witness' ? verdictAskedLines(defs, state, text) : null
   if (decided !== null) return decided
   // Who is needed, or what a figure means, is asked of the sheet; who may do what, of the role.
-  const own = OWN.includes(safety) ? ownLines(defs, state, asked, text, now) : null
+  const isOwn =
+    OWN.includes(safety) ||
+    (safety === 'now' && MAY_NOW.test(text)) ||
+    (safety === 'missing' && OF_SHEET.test(text))
+  // A limit that is asked for is told, beside what no limit is.
+  const gas = safety === 'safe' ? goodGasLines(defs, state, text, now) : null
+  if (gas !== null) return [SEES_NOTHING, ...gas]
+  const own = isOwn ? ownLines(defs, state, asked, text, now) : null
   if (own !== null) return own
   if (safety !== null) return safetyLines(defs, state, safety, asked, now)
   const about = standingAsked(text === '' ? asked : text)
@@ -63,6 +76,10 @@ const LONGEST = 240
 
 /** What may be asked of it too, where harm is heard in the words. */
 const OWN: readonly (SafetyAsked | null)[] = [null, 'allowed', 'wrong']
+/** What can be done now: with the hold points as they stand. */
+const MAY_NOW = /^what can (?:i|we)\b/
+/** It is no thing of the work that is missed. */
+const OF_SHEET = /\b(?:sheet|step|page) ?\d/
 const ANY_HARM: readonly (SafetyAsked | null)[] = [...OWN, 'hands', 'safe', 'missing', 'now']
 
 /** Of the sheet that lies open, and of a figure that somebody reads. `text`: with its slips put right. */
@@ -76,6 +93,11 @@ function ownLines(
   const keyed = bare(asked)
   const lines =
     figureLines(defs, state, keyed) ??
+    resultAskedLines(defs, state, text) ??
+    whyAskedLines(defs, state, text, now) ??
+    mayAskedLines(defs, state, text, now) ??
+    lastAskedLines(defs, state, text) ??
+    sheetFateLines(defs, state, text, now) ??
     depthLines(defs, state, text) ??
     lockAskedLines(defs, state, text, now) ??
     noLockLines(defs, state, text, now) ??
@@ -84,6 +106,7 @@ function ownLines(
     meterAskedLines(defs, state, text, now) ??
     readingFateLines(defs, state, text, now) ??
     verdictAskedLines(defs, state, text) ??
+    limitsAskedLines(defs, state, text) ??
     wordAskedLines(defs, state, text, now) ??
     sheetAskedLines(defs, state, keyed) ??
     readingsLeftLines(defs, state, text) ??

@@ -40,7 +40,7 @@ describe('the glossary', () => {
       expect([term, /^[A-Z]?[a-z -]+$|^[A-Z]+$|^H2S$/.test(term)]).toEqual([term, true])
       const [words = ''] = says.split(' Ceiling ')
       expect([term, words.split(/[.;:]\s/).length <= 4 && says.endsWith('.')]).toEqual([term, true])
-      expect([term, /\d/.test(words)]).toEqual([term, false])
+      expect([term, /\d/.test(words.replace(/29 CFR [\d.]+(?:\(\w+\))*/g, ''))]).toEqual([term, false])
     }
     expect(
       GLOSSARY.filter(({ says }) => / Ceiling /.test(says)).map(({ says }) => /CFR|NIOSH/.test(says)),

@@ -25,7 +25,7 @@ const isLookedUp = (lines: readonly string[]) => lines[0] === WORD_FOR_WORD || l
 /** Looked up, or told from the job itself. */
 const isAnswer = (lines: readonly string[]) =>
   isLookedUp(lines) ||
-  /^(This job judges|The limit of|STOP is open|No gas test stands|Hold point \d+: |Taken last|No figure|Signed on|Nobody is|Barover sees|Not yet|FIRST: |7\.1 .* waits)/.test(
+  /^(This job judges|The limit of|STOP is open|The job is STOPPED|No gas test stands|Hold point \d+: |Taken last|No figure|Signed on|Nobody is|Barover sees|Not yet|FIRST: |7\.1 .* waits)/.test(
     lines[0] ?? '',
   )
 

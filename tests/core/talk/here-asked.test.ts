@@ -79,7 +79,7 @@ describe('a question about what is asked here', () => {
   it('of good or bad calls nothing so, and at a verdict tells what it means', () => {
     expect(said(new Walk().toBore(), 'is that good or bad?')).toMatch(/^Barover calls no figure good or bad/)
     expect(said(new Walk().toVerdict(), 'is that good or bad')).toMatch(
-      /^The verdict is MONITOR\.\nFrom this job/,
+      /^Sheet 18, Bore judged: MONITOR\.\nOPEN, no lead has decided: NC-1[\s\S]*Terms of the trade, MONITOR:/,
     )
     const oxygen = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
     expect(said(oxygen, 'is 8 ok')).toMatch(/^8 %vol, oxygen.*OUT OF ITS LIMIT.*\n {2}The limit of this line/)

@@ -48,7 +48,7 @@ describe('at the decision of a lead', () => {
     ['what happens if I pick 5', /^concession: it runs on although/],
     [
       'what is the difference between rework and repair',
-      /trade, rework:\n.*A decision of a lead.*\n.*trade, repair:/,
+      /^The choice rework: it is worked on until it conforms[\s\S]*\nThe choice repair: [^\n]*\nTerms of the trade, repair:\n/,
     ],
   ])('%s is told of the choice and not of the verdict', (line, told) => {
     expect(said(verdict, line)).toMatch(told)

@@ -6,9 +6,9 @@ import { unsettledPlaces } from '../../job/unsettled.ts'
 import { valuesForRules } from '../../job/values.ts'
 import { isVoidSince } from '../../job/voids.ts'
 import { list } from '../../lib/wording.ts'
+import { isLeftOut } from '../../talk/left-out.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
-import { isLeftOut } from '../left-out.ts'
 import { count, type Look, named } from '../look.ts'
 
 export function missing(look: Look): Found[] {
