@@ -1,7 +1,6 @@
 // Plain lines of a practice session as they stand on a page: whoever copies one page of them has the word PRACTICE on it, and on a
 // terminal no word is broken at the edge.
-import { wrapWords } from '../authoring/wrap-words.ts'
-import { widthOf } from '../core/lib/text.ts'
+import { widthOf, wrap } from '../core/lib/text.ts'
 import type { PlainOut } from './tell.ts'
 
 export interface Page {
@@ -36,6 +35,6 @@ export function unbroken(text: string, columns: number): string {
   if (!Number.isFinite(columns)) return text
   return text
     .split('\n')
-    .map((line) => wrapWords(line, columns - 1, 2))
+    .flatMap((line) => wrap(line, columns - 1, 2))
     .join('\n')
 }
