@@ -10,6 +10,7 @@ import { readTextFile } from '../node/definition-files.ts'
 import { UserError } from '../node/user-error.ts'
 import { type AnswerLine, readAnswers } from '../plain/answers.ts'
 import { runPlain } from '../plain/plain.ts'
+import { setOut } from '../plain/set-out.ts'
 import type { Values } from './args.ts'
 import { EXIT } from './exit.ts'
 import { printEnding } from './finish.ts'
@@ -17,6 +18,7 @@ import { unhush } from './hush.ts'
 import type { OpenedJob } from './open.ts'
 import { canDraw, sheetStyle } from './terminal.ts'
 import { terminalLines } from './terminal-lines.ts'
+import { edgeOf } from './to-copy.ts'
 
 export function answersFrom(path: string): readonly AnswerLine[] {
   const read = readAnswers(readTextFile(path), path)
@@ -113,6 +115,8 @@ export async function drivePerson(opened: OpenedJob, values: Values): Promise<nu
   }
 }
 
+const PLAIN_OUT = { write: (text: string) => void process.stdout.write(text) }
+
 /**
  * Until the job is over or left, or no line comes any more: on a screen, then whether it was interrupted; in plain lines, then
  * null. `piped`: lines that are read already by whoever calls.
@@ -137,7 +141,8 @@ export async function keyedBy(
     piped ?? (isTerminal ? keyedLines(session) : createInterface({ input: process.stdin, terminal: false }))
   const run = {
     style: sheetStyle(values, mark, true),
-    out: { write: (text: string) => void process.stdout.write(text) },
+    out:
+      mark === 'PRACTICE' ? setOut(PLAIN_OUT, { record: mark, columns: edgeOf(process.stdout) }) : PLAIN_OUT,
     prompts: true,
     echoed: isTerminal,
     ...(early.dropped && !early.stop ? { notice: DROPPED } : {}),

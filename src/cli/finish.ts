@@ -9,16 +9,18 @@ import { labelsOf, seenAt } from '../core/job/seen.ts'
 import { openStop, type State, standingVerdict } from '../core/job/state.ts'
 import type { Validity } from '../core/job/validity.ts'
 import { type Grade, gradeLines, gradeOf } from '../core/practice/grade.ts'
+import { endLines } from '../core/practice/grade-end.ts'
 import { row, type SheetStyle } from '../core/sheet/block.ts'
 import { closingLine } from '../core/sheet/closing-rows.ts'
 import { blockText, marked } from '../core/sheet/linear.ts'
 import { becauseRows } from '../core/sheet/verdict-block.ts'
 import { radioOpen } from '../core/talk/standing.ts'
+import { unbroken } from '../plain/set-out.ts'
 import { text, type Values } from './args.ts'
 import { asCalled, calledAs } from './called.ts'
 import { EXIT } from './exit.ts'
 import type { OpenedJob } from './open.ts'
-import { columnsOf, print, printCheckNumber, sheetStyle } from './terminal.ts'
+import { columnsOf, print, printCheckNumber, rowsOf, sheetStyle } from './terminal.ts'
 import { edgeOf, toCopy } from './to-copy.ts'
 
 export interface Ending {
@@ -120,7 +122,7 @@ function copied(
   values: Values,
   style: SheetStyle,
   says: string,
-  word: 'resume' | 'review',
+  word: 'resume' | 'review' | 'show',
 ): string {
   const command = `${calledAs()} ${word} ${session.snapshot().state.job}${folderOption(values)}`
   const head = style.linear === true ? marked(says, style) : `${mark}  ${says}`
@@ -188,6 +190,14 @@ function practiceCode({ practice }: State, grade: Grade): number {
   return grade.isPassed ? EXIT.done : EXIT.checkFailed
 }
 
+/** With the line of the next prompt and the empty one above it. */
+export function isOverScreen(
+  printed: readonly string[],
+  stream: { readonly isTTY?: boolean; readonly rows?: number },
+): boolean {
+  return printed.join('\n').split('\n').length + 2 > rowsOf(stream)
+}
+
 /** The sheet of a practice session, in the place of a verdict: nothing of it is of a machine. */
 function printSheet(
   opened: OpenedJob,
@@ -198,9 +208,24 @@ function printSheet(
 ): void {
   const style: SheetStyle = sheetStyle(values, opened.record, linear)
   const rows = gradeLines(grade).map((line, n) => row(asCalled(line), n === 0 ? 'strong' : 'plain'))
+  const sheetOf = (some: typeof rows) => {
+    const told = blockText({ margin: '', rows: some }, style)
+    return style.linear === true ? unbroken(told, edgeOf(process.stdout)) : told
+  }
+  const sheet = sheetOf(rows)
   print('')
-  print(blockText({ margin: '', rows }, style))
-  if (style.linear === true) print(marked(`Log: ${path}`, style))
-  else for (const line of logLines(opened.record, path, columnsOf(process.stdout))) print(line)
+  print(sheet)
+  const log =
+    style.linear === true
+      ? [marked(`Log: ${path}`, style)]
+      : logLines(opened.record, path, columnsOf(process.stdout))
+  for (const line of log) print(line)
+  // What scrolled off is told once more in few: nobody has to scroll back for whether it was passed.
+  if (isOverScreen([sheet, ...log], process.stdout)) {
+    const end = endLines(grade).map((line, n) => row(line, n === 0 ? 'strong' : 'plain'))
+    print('')
+    print(sheetOf(end))
+    print(copied(opened, values, style, 'the whole sheet:', 'show'))
+  }
   if (opened.session.snapshot().state.practice?.named === null) print(resumeLine(opened, values, style))
 }

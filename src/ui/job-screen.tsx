@@ -254,7 +254,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
 
 const EARLIER = 'earlier'
 
-/** What is up already when the screen begins is read above it; but whoever begins a scenario reads its briefing first. */
+/** What is up already when the screen begins is read above it; but whoever begins practice reads first how its machine is asked, and the briefing of a scenario. */
 function firstUnread(session: Session): number {
   const { shown } = session.snapshot()
   const [only] = shown
@@ -263,7 +263,7 @@ function firstUnread(session: Session): number {
 }
 
 const isBriefing = (session: Session, one: Shown) =>
-  one.kind === 'entry' && one.entry.type === 'job.opened' && session.engine.defs.scenario !== undefined
+  one.kind === 'entry' && one.entry.type === 'job.opened' && session.snapshot().state.practice !== null
 
 /** Words that were asked for or refuse something, verdicts, what is asked of readings, what practice shows and says of an answer, and the briefing of a scenario. */
 function isToRead(session: Session, one: Shown): boolean {

@@ -2,6 +2,14 @@
 import { of } from './mutant.ts'
 
 export const EVIDENCE = [
+  ...of('core/job/gate', 'core/job/own-lock', [
+    {
+      rule: 'Whoever keyed the number of a lock, their own or that of another, is no witness of it, though another is at the keys now.',
+      find: '[...Object.values(gate.given), ...Object.values(gate.begun)]',
+      into: 'Object.values(gate.begun)',
+      by: 'whoever keyed numbers of locks witnesses none of it; whose lock another keyed may',
+    },
+  ]),
   ...of('core/job/evidence-words', 'core/job/gate', [
     {
       rule: 'Nobody keys that nothing temporary is left in while the register says otherwise.',

@@ -70,11 +70,22 @@ describe.each(['one-end-wider.yaml', 'quiet-meter.yaml'])('the briefing of %s', 
   })
 })
 
-it('of no scenario is held back: the first question of a drawn machine stands at once', async () => {
-  const terminal = fakeTerminal({ cols: 40, rows: 15 })
-  const memory = opened(new Walk(practiceDefs(), 'PRACTICE', { practice: { seed: 1, level: 1 } }))
-  const style = { width: 39, record: 'PRACTICE' as const, ascii: true }
-  endsWithTest(terminal, drawJob(memory.session, style, terminal))
-  await terminal.screen.see('Who is at the keyboard?')
-  expect(terminal.screen.text).not.toContain('turns over')
+it('how a hidden machine is asked is read before anybody signs on, and where the PINs are with each', async () => {
+  const terminal = fakeTerminal({ cols: 80, rows: 24 })
+  const { screen } = terminal
+  const memory = opened(new Walk(practiceDefs(), 'PRACTICE', { practice: { seed: 12, level: 2 } }))
+  endsWithTest(terminal, drawJob(memory.session, { width: 79, record: 'PRACTICE', ascii: false }, terminal))
+  await screen.see('Enter turns over: 1 of')
+  expect(screen.flow).toContain('look and measure ask the machine where the sheet stands')
+  expect(screen.flow).toContain('also where nothing is hidden')
+  expect(screen.text).not.toContain('Who is at the keyboard?')
+  while (!screen.text.includes('Who is at the keyboard?')) {
+    const before = screen.text
+    terminal.send('\r')
+    await screen.until('the next side', () => screen.text !== before)
+  }
+  terminal.send('TS')
+  await screen.until('TS', () => screen.input === 'TS')
+  terminal.send('\r')
+  await screen.see('Practice PINs: at the head of crew.yaml')
 })

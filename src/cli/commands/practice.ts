@@ -21,6 +21,7 @@ import { readTextFile } from '../../node/definition-files.ts'
 import { findProcedure, homeFolder, shippedMachine, shippedProcedure } from '../../node/home.ts'
 import { UserError } from '../../node/user-error.ts'
 import { startOf } from '../../plain/answers.ts'
+import { unbroken } from '../../plain/set-out.ts'
 import { ALOUD, type Command, SHARED, text, type Values } from '../args.ts'
 import { asTyped } from '../called.ts'
 import { answersFrom, drivePerson, driveScripted } from '../drive.ts'
@@ -28,6 +29,7 @@ import { EXIT } from '../exit.ts'
 import { filesToRead, type OpenedJob, renderAt, startJob } from '../open.ts'
 import { practiceSessions } from '../practice-folder.ts'
 import { canDraw, print, sheetStyle } from '../terminal.ts'
+import { edgeOf } from '../to-copy.ts'
 import { clockFrom, jobsFolder } from './run.ts'
 
 /** The example machines, and a day on which the calibrations of each stand. */
@@ -234,5 +236,7 @@ function sayCrew({ record, defs }: OpenedJob, values: Values, { practice, machin
           ),
         ]),
   ]
-  print(blockText({ margin: '', rows }, sheetStyle(values, record, !canDraw(values))))
+  const style = sheetStyle(values, record, !canDraw(values))
+  const told = blockText({ margin: '', rows }, style)
+  print(style.linear === true ? unbroken(told, edgeOf(process.stdout)) : told)
 }

@@ -52,3 +52,11 @@ export function witnessGiven(asked: Asked<'witness'>, proved: boolean): Result<r
     return refuse('witness-role', `${person.id} is a ${person.role}, who may not witness here: ${may}`)
   return ok([given(asked, person.id, { person: person.id, signed: signed.value.signed })])
 }
+
+/** Where each hangs a lock of their own, whether that keeps them from witnessing. */
+export function ownLockLines({ step }: GateStep): string[] {
+  const isAsked = step.evidence.some((one) => one.kind === 'numbers' && one.per === 'person')
+  return isAsked
+    ? ['A lock of their own on the box keeps nobody from it, as another read its number off and keyed it.']
+    : []
+}

@@ -39,7 +39,8 @@ export function itemLabel(defs: Definitions, item: Item): string {
       if (wantsAnother(item)) return `${device} of somebody else`
       if (item.point !== null) return `${device} at ${item.point.name}`
       if (item.person !== null) return `${device} of ${item.person}`
-      return evidence.taken_off === undefined ? device : `${device} off`
+      const placed = placedDevice(evidence)
+      return evidence.taken_off === undefined ? placed : `${placed} off`
     }
     case 'lift':
       return `${id}, ${item.part ?? ''}`
@@ -49,6 +50,13 @@ export function itemLabel(defs: Definitions, item: Item): string {
       return `${GAS_NAMES[limit.gas]} ${PLACES[limit.place]}`
     }
   }
+}
+
+/** Two blinds are two places: `suction blind`, as the procedure calls it; where that says no more than what it is, what it is. */
+function placedDevice({ id, of }: EvidenceOf<'numbers'>): string {
+  if (of !== 'blind' && of !== 'tag') return DEVICES[of]
+  const place = id.split('_').filter((word) => word !== of && word !== 'off')
+  return [...place, DEVICES[of]].join(' ')
 }
 
 export function keyLabel(defs: Definitions, gate: GateStep, key: string): string {

@@ -271,7 +271,11 @@ function scoreTold(score: Score, mended: number): string {
 
 function mendedTold({ skill }: Score, mended: number): string {
   if (skill !== 'recording' || mended === 0) return ''
-  return mended === 1 ? '; one slip was put right' : `; ${mended} slips were put right, one of them is spared`
+  const many =
+    mended === 1
+      ? 'one slip was put right: the mark it cost'
+      : `${mended} slips were put right: the mark of one`
+  return `; ${many} is not counted against the pass mark`
 }
 
 const NEXT: Readonly<Record<Skill, string>> = {

@@ -167,15 +167,16 @@ export function progressLines({ who, sessions, scores, weakest, level, due, dueS
   ]
 }
 
-function sessionLine({ seed, level, safety, isPassed, age, scenario }: Grade): string {
-  const what = scenario === null ? `seed ${seed}` : `scenario ${scenario.id}`
+function sessionLine({ procedure, seed, level, safety, isPassed, age, scenario }: Grade): string {
+  const machine = scenario === null ? `seed ${seed}` : `scenario ${scenario.id}`
+  const what = `${procedure.replaceAll('_', '-')}  level ${level}  ${machine}`
   const came = `safety ${safety}  ${isPassed ? 'passed' : 'NOT passed'}`
   switch (age) {
     case 'same':
-      return `  level ${level}  ${what}  ${came}`
+      return `  ${what}  ${came}`
     case 'other-list':
-      return `  level ${level}  ${what}  ${came}  older edition: that seed draws another machine now`
+      return `  ${what}  ${came}  older edition: that seed draws another machine now`
     case 'other-build':
-      return `  level ${level}  ${what}  older edition: its machine is built otherwise now, so it counts for nothing`
+      return `  ${what}  older edition: its machine is built otherwise now, so it counts for nothing`
   }
 }

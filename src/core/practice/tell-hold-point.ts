@@ -4,6 +4,7 @@ import type { EvidenceOf } from '../definition/evidence.ts'
 import { type Definitions, gasLimitById } from '../job/definitions.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { gatesOf, inspectedWords } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
 import { chanceOf } from './chance.ts'
 import { boreAir, ventAir } from './inside-air.ts'
 import type { AirPlace, HiddenMachine } from './machine.ts'
@@ -114,7 +115,9 @@ function numberSeen({ defs, machine, item }: Spot, evidence: EvidenceOf<'numbers
   const [letters, seen] = CARRIES[evidence.of]
   const first = Math.floor(chanceOf(machine.seed, 'numbers', evidence.of).between(110, 880))
   const number = `${letters}${first + namesOf(defs, evidence.of).indexOf(name)}`
-  return line(`${seen} ${number}.`, number)
+  // Of two of a sort it is said at which one somebody stands.
+  const at = evidence.of === 'blind' && item !== null ? `At the ${itemLabel(defs, item)}. ` : ''
+  return line(`${at}${seen} ${number}.`, number)
 }
 
 /** Everything that carries such a number in the job, in order. */

@@ -22,7 +22,7 @@ export function practiceOpeningRows({ scenario }: Definitions, { seed, level, ed
     ),
     row('look and measure ask the machine where the sheet stands; then you key what is there.'),
     row(
-      'measure quick is a hurried hand. hint says where to look, and costs. fault lists what can be hidden.',
+      'measure quick is a hurried hand. fault lists what can be hidden. hint says where to look, and costs a mark, also where nothing is hidden: free, it would tell that.',
     ),
     row('wait lets a wait that was begun go by; wait 40 lets 40 minutes go by, as a break does.'),
     row('What you would not go in on you do not key: say stop, name it with fault, and leave.'),
@@ -43,7 +43,13 @@ export function practiceRows(defs: Definitions, entry: PracticeBody): Row[] {
       return [row(`You name: ${names.length === 0 ? 'nothing was hidden' : names.join('; ')}`, 'strong')]
     }
     case 'practice.hinted':
-      return [row(`Hint: ${entry.text}`)]
+      return [
+        row(`Hint: ${entry.text}`),
+        row(
+          'It costs a mark, as any hint does, also where nothing is hidden: free, it would tell that.',
+          'faint',
+        ),
+      ]
   }
 }
 

@@ -138,6 +138,8 @@ export function questionView(
         ],
       }
     }
+    case 'pin':
+      return { ask: [...contextRows(defs, state, question), ...playedRow(defs, state), asked, back] }
     default:
       return { ask: [...contextRows(defs, state, question), asked, back] }
   }
@@ -148,6 +150,13 @@ const BY_HAND = 'Initials of the lead who decides'
 /** What was asked heads the doubt about its answer as well. */
 function headOf({ margin, title }: Partial<PromptView>): Partial<PromptView> {
   return { ...(margin === undefined ? {} : { margin }), ...(title === undefined ? {} : { title }) }
+}
+
+/** Where a trainee plays the others as well, and has their PINs from: it stood above the first screen, long ago. */
+function playedRow({ machine }: Definitions, { practice }: State): Row[] {
+  return practice === null
+    ? []
+    : [row(`Practice PINs: at the head of ${machine.uses.crew}, beside the machine record.`)]
 }
 
 function hinted(hint: string | null): Row[] {

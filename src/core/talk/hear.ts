@@ -9,7 +9,7 @@ import type { GateStep } from '../job/gate.ts'
 import { mispick } from '../job/mispick.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { type Instant, readStamp } from '../lib/instant.ts'
+import type { Instant } from '../lib/instant.ts'
 import { pickTold } from './another-instrument.ts'
 import { answerLines, quotedLines } from './answer-asked.ts'
 import {
@@ -32,7 +32,7 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
-import { ask, type Heard, input, QUIET, say, signing, type Talk, told, untaken } from './heard.ts'
+import { ask, type Heard, input, momentOf, QUIET, say, signing, type Talk, told, untaken } from './heard.ts'
 import { leaveWord } from './leave-sure.ts'
 import { limitLines } from './limits-asked.ts'
 import { makeSafeLines } from './make-safe.ts'
@@ -75,7 +75,10 @@ export function hear(
   if (isMakeSafe(line)) return { talk, input: null, say: makeSafeLines(defs, state) }
   const prompt = next(defs, state)
   const question = standingAsk(prompt, talk.ask)
-  if (question !== null) return hearWithin(defs, state, question, line, now)
+  if (question !== null)
+    return (
+      hearPracticeWithin(defs, state, question, line, now) ?? hearWithin(defs, state, question, line, now)
+    )
   // A question for a PIN that fell: whatever could be one answers nothing.
   const secrecy = talk.ask === null ? 'open' : secrecyOf(prompt, talk.ask)
   // A PIN that was still being keyed when its question fell answers nothing else.
@@ -127,8 +130,6 @@ function isOfGate({ input: given, refusal }: Heard): boolean {
 
 /** A line while a question of several lines stands: a question in plain words leaves it standing. */
 function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
-  const practised = hearPracticeWithin(defs, state, question, line, now)
-  if (practised !== null) return practised
   const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
   const asked = askedWithin(defs, question, line)
   if (asked !== null)

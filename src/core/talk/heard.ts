@@ -5,6 +5,7 @@ import type { Input } from '../job/input.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { mayLeave, wouldVoid } from '../job/voids.ts'
+import { type Instant, readStamp } from '../lib/instant.ts'
 import type { Refusal } from '../lib/result.ts'
 import type { Ask } from './ask.ts'
 import type { FileWork } from './ask-file.ts'
@@ -138,4 +139,9 @@ export function voidWarning(defs: Definitions, state: State, ...stepIds: readonl
       ? []
       : [`If it is not needed then, void too, with its readings: ${names(branch)}.`]),
   ]
+}
+
+/** When the last entry was made: the moment of a line that no clock was asked for. */
+export function momentOf(state: State): Instant {
+  return readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 }
 }

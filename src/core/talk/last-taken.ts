@@ -62,7 +62,8 @@ export function mendLines(defs: Definitions, state: State): string[] {
       : `back takes back what was given last here: ${list(last)}. It is asked again.`
   return [
     ...(settle === null ? [back] : [settle]),
-    'The word correct lists all that was keyed: readings, findings, what was shown at hold points. Key its number there.',
+    'The word correct lists readings, findings and what was shown at hold points. Key its number there.',
+    'A step that was done or confirmed is in no list: back goes to the last of them. What cannot be reached so: come out, say STOP or note it, and tell a lead.',
     'What would become void is said before anything is changed; the first answer stays in the log.',
   ]
 }

@@ -3,7 +3,7 @@
 
 import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, gasLimitById, type PlacedStep, personById } from '../job/definitions.ts'
-import { mayWitness } from '../job/evidence-words.ts'
+import { mayWitness, ownLockLines } from '../job/evidence-words.ts'
 import { doersAt, type GateStep, gateState, gatesBefore, gatesOf, itemsOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
@@ -152,18 +152,14 @@ function locksOffLines({ defs }: Asked): string[] {
   ]
 }
 
+const NEXT_AND_WHY = 'next shows what comes after; why tells what it is for.'
+
 /** What the sheet at hand wants; where people were called out, that before it, and why. */
 function nowLines(asked: Asked): string[] {
   const { defs, state, prompt } = asked
   const wanted = wantedLine(defs, state, prompt)
   if (openStop(state) !== null) return [...stopLine(state), wanted, ...releaseLines(defs, state), SHEET]
-  if (prompt.kind !== 'clear')
-    return [
-      ...falseProofLines(defs, state),
-      wanted,
-      'next shows what comes after; why tells what it is for.',
-      SHEET,
-    ]
+  if (prompt.kind !== 'clear') return [...falseProofLines(defs, state), wanted, NEXT_AND_WHY, SHEET]
   const { why, cause } = gateState(state, prompt.gate.id)
   const fell = why ?? (cause === null ? null : CAUSES[cause])
   return [
@@ -362,7 +358,8 @@ function witnessLines({ defs, state, prompt, at }: Asked): string[] {
     ...(fits.length === 0 ? [] : [`May witness: ${peopleText(fits)}.`]),
     ...(not.size === 0
       ? []
-      : [`Not ${list([...not], 'or')}: whoever gave or keyed any of it signs for none of it.`]),
+      : [`Not ${list([...not], 'or')}: whoever keyed any of it, or is at the keys, signs for none of it.`]),
+    ...ownLockLines(gate),
     ...(waiting > 1 ? [`Before it ${waiting - 1} more are to be shown there.`] : []),
     TRAINEE,
   ]

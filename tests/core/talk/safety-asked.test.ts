@@ -184,7 +184,7 @@ describe('the answer', () => {
     ],
     ['tell', 'may a trainee do this?', /PRACTICE only, and never witnesses/],
     ['stopped', 'who may release this?', /^A lead releases a STOP[\s\S]*Not RO, who raised this STOP/],
-    ['witness', 'who may stand there?', /Not RO: whoever gave or keyed any of it/],
+    ['witness', 'who may stand there?', /Not RO: whoever keyed any of it/],
     [
       'words',
       'am I allowed to press start?',
