@@ -143,7 +143,9 @@ describe('the difference of two terms', () => {
     'accept or monitor?',
   ])('%j tells both, and from which share this job watches', (line) => {
     const text = said(new Walk().toVerdict(), line)
-    expect(text).toMatch(/^The choice accept: [^\n]*\nThe verdict MONITOR:\n[^\n]*\nIn capitals the other is a verdict too:\n[^\n]*below the share/)
+    expect(text).toMatch(
+      /^The choice accept: [^\n]*\nThe verdict MONITOR:\n[^\n]*\nIn capitals the other is a verdict too:\n[^\n]*below the share/,
+    )
     expect(text).toContain('MONITOR from 70 % of its limit')
   })
 
