@@ -46,12 +46,12 @@ it('a small figure that holds the verdict up is told with its place, and with th
   const rows = rowsOf(heldUp)
   const at = rows.findIndex((text) => /^out of round +0\.0008/.test(text))
   expect(rows[at]).toMatch(/8\s%/)
-  expect(rows[at + 1]?.trim()).toBe('of crank end; the greatest is 0.0033, of centre')
+  expect(rows[at + 1]?.trim()).toBe('of crank end; the greatest is 0.0034, of centre')
   expect(
     becauseRows(defs, heldUp)
       .map(({ text }) => text)
       .join('\n'),
-  ).toContain('of crank end; the greatest is 0.0033, of centre')
+  ).toContain('of crank end; the greatest is 0.0034, of centre')
 })
 
 it('the greatest of its kind needs no place beside it', () => {
