@@ -168,7 +168,12 @@ export function createSession(start: Start): Session {
   }
 
   /** Holds the PIN against the key; a person who has to wait after wrong ones is told so and the PIN is not looked at. */
-  const prove = async ({ person, pin, what }: PinKeyed): Promise<{ shown: readonly Shown[]; talk: Talk }> => {
+  const prove = async ({
+    person,
+    pin,
+    what,
+    asked,
+  }: PinKeyed): Promise<{ shown: readonly Shown[]; talk: Talk }> => {
     const mustWait = waitAfterMisses(snapshot.state, person, clock.now().ms) !== null
     const key = personById(engine.defs, person)?.pin
     if (mustWait || key === undefined) return { shown: await take(what), talk: QUIET }
@@ -180,7 +185,10 @@ export function createSession(start: Start): Session {
       const shown = isInRow ? [...taken, ...(await take({ do: 'pin-fitted', person }))] : taken
       return { shown, talk: talkAfter(heard) }
     }
-    return { shown: await take({ do: 'pin-missed', person }), talk: { ask: { kind: 'pin', person, what } } }
+    return {
+      shown: await take({ do: 'pin-missed', person }),
+      talk: { ask: asked ?? { kind: 'pin', person, what } },
+    }
   }
 
   const isSecretNow = () => secrecyOf(next(engine.defs, snapshot.state), snapshot.talk.ask) !== 'open'

@@ -3,8 +3,10 @@ import { Box, Static, useApp } from 'ink'
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import type { Session, Shown } from '../app/session.ts'
 import { cut } from '../core/lib/text.ts'
-import { type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
+import { lessonOn } from '../core/practice/lesson.ts'
+import { isSmall, type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
+import { withInHand } from '../core/sheet/in-hand-row.ts'
 import { lessonBlock } from '../core/sheet/practice-block.ts'
 import { promptView } from '../core/sheet/prompt-view.ts'
 import { fitRefused } from '../core/sheet/refused.ts'
@@ -61,7 +63,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   )
   const { state, talk, now } = snapshot
   const { defs } = session.engine
-  const view = promptView(defs, state, talk, style)
+  const asked = promptView(defs, state, talk, style)
   const isOver = state.closed !== null || state.left
 
   /** Since when the sheet as it is has been up. */
@@ -125,13 +127,18 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   }, [notice, first])
   const below = foot(defs, state, now)
   const laidOut = (one: Shown) => linesOf(session, one, 0, style, size.columns)
-  const prompted = { view, foot: below, style, ...size, unheard }
-  const overLast = roomForRefusal({ ...prompted, notice: null })
+  const cameNow = snapshot.shown.slice(came.current)
+  const withShown = (aboveFrom: number) =>
+    withInHand(defs, state, { view: asked, question: talk.ask, style, aboveFrom })
+  const firstNow = cameNow.find((one) => one.kind === 'entry')?.entry.seq ?? Number.POSITIVE_INFINITY
+  const framed = { foot: below, style, ...size, unheard }
+  const overView = { ...framed, view: withShown(firstNow) }
+  const overLast = roomForRefusal({ ...overView, notice: null })
   const heldFrom = useToRead({
     shown: snapshot.shown,
     came: came.current,
     isPending: pending.current > 0,
-    room: roomAbove({ ...prompted, notice: null }),
+    room: roomAbove({ ...overView, notice: null }),
     isOver,
     heightOf: (one) => laidOut(one).length,
     isToRead: (one) => isToRead(session, one) && !(isRefusal(one) && laidOut(one).length <= overLast),
@@ -142,16 +149,21 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     .filter(isRefusal)
     .flatMap(laidOut)
   const toRead = snapshot.shown.slice(heldFrom).flatMap(laidOut)
+  // What is held back is turned over before the question: then nothing of it stands above.
+  const view = toRead.length === 0 ? overView.view : withShown(Number.POSITIVE_INFINITY)
+  const prompted = { ...framed, view }
   const last = snapshot.shown.at(-1)
   // An answer before the last line was read: the question that came since owes it no room.
   const isSaidNow = snapshot.shown.length > came.current
-  const said = isSaidNow && last?.kind === 'said' ? laidOut(last).length : 0
-  const since = snapshot.shown.slice(came.current).filter((one) => one !== last || one.kind === 'entry')
-  const taken = since.reduce((sum, one) => sum + laidOut(one).length, 0)
+  const rowsIn = (some: readonly Shown[]) => some.reduce((sum, one) => sum + laidOut(one).length, 0)
+  const marked = cameNow.findIndex((one) => isMarkedWrong(session, one) || (isAsking(one) && !isSmall(style)))
+  const answer = isSaidNow && last?.kind === 'said' ? laidOut(last).length : 0
+  const said = marked < 0 ? answer : rowsIn(cameNow.slice(marked))
+  const taken = rowsIn(cameNow.filter((one) => one !== last || one.kind === 'entry'))
   const refusesOnly = snapshot.shown.slice(heldFrom).every(isRefusal)
   const bare = { ...prompted, toRead, refusesOnly, said, taken: Math.min(taken, MOST_TAKEN) }
   const readKey = toRead.length === 0 ? '' : String(heldFrom)
-  const side = useSide(view, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
+  const side = useSide(asked, readKey, (up) => fitRefused({ ...bare, notice, side: up }, refused).turn)
   // What is said beside the question takes room, so whether there is room for the question is asked without it.
   const { tooSmall, turn } = fitRefused({ ...bare, notice, side: side.up }, refused)
   const turnOver = (by: 1 | -1) => {
@@ -160,7 +172,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   }
   const hasMore = turn !== null && turn.at < turn.of - 1
   const putLine = useRef<(text: string) => boolean>(() => false)
-  const kept = useKept(askedName(view), hasMore, putLine, setNotice)
+  const kept = useKept(askedName(asked), hasMore, putLine, setNotice)
   const isHeldBack = (line: string, wasUnseen: boolean) => {
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
@@ -260,6 +272,15 @@ function isToRead(session: Session, one: Shown): boolean {
   if (entry.type === 'verdict.given' || entry.type.startsWith('practice.')) return true
   return state.practice !== null && lessonBlock(session.defsAt(entry), state, entry) !== null
 }
+
+/** What is wrong with the line that was just keyed stays in sight: nobody goes on past it. */
+function isMarkedWrong(session: Session, one: Shown): boolean {
+  if (one.kind !== 'entry' || one.state.practice === null) return false
+  const lesson = lessonOn(session.defsAt(one.entry), one.state, one.entry)
+  return lesson?.marks.some(({ isRight }) => !isRight) === true
+}
+
+const isAsking = (one: Shown) => one.kind === 'entry' && one.entry.type === 'practice.asked'
 
 const isRefusal = (one: Shown) => one.kind === 'said' && one.refusal
 

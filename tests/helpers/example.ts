@@ -163,7 +163,7 @@ export class Walk {
   }
 
   /** As the session does it, with the key of tests. */
-  private prove({ person, pin, what }: PinKeyed): string | null {
+  private prove({ person, pin, what, asked }: PinKeyed): string | null {
     if (waitAfterMisses(this.state, person, this.now.ms) !== null) return this.bring(what)
     if (this.pinsAreRight || pin === pinOf(person)) {
       const heard = proven(what)
@@ -174,7 +174,7 @@ export class Walk {
       return code
     }
     const code = this.bring({ do: 'pin-missed', person })
-    this.talk = { ask: { kind: 'pin', person, what } }
+    this.talk = { ask: asked ?? { kind: 'pin', person, what } }
     return code
   }
 

@@ -176,8 +176,8 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/hear', 'core/talk/asked', [
     {
       rule: 'A question is never taken as an answer, and goes on no record.',
-      find: 'if (asked !== null) return say(...answerTo(defs, state, asked, now), ...(isTold(line) ? [NOT_NOTED] : []))',
-      into: 'if (asked !== null) return { ...hearAtPrompt(defs, state, prompt, line), say: answerTo(defs, state, asked, now) }',
+      find: 'return isTold(line)',
+      into: 'return asked !== null ? { ...hearAtPrompt(defs, state, prompt, line), say: answerTo(defs, state, asked, now) } : isTold(line)',
       by: 'a question is answered from the papers, and nothing else comes of it',
     },
     {

@@ -352,6 +352,7 @@ const schema = z.discriminatedUnion('type', [
     figure: text.optional(),
     instrument: text.optional(),
     alarm: z.literal(true).optional(),
+    corrects: z.int().optional(),
   }),
   of('practice.called', { step: text, verdict: verdictWord, governs: z.array(text) }),
   of('practice.named', {

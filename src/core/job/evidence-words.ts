@@ -1,9 +1,13 @@
 // Words typed out in full, and initials of a second person.
+import type { Person } from '../definition/crew.ts'
+import type { EvidenceOf } from '../definition/evidence.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
+import { list } from '../lib/wording.ts'
+import type { Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import { type AnyAsked, type Asked, given, spaced } from './evidence-asked.ts'
 import { doersAt, type GateStep, gateState } from './gate.ts'
-import { signer } from './signature.ts'
+import { hasPinBehind, signer } from './signature.ts'
 import type { State } from './state.ts'
 
 export function wordsGiven(asked: AnyAsked, words: string): Result<readonly Body[]> {
@@ -16,25 +20,35 @@ export function didThis(state: State, gate: GateStep, person: string): boolean {
   return person === state.doer || doersAt(gateState(state, gate.id)).has(person)
 }
 
+/** Who of the crew file may witness as it stands now: of the roles that this hold point asks for, and none who did anything of it. */
+export function mayWitness(
+  { crew }: Definitions,
+  state: State,
+  gate: GateStep,
+  { roles }: EvidenceOf<'witness'>,
+): Person[] {
+  return crew.crew.filter(({ id, role }) => roles.some((one) => one === role) && !didThis(state, gate, id))
+}
+
 /** `proved`: the PIN of the witness fitted. */
 export function witnessGiven(asked: Asked<'witness'>, proved: boolean): Result<readonly Body[]> {
   const { defs, state, gate, evidence, typed } = asked
   const named = typed.trim().toUpperCase()
+  // Whoever is refused reads who may, and nobody who may not is named beside them.
+  const those = mayWitness(defs, state, gate, evidence).map(({ id }) => id)
+  const may = those.length === 0 ? 'nobody else may, so it stays shut.' : `key ${list(those, 'or')}.`
   // Before any PIN is asked or looked at: whoever did it signs for nothing here, whatever they key.
-  if (didThis(state, gate, named)) {
-    return refuse(
-      'self-witness',
-      `${named} did this, and a witness is somebody else: key another person's initials.`,
-    )
+  if (didThis(state, gate, named))
+    return refuse('self-witness', `${named} did this and may not witness it: ${may}`)
+  const signed = signer(defs, state, { person: typed, proved })
+  if (!signed.ok) {
+    const isNobody = signed.error.code === 'unknown-person' && /\p{L}/u.test(typed) && !hasPinBehind(typed)
+    return isNobody
+      ? refuse('unknown-person', `"${typed.trim().slice(0, 12)}" is nobody in the crew file: ${may}`)
+      : signed
   }
-  const who = signer(defs, state, { person: typed, proved })
-  if (!who.ok) return who
-  const { person, signed } = who.value
-  if (!evidence.roles.some((role) => role === person.role)) {
-    return refuse(
-      'witness-role',
-      `${person.id} is a ${person.role}, and this gate is witnessed by a ${evidence.roles.join(' or ')}.`,
-    )
-  }
-  return ok([given(asked, person.id, { person: person.id, signed })])
+  const { person } = signed.value
+  if (!evidence.roles.some((role) => role === person.role))
+    return refuse('witness-role', `${person.id} is a ${person.role}, who may not witness here: ${may}`)
+  return ok([given(asked, person.id, { person: person.id, signed: signed.value.signed })])
 }

@@ -71,6 +71,7 @@ export function opening(entry: OpenedBody & { readonly seq: number; readonly at:
     stops: [],
     elsewhere: {},
     things: [],
+    notes: [],
     files: [],
     records: [],
     adopted: null,
@@ -107,7 +108,6 @@ function folded(before: State, entry: Entry): State {
     case 'job.opened':
     case 'machine.mismatched':
     case 'step.objected':
-    case 'note.written':
     case 'pin.fitted':
     case 'paper.row':
     case 'paper.signed':
@@ -117,6 +117,10 @@ function folded(before: State, entry: Entry): State {
     case 'practice.hinted':
     case 'readings.questioned':
       return state
+    case 'note.written': {
+      const { seq, at, by = null, text } = entry
+      return { ...state, notes: [...state.notes, { seq, at, by, text }] }
+    }
     case 'paper.unread':
       return voided({ ...state, doubt: null }, entry.voids)
     case 'person.signed-on':

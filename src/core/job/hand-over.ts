@@ -28,6 +28,7 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...progress(defs, state),
     ...lockAndGateLines(defs, state),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
+    ...noteLines(state),
     ...attachedLine(state),
     ...takenInLines(state),
     ...otherLines(state),
@@ -76,6 +77,14 @@ function openLines(defs: Definitions, state: State): string[] {
     ...state.deviations.map((d) => `Deviation permitted at ${at(d.step)}: ${d.what}, by ${d.person}`),
   ]
 }
+
+/** Whatever was told of on the way; newest first, as that is what is met next. */
+export const noteLines = ({ notes }: State): string[] =>
+  notes.toReversed().map((one) => `Note of ${notedWhen(one)}: ${one.text}`)
+
+/** `2026-03-14 06:52, RO`. */
+export const notedWhen = ({ at, by }: State['notes'][number]): string =>
+  `${at.slice(0, 10)} ${at.slice(11, 16)}${by === null ? '' : `, ${by}`}`
 
 /** Counted, as the paper says how many there have to be; each is listed on the sheet. */
 function attachedLine({ files }: State): string[] {

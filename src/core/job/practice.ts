@@ -3,7 +3,7 @@
 import { readStamp } from '../lib/instant.ts'
 import type { VerdictWord } from '../metrology/verdict.ts'
 import type { Entry } from './entries.ts'
-import type { GateState, State } from './state.ts'
+import type { GateState, Pending, State } from './state.ts'
 
 export const LEVELS = [1, 2, 3, 4, 5] as const
 export type Level = (typeof LEVELS)[number]
@@ -35,6 +35,8 @@ export type PracticeBody =
       readonly instrument?: string
       /** The monitor on the chest sounded. */
       readonly alarm?: true
+      /** It was measured anew while the reading of this entry was put right, and is for nothing else. */
+      readonly corrects?: number
     }
   /** The verdict and what governs it, before the sheet shows its own. */
   | {
@@ -61,6 +63,9 @@ export interface Asked {
   readonly figure: string | null
   readonly instrument: string | null
   readonly alarm: boolean
+  readonly corrects: number | null
+  /** In sentences, as it stands on the sheet. */
+  readonly shown: string
 }
 
 export interface Called {
@@ -82,6 +87,10 @@ export interface PracticeState extends Practised {
   /** When a step was confirmed last, by its id: what was done to the machine. */
   readonly confirmed: Readonly<Record<string, number>>
   readonly called: Readonly<Record<string, Called>>
+  /** Hold points as they stood before the last STOP, which strikes them all: what was keyed there is told of at it. */
+  readonly atStop: State['gates']
+  /** A reading that waited and was taken with the last entry: it is marked there, and not before. */
+  readonly kept: Pending | null
   readonly named: readonly string[] | null
   /** What was there, once it was named; null before, and in older sessions. */
   readonly hidden: readonly string[] | null
@@ -91,7 +100,7 @@ export interface PracticeState extends Practised {
 export function practiceOpened(practised: Practised | undefined): PracticeState | null {
   if (practised === undefined) return null
   const empty = { asked: [], answered: {}, over: {}, opened: {}, begun: {}, confirmed: {}, called: {} }
-  return { ...practised, ...empty, named: null, hidden: null, hints: 0 }
+  return { ...practised, ...empty, atStop: {}, kept: null, named: null, hidden: null, hints: 0 }
 }
 
 export const PLATE = 'plate'
@@ -106,6 +115,7 @@ export function askedOf(entry: Entry): string | null {
     case 'reading.taken':
     case 'reading.doubted':
     case 'reading.late':
+    case 'reading.corrected':
       return entry.place
     case 'finding.observed':
     case 'finding.corrected':
@@ -126,14 +136,17 @@ export function lineOf(step: string, item: string): string {
 }
 
 /** @param job the state before the entry. */
-export function foldPractice({ practice: before, doubt, gates }: State, entry: Entry): PracticeState | null {
-  if (before === null) return null
+export function foldPractice(job: State, entry: Entry): PracticeState | null {
+  if (job.practice === null) return null
+  const { doubt, gates } = job
+  const before = job.practice.kept === null ? job.practice : { ...job.practice, kept: null }
   const { seq } = entry
   switch (entry.type) {
     case 'practice.asked': {
-      const { of, manner, figure = null, instrument = null, alarm = false } = entry
+      const { of, manner, figure = null, instrument = null, alarm = false, corrects = null, shown } = entry
       const atMs = readStamp(entry.at)?.ms ?? Number.NaN
-      return { ...before, asked: [...before.asked, { seq, atMs, of, manner, figure, instrument, alarm }] }
+      const one = { seq, atMs, of, manner, figure, instrument, alarm, corrects, shown }
+      return { ...before, asked: [...before.asked, one] }
     }
     case 'practice.called': {
       const { step, verdict, governs } = entry
@@ -156,6 +169,7 @@ export function foldPractice({ practice: before, doubt, gates }: State, entry: E
       return { ...before, over: added(before.over, fallen, seq) }
     }
     case 'stop.raised':
+      return { ...before, atStop: gates, over: added(before.over, [EVERY_LINE], seq) }
     case 'job.left':
     case 'job.taken-up':
     case 'job.handed-over':
@@ -163,11 +177,17 @@ export function foldPractice({ practice: before, doubt, gates }: State, entry: E
     case 'clock.moved':
       return { ...before, over: added(before.over, [EVERY_LINE], seq) }
     case 'doubt.settled': {
+      if (entry.choice === 'kept') return { ...before, kept: doubt }
       // A slip of the keys: what was measured for it is still to be keyed.
       if (entry.choice !== 'mistyped' || doubt === null) return before
       const left = (before.answered[doubt.place] ?? []).filter((one) => one !== doubt.seq)
       return { ...before, answered: { ...before.answered, [doubt.place]: left } }
     }
+    case 'late.settled':
+      return entry.kept ? { ...before, kept: job.late } : before
+    // What was measured for the next one is not used up by it.
+    case 'reading.corrected':
+      return before
     case 'evidence.failed': {
       const of = lineOf(entry.step, entry.item)
       const answered = added(before.answered, [of], seq)

@@ -233,6 +233,13 @@ export interface State {
   readonly elsewhere: Readonly<Record<string, JobSeen>>
   /** Everything temporary that was ever placed. */
   readonly things: readonly Thing[]
+  /** What was put down in words, in the order it was. */
+  readonly notes: readonly {
+    readonly seq: number
+    readonly at: string
+    readonly by: string | null
+    readonly text: string
+  }[]
   /** Files attached, in the order they were. */
   readonly files: readonly AttachedFile[]
   /** Machine records taken in since the job was opened, in that order. */

@@ -1,5 +1,6 @@
 // How long something stands that a lead let pass: until a day, or for a number of running hours. Never without an end.
 import { day } from '../definition/common.ts'
+import { daysNamed } from '../lib/days-named.ts'
 import { dayOf, readStamp } from '../lib/instant.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 
@@ -8,7 +9,7 @@ export type Validity = { readonly until: string } | { readonly hours: number; re
 
 const HOURS = /^(\d{1,6}) ?(?:h|hours|running hours)$/i
 
-/** `at` is the record's clock; the day must lie after its day, the hours above zero. */
+/** `at` is the record's clock; the day must lie after its day, the hours above zero. A day in words is taken where it can only be one. */
 export function validityFrom(typed: string, at: string): Result<Validity> {
   const text = typed.trim()
   const hours = HOURS.exec(text)
@@ -17,14 +18,25 @@ export function validityFrom(typed: string, at: string): Result<Validity> {
     return count > 0 ? ok({ hours: count }) : refuse('validity', 'Running hours have to be above zero.')
   }
   const now = readStamp(at)
-  if (!day.safeParse(text).success)
-    return refuse('validity', 'Key a day as YYYY-MM-DD, or running hours such as 4000 h.')
-  if (now === null || !(text > dayOf(now)))
+  const [named, ...more] = daysNamed(text)
+  const isAll = named !== undefined && more.length === 0 && named.text.length === text.length
+  if (isAll && named.doubt !== null)
+    return refuse(
+      'validity',
+      `${text} ${named.doubt.includes(' or ') ? 'can be' : 'is'} ${named.doubt}. Key the day as YYYY-MM-DD, or in words with day, month and year.`,
+    )
+  const until = isAll ? (named.day ?? '') : text
+  if (!day.safeParse(until).success)
+    return refuse(
+      'validity',
+      'Key a day as YYYY-MM-DD or in words with day, month and year, or running hours such as 4000 h.',
+    )
+  if (now === null || !(until > dayOf(now)))
     return refuse(
       'validity',
       `${text} is not after today: key a day to come, or running hours such as 4000 h.`,
     )
-  return ok({ until: text })
+  return ok({ until })
 }
 
 /** A year of running without a stand, and of days. */

@@ -43,7 +43,7 @@ export function limitPassage(defs: Definitions, id: CharacteristicId): Bare[] {
       step: null,
       name: label,
       limits: id,
-      text: `${label}: ${way} ${limitFigure(defs, id, limit)}${rule}. Source: ${limit.source}`,
+      text: `${label}: ${way} ${limitFigure(defs, id, limit)}${rule}, beyond it ${limit.beyond}. Source: ${limit.source}`,
       about: `${id.replaceAll('-', ' ')} ${ALSO[id] ?? ''} limit`,
       fallback,
     },
@@ -94,7 +94,7 @@ const ALSO: Readonly<Partial<Record<CharacteristicId, string>>> = {
 }
 
 /** As the machine record writes it; a figure reckoned from a rule, in the shop's unit. */
-function limitFigure({ machine }: Definitions, id: CharacteristicId, limit: Limit): string {
+export function limitFigure({ machine }: Definitions, id: CharacteristicId, limit: Limit): string {
   const own = limit.from === 'machine' ? machine.limits.find((one) => one.characteristic === id) : undefined
   const text = own?.at_most?.text ?? own?.at_least?.text
   if (text !== undefined) return text

@@ -1,15 +1,17 @@
 // Asking the hidden machine at the prompt: what somebody sees there, or what their instrument shows. Pure: the same state and the
 // same moment give the same answer, and each asking is on record, so that a job taken up again goes on where it was.
 import type { Instrument } from '../definition/instruments.ts'
+import { findReading } from '../job/admit-change.ts'
 import {
   asKind,
   type Definitions,
   gasLimitById,
   instrumentById,
   type PlacedStep,
+  stepById,
 } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
-import { gateState, type Item, itemByKey } from '../job/gate.ts'
+import { gateState, gatesBefore, type Item, itemByKey } from '../job/gate.ts'
 import { next } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
 import {
@@ -118,6 +120,28 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
       return refuse('nothing-there', NOTHING)
   }
 }
+
+/** What the instrument shows anew where a reading is being put right. Whoever goes in for it goes by the hold points as ever. */
+export function measureAnew(
+  defs: Definitions,
+  state: State,
+  of: number,
+  manner: Manner,
+  now: Instant,
+): Result<AskedBody> {
+  const { practice } = state
+  const reading = findReading(state, of)
+  if (practice === null || reading === null) return refuse('nothing-there', NOTHING)
+  const placed = stepById(defs, reading.step)
+  if (gatesBefore(defs, placed).some(({ id }) => gateState(state, id).status !== 'open'))
+    return refuse('nothing-there', NOBODY_IN)
+  const place = placesOf(asKind(placed, 'read')).find(({ key }) => key === reading.place) ?? null
+  const seen = asked(defs, practice, placed, { item: null, place, id: reading.instrument, manner, now })
+  return seen.ok ? ok({ ...seen.value, corrects: of }) : seen
+}
+
+const NOBODY_IN =
+  'Nobody is in: the hold point of that place is shut. A slip of the keys is put right by what was shown there; anything else waits until it is proved again.'
 
 const isToSee = ({ step }: PlacedStep) => step.kind === 'confirm' || step.kind === 'observe'
 

@@ -92,19 +92,19 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     for (const { skill, isRight } of lesson?.marks ?? []) {
       marks[skill].of += 1
       if (isRight) marks[skill].right += 1
-      else lost.push({ skill, at: whereOf(defs, entry), says: lostTold(lesson?.says ?? [], wrongs++) })
+      else lost.push({ skill, at: whereOf(defs, state, entry), says: lostTold(lesson?.says ?? [], wrongs++) })
     }
     // What was keyed at a hold point as it was there is recording as well: one slip that was put right is one of them all.
     if (entry.type === 'evidence.given' && wrongs === 0 && (lesson?.marks.length ?? 0) > 0) {
       marks.recording.of += 1
       marks.recording.right += 1
     }
-    const of = askedOf(entry)
+    const of = askedOf(entry) ?? state.practice?.kept?.place ?? null
     const isSlip = lesson?.marks.some(({ skill, isRight }) => skill === 'recording' && !isRight) === true
     if (of !== null && isSlip) slipped.add(of)
     else if (of !== null && wrongs === 0 && slipped.delete(of)) mended += 1
     if (entry.type === 'practice.hinted')
-      lost.push({ skill: 'diagnosing', at: whereOf(defs, entry), says: 'a hint was asked for' })
+      lost.push({ skill: 'diagnosing', at: whereOf(defs, state, entry), says: 'a hint was asked for' })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
     if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
       isStopped = true
@@ -161,10 +161,10 @@ function isShort(defs: Definitions, { answered }: PracticeState, measured: numbe
 }
 
 /** `sheet 11`, or what else it was about. */
-function whereOf(defs: Definitions, entry: Entry): string {
+function whereOf(defs: Definitions, { practice }: State, entry: Entry): string {
   if (entry.type === 'practice.named') return 'what was hidden'
   if (entry.type === 'machine.named' || entry.type === 'machine.mismatched') return 'the plate'
-  const id = 'step' in entry ? entry.step : null
+  const id = 'step' in entry ? entry.step : (practice?.kept?.step ?? null)
   const placed = defs.steps.find((one) => one.id === id)
   return placed === undefined ? `entry ${entry.seq}` : `sheet ${placed.number}`
 }

@@ -3,6 +3,7 @@
 import type { EvidenceOf } from '../definition/evidence.ts'
 import { instrumentById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { isSpelledAlike } from '../job/evidence-numbers.ts'
 import { evidenceByKey, type GateStep, gatesOf } from '../job/gate.ts'
 import { lifeMs } from '../job/lapse.ts'
 import { lineOf, PLATE } from '../job/practice.ts'
@@ -65,7 +66,10 @@ export function evidenceLesson(scene: Scene, entry: KeyedLine): Lesson | null {
   if (truth === null) return null
   if (truth.kind !== 'line') return figureLesson(scene, entry, fault)
   if (truth.mayType === null) return slip(`What was there: ${truth.seen}`, NOTHING_KEYED)
-  const isSame = spaced(entry.shown) === spaced(truth.mayType)
+  const isNumber = evidence.kind === 'locks' || evidence.kind === 'numbers'
+  const isSame = isNumber
+    ? isOneNumber(entry.shown, truth.mayType)
+    : spaced(entry.shown) === spaced(truth.mayType)
   return isSame ? passed() : slip(`You keyed ${entry.shown}; there it says ${truth.mayType}.`, MENDED)
 }
 
@@ -191,6 +195,11 @@ export function unsafe(verdict: string, fault: Fault | null, why: string): Lesso
 
 function passed(): Lesson {
   return { marks: [right('safety')], isUnsafe: false, says: ['Right: seen, and keyed as it was.'] }
+}
+
+/** L-103 and l 103 are one lock: dashes, spaces and small letters make no other of it. */
+function isOneNumber(one: string, other: string): boolean {
+  return isSpelledAlike(one.replace(/\s+/g, ''), other.replace(/\s+/g, ''))
 }
 
 function spaced(text: string): string {

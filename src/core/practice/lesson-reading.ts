@@ -4,7 +4,41 @@ import type { Entry } from '../job/entries.ts'
 import { alarmLesson } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
-type Keyed = Extract<Entry, { type: 'reading.taken' | 'reading.doubted' | 'reading.late' }>
+type Corrected = Extract<Entry, { type: 'reading.corrected' }>
+/** As it was keyed, whichever entry it was taken by. */
+type Keyed = Pick<Extract<Entry, { type: 'reading.taken' }>, 'instrument' | 'typed' | 'value' | 'unit'>
+
+/** One that is doubted, or keyed late, is nothing yet: it is marked where it is taken, and never where it is dropped. */
+export function waitingLesson(scene: Scene): Lesson {
+  if (scene.asked?.alarm === true) return alarmLesson(scene)
+  return {
+    marks: [],
+    isUnsafe: false,
+    says: ['Not marked: nothing is taken yet. It is marked where it is kept.'],
+  }
+}
+
+/** A figure put in the place of another: what was shown for that one, or what was measured anew; any other is invented. */
+export function correctionLesson(scene: Scene, entry: Corrected, isAnew: boolean): Lesson {
+  const { asked } = scene
+  if (isAnew || asked?.alarm === true || (asked !== null && asked.figure === null))
+    return readingLesson(scene, entry)
+  const keyed = `${entry.typed.trim()} ${entry.unit}`
+  if (asked === null)
+    return invented(`Wrong: ${keyed} is invented: nothing was measured for it, before or now. ${MEASURE}`)
+  if (entry.value !== Number(asked.figure))
+    return invented(
+      `Wrong: ${keyed} is invented: ${asked.instrument} showed ${asked.figure} there, and nothing was measured since. ${MEASURE}`,
+    )
+  return { marks: [right('recording')], isUnsafe: false, says: [`Right: as ${asked.instrument} showed it.`] }
+}
+
+const MEASURE = 'The word measure is heard where correct asks for the figure.'
+
+/** No measurement, and no record of one. */
+function invented(says: string): Lesson {
+  return { marks: [wrong('measuring'), wrong('recording')], isUnsafe: false, says: [says] }
+}
 
 export function readingLesson(scene: Scene, entry: Keyed): Lesson {
   const { asked, defs } = scene

@@ -12,16 +12,18 @@ import { GAS_UNITS, readGas } from '../job/evidence-gas.ts'
 import { evidenceByKey } from '../job/gate.ts'
 import { judgeMeasured } from '../job/measured-limit.ts'
 import { lineOf, PLATE, type PracticeState } from '../job/practice.ts'
-import type { State } from '../job/state.ts'
+import type { Pending, State } from '../job/state.ts'
 import { readStamp } from '../lib/instant.ts'
+import { list } from '../lib/wording.ts'
 import { quantity } from '../units/index.ts'
 import { truthOf } from './ask.ts'
+import { falseProofs } from './false-proof.ts'
 import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { openedLesson } from './lesson-opened.ts'
-import { readingLesson } from './lesson-reading.ts'
+import { correctionLesson, readingLesson, waitingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
-import { lookedAt, measuredFor } from './looks.ts'
+import { lookedAt, measuredFor, measuredForCorrection } from './looks.ts'
 import { type Lesson, right, type Scene } from './marks.ts'
 
 /** Null: nothing to say of this entry, or no practice session. `state` is the one after it. */
@@ -29,6 +31,12 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
   const { practice } = state
   if (practice === null) return null
   const at = (of: string): Scene => ({ defs, state, practice, asked: lookedAt(practice, of, entry.seq) })
+  const measured = ({ place, seq }: Pick<Pending, 'place' | 'seq'>): Scene => ({
+    defs,
+    state,
+    practice,
+    asked: measuredFor(practice, place, seq),
+  })
   switch (entry.type) {
     case 'machine.named':
     case 'machine.mismatched':
@@ -45,12 +53,18 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
     case 'evidence.failed':
       return failedLesson(at(lineOf(entry.step, entry.item)), entry)
     case 'reading.taken':
+      return readingLesson(measured(entry), entry)
     case 'reading.doubted':
     case 'reading.late':
-      return readingLesson(
-        { defs, state, practice, asked: measuredFor(practice, entry.place, entry.seq) },
-        entry,
-      )
+      return waitingLesson(measured(entry))
+    case 'doubt.settled':
+    case 'late.settled':
+      return practice.kept === null ? null : readingLesson(measured(practice.kept), practice.kept)
+    case 'reading.corrected': {
+      const corrects = { place: entry.place, corrects: entry.of, before: entry.seq }
+      const { asked, isAnew } = measuredForCorrection(state, practice, corrects)
+      return correctionLesson({ defs, state, practice, asked }, entry, isAnew)
+    }
     case 'finding.observed':
       return findingLesson(at(entry.step), entry)
     case 'finding.corrected':
@@ -73,6 +87,17 @@ function stopLesson({ defs, state, practice }: Scene): Lesson {
   const saw = practice.asked.some((one) => one.alarm)
   const failed = Object.values(state.gates).some((gate) => gate.cause === 'failed')
   const called = saw || failed || sawBadLine(defs, practice)
+  const proofs = called ? [] : falseProofs(defs, { ...state, gates: practice.atStop })
+  // No mark: who keys it as it is and goes on is marked for that, and nobody for stopping at a slip of their own.
+  if (proofs.length > 0)
+    return {
+      marks: [],
+      isUnsafe: false,
+      says: [
+        `A STOP is right here: ${list(proofs, 'and')} stands as shown and is not so. Nothing is proved by it.`,
+        'Once it is released, that line is shown anew: look first, then key what is there.',
+      ],
+    }
   return {
     marks: called ? [right('safety')] : [],
     isUnsafe: false,

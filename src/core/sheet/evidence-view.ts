@@ -6,6 +6,7 @@ import type { CloseCause } from '../job/entries.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { massUnit } from '../job/evidence-lift.ts'
 import { waitEndsMs } from '../job/evidence-wait.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { gasPace } from '../job/gas-pace.ts'
 import {
   type GateStep,
@@ -17,6 +18,7 @@ import {
   type LiftPart,
   wantsAnother,
 } from '../job/gate.ts'
+import { notedWhen } from '../job/hand-over.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { stoodBefore } from '../job/locks-on.ts'
 import type { Prompt } from '../job/next.ts'
@@ -25,8 +27,9 @@ import { clockOf, readStamp } from '../lib/instant.ts'
 import { capital } from '../lib/wording.ts'
 import { falseLines, unprovedLocks } from '../practice/false-lines.ts'
 import { givenLines } from '../talk/gate-list.ts'
-import { mayWitness, peopleText } from '../talk/may-sign.ts'
+import { peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
+import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -143,9 +146,10 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
         ...otherNumbers(defs, state, gate),
+        ...dangerRows(state),
         ...(pace === null
           ? []
-          : [row(`Gas figures of two places were keyed ${pace.seconds} s apart. Had the meter settled?`)]),
+          : [row(`Gas of two places, keyed ${pace.seconds} s apart: watch the meter settle.`)]),
         ask,
         people.length === 0
           ? row('Nobody else in the crew file may witness here: it stays shut.', 'caution')
@@ -167,6 +171,14 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         row(meterText(defs, state, gate, evidence.with)),
       ]
   }
+}
+
+/** What was put down of harm on this job, newest first: whoever signs looks whether it is put right. */
+function dangerRows({ notes }: State): Row[] {
+  return notes
+    .toReversed()
+    .filter(({ text }) => tellsOfHarm(text))
+    .map((one) => row(`TOLD OF DANGER, ${notedWhen(one)}: ${one.text}`, 'caution'))
 }
 
 /** A number that was keyed in place of one that stood before the hold point fell: whoever signs looks where the old one is. */

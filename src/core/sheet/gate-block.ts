@@ -6,6 +6,7 @@ import type { Entry } from '../job/entries.ts'
 import { gatesBefore } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
+import { applicability, isComplete } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { type Block, type Row, row } from './block.ts'
@@ -102,7 +103,11 @@ function doubtedRows({ was, why }: Extract<GateEntry, { type: 'evidence.given' }
 export function letsIn(defs: Definitions, state: State, id: string, at: string): Row[] {
   const gate = asKind(stepById(defs, id), 'gate')
   const behind = defs.steps.filter((placed) => gatesBefore(defs, placed).includes(gate))
-  const first = behind.find(({ number }) => number > gate.number) ?? behind[0]
+  // Shown anew, it lets people in to what is still to be done, and that is named.
+  const open = behind.filter(
+    (placed) => !isComplete(state, placed) && applicability(defs, state, placed) !== 'skip',
+  )
+  const first = open.find(({ number }) => number > gate.number) ?? open[0] ?? behind[0]
   if (first === undefined) return []
   const lapse = lapsesAt(defs, state, gate)
   const offsetMin = readStamp(at)?.offsetMin ?? 0

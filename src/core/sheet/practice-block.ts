@@ -88,7 +88,7 @@ export function practiceView(
       row(
         isLoad
           ? 'look tells the sums: shut, as it stands, full open.'
-          : 'readings shows all figures. The limits: ask for one, as in: limit taper?',
+          : 'readings shows all figures; limits all limits, with the word beyond each.',
       ),
     ],
     ask: [

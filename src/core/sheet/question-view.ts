@@ -6,10 +6,12 @@ import type { State } from '../job/state.ts'
 import { cutMiddle } from '../lib/text.ts'
 import { type Ask, questionText } from '../talk/ask.ts'
 import { choiceHint, choiceLines, listsPart } from '../talk/correct.ts'
-import { decidingLines, disposingLines, isDecideAsk, mayBeByRadio } from '../talk/decide.ts'
+import { isDecideAsk } from '../talk/decide.ts'
+import { decidingLines, disposingLines, mayBeByRadio } from '../talk/deciding-lines.ts'
 import type { SignedInput } from '../talk/heard.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { numberChoices } from '../talk/number-sure.ts'
+import { backDoes } from '../talk/one-back.ts'
 import { tagSureLines } from '../talk/tag-sure.ts'
 import { wordIn } from '../talk/words.ts'
 import { wouldVoidLines } from '../talk/would-void.ts'
@@ -27,7 +29,7 @@ export function questionView(
   style: SheetStyle,
 ): Partial<PromptView> {
   const asked = row(questionText(question), 'strong')
-  const back = row('back leaves this question', 'faint')
+  const back = row(backDoes(question), 'faint')
   const voids = wouldVoidLines(defs, state, question).map((line) => row(line, 'caution'))
   switch (question.kind) {
     case 'correct-which':
@@ -195,8 +197,14 @@ function correctionView(
   const which = repeatName(state, reading)
   const was = `${bareReading(defs, reading)} ${reading.unit}${which === null ? '' : `, ${which}`}`
   const about = aboutPlace(defs, reading.place)
-  if (question.kind === 'correct-value')
-    return { ...about, unit, ask: [row(`Stands: ${was}`), row(`${asked} (${unit})`, 'strong'), back] }
+  if (question.kind === 'correct-value') {
+    const anew = state.practice === null ? [] : [row('As it was shown; or measure shows a new one.')]
+    return {
+      ...about,
+      unit,
+      ask: [row(`Stands: ${was}`), ...anew, row(`${asked} (${unit})`, 'strong'), back],
+    }
+  }
   const kept = question.kind === 'correct-kept' ? `. To stand in its place: ${question.typed.trim()}` : ''
   return { ...about, ask: [row(`Stands: ${was}${kept}`), ...voids, row(asked, 'strong'), back] }
 }

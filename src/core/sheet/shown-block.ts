@@ -4,11 +4,12 @@ import { asKind, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { openPlace } from '../job/places.ts'
 import type { State } from '../job/state.ts'
-import { type Block, type Row, row, type SheetStyle, textWidth } from './block.ts'
+import { type Block, isSmall, type Row, row, type SheetStyle, textWidth } from './block.ts'
 import { profileRows } from './drawing-rows.ts'
 import { entryBlock } from './entry-block.ts'
 import { WHY_OFFERED } from './entry-words.ts'
 import { letsIn } from './gate-block.ts'
+import { passedByRows } from './left-out.ts'
 import { lessonBlock } from './practice-block.ts'
 import { takenUpRows } from './taken-up-rows.ts'
 
@@ -85,8 +86,13 @@ export function entryBlocks(
 ): Block[] {
   const own = entryBlock(defs, state, entry, textWidth(style))
   const lesson = lessonBlock(defs, state, entry)
+  const passed = how === 'live' ? passedByRows(defs, state, entry) : []
+  const beside = passed.length === 0 ? [] : [{ margin: '', rows: passed }]
   const blocks = [
+    // On a low screen the last rows alone are in sight, and those are what was taken.
+    ...(isSmall(style) ? beside : []),
     ...(own === null ? [] : [how === 'live' ? withNow(defs, state, entry, own) : withoutWords(own)]),
+    ...(isSmall(style) ? [] : beside),
     ...(lesson === null ? [] : [lesson]),
   ]
   if (entry.type !== 'reading.taken') return blocks

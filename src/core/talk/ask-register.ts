@@ -4,6 +4,7 @@ import type { Input, PlacedAt } from '../job/input.ts'
 import { openThings, placesAsked, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
 import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
+import { backDoes } from './one-back.ts'
 
 interface OfStep {
   readonly step: string
@@ -97,7 +98,7 @@ export function hearRegisterAnswer(
 ): Heard {
   const text = line.trim()
   const isNumber = question.kind === 'place-number' || question.kind === 'step-number'
-  if (text === '' && !isNumber) return ask(question, 'Nothing was keyed; back leaves this question.')
+  if (text === '' && !isNumber) return ask(question, `Nothing was keyed; ${backDoes(question)}.`)
   // A driver of lines has no bare Enter: done stands for it, as at a step.
   const number = text === '' || /^done$/iu.test(text) ? null : text
   switch (question.kind) {

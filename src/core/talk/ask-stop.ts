@@ -5,6 +5,7 @@ import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
 import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
+import { backDoes } from './one-back.ts'
 
 export type StopAsk =
   | { readonly kind: 'stop-which'; readonly seqs: readonly number[] }
@@ -100,7 +101,7 @@ function causeAt(word: string): StopCause | null {
 export function hearStopAnswer(defs: Definitions, state: State, question: StopAsk, line: string): Heard {
   const text = line.trim()
   if (text === '' && !question.kind.startsWith('stop-caller'))
-    return ask(question, 'Nothing was keyed; back leaves this question.')
+    return ask(question, `Nothing was keyed; ${backDoes(question)}.`)
   switch (question.kind) {
     case 'stop-which': {
       const of = /^\d{1,3}$/.test(text) ? question.seqs[Number(text) - 1] : undefined

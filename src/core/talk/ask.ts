@@ -13,10 +13,10 @@ import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
 import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-sure.ts'
+import { backDoes, questionBefore } from './one-back.ts'
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
-import { READ_AGAIN_HOW } from './read-again.ts'
 import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
 import { hearTagSure, TAG_SURE, type TagSureAsk } from './tag-sure.ts'
 import { wordIn } from './words.ts'
@@ -54,7 +54,13 @@ export type PlainAsk =
   | RadioAsk
   | SheetAsk
   | CrewAsk
-  | { readonly kind: 'pin'; readonly person: string; readonly what: SignedInput }
+  | {
+      readonly kind: 'pin'
+      readonly person: string
+      readonly what: SignedInput
+      /** The last question before it; left out where initials at a prompt were all. */
+      readonly of?: PlainAsk
+    }
 
 /** `line` is a word that works at any prompt, or reads like a question, keyed where `of` asks for words. */
 export interface WordMeant {
@@ -103,7 +109,7 @@ const QUESTIONS: Readonly<
 }
 
 const NO_PIN =
-  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, then the initials of another.'
+  'A PIN is 4 to 12 figures: this was none, and counts as no try. back, as far as the initials, for another.'
 
 const AT_ANY_PROMPT: readonly Ask['kind'][] = [
   'note',
@@ -149,8 +155,7 @@ export function questionText(question: Ask): string {
   if (question.kind === 'places-sure') return placesSureText(question)
   if (isNumberAsk(question)) return numberText(question)
   if (question.kind === 'sheet-sure') return `${question.why} ${QUESTIONS[question.kind]}`
-  if (question.kind === 'dispose-why' && question.why !== undefined)
-    return `By when is it to be read again? ${READ_AGAIN_HOW}`
+  if (question.kind === 'dispose-why' && question.why !== undefined) return 'By when is it to be read again?'
   if (question.kind === 'evidence-why')
     return `Why was ${question.shown} wrong? In words; what is right is asked after`
   return question.kind === 'pin'
@@ -192,12 +197,15 @@ export function isHidden(secrecy: Secrecy, line: string): boolean {
 const LEFT: Heard = { talk: QUIET, input: null, say: ['Left as it was.'] }
 
 export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, line: string): Heard {
-  if (line.trim().toLowerCase() === 'back') return LEFT
+  if (line.trim().toLowerCase() === 'back') {
+    const before = questionBefore(question)
+    return before === null ? LEFT : ask(before)
+  }
   if (isRegisterAsk(question)) return hearRegisterAnswer(defs, state, question, line)
   if (isStopAsk(question)) return hearStopAnswer(defs, state, question, line)
   if (isFileAsk(question)) return hearFileAnswer(question, line)
   if (line.trim() === '')
-    return { talk: { ask: question }, input: null, say: ['Nothing was keyed; back leaves this question.'] }
+    return { talk: { ask: question }, input: null, say: [`Nothing was keyed; ${backDoes(question)}.`] }
   if (isSheetAsk(question)) return hearSheetAnswer(defs, state, question, line)
   switch (question.kind) {
     case 'note':
@@ -290,7 +298,7 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
         talk: QUIET,
         input: null,
         say: [],
-        pin: { person: question.person, pin: line.trim(), what: question.what },
+        pin: { person: question.person, pin: line.trim(), what: question.what, asked: question },
       }
   }
 }

@@ -2,24 +2,20 @@
 import { wouldRefuse } from '../job/admit.ts'
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
-import { mayKeyRadio } from '../job/admit-radio.ts'
 import { authorityFrom } from '../job/authority.ts'
 import { hoursRead } from '../job/changes.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
-import { next } from '../job/next.ts'
-import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
+import type { Nonconformance } from '../job/nonconformance.ts'
 import type { State } from '../job/state.ts'
 import { validityFrom } from '../job/validity.ts'
-import { hoursText } from '../units/index.ts'
 import { numberIn } from './correct.ts'
+import { foundLines, isOnWatch } from './deciding-lines.ts'
 import { ask, barredHere, type Heard, refused, say, signing } from './heard.ts'
-import { nonconformanceText } from './names.ts'
-import { hoursLine, nextLookLines } from './next-look.ts'
 import { offerLines, pickedOffer } from './offered.ts'
 import { radioWord } from './radio-words.ts'
-import { counterUnread, isReason, whyNoReadAgain, withReadAgain } from './read-again.ts'
+import { counterUnread, isReason, takenAs, whyNoReadAgain, withDays, withReadAgain } from './read-again.ts'
 
-interface Disposing {
+export interface Disposing {
   readonly step: string
   readonly choice: string
   readonly person: string
@@ -68,7 +64,8 @@ export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
   'dispose-who': 'Initials of the lead who decides; radio, if a lead only says it by radio',
   'dispose-why': 'The reason',
   'concession-authority': `On whose authority? ${WHOSE}`,
-  'concession-until': 'Until when? A day YYYY-MM-DD, or running hours such as 4000 h',
+  'concession-until':
+    'Until when? A day, as YYYY-MM-DD or in words with day, month and year; or running hours such as 4000 h',
   'concession-from': 'Hours on the counter of the machine now',
   'concession-far':
     'That is further off than a year. 1: key another end. To keep it, say why it stands so long',
@@ -76,7 +73,8 @@ export const DECIDE_QUESTIONS: Readonly<Record<DecideAsk['kind'], string>> = {
   'deviation-what': 'What may differ?',
   'deviation-why': 'Why?',
   'deviation-authority': `On whose authority? ${WHOSE}`,
-  'deviation-until': 'Until when? A day YYYY-MM-DD, or running hours from now such as 4000 h',
+  'deviation-until':
+    'Until when? A day, as YYYY-MM-DD or in words with day, month and year; or running hours from now such as 4000 h',
   'deviation-who': 'Initials of the lead who permits it',
 }
 
@@ -116,15 +114,6 @@ export function decideFinding(
   )
 }
 
-/** All that was found at a step, and the own words of whoever found it, which are for all of it. */
-function foundLines(defs: Definitions, state: State, found: readonly Nonconformance[]): string[] {
-  const noted = state.findings[found[0]?.step ?? '']
-  return [
-    `${found.map((nc) => nonconformanceText(defs, nc)).join('; ')}.`,
-    ...(noted === undefined ? [] : [`Noted with it: ${noted}`]),
-  ]
-}
-
 export function deviation(defs: Definitions, state: State): Heard {
   if (state.doer === null) return say('Sign on first.')
   const steps = deviable(defs, state)
@@ -162,9 +151,10 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
     case 'concession-until': {
       const until = validityFrom(line, state.lastAt)
       if (!until.ok) return refused(until.error, question)
-      return 'hours' in until.value && hoursRead(defs, state) === null
-        ? ask({ ...question, kind: 'concession-from', until: line })
-        : dispose(defs, state, question, question, { authority: question.authority, until: line })
+      if ('hours' in until.value && hoursRead(defs, state) === null)
+        return ask({ ...question, kind: 'concession-from', until: line })
+      const heard = dispose(defs, state, question, question, { authority: question.authority, until: line })
+      return { ...heard, say: [...heard.say, ...takenAs(line)] }
     }
     case 'concession-from': {
       const { authority, until } = question
@@ -199,7 +189,7 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
         : refused(authority.error, question)
     }
     case 'deviation-until':
-      return ask({ ...question, kind: 'deviation-who', until: line })
+      return ask({ ...question, kind: 'deviation-who', until: line }, ...takenAs(line))
     case 'deviation-who': {
       const { step, what, why, authority, until } = question
       const permit = { do: 'permit-deviation', step, what, why, authority, until, person: line } as const
@@ -224,9 +214,12 @@ function disposeWhy(
   const isAsked = state.paper === null && isOnWatch(defs, state, question)
   const missing = isAsked ? whyNoReadAgain(why, state.lastAt) : null
   if (missing !== null) return ask({ ...rest, why: before ?? line }, missing)
-  const heard = dispose(defs, state, rest, { ...rest, why })
-  const unread = isAsked && heard.refusal === undefined ? counterUnread(defs, state, why) : null
-  return unread === null ? heard : { ...heard, say: [...heard.say, unread] }
+  if (!isAsked) return dispose(defs, state, rest, { ...rest, why })
+  const heard = dispose(defs, state, rest, { ...rest, why: withDays(why) })
+  if (heard.refusal !== undefined) return heard
+  const pin = heard.talk.ask?.kind === 'pin' ? { talk: { ask: { ...heard.talk.ask, of: question } } } : {}
+  const unread = counterUnread(defs, state, why)
+  return { ...heard, ...pin, say: [...heard.say, ...takenAs(why), ...(unread === null ? [] : [unread])] }
 }
 
 const asking = ({ step, choice }: Pick<Disposing, 'step' | 'choice'>) => ({ step, choice })
@@ -252,130 +245,4 @@ function dispose(
   )
     return ask({ ...terms, kind: 'concession-far', step, choice, person, why, authority, until })
   return signing(defs, state, person, { do: 'dispose', step, choice, person, why, ...terms }, question)
-}
-
-/** What is being decided, shown over each question of it: the choice would be out of sight by then. */
-export function decidingLines(defs: Definitions, state: State, question: DecideAsk): string[] {
-  switch (question.kind) {
-    case 'finding-choice':
-    case 'deviation-which':
-      return []
-    case 'dispose-who':
-      return [...disposingLines(defs, state, question), ...noRadioLine(defs, state, question)]
-    case 'concession-authority':
-      return disposingLines(defs, state, question)
-    case 'dispose-why':
-      return [
-        ...disposingLines(defs, state, question),
-        ...watchLines(defs, state, question),
-        ...notKnownLines(defs, state, question),
-      ]
-    case 'concession-until':
-    case 'concession-from':
-    case 'concession-far':
-      return [...disposingLines(defs, state, question), ...countLines(defs, state)]
-    default: {
-      const { number, step } = stepById(defs, question.step)
-      const what = question.kind === 'deviation-what' ? '' : `: ${question.what}`
-      return [`Deviation permit for ${number} ${step.title}${what}`]
-    }
-  }
-}
-
-/** Whoever is alone learns before a choice of words that a word by radio is somebody else's to key. */
-function noRadioLine(defs: Definitions, state: State, about: Pick<Disposing, 'step' | 'choice'>): string[] {
-  if (mayBeByRadio(defs, state, about)) return []
-  return about.choice === 'concession'
-    ? ['By radio it is not given: a lead who is here signs it.']
-    : [
-        'By radio not as it stands: who measured or is at the keys keys no such word. Another of the crew comes on first: sign on.',
-      ]
-}
-
-export function mayBeByRadio(
-  defs: Definitions,
-  state: State,
-  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
-): boolean {
-  return choice !== 'concession' && mayKeyRadio(defs, state, { step, choice }).length > 0
-}
-
-/** `18 What is to be done about it, HOLD. Chosen: HOLD`, of the sheet that lies open without its title; of a finding what was found, in the words of whoever found it. */
-export function disposingLines(
-  defs: Definitions,
-  state: State,
-  { step: id, choice }: Pick<Disposing, 'step' | 'choice'>,
-): string[] {
-  const { number, step } = stepById(defs, id)
-  const verdict = recordAbout(defs, state, id)?.result.verdict
-  const word = verdict === undefined ? '' : `, ${verdict}`
-  const found = nonconformances(defs, state).filter(
-    (nc) => nc.stands && nc.step === id && step.kind === 'observe',
-  )
-  return [
-    ...(found.length === 0 ? [] : foundLines(defs, state, found)),
-    `${isDecided(defs, state, id) ? (verdict ?? '') : `${number} ${step.title}${word}`}. Chosen: ${choice.toUpperCase()}`.replace(
-      /^\. /,
-      '',
-    ),
-  ]
-}
-
-/** Whether the sheet that lies open is the very step: its title stands right over the question. */
-function isDecided(defs: Definitions, state: State, id: string): boolean {
-  const prompt = next(defs, state)
-  return prompt.kind === 'decide' && prompt.step.id === id
-}
-
-/** The verdict that a decide step, or the judge step itself, is about. */
-function recordAbout(defs: Definitions, state: State, id: string) {
-  const { step, scope } = stepById(defs, id)
-  return state.verdicts[step.kind === 'decide' ? scope + step.about : id]?.verdict
-}
-
-function isOnWatch(
-  defs: Definitions,
-  state: State,
-  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
-): boolean {
-  return recordAbout(defs, state, step)?.result.verdict === 'MONITOR' && choice === 'accept'
-}
-
-/** Of what is on watch and runs on: what the next look is asked for, and what is known for it. */
-function watchLines(defs: Definitions, state: State, { step, choice }: Pick<Disposing, 'step' | 'choice'>) {
-  const record = recordAbout(defs, state, step)
-  if (record === undefined || !isOnWatch(defs, state, { step, choice })) return []
-  return [
-    'With the reason: by which day or running hours it is to be read again, or none given. It is for the planner; nothing lapses by it.',
-    ...nextLookLines(defs, state, record),
-  ]
-}
-
-/** A part that could not be judged and is let run all the same: what nobody knows of it stands over the question for the reason. */
-function notKnownLines(
-  defs: Definitions,
-  state: State,
-  { step, choice }: Pick<Disposing, 'step' | 'choice'>,
-) {
-  const result = recordAbout(defs, state, step)?.result
-  if (choice !== 'concession' || result?.verdict !== 'HOLD') return []
-  const [first, ...more] = result.holds
-  return [
-    'HOLD: it could not be judged, so nobody knows whether it is inside its limits.',
-    ...(first === undefined
-      ? []
-      : [`Not known: ${first}${more.length === 0 ? '' : `; and ${more.length} more`}.`]),
-    'The reason has to say why it may run although that is not known.',
-  ]
-}
-
-/** From which hours a running time counts. */
-function countLines(defs: Definitions, state: State): string[] {
-  const read = hoursRead(defs, state)
-  return [
-    hoursLine(defs, state),
-    read === null
-      ? 'A running time counts from what the counter shows now, which is asked with it.'
-      : `A running time counts from these ${hoursText(read)} h.`,
-  ]
 }

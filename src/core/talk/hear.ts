@@ -32,7 +32,8 @@ import { decideFinding, deviation } from './decide.ts'
 import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
-import { ask, type Heard, input, QUIET, say, signing, type Talk, untaken } from './heard.ts'
+import { ask, type Heard, input, QUIET, say, signing, type Talk, told, untaken } from './heard.ts'
+import { limitLines } from './limits-asked.ts'
 import { leaveLines, makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
@@ -42,7 +43,7 @@ import { openLines } from './open-items.ts'
 import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
-import { hearPractice } from './practice-words.ts'
+import { hearPractice, hearPracticeWithin } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { isTold, NOT_NOTED } from './safety-asked.ts'
@@ -85,6 +86,7 @@ export function hear(
   // The very thing that is asked for is that, whatever word it begins with.
   if (answers(defs, state, prompt, line)) return hearAtPrompt(defs, state, prompt, line)
   const word = wordIn(line)
+  if (word === 'note' && talk.told !== undefined) return input({ do: 'note', text: talk.told })
   if (word !== null) return hearWord(defs, state, prompt, word, now)
   const note = /^note\s+(.+)$/i.exec(line.trim())
   if (note?.[1] !== undefined)
@@ -106,11 +108,14 @@ export function hear(
     return { ...given, say: isFigure ? [wantedLine(defs, state, prompt)] : [] }
   }
   const asked = secrecy === 'open' ? askedAt(defs, state, prompt, line) : null
-  if (asked !== null) return say(...answerTo(defs, state, asked, now), ...(isTold(line) ? [NOT_NOTED] : []))
+  if (asked !== null)
+    return isTold(line)
+      ? told(line, ...answerTo(defs, state, asked, now), NOT_NOTED)
+      : say(...answerTo(defs, state, asked, now))
   const meant = couldAnswer(defs, state, prompt, line) ? null : meantLine(prompt, line)
   const heard = untaken(hearAtPrompt(defs, state, prompt, line))
   const stated = secrecy === 'open' ? statedLines(defs, state, prompt, line, now) : null
-  if (stated !== null) return isOfGate(heard) ? { ...heard, say: stated } : say(...stated)
+  if (stated !== null) return isOfGate(heard) ? { ...heard, say: stated } : told(line, ...stated)
   if (meant === null) return heard
   // What a hold point wants is said as well: the line may be a slip in that.
   return isOfGate(heard) ? { ...heard, say: [meant] } : untaken(say(meant))
@@ -123,6 +128,8 @@ function isOfGate({ input: given, refusal }: Heard): boolean {
 
 /** A line while a question of several lines stands: a question in plain words leaves it standing. */
 function hearWithin(defs: Definitions, state: State, question: Ask, line: string, now: Instant): Heard {
+  const practised = hearPracticeWithin(defs, state, question, line, now)
+  if (practised !== null) return practised
   const stays = (lines: readonly string[]): Heard => ({ talk: { ask: question }, input: null, say: lines })
   const asked = askedWithin(defs, question, line)
   if (asked !== null)
@@ -198,6 +205,8 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
       return say(...showLines(defs, state))
     case 'readings':
       return say(...readingLines(defs, state))
+    case 'limits':
+      return say(...(limitLines(defs, state) ?? answerLines(defs, state, 'what is the limit')))
     case 'changes': {
       const lines = changeLines(defs, state)
       return say(...(lines.length > 0 ? lines : ['Nothing was read as found or as left yet.']))

@@ -11,6 +11,8 @@ import type { FileWork } from './ask-file.ts'
 
 export interface Talk {
   readonly ask: Ask | null
+  /** What was told in words of its own just now, and is on no record: note alone puts down these very words. */
+  readonly told?: string
 }
 
 export const QUIET: Talk = { ask: null }
@@ -23,6 +25,8 @@ export interface PinKeyed {
   readonly person: string
   readonly pin: string
   readonly what: SignedInput
+  /** The question it was keyed at, asked anew after a wrong one; left out where no talk is. */
+  readonly asked?: Ask
 }
 
 export interface Heard {
@@ -53,6 +57,11 @@ export function say(...lines: string[]): Heard {
   return { talk: QUIET, input: null, say: lines }
 }
 
+/** Answered, and on no record: the words are kept for a note until another line is keyed. */
+export function told(line: string, ...lines: string[]): Heard {
+  return { ...say(...lines), talk: { ask: null, told: line.trim() } }
+}
+
 /** Where nothing came of the line but words: they say that it answers nothing here. */
 export function untaken(heard: Heard, standing: Ask | null = null): Heard {
   const isNothing =
@@ -78,7 +87,14 @@ export function signing(
   const refusal = refusalOf(defs, state, what)
   if (refusal !== null) return refused(refusal, refusal.code === 'not-asked' ? null : within)
   const person = personById(defs, typed.trim().toUpperCase())
-  return person?.pin === undefined ? input(what) : ask({ kind: 'pin', person: person.id, what })
+  return person?.pin === undefined ? input(what) : ask(pinOf(person.id, what, within))
+}
+
+/** `within`: where `back` goes. */
+export function pinOf(person: string, what: SignedInput, within: Ask | null): Ask {
+  return within === null || within.kind === 'word-meant'
+    ? { kind: 'pin', person, what }
+    : { kind: 'pin', person, what, of: within }
 }
 
 /** Initials that open a question of several lines: who may not sign is told before the rest is keyed. Null: they may. */

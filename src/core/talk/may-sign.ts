@@ -1,11 +1,8 @@
 // Who of the crew fits a signature that is asked now, by initials and name, as the engine would admit them. Nobody who does not
 // fit is named: a list of refusals is read by those it refuses as one more thing to get round.
 import type { Person } from '../definition/crew.ts'
-import type { EvidenceOf } from '../definition/evidence.ts'
 import { disposable } from '../job/admit-disposition.ts'
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
-import { didThis } from '../job/evidence-words.ts'
-import type { GateStep } from '../job/gate.ts'
 import { doersOf, pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { barredFromRelease } from '../job/stop-causes.ts'
@@ -13,15 +10,6 @@ import { list } from '../lib/wording.ts'
 
 /** More would push the question off a small screen. */
 const MOST_NAMED = 6
-
-export function mayWitness(
-  { crew }: Definitions,
-  state: State,
-  gate: GateStep,
-  { roles }: EvidenceOf<'witness'>,
-): Person[] {
-  return crew.crew.filter(({ id, role }) => roles.some((one) => one === role) && !didThis(state, gate, id))
-}
 
 export function maySignPoint({ crew }: Definitions, state: State, placed: PlacedStep): Person[] {
   const roles: readonly string[] = pointOf(placed)?.roles ?? []

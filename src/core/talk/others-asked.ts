@@ -3,13 +3,14 @@
 
 import type { Definitions } from '../job/definitions.ts'
 import { otherLines } from '../job/elsewhere-words.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { next, type Prompt } from '../job/next.ts'
 import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { atHandLines } from './at-hand.ts'
-import { mayWitness, peopleText } from './may-sign.ts'
+import { peopleText } from './may-sign.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { peopleLine } from './where.ts'
 

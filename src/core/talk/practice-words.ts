@@ -8,13 +8,15 @@ import type { Manner, PracticeBody } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
-import { askMachine, hiddenMachine } from '../practice/ask.ts'
+import { askMachine, hiddenMachine, measureAnew } from '../practice/ask.ts'
 import type { Fault } from '../practice/fault.ts'
 import { faultsFor } from '../practice/faults.ts'
 import { FROM_WHERE, isForm } from '../practice/form-told.ts'
 import { governsText, isHoldAsked, judgedBy } from '../practice/governable.ts'
 import { hintFor } from '../practice/hint.ts'
-import { type Heard, input, refused, say } from './heard.ts'
+import type { Ask } from './ask.ts'
+import { ask, type Heard, input, refused, say } from './heard.ts'
+import { limitLines } from './limits-asked.ts'
 import { loadSums } from './practice-pocket.ts'
 
 const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
@@ -50,7 +52,37 @@ export function hearPractice(
   const hidden = () => hiddenMachine(defs, practice).faults
   if (names !== null) return named(faults, prompt, names[1] ?? '', hidden)
   if (prompt.kind === 'finish') return /^[\d ,]+$/.test(text) ? named(faults, prompt, text, hidden) : null
-  return prompt.kind === 'judge' ? called(defs, prompt, text) : null
+  return prompt.kind === 'judge' ? called(defs, state, prompt, text) : null
+}
+
+/**
+ * A line while a question of several lines stands: the machine is asked anew for a reading that is being put right, and the question
+ * stands as it was. Null: nothing that practice hears there.
+ */
+export function hearPracticeWithin(
+  defs: Definitions,
+  state: State,
+  question: Ask,
+  line: string,
+  now: Instant,
+): Heard | null {
+  const asks = ASKS.exec(line.trim().replace(/\s+/g, ' '))
+  if (state.practice === null || asks === null) return null
+  switch (question.kind) {
+    case 'correct-which':
+      return ask(question, 'First the number of the reading; then measure shows a new figure for it.')
+    case 'correct-why':
+    case 'correct-value':
+    case 'correct-kept': {
+      const manner = asks[2] === undefined ? 'sheet' : 'quick'
+      const seen = measureAnew(defs, state, question.of, manner, now)
+      return seen.ok ? { ...put(seen.value), talk: { ask: question } } : refused(seen.error, question)
+    }
+    case 'evidence-why':
+      return ask(question, 'First why; its line is asked anew then, and look or measure is heard there.')
+    default:
+      return null
+  }
 }
 
 const put = (what: PracticeBody): Heard => input({ do: 'practice', what })
@@ -105,13 +137,21 @@ function faultLines(all: readonly Fault[]): string[] {
 }
 
 /** `MONITOR taper`, by number or by word. Of HOLD nothing governs, but for a load, where `HOLD nothing` says that no limit does. */
-function called(defs: Definitions, prompt: Extract<Prompt, { kind: 'judge' }>, text: string): Heard | null {
+function called(
+  defs: Definitions,
+  state: State,
+  prompt: Extract<Prompt, { kind: 'judge' }>,
+  text: string,
+): Heard | null {
   const { id } = prompt.step
   const judged = judgedBy(defs, id)
   const [first = '', ...rest] = text.split(' ')
   const verdict = CALLED[Number(first) - 1] ?? CALLED.find((word) => word === first.toUpperCase())
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
+  // `rework or replace?` asks, and decides nothing.
+  if (/^or (?:rework|replace)\b/.test(about)) return say(...(limitLines(defs, state) ?? []))
+  if (/\?$|^or\b/.test(about)) return null
   const governs = judged.filter((one) => one === about || governsText(one) === about)
   const isHold = verdict === 'HOLD'
   const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))

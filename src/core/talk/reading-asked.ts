@@ -211,7 +211,8 @@ function needLines(defs: Definitions, step: ReadStep): string[] {
   ]
 }
 
-function restsOn(defs: Definitions, judge: PlacedStep, id: string): boolean {
+/** Whether a judgement rests on what is read at this step. */
+export function restsOn(defs: Definitions, judge: PlacedStep, id: string): boolean {
   if (judge.step.kind !== 'judge') return false
   const { needed, optional } = judgeReads(judge.step)
   return [...[...needed, ...optional].map((one) => judge.scope + one), ...figureReads(defs, judge)].includes(

@@ -5,6 +5,7 @@ import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { type Ask, questionText } from './ask.ts'
 import { whyNoChange } from './correct.ts'
+import { backDoes, questionBefore } from './one-back.ts'
 import { helpLines } from './tell-about.ts'
 import { wantedLine } from './wanted.ts'
 
@@ -83,6 +84,6 @@ export function reflexWithin(question: Ask, takes: 'words' | 'short', line: stri
   if (takes === 'words' && reflex === 'yes') return null
   return [
     `Nothing was taken: ${line.trim()} answers nothing here. Asked is: ${questionText(question)}`,
-    'back leaves this question as it was.',
+    `${backDoes(question)}${questionBefore(question) === null ? ' as it was' : ''}.`,
   ]
 }

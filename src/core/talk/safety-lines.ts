@@ -3,6 +3,7 @@
 
 import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, gasLimitById, type PlacedStep, personById } from '../job/definitions.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { doersAt, type GateStep, gateState, gatesBefore, gatesOf, itemsOf } from '../job/gate.ts'
 import { keyLabel } from '../job/item-label.ts'
 import { lapsesAt } from '../job/lapse.ts'
@@ -13,9 +14,10 @@ import { openStop, type State } from '../job/state.ts'
 import { clockOf, type Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { gasPassage } from '../papers/limit-passages.ts'
+import { falseProofLines } from '../practice/false-proof.ts'
 import { takenLines } from './last-taken.ts'
 import { SAFE_ALWAYS } from './make-safe.ts'
-import { mayWitness, peopleText } from './may-sign.ts'
+import { peopleText } from './may-sign.ts'
 import { missingLines } from './missing-lines.ts'
 import { practisedAlone } from './plain-asked.ts'
 import { BY_WIRE, type SafetyAsked } from './safety-asked.ts'
@@ -156,7 +158,12 @@ function nowLines(asked: Asked): string[] {
   const wanted = wantedLine(defs, state, prompt)
   if (openStop(state) !== null) return [...stopLine(state), wanted, ...releaseLines(defs, state), SHEET]
   if (prompt.kind !== 'clear')
-    return [wanted, 'next shows what comes after; why tells what it is for.', SHEET]
+    return [
+      ...falseProofLines(defs, state),
+      wanted,
+      'next shows what comes after; why tells what it is for.',
+      SHEET,
+    ]
   const { why, cause } = gateState(state, prompt.gate.id)
   const fell = why ?? (cause === null ? null : CAUSES[cause])
   return [

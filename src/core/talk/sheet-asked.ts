@@ -1,6 +1,8 @@
 // Questions about the sheet that lies open: who is needed for it, of which end it speaks, whether a place has been read often enough,
 // whether what was found by eye counts, what tells two terms apart. Told from the job and its procedure; nothing is taken by them.
+
 import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
+import { mayWitness } from '../job/evidence-words.ts'
 import { gateState, itemsOf } from '../job/gate.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -11,7 +13,7 @@ import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
 import { watchedLines } from './answer-asked.ts'
 import { choicesApart, decisionLines } from './decision-asked.ts'
-import { mayDecide, maySignPoint, mayWitness, peopleText } from './may-sign.ts'
+import { mayDecide, maySignPoint, peopleText } from './may-sign.ts'
 import { bareReading, deciderText, findingText, placeName, spreadText } from './names.ts'
 import { offersAt } from './offered.ts'
 import { termLines } from './terms.ts'

@@ -36,7 +36,7 @@ const NOT_A_SLIP =
 const STATES = /^(?:i|we|it|he|she|they|there|this|that|these|those|the|my|our|some\w*)(?:['\u2019]\w+)?\b/i
 
 const ON_RECORD =
-  'None of it is on record yet: note, and your words behind it, puts it there. stop blocks the job where anybody could be hurt.'
+  'None of it is on record yet: note alone puts these words there; or note, and other words behind it. stop blocks the job where anybody could be hurt.'
 const PRACTISED = 'In practice look tells what is there, and hint where to look; a hint costs.'
 const LOOK_UP = 'ask, and your words behind it, looks it up in the papers of this job.'
 

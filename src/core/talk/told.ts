@@ -9,6 +9,7 @@ import { hereAskedLines } from './here-asked.ts'
 import { howAskedLines } from './how-asked.ts'
 import { jobAskedLines } from './job-asked.ts'
 import { lastAskedLines } from './last-asked.ts'
+import { limitsAskedLines } from './limits-asked.ts'
 import { lockAskedLines } from './lock-asked.ts'
 import { goodGasLines, mayAskedLines } from './may-asked.ts'
 import { meterAskedLines } from './meter-asked.ts'
@@ -105,6 +106,7 @@ function ownLines(
     meterAskedLines(defs, state, text, now) ??
     readingFateLines(defs, state, text, now) ??
     verdictAskedLines(defs, state, text) ??
+    limitsAskedLines(defs, state, text) ??
     wordAskedLines(defs, state, text, now) ??
     sheetAskedLines(defs, state, keyed) ??
     readingsLeftLines(defs, state, text) ??

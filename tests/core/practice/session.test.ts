@@ -135,6 +135,12 @@ describe('a practice session', () => {
     for (let n = 0; walk.prompt.kind !== 'judge'; n++)
       if (n > 200 || !careful(walk)) throw new Error('no judge')
     expect(walk.keys('ACCEPT').last.type).not.toBe('practice.called')
+    for (const asked of ['rework or replace?', 'rework or replace', 'which limit is replace?', 'limits']) {
+      const before = walk.said.length
+      expect(walk.keys(asked).last.type).not.toBe('practice.called')
+      expect(walk.said.slice(before).join(' ')).toMatch(/beyond it REWORK/)
+    }
+    expect(walk.keys('REWORK taper?').last.type).not.toBe('practice.called')
     walk.key('ACCEPT spread')
     expect(walk.entries.slice(-2).map(({ type }) => type)).toEqual(['practice.called', 'verdict.given'])
     walk.key('')

@@ -123,7 +123,7 @@ describe('gas figures of two places', () => {
 
   it('keyed sooner than a meter settles are told to the witness and asked of by the lead', () => {
     const walk = gasAt(5000)
-    expect(shown(walk)).toContain('Gas figures of two places were keyed 15 s apart. Had the meter settled?')
+    expect(shown(walk)).toContain('Gas of two places, keyed 15 s apart: watch the meter settle.')
     const opened = walk.keys('ML')
     expect(opened.entries.some((e) => e.type === 'gate.opened')).toBe(true)
     const found = only(reviewed(opened), 'improbable')
@@ -138,7 +138,7 @@ describe('gas figures of two places', () => {
     [20_000, false],
   ])('%i ms from figure to figure: asked %s', (ms, isAsked) => {
     const walk = gasAt(ms)
-    expect(shown(walk).includes('Had the meter settled?')).toBe(isAsked)
+    expect(shown(walk).includes('watch the meter settle')).toBe(isAsked)
     expect(asked(reviewed(walk.keys('ML')))).toHaveLength(isAsked ? 1 : 0)
   })
 

@@ -75,6 +75,24 @@ describe('a hold point that is complete', () => {
     )
     expect(shown(walk, 'gate.opened')).not.toMatch(/\bsafe\b|\bgood\b/)
   })
+
+  it('and was shown anew names the first sheet that is still open', () => {
+    const walk = new Walk()
+      .toBore()
+      .keys(...BORE_LINES.slice(0, 2))
+      .wait(40)
+    walk.bring({ do: 'tick' })
+    walk.keys('ALL OUT')
+    expect(walk.prompt.kind).toBe('evidence')
+    for (let n = 0; n < 20 && walk.prompt.kind === 'evidence'; n++) {
+      const { evidence, key } = walk.prompt.item
+      const words = evidence.kind === 'words' ? evidence.words : 'ML'
+      const gas = evidence.kind === 'gas' ? (/oxygen|o2/i.test(key) ? '20.9' : '0') : null
+      walk.key(gas ?? words)
+    }
+    expect(walk.prompt).toMatchObject({ kind: 'read', step: { number: 7 } })
+    expect(shown(walk, 'gate.opened')).toContain('Now: what sheet 7 and those after it ask.')
+  })
 })
 
 describe('beside a drawing', () => {

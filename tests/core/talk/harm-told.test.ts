@@ -1,7 +1,9 @@
 // Harm as it is told in a hurry, at the prompts where it happens: heard, answered at once.
 import { describe, expect, it } from 'vitest'
+import { handOverLines } from '../../../src/core/job/hand-over.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { safetyAsked, tellsOfHarm } from '../../../src/core/talk/safety-asked.ts'
-import { LOCK_LINES, Walk } from '../../helpers/example.ts'
+import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const HARM: Readonly<Record<string, readonly string[]>> = {
   alarm: [
@@ -63,7 +65,7 @@ describe('harm', () => {
     const walk = new Walk().toGate().keys(...LOCK_LINES, 'NO START')
     const before = walk.entries.length
     walk.key('theres a bit of gas coming from the crank end bleed')
-    expect(walk.said.join('\n')).toMatch(/FIRST: come out[\s\S]*None of it is on record: note/)
+    expect(walk.said.join('\n')).toMatch(/FIRST: come out[\s\S]*None of it is on record yet: note alone/)
     expect(walk.entries).toHaveLength(before)
     expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'bleeds' } })
   })
@@ -76,5 +78,42 @@ describe('harm', () => {
       expect(walk.said.join('\n'), line).toMatch(/FIRST: come out/)
       expect(walk.entries, line).toHaveLength(before)
     }
+  })
+
+  it('goes on record by note alone, word for word, right after it was told and not later', () => {
+    const line = 'theres a bit of gas coming from the crank end bleed'
+    const notes = (walk: Walk) =>
+      walk.entries.flatMap((one) => (one.type === 'note.written' ? [one.text] : []))
+    expect(notes(new Walk().toGate().keys(...LOCK_LINES, 'NO START', line, 'note'))).toEqual([line])
+    expect(notes(new Walk().toBore().keys('  it moved a bit  ', 'note'))).toEqual(['it moved a bit'])
+    // Another line was keyed since: the words are asked for.
+    const later = new Walk().toBore().keys(line, 'readings', 'note')
+    expect(notes(later)).toEqual([])
+    expect(later.talk.ask).toEqual({ kind: 'note' })
+    // A question is nobody's statement, and a PIN is no words.
+    const asked = new Walk().toBore().keys('is the lock on V-11 off?', 'note')
+    expect(notes(asked)).toEqual([])
+    expect(asked.talk.ask).toEqual({ kind: 'note' })
+  })
+
+  it('that is on record is told to the witness and at a hand-over, with when and by whom', () => {
+    const line = 'the lock on V-11 is off'
+    const walk = new Walk().toGate().keys(line, 'note', 'note old rings lie in tray 3')
+    walk.keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES)
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { evidence: { kind: 'witness' } } })
+    const view = promptView(walk.engine.defs, walk.state, walk.talk, {
+      width: 79,
+      record: 'EXAMPLE',
+      ascii: true,
+    })
+    const rows = [...view.rows, ...view.ask].map((one) => one.text)
+    expect(rows).toContainEqual(
+      expect.stringMatching(/^TOLD OF DANGER, 2026-03-14 \d\d:\d\d, RO: the lock on V-11 is off$/),
+    )
+    expect(rows.join(' ')).not.toContain('tray 3')
+    expect(handOverLines(walk.engine.defs, walk.state).filter((one) => one.startsWith('Note of'))).toEqual([
+      expect.stringMatching(/^Note of 2026-03-14 \d\d:\d\d, RO: old rings lie in tray 3$/),
+      expect.stringMatching(/^Note of 2026-03-14 \d\d:\d\d, RO: the lock on V-11 is off$/),
+    ])
   })
 })

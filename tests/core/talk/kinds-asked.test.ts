@@ -133,9 +133,39 @@ const KINDS: readonly Kind[] = [
     near: ['how much is left', 'how long does it take', 'how long is the stroke', 'how long do i wait'],
   },
   {
+    name: 'the limits, and the word beyond each',
+    at: ['bore', 'decide', 'tell'],
+    says: /^Sheet 18, Bore judged, is held against:\n {2}out of round: at most 0\.00950 in, beyond it REWORK\n[\s\S]* {2}largest: at most 9\.530 in, beyond it REPLACE\nMONITOR from 70 % of a limit on\.\nBeyond: outside by more than the measuring error\. Outside or inside by less: HOLD\. The worst word of all is the verdict\.\nSource: Bloch and Hoefner 1996, p\. 259, fall-back; Machine book/,
+    asked: [
+      ...['limits', 'show me the limits', 'what are the limits?', 'what are all the limits for the bore?'],
+      ...[
+        'rework or replace?',
+        'is it rework or replace?',
+        'so replace or rework?',
+        'which limit asks for rework?',
+      ],
+      ...[
+        'which limit makes it replace',
+        'when is it replace?',
+        'when do i say rework?',
+        'from when is it monitor?',
+      ],
+      ...[
+        'how do i know whether it is rework or replace?',
+        'what would make it rework?',
+        'what is it held against?',
+      ],
+      ...['what is the difference between rework and replace?', 'waht are teh limits?'],
+    ],
+    near: [
+      ...['what is the limit of taper?', 'who sets the limits?', 'when was it replaced?', 'what is rework?'],
+      ...['how do i replace a lock?', 'are the limits from the manufacturer?', 'when is it monitored?'],
+    ],
+  },
+  {
     name: 'what a figure would be',
     at: ['bore'],
-    says: /^Nothing was taken\. Bore, HEAD END of ring travel, TOP TO BOTTOM: it would be 9\.5033 in {3}241\.384 mm, as M-3 shows it\.\nNominal, 9\.500 in: 0\.0033 in above it\.\nDatum: the unswept strip of sheet 9 or 10, not read yet[\s\S]*Limit, largest: at most 9\.530 in; 0\.0267 in under it, measuring error and temperature not allowed for\. Source: Machine book[\s\S]*\nNo verdict stands on one figure: sheet 18, Bore judged, wants all/,
+    says: /^Nothing was taken\. Bore, HEAD END of ring travel, TOP TO BOTTOM: it would be 9\.5033 in {3}241\.384 mm, as M-3 shows it\.\nNominal, 9\.500 in: 0\.0033 in above it\.\nDatum: the unswept strip of sheet 9 or 10, not read yet[\s\S]*Limit, largest: at most 9\.530 in, beyond it REPLACE; 0\.0267 in under it, measuring error and temperature not allowed for\. Source: Machine book[\s\S]*\nNo verdict stands on one figure: sheet 18, Bore judged, wants all/,
     asked: [
       ...[
         'is 9.5033 good',

@@ -32,7 +32,12 @@ describe('a question for a limit', () => {
   })
 
   it('that names one gets that one, and is told where this job does not judge it', () => {
-    expect(answer(atBore(), 'how much taper is allowed')).toMatch(/taper: at most/)
+    expect(answer(atBore(), 'how much taper is allowed')).toMatch(
+      /taper: at most .*, beyond it REWORK\. Source/,
+    )
+    expect(answer(atBore(), 'limit largest?')).toMatch(
+      /largest: at most 9\.530 in, beyond it REPLACE\. Source/,
+    )
     expect(answer(atBore(), 'how much taper is allowed')).not.toContain('not judged in this job')
     expect(answer(atBore(), 'what gap is too much')).toContain('ring end gap (not judged in this job)')
   })
@@ -42,6 +47,7 @@ describe('a question for a limit', () => {
     expect(answer(walk, 'what is the limit')).toMatch(
       /The limit of this line:\n {2}oxygen where people breathe/,
     )
+    expect(answer(walk, 'limits')).toMatch(/The limit of this line:\n {2}oxygen where people breathe/)
   })
 
   it('is none where it asks how far to go or how many', () => {

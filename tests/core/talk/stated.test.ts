@@ -53,7 +53,7 @@ describe('what somebody sees or did, told where a choice or set words are asked'
     (line) => {
       for (const at of [seen, pick, words, look]) {
         const walk = at()
-        expect(said(walk, line)).toMatch(/Nothing was taken\. Asked[\s\S]*note, and your words behind it/)
+        expect(said(walk, line)).toMatch(/Nothing was taken\. Asked[\s\S]*note alone puts these words there/)
         const before = walk.entries.length
         walk.keys(line)
         expect(walk.entries.filter(({ type }) => type !== 'evidence.failed')).toHaveLength(before)
@@ -123,7 +123,7 @@ describe('a slip that is told as it is', () => {
 
 it('danger that is told, and not asked about, is said to be on no record yet', () => {
   const walk = new Walk().toGate().keys(...LOCK_LINES)
-  expect(said(walk, 'it moved a bit')).toMatch(/None of it is on record: note/)
+  expect(said(walk, 'it moved a bit')).toMatch(/None of it is on record yet: note alone/)
   expect(said(walk, 'theres a bit of hissing')).toMatch(/NO START is not typed/)
-  expect(said(walk, 'what if it moved')).not.toMatch(/on record: note/)
+  expect(said(walk, 'what if it moved')).not.toMatch(/on record yet: note alone/)
 })

@@ -1,0 +1,139 @@
+// A reading that is put right is marked like any other: as it was shown, measured anew inside correct, or invented. One that was doubted and
+// withdrawn was never taken, and costs nothing.
+import { describe, expect, it } from 'vitest'
+import { fold, opening } from '../../../src/core/job/fold.ts'
+import { gradeOf } from '../../../src/core/practice/grade.ts'
+import { lessonOn } from '../../../src/core/practice/lesson.ts'
+import type { Lesson } from '../../../src/core/practice/marks.ts'
+import { questionText } from '../../../src/core/talk/ask.ts'
+import type { Walk } from '../../helpers/example.ts'
+import { careful, look, session, type Trainee } from '../../helpers/trainees.ts'
+
+const SEED = 12
+
+/** At the second reading of the bore, with one on record as it was shown. */
+const upTo: Trainee = (walk) => (firstTaken(walk) === null ? careful(walk) : false)
+
+/** The place of the bore that was read once, and is asked again. */
+function firstTaken({ prompt, state }: Walk): string | null {
+  if (prompt.kind !== 'read' || prompt.step.step.id !== 'bore') return null
+  return state.readings[prompt.place.key]?.length === 1 ? prompt.place.key : null
+}
+
+const atSecond = () => session(SEED, 2, upTo).walk
+
+/** Of the entry of this type that was made last. */
+function lessonOf({ entries, engine }: Walk, type: string): Lesson | null {
+  const last = entries.findLast((one) => one.type === type)
+  const [first, ...rest] = entries
+  if (first?.type !== 'job.opened' || last === undefined) throw new Error(`no ${type}`)
+  let state = opening(first)
+  for (const entry of rest) {
+    state = fold(state, entry)
+    if (entry.seq === last.seq) return lessonOn(engine.defs, state, entry)
+  }
+  return null
+}
+
+const shownLast = ({ state }: Walk) =>
+  state.practice?.asked.findLast(({ figure }) => figure !== null)?.figure ?? ''
+const moved = (figure: string, by: number) => (Number(figure) + by).toFixed(4)
+const lostIn = (walk: Walk) => gradeOf(walk.engine.defs, walk.entries)?.lost ?? []
+
+describe('a figure put in the place of another', () => {
+  it('that nobody measured is invented, is told so and stands on the sheet', () => {
+    const walk = atSecond()
+    const shown = shownLast(walk)
+    walk.keys('correct', '1', 'it was read too high', moved(shown, -0.0002))
+    const lesson = lessonOf(walk, 'reading.corrected')
+    expect(lesson?.says[0]).toMatch(new RegExp(`is invented: M-3 showed ${shown} there`))
+    expect(lesson?.marks.map(({ skill, isRight }) => [skill, isRight])).toEqual([
+      ['measuring', false],
+      ['recording', false],
+    ])
+    expect(
+      lostIn(walk)
+        .map(({ says }) => says)
+        .join(' '),
+    ).toContain('is invented')
+  })
+
+  it('is right as it was shown, after a slip of the keys, and mends it', () => {
+    const walk = atSecond()
+    const { figure = '' } = look(walk, 'measure')
+    walk.key(moved(figure, 0.0001))
+    expect(lessonOf(walk, 'reading.taken')?.marks.some(({ isRight }) => !isRight)).toBe(true)
+    walk.keys('correct', '1', 'last figure keyed wrong', figure)
+    expect(lessonOf(walk, 'reading.corrected')).toMatchObject({
+      marks: [{ skill: 'recording', isRight: true }],
+    })
+    expect(gradeOf(walk.engine.defs, walk.entries)?.mended).toBe(1)
+  })
+
+  it('is measured anew inside the question, which stands as it was', () => {
+    const walk = atSecond()
+    const stood = shownLast(walk)
+    walk.keys('correct', '1', 'it was read too high', 'measure')
+    expect(walk.last).toMatchObject({ type: 'practice.asked', of: firstTaken(walk) })
+    expect(walk.talk.ask).not.toBeNull()
+    expect(walk.talk.ask === null ? '' : questionText(walk.talk.ask)).toContain('The right figure')
+    for (let n = 0; shownLast(walk) === stood && n < 20; n++) walk.key('measure')
+    walk.key(shownLast(walk))
+    expect(lessonOf(walk, 'reading.corrected')).toMatchObject({
+      marks: [
+        { skill: 'measuring', isRight: true },
+        { skill: 'recording', isRight: true },
+      ],
+    })
+    // What was measured for it is for no other reading.
+    walk.key(shownLast(walk))
+    expect(lessonOf(walk, 'reading.taken')?.says[0]).toMatch(/^Wrong: nothing was measured/)
+  })
+
+  it('leaves what was measured for the next reading to that one', () => {
+    const walk = atSecond()
+    const first = shownLast(walk)
+    const { figure = '' } = look(walk, 'measure')
+    walk.keys('correct', '1', 'to see it once more', moved(first, 0.0001), figure)
+    expect(lessonOf(walk, 'reading.taken')?.marks.every(({ isRight }) => isRight)).toBe(true)
+  })
+
+  it('is not measured where the hold point of its place has fallen', () => {
+    const walk = atSecond()
+    walk.keys('stop')
+    expect(walk.keys('measure').last.type).not.toBe('practice.asked')
+    const fallen = atSecond()
+    fallen.now = { ...fallen.now, ms: fallen.now.ms + 3 * 3_600_000 }
+    fallen.bring({ do: 'tick' })
+    fallen.keys('correct')
+    const before = fallen.entries.filter(({ type }) => type === 'practice.asked').length
+    fallen.keys('1', 'it was read too high', 'measure')
+    expect(fallen.entries.filter(({ type }) => type === 'practice.asked')).toHaveLength(before)
+    expect(fallen.said.at(-1)).toMatch(/^Nobody is in/)
+  })
+})
+
+describe('a figure that was doubted', () => {
+  const doubted = () => {
+    const walk = atSecond()
+    const { figure = '' } = look(walk, 'measure')
+    walk.key('0.9500')
+    expect(walk.state.doubt).not.toBeNull()
+    return { walk, figure }
+  }
+
+  it('and withdrawn costs nothing: nothing was taken', () => {
+    const { walk, figure } = doubted()
+    expect(lessonOf(walk, 'reading.doubted')).toMatchObject({ marks: [] })
+    walk.keys('2', figure)
+    expect(lessonOf(walk, 'reading.taken')?.marks.every(({ isRight }) => isRight)).toBe(true)
+    expect(lostIn(walk)).toEqual([])
+  })
+
+  it('and kept is marked where it is kept, by its sheet', () => {
+    const { walk } = doubted()
+    walk.keys('3', 'so it stood on the gauge')
+    expect(lessonOf(walk, 'doubt.settled')?.marks.some(({ isRight }) => !isRight)).toBe(true)
+    expect(lostIn(walk)[0]?.at).toMatch(/^sheet \d/)
+  })
+})
