@@ -32,6 +32,7 @@ import { instrumentName } from '../talk/names.ts'
 import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
+import { cellRows } from './little-oxygen.ts'
 import type { PromptView } from './prompt-view.ts'
 
 export function evidenceView(
@@ -168,6 +169,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
       return [
         ask,
         row(`Must be ${gasLimitText(defs, evidence.limit)}`),
+        ...cellRows(defs, state, gate, evidence),
         row(meterText(defs, state, gate, evidence.with)),
       ]
   }

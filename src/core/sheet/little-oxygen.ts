@@ -1,4 +1,5 @@
 // Little oxygen where a limit asks for no least: it passes, as nobody is to breathe there, and it is said what it means.
+import type { EvidenceOf } from '../definition/evidence.ts'
 import {
   asKind,
   type Definitions,
@@ -8,8 +9,8 @@ import {
   stepById,
 } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { evidenceByKey } from '../job/gate.ts'
-import { isLittleOxygen, littleOxygenAt } from '../job/little-oxygen.ts'
+import { evidenceByKey, type GateStep } from '../job/gate.ts'
+import { isLittleOxygen, littleOxygenAt, littleOxygenOf } from '../job/little-oxygen.ts'
 import type { State } from '../job/state.ts'
 import { type Row, row } from './block.ts'
 
@@ -54,4 +55,27 @@ export function airRows(defs: Definitions, state: State, placed: PlacedStep): Ro
   return least === undefined
     ? []
     : [row(`${least.given.shown} oxygen inside: NO HEAD IN, NOBODY BREATHES THERE`, 'caution')]
+}
+
+const CELL =
+  'The cell that reads H2S needs some oxygen: with none for long a low figure proves nothing (AIHA, The Synergist, March 2011, p. 33). The manual of the meter decides.'
+
+/**
+ * Where hydrogen sulfide is read in a place whose oxygen is little: the cell may not see it. No limit, as none is published with a figure.
+ * Source: AIHA, The Synergist, March 2011, p. 33 (an electrochemical cell for it needs a small amount of oxygen, and does not work rightly
+ * where there is none for long); read as a stored copy.
+ */
+export function cellRows(
+  defs: Definitions,
+  state: State,
+  gate: GateStep,
+  evidence: EvidenceOf<'gas'>,
+): Row[] {
+  const limit = gasLimitById(defs, evidence.limit)
+  if (limit?.gas !== 'hydrogen_sulfide') return []
+  const isHere = littleOxygenOf(defs, state, gate).some(({ key }) => {
+    const other = evidenceByKey(gate, key)
+    return other?.kind === 'gas' && gasLimitById(defs, other.limit)?.place === limit.place
+  })
+  return isHere ? [row(CELL, 'caution')] : []
 }

@@ -56,12 +56,10 @@ import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
-import { isMakeSafe, isStop, type Word, wordIn } from './words.ts'
+import { ASK_HOW, isMakeSafe, isStop, type Word, wordIn } from './words.ts'
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
-
-const ASK_HOW = 'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'
 
 /** `now` is told where ages are asked for; left out, it is the moment of the last entry. */
 export function hear(

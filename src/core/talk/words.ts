@@ -87,3 +87,6 @@ export function wordIn(line: string): Word | null {
   const said = SAID.get(plain.replace(/ ?[?.]+$/, '')) ?? plain
   return WORDS.find(({ word }) => word === said)?.word ?? UNLISTED.find((word) => word === said) ?? null
 }
+
+export const ASK_HOW =
+  'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'

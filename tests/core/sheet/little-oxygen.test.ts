@@ -12,6 +12,16 @@ function atWitness(oxygen: string): Walk {
   return new Walk().toGate().keys(...lines.map((line, i) => (i === lines.length - 3 ? oxygen : line)))
 }
 
+/** What is asked of hydrogen sulfide inside, with this much oxygen there. */
+function atSulfide(oxygen: string): string {
+  const lines = GATE_LINES.slice(0, -2)
+  const { engine, state, talk } = new Walk()
+    .toGate()
+    .keys(...lines.map((line, i) => (i === lines.length - 2 ? oxygen : line)))
+  const { ask } = promptView(engine.defs, state, talk, { width: 79, record: 'EXAMPLE', ascii: true })
+  return ask.map(({ text }) => text).join(' ')
+}
+
 const must = ({ engine, state, talk }: Walk) =>
   promptView(engine.defs, state, talk, { width: 79, record: 'EXAMPLE', ascii: true }).must.map(
     ({ text }) => text,
@@ -46,6 +56,14 @@ describe('little oxygen inside an opening', () => {
     expect(told).toMatch(
       /NOBODY BREATHES THERE OR PUTS A HEAD IN: hold point 2, oxygen inside the opening, 15 %vol\./,
     )
+  })
+
+  it('is told where hydrogen sulfide is read there, as its cell may not see it', () => {
+    expect(atSulfide('15')).toMatch(
+      /a low figure proves nothing \(AIHA, .*p\. 33\)/i,
+    )
+    expect(atSulfide('20.8')).toMatch(/Must be at most 5 ppm/)
+    expect(atSulfide('20.8')).not.toMatch(/proves nothing/)
   })
 
   it('is asked about in the review, and of air nothing is told anywhere', () => {
