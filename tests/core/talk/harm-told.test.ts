@@ -68,7 +68,7 @@ const SLIPS: Readonly<Record<string, readonly string[]>> = {
       'what if the lock is off',
       'what if the block falls out',
     ],
-    ...['the lcok on V-11 is off', 'what if the lock comes off', 'waht if the blcok slips'],
+    ...['the lcok on V-11 is off', 'what if the lock gets cut', 'waht if the blcok slips'],
   ],
 }
 
