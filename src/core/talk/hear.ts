@@ -68,7 +68,7 @@ export function hear(
   state: State,
   talk: Talk,
   line: string,
-  now: Instant = readStamp(state.lastAt) ?? { ms: Number.NaN, offsetMin: 0 },
+  now: Instant = momentOf(state),
 ): Heard {
   if (isStop(line)) return { talk: QUIET, input: { do: 'stop' }, say: [] }
   // It answers nothing: what is asked, and the question within it, stand as they were.
