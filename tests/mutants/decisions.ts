@@ -73,8 +73,8 @@ export const DECISIONS = [
   ...of('core/job/validity', 'core/job/disposition', [
     {
       rule: 'What a lead lets pass has an end that is still to come.',
-      find: '!(text > dayOf(now))',
-      into: "text === ''",
+      find: '!(until > dayOf(now))',
+      into: "until === ''",
       by: 'is refused: ',
     },
   ]),

@@ -116,8 +116,8 @@ export const JOURNAL = [
     },
     {
       rule: 'A wrong PIN goes on record by name, and the PIN with it nowhere.',
-      find: "{ shown: await take({ do: 'pin-missed', person })",
-      into: "{ shown: await take({ do: 'note', text: `wrong PIN, `.concat(pin) })",
+      find: "shown: await take({ do: 'pin-missed', person })",
+      into: "shown: await take({ do: 'note', text: `wrong PIN, `.concat(pin) })",
       by: 'is not even looked at while its person has to wait, and is on no record',
     },
   ]),

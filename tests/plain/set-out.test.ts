@@ -10,7 +10,10 @@ async function printed(columns: number): Promise<string[]> {
   const walk = new Walk(practiceDefs(), 'PRACTICE', { practice: { seed: 12, level: 2 } })
   const { session } = memorySession(walk)
   let text = ''
-  const out = setOut({ write: (some) => void (text += some) }, { record: 'PRACTICE', columns })
+  const write = (some: string) => {
+    text += some
+  }
+  const out = setOut({ write }, { record: 'PRACTICE', columns })
   const keyed = [
     'RO',
     'help',

@@ -59,9 +59,7 @@ describe('little oxygen inside an opening', () => {
   })
 
   it('is told where hydrogen sulfide is read there, as its cell may not see it', () => {
-    expect(atSulfide('15')).toMatch(
-      /a low figure proves nothing \(AIHA, .*p\. 33\)/i,
-    )
+    expect(atSulfide('15')).toMatch(/a low figure proves nothing \(AIHA, .*p\. 33\)/i)
     expect(atSulfide('20.8')).toMatch(/Must be at most 5 ppm/)
     expect(atSulfide('20.8')).not.toMatch(/proves nothing/)
   })
