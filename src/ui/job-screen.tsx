@@ -265,11 +265,12 @@ function firstUnread(session: Session): number {
 const isBriefing = (session: Session, one: Shown) =>
   one.kind === 'entry' && one.entry.type === 'job.opened' && session.snapshot().state.practice !== null
 
-/** Words that were asked for or refuse something, verdicts, what practice shows and says of an answer, and the briefing of a scenario. */
+/** Words that were asked for or refuse something, verdicts, what is asked of readings, what practice shows and says of an answer, and the briefing of a scenario. */
 function isToRead(session: Session, one: Shown): boolean {
   if (one.kind === 'said' || isBriefing(session, one)) return true
   const { entry, state } = one
-  if (entry.type === 'verdict.given' || entry.type.startsWith('practice.')) return true
+  if (['verdict.given', 'readings.questioned'].includes(entry.type) || entry.type.startsWith('practice.'))
+    return true
   return state.practice !== null && lessonBlock(session.defsAt(entry), state, entry) !== null
 }
 

@@ -17,6 +17,8 @@ describe('leaving', () => {
     const { t, jobs } = await jobAt([...TO_BORE, '9.5033'])
     await t.see('2nd of 2, afresh (in)')
     await t.say('leave')
+    await t.see('Leave now?')
+    await t.say('1')
     expect(await t.ended()).toEqual({ code: 3, signal: 0 })
     await expect.poll(() => t.all).toContain('Job not finished.')
     // A command that is wider than the screen goes on in the next line, wherever the program and the jobs are.

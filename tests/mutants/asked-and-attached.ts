@@ -60,6 +60,30 @@ export const ASKED_AND_ATTACHED = [
       by: 'the tag is told by none before the plate was read',
     },
   ]),
+  ...of('core/talk/last-asked', 'core/talk/asked-in-doubt', [
+    {
+      rule: 'No figure of an overhaul before is told by a question until the first of today is in.',
+      find: 'standing(state, place.key).length === 0',
+      into: 'known.length === 0',
+      by: 'is told of no place before the first figure of today is in, so that no eye is led by it',
+    },
+  ]),
+  ...of('core/talk/stop-lines', 'core/talk/asked-in-doubt', [
+    {
+      rule: 'Danger that is told under an open STOP is told that the job is stopped, and who may release it.',
+      find: '  if (stop === null) return [...lines]',
+      into: '  if (stop !== undefined) return [...lines]',
+      by: 'the alarm is ringing',
+    },
+  ]),
+  ...of('core/talk/told', 'core/talk/asked-in-doubt', [
+    {
+      rule: 'A figure asked for as a safe one is told with its limit, and that no record keeps a hand whole.',
+      find: 'return [SEES_NOTHING, ...gas]',
+      into: 'return [SEES_NOTHING]',
+      by: 'what is a safe oxygen level',
+    },
+  ]),
   ...of('core/talk/time-asked', 'core/talk/roles-asked', [
     {
       rule: 'A time that cannot be told is no time that is left.',
@@ -87,6 +111,7 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/job/evidence-words', 'core/sheet/who-and-now', [
     {
       rule: 'Nobody who did any of a hold point is named as one who may witness it.',
+      file: 'core/job/evidence-words',
       find: ' && !didThis(state, gate, id)',
       into: '',
       by: 'is named at the witness by initials and name, and whoever did any of it is not',

@@ -74,8 +74,16 @@ export const DECISIONS = [
     {
       rule: 'What a lead lets pass has an end that is still to come.',
       find: '!(until > dayOf(now))',
-      into: "until === ''",
+      into: "text === ''",
       by: 'is refused: ',
+    },
+  ]),
+  ...of('core/lib/days-named', 'core/lib/days-named', [
+    {
+      rule: 'A day in figures that can be two days is taken as neither.',
+      find: 'b > 12 || a === b',
+      into: 'b > 0',
+      by: 'a day that leaves something open',
     },
   ]),
   ...of('core/job/authority', 'core/job/authority', [

@@ -65,7 +65,7 @@ function candidates(
   characteristic: BoreCharacteristic,
   form: BoreForm | null,
 ): Candidate[] {
-  const worst = figure(characteristic, form)
+  const worst = greatestOf(characteristic, form)
   const isSize = characteristic === 'largest-diameter'
   if (form === null || input.readings.every(({ expandedU }) => expandedU === undefined))
     return [{ ...worst, expandedU: isSize ? input.readingU : input.differenceU }]
@@ -133,7 +133,8 @@ export function isSoundSize(sizeM: number | null | undefined): sizeM is number {
   return typeof sizeM === 'number' && Number.isFinite(sizeM) && sizeM > 0
 }
 
-function figure(
+/** The greatest figure of it, and its places, the greater reading first. */
+export function greatestOf(
   characteristic: BoreCharacteristic,
   form: BoreForm | null,
 ): { valueM: number | null; places: readonly Place[] } {

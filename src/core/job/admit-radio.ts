@@ -38,10 +38,32 @@ export function mayKeyRadio(
   state: State,
   asked: { readonly step: string; readonly choice: string },
 ): string[] {
+  const fit = fitForRadio(defs, state, asked)
+  return state.people.filter((id) => fit.includes(id))
+}
+
+/** Who of the crew file could, if they were on the job: no trainee, who comes onto none but practice; and a lead, who would decide then, only where there is nobody else. */
+export function couldKeyRadio(
+  defs: Definitions,
+  state: State,
+  asked: { readonly step: string; readonly choice: string },
+): string[] {
+  const fit = fitForRadio(defs, state, asked)
+  const could = defs.crew.crew.filter(({ id, role }) => role !== 'trainee' && fit.includes(id))
+  const others = could.filter(({ id }) => barsRadio(defs, state, { ...asked, lead: id }) !== null)
+  return (others.length === 0 ? could : others).map(({ id }) => id)
+}
+
+function fitForRadio(
+  defs: Definitions,
+  state: State,
+  asked: { readonly step: string; readonly choice: string },
+): string[] {
   const found = disposable(defs, state, asked)
   if (!found.ok) return []
   const leads = defs.crew.crew.filter(({ id }) => barsRadio(defs, state, { ...asked, lead: id }) === null)
-  return state.people.filter(
+  const ids = new Set([...defs.crew.crew.map(({ id }) => id), ...state.people])
+  return [...ids].filter(
     (id) => id !== state.doer && !found.value.doers.has(id) && leads.some((lead) => lead.id !== id),
   )
 }

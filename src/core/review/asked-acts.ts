@@ -26,6 +26,7 @@ import {
   tagsIn,
   toldOf,
 } from './asked-entries.ts'
+import { heldIn, wordsAsked } from './asked-words.ts'
 import { howDecided } from './decided.ts'
 import { byWhom, clause, movesOf, named } from './look.ts'
 
@@ -45,11 +46,15 @@ export function stopsTold(record: OnRecord): Block[] {
 }
 
 /** Every decision in its words, the last one last; void ones are said to be. */
-export function decisionsTold(record: OnRecord): Block[] {
+export function decisionsTold(record: OnRecord, asked = ''): Block[] {
   const { entries, defs, state } = record
-  const set = entries.filter((e) => e.type === 'disposition.set')
-  if (set.length === 0) return [heading('No decision of a lead is in this log')]
+  const all = entries.filter((e) => e.type === 'disposition.set')
+  if (all.length === 0) return [heading('No decision of a lead is in this log')]
   const ncs = nonconformances(defs, state)
+  const words = wordsAsked(asked)
+  // Of the part that is named, where one is: a decision about the rod is not looked for among twenty.
+  const meant = all.filter(({ about, step }) => aboutWords(record, about, step, words))
+  const set = meant.length === 0 ? all : meant
   return [
     heading('Who decided what and why, in the words of the log'),
     ...set.map((d): Block => {
@@ -73,6 +78,12 @@ export function decisionsTold(record: OnRecord): Block[] {
       }
     }),
   ]
+}
+
+function aboutWords({ defs }: OnRecord, about: string, step: string, words: readonly string[]): boolean {
+  const placed = [about, step].map((id) => stepById(defs, id))
+  const names = placed.flatMap((one) => [one, ...one.inside].map((part) => part.step.title))
+  return heldIn(names.join(' '), words) > 0
 }
 
 const timeOf = ({ entries }: OnRecord, entry: Entry) =>

@@ -176,13 +176,15 @@ export const LOG_QUESTIONS: readonly Question[] = [
   {
     asked: any(
       '\\bwho\\b.*\\b(?:decid|chose|chosen|accepted|approved|reject|concession)\\w*',
+      '\\bwhat (?:did|has|was|were)\\b.*\\bdecided?\\b',
+      '\\bwhy (?:was|were|is|did) the (?!job|log|verdict)[\\w ]+? (?:be )?(?:accept(?:ed)?|kept|rework(?:ed)?|replac(?:ed)?|repair(?:ed)?|passed|let go)\\b',
       '\\b(?:what|when|how|why)\\b.*\\b(?:did|was|has|were)\\b.*\\bdecided?\\b.*\\b(?:who|why|when)\\b',
       '\\b(?:what|when) (?:did \\w+ decide|was (?:it|that|this) decided)\\b',
       '\\b(?:what|which) decisions?\\b',
       '\\bby whom was (?:it|that|this) (?:decided|accepted|approved)\\b',
     ),
     like: 'who decided and why',
-    answer: (record) => decisionsTold(record),
+    answer: (record, asked) => decisionsTold(record, asked),
   },
 ]
 

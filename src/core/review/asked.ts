@@ -5,8 +5,10 @@ import type { Entry } from '../job/entries.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { placeName, placeNumber } from '../talk/names.ts'
+import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import type { OnRecord } from './asked-entries.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
+import { wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
@@ -49,7 +51,7 @@ const QUESTIONS: readonly Told[] = [
   },
   {
     asked:
-      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bnext (?:overhaul|opening)|\bhow long\b|\bhours left\b/,
+      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bwhen\b.*\b(?:read|measured|looked at|inspected|judged) again\b|\bnext (?:overhaul|opening)|\bhow long\b|\bhours left\b/,
     like: 'when is the next overhaul',
     answer: nextOverhaul,
   },
@@ -71,7 +73,8 @@ const QUESTIONS: readonly Told[] = [
     answer: ({ review }) => whatWasFound(review),
   },
   {
-    asked: /\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
+    asked:
+      /\bwh(?:at|ere)\b.*\b(?:look at|read|start|begin|check|know|worry about)\b.*\b(?:first|most)\b|\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
     like: 'what went wrong',
     answer: whatWentWrong,
   },
@@ -90,16 +93,18 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   // Whether it may run comes before all else that the words could mean.
   const [safe, ...others] = QUESTIONS
   if (safe?.asked.test(text)) return safe.answer(record, text)
-  for (const { asked, answer } of LOG_QUESTIONS) {
+  for (const { asked, answer } of [...DESK_QUESTIONS, ...LOG_QUESTIONS]) {
     const told = asked.some((one) => one.test(text)) ? answer(record, text) : null
     if (told !== null) return told
   }
   const known = others.find(({ asked }) => asked.test(text))
   if (known !== undefined) return known.answer(record, text)
+  const quoted = wordsTold(record, text)
+  if (quoted !== null) return quoted
   return [
     heading('That is not answered here. What is, from this record'),
     said(
-      ...[...QUESTIONS, ...LOG_QUESTIONS].map(({ like }) => like),
+      ...[...QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS].map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]

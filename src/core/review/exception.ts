@@ -107,16 +107,9 @@ export interface Found {
   readonly open: boolean
   /** Less is graver, within a kind; 0 unless said. */
   readonly grave?: number
-  /** By this others point at it, where what it says would stand in each of them. */
-  readonly id?: SeenAs
-  /** Said last, with the number of that one: what both tell is told there once. */
-  readonly sees?: { readonly id: SeenAs; readonly says: string }
 }
 
-/** What several exceptions rest on. */
-export type SeenAs = 'clear-at-start'
-
-export interface Exception extends Omit<Found, 'grave' | 'id' | 'sees'> {
+export interface Exception extends Omit<Found, 'grave'> {
   /** From 1, in the order of the list; by it one is asked for. */
   readonly number: number
   /** Place of its kind in the order, from 1: the least is the worst. */
@@ -137,19 +130,12 @@ export function inOrder(found: readonly Found[]): Exception[] {
         a.place - b.place,
     )
     .map(({ one }) => one)
-  return sorted.map(({ grave: _grave, id: _id, sees, ...rest }, i) => {
-    const at = sees === undefined ? -1 : sorted.findIndex(({ id }) => id === sees.id)
-    return {
-      ...rest,
-      sentences: [
-        ...rest.sentences,
-        ...(sees === undefined || at < 0 ? [] : [`${sees.says}: item ${at + 1}.`]),
-      ],
-      entries: [...new Set(rest.entries)].sort((a, b) => a - b),
-      number: i + 1,
-      rank: KINDS.indexOf(rest.kind) + 1,
-    }
-  })
+  return sorted.map(({ grave: _grave, ...rest }, i) => ({
+    ...rest,
+    entries: [...new Set(rest.entries)].sort((a, b) => a - b),
+    number: i + 1,
+    rank: KINDS.indexOf(rest.kind) + 1,
+  }))
 }
 
 /** Two without entries are alike: a difference of infinities would be no number. */

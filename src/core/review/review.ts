@@ -49,6 +49,7 @@ import { notEnforced } from './kinds/unenforced.ts'
 import { unmeasured, unmeasuredNamed } from './kinds/unmeasured.ts'
 import { closeOf, type Look, movesOf } from './look.ts'
 import { instrumentsUsed } from './measuring.ts'
+import { toldApart } from './same-words.ts'
 import { addedSince } from './since.ts'
 import { type Started, startedOf } from './starts.ts'
 import { usual } from './usual.ts'
@@ -156,7 +157,7 @@ export function reviewOf(
   const at = ({ seq }: Pick<Entry, 'seq'>) => defsAt(editions, seq)
   const look: Look = { defs, defsAt: at, entries, state, beside, moves: movesOf(entries) }
   const [first] = entries
-  const exceptions = inOrder(LOOKS.flatMap((find) => find(look)))
+  const exceptions = toldApart(look, inOrder(LOOKS.flatMap((find) => find(look))))
   return {
     job: state.job,
     record: state.record,

@@ -20,7 +20,6 @@ import { besidesRows } from './besides-rows.ts'
 import { isSmall, type Row, row, type SheetStyle } from './block.ts'
 import { permitRows, waitingRows } from './decision-rows.ts'
 import { deskHead } from './desk-head.ts'
-import { figureForms, type Pictures } from './drawing-rows.ts'
 import { elsewherePrompt } from './elsewhere-block.ts'
 import { titleOf } from './entry-words.ts'
 import { errorRows } from './error-rows.ts'
@@ -32,6 +31,7 @@ import { mayDecideRows } from './may-decide-rows.ts'
 import { neededRows } from './needed-rows.ts'
 import { numbered, observeRows } from './numbered.ts'
 import { pickView } from './pick-view.ts'
+import { pictureOf } from './picture-of.ts'
 import { practiceView } from './practice-block.ts'
 import { questionView } from './question-view.ts'
 import { readView } from './read-view.ts'
@@ -327,7 +327,7 @@ function stepView(
     case 'tell':
       return {
         ...base,
-        ...pictureOf(prompt.step, style),
+        ...pictureOf(defs, state, prompt.step, style),
         ask: [...lastSheetRows(defs, state), row('Enter when it is done')],
       }
     case 'confirm':
@@ -338,7 +338,7 @@ function stepView(
     case 'observe':
       return {
         ...base,
-        ...pictureOf(prompt.step, style),
+        ...pictureOf(defs, state, prompt.step, style),
         ask: observeRows(asKind(prompt.step, 'observe').step),
       }
     case 'decide': {
@@ -377,10 +377,6 @@ function stepView(
     case 'read':
       return readView(defs, state, prompt, style)
   }
-}
-
-function pictureOf({ step }: PlacedStep, style: SheetStyle): Pictures {
-  return figureForms(step.kind === 'tell' || step.kind === 'observe' ? step.drawing : undefined, style)
 }
 
 function pointRows(defs: Definitions, state: State, placed: PlacedStep): Row[] {

@@ -9,6 +9,7 @@ import { choiceHint, choiceLines, listsPart } from '../talk/correct.ts'
 import { isDecideAsk } from '../talk/decide.ts'
 import { decidingLines, disposingLines, mayBeByRadio } from '../talk/deciding-lines.ts'
 import type { SignedInput } from '../talk/heard.ts'
+import { leaveSureLines } from '../talk/leave-sure.ts'
 import { bareReading, placeName, placeNumber, repeatName } from '../talk/names.ts'
 import { numberChoices } from '../talk/number-sure.ts'
 import { backDoes } from '../talk/one-back.ts'
@@ -92,6 +93,15 @@ export function questionView(
     }
     case 'ask-again-sure':
       return { ask: [...voids, asked, row('1  yes: it is asked again'), row('2  no: it stays as it is')] }
+    case 'leave-sure':
+      return {
+        ask: [
+          ...leaveSureLines(defs, state).map((line) => row(line)),
+          asked,
+          row('1  leave'),
+          row('2  stay'),
+        ],
+      }
     case 'sheet-sure':
       return {
         ask: [

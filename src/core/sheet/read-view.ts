@@ -7,6 +7,7 @@ import { row, type SheetStyle } from './block.ts'
 import { acrossHere, keyRows, LEGEND, placeDrawings, profileForms } from './drawing-rows.ts'
 import type { PromptView } from './prompt-view.ts'
 import { standardRows } from './standard-rows.ts'
+import { whichGaugeRows } from './which-gauge.ts'
 
 /** A place to be measured: what to do there, its drawing, and which reading of it is asked. */
 export function readView(
@@ -27,6 +28,7 @@ export function readView(
     rows: [
       ...(step.text === undefined ? [] : [row(step.text)]),
       ...(how === undefined ? [] : [row(how)]),
+      ...whichGaugeRows(defs, state, prompt.step),
       ...standardRows(defs, prompt.step, prompt.instrument),
     ],
     wordsKnown: prompt.place.number > 1 || taken.length > 0,

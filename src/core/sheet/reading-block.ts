@@ -38,6 +38,9 @@ type ReadingEntry = Extract<
   }
 >
 
+/** Letters. More are three rows and over of a narrow sheet. */
+const LONG_REASON = 60
+
 export function readingBlock(
   defs: Definitions,
   state: State,
@@ -90,6 +93,8 @@ export function readingBlock(
                   'caution',
                 ),
               ]),
+          // Under a long reason the first row may stand above the screen.
+          ...(entry.why.length > LONG_REASON ? [row(`  now ${readingText(defs, entry)}`, 'strong')] : []),
         ],
       }
     case 'reading.not-applicable':
@@ -117,6 +122,7 @@ export function readingBlock(
                   ? '  it cannot be read on the sheet'
                   : '  mistyped, to be keyed again in full',
           ),
+          ...keptFigure(defs, state, entry),
         ],
       }
     case 'reading.dropped':
@@ -141,6 +147,20 @@ export function readingBlock(
         ],
       }
   }
+}
+
+/** Under a long reason the figure that it is of would stand above the screen. */
+function keptFigure(
+  defs: Definitions,
+  state: State,
+  { seq, choice, why = '' }: Extract<ReadingEntry, { type: 'doubt.settled' }>,
+): Row[] {
+  if (choice !== 'kept' || why.length <= LONG_REASON) return []
+  const before = Object.values(state.readings)
+    .flat()
+    .filter((one) => one.seq < seq)
+  const [last] = before.sort((a, b) => b.seq - a.seq)
+  return last === undefined ? [] : [row(`  ${readingText(defs, last)}`, 'strong')]
 }
 
 /** `Corrected: was 22.0 degF, now 72.0 degF   22.2 degC`, with which of several readings of the place it is. */

@@ -9,6 +9,7 @@ import type { BoreVerdictRecord, VerdictRecord } from '../job/verdict-record.ts'
 import { assertNever } from '../lib/result.ts'
 import { widthOf } from '../lib/text.ts'
 import { axisName, withAxisNames } from '../talk/axis-names.ts'
+import { decidesPlace } from '../talk/decides-place.ts'
 import { bareError, bareLength, lengthText, placeFigure } from '../talk/names.ts'
 import { nextLookLines } from '../talk/next-look.ts'
 import { type ShareTold, shareTold, usedText } from '../units/index.ts'
@@ -123,6 +124,7 @@ function boreBlock(
         inputs,
         c,
         result.governs?.characteristics.includes(c.characteristic) ?? false,
+        decidesPlace(defs, result.form, c),
       ),
     )
   rows.push(row(`( ${result.verdict} )`, 'stamp'))
@@ -191,6 +193,7 @@ function characteristicRows(
   inputs: BoreVerdictRecord['inputs'],
   c: CharacteristicJudgement,
   governs: boolean,
+  place: string | null,
 ): Row[] {
   const label = (LABELS[c.characteristic] ?? c.characteristic).padEnd(LABEL)
   const share = boreShare(defs, inputs, c)
@@ -208,6 +211,7 @@ function characteristicRows(
       `${label}${besideOf(label, value)}${most === null ? '' : `  up to ${most}`}  limit ${limit}${used}`,
       tone,
     ),
+    ...(place === null ? [] : [row(`${' '.repeat(LABEL)}${place}`, tone)]),
     row(
       `${' '.repeat(LABEL)}${word}${governs ? 'governs; ' : ''}${from}${limitSource(c.limit)}`,
       word === '' ? 'faint' : tone,
@@ -354,9 +358,10 @@ function boreGoverns(defs: Definitions, { inputs, result }: BoreVerdictRecord): 
     const share = boreShare(defs, inputs, c)
     if (share === null || c.limit === null) return []
     const does = first.includes(c) ? `makes it ${result.verdict}` : 'governs'
+    const place = decidesPlace(defs, result.form, c)
     return [
       row(
-        `  ${LABELS[c.characteristic]} ${does}: ${share.value} of ${share.limit}\u00a0${defs.machine.shop_units.length}${usedText(share)}; ${limitSource(c.limit)}`,
+        `  ${LABELS[c.characteristic]} ${does}: ${share.value} of ${share.limit}\u00a0${defs.machine.shop_units.length}${usedText(share)}; ${place === null ? '' : `${place}; `}${limitSource(c.limit)}`,
       ),
     ]
   })

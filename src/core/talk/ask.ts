@@ -12,6 +12,7 @@ import { DECIDE_QUESTIONS, type DecideAsk, hearDecision } from './decide.ts'
 import { type DoubtAsk, hearDoubt } from './doubt.ts'
 import { type FigureSureAsk, figureSureText, hearFigureSure } from './figure-sure.ts'
 import { ask, barredHere, type Heard, input, QUIET, type SignedInput, signing } from './heard.ts'
+import { hearLeaveSure, LEAVE_SURE, type LeaveAsk } from './leave-sure.ts'
 import { hearNumber, isNumberAsk, type NumberAsk, numberText } from './number-sure.ts'
 import { backDoes, questionBefore } from './one-back.ts'
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
@@ -45,6 +46,7 @@ export type PlainAsk =
   | RegisterAsk
   | FileAsk
   | { readonly kind: 'ask-again-sure'; readonly step: string }
+  | LeaveAsk
   | FigureSureAsk
   | NumberAsk
   | PlacesSureAsk
@@ -101,6 +103,7 @@ const QUESTIONS: Readonly<
   ...POINT_QUESTIONS,
   'ask-again-sure': 'Take it back? 1 or 2',
   'tag-sure': TAG_SURE,
+  'leave-sure': LEAVE_SURE,
   ...STOP_QUESTIONS,
   ...FILE_QUESTIONS,
   'release-who': 'Initials of the lead who releases it',
@@ -262,6 +265,8 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'ask-again-sure':
       if (/^(?:1|yes)$/i.test(line.trim())) return input({ do: 'ask-again', step: question.step })
       return line.trim() === '2' ? LEFT : ask(question, 'Key 1 to take it back, 2 to leave it as it is.')
+    case 'leave-sure':
+      return hearLeaveSure(defs, state, question, line)
     case 'tag-sure':
       return hearTagSure(defs, question, line)
     case 'places-sure':

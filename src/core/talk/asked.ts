@@ -97,6 +97,7 @@ const TAKES: Readonly<Record<Ask['kind'], 'words' | 'short' | 'secret'>> = {
   'number-again': 'short',
   'places-sure': 'short',
   'tag-sure': 'short',
+  'leave-sure': 'short',
   'release-who': 'short',
   'release-answer': 'words',
   'radio-lead': 'short',

@@ -9,6 +9,7 @@ import { hoursText } from '../units/index.ts'
 import type { DecideAsk, Disposing } from './decide.ts'
 import { nonconformanceText } from './names.ts'
 import { hoursLine, nextLookLines } from './next-look.ts'
+import { radioNeeds } from './radio-words.ts'
 import { readAgainHow } from './read-again.ts'
 
 /** What is being decided, shown over each question of it: the choice would be out of sight by then. */
@@ -44,9 +45,7 @@ function noRadioLine(defs: Definitions, state: State, about: Pick<Disposing, 'st
   if (mayBeByRadio(defs, state, about)) return []
   return about.choice === 'concession'
     ? ['By radio it is not given: a lead who is here signs it.']
-    : [
-        'By radio not as it stands: who measured or is at the keys keys no such word. Another of the crew comes on first: sign on.',
-      ]
+    : [`By radio: ${radioNeeds(defs, state, about)}`]
 }
 
 export function mayBeByRadio(

@@ -33,8 +33,9 @@ import { doubt } from './doubt.ts'
 import { sureOfFigure, sureOfTemperature } from './figure-sure.ts'
 import { showLines } from './gate-list.ts'
 import { ask, type Heard, input, momentOf, QUIET, say, signing, type Talk, told, untaken } from './heard.ts'
+import { leaveWord } from './leave-sure.ts'
 import { limitLines } from './limits-asked.ts'
-import { leaveLines, makeSafeLines } from './make-safe.ts'
+import { makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
 import { sureOfNumber } from './number-sure.ts'
@@ -229,7 +230,7 @@ function hearWord(defs: Definitions, state: State, prompt: Prompt, word: Word, n
     case 'safe':
       return say(...makeSafeLines(defs, state))
     case 'leave':
-      return { ...input({ do: 'leave' }), say: leaveLines(defs, state) }
+      return leaveWord(defs, state)
     case 'correct':
       return correct(defs, state)
     case 'back':

@@ -5,7 +5,7 @@
 const WHICH =
   '(?: (?:of|on|at|from|for|in|number|no|nr)\\b\\.?(?: (?:the|my|his|her|our))?(?: \\w+)?)?(?: [\\w-]*[\\d-][\\w-]*){0,2}'
 const IS =
-  "(?:'s| is| are| was| were| has| have| had| came| comes| come| fell| falls| got| been| not| just| now| still| all| again| being| quite| already)+"
+  "(?:'s| is| are| was| were| has| have| had| came| comes| come| fell| falls| goes| went| gets| got| been| not| just| now| still| all| again| being| quite| already)+"
 const TOOK =
   '(?:took|taken|takes|removed|removes|cut|cuts|opened|opens|pulled|knocked|unlocked|undid|undone|broke|pulls)'
 
@@ -22,7 +22,7 @@ const said = (things: string, became: string) => `\\b(?:${things})${WHICH}${IS} 
 const OFF = [
   said(LOCKS, 'off|gone|open|opened|removed|taken|cut|broken|loose|changed|swapped'),
   said(BLOCKS, 'out|off|gone|removed|taken|pulled|loose|broken|slipped|moved|sheared'),
-  `\\b(?:the|a|our|that) (?:\\w+ )?(?:${BLOCKS})${WHICH}(?: has| have| just)* (?:slipped|moved|fell|sheared|broke|came loose)\\b`,
+  `\\b(?:the|a|our|that) (?:\\w+ )?(?:${BLOCKS})${WHICH}(?: has| have| just)* (?:slip(?:s|ped)|move[sd]|fell|falls|shear(?:s|ed)|broke|breaks|c[ao]mes? loose)\\b`,
   said(BLEEDS, 'shut|closed|plugged|blocked'),
   said(VALVES, 'open|opened|passing|leaking|not (?:shut|closed|locked)'),
   said(POWER, 'on|in|live|closed|back on|switched on'),

@@ -1,5 +1,5 @@
 // A lead's word by radio, question by question, and the countersignature.
-import { barsRadio, mayKeyRadio } from '../job/admit-radio.ts'
+import { barsRadio, couldKeyRadio, mayKeyRadio } from '../job/admit-radio.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import { type OpenWord, openWords } from '../job/open-words.ts'
@@ -50,14 +50,22 @@ export function radioWord(
   return keyers.length === 0
     ? ask(
         within,
-        'Not by radio now: it is keyed by somebody on this job who heard it and did none of the work, and nobody here is that.',
-        'Either a lead comes and signs here, or somebody who heard it comes onto the job: back, then sign on. Or leave keeps the job.',
+        `Not by radio yet: ${radioNeeds(defs, state, { step, choice })}`,
+        'Or a lead comes and signs here. leave keeps the job until then.',
       )
     : ask(
         { kind: 'radio-lead', step, choice },
         `It needs ${list(keyers, 'or')}, on this job and not at the work: whoever of them heard it keys it at the end.`,
         'The job does not close before that lead has signed for it.',
       )
+}
+
+/** Who may key a lead's word, while nobody on the job may. */
+export function radioNeeds(defs: Definitions, state: State, about: Pick<Spoken, 'step' | 'choice'>): string {
+  const who = couldKeyRadio(defs, state, about)
+  return who.length === 0
+    ? 'nobody in the crew file may key it. Whoever keys it did not measure, is not at the keyboard and heard the lead say it.'
+    : `${list(who, 'or')} may key what the lead says, having measured nothing. Whoever does comes onto the job first: back, then sign on.`
 }
 
 function radioAnswer(defs: Definitions, state: State, question: SpeakAsk, line: string): Heard {

@@ -72,6 +72,7 @@ export function whyNoNotApplicable(prompt: Prompt): string | null {
 /** Questions of several lines that take such a word as their answer. */
 const ANSWERED_BY: Readonly<Partial<Record<Ask['kind'], readonly Reflex[]>>> = {
   'ask-again-sure': ['yes'],
+  'leave-sure': ['yes'],
   'stop-caller': ['what'],
   'stop-caller-nobody': ['what'],
   'stop-caller-too': ['what'],

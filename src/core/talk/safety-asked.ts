@@ -1,5 +1,6 @@
 // Questions that people ask who are in doubt about themselves or others, heard by words of their own before any paper is
 // looked through: a passage that only shares a word with such a question would be worse than no answer.
+import { harmMended } from './harm-slips.ts'
 import { GAS_TOLD, GONE_TOLD, HURT_TOLD, NO_LOCK_TOLD, START_TOLD } from './harm-told.ts'
 import { OFF_TOLD } from './off-told.ts'
 
@@ -208,16 +209,37 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
 
 const COMPILED = PATTERNS.map(([about, any]) => [about, new RegExp(any.join('|'), 'i')] as const)
 
-/** What of it is asked, or null where the line is no such question. */
+/** What of it is asked, or null where the line is no such question; as it was keyed, with its slips put right, or as supposed. */
 export function safetyAsked(line: string): SafetyAsked | null {
-  const text = line
+  const text = plainOf(line)
+  const found = aboutOf(text)
+  if (found !== null) return found
+  const mended = harmMended(text)
+  const heard = mended === text ? null : aboutOf(mended)
+  if (heard !== null) return heard
+  // `what if the lock is off`: what is said of harm that happened is said of harm that is feared.
+  const feared = mended.replace(FEARED, '')
+  const about = feared === mended || NOT_YET.test(feared) ? null : aboutOf(feared)
+  return about !== null && SAID.includes(about) ? about : null
+}
+
+const FEARED =
+  /^(?:and |so |but )?(?:what|wat|waht)(?: (?:do|should|must|shall) (?:i|we|you) do| happens| then| about it| now)?,? (?:if|when|in case)(?: suddenly| just)? /i
+
+/** What was never on is not off: it is asked of the sheet. */
+const NOT_YET = /\byet\b|\bthere (?:is|are|was|were) (?:no|not)\b/i
+
+const aboutOf = (text: string): SafetyAsked | null =>
+  COMPILED.find(([, pattern]) => pattern.test(text))?.[0] ?? null
+
+function plainOf(line: string): string {
+  return line
     .trim()
     .replaceAll('\u2019', "'")
     .replace(/^(?:ask[:,]? )/i, '')
     .replace(/[\s?.!]+$/, '')
     .replace(/,? (?:please|now|right now|here)$/i, '')
     .replace(/\s+/g, ' ')
-  return COMPILED.find(([, pattern]) => pattern.test(text))?.[0] ?? null
 }
 
 /** What is said of them without a question mark too: nobody who keys these has time for one. */
@@ -230,7 +252,8 @@ const SOUNDS =
 /** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
 export function tellsOfHarm(line: string): boolean {
   const about = safetyAsked(line)
-  const isSaid = about !== null && (SAID.includes(about) || (about === 'alarm' && SOUNDS.test(line)))
+  const isSaid =
+    about !== null && (SAID.includes(about) || (about === 'alarm' && SOUNDS.test(harmMended(line))))
   return isSaid && /\p{L}{2}.*\s.*\p{L}{2}/u.test(line)
 }
 

@@ -31,6 +31,12 @@ const SHORT: Readonly<Record<string, string>> = {
   ur: 'your',
   cn: 'can',
   nd: 'need',
+  fone: 'phone',
+  hav: 'have',
+  dos: 'does',
+  meen: 'mean',
+  desside: 'decide',
+  deside: 'decide',
   n2: 'nitrogen',
   mic: 'micrometer',
   mics: 'micrometers',
@@ -50,7 +56,8 @@ const SHORT: Readonly<Record<string, string>> = {
 const HEARD = (
   'which where many much long good left need another anybody anyone somebody else other same both lock locks padlock padlocks valve ' +
   'valves initials witness partner machine compressor readings reading nitrogen micrometer meter gauge taper scoring challenge ' +
-  'response barrel mirror measure measured measurement measurements plate wrong should could before instrument figure works worked working'
+  'response barrel mirror measure measured measurement measurements plate wrong should could before instrument figure works worked working ' +
+  'permit permits himself herself myself really between decide decides'
 ).split(' ')
 
 /** Words of everyday that are near to one of those and mean another thing. */

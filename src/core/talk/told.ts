@@ -2,7 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import { openStop, type State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
-import { answerLines } from './answer-asked.ts'
+import { NOTHING_FOUND, quotedLines } from './answer-asked.ts'
 import { depthLines } from './depth-asked.ts'
 import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
@@ -33,8 +33,23 @@ import { wordAskedLines } from './word-asked.ts'
 
 /** Who may come to harm, and how the job stands, is told from the job; everything else is looked up in its papers. */
 export function answerTo(defs: Definitions, state: State, asked: string, now: Instant): string[] {
-  return toldLines(defs, state, asked, now) ?? answerLines(defs, state, named(asked))
+  return toldLines(defs, state, asked, now) ?? papersLines(defs, state, asked)
 }
+
+/** As it was keyed, with its slips put right, or, of what somebody would rather not do, as the question why it is done. */
+function papersLines(defs: Definitions, state: State, asked: string): string[] {
+  const heard = heardAs(defs, asked)
+  const why = heard.replace(UNWILLING, 'why ')
+  const ways = [named(asked), named(heard), ...(why === heard ? [] : [why])]
+  for (const way of ways) {
+    const found = quotedLines(defs, state, way)
+    if (found !== null) return found
+  }
+  return [NOTHING_FOUND]
+}
+
+const UNWILLING =
+  /^(?:do|must|should|shall) (?:i|we) (?:really |still |always )?(?:have to |need to |got to )?/
 
 /** In the hand lies a gauge, where the papers would find HOLD and the hold point; what counts as a thing is what it is. */
 const named = (asked: string) =>
@@ -93,6 +108,7 @@ function ownLines(
   const keyed = bare(asked)
   const lines =
     figureLines(defs, state, keyed) ??
+    figureLines(defs, state, text) ??
     resultAskedLines(defs, state, text) ??
     whyAskedLines(defs, state, text, now) ??
     mayAskedLines(defs, state, text, now) ??
@@ -108,7 +124,8 @@ function ownLines(
     verdictAskedLines(defs, state, text) ??
     limitsAskedLines(defs, state, text) ??
     wordAskedLines(defs, state, text, now) ??
-    sheetAskedLines(defs, state, keyed) ??
+    // As keyed, where nothing was put right: it may be quoted back.
+    sheetAskedLines(defs, state, text === keyed.toLowerCase() ? keyed : text) ??
     readingsLeftLines(defs, state, text) ??
     runOnLines(defs, state, text, now) ??
     howAskedLines(defs, state, text, now)

@@ -60,7 +60,7 @@ describe('a question at the review', () => {
 
   it('who was the witness names hold points, and what was measured where the figures stand', () => {
     expect(answer(walk, 'who was the witness?').text).toMatch(
-      /Witnesses, also of what has fallen since:\nML at hold point 2/,
+      /^Witnesses, as they signed; also of what has fallen since\n2 Hold point[^\n]*\n06:\d\d ML, keyed by RO: /,
     )
     expect(answer(walk, 'what did the bore measure').text).toMatch(
       /^The figures that this record counts[\s\S]*behind \d+\./,

@@ -6,11 +6,12 @@ import { foot } from '../../../src/core/sheet/foot.ts'
 import { fitLive, type SideUp } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { Walk } from '../../helpers/example.ts'
 import { walkExample } from '../../helpers/walked.ts'
 
 const ROWS = 15
 const COLUMNS = 40
+const LAST_SIDE: SideUp = { of: 'question', n: 0 }
 const STYLE = { width: COLUMNS - 1, record: 'EXAMPLE' as const, ascii: true }
 
 const linesOf = ({ engine: { defs }, state }: Walk, entry: Entry) =>
@@ -54,5 +55,40 @@ describe('at 40 columns and 15 rows', () => {
     // These fill the screen with words nobody has read yet, or name themselves what was taken, as the verdict. Make safe never gives way.
     expect(missed.length, missed.join('\n')).toBeLessThanOrEqual(5)
     expect(missed).toContain('verdict.given, then decide')
+  })
+})
+
+describe('a figure behind a long reason', () => {
+  const LONG =
+    'swung three times by two of us, with the bore wiped dry before and the standard read again after it to the last figure; there is a step that can be felt with a finger and seen in the lamp, at the very place that was measured, so it stands as it was read'
+
+  it.each([
+    ['corrected', ['9.5021', 'correct', '1', LONG, '9.5031'], '9.5031'],
+    ['doubted and kept', ['9.053', '3', LONG], '9.053'],
+  ])('%s is in sight over the next question at 80 by 24 and at 40 by 15', (_, lines, figure) => {
+    for (const [columns, rows] of [
+      [80, 24],
+      [40, 15],
+    ] as const) {
+      const walk = new Walk().toBore()
+      let from = 0
+      for (const line of lines) {
+        from = walk.entries.length
+        walk.key(line)
+      }
+      expect(walk.prompt.kind).toBe('read')
+      const style = { ...STYLE, width: columns - 1 }
+      const { defs } = walk.engine
+      const all = walk.entries
+        .slice(from)
+        .flatMap((entry) => entryBlocks(defs, walk.state, entry, style).flatMap((b) => layOut(b, style)))
+      const live = fitLive({
+        ...{ view: promptView(defs, walk.state, walk.talk, style), foot: foot(defs, walk.state, walk.now) },
+        ...{ style, rows, columns, notice: null, taken: Math.min(all.length, 8), side: LAST_SIDE },
+      })
+      const seen = rows - 2 - live.above.length - live.below.length
+      const inView = all.slice(Math.max(0, all.length - seen)).map(({ text }) => text)
+      expect(inView.join(' '), `${columns} columns`).toContain(figure)
+    }
   })
 })

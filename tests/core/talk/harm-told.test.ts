@@ -1,9 +1,12 @@
 // Harm as it is told in a hurry, at the prompts where it happens: heard, answered at once.
 import { describe, expect, it } from 'vitest'
 import { handOverLines } from '../../../src/core/job/hand-over.ts'
+import { GLOSSARY } from '../../../src/core/papers/glossary.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { harmMended } from '../../../src/core/talk/harm-slips.ts'
 import { safetyAsked, tellsOfHarm } from '../../../src/core/talk/safety-asked.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
+import { shippedDefs } from '../../helpers/shipped-jobs.ts'
 
 const HARM: Readonly<Record<string, readonly string[]>> = {
   alarm: [
@@ -48,7 +51,61 @@ const CALM = [
   'clear of people',
 ]
 
+/** Keyed in a hurry, and feared: the same harm. */
+const SLIPS: Readonly<Record<string, readonly string[]>> = {
+  starts: [
+    ...['the crnak moved', 'what if the crnak turns', 'what if the drivr starts', 'the drivr is strating'],
+    ...[
+      'what do i do if the crank turns',
+      'wat if the crnak turns wile my arm is in',
+      'what if the drivr moves when i try it',
+    ],
+  ],
+  off: [
+    ...[
+      'the blok fell out',
+      'somebody took a lok off',
+      'what if the lock is off',
+      'what if the block falls out',
+    ],
+    ...['the lcok on V-11 is off', 'what if the lock comes off', 'waht if the blcok slips'],
+  ],
+}
+
+const FEARLESS = [
+  ...[
+    'what if the lock number is wrong',
+    'what if there is no lock on it yet',
+    'what if i dropped the micrometer',
+  ],
+  ...['what if the bore is worn', 'the crane moved the head', 'what if it rains', 'the black paint came off'],
+]
+
 describe('harm', () => {
+  it.each(Object.entries(SLIPS).flatMap(([about, all]) => all.map((line) => [line, about] as const)))(
+    '%j is heard as %s',
+    (line, about) => {
+      expect(safetyAsked(line)).toBe(about)
+      const walk = new Walk().toBore().keys(line)
+      expect(walk.said.join('\n')).toMatch(/^FIRST: come out, everybody/)
+      expect(walk.entries).toHaveLength(new Walk().toBore().entries.length)
+    },
+  )
+
+  it.each(FEARLESS)('%j is none of it', (line) => {
+    expect(['starts', 'off', 'hurt']).not.toContain(safetyAsked(line))
+  })
+
+  it('is heard in no word of the papers that means another thing', () => {
+    const shipped = ['piston-pull.yaml', 'bore-inspection.yaml', 'clearance-pocket.yaml'].map((name) =>
+      shippedDefs(name, 'tc-401'),
+    )
+    const text = JSON.stringify([shipped, GLOSSARY])
+    const words = new Set(text.toLowerCase().match(/[a-z]{5,}/g))
+    expect(words.size).toBeGreaterThan(1000)
+    expect([...words].filter((word) => harmMended(word) !== word)).toEqual([])
+  })
+
   it.each(Object.entries(HARM).flatMap(([about, all]) => all.map((line) => [line, about] as const)))(
     '%j is heard as %s',
     (line, about) => {

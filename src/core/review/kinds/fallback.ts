@@ -4,7 +4,7 @@ import { list } from '../../lib/wording.ts'
 import { becauseRows } from '../../sheet/verdict-block.ts'
 import type { Found } from '../exception.ts'
 import { type Judged, judgedIn } from '../judged.ts'
-import { count, type Look, named, sentence } from '../look.ts'
+import { clause, count, type Look, named, sentence } from '../look.ts'
 
 export function byFallback(look: Look): Found[] {
   const { defs, state } = look
@@ -21,7 +21,7 @@ export function byFallback(look: Look): Found[] {
       what: `${count(on.length, 'verdict')} by fall-back limits: maker's manual comes first`,
       sentences: [
         ...on.map(({ placed, verdict, limits }) => {
-          const governs = becauseRows(defs, verdict)[0]?.text.trim() ?? verdict.result.verdict
+          const governs = clause(becauseRows(defs, verdict)[0]?.text.trim() ?? verdict.result.verdict)
           return sentence([`${named(placed)}: ${governs}`, ...othersBySource(limits, governs)].join('; '))
         }),
         // Limits take precedence for each characteristic: what governs above may be the machine's own.

@@ -9,7 +9,6 @@ import { keyLabel } from '../../job/item-label.ts'
 import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
 import type { Found, Kind } from '../exception.ts'
 import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'
-import { isSilentAtStart } from './start-clear.ts'
 
 export function gates(look: Look): Found[] {
   return gatesOf(look.defs).flatMap((gate) => one(look, gate))
@@ -92,9 +91,6 @@ function one(look: Look, gate: GateStep): Found[] {
       entries,
       // People may be in there now: it is open until somebody keys that they are out.
       open: look.state.closed === null && gateState(look.state, gate.id).mustClear,
-      ...(isSilentAtStart(look, gate)
-        ? { sees: { id: 'clear-at-start', says: 'When it was started clear of it was on no record' } }
-        : {}),
       grave: (Number.isFinite(worst) ? worst : CLASSES.length) + (failed.length > 0 ? 1 : 2),
     },
   ]

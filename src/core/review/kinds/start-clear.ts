@@ -1,5 +1,4 @@
-// A start behind hold points that had fallen and where nobody keyed clear: told once, with all of them; each of them points at it.
-import type { GateStep } from '../../job/gate.ts'
+// A start behind hold points that had fallen and where nobody keyed clear: told once, with all of them.
 import { list } from '../../lib/wording.ts'
 import { clearBefore, lastFallBefore } from '../clear-before.ts'
 import type { Found } from '../exception.ts'
@@ -20,8 +19,7 @@ export function startClear(look: Look): Found[] {
     {
       // Nobody keyed clear of anything: nothing on record says that people were out.
       kind: said === null ? 'started' : 'start-clear',
-      id: 'clear-at-start',
-      what: `STARTED ${byWhom(look, start.move.entry)}, clear ON NO RECORD at ${count(silent.length, 'hold point')} that fell before it: ${numbers}`,
+      what: `STARTED ${byWhom(look, start.move.entry)}${said === null ? ', clear ON NO RECORD' : ', clear not keyed'} at ${count(silent.length, 'hold point')} that fell before it: ${numbers}`,
       sentences: [
         said === null
           ? 'Nor was clear keyed anywhere else before it.'
@@ -40,9 +38,4 @@ export function startClear(look: Look): Found[] {
       grave: 1,
     },
   ]
-}
-
-export function isSilentAtStart(look: Look, gate: GateStep): boolean {
-  const start = lastStart(look)
-  return start !== null && clearBefore(look, start.move).silent.includes(gate)
 }
