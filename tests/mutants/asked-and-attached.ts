@@ -108,7 +108,7 @@ export const ASKED_AND_ATTACHED = [
       by: 'leaves out a lead who measured or keys, and says so where nobody is left',
     },
   ]),
-  ...of('core/talk/may-sign', 'core/sheet/who-and-now', [
+  ...of('core/job/evidence-words', 'core/sheet/who-and-now', [
     {
       rule: 'Nobody who did any of a hold point is named as one who may witness it.',
       file: 'core/job/evidence-words',
@@ -116,6 +116,8 @@ export const ASKED_AND_ATTACHED = [
       into: '',
       by: 'is named at the witness by initials and name, and whoever did any of it is not',
     },
+  ]),
+  ...of('core/talk/may-sign', 'core/sheet/who-and-now', [
     {
       rule: 'Nobody who raised or called a STOP is named as one who may lift it.',
       find: ' && !barred.people.has(id)',
