@@ -295,7 +295,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'a reading of before that is wrong',
     at: ['third', 'decide'],
-    says: /^back goes to the last answer[\s\S]*The word correct lists all that was keyed/,
+    says: /^back goes to the last answer[\s\S]*The word correct lists readings, findings/,
     asked: [
       ...['how do I fix a wrong reading from before', 'how do i change a reading i took earlier'],
       ...['can i correct the reading from sheet 4', 'an earlier reading is wrong, what now?'],

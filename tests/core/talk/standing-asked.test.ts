@@ -74,7 +74,7 @@ describe('a question about how the job stands', () => {
     expect(heard('I keyed the wrong lock, how do I fix it?')[0]).toMatch(
       /^back takes back what was given last here: lock/,
     )
-    expect(heard('how do I fix it')[1]).toMatch(/^The word correct lists all that was keyed/)
+    expect(heard('how do I fix it')[1]).toMatch(/^The word correct lists readings, findings/)
     expect(heard('did it take my number?')).toEqual([
       expect.stringMatching(/^Taken last, and on record: 2 .*: L-102\.$/),
     ])
