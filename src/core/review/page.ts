@@ -99,7 +99,7 @@ export function wholeBlocks(defs: Definitions, review: Review, state: State, sty
         exceptions.length === 0
           ? row(NOTHING)
           : row(
-              `${exceptions.length} out of the ordinary, worst first${open === 0 ? '' : `; ${open} still open`}${restText(review)}:`,
+              `${exceptions.length}${ofAll(review)} out of the ordinary, worst first${open === 0 ? '' : `; ${open} still open`}:`,
             ),
       ],
     },
@@ -122,12 +122,10 @@ export function wholeBlocks(defs: Definitions, review: Review, state: State, sty
   ]
 }
 
-/** `; 9 to 12 is the rest of the record`: numbers that are none of those out of the ordinary. */
-function restText(review: Review): string {
-  const from = review.exceptions.length + 1
-  const to = lastNumber(review)
-  if (to < from) return ''
-  return `; ${from === to ? from : `${from} to ${to}`}, behind them, the rest of the record`
+/** `8 of 12`: the numbers behind them are of the rest of the record. */
+function ofAll(review: Review): string {
+  const all = lastNumber(review)
+  return all > review.exceptions.length ? ` of ${all}` : ''
 }
 
 /** What a lead can do about it, and where. */
