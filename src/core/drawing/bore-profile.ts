@@ -132,9 +132,11 @@ function told(cells: Cells, width: number, height: number): string[] {
       row.figures[have.find((one) => one.steps === steps)?.i ?? 0] as string
     const all = have.map((one) => one.steps)
     const [least, most] = [Math.min(...all), Math.max(...all)]
-    return least === most
-      ? `${row.label} ${figure(least)}`
-      : `${row.label} ${figure(least)} to ${figure(most)}`
+    if (least === most) return `${row.label} ${figure(least)}`
+    // How many places lie in it, where that has room: it is no band of a single one.
+    const band = `${figure(least)} to ${figure(most)}`
+    const counted = `${row.label}, ${have.length} places: ${band}`
+    return counted.length <= width ? counted : `${row.label} ${band}`
   })
   const fits = (line: string): boolean => line.length <= width
   if (lines.length <= height && lines.every(fits)) return lines

@@ -39,6 +39,6 @@ export function pickView(
 function inertRow(defs: Definitions, state: State): Row {
   const sheet = inertLetIn(defs, state)
   return sheet === null
-    ? row('Inert gas let in, by this log: none.')
+    ? row('No inert gas was let in, by this log: a meter that needs air may serve too.')
     : row(`Inert gas was let in, sheet ${sheet}: take one that reads without air.`, 'caution')
 }

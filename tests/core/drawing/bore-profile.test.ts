@@ -66,6 +66,13 @@ from the smallest reading
     )
   })
 
+  it('in words alone says of how many places it is, where that has room', () => {
+    const low = (width: number) =>
+      drawBoreProfile(one([9.5034, 9.5069, undefined]), { width, height: 1, ascii: true }).lines
+    expect(low(40)).toEqual(['12-6, 2 places: 9.5034 to 9.5069'])
+    expect(low(24)).toEqual(['12-6 9.5034 to 9.5069'])
+  })
+
   it('gives what stands above the smallest where whole figures have no room', () => {
     const nine = Array.from({ length: 9 }, (_, i) => ({ id: `${i}`, label: `STATION ${i}`, at: i / 8 }))
     const values = [0, 26, 52, 13, undefined, 0, 26, 52, 13].map((n) =>
