@@ -184,7 +184,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
       putLine.current(line)
       return true
     }
-    const isAsked = !wasUnseen && isAskedHere(defs, at, question, line)
+    // Where initials are asked nothing is drawn of what could be a PIN; words without four figures in a row are none, and may tell of harm.
+    const isAsked = !(wasUnseen && /\d{4}/.test(line)) && isAskedHere(defs, at, question, line)
     if (isAsked && tellsOfHarm(line)) kept.drop()
     const held = heldBack(line, tooSmall, hasMore, isAsked)
     if (held === 'turn') turnOver(1)

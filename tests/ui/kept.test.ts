@@ -2,7 +2,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { endsWithTest, keyLine } from '../helpers/drawn.ts'
-import { Walk } from '../helpers/example.ts'
+import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../helpers/example.ts'
 import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 
 vi.hoisted(() => {
@@ -127,6 +127,19 @@ describe('a line keyed while an answer is turned over', () => {
     }
     await screen.until('on the line', () => screen.input === '9.5034')
     expect(screen.flow).toContain('2nd of 2, afresh')
+    expect(written).toEqual([])
+  })
+})
+
+describe('at the witness, whose question is on a later side', () => {
+  it.each(['gas is coming out', 'who may witness?'])('%j is heard at once', async (line) => {
+    const { screen, say, written } = draw(
+      new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES),
+    )
+    await screen.see('Enter turns over: 1 of 5')
+    await say(line)
+    await screen.see(line.startsWith('gas') ? 'FIRST: come out' : 'a mechanic or lead')
+    expect(screen.flow).not.toContain('Not taken')
     expect(written).toEqual([])
   })
 })
