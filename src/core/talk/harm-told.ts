@@ -4,8 +4,9 @@
 const SOME = '(?:a |some |any |still |lots? of |bit of |little |bit )*'
 const GAS = '(?:gas|flow|pressure|air)'
 const NOT = '(?!.*\\b(?:no|not|never|without|zero) (?:more |any )?(?:gas|flow|pressure|air|leak)\\b)'
-const QUESTION =
-  '(?!(?:what|why|how|where|when|which|who|is|are|am|can|could|may|might|must|do|does|did|has|have|will|would|should)\\b)'
+const QUESTION_WORDS =
+  '(?:what|why|how|where|when|which|who|is|are|am|can|could|may|might|must|do|does|did|has|have|will|would|should)\\b'
+const QUESTION = `(?!${QUESTION_WORDS})`
 
 /** Gas or water where none was to be. A supposition is heard too: it wants the same answer. */
 export const GAS_TOLD: readonly string[] = [
@@ -21,6 +22,9 @@ const LIMBS = '(?:hands?|arms?|fingers?|thumbs?|heads?|feet|foot|legs?|eyes?|fac
 export const HURT_TOLD: readonly string[] = [
   `\\b(?:cut|crushed|broke|burnt|burned|trapped|caught|hit|hurt|pinched|jammed|smashed|stuck) (?:my|his|her|their|our) (?:\\w+ )?${LIMBS}\\b`,
   `\\b(?:my|his|her|their) (?:\\w+ )?${LIMBS} (?:is|are|got|was) (?:\\w+ )?(?:cut|crushed|broken|burnt|burned|trapped|caught|hurt|stuck|jammed|bleeding)\\b`,
+  // Of a finger in a gap, and of somebody whom nobody told to be there.
+  '^(?:ow+|ouch|ah+)?[, ]*(?:it|that|this|my \\w+) (?:really |just |still )*hurts?\\b',
+  `^(?!${QUESTION_WORDS}).*\\b(?:somebody|someone|he|she|they|people|a man|my (?:mate|partner)) (?:is|are|'s|'re)(?: still| now)* (?:in there|inside|in (?:the|that) (?:bore|cylinder|hole)|in it)\\b`,
   "\\b(?:hard|difficult|cannot|can'?t|trouble|short of) (?:to )?breath(?:e|ing)?\\b",
 ]
 

@@ -53,7 +53,12 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
       'A figure of another one is not keyed here.',
     ]
   if (OF_STANDARD.test(question)) return null
-  const asked = defs.instruments.instruments.filter(({ id }) => isNamed(id, question))
+  const named = defs.instruments.instruments.filter(({ id }) => isNamed(id, question))
+  // `what is m3`: the dash is the first thing that is dropped.
+  const asked =
+    named.length > 0
+      ? named
+      : defs.instruments.instruments.filter(({ id }) => isNamed(id.replaceAll('-', ''), question))
   return asked.length === 0 ? null : asked.slice(0, 2).flatMap((one) => instrumentLines(defs, state, one))
 }
 

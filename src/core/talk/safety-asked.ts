@@ -99,6 +99,7 @@ const PATTERNS: readonly (readonly [SafetyAsked, readonly string[]])[] = [
     [
       `\\b(?:rags?|tools?|locks?|blinds?|blocks?|keys?|parts?|nuts?|plugs?|pins?|lamps?|something|anything|one|it)\\b.*\\b${GONE}`,
       "\\b(?:i|we) (?:lost|dropped|miss|left|cannot find|can't find)\\b",
+      '^what (?:if|when|happens (?:if|when)) (?:i|we|somebody|someone|it|something|(?:a|an|the|my|one) \\w+) (?:drops?|loses?|falls?|dropped|fell)(?: \\w+){0,3} (?:in|inside|into)\\b',
     ],
   ],
   [

@@ -28,7 +28,7 @@ const TROUBLE =
 
 /** What somebody says who keyed what they did not mean. */
 const SLIP =
-  /\b(?:oops|swapped|mixed up|mis-?typed|mis-?keyed|misread|transposed|typo|by mistake|wrong (?:one|number|key|figure|reading|value|box)|(?:keyed|typed|pressed|entered|put in|gave)\b.*\bwrong)\b/i
+  /\b(?:oops|(?:made|did) (?:a|an|some) (?:\w+ )?(?:mistake|error|slip)|swapped|mixed up|mis-?typed|mis-?keyed|misread|transposed|typo|by mistake|wrong (?:one|number|key|figure|reading|value|box)|(?:keyed|typed|pressed|entered|put in|gave)\b.*\bwrong)\b/i
 const NOT_A_SLIP =
   'If it is the thing itself that is wrong, and not what was keyed: hands off, stand clear, say STOP.'
 

@@ -14,7 +14,7 @@ const HOW =
 const BY_WORD: readonly (readonly [RegExp, string])[] = [
   [
     new RegExp(
-      `^${HOW} (?:do (?:a |the )?)?(?:hand (?:it |this |the job )?over|make a hand-?over|pass it on|give it to (?:the next|somebody|another)|change shift)\\b`,
+      `^${HOW} (?:do (?:a |the )?)?(?:hand (?:it |this |the job )?over|make a hand-?over|pass it on|give it to (?:the next|somebody|another)|change shift)\\b|^(?:can|could|may|must|should) (?:somebody|someone|anybody|anyone|another \\w+|he|she|my \\w+|the \\w+|\\w{2})(?: else)? (?:take (?:this |it |the job )?over|go on (?:with (?:it|this)|for me|in my place)|carry on (?:with (?:it|this)|for me)|finish (?:it|this|for me))\\b`,
       'i',
     ),
     'hand over, on a line of its own: one sheet shows what is done, next, locked and open; who goes and who comes both sign, and every hold point falls.',

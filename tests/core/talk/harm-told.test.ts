@@ -27,6 +27,13 @@ const HARM: Readonly<Record<string, readonly string[]>> = {
     'its hard to breath',
     'he crushed his left thumb',
     "can't breathe in here",
+    ...[
+      'it hurts',
+      'my finger hurts',
+      'somebody is in there',
+      'someone is still inside',
+      'my mate is in the bore',
+    ],
   ],
   starts: [
     'they are starting it',
@@ -49,6 +56,9 @@ const CALM = [
   'which lock is on V-12',
   'the air drill is ready',
   'clear of people',
+  'is somebody in there',
+  'the piston is in there',
+  'the plug is inside',
 ]
 
 /** Keyed in a hurry, and feared: the same harm. */

@@ -163,6 +163,42 @@ const KINDS: readonly Kind[] = [
     ],
   },
   {
+    name: 'somebody else who goes on',
+    at: ['bore', 'gas'],
+    says: /^The word hand over, on a line of its own/,
+    asked: [
+      ...[
+        'can someone else take over',
+        'may ML go on for me?',
+        'can my partner carry on with it',
+        'could somebody finish this',
+      ],
+      ...['can the lead take over?', 'can another mechanic go on with it'],
+    ],
+    near: ['can someone else witness', 'can somebody help me', 'can ML sign', 'may i go on'],
+  },
+  {
+    name: 'an instrument without its dash',
+    at: ['bore', 'tell'],
+    says: /^M-3, from the register of instruments: Inside micrometer/,
+    asked: ['what is m3', 'what is m-3', 'is M3 calibrated?', 'can i use m3', 'when is m3 due'],
+    near: ['what is 3 m', 'what is sheet 3', 'what is mm3'],
+  },
+  {
+    name: 'what may fall in',
+    at: ['bore', 'gas'],
+    says: /^Nothing is closed, turned or started until it is found/,
+    asked: [
+      ...[
+        'what if i drop something in',
+        'what if something falls in?',
+        'what happens if we lose a rag inside',
+        'what when a bolt falls into it',
+      ],
+    ],
+    near: ['what if it falls', 'what if i drop the gauge', 'what if the light falls off'],
+  },
+  {
     name: 'what a figure would be',
     at: ['bore'],
     says: /^Nothing was taken\. Bore, HEAD END of ring travel, TOP TO BOTTOM: it would be 9\.5033 in {3}241\.384 mm, as M-3 shows it\.\nNominal, 9\.500 in: 0\.0033 in above it\.\nDatum: the unswept strip of sheet 9 or 10, not read yet[\s\S]*Limit, largest: at most 9\.530 in, beyond it REPLACE; 0\.0267 in under it, measuring error and temperature not allowed for\. Source: Machine book[\s\S]*\nNo verdict stands on one figure: sheet 18, Bore judged, wants all/,

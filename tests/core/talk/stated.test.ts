@@ -111,6 +111,7 @@ describe('a slip that is told as it is', () => {
   it.each([
     'i swapped two lock numbers',
     'oops wrong number on the counterbore',
+    'i think i made a mistake',
     'that is the wrong one, E-2 is L-102',
   ])('%j is told what puts it right, and what to do where it is none', (line) => {
     for (const at of [new Walk().toGate().keys('L-101'), reading()]) {
