@@ -8,6 +8,7 @@ import { placeName, placeNumber } from '../talk/names.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import type { OnRecord } from './asked-entries.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
+import { isItSafe } from './asked-safe.ts'
 import { wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
@@ -107,36 +108,6 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
       ...[...QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS].map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
-  ]
-}
-
-/** Locks that are on, people not told clear: what could hurt whoever believes that nothing is open. */
-const COULD_HURT: readonly Kind[] = [
-  'started',
-  'stop',
-  'danger',
-  'machine',
-  'gate',
-  'hanging',
-  'unmeasured',
-  'deadline',
-]
-
-function isItSafe({ review }: OnRecord): Block[] {
-  const open = review.exceptions.filter(({ open: isOpen }) => isOpen)
-  const rest = review.exceptions.filter(({ kind, open: isOpen }) => !isOpen && COULD_HURT.includes(kind))
-  return [
-    heading('No record tells that, and this one does not'),
-    said(
-      `It stands as: ${review.standing}.`,
-      open.length === 0
-        ? 'Nothing in this list is open. That is no word that it may run.'
-        : 'Open by this record:',
-    ),
-    ...open.map(asLine),
-    ...(rest.length === 0 ? [] : [said('Not open, and to be known before anybody decides:')]),
-    ...rest.map(asLine),
-    said('Whether it runs, a lead decides at the machine, by permit and the maker’s manual.'),
   ]
 }
 
