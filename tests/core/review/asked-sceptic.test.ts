@@ -126,6 +126,27 @@ describe('by whose word it runs, and until when', () => {
 })
 
 describe('how it stands', () => {
+  it.each([
+    ...['is it closed', 'is the job closed', 'was it finished', 'is it over', 'has it been completed?'].map(
+      (asked) => [asked, /^It is closed/] as const,
+    ),
+    ...[
+      ...['is anything still on the machine', 'what is still on', 'is anything left hanging on it'],
+      ...['what hangs on the machine', 'is something still on the compressor'],
+    ].map((asked) => [asked, /^What is on the machine no record tells/] as const),
+  ])('is heard: %s', (asked, told) => {
+    expect(answer(closed, asked)).toMatch(told)
+  })
+
+  it.each([
+    'is the valve closed',
+    'what is left to do',
+    'what is on sheet 7',
+    'is it closed off at the suction',
+  ])('and not in: %s', (asked) => {
+    expect(answer(closed, asked)).not.toMatch(/^(?:It is closed|What is on the machine)/)
+  })
+
   it('closed or not is said first', () => {
     expect(answer(closed, 'is it closed')).toMatch(/^It is closed\n.*\(entry \d+\)$/)
     expect(answer(judged, 'is the job closed')).toMatch(/^It is not closed\nIn the way of its close\n/)
@@ -157,7 +178,7 @@ describe('a slip in how it is asked', () => {
   it.each([
     'was the bore gouged',
     'is the heading right',
-    'l-101 and r-381',
+    'what of wich-2',
     'worse than before',
     'when it closes',
     'who signs',
