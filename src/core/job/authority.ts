@@ -63,9 +63,12 @@ export function authorityFrom(
 
 const HOW = 'Key the initials of a lead of the crew, a name in full, or a paper with its number.'
 
+/** `I say so, it is a slip`; `I. Meyer` is a name. */
+const SAYS_SO = /^(?:i|I|me|Me|we|We|myself|Myself)\s+\p{Ll}/u
+
 /** `me`, `my own`, `on my say so`, also with a figure behind it: no paper and no name. */
 function isSelf(text: string): boolean {
-  return FIRST_PERSON.test(text) && isAllOf(wordsIn(text), SELF)
+  return (FIRST_PERSON.test(text) && isAllOf(wordsIn(text), SELF)) || SAYS_SO.test(text)
 }
 
 /** Whose own word the text is, also with more words about it; null where it is nobody's of these, or names a paper. */

@@ -16,9 +16,10 @@ export function words(text: string, what: string): Result<string> {
 
 /** Keyed from habit, or to be past the question: with nothing else in the line they give no reason. */
 const EMPTY: ReadonlySet<string> = new Set(
-  'none no nothing nil na n a not applicable given known reason reasons yes yeah yep y ok okay k fine good done sure right any tbd x xx xxx'.split(
-    ' ',
-  ),
+  (
+    'none no nothing nil na n a not applicable given known reason reasons yes yeah yep y ok okay k fine good done sure right any tbd x xx xxx ' +
+    'then so it is its that this i we say says said do just because please alright well all go goes on ahead me my'
+  ).split(' '),
 )
 
 /** Why something goes on all the same: words that say something. `none`, `n/a` and `ok` are no reason of anything. */

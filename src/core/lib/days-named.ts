@@ -8,6 +8,8 @@ export interface DayNamed {
   readonly day: string | null
   /** What it leaves open, put after `text`; null beside a day. */
   readonly doubt: string | null
+  /** Where it begins in the words. */
+  readonly at: number
 }
 
 const MONTH =
@@ -22,7 +24,8 @@ const BEGIN = '(?<![\\p{L}\\d]|\\d[-./,]|[-/])'
 const END = '(?![\\p{L}\\d]|[-./,]\\d)'
 const PART = '[\\s./-]{0,3}'
 const NTH = '(\\d{1,2})(?:st|nd|rd|th)?'
-const YEAR = '(\\d{4}|\\d{2})'
+/** Hours are no year: `14 September, 4000 h`. */
+const YEAR = '(\\d{4}|\\d{2})(?!\\s*(?:h|hrs?|hours?)(?!\\p{L}))'
 
 type Reading = Pick<DayNamed, 'day' | 'doubt'>
 
@@ -47,7 +50,7 @@ const FORMS: readonly Form[] = [
   form(`${MONTH}\\.?${PART}${NTH},?\\s+${YEAR}`, ([m, d, y]) => dayOf(y, monthOf(m), Number(d))),
   form(`(?:the )?end of ${MONTH}\\.?,?\\s+(\\d{4})`, ([m, y]) => lastOf(y, monthOf(m))),
   form(`(?:the )?end of ${MONTH}`, () => NO_YEAR),
-  form(`${MONTH}\\.?,?\\s+(\\d{4})`, () => open('without its day')),
+  form(`${MONTH}\\.?,?\\s+\\d{4}(?!\\s*(?:h|hrs?|hours?)(?!\\p{L}))`, () => open('without its day')),
   form(`${NTH} (?:of )?${MONTH}`, () => NO_YEAR),
   form(`${MONTH} ${NTH}`, () => NO_YEAR),
   // Small, `may` and `march` are words of their own.
@@ -68,14 +71,14 @@ const FORMS: readonly Form[] = [
 /** In the order of the words. */
 export function daysNamed(words: string): DayNamed[] {
   let rest = words
-  const found: (DayNamed & { readonly at: number })[] = []
+  const found: DayNamed[] = []
   for (const { pattern, read } of FORMS) {
     for (const match of rest.matchAll(pattern)) {
       found.push({ at: match.index, text: match[0], ...read(match.slice(1)) })
       rest = `${rest.slice(0, match.index)}${'|'.repeat(match[0].length)}${rest.slice(match.index + match[0].length)}`
     }
   }
-  return found.sort((a, b) => a.at - b.at).map(({ text, day, doubt }) => ({ text, day, doubt }))
+  return found.sort((a, b) => a.at - b.at)
 }
 
 function monthOf(name: string | undefined): number {
@@ -89,6 +92,7 @@ function daysIn(year: number, month: number): number {
 
 function dayOf(year: string | undefined, month: number, day: number): Reading {
   if (year?.length !== 4) return open('without its year in four figures')
+  if (Number(year) < 1900 || Number(year) > 2199) return open('of a year that cannot be meant')
   if (!(day >= 1 && day <= daysIn(Number(year), month))) return open('no day of the calendar')
   return { day: `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`, doubt: null }
 }

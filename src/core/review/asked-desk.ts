@@ -146,7 +146,7 @@ export function whoseLimitsTold(record: OnRecord, asked: string): Block[] {
     record,
     ['fallback'],
     'Limits that are not the machine’s own, with book and page',
-    'Every limit that a verdict rests on is of the machine record or its books',
+    'No verdict of this log rests on a fall-back limit',
   )
 }
 
@@ -264,7 +264,7 @@ export function calibrationTold(record: OnRecord): Block[] {
     ),
     // Before the days: one that was found out was inside its day until then.
     ...(out.length === 0
-      ? [said('None was found out of calibration or put back, by this record.')]
+      ? [said('No entry puts one back as out of calibration. What a set-check read stands with its verdict.')]
       : [said('Found out, or put back:'), ...out.map(asItem), said('By their days:')]),
     said(...lines),
     said('Whether it was the right one to take, and how it was held, no record tells.'),

@@ -39,6 +39,6 @@ export function pickView(
 function inertRow(defs: Definitions, state: State): Row {
   const sheet = inertLetIn(defs, state)
   return sheet === null
-    ? row('No inert gas was let in, by this log: a meter that needs air may serve too.')
+    ? row('This log has no inert gas let in. In doubt take a meter that reads without air.')
     : row(`Inert gas was let in, sheet ${sheet}: take one that reads without air.`, 'caution')
 }

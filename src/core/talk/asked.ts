@@ -189,7 +189,7 @@ const NO_TAG = /^(?:(?:what|why|how|where|when|which|who|whom|whose)(?:['\u2019]
 export function askedAt(defs: Definitions, state: State, prompt: Prompt, line: string): string | null {
   const asked = questionIn(line)
   // Two words may be a wrong tag, but not these.
-  if (prompt.kind === 'tag' && (tellsOfHarm(line) || saysWhoIsThere(line))) return asked
+  if (prompt.kind === 'tag' && (tellsOfHarm(line, 'as keyed') || saysWhoIsThere(line))) return asked
   return asked === null || couldAnswer(defs, state, prompt, line) ? null : asked
 }
 

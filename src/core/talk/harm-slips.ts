@@ -7,7 +7,7 @@ const HARM = (
   'crank crankshaft flywheel driver motor engine compressor piston cylinder machine block blocks blocking lock locks padlock padlocks valve valves ' +
   'bleed breaker blind pressure start starts started starting turns turned turning moves moved moving gas alarm meter leak leaks leaking ' +
   'coming comes hissing smell smells hurt trapped caught hand hands finger fingers inside someone somebody fell slipped opened running ' +
-  'breathe breathing faint dizzy witness fire burning'
+  'breathe breathing faint dizzy unconscious fainted collapsed beeping ringing friend alone allowed witness fire burning'
 ).split(' ')
 
 /** What gloves make of the shortest: too short to tell a slip in by its letters. */
@@ -27,6 +27,25 @@ const SHORT: Readonly<Record<string, string>> = {
   hwat: 'what',
   si: 'is',
   fone: 'phone',
+  smel: 'smell',
+  smeel: 'smell',
+  hrut: 'hurt',
+  alrm: 'alarm',
+  alram: 'alarm',
+  dizy: 'dizzy',
+  beping: 'beeping',
+  beepin: 'beeping',
+  sombody: 'somebody',
+  frend: 'friend',
+  hnad: 'hand',
+  hnads: 'hands',
+  alnoe: 'alone',
+  strts: 'starts',
+  truning: 'turning',
+  trun: 'turn',
+  unconcious: 'unconscious',
+  uncon: 'unconscious',
+  bleedin: 'bleeding',
 }
 
 /** Words of everyday and of the trade that are near to one of those and mean another thing. */
@@ -40,7 +59,7 @@ const OTHERS = new Set(
     'flipped shipped slips ripped openers opener running runner ruining cutting caught taught fires firm fine file filed fired five fines wire ' +
     'blinds blank blanks pressures presses pressed pistons cylinders machines motors engines starter startled small spell swell fells feel felt ' +
     'cell bell tell well sell dell fail falls faint paint faintly faults brush breath breathes breather bleeding burning turning tuning moving ' +
-    'bloch compressors leans lacks tapped blued breaths loving missing kissing kisses locked locker lockers pack packs rock rocks dock clock clocks sock socks'
+    'shell shells along rigging cores copes stats finders leafs flint tuned tunes bloch compressors leans lacks tapped blued breaths loving missing kissing kisses locked locker lockers pack packs rock rocks dock clock clocks sock socks'
   ).split(' '),
 )
 

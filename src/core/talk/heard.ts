@@ -60,7 +60,9 @@ export function say(...lines: string[]): Heard {
 
 /** Answered, and on no record: the words are kept for a note until another line is keyed. */
 export function told(line: string, ...lines: string[]): Heard {
-  return { ...say(...lines), talk: { ask: null, told: line.trim() } }
+  // Only where it was said that note does so, and never what could have a PIN in it.
+  const isKept = lines.some((one) => one.includes('note alone')) && !/\d{4}/.test(line)
+  return isKept ? { ...say(...lines), talk: { ask: null, told: line.trim() } } : say(...lines)
 }
 
 /** Where nothing came of the line but words: they say that it answers nothing here. */

@@ -3,14 +3,19 @@
 
 /** Number, tag or place between the thing and what became of it. */
 const WHICH =
-  '(?: (?:of|on|at|from|for|in|number|no|nr)\\b\\.?(?: (?:the|my|his|her|our))?(?: \\w+)?)?(?: [\\w-]*[\\d-][\\w-]*){0,2}'
+  '(?: (?:of|on|at|from|for|in|number|no|nr)\\b\\.?(?: (?:the|my|his|her|our))?(?: \\w+){0,2}?)?(?: [\\w-]*[\\d-][\\w-]*){0,2}'
 const IS =
-  "(?:'s| is| are| was| were| has| have| had| came| comes| come| fell| falls| goes| went| gets| got| been| not| just| now| still| all| again| being| quite| already)+"
+  "(?:'s| is| are| was| were| has| have| had| came| comes| come| fell| falls| got| been| not| just| now| still| all| again| being| quite| already)+"
 const TOOK =
   '(?:took|taken|takes|removed|removes|cut|cuts|opened|opens|pulled|knocked|unlocked|undid|undone|broke|pulls)'
 
+const LOCK_NUMBER = 'l-?\\d{1,5}'
+const VALVE_TAG = '(?<!\\b(?:bleeds?|vents?|drains?|relief) )(?:m?o?v|hv|xv)-?\\d{1,4}'
+const LOCK_BECAME =
+  'off|gone|open|opened|removed|missing|taken|cut|broken|loose|changed|swapped|on the (?:floor|ground|deck)'
 const LOCKS = '(?:pad)?locks?|locking pins?|tags?|lock-?box(?:es)?'
-const BLOCKS = 'blocks?|blocking|blinds?|blanks?|spades?|wedges?|chocks?|pins?|barring gear'
+const BLOCKS =
+  'blocks?|blocking|blinds?|blanks?|spades?|wedges?|chocks?|(?:locking|barring|block|turning) pins?|barring gear'
 const BLEEDS = 'bleeds?|vents?'
 /** A bleed, a vent and a drain are to be open. */
 const VALVES = '(?<!\\b(?:bleed|vent|drain|relief) )valves?|isolations?'
@@ -20,9 +25,13 @@ const said = (things: string, became: string) => `\\b(?:${things})${WHICH}${IS} 
 
 /** As patterns of a line; none of them holds for a line that begins like a question. */
 const OFF = [
-  said(LOCKS, 'off|gone|open|opened|removed|taken|cut|broken|loose|changed|swapped'),
+  said(LOCKS, LOCK_BECAME),
+  // By the number that stands on it, and by the tag of a valve; a lock that lies about.
+  said(LOCK_NUMBER, LOCK_BECAME),
+  `\\b(?:found|saw|there is|there's|here is|here's) (?:\\w+ ){0,2}(?:${LOCKS}|${LOCK_NUMBER})\\b.*\\b(?:floor|ground|deck|lying|off|open|cut)\\b`,
+  said(VALVE_TAG, 'open|opened|passing|leaking|not (?:shut|closed|locked)'),
   said(BLOCKS, 'out|off|gone|removed|taken|pulled|loose|broken|slipped|moved|sheared'),
-  `\\b(?:the|a|our|that) (?:\\w+ )?(?:${BLOCKS})${WHICH}(?: has| have| just)* (?:slip(?:s|ped)|move[sd]|fell|falls|shear(?:s|ed)|broke|breaks|c[ao]mes? loose)\\b`,
+  `\\b(?:the|a|our|that) (?:\\w+ )?(?:${BLOCKS})${WHICH}(?: has| have| just)* (?:slip(?:s|ped)|move[sd]|fell|falls|shear(?:s|ed)|broke|breaks|c[ao]mes? loose)(?! (?:in|into|freely|by hand)\\b)\\b`,
   said(BLEEDS, 'shut|closed|plugged|blocked'),
   said(VALVES, 'open|opened|passing|leaking|not (?:shut|closed|locked)'),
   said(POWER, 'on|in|live|closed|back on|switched on'),

@@ -14,6 +14,9 @@ export function whyNoReadAgain(words: string, at: string): string | null {
   const now = readStamp(at)
   if (NONE.test(words) || hoursNamed(words).some(({ hours }) => hours > 0)) return null
   const named = daysNamed(words)
+  // One that can be two days is asked about whatever stands beside it: it may be the one that is meant.
+  const two = named.find(({ doubt }) => doubt?.includes(' or ') === true)
+  if (two !== undefined) return `${dayDoubt(two)} ${DAY_FORM}.`
   if (now !== null && named.some(({ day }) => day !== null && day > dayOf(now))) return null
   const open = named.findLast(({ doubt }) => doubt !== null)
   if (open !== undefined) return `${dayDoubt(open)} ${DAY_FORM}.`
@@ -35,10 +38,11 @@ const dayText = ({ text, day }: DayNamed) => (day === null || text === day ? tex
 
 /** A day that was written in words has behind it the day it was taken as, so that on record nobody has to read it again. */
 export function withDays(words: string): string {
-  return wordedDays(words).reduce(
-    (so, { text, day }) => (so.includes(`${text} (${day})`) ? so : so.replace(text, `${text} (${day})`)),
-    words,
-  )
+  // From the last on, so that those before keep their place.
+  return wordedDays(words).reduceRight((so, { text, day, at }) => {
+    const end = at + text.length
+    return so.slice(end).startsWith(` (${day})`) ? so : `${so.slice(0, end)} (${day})${so.slice(end)}`
+  }, words)
 }
 
 /** `14 September 2026 is taken as 2026-09-14`: said before it is signed; empty where each day is written as a number anyway. */

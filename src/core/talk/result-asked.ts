@@ -2,7 +2,7 @@
 import { type Definitions, stepById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
-import type { State } from '../job/state.ts'
+import { openStop, type State } from '../job/state.ts'
 import { quotedLines } from './answer-asked.ts'
 import { deciderText, nonconformanceText } from './names.ts'
 
@@ -30,7 +30,7 @@ export function resultAskedLines(defs: Definitions, state: State, text: string):
     const one = state.verdicts[placed.id]
     return one === undefined ? [] : [{ placed, one }]
   })
-  if (judged.length === 0) return null
+  if (judged.length === 0 || openStop(state) !== null) return null
   const open = nonconformances(defs, state).filter(({ stands }) => stands)
   const shown = judged.slice(-MOST)
   const lastWord = shown.at(-1)?.one.verdict.result.verdict ?? 'HOLD'

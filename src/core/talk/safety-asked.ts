@@ -219,8 +219,8 @@ export function safetyAsked(line: string): SafetyAsked | null {
   const heard = mended === text ? null : aboutOf(mended)
   if (heard !== null) return heard
   // `what if the lock is off`: what is said of harm that happened is said of harm that is feared.
-  const feared = mended.replace(FEARED, '')
-  const about = feared === mended || NOT_YET.test(feared) ? null : aboutOf(feared)
+  const [feared = ''] = mended.replace(FEARED, '').split(/ (?:and|while|when|but) /)
+  const about = !FEARED.test(mended) || NOT_YET.test(feared) ? null : aboutOf(feared)
   return about !== null && SAID.includes(about) ? about : null
 }
 
@@ -228,7 +228,7 @@ const FEARED =
   /^(?:and |so |but )?(?:what|wat|waht)(?: (?:do|should|must|shall) (?:i|we|you) do| happens| then| about it| now)?,? (?:if|when|in case)(?: suddenly| just)? /i
 
 /** What was never on is not off: it is asked of the sheet. */
-const NOT_YET = /\byet\b|\bthere (?:is|are|was|were) (?:no|not)\b/i
+const NOT_YET = /^(?:there (?:is|are|was|were) (?:no|not)\b.*|(?!.*\b(?:and|while|when)\b).*\byet)$/i
 
 const aboutOf = (text: string): SafetyAsked | null =>
   COMPILED.find(([, pattern]) => pattern.test(text))?.[0] ?? null
@@ -251,8 +251,8 @@ const SOUNDS =
   /\b(?:sounds?|sounding|rings|ringing|rang|went off|goes off|beeps|beeping|smells?|hiss(?:es|ing)?|hear|heard|feel|felt|leak\w*|blow\w*)\b|\bgas (?:is|comes|came|com+ing|keeps?|flows?)\b|\bis gas\b|\b(?:bit|little|some|lots?) of (?:gas|flow|pressure|air)\b|\bstill .*\b(?:gas|flow|pressure)\b|\btheres? (?:a |some )?(?:little |bit of )?(?:gas|flow|pressure)\b|\bwater\b/i
 
 /** Whether a line tells of harm, in words of its own: two at least, as one may be a tag or a slip in a word. */
-export function tellsOfHarm(line: string): boolean {
-  const about = safetyAsked(line)
+export function tellsOfHarm(line: string, heard: 'mended' | 'as keyed' = 'mended'): boolean {
+  const about = heard === 'mended' ? safetyAsked(line) : aboutOf(plainOf(line))
   const isSaid =
     about !== null && (SAID.includes(about) || (about === 'alarm' && SOUNDS.test(harmMended(line))))
   return isSaid && /\p{L}{2}.*\s.*\p{L}{2}/u.test(line)

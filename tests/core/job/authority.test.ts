@@ -18,6 +18,7 @@ describe('the authority of a concession', () => {
     ['a word that names nobody', 'engineering', 'no-authority'],
     ['a trainee', 'TS', 'no-authority'],
     ['somebody without a name', 'the boss', 'no-authority'],
+    ['who keys it, in words', 'I say so, third figure is a slip', 'own-authority'],
     ['a part somebody has', 'our site manager', 'no-authority'],
     ['who keys, in two words', 'my own', 'own-authority'],
     ['who keys, by their say', 'on my own authority', 'own-authority'],

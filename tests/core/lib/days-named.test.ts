@@ -28,8 +28,8 @@ describe('a day that can only be one', () => {
 
   it('stands in its words as it was written, with the others in their order', () => {
     expect(daysNamed('seen on 1 May 2026, again by 2026-09-14')).toEqual([
-      { text: '1 May 2026', day: '2026-05-01', doubt: null },
-      { text: '2026-09-14', day: '2026-09-14', doubt: null },
+      { text: '1 May 2026', day: '2026-05-01', doubt: null, at: 8 },
+      { text: '2026-09-14', day: '2026-09-14', doubt: null, at: 29 },
     ])
   })
 })
@@ -54,6 +54,8 @@ describe('a day that leaves something open', () => {
     ['in 6 months', 'not a day yet'],
     ['half a year', 'not a day yet'],
     ['next spring', 'not a day yet'],
+    ['14 September, 4000 h', 'without its year'],
+    ['14 September 4000', 'of a year that cannot be meant'],
     ['the end of the year', 'not a day yet'],
   ])('%j: %s', (words, doubt) => {
     const [only, ...more] = daysNamed(words)

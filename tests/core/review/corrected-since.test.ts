@@ -9,7 +9,7 @@ const sizeOf = (walk: Walk) => walk.state.readings['size.here']?.at(-1)?.seq ?? 
 
 describe('a doubtful reading that was kept and corrected after all', () => {
   const walk = () => {
-    const kept = smallAtSize().keys('9.7033', '3', 'it is so', '1')
+    const kept = smallAtSize().keys('9.7033', '3', 'measured by two of us', '1')
     kept.bring({ do: 'correct', of: sizeOf(kept), typed: '9.5033', why: 'misread' })
     return kept
   }

@@ -35,7 +35,7 @@ describe('instruments to pick from', () => {
   it('with one among them that may be used say nothing of the kind', () => {
     const rows = asked(withMeters('2026-03-13', '2026-03-14'))
     expect(rows).toHaveLength(4)
-    expect(rows[2]).toBe('No inert gas was let in, by this log: a meter that needs air may serve too.')
+    expect(rows[2]).toBe('This log has no inert gas let in. In doubt take a meter that reads without air.')
     expect(rows[3]).toBe('A wrong pick: back, before anything is read with it.')
     expect(rows[1]).not.toContain('NOT TO BE USED')
   })

@@ -78,9 +78,43 @@ const SLIPS: Readonly<Record<string, readonly string[]>> = {
       'what if the lock is off',
       'what if the block falls out',
     ],
-    ...['the lcok on V-11 is off', 'what if the lock gets cut', 'waht if the blcok slips'],
+    ...['the lcok on V-11 is off', 'what if the lock is cut', 'waht if the blcok slips'],
   ],
 }
+
+const MISSPELT = [
+  ...[
+    'i smel gas',
+    'the gas alrm is beping',
+    'somebody is hrut',
+    'i feel dizy',
+    'my frend is unconcious in there',
+  ],
+  ...[
+    'what if the lock is off and he is not out yet',
+    'what if the block is out and there is no one watching',
+  ],
+]
+
+/** Talk of the trade, in which only the words are near. */
+const TRADE = [
+  ...[
+    'the crosshead pin moves freely by hand',
+    'the wrist pin slips in by hand',
+    'the dowel pin falls into place',
+  ],
+  ...[
+    'suction valve gets opened on the bench',
+    'the blank goes off to the shop',
+    'wear at the pins gets out of tolerance',
+  ],
+  ...[
+    'bearing shell of the big end is wiped',
+    'big end shells look good',
+    'Shell oil on the rags',
+    'the crank is tuned in',
+  ],
+]
 
 const FEARLESS = [
   ...[
@@ -101,6 +135,28 @@ describe('harm', () => {
       expect(walk.entries).toHaveLength(new Walk().toBore().entries.length)
     },
   )
+
+  it.each(MISSPELT)('%j is heard', (line) => {
+    expect(new Walk().toBore().keys(line).said.join('\n')).toMatch(/^FIRST: come out, everybody/)
+  })
+
+  it.each(TRADE)('%j tells of none', (line) => {
+    expect(tellsOfHarm(line)).toBe(false)
+  })
+
+  it('with a slip is none in the tag of a machine', () => {
+    const walk = new Walk().keys('RO', 'SHELL UNIT K-402')
+    expect(walk.last.type).toBe('machine.mismatched')
+  })
+
+  it('that was not said to be put down by note alone, and what could have a PIN in it, is not put down so', () => {
+    for (const line of [
+      'oops i keyed my pin 8314 here',
+      'i am not sure what this means',
+      'i keyed KH 8314 by mistake',
+    ])
+      expect(new Walk().toBore().keys(line, 'note').talk.ask, line).toEqual({ kind: 'note' })
+  })
 
   it.each(FEARLESS)('%j is none of it', (line) => {
     expect(['starts', 'off', 'hurt']).not.toContain(safetyAsked(line))

@@ -24,6 +24,19 @@ const OFF = [
   'the suction valve is passing',
   'the breaker is back on',
   'power is on again',
+  ...[
+    'L-103 is off',
+    'L-103 is gone',
+    'L-103 came off',
+    'L103 is off',
+    'found L-103 on the floor',
+    'V-11 is open',
+  ],
+  ...[
+    'the padlock on the suction valve is missing',
+    'the lock at the discharge valve is cut',
+    'V-12 is passing',
+  ],
 ]
 const NOT_OFF = [
   'lock L-104 is on',
@@ -38,6 +51,14 @@ const NOT_OFF = [
   'both vent valves are open',
   'valve V-11 is shut and locked',
   'the lock nut is off',
+  ...[
+    'L-103 is on',
+    'L-103 is at V-11',
+    'the bleed V-15 is open',
+    'is L-103 off?',
+    'M-3 is off by two tenths',
+    'V-11 is shut',
+  ],
   'the valve seats are good',
   'no flow',
   '9.5033',

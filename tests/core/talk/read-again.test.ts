@@ -1,7 +1,7 @@
 // A reason for a part on watch that runs on says by when it is read again, or that none is given.
 import { describe, expect, it } from 'vitest'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
-import { whyNoReadAgain } from '../../../src/core/talk/read-again.ts'
+import { whyNoReadAgain, withDays } from '../../../src/core/talk/read-again.ts'
 import { Walk } from '../../helpers/example.ts'
 
 const AT = '2026-03-14T08:00:00+00:00'
@@ -124,5 +124,22 @@ describe('MONITOR that is accepted', () => {
   it('only where it runs on: a rework has a reason alone', () => {
     const walk = new Walk().toVerdict().keys('2', 'KH', 'hone it')
     expect(walk.state.dispositions.disposition).toMatchObject({ choice: 'rework', why: 'hone it' })
+  })
+})
+
+describe('days in the words of a reason', () => {
+  it('have each its own behind it, the longer and the shorter one', () => {
+    expect(withDays('11 May 2027 at the outside, better 1 May 2027')).toBe(
+      '11 May 2027 (2027-05-11) at the outside, better 1 May 2027 (2027-05-01)',
+    )
+    expect(withDays('by 1 May 2027 (2027-05-01)')).toBe('by 1 May 2027 (2027-05-01)')
+  })
+
+  it('that can be two are asked about, whatever other day stands beside them', () => {
+    const why = whyNoReadAgain(
+      'read again by 3/4/2027, after the shutdown of 12 December 2026',
+      '2026-03-14T06:20:00+00:00',
+    )
+    expect(why).toMatch(/^3\/4\/2027 can be 3 April or 4 March/)
   })
 })
