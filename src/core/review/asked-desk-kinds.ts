@@ -13,6 +13,8 @@ import {
   witnessesTold,
 } from './asked-desk.ts'
 import type { Question } from './asked-entries.ts'
+import { lapsesTold } from './asked-lapse.ts'
+import { isClosedTold, stillOnTold } from './asked-stands.ts'
 
 const any = (...patterns: readonly string[]) => patterns.map((one) => new RegExp(one))
 
@@ -46,6 +48,30 @@ export const DESK_QUESTIONS: readonly Question[] = [
     ),
     like: 'how long did it take',
     answer: (record) => howLongTold(record),
+  },
+  {
+    asked: any(
+      `^(?:is|was|has) ${JOB}(?: been)?(?: now| really| already)? (?:closed|finished|ended|completed?|over|over and done(?: with)?)\\??$`,
+    ),
+    like: 'is it closed',
+    answer: (record) => isClosedTold(record),
+  },
+  {
+    asked: any(
+      '\\b(?:anything|something|what)\\b(?: \\w+)? (?:still|left) (?:on|hanging|hung|fitted|attached|in place)\\b',
+      '\\b(?:anything|something|what) (?:is |hangs |hanging )?(?:still )?on (?:the )?(?:machine|compressor|unit|cylinder|driver)\\b',
+    ),
+    like: 'is anything still on the machine',
+    answer: (record) => stillOnTold(record),
+  },
+  {
+    asked: any(
+      '^(?!.*\\b(?:calibrat\\w*|certificates?|permits?|concessions?)\\b).*\\b(?:laps(?:e|es|ed|ing)|expir(?:e|es|ed|y)|past (?:its|their) life|too old|stale)\\b',
+      '\\b(?:gas|air|oxygen|tests?)\\b.*\\b(?:ran|runs|run) out\\b',
+      '\\bwhen\\b.*\\b(?:gas|air|oxygen) (?:test|reading|check)s?\\b.*\\b(?:fell|fall|over|end(?:ed)?|invalid)\\b',
+    ),
+    like: 'when did the gas test lapse',
+    answer: (record, asked) => lapsesTold(record, asked),
   },
   {
     asked: any(
@@ -111,7 +137,7 @@ export const DESK_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
-      `\\b(?:was|were|is|are|did|had|has)\\b.*\\b${TOOL}\\b.*\\b(?:calibrat\\w*|in date|out of date|valid|due|past|certificate|right|wrong|checked|good|proper)\\b`,
+      `\\b(?:was|were|is|are|did|had|has|could|may|might|can)\\b.*\\b${TOOL}\\b.*\\b(?:calibrat\\w*|in date|out of date|valid|due|past|certificate|right|wrong|checked|good|proper)\\b`,
       `^(?!.*\\b[a-z]{1,3}-\\d).*\\b(?:calibrat\\w*|certificates?|in date|out of date)\\b`,
       `\\b(?:right|wrong|proper|correct|good) ${TOOL}\\b`,
     ),

@@ -262,10 +262,11 @@ export function calibrationTold(record: OnRecord): Block[] {
         ? 'No instrument is in this log'
         : 'Instruments of this log, with the day until which their calibration counts',
     ),
-    said(...lines),
+    // Before the days: one that was found out was inside its day until then.
     ...(out.length === 0
       ? [said('No entry puts one back as out of calibration. What a set-check read stands with its verdict.')]
-      : [said('Found out, or put back:'), ...out.map(asItem)]),
+      : [said('Found out, or put back:'), ...out.map(asItem), said('By their days:')]),
+    said(...lines),
     said('Whether it was the right one to take, and how it was held, no record tells.'),
   ]
 }

@@ -1,7 +1,7 @@
 // How an answer at a review names what it rests on: an entry of the log in one line, with its time, who, and the number by which it
 // is opened. Nothing is told that stands in no entry.
 import { CAUSES } from '../job/close-causes.ts'
-import { type Definitions, stepById } from '../job/definitions.ts'
+import { type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import { defsAt, type Editions } from '../job/editions.ts'
 import type { Entry, ReadingAt } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
@@ -9,7 +9,7 @@ import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { entryBlock } from '../sheet/entry-block.ts'
-import { placeName, placeNumber, readingText } from '../talk/names.ts'
+import { instrumentName, placeName, placeNumber, readingText } from '../talk/names.ts'
 import type { Exception } from './exception.ts'
 import { byWhom, clause, type Move, movesOf, named } from './look.ts'
 import type { Review } from './review.ts'
@@ -75,6 +75,11 @@ export function toldOf(record: OnRecord, { entry, after }: Move): string | null 
     case 'reading.taken':
     case 'reading.doubted':
       return readingTold(defs, entry)
+    case 'instrument.doubted': {
+      const known = instrumentById(defs, entry.instrument)
+      const name = known === undefined ? entry.instrument : instrumentName(defs, entry.instrument)
+      return `${name}: out of calibration, ${clause(entry.why)}, says ${clause(entry.says)}`
+    }
     case 'reading.corrected': {
       const old = record.entries[entry.of]
       const was = old !== undefined && 'place' in old && 'typed' in old ? `${old.typed.trim()} to ` : ''

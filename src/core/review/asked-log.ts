@@ -175,6 +175,7 @@ export const LOG_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
+      '\\bwho\\b.*\\b(?:took|takes?|made|makes?|gave|gives?|signed|keyed)\\b.*\\bdecisions?\\b',
       '\\bwho\\b.*\\b(?:decid|chose|chosen|accepted|approved|reject|concession)\\w*',
       '\\bwhat (?:did|has|was|were)\\b.*\\bdecided?\\b',
       '\\bwhy (?:was|were|is|did) the (?!job|log|verdict)[\\w ]+? (?:be )?(?:accept(?:ed)?|kept|rework(?:ed)?|replac(?:ed)?|repair(?:ed)?|passed|let go)\\b',

@@ -24,6 +24,7 @@ import {
   said,
   tagsIn,
 } from './asked-entries.ts'
+import { keptText, keptWhy } from './asked-kept.ts'
 import { madeOther } from './became.ts'
 import { judgedIn } from './judged.ts'
 import { count, type Look, movesOf, named } from './look.ts'
@@ -51,7 +52,11 @@ export function placeTold(record: OnRecord, asked: string): Block[] | null {
       ...lines,
       standing.length === 0
         ? 'Nothing stands of it.'
-        : `What stands: ${standing.map((one) => `${readingText(record.defs, one)} (entry ${one.seq})`).join('; ')}.`,
+        : `What stands: ${standing.map((one) => `${readingText(record.defs, one)} (entry ${one.seq}${keptText(record, one)})`).join('; ')}.`,
+      ...keptWhy(
+        record,
+        standing.map(({ seq }) => seq),
+      ),
     ),
   ]
 }
@@ -115,7 +120,8 @@ function lookOf({ defs, entries, state }: OnRecord): Look {
 }
 
 /** A bore names the places of what governs; of anything else all places are named, where they are few. */
-function restsOn({ defs, state }: OnRecord, record: VerdictRecord): string[] {
+function restsOn(onRecord: OnRecord, record: VerdictRecord): string[] {
+  const { defs, state } = onRecord
   const all = Object.values(state.readings)
     .flat()
     .filter(({ seq }) => record.readings.includes(seq))
@@ -126,17 +132,19 @@ function restsOn({ defs, state }: OnRecord, record: VerdictRecord): string[] {
   if (all.length === 0) return ['It names no reading that it rests on.']
   const seqs = all.map(({ seq }) => seq)
   const whole = `In all it rests on ${count(all.length, 'reading')} (${entriesText(seqs)}).`
-  if (places.length === 0 || places.length > MOST_PLACES) return [whole]
+  const kept = keptWhy(onRecord, seqs)
+  if (places.length === 0 || places.length > MOST_PLACES) return [whole, ...kept]
   return [
     ...places.map((place) => {
       const [first, ...more] = meant.filter((one) => one.place === place)
       if (first === undefined) return ''
       const figures = [first, ...more].map(
-        (one) => `${readingText(defs, one)} (entry ${one.seq}${fellText(one)})`,
+        (one) => `${readingText(defs, one)} (entry ${one.seq}${fellText(one)}${keptText(onRecord, one)})`,
       )
       return `${placeOf(defs, first)}: ${figures.join('; ')}.`
     }),
     ...(meant.length === all.length ? [] : [whole]),
+    ...kept,
   ]
 }
 
@@ -233,9 +241,13 @@ export function gasTold(record: OnRecord): Block[] {
   ]
 }
 
-export function correctionsTold({ review }: OnRecord): Block[] {
+/** A figure that somebody doubted and kept was not put right either: whoever asks for corrections hears of it too. */
+export function correctionsTold(record: OnRecord): Block[] {
+  const { review } = record
   const all = review.exceptions.filter(({ kind }) => kind === 'correction')
-  if (all.length === 0) return [heading('Nothing was corrected or taken back by this log')]
+  const kept = keptWhy(record)
+  const beside = kept.length === 0 ? [] : [said('Not corrected, and counted as keyed:', ...kept)]
+  if (all.length === 0) return [heading('Nothing was corrected or taken back by this log'), ...beside]
   return [
     heading(`${count(all.length, 'correction')}; a number opens it`),
     ...all.map((one): Block => {
@@ -250,6 +262,7 @@ export function correctionsTold({ review }: OnRecord): Block[] {
         ],
       }
     }),
+    ...beside,
   ]
 }
 

@@ -13,7 +13,8 @@ const TOLD: readonly Entry['type'][] = [
   ...(['evidence.given', 'evidence.failed', 'reading.taken', 'reading.corrected', 'step.confirmed'] as const),
   ...(['step.done', 'step.objected', 'finding.observed', 'verdict.given', 'disposition.set'] as const),
   ...(['note.written', 'point.signed', 'deviation.permitted', 'remark.made', 'thing.placed'] as const),
-  ...(['thing.accounted', 'reading.not-applicable'] as const),
+  ...(['thing.accounted', 'reading.not-applicable', 'instrument.doubted', 'instrument.put-back'] as const),
+  ...(['reading.doubted', 'doubt.settled', 'stop.raised', 'stop.explained'] as const),
 ]
 
 /** Words of a log that are in a question and tell of nothing. */
@@ -31,28 +32,56 @@ export function wordsAsked(asked: string): string[] {
   return aboutOf(asked).filter((word) => word.length > 2 && !isWeak(word) && !OF_ASKING.has(word))
 }
 
-/** How many of the words a text holds. */
+/** How many of the words a text holds, in whatever form: `drop` and `slip` are in `dropped` and `slipped`. */
 export function heldIn(text: string, words: readonly string[]): number {
-  const held = new Set(wordsOf(text.toLowerCase()).map(stem))
-  return words.filter((word) => held.has(word)).length
+  const held = formsIn(text)
+  return words.filter((word) => held.has(formOf(word))).length
 }
+
+const formsIn = (text: string) => new Set(wordsOf(text.toLowerCase()).map((word) => formOf(stem(word))))
+
+/** A letter that was doubled before an ending is one again. */
+const formOf = (stemmed: string) => (stemmed.length > 3 ? stemmed.replace(/([bdgmnprt])\1$/, '$1') : stemmed)
 
 const MOST_STEPS = 5
 const MOST_ENTRIES = 3
 const MOST_ITEMS = 3
 
-/** Null where no entry holds its words. Those that hold most of them come; where none does, those that hold one, and that is said. */
+/** Null where no entry holds its words. Those that hold most of them come; where none does, those that hold the rarest, and that is said. */
 export function wordsTold(record: OnRecord, asked: string): Block[] | null {
   const words = wordsAsked(asked)
   if (words.length === 0) return null
   const needed = words.length === 1 ? 1 : Math.max(2, Math.ceil(words.length * ENOUGH))
   const all = toldWith(record, asked, words, needed)
-  return all ?? (needed > 1 ? toldWith(record, asked, words, 1) : null)
+  if (all !== null || needed === 1) return all
+  const rarest = rarestOf(record, words)
+  return rarest === null ? null : toldWith(record, asked, words, 1, [rarest])
 }
 
-function toldWith(record: OnRecord, asked: string, words: readonly string[], needed: number): Block[] | null {
-  const shown = [...new Set(wordsOf(asked))].filter((word) => words.includes(stem(word)))
-  const isPart = words.length > 1 && needed === 1
+/** The word that fewest entries hold, and at least one; null where none holds any. */
+function rarestOf(record: OnRecord, words: readonly string[]): string | null {
+  const told = movesOf(record.entries).flatMap((move) => heldBy(record, move, words)?.text ?? [])
+  const counted = words
+    .map((word) => ({ word, n: told.filter((text) => heldIn(text, [word]) > 0).length }))
+    .filter(({ n }) => n > 0)
+    .sort((one, other) => one.n - other.n)
+  return counted[0]?.word ?? words.find((word) => inItems(record, [word], 1).length > 0) ?? null
+}
+
+const inItems = ({ review }: OnRecord, words: readonly string[], needed: number) =>
+  review.exceptions.filter(({ what }) => heldIn(what, words) >= needed)
+
+/** `only`: of several words of which no entry holds enough, those that count. */
+function toldWith(
+  record: OnRecord,
+  asked: string,
+  all: readonly string[],
+  needed: number,
+  only?: readonly string[],
+): Block[] | null {
+  const words = only ?? all
+  const shownOf = (some: readonly string[]) =>
+    [...new Set(wordsOf(asked))].filter((word) => some.includes(stem(word))).join(', ')
   const steps = new Map<string, { readonly lines: string[]; score: number; readonly seq: number }>()
   for (const move of movesOf(record.entries)) {
     const one = heldBy(record, move, words)
@@ -62,23 +91,23 @@ function toldWith(record: OnRecord, asked: string, words: readonly string[], nee
     known.score = Math.max(known.score, one.score)
     steps.set(one.step, known)
   }
-  const items = record.review.exceptions.filter(({ what }) => heldIn(what, words) >= needed)
+  const items = inItems(record, words, needed)
   if (steps.size === 0 && items.length === 0) return null
   // What was judged tells more of a thing than each figure of it.
   const isJudged = (step: string) => step !== '' && stepById(record.defs, step).step.kind === 'judge'
-  const all = [...steps].sort(
+  const sorted = [...steps].sort(
     ([one, a], [other, b]) =>
       b.score - a.score || Number(isJudged(other)) - Number(isJudged(one)) || a.seq - b.seq,
   )
-  const more = all.slice(MOST_STEPS)
+  const more = sorted.slice(MOST_STEPS)
   return [
     heading(
-      isPart
-        ? `No entry has these words together: ${shown.join(', ')}. What has one of them`
-        : `What the log has with these words in it, and no answer made of them: ${shown.join(', ')}`,
+      only !== undefined
+        ? `No entry has these words together: ${shownOf(all)}. What has ${shownOf(words)}`
+        : `What the log has with these words in it, and no answer made of them: ${shownOf(words)}`,
     ),
     ...items.slice(0, MOST_ITEMS).map(asItem),
-    ...all.slice(0, MOST_STEPS).map(([step, { lines }]) => stepBlock(record.defs, step, lines)),
+    ...sorted.slice(0, MOST_STEPS).map(([step, { lines }]) => stepBlock(record.defs, step, lines)),
     ...(more.length === 0
       ? []
       : [
@@ -89,7 +118,11 @@ function toldWith(record: OnRecord, asked: string, words: readonly string[], nee
               .join('; ')}.`,
           ),
         ]),
-    said('What no entry says, nobody keyed. Other words may find more.'),
+    said(
+      only === undefined
+        ? 'What no entry says, nobody keyed. Other words may find more.'
+        : 'Found by one word of the question alone. It may be keyed in other words: ask with those, or by the number of a sheet.',
+    ),
   ]
 }
 
@@ -100,7 +133,7 @@ function heldBy(
   record: OnRecord,
   move: Move,
   words: readonly string[],
-): { readonly step: string; readonly line: string; readonly score: number } | null {
+): { readonly step: string; readonly line: string; readonly score: number; readonly text: string } | null {
   const { entry } = move
   if (!TOLD.includes(entry.type)) return null
   const step = 'step' in entry && typeof entry.step === 'string' ? entry.step : ''
@@ -110,14 +143,15 @@ function heldBy(
   const of = placed?.step.kind === 'read' ? placed.step.of : ''
   const judged = entry.type === 'verdict.given' ? judgedIn(entry.verdict) : []
   const names = judged.map((one) => one.name).join(' ')
-  const score = heldIn(`${name} ${of} ${told} ${names}`, words)
+  const whole = `${name} ${of} ${told} ${names}`
+  const score = heldIn(whole, words)
   if (score === 0 || (told === '' && name === '')) return null
   const figures = judged.flatMap((one) => {
     const share = heldIn(one.name, words) > 0 ? shareText(record.defs, one) : null
     return share === null ? [] : [`${one.name} ${share}`]
   })
   const text = [told === '' ? 'done' : told, ...figures].join('; ')
-  return { step, line: entryLine(record, entry, text), score }
+  return { step, line: entryLine(record, entry, text), score, text: whole }
 }
 
 const nameOf = (defs: Definitions, step: string) => (step === '' ? 'no sheet' : named(stepById(defs, step)))

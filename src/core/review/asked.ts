@@ -8,6 +8,9 @@ import { placeName, placeNumber } from '../talk/names.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import type { OnRecord } from './asked-entries.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
+import { isItSafe } from './asked-safe.ts'
+import { questionMended } from './asked-slips.ts'
+import { byWhoseWordTold } from './asked-stands.ts'
 import { wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
@@ -23,6 +26,14 @@ interface Told {
   readonly asked: RegExp
   readonly like: string
   readonly answer: (record: OnRecord, asked: string) => Block[]
+}
+
+/** Until when, and by whose word: asked with words of whether it may run, and another question. What answers it says that it tells no such. */
+const BY_WHOSE_WORD: Told = {
+  asked:
+    /\b(?:till|until|til|up to|to) (?:when|what (?:day|date|hours?|time))\b|\bhow (?:long|far) (?:may|can|could|is|does|will|shall|must) (?:it|this|the (?:machine|compressor|unit|part)) (?:\w+ )?(?:be run|run|go on|stand)|\b(?:on|by|under|with) (?:whose|who is|what|which) (?:authority|word|permission|say-so|signature|concession)\b|\bwho(?:se)? (?:lets|let|allows|allowed|permits|permitted|authori[sz]ed) it (?:to )?(?:run|go on)/,
+  like: 'until when may it run, and on whose authority',
+  answer: byWhoseWordTold,
 }
 
 const QUESTIONS: readonly Told[] = [
@@ -81,17 +92,18 @@ const QUESTIONS: readonly Told[] = [
 ]
 
 const LIKE_A_QUESTION =
-  /\?$|^(?:(?:in|at|by|with|from|on|of) )?(?:what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
+  /\?$|^(?:(?:in|at|by|with|from|on|of|to|for|under|till|until|since|up to|and|but|so) )?(?:could|would|will|shall|might|what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
 /** A place by its number, and what is asked without a word that asks. */
 const ASKED_SHORT =
   /^(?:next overhaul|hours left|(?:place |sheet |step |and |show (?:me )?)?\d{1,4}\.\d{1,3}$|time ?line|last gas test)/
 
 /** Null where it is no question. The first row is a heading. */
 export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
-  const text = keyed.trim().toLowerCase()
+  const text = questionMended(keyed.trim().toLowerCase())
   if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return null
   // Whether it may run comes before all else that the words could mean.
   const [safe, ...others] = QUESTIONS
+  if (BY_WHOSE_WORD.asked.test(text)) return BY_WHOSE_WORD.answer(record, text)
   if (safe?.asked.test(text)) return safe.answer(record, text)
   for (const { asked, answer } of [...DESK_QUESTIONS, ...LOG_QUESTIONS]) {
     const told = asked.some((one) => one.test(text)) ? answer(record, text) : null
@@ -104,39 +116,9 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   return [
     heading('That is not answered here. What is, from this record'),
     said(
-      ...[...QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS].map(({ like }) => like),
+      ...[...QUESTIONS, BY_WHOSE_WORD, ...LOG_QUESTIONS, ...DESK_QUESTIONS].map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
-  ]
-}
-
-/** Locks that are on, people not told clear: what could hurt whoever believes that nothing is open. */
-const COULD_HURT: readonly Kind[] = [
-  'started',
-  'stop',
-  'danger',
-  'machine',
-  'gate',
-  'hanging',
-  'unmeasured',
-  'deadline',
-]
-
-function isItSafe({ review }: OnRecord): Block[] {
-  const open = review.exceptions.filter(({ open: isOpen }) => isOpen)
-  const rest = review.exceptions.filter(({ kind, open: isOpen }) => !isOpen && COULD_HURT.includes(kind))
-  return [
-    heading('No record tells that, and this one does not'),
-    said(
-      `It stands as: ${review.standing}.`,
-      open.length === 0
-        ? 'Nothing in this list is open. That is no word that it may run.'
-        : 'Open by this record:',
-    ),
-    ...open.map(asLine),
-    ...(rest.length === 0 ? [] : [said('Not open, and to be known before anybody decides:')]),
-    ...rest.map(asLine),
-    said('Whether it runs, a lead decides at the machine, by permit and the maker’s manual.'),
   ]
 }
 

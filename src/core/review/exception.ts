@@ -70,7 +70,7 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   objection: 'answers that it is not as it should be',
   denied: 'words by radio that their lead denied',
   open: 'things still open',
-  deadline: 'deadlines in running hours on a counter nobody read',
+  deadline: 'deadlines in running hours on a counter no sheet read',
   hung: 'kinds of locks and tags on while the job is open',
   note: 'notes',
   instrument: 'instruments out or put back',

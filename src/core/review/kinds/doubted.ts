@@ -1,6 +1,7 @@
 // Readings that were not believed as keyed, or keyed after their hold point had fallen, and what became of each.
 import { findReading } from '../../job/admit-change.ts'
 import { stands } from '../../job/state.ts'
+import { capital } from '../../lib/wording.ts'
 import { placeName, placeNumber, readingText } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, type Look, type Move, sentence } from '../look.ts'
@@ -23,7 +24,8 @@ function one(look: Look, { entry }: Move): Found[] {
   return [
     {
       kind: 'doubted',
-      what: `${where}: ${entry.typed.trim()} ${isDoubt ? `is ${why}` : why}; ${since === null ? became(end) : since.short}`,
+      // What became of it stands first: a list cut at the width of the terminal loses what stands last.
+      what: `${since === null ? headOf(end) : capital(since.short)}: ${entry.typed.trim()} at ${where}; ${isDoubt ? `it is ${why}` : why}`,
       sentences: [
         sentence(
           `Keyed ${byWhom(look, entry)} with ${entry.instrument}: ${readingText(defs, entry)}, ${why}`,
@@ -57,6 +59,10 @@ function sinceThen(look: Look, seq: number) {
     says: `It was corrected to ${now} since${by === undefined ? '' : `, ${byWhom(look, by)}`}: this figure counts no more.`,
     entries: [kept.correctedBy],
   }
+}
+
+function headOf(end: Move['entry'] | undefined): string {
+  return end?.type === 'doubt.settled' && end.choice === 'kept' ? 'DOUBTED AND KEPT' : capital(became(end))
 }
 
 function became(end: Move['entry'] | undefined): string {
