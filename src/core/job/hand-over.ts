@@ -26,9 +26,10 @@ export function handOverLines(defs: Definitions, state: State): string[] {
     ...endLines(state),
     people(state),
     ...progress(defs, state),
+    // Before what hangs: a note may tell of it.
+    ...noteLines(state),
     ...lockAndGateLines(defs, state),
     ...openThings(state).map((thing) => `Placed and not accounted for: ${thingText(thing)}`),
-    ...noteLines(state),
     ...attachedLine(state),
     ...takenInLines(state),
     ...otherLines(state),

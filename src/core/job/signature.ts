@@ -64,6 +64,15 @@ export function hasPinBehind(line: string): boolean {
   return /^\s*\p{L}{1,6}[\s/.,:;]+\d[\d\s]*$|^\s*(?:\p{L}{2,6}\d{3}|\p{L}\d{4})[\d\s]*$/u.test(line)
 }
 
+/** Initials of the crew with a PIN behind them; `since 2024` is words. */
+export function isSigned(defs: Definitions, line: string): boolean {
+  const [id = ''] = line
+    .trim()
+    .toUpperCase()
+    .split(/[\s/.,:;\d]/)
+  return hasPinBehind(line) && personById(defs, id) !== undefined
+}
+
 export function unknownPerson(defs: Definitions, typed: string): string {
   // A PIN keyed where initials are asked is not shown back.
   if (/^\d{4,}$/.test(typed.trim())) return 'Key initials here; the PIN is asked after them.'

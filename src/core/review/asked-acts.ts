@@ -1,5 +1,6 @@
 // Questions at a review about what people did: STOPs and their release, decisions, who may decide, what keeps the job open, locks and
 // tags, the course of it. Each is answered from entries of the log, with their numbers.
+
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { hanging, type Keyed } from '../job/locks-on.ts'
@@ -9,6 +10,7 @@ import { openWords } from '../job/open-words.ts'
 import { openStop, type State } from '../job/state.ts'
 import { barredFromRelease } from '../job/stop-causes.ts'
 import { type Block, row } from '../sheet/block.ts'
+import { dangerNotes } from '../talk/danger-notes.ts'
 import { deskOf, takenUp } from '../talk/desk-words.ts'
 import { mayDecide, mayRelease, peopleText } from '../talk/may-sign.ts'
 import { nonconformanceText } from '../talk/names.ts'
@@ -197,6 +199,9 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
       is(one)
         ? [
             `${one.shown} at ${named(one.gate)}: on by ${one.by ?? 'nobody known'} (entry ${one.seq}). No entry tells it off: by the record it is STILL ON.`,
+            ...dangerNotes(state).map(
+              (line) => `But: ${line}. Words take no lock off the record: look at it.`,
+            ),
           ]
         : [],
     ),

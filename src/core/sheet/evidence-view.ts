@@ -18,7 +18,6 @@ import {
   type LiftPart,
   wantsAnother,
 } from '../job/gate.ts'
-import { notedWhen } from '../job/hand-over.ts'
 import { itemLabel } from '../job/item-label.ts'
 import { stoodBefore } from '../job/locks-on.ts'
 import type { Prompt } from '../job/next.ts'
@@ -26,10 +25,10 @@ import type { Begun, State } from '../job/state.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { capital } from '../lib/wording.ts'
 import { falseLines, unprovedLocks } from '../practice/false-lines.ts'
+import { dangerNotes } from '../talk/danger-notes.ts'
 import { givenLines } from '../talk/gate-list.ts'
 import { peopleText } from '../talk/may-sign.ts'
 import { instrumentName } from '../talk/names.ts'
-import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
 import { cellRows } from './little-oxygen.ts'
@@ -147,7 +146,8 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
         ...otherNumbers(defs, state, gate),
-        ...dangerRows(state),
+        // Whoever signs looks whether it is put right.
+        ...dangerNotes(state).map((line) => row(line, 'caution')),
         ...(pace === null
           ? []
           : [row(`Gas of two places, keyed ${pace.seconds} s apart: watch the meter settle.`)]),
@@ -173,14 +173,6 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         row(meterText(defs, state, gate, evidence.with)),
       ]
   }
-}
-
-/** What was put down of harm on this job, newest first: whoever signs looks whether it is put right. */
-function dangerRows({ notes }: State): Row[] {
-  return notes
-    .toReversed()
-    .filter(({ text }) => tellsOfHarm(text))
-    .map((one) => row(`TOLD OF DANGER, ${notedWhen(one)}: ${one.text}`, 'caution'))
 }
 
 /** A number that was keyed in place of one that stood before the hold point fell: whoever signs looks where the old one is. */

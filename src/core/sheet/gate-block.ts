@@ -157,7 +157,7 @@ export function gasLimitText(defs: Definitions, limitId: string): string {
         : `at least ${least?.text ?? '?'}`
   const basis =
     limit.gas === 'flammable'
-      ? ` (of ${defs.machine.site.gas.lel_basis.gas}, ${defs.machine.site.gas.lel_basis.lower_limit.text})`
+      ? ` (100 %LEL: ${defs.machine.site.gas.lel_basis.lower_limit.text} of ${defs.machine.site.gas.lel_basis.gas})`
       : ''
   return `${range}${basis}, for ${limit.purpose}`
 }

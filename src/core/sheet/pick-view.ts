@@ -4,12 +4,10 @@ import type { Definitions } from '../job/definitions.ts'
 import { inertLetIn } from '../job/inert-let-in.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
+import { noneFits } from '../talk/job-asked.ts'
 import { type Row, row } from './block.ts'
 import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
-
-const NONE_FIT =
-  'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
 
 const WRONG_PICK = 'A wrong pick: back, before anything is read with it.'
 
@@ -30,7 +28,7 @@ export function pickView(
         }),
       ),
       ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
-      refused.includes(null) ? row(WRONG_PICK, 'faint') : row(NONE_FIT, 'caution'),
+      refused.includes(null) ? row(WRONG_PICK, 'faint') : row(noneFits(state), 'caution'),
     ],
   }
 }

@@ -3,8 +3,10 @@ import type { Definitions } from '../job/definitions.ts'
 import { gateState, gatesOf, itemByKey } from '../job/gate.ts'
 import { hanging, hangsText } from '../job/locks-on.ts'
 import { next } from '../job/next.ts'
+import { nonconformances } from '../job/nonconformance.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
+import { list } from '../lib/wording.ts'
 import { stepsAhead } from '../talk/next-steps.ts'
 import { type Row, row } from './block.ts'
 
@@ -16,7 +18,12 @@ export function enterCloses(defs: Definitions, state: State): boolean {
 /** Beside the question of the last sheet; nothing at any other. */
 export function lastSheetRows(defs: Definitions, state: State): Row[] {
   if (stepsAhead(defs, state).length > 0) return []
-  return [row('The last sheet: behind it the job closes.', 'strong'), ...staysOnRows(defs, state)]
+  const open = nonconformances(defs, state).filter((nc) => nc.stands && nc.decided === null)
+  const end =
+    open.length === 0
+      ? 'The last sheet: behind it the job closes.'
+      : `The last sheet: behind it a lead decides on ${list(open.map(({ name }) => name))}, then the job closes.`
+  return [row(end, 'strong'), ...staysOnRows(defs, state)]
 }
 
 /** `6 locks,`; of more than one sort all are named. */

@@ -131,7 +131,7 @@ const OF_FIGURE =
 
 /** What a sentence ends in that is put as a question. */
 const ENDS_ASKING =
-  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed)|does (?:that|this|it) (?:matter|count))$/iu
+  /^\p{L}.*\s.*\b(?:which one|what now|what then|what do (?:i|we) do(?: now)?|is (?:that|this|it) (?:ok|okay|good|bad|right|wrong|normal|enough|allowed)|does (?:that|this|it) (?:matter|count))$/iu
 
 /** Of a figure, or a sentence that ends in a question. */
 function isFigureAsked(text: string): boolean {

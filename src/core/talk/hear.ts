@@ -8,7 +8,7 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
 import { mispick } from '../job/mispick.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
-import { hasPinBehind } from '../job/signature.ts'
+import { isSigned } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { pickTold } from './another-instrument.ts'
@@ -141,7 +141,7 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
     ])
   const takes = takesOf(question)
   // Initials and a PIN, keyed where the question was for them a moment ago: no words, and on no record.
-  if (takes === 'words' && hasPinBehind(line)) return untaken(stays([PIN_DROPPED]), question)
+  if (takes === 'words' && isSigned(defs, line)) return untaken(stays([PIN_DROPPED]), question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
   if (reflex !== null) return untaken(stays(reflex), question)
   if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)

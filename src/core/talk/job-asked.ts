@@ -27,6 +27,17 @@ const LOCK_PLACES = new RegExp(
   'i',
 )
 
+const NONE_FIT =
+  'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
+const NAME_IT = 'In practice name first what was hidden, by the word fault; that counts.'
+
+/** Where no instrument of the list may be used. */
+export const noneFits = ({ practice }: State): string =>
+  practice === null ? NONE_FIT : `${NONE_FIT} ${NAME_IT}`
+
+const NONE_LEFT =
+  /\b(?:no|none|not a) (?:\w+ )?(?:left|gauge|meter|micrometer|thermometer|instrument|one|other|fit|good|of (?:them|these))\b|\bwhat (?:now|then|do i do|can i do)\b|\bnothing left\b/i
+
 /** Null: the question is none of these. */
 export function jobAskedLines(defs: Definitions, state: State, question: string): string[] | null {
   const plain = plainAskedLines(defs, state, question)
@@ -35,6 +46,10 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
   if (REAL.test(question)) return [...recordLines(state), ...NOTHING_MOVES]
   if (LOCK_PLACES.test(question) && !/\bplate\b/i.test(question)) return pointLines(defs)
   const prompt = next(defs, state)
+  if (prompt.kind === 'pick' && NONE_LEFT.test(question)) {
+    const isNone = prompt.options.every((one) => refusedNow(defs, state, prompt.seat.id, one) !== null)
+    if (isNone) return [noneFits(state)]
+  }
   if (prompt.kind === 'pick' && (WHICH.test(question.trim()) || RIGHT.test(question.trim())))
     return [
       `Wanted: ${prompt.seat.for}. Barover chooses none: take the one in your hand, and key the number on its tag.`,

@@ -59,7 +59,7 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
       ? []
       : [
           ...(shares.size === 1 && share !== undefined
-            ? [`MONITOR from ${percent(share)} of a limit on.`]
+            ? [`MONITOR from ${percent(share)} of a limit on${sizeShare(defs, names)}.`]
             : []),
           'Beyond: outside by more than the measuring error. Outside or inside by less: HOLD. The worst word of all is the verdict.',
           ...(defs.machine.simple_acceptance === undefined
@@ -75,6 +75,10 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
 const isGas = (prompt: Prompt) => prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
 
 const percent = (share: number) => `${formatNumber(share * 100, 0)} %`
+
+/** A size is worn from what it was made to, and not from nothing. */
+const sizeShare = ({ machine: { bore } }: Definitions, names: readonly CharacteristicId[]): string =>
+  names.includes('largest-diameter') ? `; of largest, of the way from ${bore.nominal.text} to it` : ''
 
 /** The share of which it is MONITOR is said once where all have the same. */
 function rowText(defs: Definitions, id: CharacteristicId, limit: Limit, withShare: boolean): string {

@@ -10,6 +10,7 @@ import { peopleOnJob } from '../job/people-on.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { atHandLines } from './at-hand.ts'
+import { dangerNotes } from './danger-notes.ts'
 import { NO_LOCK } from './missing-lines.ts'
 import { termLines } from './terms.ts'
 import { gateLine } from './where.ts'
@@ -187,7 +188,7 @@ function offLines(defs: Definitions, state: State, text: string, now: Instant): 
   return [
     'Barover sees no lock. If one is off that should hang: everybody comes out, stand clear, say STOP.',
     ...(gone.length === 0
-      ? ['By the record none was taken off on this job.']
+      ? ['By the record none was taken off on this job.', ...dangerNotes(state)]
       : gone
           .slice(0, MOST_OFF)
           .map(

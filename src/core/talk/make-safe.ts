@@ -7,6 +7,7 @@ import { itemLabel } from '../job/item-label.ts'
 import { fallenAt, hanging, linesNoted, stoodBefore } from '../job/locks-on.ts'
 import { openThings, thingText } from '../job/register.ts'
 import type { State } from '../job/state.ts'
+import { dangerNotes } from './danger-notes.ts'
 
 /** What holds at any machine, in the order it is done. Common practice, no source. */
 export const SAFE_ALWAYS: readonly string[] = [
@@ -86,7 +87,11 @@ function lockLines(defs: Definitions, state: State): string[] {
   })
   return hung.length === 0
     ? ['LOCKS: no lock is on record yet.']
-    : ['LOCKS as last keyed. Look at each before you trust it.', ...new Set(hung)]
+    : [
+        'LOCKS as last keyed. Look at each before you trust it.',
+        ...dangerNotes(state).map((line) => `   ${line}`),
+        ...new Set(hung),
+      ]
 }
 
 function hangsAt(defs: Definitions, item: Item): string {

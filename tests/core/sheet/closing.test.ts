@@ -76,6 +76,27 @@ describe('what stays on the machine', () => {
     expect(rows.map(({ text }) => text)).toContain(stays)
   })
 
+  it('with a finding that no lead decided says that it is decided first', () => {
+    const look = {
+      id: 'look',
+      kind: 'observe',
+      title: 'Surface',
+      text: 'Look.',
+      conditions: [
+        { id: 'sound', label: 'Sound' },
+        { id: 'cracked', label: 'A crack', note: true, finding: true },
+      ],
+    }
+    const walk = new Walk(smallDefs([look, tell('brief')]), 'PRACTICE').keys(
+      'RO',
+      'TC-401-1',
+      '2',
+      'at the bottom',
+    )
+    expect(walk.prompt.kind).toBe('tell')
+    expect(shown(walk)[0]).toBe('The last sheet: behind it a lead decides on NC-1, then the job closes.')
+  })
+
   it('is not said where another sheet is to come', () => {
     expect(shown(new Walk().keys('RO', 'TC-401-1'))).toEqual(['Enter when it is done'])
   })

@@ -4,6 +4,7 @@ import { handOverLines } from '../../../src/core/job/hand-over.ts'
 import { GLOSSARY } from '../../../src/core/papers/glossary.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { harmMended } from '../../../src/core/talk/harm-slips.ts'
+import { makeSafeLines } from '../../../src/core/talk/make-safe.ts'
 import { safetyAsked, tellsOfHarm } from '../../../src/core/talk/safety-asked.ts'
 import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 import { shippedDefs } from '../../helpers/shipped-jobs.ts'
@@ -234,6 +235,13 @@ describe('harm', () => {
       expect.stringMatching(/^TOLD OF DANGER, 2026-03-14 \d\d:\d\d, RO: the lock on V-11 is off$/),
     )
     expect(rows.join(' ')).not.toContain('tray 3')
+    // Nor is it lost beside the list of what hangs.
+    const safe = makeSafeLines(walk.engine.defs, walk.state).join('\n')
+    expect(safe).toMatch(/LOCKS as last keyed[^\n]*\n {3}TOLD OF DANGER, [^\n]*the lock on V-11 is off\n/)
+    walk.keys('is there a lock off?')
+    expect(walk.said.join('\n')).toMatch(
+      /none was taken off on this job\.\nTOLD OF DANGER, .*the lock on V-11 is off/,
+    )
     expect(handOverLines(walk.engine.defs, walk.state).filter((one) => one.startsWith('Note of'))).toEqual([
       expect.stringMatching(/^Note of 2026-03-14 \d\d:\d\d, RO: old rings lie in tray 3$/),
       expect.stringMatching(/^Note of 2026-03-14 \d\d:\d\d, RO: the lock on V-11 is off$/),

@@ -135,7 +135,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'the limits, and the word beyond each',
     at: ['bore', 'decide', 'tell'],
-    says: /^Sheet 18, Bore judged, is held against:\n {2}out of round: at most 0\.00950 in, beyond it REWORK\n[\s\S]* {2}largest: at most 9\.530 in, beyond it REPLACE\nMONITOR from 70 % of a limit on\.\nBeyond: outside by more than the measuring error\. Outside or inside by less: HOLD\. The worst word of all is the verdict\.\nSource: Bloch and Hoefner 1996, p\. 259, fall-back; Machine book/,
+    says: /^Sheet 18, Bore judged, is held against:\n {2}out of round: at most 0\.00950 in, beyond it REWORK\n[\s\S]* {2}largest: at most 9\.530 in, beyond it REPLACE\nMONITOR from 70 % of a limit on; of largest, of the way from 9\.500 in to it\.\nBeyond: outside by more than the measuring error\. Outside or inside by less: HOLD\. The worst word of all is the verdict\.\nSource: Bloch and Hoefner 1996, p\. 259, fall-back; Machine book/,
     asked: [
       ...['limits', 'show me the limits', 'what are the limits?', 'what are all the limits for the bore?'],
       ...[
