@@ -47,7 +47,12 @@ export function byWhoseWordTold(record: OnRecord): Block[] {
   const stands = (d: Decision) =>
     Object.values(state.dispositions).some(({ seq, void: isVoid }) => seq === d.seq && !isVoid)
   const set = entries.filter(
-    (e): e is Decision => e.type === 'disposition.set' && RUNS_ON.includes(e.choice) && stands(e),
+    (e): e is Decision =>
+      e.type === 'disposition.set' &&
+      RUNS_ON.includes(e.choice) &&
+      stands(e) &&
+      // What conforms runs on nobody's word.
+      (e.choice === 'concession' || ncs.some(({ decided }) => decided?.seq === e.seq)),
   )
   const permits = entries.filter((e) => e.type === 'deviation.permitted')
   const deadlines = review.exceptions.filter(({ kind }) => kind === 'deadline')
@@ -56,7 +61,11 @@ export function byWhoseWordTold(record: OnRecord): Block[] {
     heading('Whether it may run no record tells. By whose word what goes on as it is, and until when'),
     ...(open.length === 0 ? [] : [said('Open by this record, and before any hours:'), ...open.map(asItem)]),
     ...(set.length === 0
-      ? [said('No decision that stands lets a part go on as it was found: none accepts, none concedes.')]
+      ? [
+          said(
+            'No decision that stands lets a part go on as it was found: none concedes, and none accepts what does not conform or has to be watched.',
+          ),
+        ]
       : []),
     ...set.map((d): Block => {
       const nc = ncs.findLast(({ step, seq }) => step === d.about && seq < d.seq)

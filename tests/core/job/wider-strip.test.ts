@@ -15,9 +15,9 @@ describe('the unswept strip', () => {
         /^Bore, CRANK END of ring travel, TOP TO BOTTOM reads 9\.5027 in, and where no ring runs nothing wears/,
       ),
     })
-    expect(walk.keys('3', 'it is so').state.readings['strip_diameter.strip.vertical']).toMatchObject([
-      { keptBecause: 'it is so' },
-    ])
+    expect(
+      walk.keys('3', 'measured by two of us').state.readings['strip_diameter.strip.vertical'],
+    ).toMatchObject([{ keptBecause: 'measured by two of us' }])
   })
 
   it('is held against its own axis, at the crank end too', () => {

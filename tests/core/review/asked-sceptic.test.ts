@@ -1,9 +1,10 @@
 // Questions of whoever doubts the record, with slips and openings of their own: falls by lapse, instruments that were dropped, by whose word
 // it runs and until when, whether it is closed, what is still on. Each from entries; none is heard as a word that nobody knows.
 import { describe, expect, it } from 'vitest'
+import { fold } from '../../../src/core/job/fold.ts'
 import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { questionMended } from '../../../src/core/review/asked-slips.ts'
-import { Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 
 function answer(of: Walk, keyed: string): string {
@@ -114,6 +115,30 @@ describe('by whose word it runs, and until when', () => {
     expect(answer(walk, 'till when may it run')).toMatch(
       /\nOpen by this record, and before any hours:\nOPEN: NOT CLOSED[\s\S]*\nOn the authority of maker letter 12; for 2000 running hours from 91000 h, to 93000 h on the counter\.\nIts words: worn but runs\./,
     )
+  })
+
+  it('leaves out what conforms and was accepted', () => {
+    const { step, about } = closed.entries.find((e) => e.type === 'disposition.set') ?? {
+      step: '',
+      about: '',
+    }
+    expect([step, about]).toEqual(['disposition', 'bore_judged'])
+    const bore = BORE_LINES.map((line) => ({ '9.5068': '9.5040', '9.5069': '9.5041' })[line] ?? line)
+    const good = new Walk(exampleDefs({ machine: noOverhauls })).toBore().keys(...bore, ...AFTER_LINES)
+    // Where a procedure asks for a decision on it all the same.
+    const set = {
+      type: 'disposition.set',
+      step,
+      about,
+      choice: 'accept',
+      person: 'KH',
+      why: 'inside',
+    } as const
+    good.entries.push({ ...set, seq: good.last.seq + 1, at: good.last.at, by: 'RO' })
+    good.state = fold(good.state, good.last)
+    expect(good.state.verdicts[about]?.verdict.result.verdict).toBe('ACCEPT')
+    expect(good.state.dispositions[step]?.choice).toBe('accept')
+    expect(answer(good, 'till when may it run')).toContain('No decision that stands lets a part go on')
   })
 
   it('is nobody’s where nothing was accepted', () => {
