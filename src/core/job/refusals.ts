@@ -18,7 +18,7 @@ export function words(text: string, what: string): Result<string> {
 const EMPTY: ReadonlySet<string> = new Set(
   (
     'none no nothing nil na n a not applicable given known reason reasons yes yeah yep y ok okay k fine good done sure right any tbd x xx xxx ' +
-    'then so it is its that this i we say says said do just because please alright well all go goes on ahead me my'
+    'then so i we say says said do just because please alright well go ahead me'
   ).split(' '),
 )
 

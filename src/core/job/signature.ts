@@ -64,13 +64,13 @@ export function hasPinBehind(line: string): boolean {
   return /^\s*\p{L}{1,6}[\s/.,:;]+\d[\d\s]*$|^\s*(?:\p{L}{2,6}\d{3}|\p{L}\d{4})[\d\s]*$/u.test(line)
 }
 
-/** Initials of the crew with a PIN behind them; `since 2024` is words. */
+/** Initials of the crew with what could be a PIN behind them; `since 2024` is words, and so is `KH 12`. */
 export function isSigned(defs: Definitions, line: string): boolean {
   const [id = ''] = line
     .trim()
     .toUpperCase()
     .split(/[\s/.,:;\d]/)
-  return hasPinBehind(line) && personById(defs, id) !== undefined
+  return hasPinBehind(line) && line.replace(/\D/g, '').length >= 4 && personById(defs, id) !== undefined
 }
 
 export function unknownPerson(defs: Definitions, typed: string): string {

@@ -44,7 +44,7 @@ const GOOD_GAS = [
   `^(?:when|from (?:where|what|which(?: figure)?)|at what(?: figure)?) is (?:the )?${ANY_GAS}(?: ${FIGURE})? (?:too |still |not )*${FINE}(?: .*)?$`,
 ]
 const WIND = [
-  '^(?:what|how|does|do|is|can|may|could|should|must|will|would|and|if|when)\\b(?!.*\\b(?:out of|from|coming|through|into)\\b).*\\b(?:winds?|windy|draughts?|drafts?|draughty|drafty|breeze|breezy|gusts?|gusty|blowing outside|fans? (?:is |are )?(?:on|running|blowing))\\b.*$',
+  '^(?:what|how|does|do|is|can|may|could|should|must|will|would|and|if|when|its (?=windy))\\b(?!.*\\b(?:out of|from|coming|through|into)\\b).*\\b(?:winds?|windy|draughts?|drafts?|draughty|drafty|breeze|breezy|gusts?|gusty|blowing outside|fans? (?:is |are )?(?:on|running|blowing))\\b.*$',
 ]
 const HOW_READ =
   /^how (?:do|does|should|can|would|must|to)(?: (?:i|we|you|one))? (?:read|use|work with|work|take a (?:reading|figure|measurement) (?:with|on|off)|measure with|read off)(?: (?:it|off))? ?(?:from |on |off |with )?(?:an? |the |this |my |these |our |such an? )?(?:(inside|internal|outside|bore|dial bore|cylinder|feeler|feelers|thickness|telescopic) ?)?(micrometers?|gauges?|blades?|this|it|instrument)?(?: (?:correctly|properly|right|here|then|at all|scale|for (?:this|it)))*$/

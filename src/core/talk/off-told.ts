@@ -12,7 +12,7 @@ const TOOK =
 const LOCK_NUMBER = 'l-?\\d{1,5}'
 const VALVE_TAG = '(?<!\\b(?:bleeds?|vents?|drains?|relief) )(?:m?o?v|hv|xv)-?\\d{1,4}'
 const LOCK_BECAME =
-  'off|gone|open|opened|removed|missing|taken|cut|broken|loose|changed|swapped|on the (?:floor|ground|deck)'
+  'off|gone|open|opened|removed|taken|cut|broken|loose|changed|swapped|on the (?:floor|ground|deck)'
 const LOCKS = '(?:pad)?locks?|locking pins?|tags?|lock-?box(?:es)?'
 const BLOCKS =
   'blocks?|blocking|blinds?|blanks?|spades?|wedges?|chocks?|(?:locking|barring|block|turning) pins?|barring gear'
@@ -27,7 +27,7 @@ const said = (things: string, became: string) => `\\b(?:${things})${WHICH}${IS} 
 const OFF = [
   said(LOCKS, LOCK_BECAME),
   // By the number that stands on it, and by the tag of a valve; a lock that lies about.
-  said(LOCK_NUMBER, LOCK_BECAME),
+  said(`(?:pad)?locks?|${LOCK_NUMBER}`, `missing|${LOCK_BECAME}`),
   `\\b(?:found|saw|there is|there's|here is|here's) (?:\\w+ ){0,2}(?:${LOCKS}|${LOCK_NUMBER})\\b.*\\b(?:floor|ground|deck|lying|off|open|cut)\\b`,
   said(VALVE_TAG, 'open|opened|passing|leaking|not (?:shut|closed|locked)'),
   said(BLOCKS, 'out|off|gone|removed|taken|pulled|loose|broken|slipped|moved|sheared'),

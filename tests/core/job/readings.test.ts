@@ -216,10 +216,10 @@ describe('n/a', () => {
 
   it('is taken at a doubt for the place doubted, and nowhere else', () => {
     const walk = new Walk().toBore().keys('9.60')
-    expect(walk.bring({ do: 'not-applicable', place: 'bore.centre.vertical', why: 'because' })).toBe(
+    expect(walk.bring({ do: 'not-applicable', place: 'bore.centre.vertical', why: 'out of reach' })).toBe(
       'not-asked',
     )
-    expect(walk.bring({ do: 'not-applicable', place: HE_V, why: 'because' })).toBeNull()
+    expect(walk.bring({ do: 'not-applicable', place: HE_V, why: 'out of reach' })).toBeNull()
     expect(walk.state.doubt).toBeNull()
     expect(at(walk)).toBe('bore.head_end.horizontal')
   })

@@ -14,7 +14,7 @@ describe('a reason', () => {
     'ok',
     'ok then',
     'I say so',
-    'just do it',
+    'well then',
     'yes',
     'fine.',
     'no reason',
