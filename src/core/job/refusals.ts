@@ -18,7 +18,7 @@ export function words(text: string, what: string): Result<string> {
 const EMPTY: ReadonlySet<string> = new Set(
   (
     'none no nothing nil na n a not applicable given known reason reasons yes yeah yep y ok okay k fine good done sure right any tbd x xx xxx ' +
-    'then so i we say says said do just because please alright well go ahead me'
+    'then just please alright well go ahead'
   ).split(' '),
 )
 
@@ -27,7 +27,8 @@ export function reason(text: string, what: string): Result<string> {
   const said = words(text, what)
   if (!said.ok) return said
   const all = said.value.toLowerCase().match(/\p{L}+/gu) ?? []
-  return all.every((word) => EMPTY.has(word)) && !/\d/.test(said.value)
+  const isEmpty = all.every((word) => EMPTY.has(word)) || /^(?:i|we) says? so\W*$/i.test(said.value)
+  return isEmpty && !/\d/.test(said.value)
     ? refuse('no-words', `${what} needs words of its own: ${said.value} says nothing of it.`)
     : said
 }

@@ -50,7 +50,7 @@ export function readingLesson(scene: Scene, entry: Keyed): Lesson {
       marks: [wrong('measuring')],
       isUnsafe: false,
       says: [
-        `Wrong: nothing was measured for ${entry.typed.trim()} ${entry.unit}. Key measure, and then what ${entry.instrument} shows; each repeat is measured anew.`,
+        `Wrong: nothing was measured for ${entry.typed.trim()} ${entry.unit}. The word correct takes it back: key measure in it, and then what ${entry.instrument} shows. Each repeat is measured anew.`,
       ],
     }
   if (asked.alarm) return alarmLesson(scene)

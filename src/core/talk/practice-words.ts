@@ -152,7 +152,10 @@ function called(
   // `rework or replace?` asks, and decides nothing.
   if (/^or (?:rework|replace)\b/.test(about)) return say(...(limitLines(defs, state) ?? []))
   if (/\?$|^or\b/.test(about)) return null
-  const governs = judged.filter((one) => one === about || governsText(one) === about)
+  const governs = judged.filter(
+    (one) =>
+      [one, one.replaceAll('-', ' '), governsText(one)].includes(about.replaceAll('-', ' ')) || one === about,
+  )
   const isHold = verdict === 'HOLD'
   const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))
   if (!isSaid && judged.length > 0)

@@ -140,6 +140,13 @@ describe('a practice session', () => {
       expect(walk.keys(asked).last.type).not.toBe('practice.called')
       expect(walk.said.slice(before).join(' ')).toMatch(/beyond it REWORK/)
     }
+    for (const named of [
+      'ACCEPT spread of all',
+      'ACCEPT largest diameter',
+      'ACCEPT largest',
+      'ACCEPT out-of-round',
+    ])
+      expect(walk.copy().keys(named).entries.at(-2)?.type, named).toBe('practice.called')
     expect(walk.keys('REWORK taper?').last.type).not.toBe('practice.called')
     walk.key('ACCEPT spread')
     expect(walk.entries.slice(-2).map(({ type }) => type)).toEqual(['practice.called', 'verdict.given'])
