@@ -63,7 +63,7 @@ const UNSEEN =
   /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ud800-\udfff]/
 
 describe('a hostile report', () => {
-  it('as text keeps every line on the sheet, marked, and shows nothing unseen', () => {
+  it('as text keeps every line on the sheet, marked, and shows nothing unseen', { timeout: 120_000 }, () => {
     fc.assert(
       fc.property(spoiled, (report) => {
         const lines = reportText(paperOf(report)).slice(0, -1).split('\n')
