@@ -56,7 +56,7 @@ fall-back limit: A limit from a named book, used only where the machine's own pa
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
 gasket | gaskets old reuse again: A seal that is pressed between two faces. It has taken the shape of those it lay between, so a new one goes in at each closing, and the old ones are counted out.
 gauge temperature | temperature measure read of gauge micrometer part instrument thermometer: Metal grows as it warms, gauge and part alike. Both are read before and after, so that each size can be brought to one temperature; unknown, the verdict is HOLD.
-governing limit: Of all the limits that were looked at, the one of which most is used up.
+governing limit | governs governed: Of all the limits that were looked at, the one of which most is used up. A size counts its share from what it was made to, anything else from nothing.
 guard band: A strip inside a limit, as wide as the measuring error, that is kept free. What falls in it may really lie outside, so it is not accepted.
 H2S | hydrogen sulfide sour gas poison kill smell: Hydrogen sulfide, a gas of sour wells that can kill within a few breaths. It smells of bad eggs and soon dulls the nose, so a smell that is gone proves nothing: only a meter tells. Ceiling 20 ppm, 29 CFR 1910.1000 Table Z-2; ceiling 10 ppm, NIOSH; danger to life at 100 ppm, NIOSH, that one from memory.
 handing back | machine now: Barover moves nothing on a machine. Locks, block and bleeds stay until a lead has decided and what is open is accounted for; the site permit says who hands the machine back.

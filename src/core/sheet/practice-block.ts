@@ -102,7 +102,9 @@ export function practiceView(
       ...(judged.length === 0
         ? [row('Its word, as in: MONITOR', 'strong')]
         : [
-            row(`Governs: ${judged.join(', ')}${isLoad ? `; or, at HOLD, ${NOTHING_GOVERNS}` : ''}`),
+            row(
+              `What governs, the limit with the most of it used: ${judged.join(', ')}${isLoad ? `; or, at HOLD, ${NOTHING_GOVERNS}` : ''}`,
+            ),
             row(`Word and what governs, as in: MONITOR ${judged[0]}`, 'strong'),
           ]),
     ],

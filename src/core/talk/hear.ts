@@ -8,7 +8,6 @@ import { asKind, type Definitions } from '../job/definitions.ts'
 import type { GateStep } from '../job/gate.ts'
 import { mispick } from '../job/mispick.ts'
 import { next, type Prompt, readingCutShort } from '../job/next.ts'
-import { isSigned } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { pickTold } from './another-instrument.ts'
@@ -45,7 +44,7 @@ import { openLines } from './open-items.ts'
 import { pickedFrom, pickedOf } from './picked.ts'
 import { sureOfPlaces } from './places-sure.ts'
 import { hearAtPoint, notice } from './points.ts'
-import { hearPractice, hearPracticeWithin } from './practice-words.ts'
+import { hearPractice, hearPracticeWithin, noWords } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
 import { isTold, NOT_NOTED } from './safety-asked.ts'
@@ -58,10 +57,7 @@ import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
-import { ASK_HOW, isMakeSafe, isStop, type Word, wordIn } from './words.ts'
-
-export const PIN_DROPPED =
-  'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
+import { ASK_HOW, isMakeSafe, isStop, PIN_DROPPED, type Word, wordIn } from './words.ts'
 
 /** `now` is told where ages are asked for; left out, it is the moment of the last entry. */
 export function hear(
@@ -140,8 +136,8 @@ function hearWithin(defs: Definitions, state: State, question: Ask, line: string
       ...(standingAsked(asked) === 'mend' ? ['A question stands here: back leaves it first.'] : []),
     ])
   const takes = takesOf(question)
-  // Initials and a PIN, keyed where the question was for them a moment ago: no words, and on no record.
-  if (takes === 'words' && isSigned(defs, line)) return untaken(stays([PIN_DROPPED]), question)
+  const dropped = takes === 'words' ? noWords(defs, state, line) : null
+  if (dropped !== null) return untaken(stays([dropped]), question)
   const reflex = takes === 'secret' ? null : reflexWithin(question, takes, line)
   if (reflex !== null) return untaken(stays(reflex), question)
   if (question.kind === 'word-meant') return hearMeant(defs, state, question, line, now)

@@ -19,7 +19,7 @@ const NAMES: readonly (readonly [BoreCharacteristic, RegExp])[] = [
   ['largest-diameter', /\blargest(?: diameter| bore)?\b/],
 ]
 const HOW = [
-  `^how (?:do|does|can|should|must|would|is|are|to|did) ?(?:i|we|you|one|it|barover|the \\w+)?(?: \\w+)? ?${WORK}\\b.*`,
+  `^how (?:do|does|can|should|must|would|is|are|to|did) ?(?:i|we|you|one|it|barover|out[- ]of[- ]round(?:ness)?|ovality|taper|(?:the )?spread(?: of all)?|(?:the )?largest(?: diameter)?|the \\w+)?(?: \\w+)? ?${WORK}\\b.*`,
   `^(?:what is|show me|give me|tell me|is there|explain) (?:the |a )?(?:formula|sum|sums|arithmetic|way|equation|calculation|maths?)\\b.*`,
   `^(?:do|must|should) (?:i|we) (?:have to |need to )?${WORK}\\b.*`,
 ]

@@ -5,6 +5,7 @@ import { waitEndsMs } from '../job/evidence-wait.ts'
 import { gateState } from '../job/gate.ts'
 import type { Prompt } from '../job/next.ts'
 import type { Manner, PracticeBody } from '../job/practice.ts'
+import { isSigned } from '../job/signature.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { VERDICT_WORDS, type VerdictWord } from '../metrology/verdict.ts'
@@ -18,6 +19,7 @@ import type { Ask } from './ask.ts'
 import { ask, type Heard, input, refused, say } from './heard.ts'
 import { limitLines } from './limits-asked.ts'
 import { loadSums } from './practice-pocket.ts'
+import { PIN_DROPPED } from './words.ts'
 
 const ASKS = /^(look|measure)(?:\s+(quick(?:ly)?))?$/i
 const PASSES = /^wait(?:\s+(\d{1,3}))?(?:\s*min(?:utes)?)?$/i
@@ -83,6 +85,18 @@ export function hearPracticeWithin(
     default:
       return null
   }
+}
+
+const AT_THE_PROMPT =
+  'look, measure and hint are heard at the prompt: back leaves this question first. Here it is your own words of what you saw.'
+
+/**
+ * What is keyed where words are asked for and is none of them: initials and a PIN, for which the question was a moment ago, and, in
+ * practice, a word that asks the machine. Null: words.
+ */
+export function noWords(defs: Definitions, { practice }: State, line: string): string | null {
+  if (isSigned(defs, line)) return PIN_DROPPED
+  return practice !== null && (ASKS.test(line.trim()) || /^hint$/i.test(line.trim())) ? AT_THE_PROMPT : null
 }
 
 const put = (what: PracticeBody): Heard => input({ do: 'practice', what })

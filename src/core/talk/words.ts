@@ -90,3 +90,6 @@ export function wordIn(line: string): Word | null {
 
 export const ASK_HOW =
   'Ask what? Key it in one line: ask what runout is. Or end the line with a question mark.'
+
+export const PIN_DROPPED =
+  'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'

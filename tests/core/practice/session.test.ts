@@ -130,6 +130,21 @@ describe('a practice session', () => {
     }
   })
 
+  it('takes no word that asks the machine for the words of a finding', () => {
+    const walk = begun()
+    for (let n = 0; !(walk.prompt.kind === 'observe' && walk.prompt.step.id.endsWith('surface')); n++)
+      if (n > 200 || !careful(walk)) throw new Error('no look at the surface')
+    walk.keys('2')
+    for (const word of ['look', 'measure quick', 'hint']) {
+      walk.keys(word)
+      expect(walk.said.at(-1)).toMatch(/are heard at the prompt: back leaves this question first/)
+    }
+    expect(walk.entries.some((one) => one.type === 'finding.observed' && one.step.endsWith('surface'))).toBe(
+      false,
+    )
+    expect(walk.talk.ask).not.toBeNull()
+  })
+
   it('holds the verdict back until the trainee decided, and the end until they named what was hidden', () => {
     const walk = begun()
     for (let n = 0; walk.prompt.kind !== 'judge'; n++)

@@ -8,7 +8,8 @@ import { asKind } from '../../../src/core/job/definitions.ts'
 import { NO_OTHERS } from '../../../src/core/job/elsewhere.ts'
 import { NOTHING_FOUND, WORD_FOR_WORD } from '../../../src/core/talk/answer-asked.ts'
 import { askedAt, askedWithin, questionIn } from '../../../src/core/talk/asked.ts'
-import { hear, PIN_DROPPED } from '../../../src/core/talk/hear.ts'
+import { hear } from '../../../src/core/talk/hear.ts'
+import { PIN_DROPPED } from '../../../src/core/talk/words.ts'
 import { readAnswers } from '../../../src/plain/answers.ts'
 import {
   AFTER_LINES,
