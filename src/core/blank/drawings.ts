@@ -13,7 +13,9 @@ const COLUMNS = 66
 /** Instruments that are set from one side of a part to the other. All else touches it in one place. */
 const ACROSS = ['inside_micrometer', 'bore_gauge', 'outside_micrometer']
 
-export function figurePieces(kind: FigureKind | undefined): BlankPiece[] {
+export function figurePieces(kind: FigureKind | 'readings' | undefined): BlankPiece[] {
+  // On paper the readings stand where they were written.
+  if (kind === 'readings') return []
   if (kind === undefined) return []
   const { lines } = drawFigure(kind, { ascii: false, width: COLUMNS })
   return lines.length === 0 ? [] : [{ is: 'drawing', lines }]

@@ -57,9 +57,13 @@ export const common = {
 
 /** For steps where nothing is read. */
 export const pictured = {
-  drawing: z.enum(FIGURE_KINDS).optional().meta({
-    description: 'A picture of where people stand and what points where; left out: none.',
-  }),
+  drawing: z
+    .enum([...FIGURE_KINDS, 'readings'])
+    .optional()
+    .meta({
+      description:
+        'A picture of where people stand and what points where; readings: those read last along a part, before this step. Left out: none.',
+    }),
 }
 
 /** For steps that are work at the machine. */

@@ -92,6 +92,7 @@ function daysIn(year: number, month: number): number {
 
 function dayOf(year: string | undefined, month: number, day: number): Reading {
   if (year?.length !== 4) return open('without its year in four figures')
+  // Hours or a size keyed behind a month. The bounds are common practice, no source: no machine's papers go further.
   if (Number(year) < 1900 || Number(year) > 2199) return open('of a year that cannot be meant')
   if (!(day >= 1 && day <= daysIn(Number(year), month))) return open('no day of the calendar')
   return { day: `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`, doubt: null }

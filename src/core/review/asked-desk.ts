@@ -4,7 +4,6 @@ import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { gatesOf } from '../job/gate.ts'
 import { nonconformances } from '../job/nonconformance.ts'
-import { openThings, thingText } from '../job/register.ts'
 import { clockOf, readStamp } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
@@ -12,6 +11,7 @@ import { becauseRows } from '../sheet/verdict-block.ts'
 import { leftOut, leftOutCount } from '../talk/left-out.ts'
 import { instrumentName, nonconformanceText } from '../talk/names.ts'
 import { asItem, entriesText, heading, linesWhere, notTold, type OnRecord, said } from './asked-entries.ts'
+import { placedText } from './asked-stands.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 import type { Kind } from './exception.ts'
 import { count, named } from './look.ts'
@@ -293,7 +293,6 @@ const COUNTED = /\b(?:tools?|rags?|count|counted|nothing left|all told|clean and
 /** What was placed and is not accounted for, what hangs, and what was keyed of tools and rags. */
 export function leftInsideTold(record: OnRecord): Block[] {
   const { state, review } = record
-  const open = openThings(state)
   const lines = linesWhere(
     record,
     ({ entry }) =>
@@ -308,11 +307,7 @@ export function leftInsideTold(record: OnRecord): Block[] {
   const items = review.exceptions.filter(({ kind }) => kind === 'hanging' || kind === 'hung')
   return [
     heading('What is left inside no record tells: somebody has to have looked'),
-    said(
-      open.length === 0
-        ? 'Of what was placed by the register, nothing is open.'
-        : `Placed and not accounted for: ${open.map((thing) => thingText(thing)).join('; ')}.`,
-    ),
+    said(placedText(state)),
     ...items.map(asItem),
     ...(lines.length === 0
       ? [said('No entry tells of tools or rags that were counted.')]

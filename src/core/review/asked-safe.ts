@@ -5,6 +5,7 @@ import { nonconformances } from '../job/nonconformance.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { safetyAsked } from '../talk/safety-asked.ts'
 import { heading, type OnRecord, said } from './asked-entries.ts'
+import { RUNS_ON } from './decided.ts'
 import type { Exception, Kind } from './exception.ts'
 
 /** Locks that are on, people not told clear: what could hurt whoever believes that nothing is open. */
@@ -64,9 +65,6 @@ const under = (
 const untilWhen = ({ sentences }: Exception) => sentences.filter((text) => /^On the authority of /.test(text))
 
 const numbersOf = (all: readonly Exception[]) => new Set(all.map(({ number }) => number))
-
-/** After these the part goes on as it was found. */
-const RUNS_ON: readonly string[] = ['accept', 'concession']
 
 /** What stands, does not conform, and was accepted or conceded. MONITOR that was accepted conforms: a concession on it is told. */
 function runsOnAsItIs({ defs, state, review }: OnRecord): Exception[] {

@@ -1,29 +1,33 @@
 // Slips in the words by which a question at a review is known: how it begins, and the few of the trade that tell which question it is.
+import { COMMON_SLIPS } from '../lib/slips.ts'
 import { slipsApart } from '../lib/wording.ts'
 
 /** Too short to tell a slip in by its letters. */
 const SHORT: Readonly<Record<string, string>> = {
-  ...{
-    wat: 'what',
-    waht: 'what',
-    hwat: 'what',
-    whta: 'what',
-    wot: 'what',
-    wats: 'what is',
-    whats: 'what is',
-  },
-  ...{ wen: 'when', whn: 'when', wehn: 'when', hwen: 'when', wher: 'where', whre: 'where', wich: 'which' },
-  ...{ hwo: 'who', woh: 'who', whos: 'who is', wy: 'why', hwy: 'why', hwich: 'which', witch: 'which' },
-  ...{
-    whitch: 'which',
-    coud: 'could',
-    cud: 'could',
-    shoud: 'should',
-    woud: 'would',
-    til: 'till',
-    untill: 'until',
-  },
-  ...{ ordre: 'order', oder: 'order', guage: 'gauge', guages: 'gauges', gage: 'gauge', gages: 'gauges' },
+  ...COMMON_SLIPS,
+  whta: 'what',
+  wot: 'what',
+  wen: 'when',
+  whn: 'when',
+  wehn: 'when',
+  hwen: 'when',
+  wher: 'where',
+  whre: 'where',
+  hwo: 'who',
+  woh: 'who',
+  wy: 'why',
+  hwy: 'why',
+  hwich: 'which',
+  witch: 'which',
+  whitch: 'which',
+  coud: 'could',
+  cud: 'could',
+  woud: 'would',
+  til: 'till',
+  untill: 'until',
+  ordre: 'order',
+  oder: 'order',
+  guages: 'gauges',
 }
 
 const KNOWN = (

@@ -4,12 +4,13 @@ import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import { openThings, thingText } from '../job/register.ts'
+import type { State } from '../job/state.ts'
 import { validityText } from '../job/validity.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { nonconformanceText } from '../talk/names.ts'
 import { whyOpenTold } from './asked-acts.ts'
 import { asItem, heading, type OnRecord, said } from './asked-entries.ts'
-import { howDecided } from './decided.ts'
+import { howDecided, RUNS_ON } from './decided.ts'
 import { clause, named, when } from './look.ts'
 
 export function isClosedTold(record: OnRecord): Block[] {
@@ -19,26 +20,25 @@ export function isClosedTold(record: OnRecord): Block[] {
 
 /** By the record alone: it sees no machine. */
 export function stillOnTold({ state, review }: OnRecord): Block[] {
-  const open = openThings(state)
   const items = review.exceptions.filter(({ kind }) => kind === 'hanging' || kind === 'hung')
   return [
     heading('What is on the machine no record tells. What this one does not tell off'),
     ...(items.length === 0
       ? [said('No lock, blind or tag that was keyed on stands as still on.')]
       : items.map(asItem)),
-    said(
-      open.length === 0
-        ? 'Of what was placed by the register, nothing is open.'
-        : `Placed and not accounted for: ${open.map((thing) => thingText(thing)).join('; ')}.`,
-      'Somebody has to look: what nobody keyed on is in no log.',
-    ),
+    said(placedText(state), 'Somebody has to look: what nobody keyed on is in no log.'),
   ]
 }
 
-type Decision = Extract<Entry, { type: 'disposition.set' }>
+/** By the register alone. */
+export function placedText(state: State): string {
+  const open = openThings(state)
+  return open.length === 0
+    ? 'Of what was placed by the register, nothing is open.'
+    : `Placed and not accounted for: ${open.map((thing) => thingText(thing)).join('; ')}.`
+}
 
-/** After these the part goes on as it was found. */
-const RUNS_ON: readonly string[] = ['accept', 'concession']
+type Decision = Extract<Entry, { type: 'disposition.set' }>
 
 /** Each standing decision by which a part goes on as it is: whose it is, on whose authority, until when, and in which words. */
 export function byWhoseWordTold(record: OnRecord): Block[] {

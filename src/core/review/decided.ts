@@ -37,3 +37,6 @@ export function answerTo({ entries }: Pick<Look, 'entries'>, d: Decision) {
   )
   return answer?.type === 'disposition.countersigned' ? answer : null
 }
+
+/** After these the part goes on as it was found. */
+export const RUNS_ON: readonly string[] = ['accept', 'concession']

@@ -2,7 +2,7 @@
 import type { Definitions } from '../job/definitions.ts'
 import type { State } from '../job/state.ts'
 import { type Row, row } from '../sheet/block.ts'
-import { foundBehind, leftOut, leftOutCount, ruleShort } from '../talk/left-out.ts'
+import { foundBehind, leftOut, leftOutCount, numbersOf, ruleShort } from '../talk/left-out.ts'
 import { count, named } from './look.ts'
 
 export function leftOutRows(defs: Definitions, state: State): Row[] {
@@ -12,10 +12,8 @@ export function leftOutRows(defs: Definitions, state: State): Row[] {
     row(`Left out by their own condition: ${count(leftOutCount(all), 'step')}`, 'strong'),
     ...(state.closed === null ? [row('The job is open: what is ahead of it is not counted here.')] : []),
     ...all.flatMap(({ by, steps }) => {
-      const [first, last] = [steps[0]?.number, steps.at(-1)?.number]
-      const numbers = first === last ? `${first}` : `${first} to ${last}`
       return [
-        row(`  ${numbers}  ${by.step.title}`),
+        row(`  ${numbersOf(steps)}  ${by.step.title}`),
         row(`    ${ruleShort(defs, by)}`),
         ...foundBehind(defs, state, by).map((told) => row(`    ${told}`)),
       ]

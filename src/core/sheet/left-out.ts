@@ -7,11 +7,12 @@ import { ruleWords } from '../job/rule-words.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import type { RuleTerm } from '../rules/terms.ts'
+import { byPart, numbersOf } from '../talk/left-out.ts'
 import { type Row, row } from './block.ts'
 
 export function leftOutRows(defs: Definitions, state: State): Row[] {
   const out = defs.steps.filter((placed) => applicability(defs, state, placed) === 'skip')
-  return grouped(defs, state, out).map(([by, steps]) =>
+  return byPart(defs, state, out).map(({ by, steps }) =>
     row(`  left out: ${numbersOf(steps)} ${by.step.title} (only if ${ruleWords(defs, by)})`),
   )
 }
@@ -38,7 +39,7 @@ export function passedByRows(defs: Definitions, state: State, entry: Entry): Row
   const after = defs.steps.slice(defs.steps.indexOf(done) + 1)
   const end = after.findIndex((placed) => applicability(defs, state, placed) !== 'skip')
   const whys = new Map<string, string[]>()
-  for (const [by, steps] of grouped(defs, state, after.slice(0, end === -1 ? after.length : end))) {
+  for (const { by, steps } of byPart(defs, state, after.slice(0, end === -1 ? after.length : end))) {
     const found = foundAt(defs, by)
     const why =
       found === null
@@ -47,25 +48,6 @@ export function passedByRows(defs: Definitions, state: State, entry: Entry): Row
     whys.set(why, [...(whys.get(why) ?? []), numbersOf(steps)])
   }
   return [...whys].map(([why, numbers]) => row(`Left out: ${list(numbers)}, ${why}`))
-}
-
-/** By the outermost part that its rule leaves out, or the step itself. */
-function grouped(
-  defs: Definitions,
-  state: State,
-  out: readonly PlacedStep[],
-): [PlacedStep, readonly PlacedStep[]][] {
-  const groups = new Map<PlacedStep, PlacedStep[]>()
-  for (const placed of out) {
-    const by = placed.inside.find((part) => applicability(defs, state, part) === 'skip') ?? placed
-    groups.set(by, [...(groups.get(by) ?? []), placed])
-  }
-  return [...groups]
-}
-
-function numbersOf(steps: readonly PlacedStep[]): string {
-  const [first, last] = [steps[0]?.number, steps.at(-1)?.number]
-  return first === last ? `${first}` : `${first} to ${last}`
 }
 
 /** The numbers of the observe steps that the rule goes by, where it goes by nothing else: what was found there is corrected by its word. */

@@ -4,7 +4,7 @@ import type { Definitions } from '../job/definitions.ts'
 import { inertLetIn } from '../job/inert-let-in.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { noneFits } from '../talk/job-asked.ts'
+import { noneFits } from '../talk/none-fits.ts'
 import { type Row, row } from './block.ts'
 import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
@@ -14,8 +14,10 @@ const WRONG_PICK = 'A wrong pick: back, before anything is read with it.'
 export function pickView(
   defs: Definitions,
   state: State,
-  { seat, step, options }: Extract<Prompt, { kind: 'pick' }>,
+  prompt: Extract<Prompt, { kind: 'pick' }>,
 ): Partial<PromptView> {
+  const { seat, step, options } = prompt
+  const none = noneFits(defs, state, prompt)
   const refused = options.map((one) => refusedNow(defs, state, seat.id, one))
   return {
     margin: String(step.number),
@@ -28,7 +30,7 @@ export function pickView(
         }),
       ),
       ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
-      refused.includes(null) ? row(WRONG_PICK, 'faint') : row(noneFits(state), 'caution'),
+      none === null ? row(WRONG_PICK, 'faint') : row(none, 'caution'),
     ],
   }
 }

@@ -1,13 +1,10 @@
-// What is drawn at a step where nothing is measured: its own drawing; else, where its words send the reader to the readings, those of the
-// step measured last along a bore, so that nobody has to remember them.
+// What is drawn at a step where nothing is measured: its own picture, or the readings of the step measured last along a part, so that nobody
+// has to remember them.
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { placesOf } from '../job/places.ts'
 import { type State, standing } from '../job/state.ts'
 import type { SheetStyle } from './block.ts'
 import { figureForms, type Pictures, profileForms } from './drawing-rows.ts'
-
-/** The word of the sheet that lists them, as a step names it. */
-const SENT_TO = /\bthe word readings\b/i
 
 export function pictureOf(
   defs: Definitions,
@@ -17,7 +14,7 @@ export function pictureOf(
 ): Partial<Pictures> {
   const { step } = placed
   if (step.kind !== 'tell' && step.kind !== 'observe') return {}
-  if (step.drawing !== undefined || !SENT_TO.test(step.text ?? '')) return figureForms(step.drawing, style)
+  if (step.drawing !== 'readings') return figureForms(step.drawing, style)
   const read = defs.steps
     .slice(0, defs.steps.indexOf(placed))
     .findLast((one) => isMeasured(state, one) && profileForms(defs, state, one.id, style).length > 0)

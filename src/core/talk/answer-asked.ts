@@ -18,7 +18,7 @@ export const NOTHING_FOUND =
 
 export const WORD_FOR_WORD = "From this job's papers, word for word:"
 
-const FALLBACK = 'Fall-back limits: the maker’s manual comes first.'
+export const FALLBACK = 'Fall-back limits: the maker’s manual comes first.'
 
 /** Null where nothing fits. */
 export function quotedLines(defs: Definitions, state: State, question: string): string[] | null {
@@ -81,7 +81,7 @@ export function watchedLines(defs: Definitions): string[] {
   })
 }
 
-const formatShare = (share: number) => `${Number(formatNumber(share * 100, 1))} %`
+export const formatShare = (share: number) => `${Number(formatNumber(share * 100, 1))} %`
 
 export function answerLines(defs: Definitions, state: State, question: string): string[] {
   return quotedLines(defs, state, question) ?? [NOTHING_FOUND]

@@ -1,17 +1,21 @@
 // Slips in the words that harm is told in: whoever sees it has no time to key them well. Heard by themselves, without the papers of a
 // job, as words of danger are heard at every prompt.
+import { COMMON_SLIPS } from '../lib/slips.ts'
 import { slipsApart } from '../lib/wording.ts'
 
-/** The words that the patterns of harm go by, and in which a slip is most likely. */
+/** The words that the patterns of harm go by, and in which a slip is most likely; none is shorter than a slip can be told in. */
 const HARM = (
-  'crank crankshaft flywheel driver motor engine compressor piston cylinder machine block blocks blocking lock locks padlock padlocks valve valves ' +
-  'bleed breaker blind pressure start starts started starting turns turned turning moves moved moving gas alarm meter leak leaks leaking ' +
-  'coming comes hissing smell smells hurt trapped caught hand hands finger fingers inside someone somebody fell slipped opened running ' +
-  'breathe breathing faint dizzy unconscious fainted collapsed beeping ringing friend alone allowed witness fire burning'
+  'crank crankshaft flywheel driver motor engine compressor piston cylinder machine block blocks ' +
+  'blocking locks padlock padlocks valve valves bleed breaker blind pressure start starts started ' +
+  'starting turns turned turning moves moved moving alarm meter leaks leaking coming comes hissing ' +
+  'smell smells trapped caught hands finger fingers inside someone somebody slipped opened running ' +
+  'breathe breathing faint dizzy unconscious fainted collapsed beeping ringing friend alone allowed ' +
+  'witness burning'
 ).split(' ')
 
 /** What gloves make of the shortest: too short to tell a slip in by its letters. */
 const SHORT: Readonly<Record<string, string>> = {
+  ...COMMON_SLIPS,
   lok: 'lock',
   lck: 'lock',
   loks: 'locks',
@@ -20,13 +24,7 @@ const SHORT: Readonly<Record<string, string>> = {
   blcok: 'block',
   gsa: 'gas',
   ags: 'gas',
-  teh: 'the',
-  wat: 'what',
-  waht: 'what',
-  wats: 'what is',
-  hwat: 'what',
   si: 'is',
-  fone: 'phone',
   smel: 'smell',
   smeel: 'smell',
   hrut: 'hurt',
@@ -51,15 +49,12 @@ const SHORT: Readonly<Record<string, string>> = {
 /** Words of everyday and of the trade that are near to one of those and mean another thing. */
 const OTHERS = new Set(
   (
-    'look looks looked looking lack luck lucky black blocked blink blond bland blade crane cranes crack cracks cracked cranked cranky clank drive ' +
-    'drives driven diver rider riders value values halve salve breed bleeds bleep bleak blend blends breaks breakers baker beaker bleeder ' +
-    'stars stark stare stair smart stand stands state stated stating turn tunes turner burns burned burnt moved mover modes mode model moles ' +
-    'leap lead leads lean leaf leave leaves leaning leaping coming combs cones homes comet cane lake weak peak metre metres metal meters matter ' +
-    'later hunt hurl hunts hard harms harm land hands handy handle hang hangs finer fines singer inside insides inner insight fill fall fold ' +
-    'flipped shipped slips ripped openers opener running runner ruining cutting caught taught fires firm fine file filed fired five fines wire ' +
-    'blinds blank blanks pressures presses pressed pistons cylinders machines motors engines starter startled small spell swell fells feel felt ' +
-    'cell bell tell well sell dell fail falls faint paint faintly faults brush breath breathes breather bleeding burning turning tuning moving ' +
-    'shell shells along rigging cores copes stats finders leafs flint tuned tunes bloch compressors leans lacks tapped blued breaths loving missing kissing kisses locked locker lockers pack packs rock rocks dock clock clocks sock socks'
+    'looks black blink blond bland crane crack cranky clank drive drives driven diver value values breed ' +
+    'bleeds bleep blend breakers beaker stars stark stare smart stated stating turner mover modes moles ' +
+    'leads leaning leaping combs cones comet metre meters handy hangs finer insides shipped opener ' +
+    'ruining blinds pressures pistons cylinders machines motors engines starter startled small spell ' +
+    'swell breath breathes breather tuning shell shells along rigging cores copes stats finders leafs ' +
+    'flint tuned bloch compressors leans lacks tapped blued breaths'
   ).split(' '),
 )
 

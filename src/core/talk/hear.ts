@@ -38,6 +38,7 @@ import { limitLines } from './limits-asked.ts'
 import { makeSafeLines } from './make-safe.ts'
 import { meantLine } from './meant.ts'
 import { nextLines } from './next-steps.ts'
+import { noneFits } from './none-fits.ts'
 import { sureOfNumber } from './number-sure.ts'
 import { offersAt, pickedOffer } from './offered.ts'
 import { openLines } from './open-items.ts'
@@ -47,7 +48,7 @@ import { hearAtPoint, notice } from './points.ts'
 import { hearPractice, hearPracticeWithin, noWords } from './practice-words.ts'
 import { countersignWho, countersignWord } from './radio-words.ts'
 import { isYes, reflexLines, reflexWithin, whyNoNotApplicable } from './reflex.ts'
-import { isTold, NOT_NOTED } from './safety-asked.ts'
+import { isTold } from './safety-asked.ts'
 import { hearAtSheet, sheetWord } from './sheet-words.ts'
 import { standingAsked } from './standing-asked.ts'
 import { dangerLines, statedLines } from './stated.ts'
@@ -57,7 +58,7 @@ import { answerTo, toldLines } from './told.ts'
 import { upTo, wantedLine } from './wanted.ts'
 import { whereLines } from './where.ts'
 import { nearFigure, whyKnown, whyNumber } from './why-number.ts'
-import { ASK_HOW, isMakeSafe, isStop, PIN_DROPPED, type Word, wordIn } from './words.ts'
+import { ASK_HOW, isMakeSafe, isStop, NOT_NOTED, PIN_DROPPED, type Word, wordIn } from './words.ts'
 
 /** `now` is told where ages are asked for; left out, it is the moment of the last entry. */
 export function hear(
@@ -313,7 +314,10 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'pick': {
       const picked = pickedFrom(prompt.options, text)
       return picked === undefined
-        ? say(`Key ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`)
+        ? say(
+            noneFits(defs, state, prompt) ??
+              `Key ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`,
+          )
         : input({ do: 'pick', seat: prompt.seat.id, instrument: picked.id })
     }
     case 'clear': {

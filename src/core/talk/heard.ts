@@ -9,6 +9,7 @@ import { type Instant, readStamp } from '../lib/instant.ts'
 import type { Refusal } from '../lib/result.ts'
 import type { Ask } from './ask.ts'
 import type { FileWork } from './ask-file.ts'
+import { NOT_NOTED } from './words.ts'
 
 export interface Talk {
   readonly ask: Ask | null
@@ -58,10 +59,9 @@ export function say(...lines: string[]): Heard {
   return { talk: QUIET, input: null, say: lines }
 }
 
-/** Answered, and on no record: the words are kept for a note until another line is keyed. */
+/** Answered, and on no record: where that was said the words are kept for a note until another line is keyed, but none with a PIN in it. */
 export function told(line: string, ...lines: string[]): Heard {
-  // Only where it was said that note does so, and never what could have a PIN in it.
-  const isKept = lines.some((one) => one.includes('note alone')) && !/\d{4}/.test(line)
+  const isKept = lines.includes(NOT_NOTED) && !/\d{4}/.test(line)
   return isKept ? { ...say(...lines), talk: { ask: null, told: line.trim() } } : say(...lines)
 }
 

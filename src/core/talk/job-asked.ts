@@ -6,6 +6,7 @@ import { type Definitions, instrumentById } from '../job/definitions.ts'
 import { next } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { pointLines } from './gate-list.ts'
+import { noneFits } from './none-fits.ts'
 import { plainAskedLines } from './plain-asked.ts'
 
 const REAL =
@@ -27,14 +28,6 @@ const LOCK_PLACES = new RegExp(
   'i',
 )
 
-const NONE_FIT =
-  'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
-const NAME_IT = 'In practice name first what was hidden, by the word fault; that counts.'
-
-/** Where no instrument of the list may be used. */
-export const noneFits = ({ practice }: State): string =>
-  practice === null ? NONE_FIT : `${NONE_FIT} ${NAME_IT}`
-
 const NONE_LEFT =
   /\b(?:no|none|not a) (?:\w+ )?(?:left|gauge|meter|micrometer|thermometer|instrument|one|other|fit|good|of (?:them|these))\b|\bwhat (?:now|then|do i do|can i do)\b|\bnothing left\b/i
 
@@ -47,8 +40,8 @@ export function jobAskedLines(defs: Definitions, state: State, question: string)
   if (LOCK_PLACES.test(question) && !/\bplate\b/i.test(question)) return pointLines(defs)
   const prompt = next(defs, state)
   if (prompt.kind === 'pick' && NONE_LEFT.test(question)) {
-    const isNone = prompt.options.every((one) => refusedNow(defs, state, prompt.seat.id, one) !== null)
-    if (isNone) return [noneFits(state)]
+    const none = noneFits(defs, state, prompt)
+    if (none !== null) return [none]
   }
   if (prompt.kind === 'pick' && (WHICH.test(question.trim()) || RIGHT.test(question.trim())))
     return [

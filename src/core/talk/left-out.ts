@@ -16,13 +16,27 @@ export interface LeftOut {
 }
 
 export function leftOut(defs: Definitions, state: State): LeftOut[] {
+  return byPart(
+    defs,
+    state,
+    defs.steps.filter((placed) => isLeftOut(defs, state, placed)),
+  )
+}
+
+/** A part that was left out as a whole is one. */
+export function byPart(defs: Definitions, state: State, out: readonly PlacedStep[]): LeftOut[] {
   const groups = new Map<PlacedStep, PlacedStep[]>()
-  for (const placed of defs.steps) {
-    if (!isLeftOut(defs, state, placed)) continue
+  for (const placed of out) {
     const by = placed.inside.find((part) => applicability(defs, state, part) === 'skip') ?? placed
     groups.set(by, [...(groups.get(by) ?? []), placed])
   }
   return [...groups].map(([by, steps]) => ({ by, steps }))
+}
+
+/** `9`, or `9 to 12`. */
+export function numbersOf(steps: readonly PlacedStep[]): string {
+  const [first, last] = [steps[0]?.number, steps.at(-1)?.number]
+  return first === last ? `${first}` : `${first} to ${last}`
 }
 
 /** Of a job that is open the steps ahead are still to come, whatever their rule says by now. */

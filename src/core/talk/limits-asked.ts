@@ -10,7 +10,7 @@ import { list } from '../lib/wording.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { limitFigure } from '../papers/limit-passages.ts'
 import { governsText, judgedBy } from '../practice/governable.ts'
-import { formatNumber } from '../units/index.ts'
+import { FALLBACK, formatShare } from './answer-asked.ts'
 import { restsOn } from './reading-asked.ts'
 
 const BEYOND = '(?:rework|replace|replacing|replacement|reworking)'
@@ -59,7 +59,7 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
       ? []
       : [
           ...(shares.size === 1 && share !== undefined
-            ? [`MONITOR from ${percent(share)} of a limit on${sizeShare(defs, names)}.`]
+            ? [`MONITOR from ${formatShare(share)} of a limit on${sizeShare(defs, names)}.`]
             : []),
           'Beyond: outside by more than the measuring error. Outside or inside by less: HOLD. The worst word of all is the verdict.',
           ...(defs.machine.simple_acceptance === undefined
@@ -68,13 +68,12 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
                 'Where no measuring error is known it is compared without one, as the record allows: never better than MONITOR.',
               ]),
           `Source: ${sourcesOf(known)}.`,
+          ...(known.some(({ from }) => from !== 'machine') ? [FALLBACK] : []),
         ]),
   ]
 }
 
 const isGas = (prompt: Prompt) => prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'
-
-const percent = (share: number) => `${formatNumber(share * 100, 0)} %`
 
 /** A size is worn from what it was made to, and not from nothing. */
 const sizeShare = ({ machine: { bore } }: Definitions, names: readonly CharacteristicId[]): string =>
@@ -84,7 +83,9 @@ const sizeShare = ({ machine: { bore } }: Definitions, names: readonly Character
 function rowText(defs: Definitions, id: CharacteristicId, limit: Limit, withShare: boolean): string {
   const way = limit.bound === 'at-most' ? 'at most' : 'at least'
   const watch =
-    limit.monitorFrom === undefined || !withShare ? '' : `, MONITOR from ${percent(limit.monitorFrom)} of it`
+    limit.monitorFrom === undefined || !withShare
+      ? ''
+      : `, MONITOR from ${formatShare(limit.monitorFrom)} of it`
   return `${governsText(id)}: ${way} ${limitFigure(defs, id, limit)}${watch}, beyond it ${limit.beyond}`
 }
 

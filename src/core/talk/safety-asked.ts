@@ -264,10 +264,6 @@ export function isTold(line: string): boolean {
   return tellsOfHarm(text) && !text.endsWith('?') && !SUPPOSED.test(text)
 }
 
-/** Danger that is told goes on no record by that: a lead would never hear of it. */
-export const NOT_NOTED =
-  'None of it is on record yet: note alone puts these words there; or note, and other words behind it.'
-
 const SUPPOSED =
   /^(?:ask\b|what|why|how|where|when|which|who|is|are|am|was|were|can|could|may|might|must|do|does|did|has|have|if|suppose|will|would|should|in case)\b/i
 

@@ -1,37 +1,31 @@
 // A question as it is heard: small letters, one space, no politeness, and slips in the words that questions go by put right. What is
 // looked up in the papers, or put on record, stays as it was keyed; only what a question is about is told by this.
+
 import type { Definitions } from '../job/definitions.ts'
+import { COMMON_SLIPS } from '../lib/slips.ts'
 import { slipsApart } from '../lib/wording.ts'
 import { isInPapers } from '../papers/find.ts'
 
 /** Shorter than a slip can be told in, or two slips in one: how they are keyed with gloves on. */
 const SHORT: Readonly<Record<string, string>> = {
+  ...COMMON_SLIPS,
   hwo: 'how',
   hw: 'how',
-  waht: 'what',
-  wat: 'what',
-  wats: 'what is',
-  whats: 'what is',
   hows: 'how is',
-  whos: 'who is',
   wheres: 'where is',
   lok: 'lock',
   loks: 'locks',
   lck: 'lock',
-  teh: 'the',
   frist: 'first',
   ther: 'there',
   thier: 'their',
-  wich: 'which',
   whcih: 'which',
   cna: 'can',
-  shoud: 'should',
   u: 'you',
   r: 'are',
   ur: 'your',
   cn: 'can',
   nd: 'need',
-  fone: 'phone',
   hav: 'have',
   dos: 'does',
   meen: 'mean',
@@ -42,9 +36,6 @@ const SHORT: Readonly<Record<string, string>> = {
   mics: 'micrometers',
   mike: 'micrometer',
   mikes: 'micrometers',
-  gage: 'gauge',
-  guage: 'gauge',
-  gages: 'gauges',
   dont: "don't",
   im: "i'm",
   ive: "i've",

@@ -13,6 +13,7 @@ import { standingAsked } from './standing-asked.ts'
 import { whyLines } from './tell-about.ts'
 import { toldLines } from './told.ts'
 import { wantedLine } from './wanted.ts'
+import { NOT_NOTED } from './words.ts'
 
 /** Prompts that take a number, a figure or Enter: three words in a row are none of them. */
 const TAKES_NO_WORDS: readonly Prompt['kind'][] = [
@@ -35,8 +36,7 @@ const NOT_A_SLIP =
 /** What somebody sees, feels or did, told as it is: of a part, of the machine, of what was keyed. */
 const STATES = /^(?:i|we|it|he|she|they|there|this|that|these|those|the|my|our|some\w*)(?:['\u2019]\w+)?\b/i
 
-const ON_RECORD =
-  'None of it is on record yet: note alone puts these words there; or note, and other words behind it. stop blocks the job where anybody could be hurt.'
+const STOPS = 'stop blocks the job where anybody could be hurt.'
 const PRACTISED = 'In practice look tells what is there, and hint where to look; a hint costs.'
 const LOOK_UP = 'ask, and your words behind it, looks it up in the papers of this job.'
 
@@ -65,7 +65,8 @@ export function statedLines(
         ...(TROUBLE.test(text) ? troubleLines(prompt) : []),
         ...(state.practice === null ? [] : [PRACTISED]),
         `Nothing was taken. ${wanted}`,
-        ON_RECORD,
+        STOPS,
+        NOT_NOTED,
         LOOK_UP,
       ]
     : null

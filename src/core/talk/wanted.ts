@@ -9,6 +9,7 @@ import { pointOf } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { STOP_CAUSES } from '../job/stop-causes.ts'
 import { waysWanted } from './ask-stop.ts'
+import { noneFits } from './none-fits.ts'
 
 const NOTHING = 'Nothing is asked now.'
 
@@ -26,7 +27,10 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'tag':
       return 'Asked is the tag on the plate of the cylinder, as it is read there.'
     case 'pick':
-      return `Asked is ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`
+      return (
+        noneFits(defs, state, prompt) ??
+        `Asked is ${upTo(prompt.options.length)}, or the number on the tag of the instrument.`
+      )
     case 'clear':
       return `Asked are the words ${prompt.gate.step.clear_words}, once everybody is out and clear.`
     case 'evidence':

@@ -93,3 +93,7 @@ export const ASK_HOW =
 
 export const PIN_DROPPED =
   'Figures keyed where a PIN was asked or could have been are dropped and kept nowhere: key the answer anew.'
+
+/** What note alone does, said wherever the words of a line are kept for it. */
+export const NOT_NOTED =
+  'None of it is on record yet: note alone puts these words there; or note, and other words behind it.'

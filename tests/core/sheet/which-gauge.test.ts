@@ -23,6 +23,17 @@ it('by its name once it is picked', () => {
   expect(rows(walk)).toContain('The gauge is M-3, Inside micrometer, 8 to 12 in.')
 })
 
+it('is said to be none where the register has none that may be used', () => {
+  const none = exampleDefs({
+    instruments: (text) =>
+      text
+        .replace(/(id: M-\d+\n[\s\S]*?due: )\d{4}-\d{2}-\d{2}/g, '$12025-01-01')
+        .replace(/(id: B-\d+\n[\s\S]*?due: )\d{4}-\d{2}-\d{2}/g, '$12025-01-01'),
+  })
+  const told = rows(atGauge(new Walk(none))).filter((text) => /gauge/.test(text))
+  expect(told).toContain('No gauge of the register may be used for the bore.')
+})
+
 it('names none that may not be used, and nothing at another reading', () => {
   const due = exampleDefs({
     instruments: (text) => text.replace(/(id: M-3[\s\S]*?due: )\d{4}-\d{2}-\d{2}/, '$12025-01-01'),
