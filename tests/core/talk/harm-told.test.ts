@@ -145,9 +145,11 @@ describe('harm', () => {
     expect(tellsOfHarm(line)).toBe(false)
   })
 
-  it('with a slip is none in the tag of a machine', () => {
-    const walk = new Walk().keys('RO', 'SHELL UNIT K-402')
-    expect(walk.last.type).toBe('machine.mismatched')
+  it('with a slip is none in the tag of a machine: it is asked whether it is one, and stands on record then', () => {
+    const walk = new Walk().keys('RO', 'SMEEL UNIT K-402')
+    expect(walk.said.join(' ')).not.toContain('FIRST')
+    expect(walk.keys('2').last.type).toBe('machine.mismatched')
+    expect(new Walk().keys('RO', 'SHELL UNIT K-402').last.type).toBe('machine.mismatched')
   })
 
   it('that was not said to be put down by note alone, and what could have a PIN in it, is not put down so', () => {

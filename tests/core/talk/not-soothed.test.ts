@@ -7,6 +7,8 @@ describe('what may be danger', () => {
     'there is a draught coming out of the bore',
     'there is a draft of air from the crank end',
     'there are gusts out of the vent',
+    'is there a draft coming out of the bore',
+    'what about the draught from the crank end',
   ])('%j is no question about wind', (line) => {
     expect(new Walk().toBore().keys(line).said.join(' ')).not.toMatch(/Hold point 2: complete|moving air/i)
   })
