@@ -5,7 +5,7 @@ import { asKind, type Definitions, stepById } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
 import { next } from './next.ts'
-import { notAsked, words } from './refusals.ts'
+import { notAsked, reason } from './refusals.ts'
 import type { State } from './state.ts'
 
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
@@ -27,7 +27,7 @@ export function admitStep(
       return places.ok ? ok([...places.value, { type, step: input.step }]) : places
     }
     case 'object': {
-      const remark = words(input.remark, 'What you see')
+      const remark = reason(input.remark, 'What you see')
       return remark.ok ? ok([{ type: 'step.objected', step: input.step, remark: remark.value }]) : remark
     }
     case 'observe':
@@ -73,6 +73,6 @@ export function condition(
       ? refuse('no-words', 'This condition needs a note: say what you see and where.')
       : ok(found)
   }
-  const note = words(input.note, 'The note')
+  const note = reason(input.note, 'The note')
   return note.ok ? ok({ ...found, note: note.value }) : note
 }

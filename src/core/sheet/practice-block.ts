@@ -103,9 +103,9 @@ export function practiceView(
         ? [row('Its word, as in: MONITOR', 'strong')]
         : [
             row(
-              `What governs, the limit with the most of it used: ${judged.join(', ')}${isLoad ? `; or, at HOLD, ${NOTHING_GOVERNS}` : ''}`,
+              `What governs, the limit with the most of it used: ${judged.map(governsText).join(', ')}${isLoad ? `; or, at HOLD, ${NOTHING_GOVERNS}` : ''}`,
             ),
-            row(`Word and what governs, as in: MONITOR ${judged[0]}`, 'strong'),
+            row(`Word and what governs, as in: MONITOR ${governsText(judged[0] ?? '')}`, 'strong'),
           ]),
     ],
   }

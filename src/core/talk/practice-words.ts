@@ -164,19 +164,19 @@ function called(
   if (verdict === undefined) return null
   const about = rest.join(' ').toLowerCase()
   // `rework or replace?` asks, and decides nothing.
-  if (/^or (?:rework|replace)\b/.test(about)) return say(...(limitLines(defs, state) ?? []))
+  const limits = /^or (?:rework|replace)\b/.test(about) ? limitLines(defs, state) : null
+  if (limits !== null) return say(...limits)
   if (/\?$|^or\b/.test(about)) return null
-  const governs = judged.filter(
-    (one) =>
-      [one, one.replaceAll('-', ' '), governsText(one)].includes(about.replaceAll('-', ' ')) || one === about,
-  )
+  const plain = (name: string) => name.replaceAll('-', ' ')
+  const governs = judged.filter((one) => [one, governsText(one)].some((name) => plain(name) === plain(about)))
+  const names = judged.map(governsText)
   const isHold = verdict === 'HOLD'
   const isSaid = governs.length > 0 || (isHold && (!isHoldAsked(defs, id) || about === NOTHING_GOVERNS))
   if (!isSaid && judged.length > 0)
     return say(
       isHold
-        ? `Say as well what holds it: HOLD ${judged[0] ?? ''}, or another limit that nothing here keeps to; or HOLD ${NOTHING_GOVERNS}, where what was read does not go together and no limit is reached.`
-        : `Say as well which limit governs, the one that uses most of itself: ${verdict} ${judged[0] ?? ''}. One of: ${judged.join(', ')}.`,
+        ? `Say as well what holds it: HOLD ${names[0] ?? ''}, or another limit that nothing here keeps to; or HOLD ${NOTHING_GOVERNS}, where what was read does not go together and no limit is reached.`
+        : `Say as well which limit governs, the one that uses most of itself: ${verdict} ${names[0] ?? ''}. One of: ${names.join(', ')}.`,
     )
   return put({ type: 'practice.called', step: id, verdict, governs })
 }

@@ -1,7 +1,7 @@
 // A reason says something of the thing: what is keyed to be past the question is refused wherever one is asked.
 import { describe, expect, it } from 'vitest'
 import { reason } from '../../../src/core/job/refusals.ts'
-import { Walk } from '../../helpers/example.ts'
+import { BORE_LINES, Walk } from '../../helpers/example.ts'
 
 describe('a reason', () => {
   it.each([
@@ -31,6 +31,13 @@ describe('a reason', () => {
       expect(reason(typed, 'The reason')).toEqual({ ok: true, value: typed })
     },
   )
+
+  it('is asked of what was found, and of what is seen instead', () => {
+    const walk = new Walk().toBore().keys(...BORE_LINES, '3', '9.7502')
+    const found = { do: 'observe', step: 'surface', condition: 'cracked' } as const
+    expect(walk.bring({ ...found, note: 'ok' })).toBe('no-words')
+    expect(walk.bring({ ...found, note: 'hair line at the valve port' })).toBeNull()
+  })
 
   it('is asked of a doubtful reading that is kept, of a correction and of a step that is not measured', () => {
     const kept = new Walk().toBore().keys('9.60', '3', 'none')
