@@ -24,7 +24,7 @@ const SHOWN: Readonly<Record<string, RegExp>> = {
   'gas-returns': /monitor on your chest sounds/,
   'wear-top': /polished over your head/,
   'wear-side': /polished on the right/,
-  ridge: /nail stops at a ledge/,
+  ridge: /nail stops at a raised edge/,
   scored: /nail drops into/,
   cracked: /dark hair line/,
   rust: /brown streak/,

@@ -38,6 +38,7 @@ export function witnessGiven(asked: Asked<'witness'>, proved: boolean): Result<r
   const those = mayWitness(defs, state, gate, evidence).map(({ id }) => id)
   const may = those.length === 0 ? 'nobody else may, so it stays shut.' : `key ${list(those, 'or')}.`
   // Before any PIN is asked or looked at: whoever did it signs for nothing here, whatever they key.
+  if (named === '') return refuse('unknown-person', `Nothing was keyed: ${may}`)
   if (didThis(state, gate, named))
     return refuse('self-witness', `${named} did this and may not witness it: ${may}`)
   const signed = signer(defs, state, { person: typed, proved })

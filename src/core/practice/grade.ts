@@ -63,6 +63,9 @@ export interface Grade {
 /** A skill is passed from this share on, hints counted: our own figure, invented for practice. */
 export const ENOUGH = 0.8
 
+/** Passed this often in a row at a level, the next one is due. Invented for practice. */
+export const IN_A_ROW = 2
+
 /** Entries by which nobody goes in. */
 const STOPPING: readonly Entry['type'][] = ['stop.raised', 'evidence.failed', 'machine.mismatched']
 
@@ -281,7 +284,8 @@ function mendedTold({ skill }: Score, mended: number): string {
 const NEXT: Readonly<Record<Skill, string>> = {
   safety: 'the hold point: look at each line before you key it, and key what is there',
   measuring: 'measuring: as the sheet says how, each repeat anew',
-  judging: 'judging: each figure over its own limit; the largest share governs',
+  judging:
+    'judging: how much of its own limit each figure has used, a size counted from nominal; the largest share governs',
   diagnosing: 'diagnosing: what each look and each pair of figures says of the machine',
   recording: 'recording: what the instrument shows, as it shows it',
 }
@@ -298,5 +302,8 @@ export function nextTold({
   if (weakest !== null) return `Practise next: ${NEXT[weakest]}.`
   if (safety === 'not reached') return 'Practise next: this level, as far as its first hold point.'
   if (endedEarly) return 'Practise next: another seed of this level, for what lies behind the STOP.'
-  return level < 5 ? `Practise next: level ${level + 1}.` : 'Practise next: another seed of this level.'
+  // Whether it was passed before nobody knows here: as `progressOf` counts.
+  return level < 5
+    ? `Practise next: another seed. Level ${level} passed ${IN_A_ROW} times in a row, level ${level + 1} is drawn without asking.`
+    : 'Practise next: another seed of this level.'
 }

@@ -5,6 +5,7 @@ import type { PracticeState } from '../job/practice.ts'
 import type { State } from '../job/state.ts'
 import { hiddenMachine } from './ask.ts'
 import { faultById } from './faults.ts'
+import { judgedBy } from './governable.ts'
 
 export function hintFor(defs: Definitions, state: State): string {
   if (state.practice === null) return ''
@@ -17,14 +18,21 @@ export function hintFor(defs: Definitions, state: State): string {
   return isHeld ? `${own} And: ${listedHint(defs, state.practice, prompt, here)}` : own
 }
 
+const MOST_USED = 'Which figure has used most of its limit? Divide each by its own.'
+/** As `judgeBore` counts it. */
+const FROM_NOMINAL =
+  'The largest is no share of the whole size: count how far it is from nominal to its limit.'
+
 function listedHint(defs: Definitions, practice: PracticeState, prompt: Prompt, here: string): string {
   const fault = hiddenMachine(defs, practice)
     .faults.map(faultById)
     .find(({ at }) => at.includes(here))
   if (fault !== undefined) return fault.hint
-  return prompt.kind === 'judge'
-    ? 'Which figure has used most of its limit? Divide each by its own.'
-    : 'Nothing more than the sheet says: do that, and look at all of it.'
+  if (prompt.kind === 'judge')
+    return judgedBy(defs, prompt.step.id).includes('largest-diameter')
+      ? `${MOST_USED} ${FROM_NOMINAL}`
+      : MOST_USED
+  return 'Nothing more than the sheet says: do that, and look at all of it.'
 }
 
 function hereOf(prompt: Prompt): string {

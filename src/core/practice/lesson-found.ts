@@ -1,4 +1,5 @@
 // Diagnosing: what was found by eye, and what was named as hidden on the machine.
+import { CHANGES_IT } from '../job/as-left.ts'
 import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
@@ -14,6 +15,7 @@ type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 
 /** The answer is on record, and is not looked at again: only the next one can be. */
 const UNSEEN = 'Wrong: nobody looked. At the next one the word look comes first, then the answer.'
+const BY_LUCK = 'What was keyed is what is there, by luck.'
 
 type Seen = Extract<Truth, { kind: 'eye' }>
 
@@ -30,7 +32,8 @@ export function findingLesson(scene: Scene, entry: Of<'finding.observed'>): Less
   const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
   // Who did not look is no safer than who looked and said it all the same.
   if (isUnsafeSaid(truth, entry)) return unsafe(asked === null ? MISSING : SAID, fault, there)
-  if (asked === null && !DECIDED.includes(placed.step.id)) return marked(wrong('diagnosing'), UNSEEN)
+  if (asked === null && !DECIDED.includes(placed.step.id))
+    return marked(wrong('diagnosing'), UNSEEN, same(allOf(entry), truth.conditions) ? BY_LUCK : there)
   const taught = fault === null ? [] : [fault.teaches, `Source: ${fault.source}.`]
   if (same(allOf(entry), truth.conditions))
     return {
@@ -71,10 +74,26 @@ export function confirmLesson(scene: Scene, entry: Of<'step.confirmed' | 'step.o
   const isSaidSo = entry.type === 'step.confirmed'
   if (isSaidSo && !truth.isSo && fault?.shows === 'stop')
     return unsafe(asked === null ? MISSING : SAID, fault, `What was there: ${truth.seen}`)
-  if (asked === null) return marked(wrong('diagnosing'), UNSEEN)
+  if (asked === null)
+    return marked(
+      wrong('diagnosing'),
+      UNSEEN,
+      isSaidSo === truth.isSo ? BY_LUCK : `What was there: ${truth.seen}`,
+    )
   if (isSaidSo === truth.isSo) return marked(right('diagnosing'), 'Right: that is what is there.', ...taught)
   return marked(wrong('diagnosing'), `Wrong. What was there: ${truth.seen}`, ...taught)
 }
+
+/** What a lead decides is not graded; but a record that something was put right where nothing was is no decision. */
+export function decisionLesson({ defs }: Scene, { about, choice }: Of<'disposition.set'>): Lesson {
+  const isFinding = stepById(defs, about).step.kind === 'observe'
+  return isFinding && CHANGES_IT.includes(choice)
+    ? marked(wrong('recording'), UNTOUCHED)
+    : { marks: [], isUnsafe: false, says: ['Not marked: what is done about it is for a lead to decide.'] }
+}
+
+const UNTOUCHED =
+  'Wrong: the record says now that it was put right in this job, and nothing was done to it here. It stands as it was found: hold, or a concession, says so.'
 
 function marked(mark: Lesson['marks'][number], ...says: readonly string[]): Lesson {
   return { marks: [mark], isUnsafe: false, says }

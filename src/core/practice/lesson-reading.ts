@@ -1,6 +1,10 @@
 // Measuring and recording: a figure that was keyed, against what the instrument showed for it.
-import { instrumentById } from '../job/definitions.ts'
-import type { Entry } from '../job/entries.ts'
+import { asKind, instrumentById, stepById } from '../job/definitions.ts'
+import type { Entry, ReadingAt } from '../job/entries.ts'
+import { checkBefore, isSetCheck } from '../job/off-standard.ts'
+import { NOISE } from '../job/plausible.ts'
+import { gaugeById } from '../job/seats.ts'
+import { setCheckOf } from '../job/set-check.ts'
 import { alarmLesson } from './lesson-gate.ts'
 import { type Lesson, right, type Scene, wrong } from './marks.ts'
 
@@ -38,6 +42,42 @@ const MEASURE = 'The word measure is heard where correct asks for the figure.'
 /** No measurement, and no record of one. */
 function invented(says: string): Lesson {
   return { marks: [wrong('measuring'), wrong('recording')], isUnsafe: false, says: [says] }
+}
+
+/** A reading as it is taken, or kept after it waited. */
+export function takenLesson(scene: Scene, entry: ReadingAt): Lesson {
+  const lesson = readingLesson(scene, entry)
+  const off = measuredOnWith(scene, entry)
+  if (off === null || lesson.isUnsafe) return lesson
+  const [first = '', ...more] = lesson.says
+  return {
+    ...lesson,
+    marks: [wrong('measuring'), ...lesson.marks.filter(({ skill }) => skill !== 'measuring')],
+    says: /^right/i.test(first) ? [off] : [first, ...more, off],
+  }
+}
+
+/**
+ * The first size measured with a gauge that its check before has shown to be off: nothing of it can be judged, and it costs that one mark.
+ * Null for any other, and for all that come after.
+ */
+function measuredOnWith({ defs, state }: Scene, { step, instrument }: ReadingAt): string | null {
+  const placed = stepById(defs, step)
+  const check = isSetCheck(placed) ? undefined : checkBefore(defs, placed)
+  const gauge = gaugeById(defs, instrument)
+  if (check === undefined || gauge === null) return null
+  const read = setCheckOf(state, asKind(check, 'read'), gauge)
+  if (read === null || Math.abs(read.deviationM) <= read.allowedM + NOISE) return null
+  const isBracketed = (id: string) => {
+    const one = stepById(defs, id)
+    return !isSetCheck(one) && checkBefore(defs, one)?.id === check.id
+  }
+  const others = Object.values(state.readings)
+    .flat()
+    .filter((one) => one.instrument === instrument && isBracketed(one.step))
+  return others.length > 1
+    ? null
+    : `Wrong: sheet ${check.number} showed ${instrument} further off its standard than the ${gauge.set_check.within.text} it may be. Nothing that it measures can be judged: HOLD. The word instrument puts it aside before anything is measured with it.`
 }
 
 export function readingLesson(scene: Scene, entry: Keyed): Lesson {

@@ -18,10 +18,16 @@ import { list } from '../lib/wording.ts'
 import { quantity } from '../units/index.ts'
 import { truthOf } from './ask.ts'
 import { falseProofs } from './false-proof.ts'
-import { confirmLesson, correctedLesson, findingLesson, namingLesson } from './lesson-found.ts'
+import {
+  confirmLesson,
+  correctedLesson,
+  decisionLesson,
+  findingLesson,
+  namingLesson,
+} from './lesson-found.ts'
 import { evidenceLesson, failedLesson, plateLesson } from './lesson-gate.ts'
 import { openedLesson } from './lesson-opened.ts'
-import { correctionLesson, readingLesson, waitingLesson } from './lesson-reading.ts'
+import { correctionLesson, takenLesson, waitingLesson } from './lesson-reading.ts'
 import { verdictLesson } from './lesson-verdict.ts'
 import { lookedAt, measuredFor, measuredForCorrection } from './looks.ts'
 import { type Lesson, right, type Scene } from './marks.ts'
@@ -53,13 +59,13 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
     case 'evidence.failed':
       return failedLesson(at(lineOf(entry.step, entry.item)), entry)
     case 'reading.taken':
-      return readingLesson(measured(entry), entry)
+      return takenLesson(measured(entry), entry)
     case 'reading.doubted':
     case 'reading.late':
       return waitingLesson(measured(entry))
     case 'doubt.settled':
     case 'late.settled':
-      return practice.kept === null ? null : readingLesson(measured(practice.kept), practice.kept)
+      return practice.kept === null ? null : takenLesson(measured(practice.kept), practice.kept)
     case 'reading.corrected': {
       const corrects = { place: entry.place, corrects: entry.of, before: entry.seq }
       const { asked, isAnew } = measuredForCorrection(state, practice, corrects)
@@ -74,6 +80,8 @@ export function lessonOn(defs: Definitions, state: State, entry: Entry): Lesson 
       return confirmLesson(at(entry.step), entry)
     case 'verdict.given':
       return verdictLesson(at(entry.step), entry)
+    case 'disposition.set':
+      return decisionLesson(at(entry.about), entry)
     case 'practice.named':
       return namingLesson(at(''), entry)
     case 'stop.raised':

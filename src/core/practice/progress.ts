@@ -3,7 +3,7 @@
 import { LEVELS, type Level } from '../job/practice.ts'
 import { drawFaults } from './draw.ts'
 import type { Fault, Shows } from './fault.ts'
-import { type Grade, isEnough, type Score } from './grade.ts'
+import { type Grade, IN_A_ROW, isEnough, type Score } from './grade.ts'
 import { SKILLS, type Skill } from './marks.ts'
 
 export interface Progress {
@@ -24,8 +24,6 @@ export interface Progress {
 
 /** Sessions that a skill is told from: the last ones. Invented for practice. */
 const OF_LATE = 5
-/** Passed this often in a row at a level, the next one is due. Invented for practice. */
-const IN_A_ROW = 2
 /**
  * What was missed comes back after so many sessions; each time it is then found, after the next of these; found after the last,
  * no more. Widening spaces as in graduated recall (P. Pimsleur, Modern Language Journal 51(2), 1967, from memory); the numbers are invented for practice.

@@ -44,7 +44,7 @@ const strip = ofBore(({ strip: left }) => {
 const surface = ofBore(({ surface: found }) => {
   const seen = {
     scored: 'Two bright lines along the bottom; your nail drops into one of them.',
-    ridge: 'At the crank end of ring travel your nail stops at a ledge.',
+    ridge: 'At the crank end of ring travel your nail stops at a raised edge.',
     cracked: 'From a valve port a dark hair line runs into the bore, and wiping does not take it away.',
   }
   if (found.length === 0)

@@ -1,5 +1,6 @@
 // Nonconformances, dispositions and deviation permits on the sheet.
 import { permitsFor } from '../job/admit-deviation.ts'
+import { CHANGES_IT } from '../job/as-left.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -50,6 +51,7 @@ export function dispositionRows(
       row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'),
       row(`  ${entry.why}`),
       ...termsRows(entry),
+      ...unseenRows(defs, entry),
     ]
   }
   return [
@@ -58,6 +60,14 @@ export function dispositionRows(
     row(`  as it was said: ${entry.why}`),
     row(`  Open until ${entry.person} signs for it: countersign. The job does not close before.`, 'caution'),
   ]
+}
+
+/** Of a finding that was put right the entry before says how it was found, and none yet how it is. */
+function unseenRows(defs: Definitions, entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+  const isFinding = defs.steps.find(({ id }) => id === entry.about)?.step.kind === 'observe'
+  return isFinding && CHANGES_IT.includes(entry.choice)
+    ? [row(`  by the word of ${entry.person}: nothing on record shows it as it is now`, 'caution')]
+    : []
 }
 
 function termsRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {

@@ -94,7 +94,7 @@ export function practiceView(
       row(
         isLoad
           ? 'look tells the sums: shut, as it stands, full open.'
-          : 'readings shows all figures; limits all limits, with the word beyond each.',
+          : 'readings shows all figures; limits all limits, the word beyond each and the measuring error.',
       ),
     ],
     ask: [

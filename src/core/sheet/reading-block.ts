@@ -149,18 +149,20 @@ export function readingBlock(
   }
 }
 
-/** Under a long reason the figure that it is of would stand above the screen. */
+/** Under a long reason the figure that it is of would stand above the screen; and of a gauge that stays off its standard it is said what that comes to. */
 function keptFigure(
   defs: Definitions,
   state: State,
   { seq, choice, why = '' }: Extract<ReadingEntry, { type: 'doubt.settled' }>,
 ): Row[] {
-  if (choice !== 'kept' || why.length <= LONG_REASON) return []
+  if (choice !== 'kept') return []
   const before = Object.values(state.readings)
     .flat()
     .filter((one) => one.seq < seq)
   const [last] = before.sort((a, b) => b.seq - a.seq)
-  return last === undefined ? [] : [row(`  ${readingText(defs, last)}`, 'strong')]
+  if (last === undefined) return []
+  const figure = why.length <= LONG_REASON ? [] : [row(`  ${readingText(defs, last)}`, 'strong')]
+  return [...figure, ...offStandardRows(defs, state, last)]
 }
 
 /** `Corrected: was 22.0 degF, now 72.0 degF   22.2 degC`, with which of several readings of the place it is. */

@@ -1,7 +1,7 @@
 // The setting standard of a gauge, from the register of instruments: which it is, its size and how far off it may be read, shown where the
 // gauge is checked on it; and what to do where it was read further off.
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
-import type { Entry } from '../job/entries.ts'
+import type { ReadingAt } from '../job/entries.ts'
 import { isCheckAfter, isSetCheck, offStandard } from '../job/off-standard.ts'
 import { placeResult, placesOf } from '../job/places.ts'
 import { gaugeById } from '../job/seats.ts'
@@ -18,11 +18,7 @@ export function standardRows(defs: Definitions, placed: PlacedStep, instrument: 
 }
 
 /** Where what was read of it is further off than it may be; nothing else. */
-export function offStandardRows(
-  defs: Definitions,
-  state: State,
-  entry: Extract<Entry, { type: 'reading.taken' }>,
-): Row[] {
+export function offStandardRows(defs: Definitions, state: State, entry: ReadingAt): Row[] {
   const placed = defs.steps.find(({ id }) => id === entry.step)
   if (placed === undefined || !isSetCheck(placed)) return []
   const read = asKind(placed, 'read')
@@ -45,5 +41,5 @@ function wayOn(defs: Definitions, placed: PlacedStep): string {
   const again = 'wipe both, let them come to one warmth, and measure it once more, by the word correct.'
   return isCheckAfter(defs, placed)
     ? `${again} If it stays so, every size since the check before is in doubt and the verdict is HOLD: say so by the word instrument.`
-    : `${again} If it stays so, measure nothing with it: the word instrument puts it aside, and another is picked.`
+    : `${again} If it stays so, measure nothing with it: the word instrument puts it aside, and another is picked. Measured with all the same, the verdict is HOLD.`
 }

@@ -348,10 +348,15 @@ function governingRows(defs: Definitions, record: VerdictRecord): Row[] {
   return record.compute === 'figures' ? figuresGovern(defs, record) : boreGoverns(defs, record)
 }
 
+/** Where the measuring or the record is on hold every word is turned to HOLD: of what was not near its limit itself it is not said to make it so. */
+function isOwnWord({ judgement: { verdict, compared, reasons } }: CharacteristicJudgement): boolean {
+  return verdict !== 'HOLD' || compared || reasons.length > 1
+}
+
 function boreGoverns(defs: Definitions, { inputs, result }: BoreVerdictRecord): Row[] {
   const governing = result.governs?.characteristics ?? []
   // Of two limits the one that is used most may be the milder: the word is then another's, and that one is named first.
-  const makes = result.judged.filter(({ judgement }) => judgement.verdict === result.verdict)
+  const makes = result.judged.filter((c) => c.judgement.verdict === result.verdict && isOwnWord(c))
   const isOthers = makes.length > 0 && !makes.some((c) => governing.includes(c.characteristic))
   const first = isOthers ? makes : []
   return [...first, ...result.judged.filter((c) => governing.includes(c.characteristic))].flatMap((c) => {

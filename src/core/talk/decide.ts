@@ -2,6 +2,7 @@
 import { wouldRefuse } from '../job/admit.ts'
 import { deviable } from '../job/admit-deviation.ts'
 import { authorityHere, type FINDING_CHOICES, findingOffers, type Offer } from '../job/admit-disposition.ts'
+import { CHANGES_IT } from '../job/as-left.ts'
 import { authorityFrom } from '../job/authority.ts'
 import { hoursRead } from '../job/changes.ts'
 import { type Definitions, stepById } from '../job/definitions.ts'
@@ -114,6 +115,15 @@ export function decideFinding(
   )
 }
 
+/** That a finding was put right stands on record by one person's word. */
+function unseenLines(defs: Definitions, step: string, choice: string): string[] {
+  return CHANGES_IT.includes(choice) && stepById(defs, step).step.kind === 'observe'
+    ? [
+        'Only if it was done: nothing on record shows it as it is now, so it stands by the word of whoever decides. The reason says what was done, and who looked.',
+      ]
+    : []
+}
+
 export function deviation(defs: Definitions, state: State): Heard {
   if (state.doer === null) return say('Sign on first.')
   const steps = deviable(defs, state)
@@ -132,7 +142,10 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       const picked = pickedOffer(question.offers, line)
       return 'no' in picked
         ? ask(question, picked.no)
-        : ask({ kind: 'dispose-who', step: question.step, ...picked })
+        : ask(
+            { kind: 'dispose-who', step: question.step, ...picked },
+            ...unseenLines(defs, question.step, picked.choice),
+          )
     }
     case 'dispose-who':
       if (/^(by )?radio$/i.test(line.trim())) return radioWord(defs, state, question, question)

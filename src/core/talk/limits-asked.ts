@@ -3,6 +3,7 @@
 import { isPocketLimit } from '../cycle/pocket-limits.ts'
 import type { CharacteristicId } from '../definition/characteristics.ts'
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
+import { judgeStep } from '../job/judge-step.ts'
 import { limitsFor } from '../job/limits.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
@@ -11,6 +12,7 @@ import type { Limit } from '../metrology/limit.ts'
 import { limitFigure } from '../papers/limit-passages.ts'
 import { governsText, judgedBy } from '../practice/governable.ts'
 import { FALLBACK, formatShare } from './answer-asked.ts'
+import { bareError } from './names.ts'
 import { restsOn } from './reading-asked.ts'
 
 const BEYOND = '(?:rework|replace|replacing|replacement|reworking)'
@@ -62,6 +64,7 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
             ? [`MONITOR from ${formatShare(share)} of a limit on${sizeShare(defs, names)}.`]
             : []),
           'Beyond: outside by more than the measuring error. Outside or inside by less: HOLD. The worst word of all is the verdict.',
+          ...errorLines(defs, state, judge),
           ...(defs.machine.simple_acceptance === undefined
             ? []
             : [
@@ -71,6 +74,20 @@ export function limitLines(defs: Definitions, state: State): string[] | null {
           ...(known.some(({ from }) => from !== 'machine') ? [FALLBACK] : []),
         ]),
   ]
+}
+
+/** How much the readings that are in are in doubt by: once they are all in, before the verdict stands. */
+function errorLines(defs: Definitions, state: State, judge: JudgeStep): string[] {
+  const prompt = next(defs, state)
+  if (prompt.kind !== 'judge' || prompt.step.id !== judge.id) return []
+  const record = judgeStep(defs, state, judge, '')
+  if (record.compute !== 'bore_form') return []
+  const { differenceU, readingU } = record.inputs
+  return typeof differenceU === 'number' && typeof readingU === 'number'
+    ? [
+        `Measuring error here: ${bareError(defs, differenceU)} of a difference, ${bareError(defs, readingU)} of a size, ${defs.machine.shop_units.length}.`,
+      ]
+    : ['Measuring error here: not known, as the sheet will say.']
 }
 
 const isGas = (prompt: Prompt) => prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'

@@ -4,8 +4,8 @@ import type { Definitions } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 
-const NONE_FIT =
-  'None of these may be used, and this job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
+const LEAVE_IT =
+  'This job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.'
 const NAME_IT = 'In practice name first what was hidden, by the word fault; that counts.'
 
 /** Null: one of them may be used. */
@@ -15,5 +15,10 @@ export function noneFits(
   { seat, options }: Extract<Prompt, { kind: 'pick' }>,
 ): string | null {
   if (options.some((one) => refusedNow(defs, state, seat.id, one) === null)) return null
-  return state.practice === null ? NONE_FIT : `${NONE_FIT} ${NAME_IT}`
+  return `None of these may be used. ${leaveIt(state)}`
+}
+
+/** What is left to do where no instrument of the register may be used. */
+export function leaveIt({ practice }: State): string {
+  return practice === null ? LEAVE_IT : `${LEAVE_IT} ${NAME_IT}`
 }

@@ -122,6 +122,23 @@ describe('a nonconformance', () => {
     expect(walk.state.closed).toBeNull()
   })
 
+  it('said to be put right stands by one word, and that is said before it is and beside it; on hold or by concession not', () => {
+    const atEnd = () =>
+      new Walk().toBore().keys(...BORE_LINES, ...SCORED, '1', 'KH', 'read again after 4000 h', '', '1')
+    const made = (word: string) => {
+      const walk = atEnd().keys(word)
+      const before = walk.said.join(' ')
+      walk.keys('KH', 'stoned and wiped, seen by ML')
+      return { before, after: shown(walk, 'disposition.set').replace(/\n.*?\| +/g, ' ') }
+    }
+    for (const word of ['rework', 'repair', 'replace']) {
+      expect(made(word).before).toContain('Only if it was done')
+      expect(made(word).after).toContain('by the word of KH: nothing on record shows it as it is now')
+    }
+    expect(made('accept').before).not.toContain('Only if it was done')
+    expect(made('accept').after).not.toContain('by the word of')
+  })
+
   it('of a procedure without a decision is left open at the end, not silent', () => {
     const defs = exampleDefs()
     const steps = defs.steps.filter((s) => s.id !== 'disposition')

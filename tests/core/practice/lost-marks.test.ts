@@ -65,6 +65,9 @@ it('a session that ended at another plate is passed, says that the rest was not 
 it('a whole session is not short', () => {
   const { grade, walk } = session(seedHiding('barrel', 1), 1, careful, defs)
   expect(grade).toMatchObject({ isPassed: true, isShort: false, lost: [] })
-  expect(gradeLines(grade).join('\n')).toContain('Practise next: level 2.')
+  // The same as progress tells: once is not enough.
+  expect(gradeLines(grade).join('\n')).toContain('Level 1 passed 2 times in a row, level 2 is drawn')
+  expect(progressOf([grade], grade.who).level).toBe(1)
+  expect(progressOf([grade, grade], grade.who).level).toBe(2)
   expect(gradeOf(defs, walk.entries)?.isShort).toBe(false)
 })

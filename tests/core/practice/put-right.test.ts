@@ -137,3 +137,29 @@ describe('a figure that was doubted', () => {
     expect(lostIn(walk)[0]?.at).toMatch(/^sheet \d/)
   })
 })
+
+describe('what a lead decides', () => {
+  const decided = (about: string, choice: string): Lesson | null => {
+    const { walk } = session(SEED, 2, ({ state }) => state.practice === null)
+    const entry = {
+      type: 'disposition.set',
+      step: about,
+      about,
+      choice,
+      why: 'it is so',
+      person: 'KH',
+    } as const
+    return lessonOn(walk.engine.defs, walk.state, { ...entry, seq: 9, at: '', signed: 'pin' } as never)
+  }
+
+  it.each(['rework', 'repair', 'replace'])('%s of a finding is wrong: nothing was done to it', (choice) => {
+    expect(decided('surface', choice)).toMatchObject({ marks: [{ skill: 'recording', isRight: false }] })
+  })
+
+  it('is not marked else, and that is said', () => {
+    for (const lesson of [decided('surface', 'hold'), decided('bore_judged', 'rework')]) {
+      expect(lesson?.marks).toEqual([])
+      expect(lesson?.says[0]).toMatch(/^Not marked/)
+    }
+  })
+})

@@ -68,7 +68,24 @@ it('what was said without a look is wrong even where it is so, and no look is as
   expect(lesson).toMatchObject({ isUnsafe: false, marks: [{ isRight: false }] })
   expect(lesson?.says).toEqual([
     'Wrong: nobody looked. At the next one the word look comes first, then the answer.',
+    'What was keyed is what is there, by luck.',
   ])
+})
+
+it('what was said without a look and is not so is told what is there', () => {
+  const { walk } = session(seedHiding('barrel', 1), 1, (one) =>
+    one.talk.ask === null && one.prompt.kind === 'observe' ? false : careful(one),
+  )
+  const { prompt, engine } = walk
+  if (prompt.kind !== 'observe') throw new Error('no finding')
+  expect(prompt.step.id).toBe('strip')
+  walk.key('3')
+  const entry = walk.entries.findLast(({ type }) => type === 'finding.observed')
+  if (entry === undefined) throw new Error('no finding')
+  const lesson = lessonOn(engine.defs, walk.state, entry)
+  expect(lesson).toMatchObject({ isUnsafe: false, marks: [{ isRight: false }] })
+  expect(lesson?.says[1]).toMatch(/^It is: At the head end/)
+  expect(lesson?.says.join(' ')).not.toContain('by luck')
 })
 
 describe('a session that was left before anything was named', () => {

@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
+import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
+import { becauseRows } from '../../../src/core/sheet/verdict-block.ts'
 import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE' as const, ascii: false }
@@ -42,6 +44,26 @@ describe('a check on the setting standard', () => {
         .flat()
         .map(({ step }) => step),
     ).not.toContain('set_before')
+  })
+
+  it('further off, and kept: what comes of it is said once more, and a verdict on it names the check, and no figure near its limit', () => {
+    const walk = toCheck().keys('9.5004', '3', 'the ring was warm')
+    expect(taken(walk).join(' ')).toMatch(
+      /0\.0004 in over the standard.*the word instrument puts it aside.*the verdict is HOLD/,
+    )
+    walk.keys(...BORE_LINES, ...AFTER_LINES)
+    const verdict = walk.entries.findLast((e) => e.type === 'verdict.given')
+    if (verdict?.type !== 'verdict.given') throw new Error('no verdict')
+    expect(verdict.verdict.result.verdict).toBe('HOLD')
+    const told = becauseRows(walk.engine.defs, verdict.verdict).map(({ text }) => text)
+    expect(told.join(' ')).toContain('set-check before the readings is out by more than is allowed')
+    const whole = entryBlocks(walk.engine.defs, walk.state, verdict, STYLE).flatMap(({ rows: all }) => all)
+    expect(whole.map(({ text }) => text).join(' ')).not.toContain('makes it HOLD')
+  })
+
+  it('a check that is not off says nothing where it is kept for another reason', () => {
+    const kept = new Walk().toBore().keys('9.60', '3', 'bored out last year')
+    expect(taken(kept).join(' ')).not.toContain('standard')
   })
 
   it('further off after measuring says what is in doubt', () => {

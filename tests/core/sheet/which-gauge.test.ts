@@ -31,7 +31,9 @@ it('is said to be none where the register has none that may be used', () => {
         .replace(/(id: B-\d+\n[\s\S]*?due: )\d{4}-\d{2}-\d{2}/g, '$12025-01-01'),
   })
   const told = rows(atGauge(new Walk(none))).filter((text) => /gauge/.test(text))
-  expect(told).toContain('No gauge of the register may be used for the bore.')
+  expect(told).toContain(
+    'No gauge of the register may be used for the bore, so none has a temperature to be read. This job keeps the register it was opened with. Leave it; once a fit one stands in the register, open the job anew.',
+  )
 })
 
 it('names none that may not be used, and nothing at another reading', () => {

@@ -24,6 +24,8 @@ describe('who may not witness', () => {
     ['RO', 'RO did this and may not witness it: key ML, KH or PB.'],
     ['ZZ', '"ZZ" is nobody in the crew file: key ML, KH or PB.'],
     ['zz', '"zz" is nobody in the crew file: key ML, KH or PB.'],
+    ['', 'Nothing was keyed: key ML, KH or PB.'],
+    ['  ', 'Nothing was keyed: key ML, KH or PB.'],
   ])('%s', (typed, says) => {
     const walk = atWitness().keys(typed)
     expect(walk.said.at(-1)).toBe(says)

@@ -1,0 +1,39 @@
+// At the verdict of a practice session: what the trainee needs to judge is told before, the measuring error with it, and a hint says how the
+// largest is counted.
+import { expect, it } from 'vitest'
+import { asKind } from '../../../src/core/job/definitions.ts'
+import { judgeStep } from '../../../src/core/job/judge-step.ts'
+import { hintFor } from '../../../src/core/practice/hint.ts'
+import { hear } from '../../../src/core/talk/hear.ts'
+import { bareError } from '../../../src/core/talk/names.ts'
+import { careful, rodDefs, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
+
+const atJudge: Trainee = (walk) =>
+  walk.talk.ask === null && walk.prompt.kind === 'judge' ? false : careful(walk)
+const atBoreJudge = () => session(seedHiding('barrel', 1), 1, atJudge).walk
+
+it('limits tells the measuring error that the sheet will allow for', () => {
+  const walk = atBoreJudge()
+  const { defs } = walk.engine
+  if (walk.prompt.kind !== 'judge') throw new Error('no verdict is asked')
+  const { inputs } = judgeStep(defs, walk.state, asKind(walk.prompt.step, 'judge'), 'test') as {
+    inputs: { differenceU: number; readingU: number }
+  }
+  const said = hear(defs, walk.state, walk.talk, 'limits').say.join('\n')
+  expect(said).toContain(
+    `Measuring error here: ${bareError(defs, inputs.differenceU)} of a difference, ${bareError(defs, inputs.readingU)} of a size, in.`,
+  )
+  // Before all readings are in there is none to tell.
+  const before = session(seedHiding('barrel', 1), 1, (one) =>
+    one.prompt.kind === 'read' && one.prompt.step.id === 'bore' ? false : careful(one),
+  ).walk
+  expect(hear(defs, before.state, before.talk, 'limits').say.join('\n')).not.toContain('Measuring error here')
+})
+
+it('a hint says that the largest counts from nominal, where a largest is judged', () => {
+  const walk = atBoreJudge()
+  expect(hintFor(walk.engine.defs, walk.state)).toMatch(/Divide each by its own\. The largest .*from nominal/)
+  const rod = session(seedHiding('gauge-off', 2, rodDefs()), 2, atJudge, rodDefs()).walk
+  expect(rod.prompt.kind).toBe('judge')
+  expect(hintFor(rod.engine.defs, rod.state)).not.toContain('nominal')
+})
