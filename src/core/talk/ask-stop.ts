@@ -3,7 +3,8 @@ import { neverReleased } from '../job/admit-stop.ts'
 import { type Definitions, personById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
-import { openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
+import { isReleasable, openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
+import { dangerNotes } from './danger-notes.ts'
 import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
 import { backDoes } from './one-back.ts'
 
@@ -52,7 +53,7 @@ export function hearAtStop(
   const way = wayAt(state, word)
   if (way === 'release') {
     const never = neverReleased(state)
-    return never === null ? ask({ kind: 'release-who' }) : say(never)
+    return never === null ? ask({ kind: 'release-who' }, ...toldBefore(state)) : say(never)
   }
   if (way === 'close') return ask({ kind: 'close-who' })
   if (way !== 'cause') return say(`The job is under STOP: key ${waysWanted(state)}.`)
@@ -91,7 +92,21 @@ function hearCause(state: State, of: number, word: string): Heard {
   const cause = causeAt(word)
   return cause === null
     ? say(`Key the number of the cause, 1 to ${STOP_CAUSES.length}; why is asked next.`)
-    : ask({ kind: 'stop-why', of, cause })
+    : ask({ kind: 'stop-why', of, cause }, ...againstCause(state, cause))
+}
+
+/** Newest first; more would push the question off a small screen. */
+const TOLD = 2
+
+/** Whoever explains or releases a STOP need not have been there: what was told of danger stands beside it. */
+function toldBefore(state: State): string[] {
+  return dangerNotes(state).slice(0, TOLD)
+}
+
+/** Of a cause that can be released: what is told may have been worse. */
+function againstCause(state: State, cause: StopCause): string[] {
+  const told = isReleasable(cause) ? toldBefore(state) : []
+  return told.length === 0 ? [] : [...told, 'The cause is the worst of what it was: back picks another.']
 }
 
 function causeAt(word: string): StopCause | null {
@@ -113,7 +128,7 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
       const cause = causeAt(text)
       return cause === null
         ? ask(question, `Key the number of the cause, 1 to ${STOP_CAUSES.length}, or back.`)
-        : ask({ kind: 'stop-why', of: question.of, cause })
+        : ask({ kind: 'stop-why', of: question.of, cause }, ...againstCause(state, cause))
     }
     case 'stop-why':
       return /\p{L}/u.test(text)

@@ -249,4 +249,23 @@ describe('harm', () => {
       expect.stringMatching(/^Note of 2026-03-14 \d\d:\d\d, RO: the lock on V-11 is off$/),
     ])
   })
+
+  it('that is on record stands beside the cause of a STOP that could be released, and before its release', () => {
+    const walk = new Walk().toGate().keys('the lock on V-11 is off', 'note', 'stop')
+    const told = (line: string) => {
+      const from = walk.said.length
+      walk.keys(line)
+      return walk.said.slice(from).join('\n')
+    }
+    const note = /^TOLD OF DANGER, [^\n]*the lock on V-11 is off\n/
+    expect(told('9')).toMatch(note)
+    walk.keys('back')
+    // What is never released has nothing milder to be held against.
+    expect(told('4')).not.toContain('TOLD OF DANGER')
+    walk.keys('back', '9', 'pressed it by mistake', 'ML')
+    expect(told('1')).toMatch(/^TOLD OF DANGER, [^\n]*the lock on V-11 is off$/)
+    expect(walk.talk.ask).toEqual({ kind: 'release-who' })
+    const silent = new Walk().toGate().keys('note old rings lie in tray 3', 'stop', '9')
+    expect(silent.said.join(' ')).not.toContain('TOLD OF DANGER')
+  })
 })
