@@ -47,7 +47,7 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
       const { step, item } = question
       const [own, ...others] = rehearsed(defs, state, { do: 'take-back-evidence', step, item })
       return [
-        own === undefined ? first : `${first} This would make void: ${itemsText(defs, own)}.`,
+        own === undefined ? first : `${first} This would make void what was keyed for: ${itemsText(defs, own)}.`,
         ...others.map((at) => fallsLine(defs, at)),
       ]
     }
@@ -60,7 +60,7 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
         ...(last === null
           ? []
           : [`Last: ${keyLabel(defs, own.gate, last)}${shown === undefined ? '' : `, ${shown}`}.`]),
-        `This would make void: ${itemsText(defs, own)}.`,
+        `This would make void what was keyed for: ${itemsText(defs, own)}.`,
         ...others.map((at) => fallsLine(defs, at)),
       ]
     }

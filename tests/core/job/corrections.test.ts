@@ -204,7 +204,7 @@ describe('gate evidence found wrong', () => {
     )
     walk.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'NO START', 'ML', 'correct', '2')
     expect(walk.warned).toEqual([
-      'The hold point would fall, and everybody comes out. This would make void: try start; witness.',
+      'The hold point would fall, and everybody comes out. This would make void what was keyed for: try start; witness.',
     ])
     const { seq } = walk.state
     walk.key('2')

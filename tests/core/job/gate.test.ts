@@ -262,7 +262,7 @@ describe('evidence taken back', () => {
     expect(walk.key('back')).toBeNull()
     expect(walk.warned).toEqual([
       'Last: lock at barring motor breaker, E-2, L-102.',
-      'This would make void: lock at barring motor breaker, E-2.',
+      'This would make void what was keyed for: lock at barring motor breaker, E-2.',
     ])
     walk.keys('no', 'back')
     expect(given(walk)).toEqual(['locks.breaker', 'locks.barring'])
@@ -278,7 +278,7 @@ describe('evidence taken back', () => {
     expect(item(walk)).toBe('pick')
     walk.keys('back')
     expect(walk.warned.join(' ')).toMatch(
-      /^Last: oxygen inside the opening, 2 %vol\. This would make void: oxygen where people breathe; /,
+      /^Last: oxygen inside the opening, 2 %vol\. This would make void what was keyed for: oxygen where people breathe; /,
     )
     walk.keys('yes', '1')
     expect(item(walk)).toBe('oxygen_breathing')

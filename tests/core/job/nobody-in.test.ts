@@ -18,7 +18,7 @@ describe('what was shown for a hold point and taken back', () => {
     )
     walk.keys('RO', 'TC-401-1', 'L-1', 'L-2', 'correct', '1')
     expect(walk.warned).toEqual([
-      'It is asked again; nobody was let in yet. This would make void: lock at barring motor breaker, E-2.',
+      'It is asked again; nobody was let in yet. This would make void what was keyed for: lock at barring motor breaker, E-2.',
     ])
     walk.keys('keyed the number of the other one')
     expect(walk.last).toMatchObject({ type: 'gate.closed', cause: 'corrected', nobody_in: true })

@@ -36,7 +36,7 @@ describe('what would fall is told before', () => {
     expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'try_start' } })
     expect(told(walk, { kind: 'ask-again-sure', step: 'isolated' })).toEqual([
       'Last: bump, METER ANSWERED.',
-      'This would make void: bump.',
+      'This would make void what was keyed for: bump.',
       expect.stringMatching(/^Hold point 2 would fall: oxygen.*; witness\.$/),
     ])
     const before = walk.entries.length

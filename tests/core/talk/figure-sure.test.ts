@@ -124,7 +124,7 @@ describe('what was shown at a hold point, put right', () => {
     expect(view.title).toBe('lock at barring motor breaker, E-2')
     expect(view.ask.map((r) => r.text).slice(0, 3)).toEqual([
       'Stands: L-102',
-      'It is asked again; nobody was let in yet. This would make void: lock at barring motor breaker, E-2.',
+      'It is asked again; nobody was let in yet. This would make void what was keyed for: lock at barring motor breaker, E-2.',
       'Why was L-102 wrong? In words; what is right is asked after',
     ])
   })
