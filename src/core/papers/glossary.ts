@@ -26,6 +26,7 @@ breathing zone: The air where the face of whoever works will be. It is tested by
 bump test | meter challenge challenged challenging response check function test answers answered: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
+clean up | cleans cleaned out hone bore cut: Said of a bore that is cut: its whole wall is bright again. What has to come off is told by the largest figure and by the form; whether there is room for it, by the largest bore of the maker's manual.
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
 clearance volume: The gas that stays in the end of the cylinder when the piston stands at its dead centre. The more of it there is, the less fresh gas comes in with each stroke.
 clock positions | 12 3 6 9 o'clock clock face vertical horizontal: Places round a bore, told by a clock face seen from the head end: twelve is the top, six the bottom, three and nine the sides.
@@ -51,7 +52,7 @@ dropped gauge | drop dropped fell fall micrometer instrument: One that fell may 
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
 end of a shift | go home going home shift ends break lunch tired leave night: All come out, tools and rags are counted, both openings covered, and block, locks and bleeds stay. With hand over the next one signs for what is open, and leave keeps the job as it is. Whoever goes on shows every hold point anew.
 EXAMPLE: A job on an invented machine and crew, to be walked by anybody. Nothing of it counts for a machine.
-expanded uncertainty: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad.
+expanded uncertainty | U k k=2 coverage factor: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad. It is the standard uncertainty times a factor k; k = 2 gives about 95 %: JCGM 100:2008, 6.2.1 and 6.3.3.
 fall-back limit: A limit from a named book, used only where the machine's own papers say nothing and a lead has named that book.
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
 gasket | gaskets old reuse again: A seal that is pressed between two faces. It has taken the shape of those it lay between, so a new one goes in at each closing, and the old ones are counted out.
@@ -71,7 +72,7 @@ hourglass | form shape waist narrow: Said of a bore that is wider at both ends o
 how far in | howfarin bore: The drawing at each question marks the place along the bore. It lies within ring travel, clear of the ridge and of any port.
 inert gas | nitrogen: A gas that neither burns nor lets anything burn, nitrogen most of all. Nobody can breathe it, and nobody feels it: whoever breathes it falls without a warning.
 infrared sensor: A sensor that sees gas by the light it swallows. It needs no oxygen, but some gases, hydrogen among them, it cannot see.
-initials: The letters by which somebody stands in the crew file. Each keys their own, and signs with the PIN that only they know.
+initials | type key sign name why: The letters by which somebody stands in the crew file. Each keys their own, and signs with the PIN that only they know, so that the log tells who did what, and nobody witnesses their own work.
 interference: How much larger the inner part is than the hole it sits in before the two are put together.
 isolation point: A place where a source of energy is shut off and locked, such as a breaker or a valve.
 jacket: The space around a cylinder through which cooling water runs.
@@ -82,6 +83,7 @@ lock box | lockbox group box: A box for the keys of the locks that hang at the p
 lock nut: A nut that is held against coming loose by itself, by its thread, a second nut, a pin or a tab. On a piston it is worked with a known torque, angle or stretch.
 lock out: To shut off a source of energy and hang a lock on it, whose key stays with the one who depends on it.
 low and high | sinks rises heavier lighter: Some gases are heavier than air and lie at the bottom, hydrogen sulfide among them; others, such as methane, are lighter and gather at the top. So air is read in both places.
+measuring error | error mistake big large accurate accuracy exact exactly how: How far a figure may lie from the truth, from the gauge, its check, the repeats and the temperatures together. It is told with each verdict, as U; a figure nearer to its limit than that is HOLD.
 micrometer: An instrument that reads a size from the turn of a fine screw. An inside micrometer spans a bore between two points.
 mirror | inspection look see behind round far side reach camera borescope: A small mirror on a handle shows what lies where no face goes: the far end of a bore, the back of a port. Common practice, no source.
 MONITOR: A verdict: the figure is inside its limit with the measuring error allowed for, and at or over the share of it from which its owner wants it watched. It is also the best that can be told where that error was left out by leave of the owner. It counts as a nonconformance until a lead has decided.
@@ -130,6 +132,7 @@ scoring | counts count deep as score scored scratch scratches scratched groove d
 set-check | as before differs other: A reading on a standard of known size before and after the work, without adjusting. If the two differ, every reading between them is in doubt.
 setting standard: A piece of known size with which an instrument is compared.
 several gauges | two gauges both more than one second gauge: A list has each gauge of the register that is of the right kind. One that is taken reads every place, so that its error is the same in all of them; others stand by in case it is found out of calibration.
+share of a limit | used per cent percent % 70 of what mean: How much of the way to its limit a figure has gone, in per cent of the limit; of a size, of the way from nominal to the limit. The largest share governs, and from the share that the owner names the verdict is MONITOR.
 side clearance: The gap between the side of a ring and its groove. Without it the ring sticks; with too much it hammers.
 spread: The difference between the largest and the smallest of several readings.
 standard: In short for setting standard, a piece of known size with which an instrument is compared. Its size is marked on it and stands in the register of instruments.

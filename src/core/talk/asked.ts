@@ -125,6 +125,9 @@ const SHORT_ONE = /^is \d+(?:[.,]\d+)? ok\??$/i
 const FIGURE_FIRST =
   /^-?\d+(?:[.,]\d+)?(?: ?(?:in|inch|mm|%|ppm|lel|vol|deg ?[fc]|psig?|barg?))* (?:is |still |too |not |all |be )*(?:ok|okay|good|bad|fine|right|wrong|normal|enough|much|big|small|high|low|worn|(?:with)?in (?:spec|tolerance|limits?|the limit)|out of (?:spec|tolerance|limits?))(?: or (?:bad|not|no|too \w+))?\??$/i
 
+/** `70 % of what`: nothing is read so. */
+const OF_WHAT = /^-?\d+(?:[.,]\d+)? ?(?:%|\p{L}+)* of (?:what|which(?: \p{L}+)?)\??$/iu
+
 /** `would 9.5033 pass`, `i got 9.51, is that right`. */
 const OF_FIGURE =
   /^(?:(?:is|are|was|would|will|does|do|can|could) -?\d[\d.,]* .*\p{L}{2}|(?:i|we) (?:got|get|have|read|measured?) -?\d[\d.,]*.*\b(?:is|are|would) (?:that|it|this|they)\b)/iu
@@ -135,7 +138,9 @@ const ENDS_ASKING =
 
 /** Of a figure, or a sentence that ends in a question. */
 function isFigureAsked(text: string): boolean {
-  return text.length <= LONGEST && [FIGURE_FIRST, OF_FIGURE, ENDS_ASKING].some((one) => one.test(text))
+  return (
+    text.length <= LONGEST && [FIGURE_FIRST, OF_WHAT, OF_FIGURE, ENDS_ASKING].some((one) => one.test(text))
+  )
 }
 
 /** Longer lines are put down, or refused, as what they are. */

@@ -13,7 +13,7 @@ export function depthLines(defs: Definitions, state: State, question: string): s
   const prompt = next(defs, state)
   if (prompt.kind !== 'read') return null
   const { step } = asKind(prompt.step, 'read')
-  const { station } = prompt.place
+  const station = namedIn(step.stations, question) ?? prompt.place.station
   if (step.drawing !== 'bore' || station.in_counterbore === true) return null
   const { from, to } = defs.machine.bore.ring_travel
   const at = from.si + station.at * (to.si - from.si)
@@ -24,4 +24,20 @@ export function depthLines(defs: Definitions, state: State, question: string): s
       ? 'Within ring travel, clear of the ridge at its end and of any port.'
       : 'Past ring travel, on the strip, clear of the edge the rings left and of the counterbore.',
   ]
+}
+
+/** The one station that the question names, by a word of its label that no other has; undefined: none, or several. */
+function namedIn<S extends { readonly label: string }>(
+  stations: readonly S[],
+  question: string,
+): S | undefined {
+  const asked: readonly string[] = question.toLowerCase().match(/\p{L}+/gu) ?? []
+  const wordsOf = ({ label }: S): readonly string[] => label.toLowerCase().match(/\p{L}{3,}/gu) ?? []
+  const named = stations.filter((one) =>
+    wordsOf(one).some(
+      (word) =>
+        asked.includes(word) && stations.every((other) => other === one || !wordsOf(other).includes(word)),
+    ),
+  )
+  return named.length === 1 ? named[0] : undefined
 }

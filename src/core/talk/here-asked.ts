@@ -16,6 +16,8 @@ import { LEFT } from './word-asked.ts'
 
 const WHY_LOCK =
   /^why\b.*\b(?:pad)?locks?\b.*\b(?:on|at|for|here|there|wanted|needed|want|need|hang)\b|^why\b.*\block(?:ed)? (?:out )?(?:the|this)\b/i
+const WHY_MANY =
+  /^why (?:(?:do|does|are|is|there|we|i|it|need|have|want|so|all|these|those|the|to|many|that|a|an|one|two|three|four|five|six|seven|eight|\d+|more than one|several|different|hang)\b ?)*(?:pad)?locks?(?: (?:on|at|for) (?:each|every|all)(?: of them| one| point)?)?$/i
 const GAUGE = '(?:mikes?|mics?|micrometers?|gauges?|bore gauges?|thermometers?|probes?|instruments?)'
 const WHERE_GAUGE = new RegExp(
   `^where\\b.*\\b(?:put|hold|place|set|goes|go|measure|read|stand)\\b(?:.*\\b${GAUGE}\\b| it$| this$)|^where (?:do|does|should) (?:an?|the|my|our|this|that) ${GAUGE}\\b|^where (?:do|should|must) (?:i|we) (?:measure|read)(?: it| this| here| now)?$`,
@@ -30,7 +32,7 @@ const WHAT_FALLS =
 const ON_RECORD =
   /^(?:what|which|how much|how many|show)\b.*\b(?:gas|oxygen|o2|lel|h2s|flammables?)\b.*\b(?:on record|keyed|taken|in there|inside|was read|did (?:i|we) (?:key|read))\b|^what (?:was|were|is) the (?:last |latest )?(?:gas|air|oxygen|o2|lel|h2s) (?:figures?|readings?|tests?)(?: on record)?$/i
 const GOOD_OR_BAD =
-  /^(?:is|was|are) (?:that|this|it|the (?:figure|reading|number|value|verdict)) (?:good or bad|good|bad|ok|okay|all right|fine|normal|a lot)(?: or (?:not|bad))?$/i
+  /^(?:is|was|are) (?:that|this|it|the (?:figure|reading|number|value|verdict|bore|liner|rod|piston)) (?:good or bad|good|bad|ok|okay|all right|fine|normal|a lot)(?: or (?:not|bad))?$/i
 const IF_LEFT =
   /^what (?:would|will|does|happens?|falls?|becomes?|is lost)\b.*\bif (?:i|we) (?:leave|go|stop here|quit|close)(?: it| now| here| the job)*$/i
 
@@ -45,6 +47,7 @@ export function hereAskedLines(
     .trim()
     .replaceAll('\u2019', "'")
     .replace(/[\s?.!]+$/, '')
+  if (WHY_MANY.test(text)) return manyLines(defs, state, text)
   if (WHY_LOCK.test(text)) return lockLines(defs, state, text)
   if (HOW_LONG.test(text)) return waitLines(defs, state, now)
   if (WHERE_GAUGE.test(text)) return gaugeLines(defs, state)
@@ -84,6 +87,17 @@ function lockLines(defs: Definitions, state: State, text: string): string[] | nu
           `Hold point ${gate?.number}: its locks stand against ${against.map((id) => hazardName(defs, id)).join('; ')}.`,
         ]),
     'A switch or a valve can be worked by somebody who does not know you are in there; your lock cannot.',
+  ]
+}
+
+/** Why more than one hangs: each point shuts off another thing. Null: the record names no more than one. */
+function manyLines(defs: Definitions, state: State, text: string): string[] | null {
+  const { isolation_points: points } = defs.machine.site
+  if (points.length < 2) return lockLines(defs, state, text)
+  return [
+    `The machine record names ${points.length} points, each with a lock of its own, as each lets another thing in: ${points.map(({ id }) => id).join(', ')}.`,
+    'One that is open lets in what the others keep out. The number on each tells whose it is, and that it is off again at the end.',
+    ...(lockLines(defs, state, text)?.slice(-1) ?? []),
   ]
 }
 

@@ -18,6 +18,13 @@ const SHORT: Readonly<Record<string, string>> = {
   lck: 'lock',
   frist: 'first',
   ther: 'there',
+  wher: 'where',
+  whre: 'where',
+  wehre: 'where',
+  wen: 'when',
+  wy: 'why',
+  mesuring: 'measuring',
+  messuring: 'measuring',
   thier: 'their',
   whcih: 'which',
   cna: 'can',
@@ -85,6 +92,11 @@ export function openerMended(text: string): string {
 }
 
 const OPENERS = new Set([
+  'wher',
+  'whre',
+  'wehre',
+  'wen',
+  'wy',
   'hwo',
   'hw',
   'waht',

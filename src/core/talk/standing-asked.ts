@@ -136,6 +136,10 @@ const PATTERNS: readonly (readonly [StandingAsked, string])[] = [
     'mend',
     `(?:what (?:if|when) )?(?:one of )?(?:an?|my|the|that|this|some)? ?${THING}${WHEN} (?:is|was|were|are|seems?|looks?) (?:wrong|off|mistyped|not right|false|keyed wrong)(?:[,;.]? (?:what|how)\\b.*)?`,
   ],
+  [
+    'mend',
+    '(?:how|where) (?:do|can|could) (?:i|we) undo(?: (?:it|that|this|the last(?: one)?|what i \\w+))?',
+  ],
   ['mend', `(?:how|where) (?:do|can|could) (?:i|we) go back(?: one| a step| to .*)?`],
   [
     'people',

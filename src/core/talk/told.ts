@@ -4,6 +4,7 @@ import { openStop, type State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { NOTHING_FOUND, quotedLines } from './answer-asked.ts'
 import { depthLines } from './depth-asked.ts'
+import { errorAskedLines } from './error-asked.ts'
 import { figureLines } from './figure-asked.ts'
 import { hereAskedLines } from './here-asked.ts'
 import { howAskedLines } from './how-asked.ts'
@@ -122,6 +123,7 @@ function ownLines(
     meterAskedLines(defs, state, text, now) ??
     readingFateLines(defs, state, text, now) ??
     verdictAskedLines(defs, state, text) ??
+    errorAskedLines(defs, state, text) ??
     limitsAskedLines(defs, state, text) ??
     wordAskedLines(defs, state, text, now) ??
     // As keyed, where nothing was put right: it may be quoted back.

@@ -17,7 +17,7 @@ import { whyLines } from './tell-about.ts'
 
 const VERDICT = '(?:accept|monitor|rework|replace|hold|stop)'
 const WHY = [
-  `^(?:why|how come|what makes|because of what)(?: (?:is|was|does|did))?(?: (?:it|this|that|the verdict|the bore|it's))?(?: (?:is|be|say|says|a|an|on|to))* ?(?:only )?(?:${VERDICT}(?:ed)?|not (?:ok|good|accepted|accept)|this|so|the verdict)\\b.*`,
+  `^(?:why|how come|what makes|because of what)(?: (?:is|was|does|did))?(?: (?:it|this|that|the verdict|the bore|it's))?(?: (?:is|be|say|says|a|an|on|to))* ?(?:only )?(?:${VERDICT}(?:ed)?|not (?:ok|good|accepted|accept)|this|so(?! (?:many|much|few|long|often)\\b)|the verdict)\\b.*`,
   '^what (?:governs|governed|is governing|decides it|is the worst|is the problem|is wrong with (?:it|the bore|the verdict))\\b.*',
   '^how (?:close|near|far|much|tight|big)\\b.*\\b(?:limits?|margin|over|under|left on)\\b.*',
   '^how (?:sure|certain|accurate|exact|reliable|good) (?:is|are) (?:it|this|that|the \\w+|they)(?: \\w+)?$',

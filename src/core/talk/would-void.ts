@@ -47,7 +47,9 @@ export function wouldVoidLines(defs: Definitions, state: State, question: Ask): 
       const { step, item } = question
       const [own, ...others] = rehearsed(defs, state, { do: 'take-back-evidence', step, item })
       return [
-        own === undefined ? first : `${first} This would make void what was keyed for: ${itemsText(defs, own)}.`,
+        own === undefined
+          ? first
+          : `${first} This would make void what was keyed for: ${itemsText(defs, own)}.`,
         ...others.map((at) => fallsLine(defs, at)),
       ]
     }
