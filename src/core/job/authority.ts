@@ -61,6 +61,12 @@ export function authorityFrom(
   return ok(text)
 }
 
+/** As it stands on record; of one of the crew, that their name alone is there: nobody signs by being named. */
+export function authorityText(defs: Definitions, authority: string): string {
+  const person = personById(defs, authority.trim().toUpperCase())
+  return person === undefined ? authority : `${person.id}, named and not signed`
+}
+
 const HOW = 'Key the initials of a lead of the crew, a name in full, or a paper with its number.'
 
 /** `I say so, it is a slip`; `I. Meyer` is a name. */

@@ -1,6 +1,7 @@
 // Nonconformances, dispositions and deviation permits on the sheet.
 import { permitsFor } from '../job/admit-deviation.ts'
 import { CHANGES_IT } from '../job/as-left.ts'
+import { authorityText } from '../job/authority.ts'
 import type { Definitions } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -50,7 +51,7 @@ export function dispositionRows(
       ...about,
       row(`Disposition by ${entry.person}${sign}: ${choice}`, 'strong'),
       row(`  ${entry.why}`),
-      ...termsRows(entry),
+      ...termsRows(defs, entry),
       ...unseenRows(defs, entry),
     ]
   }
@@ -70,9 +71,9 @@ function unseenRows(defs: Definitions, entry: Extract<Entry, { type: 'dispositio
     : []
 }
 
-function termsRows(entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
+function termsRows(defs: Definitions, entry: Extract<Entry, { type: 'disposition.set' }>): Row[] {
   if (entry.authority === undefined || entry.valid === undefined) return []
-  return [row(`  on the authority of ${entry.authority}, ${validityText(entry.valid)}`)]
+  return [row(`  on the authority of ${authorityText(defs, entry.authority)}, ${validityText(entry.valid)}`)]
 }
 
 export function deviationRows(
@@ -87,7 +88,7 @@ export function deviationRows(
       'strong',
     ),
     row(`  ${entry.what}; because ${entry.why}`),
-    row(`  on the authority of ${entry.authority}, ${validityText(entry.valid)}`),
+    row(`  on the authority of ${authorityText(defs, entry.authority)}, ${validityText(entry.valid)}`),
     row('  It changes no limit, no verdict and no hold point.'),
   ]
 }

@@ -139,6 +139,17 @@ describe('a nonconformance', () => {
     expect(made('accept').after).not.toContain('by the word of')
   })
 
+  it('by concession on the word of one of the crew says that they are named and did not sign; a paper stands as it is', () => {
+    const conceded = (authority: string) => {
+      const walk = new Walk()
+        .toVerdict()
+        .keys('5', 'KH', 'runs until the liner is here', authority, '2026-06-30')
+      return shown(walk, 'disposition.set').replace(/\n.*?\| +/g, ' ')
+    }
+    expect(conceded('PB')).toContain('on the authority of PB, named and not signed, until 2026-06-30')
+    expect(conceded('MT-12')).toContain('on the authority of MT-12, until')
+  })
+
   it('of a procedure without a decision is left open at the end, not silent', () => {
     const defs = exampleDefs()
     const steps = defs.steps.filter((s) => s.id !== 'disposition')

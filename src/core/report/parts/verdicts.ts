@@ -1,5 +1,6 @@
 // Verdicts that stand, what was seen, what did not conform, and what a lead decided.
 import { coursesOf } from '../../job/as-left.ts'
+import { authorityText } from '../../job/authority.ts'
 import { type Definitions, stepById } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
 import { applicability } from '../../job/next.ts'
@@ -116,7 +117,7 @@ function decision(
   const terms =
     decided === null || decided.authority === null || decided.valid === null
       ? null
-      : `on the authority of ${decided.authority}, ${validityText(decided.valid)}`
+      : `on the authority of ${authorityText(defs, decided.authority)}, ${validityText(decided.valid)}`
   return {
     name,
     about: numbered(placed),
@@ -135,6 +136,6 @@ function decision(
 export function permitsOf(defs: Definitions, state: State): string[] {
   return state.deviations.map(
     ({ step, what, why, authority, valid, person }, i) =>
-      `DP-${i + 1} for ${numbered(stepById(defs, step))}, by ${person}: ${what}; because ${why}; on the authority of ${authority}, ${validityText(valid)}. It changes no limit, no verdict and no hold point.`,
+      `DP-${i + 1} for ${numbered(stepById(defs, step))}, by ${person}: ${what}; because ${why}; on the authority of ${authorityText(defs, authority)}, ${validityText(valid)}. It changes no limit, no verdict and no hold point.`,
   )
 }
