@@ -128,7 +128,7 @@ function notKnownLines(
     'HOLD: it could not be judged, so nobody knows whether it is inside its limits.',
     ...(first === undefined
       ? []
-      : [`Not known: ${first}${more.length === 0 ? '' : `; and ${more.length} more`}.`]),
+      : [`Not known: ${first.replace(/\.$/, '')}${more.length === 0 ? '' : `; and ${more.length} more`}.`]),
     'The reason has to say why it may run although that is not known.',
   ]
 }

@@ -138,11 +138,11 @@ describe('a concession of what could not be judged', () => {
     const walk = new Walk().toVerdict()
     const was = walk.state.verdicts.bore_judged
     if (was === undefined) throw new Error('not judged')
-    const result = { ...was.verdict.result, verdict: 'HOLD', holds: ['the strip was not measured'] }
+    const result = { ...was.verdict.result, verdict: 'HOLD', holds: ['The strip was not measured.', 'Nor the check.'] }
     const verdict = { ...was.verdict, result } as typeof was.verdict
     walk.state = { ...walk.state, verdicts: { bore_judged: { ...was, verdict } } }
     const shown = rows(walk.keys('concession', 'KH')).join('\n')
-    expect(shown).toContain('Not known: the strip was not measured.')
+    expect(shown).toContain('Not known: The strip was not measured; and 1 more.')
     expect(shown).toContain('nobody knows whether it is inside its limits')
     expect(rows(toAuthority()).join('\n')).not.toContain('Not known')
   })
