@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config'
 const PURE = ['tests/{core,authoring,mutants}/**/*.test.ts']
 /** What runs the program, or has files, and leaves none of its modules changed: they share theirs too. */
 const AROUND = ['tests/!(core|authoring|mutants)/**/*.test.{ts,tsx}', 'tests/*.test.{ts,tsx}']
+/** What is drawn in a terminal that stands in for one: the renderer is read once for all of it. */
+const DRAWN = ['tests/{ui,plain}/**/*.test.{ts,tsx}']
 /**
  * But not where a module is replaced for one test, or where a long search fills the memory, or where jsdom takes over the globals it
  * finds: one that another file's library filled in, as Iterator on Node 20, no new page has.
@@ -12,7 +14,6 @@ const APART = [
   'tests/core/proof/**/*.test.ts',
   'tests/core/job/{search,safety,pull-walk}.test.ts',
   'tests/authoring/check-command.test.ts',
-  'tests/{ui,plain}/**/*.test.{ts,tsx}',
   'tests/cli/{compute,doubt-sign}.test.ts',
   'tests/report/{html,practice}.test.ts',
 ]
@@ -30,7 +31,7 @@ export default defineConfig({
         test: {
           name: 'around',
           include: AROUND,
-          exclude: APART,
+          exclude: [...APART, ...DRAWN],
           isolate: false,
           maxWorkers: 3,
           sequence: { groupOrder: 0 },
@@ -42,6 +43,16 @@ export default defineConfig({
           name: 'pure',
           include: PURE,
           exclude: APART,
+          isolate: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'drawn',
+          include: DRAWN,
           isolate: false,
           maxWorkers: 2,
           sequence: { groupOrder: 1 },
