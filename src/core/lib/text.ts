@@ -30,8 +30,13 @@ export function asciiTwin(text: string): string {
   return text.replace(/[\u00a0\u2018\u2019\u201c\u201d\u2013\u2014]/g, (c) => ASCII_TWINS[c] ?? c)
 }
 
+/** What a sheet is made of: Latin letters, quotes and dashes, lines and blocks of drawings. One column each, whatever stands beside them. */
+const ONE_EACH =
+  /^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u00ff\u2010-\u2015\u2018-\u201f\u2022\u2026\u2190-\u2193\u2500-\u259f]*$/
+
+/** Columns. Most lines are told without a look at each character, as a screen of them is laid out at every key. */
 export function widthOf(text: string): number {
-  return stringWidth(text)
+  return ONE_EACH.test(text) ? text.length : stringWidth(text)
 }
 
 /** Cut to at most `width` columns. */

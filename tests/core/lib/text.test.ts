@@ -1,5 +1,6 @@
 // Text in fixed columns: nothing lost, nothing too wide, nothing that could disturb a screen.
 import fc from 'fast-check'
+import stringWidth from 'string-width'
 import { describe, expect, it } from 'vitest'
 import { asciiTwin, clean, cut, widthOf, withoutUnseen, wrap } from '../../../src/core/lib/text.ts'
 
@@ -103,5 +104,28 @@ describe('ASCII twins', () => {
     const ours = '\u2018\u2019\u201c\u201d\u2013\u2014\u00a0'
     expect(asciiTwin(ours)).toBe(`''""-- `)
     expect(widthOf(asciiTwin(ours))).toBe(widthOf(ours))
+  })
+})
+
+describe('the width of a line', () => {
+  it('is what the terminal library says, for each character of the first plane and for any two beside each other', () => {
+    const wrong: string[] = []
+    for (let code = 0x20; code < 0x10000; code++) {
+      if (code >= 0xd800 && code <= 0xdfff) continue
+      const one = String.fromCharCode(code)
+      if (widthOf(one) !== stringWidth(one)) wrong.push(code.toString(16))
+      if (widthOf(`a${one}b`) !== stringWidth(`a${one}b`)) wrong.push(`a${code.toString(16)}b`)
+    }
+    expect(wrong).toEqual([])
+    fc.assert(
+      fc.property(
+        anyText,
+        fc.constantFrom('\u2502', '\u2550', '\u00b0', '\ufe0f', '\u0301', '\u200d', '\u00a9'),
+        (text, more) => {
+          expect(widthOf(text + more)).toBe(stringWidth(text + more))
+          expect(widthOf(more + text)).toBe(stringWidth(more + text))
+        },
+      ),
+    )
   })
 })
