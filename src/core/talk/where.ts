@@ -10,7 +10,7 @@ import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
 import { anotherLines } from './another-instrument.ts'
 import { mendLines, takenLines } from './last-taken.ts'
-import { openItems } from './open-items.ts'
+import { NOTHING_OPEN, openItems } from './open-items.ts'
 import { standingOf } from './standing.ts'
 import type { StandingAsked } from './standing-asked.ts'
 
@@ -119,7 +119,8 @@ export function doneLine(defs: Definitions, state: State): string {
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
 export function timeLines(defs: Definitions, state: State): string[] {
-  if (state.closed !== null || state.paper !== null) return []
+  // At the end of a practice session the hold points that fell are proved by nobody any more.
+  if (state.closed !== null || state.paper !== null || next(defs, state).kind === 'finish') return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
@@ -133,7 +134,7 @@ function openLines(defs: Definitions, state: State): string[] {
   const items = openItems(defs, state)
   const more = items.length - MOST_NAMED
   return items.length === 0
-    ? ['Nothing is open in this job.']
+    ? [NOTHING_OPEN]
     : [
         'Open:',
         ...items.slice(0, MOST_NAMED).map((item) => `  ${item}`),

@@ -138,7 +138,11 @@ describe('a concession of what could not be judged', () => {
     const walk = new Walk().toVerdict()
     const was = walk.state.verdicts.bore_judged
     if (was === undefined) throw new Error('not judged')
-    const result = { ...was.verdict.result, verdict: 'HOLD', holds: ['The strip was not measured.', 'Nor the check.'] }
+    const result = {
+      ...was.verdict.result,
+      verdict: 'HOLD',
+      holds: ['The strip was not measured.', 'Nor the check.'],
+    }
     const verdict = { ...was.verdict, result } as typeof was.verdict
     walk.state = { ...walk.state, verdicts: { bore_judged: { ...was, verdict } } }
     const shown = rows(walk.keys('concession', 'KH')).join('\n')

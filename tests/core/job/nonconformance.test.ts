@@ -162,7 +162,7 @@ describe('a nonconformance', () => {
 describe('what is open', () => {
   it('is said at any prompt: n/a, doubts kept, late readings kept', () => {
     const walk = new Walk().toBore().keys('open')
-    expect(walk.said.at(-1)).toBe('Nothing is open in this job.')
+    expect(walk.said.at(-1)).toBe('Nothing that was found or put off is open so far.')
     walk.keys('9.60', '3', 'bored out last year', 'n/a', 'no room')
     walk.wait(31).keys('9.5021', 'ALL OUT', '20.9', '0', '0', '20.9', '0', '0', 'ML', '1')
     expect(open(walk)).toEqual([
