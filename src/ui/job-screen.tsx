@@ -4,7 +4,15 @@ import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore
 import type { Session, Shown } from '../app/session.ts'
 import { cut } from '../core/lib/text.ts'
 import { lessonOn } from '../core/practice/lesson.ts'
-import { type Block, isSmall, type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
+import {
+  type Block,
+  isSmall,
+  type Line,
+  layOut,
+  row,
+  type SheetStyle,
+  textWidth,
+} from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { withInHand } from '../core/sheet/in-hand-row.ts'
 import { lessonBlock } from '../core/sheet/practice-block.ts'

@@ -119,9 +119,13 @@ export function doneLine(defs: Definitions, state: State): string {
 
 /** Rounded, and said to be rough; nothing where nothing is left. */
 export function timeLines(defs: Definitions, state: State): string[] {
-  // At the end of a practice session the hold points that fell are proved by nobody any more.
-  if (state.closed !== null || state.paper !== null || next(defs, state).kind === 'finish') return []
+  if (state.closed !== null || state.paper !== null) return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
+  // A hold point that fell is proved anew for what lies behind it, and for nothing once all of that is done.
+  const isDone = defs.steps.every(
+    (placed, i) => ways[i] === 'skip' || placed.step.kind === 'gate' || isComplete(state, placed),
+  )
+  if (isDone) return []
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
   }, 0)
