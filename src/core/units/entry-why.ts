@@ -67,7 +67,7 @@ function lookAlike(plain: string): string | undefined {
   const parts = /^[+-]?([\d.,OoIl|]+)(.*)$/s.exec(plain)
   const [, body = '', rest = ''] = parts ?? []
   // A word of such letters alone is none that was meant for a figure.
-  const letter = /\d/.test(body) || body.length === 1 ? /[OoIl|]/.exec(body)?.[0] : undefined
+  const letter = /\d/.test(body) || plain.length === 1 ? /[OoIl|]/.exec(body)?.[0] : undefined
   const isWhole = rest === '' || findUnit(rest) !== undefined
   return isWhole ? letter : undefined
 }
