@@ -25,6 +25,7 @@ import { isAskedHere } from '../core/talk/asked-here.ts'
 import { withListed } from '../core/talk/correct.ts'
 import { mayBeKept } from '../core/talk/may-be-kept.ts'
 import { tellsOfHarm } from '../core/talk/safety-asked.ts'
+import { helpInLines } from '../core/talk/tell-about.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
@@ -354,8 +355,12 @@ function saidLines(
   style: SheetStyle,
   columns: number,
 ): Line[] {
-  return layOut(saidBlock(lines, refusal), { ...style, width: Math.min(style.width, columns - 1) })
+  // Two words of a list in one row break in the middle of one where a row is short.
+  const told = columns < TWO_IN_A_ROW ? lines.flatMap(helpInLines) : lines
+  return layOut(saidBlock(told, refusal), { ...style, width: Math.min(style.width, columns - 1) })
 }
+
+const TWO_IN_A_ROW = 76
 
 /** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */
 function useTicks(session: Session, end: (how: Error) => void): void {

@@ -50,6 +50,9 @@ describe('an answer longer than the room above the question', () => {
         seen += screen.flow
       }
       expect(seen).toContain('leave')
+      // A word stands beside what it does, also where two of them have no room in one row.
+      expect(seen).toMatch(/where[: ]+how far; next/)
+      expect(size.cols < 80 ? seen : 'correct: mend what was keyed').toMatch(/correct: +mend what was keyed/)
       await say('L-101')
       await screen.until('the lock', () => written.length === 1)
       // It is in the transcript now, whole, over what was taken.
