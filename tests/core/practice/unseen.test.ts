@@ -60,7 +60,12 @@ describe('a vent that is plugged, said to be open', () => {
       return found(walk, 'finding.corrected')
     }
     expect(to('blocked', 'silent')?.isUnsafe).toBe(true)
-    expect(to('silent', 'blocked')).toBeNull()
+    // Right now, and no mark for it: it was told.
+    expect(to('silent', 'blocked')).toMatchObject({
+      marks: [],
+      isUnsafe: false,
+      says: [/^Now it stands as it is there/],
+    })
   })
 })
 
