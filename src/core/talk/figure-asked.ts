@@ -30,10 +30,14 @@ const OF_FIGURE = [
     'i',
   ),
   new RegExp(
-    `^(?:is|would|was|are|will) (?:a |an |the |my )?(?:reading |figure )?(?:of )?${FIGURE}(?: be)?${CALLED}$`,
+    `^(?:is|would|was|are|will) (?:a |an |the |my )?(?:reading |figure )?(?:of )?${FIGURE}(?: be)?${CALLED}(?: (?:for|on|with|by) (?:the|a|an|this|my|our) \\w+)?$`,
     'i',
   ),
   new RegExp(`^${FIGURE}(?: is| be| was)?${CALLED}$`, 'i'),
+  new RegExp(
+    `^(?:the |my |our )?(?:meter|gauge|micrometer|thermometer|instrument|figure|it) (?:now )?(?:shows?|reads?|says?|gives?|is at) (?:only |just )?${FIGURE}[,;.]? (?:what now|now what|what then|what do (?:i|we) do(?: now)?|what does (?:it|that) mean|is (?:it|that|this)${CALLED})$`,
+    'i',
+  ),
   new RegExp(
     `^(?:how|what) (?:about|if|is with|would be)(?: (?:it|i|we|the figure|the reading|is|was|reads?|get|got|have|key|shows?))*(?: (?:a|an))? ${FIGURE}$`,
     'i',

@@ -84,7 +84,11 @@ function leftLines(defs: Definitions, state: State): string[] {
   if (all.length === 0) return ['No reading is left in this job as it stands now.']
   const here = all.find(({ number }) => number === at)
   const after = all.filter(({ number }) => number !== at)
-  const total = all.reduce((sum, { least }) => sum + least, 0)
+  // What hangs on an answer that is still to come is no part of the least: of two such sheets one may shut the other out.
+  const total = all.reduce((sum, { least, perhaps }) => sum + (perhaps ? 0 : least), 0)
+  const hangs = all.some(({ perhaps }) => perhaps)
+    ? ', and those of the sheets that are only asked by an answer before them'
+    : ''
   const more = after.length - MOST
   return [
     ...(here === undefined
@@ -100,7 +104,7 @@ function leftLines(defs: Definitions, state: State): string[] {
           `  sheet ${number}, ${title}: ${least}${perhaps ? ', if it is asked' : ''}`,
       ),
     ...(more > 0 ? [`  and ${more} more ${more === 1 ? 'sheet' : 'sheets'} with readings`] : []),
-    `${total} in all, at the least: where repeats lie too far apart one more is asked.`,
+    `${total} in all, at the least${hangs}: where repeats lie too far apart one more is asked.`,
     ...timeLines(defs, state),
   ]
 }

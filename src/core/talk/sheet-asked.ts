@@ -3,7 +3,7 @@
 
 import { asKind, type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { mayWitness } from '../job/evidence-words.ts'
-import { gateState, itemsOf } from '../job/gate.ts'
+import { gateState, gatesOf, itemsOf } from '../job/gate.ts'
 import { current, next, type Prompt } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import { type Place, type PlaceResult, placeResult, placesOf } from '../job/places.ts'
@@ -72,7 +72,8 @@ const [FINDING_ASKED, DIFFERENCE_ASKED] = [new RegExp(OF_FINDING, 'i'), compiled
 /** Null: the question is none of these. `text`: without what stands behind its last word. */
 export function sheetAskedLines(defs: Definitions, state: State, text: string): string[] | null {
   const is = (patterns: readonly RegExp[]) => patterns.some((one) => one.test(text))
-  if (is(WHO_ASKED)) return whoLines(defs, state)
+  if (is(WHO_ASKED))
+    return [...(/^(?:and |so )?how many/i.test(text) ? atLeastLines(defs) : []), ...whoLines(defs, state)]
   const two = DIFFERENCE_ASKED.map((one) => one.exec(text)).find((one) => one !== null)
   const apart =
     two === undefined || two === null ? null : choicesApart(defs, state, two[1] ?? '', two[2] ?? '')
@@ -98,6 +99,16 @@ const STANDARD = [
 function isAtStandard(defs: Definitions, state: State): boolean {
   const step = current(defs, state)?.placed.step
   return step?.kind === 'read' && step.plausible.from === 'standard'
+}
+
+/** Where a hold point wants a witness nobody does the job alone. */
+function atLeastLines(defs: Definitions): string[] {
+  const witnessed = gatesOf(defs).find((gate) => gate.step.evidence.some(({ kind }) => kind === 'witness'))
+  return witnessed === undefined
+    ? []
+    : [
+        `Two people at least: hold point ${witnessed.number} wants a witness who did none of it. Nobody does this job alone.`,
+      ]
 }
 
 /** Said of who is needed: no role is guessed, and no name stands for somebody who looks. */

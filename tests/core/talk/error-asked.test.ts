@@ -2,7 +2,7 @@
 // how a slip is undone. Nothing is taken by any of them.
 import { describe, expect, it } from 'vitest'
 import { hear } from '../../../src/core/talk/hear.ts'
-import { Walk } from '../../helpers/example.ts'
+import { BORE_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 
 const heard = ({ engine, state, talk, now }: Walk, line: string) => {
   const { say, input } = hear(engine.defs, state, talk, line, now)
@@ -73,6 +73,15 @@ it('a station is told by its name, wherever the gauge stands', () => {
   expect(heard(bore(), 'how far in from the end of ring travel')).toContain('HEAD END of ring travel')
 })
 
+it('readings that hang on an answer to come are not counted as sure', () => {
+  // Sheets 9 and 10 shut each other out: neither may be asked.
+  const at = new Walk().toBore().keys(...BORE_LINES)
+  expect(heard(at, 'how many readings left?')).toMatch(
+    /4 in all, at the least, and those of the sheets that are only asked/,
+  )
+  expect(heard(at.keys('3'), 'how many readings left?')).toMatch(/4 in all, at the least: /)
+})
+
 it.each(['how do i undo', 'how do i undo that?', 'where can i undo the last one'])(
   '%j: back and correct',
   (line) => {
@@ -82,4 +91,23 @@ it.each(['how do i undo', 'how do i undo that?', 'where can i undo the last one'
 
 it.each(['wher is crank end', 'wy the crank end'])('%j is heard as a question', (line) => {
   expect(heard(bore(), line)).toContain('crank end')
+})
+
+it.each(['meter shows 19.3 what now', 'the meter reads 19.3, what do I do now', 'it shows 19.3 what now'])(
+  '%j at the oxygen is out of its limit',
+  (line) => {
+    const walk = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES)
+    expect(heard(walk, line)).toContain('OUT OF ITS LIMIT, below 19.5 %vol')
+  },
+)
+
+it('what a gauge may read of its standard is told of a figure, whatever it is said to be for', () => {
+  const check = () => new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1')
+  expect(heard(check(), 'is 9.5003 ok for the mic')).toContain('OUT OF IT')
+  expect(heard(check(), 'is 9.5001 ok for the mic?')).toContain('not out of it')
+})
+
+it.each(['how many people do i need', 'how many peple do I need'])('%j: two at least', (line) => {
+  for (const walk of [new Walk(), bore()])
+    expect(heard(walk, line)).toMatch(/^Two people at least: hold point 2/)
 })

@@ -217,7 +217,7 @@ const KINDS: readonly Kind[] = [
   {
     name: 'how many readings are left',
     at: ['third'],
-    says: /^Sheet 7, Bore: 11 more at the least, 0 of 6 places done, 2 at each\.\nAfter it:\n {2}sheet 9, Unswept strip, head end: 4, if it is asked\n[\s\S]*23 in all, at the least/,
+    says: /^Sheet 7, Bore: 11 more at the least, 0 of 6 places done, 2 at each\.\nAfter it:\n {2}sheet 9, Unswept strip, head end: 4, if it is asked\n[\s\S]*15 in all, at the least/,
     asked: [
       ...[
         'how many readings are left',
