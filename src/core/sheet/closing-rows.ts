@@ -1,6 +1,6 @@
 // The end of a job on the sheet: the verdict as found, what was done about it, the verdict as left.
 import { type Course, coursesOf, leftText, wholeOf, withoutVerdict } from '../job/as-left.ts'
-import type { Definitions, PlacedStep } from '../job/definitions.ts'
+import { type Definitions, type PlacedStep, stepById } from '../job/definitions.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import type { DispositionState, State } from '../job/state.ts'
 import { endText, validityText } from '../job/validity.ts'
@@ -36,7 +36,11 @@ export function decidedRows(defs: Definitions, state: State): Row[] {
   const told = new Set(wholeOf(coursesOf(defs, state))?.changed === true ? judgesOf(defs) : [])
   const rows = decidedOnes(defs, state)
     .filter(({ nc }) => !told.has(nc.step))
-    .map(({ nc, decided }) => row(`  ${findingText(defs, state, nc)}; ${doneText(decided)}`))
+    .map(({ nc, decided }) => {
+      // Of a finding it was said to be put right in this job; a verdict is decided on for work still to come.
+      const isSaidDone = stepById(defs, nc.step).step.kind === 'observe'
+      return row(`  ${findingText(defs, state, nc)}; ${doneText(decided, isSaidDone)}`)
+    })
   return rows.length === 0
     ? []
     : [row('What did not conform, and what was decided on it:', 'strong'), ...rows]
@@ -66,7 +70,8 @@ export function courseRows(defs: Definitions, state: State): Row[] {
 /** `29 Ring gaps judged: as found REPLACE; renewed, decided by KH; as left ACCEPT at 301 New gaps judged`. */
 function courseText({ judge, found, decided, again, isAgain, left, readAgain }: Course): string {
   const first = `${named(judge)}: ${isAgain ? 'measured again' : 'as found'} ${found}`
-  const done = decided === null ? 'no disposition' : doneText(decided)
+  const isRead = again !== null || readAgain.length > 0
+  const done = decided === null ? 'no disposition' : doneText(decided, isRead)
   const last =
     left === null
       ? withoutVerdict(readAgain.length > 0)
@@ -85,11 +90,19 @@ const DONE: Readonly<Record<string, string>> = {
   hold: 'on hold',
 }
 
-/** What a lead decided, as the trade says it of the part. */
-export function doneText(decided: DispositionState): string {
+/** Where nothing tells that it was done: who reads it is not to take the part as cut. */
+const TO_DO: Readonly<Record<string, string>> = {
+  rework: 'to be reworked',
+  repair: 'to be repaired',
+  replace: 'to be renewed',
+}
+
+/** What a lead decided, as the trade says it of the part. `isDone`: it was said to be done, or read again since. */
+export function doneText(decided: DispositionState, isDone: boolean): string {
   const { choice, authority, valid } = decided
   const terms = authority === null || valid === null ? '' : ` of ${authority}, ${validityText(valid)}`
-  return `${DONE[choice] ?? choice}${terms}, decided by ${deciderText(decided)}`
+  const word = (isDone ? undefined : TO_DO[choice]) ?? DONE[choice] ?? choice
+  return `${word}${terms}, decided by ${deciderText(decided)}`
 }
 
 const named = ({ number, step }: PlacedStep) => `${number} ${step.title}`

@@ -14,7 +14,7 @@ import type { Report } from '../schema.ts'
 import { numbered } from './readings.ts'
 
 export function verdictsOf(defs: Definitions, state: State, entries: readonly Entry[]): Report['verdicts'] {
-  return coursesOf(defs, state).flatMap(({ judge, found, decided, isAgain, left, readAgain }) => {
+  return coursesOf(defs, state).flatMap(({ judge, found, decided, isAgain, again, left, readAgain }) => {
     const verdict = state.verdicts[judge.id]
     if (verdict === undefined) return []
     return [
@@ -27,7 +27,7 @@ export function verdictsOf(defs: Definitions, state: State, entries: readonly En
         because: [...becauseRows(defs, verdict.verdict), ...besidesRows(defs, state, judge.id)].map(
           ({ text }) => text.trim(),
         ),
-        decided: decided === null ? null : doneText(decided),
+        decided: decided === null ? null : doneText(decided, again !== null || readAgain.length > 0),
         left,
         readAgain: readAgain.length > 0,
         seq: verdict.seq,

@@ -20,7 +20,7 @@ export function unmeasured(look: Look): Found[] {
     const again = readingsOf(look, course)
     return {
       kind: 'unmeasured',
-      what: `${again.length === 0 ? 'NOT MEASURED AGAIN as left' : READ_AGAIN}: ${named(judge)}, found ${found}${decided === null ? '' : `, ${doneText(decided)}`}`,
+      what: `${again.length === 0 ? 'NOT MEASURED AGAIN as left' : READ_AGAIN}: ${named(judge)}, found ${found}${decided === null ? '' : `, ${doneText(decided, again.length > 0)}`}`,
       sentences: [
         'It was to be worked on or renewed, and no later verdict looks at all that this one was held against.',
         ...(again.length === 0
