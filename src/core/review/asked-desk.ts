@@ -11,6 +11,8 @@ import { becauseRows } from '../sheet/verdict-block.ts'
 import { leftOut, leftOutCount } from '../talk/left-out.ts'
 import { instrumentName, nonconformanceText } from '../talk/names.ts'
 import { asItem, entriesText, heading, linesWhere, notTold, type OnRecord, said } from './asked-entries.ts'
+import { offLines } from './asked-gauge.ts'
+import { lapsesTold } from './asked-lapse.ts'
 import { placedText } from './asked-stands.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 import type { Kind } from './exception.ts'
@@ -66,6 +68,7 @@ const MOST_GATES = 6
 
 /** Who was behind a hold point no record tells: when it was complete, when it fell, and when people were keyed clear. */
 export function whoWasInTold(record: OnRecord, asked: string): Block[] {
+  if (/\b(?:gas|air|oxygen|test(?:ed|s)?)\b/.test(asked)) return whoWasInOnGas(record, asked)
   const words = wordsAsked(asked)
   const all = gatesOf(record.defs).flatMap((gate) => {
     const lines = linesWhere(
@@ -94,6 +97,57 @@ export function whoWasInTold(record: OnRecord, asked: string): Block[] {
           ),
         ]
       : []),
+  ]
+}
+
+/** Every hold point with a gas test in it, whatever its name: which of them fell as a test was past its life, and which did not. */
+function whoWasInOnGas(record: OnRecord, asked: string): Block[] {
+  const tested = gatesOf(record.defs).filter(
+    (gate) =>
+      gate.step.evidence.some(({ kind }) => kind === 'gas') &&
+      record.entries.some((e) => isOpened(e, gate.id)),
+  )
+  const lapsed = new Set(
+    record.entries.flatMap((e) => (e.type === 'gate.closed' && e.cause === 'lapsed' ? [e.step] : [])),
+  )
+  const never = tested.filter(({ id }) => !lapsed.has(id))
+  return [
+    heading('Who was in, and for how long, the log does not tell: it sees nobody'),
+    said(`On the job were ${list(record.review.people)}, by signing on or for something.`),
+    ...lapsesTold(record, `gas ${asked}`),
+    ...(never.length === 0
+      ? []
+      : [said(`With gas tests, and never fallen by one past its life: ${never.map(named).join('; ')}.`)]),
+    said('Each figure of each hold point, with its time: when was the gas tested.'),
+  ]
+}
+
+const isOpened = (e: Entry, gate: string) => e.type === 'gate.opened' && e.step === gate
+
+/** From the first entry that has somebody in it to the last. Null: nobody of the crew file is named. */
+export function personSpanTold(record: OnRecord, asked: string): Block[] | null {
+  const { defs, entries } = record
+  const id = defs.crew.crew.find((one) => new RegExp(`\\b${one.id}\\b`, 'i').test(asked))?.id
+  if (id === undefined) return null
+  const own = entries.filter((e) => e.by === id || ('person' in e && e.person === id))
+  const [first, last] = [own[0], own.at(-1)]
+  const [from, to] = [readStamp(first?.at ?? ''), readStamp(last?.at ?? '')]
+  if (first === undefined || last === undefined || from === null || to === null || !(to.ms >= from.ms))
+    return [notTold(`of ${id}: no entry, or none whose time can be read`)]
+  return [
+    heading(
+      `No entry tells how long ${id} worked. Between the first entry with ${id} and the last: ${spanText(to.ms - from.ms)}`,
+    ),
+    said(
+      ...linesWhere(
+        record,
+        ({ entry }) =>
+          entry.seq === first.seq ||
+          entry.seq === last.seq ||
+          (COURSE.includes(entry.type) && own.some(({ seq }) => seq === entry.seq)),
+      ),
+      'Rests, and whatever nobody keyed, are in no log.',
+    ),
   ]
 }
 
@@ -262,14 +316,25 @@ export function calibrationTold(record: OnRecord): Block[] {
         ? 'No instrument is in this log'
         : 'Instruments of this log, with the day until which their calibration counts',
     ),
+    ...offOnes(offLines(record)),
     // Before the days: one that was found out was inside its day until then.
     ...(out.length === 0
-      ? [said('No entry puts one back as out of calibration. What a set-check read stands with its verdict.')]
+      ? [said('No entry puts one back as out of calibration.')]
       : [said('Found out, or put back:'), ...out.map(asItem), said('By their days:')]),
     said(...lines),
     said('Whether it was the right one to take, and how it was held, no record tells.'),
   ]
 }
+
+const offOnes = (off: readonly string[]): Block[] =>
+  off.length === 0
+    ? []
+    : [
+        said(
+          'OFF ITS STANDARD by more than the register allows, whatever its day; what is judged on it is HOLD:',
+          ...off,
+        ),
+      ]
 
 export const repeatsTold = (record: OnRecord) =>
   itemsTold(

@@ -65,6 +65,10 @@ export const LOG_QUESTIONS: readonly Question[] = [
       '\\bwho\\b.*\\b(?:releas|lift|cancel|reset|clear|end)(?:ed|s|e)?\\b.*\\bstops?\\b',
       '\\bwho\\b.*\\b(?:call|raise?|key|press|order|made|gave|shout|caus)(?:ed|s|e)?\\b.*\\bstops?\\b',
       '\\bwho stopp?ed\\b',
+      '\\b(?:when|why|what time|how often)\\b.*\\b(?:did|was|were|had|made)\\b.*\\bstop(?:ped|s)?(?: (?:it|for|work|working|measuring|(?:the )?(?:job|work)))?\\??$',
+      '^(?:was|were|is) (?:the |that |this )?stops? (?:about|for|because|over|due|on account|to do)\\b',
+      '\\bwho (?:releas|lifted|cancel)(?:ed|led|es)?(?: it| them)?\\b(?!.*\\b(?:lock|tag|blind|part)s?\\b)',
+      '\\bwho (?:lets?|allow(?:s|ed)?|told|said) (?:to |that )?(?:them|him|her|us|they|(?:the )?(?:crew|men|people|others)|everybody|anybody)(?: to| could| may| can| might)? (?:carry(?:ing)? on|go(?:ing)? on|go back|continue|restart|resume|(?:back )?in again)',
       '\\bstops?\\b.*\\b(?:releas|lifted|cancel|answered|released)\\w*',
       '\\bwhy (?:was|is|were) (?:there )?(?:a |the |it |work |the (?:job|work) )?(?:stop|stopped|stops)\\b',
       '\\b(?:was|were|is|are) there (?:a|any) stops?\\b',
@@ -110,7 +114,7 @@ export const LOG_QUESTIONS: readonly Question[] = [
       '\\bwhen\\b.*\\bsniff\\w*',
     ),
     like: 'when was the gas tested',
-    answer: (record) => gasTold(record),
+    answer: (record, asked) => gasTold(record, asked),
   },
   {
     asked: any(
@@ -182,6 +186,7 @@ export const LOG_QUESTIONS: readonly Question[] = [
       '\\b(?:what|when|how|why)\\b.*\\b(?:did|was|has|were)\\b.*\\bdecided?\\b.*\\b(?:who|why|when)\\b',
       '\\b(?:what|when) (?:did \\w+ decide|was (?:it|that|this) decided)\\b',
       '\\b(?:what|which) decisions?\\b',
+      '\\bwho (?:said|says|let|lets|allow(?:s|ed)?|told)\\b.*\\b(?:runs? on|stays? (?:in|on)|goes? back|go on as|may stay|can stay|was good|is good)\\b',
       '\\bby whom was (?:it|that|this) (?:decided|accepted|approved)\\b',
     ),
     like: 'who decided and why',
