@@ -20,7 +20,7 @@ import {
   toldOf,
 } from './asked-entries.ts'
 import { lookOf } from './asked-readings.ts'
-import { heldIn, wordsAsked } from './asked-words.ts'
+import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
 import { count, movesOf, named } from './look.ts'
 import { runsIt, startsIt, startsOf } from './starts.ts'
 
@@ -288,23 +288,24 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
     (word) => word.toUpperCase() !== id && !/^(?:himself|herself|agree|approv)/.test(word),
   )
   const seqs = new Set(own.map(({ seq }) => seq))
+  const all = linesWhere(record, ({ entry }) => seqs.has(entry.seq))
   const held = linesWhere(
     record,
-    (move) =>
-      seqs.has(move.entry.seq) && (words.length === 0 || heldIn(wholeText(record, move.entry), words) > 0),
+    ({ entry }) => seqs.has(entry.seq) && (words.length === 0 || heldIn(wholeText(record, entry), words) > 0),
   )
-  const isOnly = !isIn || own.every((e) => e.by !== id)
+  const shown = asAsked(asked, words)
   return [
     heading(
       held.length > 0
-        ? `No entry says more of it than these, with ${id} in them${words.length === 0 ? '' : ` and these words: ${words.join(', ')}`}`
-        : `No entry tells that ${id} did: none has ${id} and ${words.length === 0 ? 'this' : words.join(', ')} in it`,
+        ? `Whether ${id} did, no entry tells but in these words`
+        : `No entry tells that ${id} did${shown === '' ? '' : `: none has ${id} and ${shown} in it`}`,
     ),
     said(
-      ...cut(held),
+      ...(held.length === 0 && all.length > 0 ? [`What ${id} is named in or keyed:`] : []),
+      ...cut(held.length > 0 ? held : all),
       ...authorityLines(record, id),
       ...(isIn ? [] : [`${id} is not in the crew file of this job and signed nothing in it.`]),
-      ...(isIn && isOnly ? [`${id} keyed nothing on this job.`] : []),
+      ...(isIn && own.every((e) => e.by !== id) ? [`${id} keyed nothing on this job.`] : []),
       'Words keyed of somebody are no signature; whose eyes looked, the log does not tell.',
     ),
   ]
@@ -324,5 +325,10 @@ function authorityLines({ entries }: OnRecord, id: string): string[] {
 function wholeText(record: OnRecord, entry: Entry): string {
   const placed =
     'step' in entry && typeof entry.step === 'string' ? named(stepById(record.defs, entry.step)) : ''
-  return `${placed} ${lineOf(record, entry)} ${textOf(entry)} ${'answer' in entry ? entry.answer : ''} ${'why' in entry ? entry.why : ''}`
+  const text = `${placed} ${lineOf(record, entry)} ${textOf(entry)} ${'answer' in entry ? entry.answer : ''} ${'why' in entry ? entry.why : ''}`
+  const tags = tagsIn(text)
+  // Of a lock that is named by its number alone it is told all the same.
+  return record.entries.some((e) => e.type === 'evidence.given' && tags.some((tag) => isTag(e.shown, tag)))
+    ? `${text} lock`
+    : text
 }

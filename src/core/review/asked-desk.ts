@@ -1,6 +1,6 @@
 // What a lead asks who was not there and does not take it on trust: how long, who was in, what was left out, who did what, whose limits,
 // whether one both measured and decided. From entries and items of this record; what nobody keyed is said to be not told.
-import { stepById } from '../job/definitions.ts'
+import { type PlacedStep, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { gatesOf } from '../job/gate.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -70,30 +70,19 @@ const MOST_GATES = 6
 export function whoWasInTold(record: OnRecord, asked: string): Block[] {
   if (/\b(?:gas|air|oxygen|test(?:ed|s)?)\b/.test(asked)) return whoWasInOnGas(record, asked)
   const words = wordsAsked(asked)
-  const all = gatesOf(record.defs).flatMap((gate) => {
-    const lines = linesWhere(
-      record,
-      ({ entry }) =>
-        (entry.type === 'gate.opened' || entry.type === 'gate.closed' || entry.type === 'people.clear') &&
-        entry.step === gate.id,
-    )
-    return lines.length === 0 ? [] : [{ gate, lines }]
-  })
-  const meant = all.filter(({ gate }) => heldIn(named(gate), words) > 0)
+  const all = gatesOf(record.defs).filter(({ id }) =>
+    record.entries.some((e) => OPEN_OR_NOT.includes(e.type) && isOf(e, id)),
+  )
+  const meant = all.filter((gate) => heldIn(named(gate), words) > 0)
   const told = meant.length === 0 ? all : meant
   return [
     heading('Who was in, and for how long, the log does not tell: it sees nobody'),
     said(`On the job were ${list(record.review.people)}, by signing on or for something.`),
-    ...told.slice(0, MOST_GATES).map(
-      ({ gate, lines }): Block => ({
-        margin: '',
-        rows: [row(named(gate), 'strong'), ...lines.slice(0, MOST_GATES).map((text) => row(`  ${text}`))],
-      }),
-    ),
+    ...told.slice(0, MOST_GATES).map((gate) => whenOpen(record, gate)),
     ...(told.length > MOST_GATES
       ? [
           said(
-            `and ${told.length - MOST_GATES} more hold points; one by its words, as: who was in at the bench.`,
+            `and ${told.length - MOST_GATES} more hold points: ${told.slice(MOST_GATES).map(named).join('; ')}. One by its words, as: who was in at the bench.`,
           ),
         ]
       : []),
@@ -115,13 +104,31 @@ function whoWasInOnGas(record: OnRecord, asked: string): Block[] {
     heading('Who was in, and for how long, the log does not tell: it sees nobody'),
     said(`On the job were ${list(record.review.people)}, by signing on or for something.`),
     ...lapsesTold(record, `gas ${asked}`),
-    ...(never.length === 0
-      ? []
-      : [said(`With gas tests, and never fallen by one past its life: ${never.map(named).join('; ')}.`)]),
+    ...(never.length === 0 ? [] : [said('With gas tests, and never fallen by one past its life:')]),
+    ...never.slice(0, MOST_GATES).map((gate) => whenOpen(record, gate)),
+    ...(never.length > MOST_GATES
+      ? [said(`and ${never.length - MOST_GATES} more: ${never.slice(MOST_GATES).map(named).join('; ')}.`)]
+      : []),
     said('Each figure of each hold point, with its time: when was the gas tested.'),
   ]
 }
 
+/** When one was complete, when it fell, and when people were keyed clear of it. */
+function whenOpen(record: OnRecord, gate: PlacedStep): Block {
+  const lines = linesWhere(record, ({ entry }) => OPEN_OR_NOT.includes(entry.type) && isOf(entry, gate.id))
+  const more = lines.length - MOST_GATES
+  return {
+    margin: '',
+    rows: [
+      row(named(gate), 'strong'),
+      ...lines.slice(0, MOST_GATES).map((text) => row(`  ${text}`)),
+      ...(more > 0 ? [row(`  and ${more} more: why did hold point ${gate.number} fall`)] : []),
+    ],
+  }
+}
+
+const OPEN_OR_NOT: readonly Entry['type'][] = ['gate.opened', 'gate.closed', 'people.clear']
+const isOf = (entry: Entry, gate: string) => 'step' in entry && entry.step === gate
 const isOpened = (e: Entry, gate: string) => e.type === 'gate.opened' && e.step === gate
 
 /** From the first entry that has somebody in it to the last. Null: nobody of the crew file is named. */

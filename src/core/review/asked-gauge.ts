@@ -55,8 +55,11 @@ const isSetRead = (entry: Entry): entry is SetRead =>
   entry.type === 'reading.corrected'
 
 /** `06:30 RO: ... (entry 28); KEPT by RO 06:30 (entry 29), because: ...`. */
-function checkLine(record: OnRecord, { entry, text }: SetCheckRead): string {
-  return `${when(record, entry)} ${entry.by ?? 'nobody signed on'}: ${text} (entry ${entry.seq}); ${fateText(record, entry)}.`
+function checkLine(record: OnRecord, { entry, text, isOff }: SetCheckRead): string {
+  const line = `${when(record, entry)} ${entry.by ?? 'nobody signed on'}: ${text} (entry ${entry.seq})`
+  return isOff || entry.type === 'reading.doubted'
+    ? `${line}; ${fateText(record, entry)}.`
+    : `${line}${sinceText(record, entry)}.`
 }
 
 function fateText(record: OnRecord, entry: SetRead): string {
@@ -121,6 +124,7 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
     ({ kind, what }) => kind === 'instrument' && ids.some((id) => what.startsWith(`${id} `)),
   )
   const names = [...new Set(off.map(({ entry }) => entry.instrument))]
+  const foundIds = ids.filter((id) => found.some(({ what }) => what.startsWith(`${id} `)))
   const isStanding = off.some(({ entry }) => standsIn(record, entry))
   const where = `${names.join(', ')}, at ${off.length} of ${count(all.length, 'set-check')}`
   return [
@@ -130,7 +134,7 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
           ? `OFF ITS STANDARD by more than the register allows: ${where}`
           : `Off its standard by more than the register allows, of which nothing stands: ${where}`
         : found.length > 0
-          ? `Found out of calibration, or put back: ${found.length === 1 ? 'by one entry' : `by ${found.length} entries`}`
+          ? `Found out of calibration, past its day or put back: ${foundIds.join(', ')}`
           : all.length > 0
             ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`}; that is no word that it was good`
             : 'No set-check of it is in this log, and no entry finds it out',
@@ -188,7 +192,7 @@ function dayText({ defs, entries }: OnRecord): (id: string) => string {
 }
 
 /** Where it read, step by step: what is in doubt with it. */
-function readBy({ defs, entries }: OnRecord, ids: readonly string[]): Block[] {
+export function readBy({ defs, entries }: OnRecord, ids: readonly string[]): Block[] {
   const lines = defs.steps.flatMap((placed) => {
     const own = entries.filter(
       (e) =>

@@ -13,8 +13,8 @@ import {
   type OnRecord,
   said,
 } from './asked-entries.ts'
-import { judgedOn, offLines } from './asked-gauge.ts'
-import { heldIn, wordsAsked } from './asked-words.ts'
+import { judgedOn, offLines, readBy } from './asked-gauge.ts'
+import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
 import { changesInWords } from './changes-rows.ts'
 import { howDecided } from './decided.ts'
 import { isWatched, type Judged, judgedIn, shareText } from './judged.ts'
@@ -54,7 +54,7 @@ export function renewedTold(record: OnRecord, asked: string): Block[] {
     heading(
       isMeant
         ? 'What was decided to be renewed, repaired or reworked, and what was keyed of new parts'
-        : `No entry tells that of ${words.join(', ')}. What was decided to be renewed, repaired or reworked`,
+        : `No entry tells that of ${asAsked(asked, words)}. What was decided to be renewed, repaired or reworked`,
     ),
     ...(isMeant ? decided : all).map((d): Block => {
       const stands = Object.values(state.dispositions).some(({ seq, void: fell }) => seq === d.seq && !fell)
@@ -182,7 +182,7 @@ export function judgedTold(record: OnRecord, asked: string): Block[] | null {
   )
   return [
     heading(
-      `That it is right no record tells. What was judged of it, the last one last: ${words.join(', ')}`,
+      `That it is right no record tells. What was judged of it, the last one last: ${asAsked(asked, words)}`,
     ),
     ...meant.map(({ e, figures }): Block => {
       const raised = state.raised.find(({ seq }) => seq === e.seq)?.voidBy ?? null
@@ -226,7 +226,9 @@ function decisionsOn(record: OnRecord, e: Given): string[] {
 
 /** Facts by which a piston is told to be solid, hollow, vented or plugged, by the names that steps and answers have for them. */
 const INSIDE =
-  /\b(?:hollow|solid|vented by|vented\b.*\bpiston|piston\b.*\bvented|plugs?|cavit\w+|knock|gas inside|weight|mass)\b/i
+  /\b(?:hollow|solid|vented\b.*\bpiston|piston\b.*\bvented|plugs?|cavit\w+|the knock|gas inside|the mass)\b/i
+/** Of the same words, and of other parts. */
+const NOT_PISTON = /\b(?:pockets?|jackets?|water|cylinder|blinds?|runs on)\b/i
 
 /** What was keyed of gas inside a piston; whether it was empty nobody keys. */
 export function pistonTold(record: OnRecord): Block[] {
@@ -242,9 +244,7 @@ export function pistonTold(record: OnRecord): Block[] {
       return false
     const title = 'step' in entry && entry.step !== null ? stepById(defs, entry.step).step.title : ''
     const shown = 'shown' in entry ? entry.shown : 'text' in entry ? entry.text : ''
-    return (
-      INSIDE.test(`${title} ${shown}`) || (entry.type === 'finding.observed' && /\bpiston\b/i.test(title))
-    )
+    return INSIDE.test(`${title} ${shown}`) && !NOT_PISTON.test(title)
   })
   const judged = record.entries.filter(
     (e): e is Given => e.type === 'verdict.given' && INSIDE.test(stepById(defs, e.step).step.title),
@@ -300,5 +300,6 @@ export function fellTold(record: OnRecord, ids: readonly string[]): Block[] | nu
       : [
           said('But it read off its standard:', ...off, ...(doubted.length > 0 ? [] : judgedOn(record, ids))),
         ]),
+    ...(doubted.length > 0 ? [] : readBy(record, ids)),
   ]
 }

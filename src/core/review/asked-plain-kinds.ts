@@ -10,7 +10,7 @@ import {
   toldOffTold,
 } from './asked-course.ts'
 import { personSpanTold, repeatsTold, whoWasInTold } from './asked-desk.ts'
-import { heading, type OnRecord, type Question } from './asked-entries.ts'
+import type { OnRecord, Question } from './asked-entries.ts'
 import { gaugeTold, meantIds } from './asked-gauge.ts'
 import { whyHoldTold, wouldHavePassedTold } from './asked-holds.ts'
 import { lapsesTold } from './asked-lapse.ts'
@@ -50,12 +50,18 @@ function fellWithIds(record: OnRecord, asked: string): string[] {
   return meantIds(record, asked) ?? []
 }
 
-function measuredTwiceTold(record: OnRecord, asked: string) {
+/** What was found out of calibration, as what it read was taken again, and places that were read more often than asked. */
+function measuredTwiceTold(record: OnRecord) {
   const doubted = [
     ...new Set(record.entries.flatMap((e) => (e.type === 'instrument.doubted' ? [e.instrument] : []))),
   ]
-  void asked
   return [...(fellTold(record, doubted) ?? []), ...repeatsTold(record)]
+}
+
+/** The start before the list of hold points, as that is what is asked about. */
+function inAtStartTold(record: OnRecord, asked: string) {
+  const [nobody, on, ...gates] = whoWasInTold(record, asked)
+  return [nobody, on].flatMap((block) => block ?? []).concat(startTold(record), gates)
 }
 
 /** Text comes in small letters. */
@@ -118,22 +124,19 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
+      '^(?:(?:was|were|is) (?:anybody|anyone|somebody|someone|people|they|hands?)|who (?:was|were))\\b.*\\b(?:in|inside|behind|near)\\b.*\\b(?:start(?:ed)?|ran|running)\\b',
+    ),
+    like: 'was anybody in when it was started',
+    answer: inAtStartTold,
+  },
+  {
+    asked: any(
       '\\b(?:when|what time|who|how)\\b.*\\b(?:drivers?|motors?|engines?|compressors?|machines?|units?|cranks?|it)\\b.*\\b(?:start|started|starts|run up|set going|turn(?:ed)? over)\\b(?!.*\\bstart(?:ed)? (?:the |this )?(?:job|log|work|record)\\b)',
       '\\b(?:when|what time|who)\\b.*\\b(?:start|started|starts|set going)\\b.*\\b(?:it|drivers?|motors?|engines?|compressors?|machines?|units?)\\b(?! (?:off|anew|again from))',
       '^(?:was|has|is|did) (?:it|the (?:driver|motor|engine|compressor|machine|unit)|they|anybody|somebody) (?:been )?start(?:ed)?\\b(?: (?:it|up|at all|again|then|yet))*\\??$',
     ),
     like: 'when was the driver started',
     answer: startTold,
-  },
-  {
-    asked: any(
-      '^(?:was|were|is) (?:anybody|anyone|somebody|someone|people|they|hands?)\\b.*\\bin\\b.*\\bstart(?:ed)?\\b',
-    ),
-    like: 'was anybody in when it was started',
-    answer: (record) => [
-      heading('Whether anybody was in, the log does not tell: it sees nobody. What it has of the start'),
-      ...startTold(record),
-    ],
   },
   {
     asked: any(

@@ -12,7 +12,7 @@ import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
 import { isItSafe } from './asked-safe.ts'
 import { questionMended } from './asked-slips.ts'
 import { byWhoseWordTold } from './asked-stands.ts'
-import { heldIn, wordsAsked, wordsTold } from './asked-words.ts'
+import { asAsked, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
@@ -118,17 +118,24 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   if (known !== undefined) return known.answer(record, text)
   const quoted = wordsTold(record, text)
   if (quoted !== null) return quoted
+  const words = asAsked(text, wordsAsked(text))
+  const likes = [
+    ...QUESTIONS,
+    BY_WHOSE_WORD,
+    GAUGE_QUESTION,
+    ...PLAIN_QUESTIONS,
+    ...LOG_QUESTIONS,
+    ...DESK_QUESTIONS,
+  ]
   return [
-    heading('That is not answered here. What is, from this record'),
+    ...(words === ''
+      ? [heading('That is not answered here. What is, from this record')]
+      : [
+          heading(`No entry tells that: none of what was done, found or said has ${words} in it`),
+          said('What nobody keyed the log does not tell. What is answered, in these or other words:'),
+        ]),
     said(
-      ...[
-        ...QUESTIONS,
-        BY_WHOSE_WORD,
-        GAUGE_QUESTION,
-        ...PLAIN_QUESTIONS,
-        ...LOG_QUESTIONS,
-        ...DESK_QUESTIONS,
-      ].map(({ like }) => like),
+      `${likes.map(({ like }) => like).join('; ')}.`,
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]

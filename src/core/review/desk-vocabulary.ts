@@ -10,7 +10,7 @@ export const DESK_WORDS: readonly string[] = (
   'witness witnessed authority overhaul signed agree released release lapsed expired tested sheet ' +
   'machine torque stop stopped start started driver motor compressor wrong went happened order nearly near ' +
   'closed close open opened opening anything something anybody somebody anyone someone nobody everything still hung ' +
-  'lock locks block blocks piston valve valves liner bore bores ring rings rod riders wear worn head plug pocket ' +
+  'lock locks block blocks piston valve valves liner bore bores tight ring rings rod riders wear worn head plug pocket ' +
   'empty vented check checked checking trust doubt dropped fell hold held carry allowed finish finished take took ' +
   'hours shift left inside back note notes'
 )
