@@ -36,6 +36,7 @@ export const GAUGE_QUESTION: Question = {
     `^(?!.*\\b(?:hang|hangs|hung|hanging|rest|rests|fell|falls|depend\\w*|hold|run|start|load)\\b).*\\bset[- ]?checks?\\b`,
     '\\b(?:trust|rely on|believe|count on|good are|right are)\\b.*\\b(?:figures?|readings?|sizes?|measurements?|diameters?)\\b',
     `\\b(?:how (?:far|much|bad(?:ly)?)) (?:was|is|were) .*\\b${GAUGE}\\b.*\\b(?:out|off)\\b`,
+    `\\bhow (?:far|much|badly) (?:out|off) (?:was|is|were) .*\\b${GAUGE}\\b`,
     `\\bby how much (?:was|is) .*\\b${GAUGE}\\b`,
   ),
   like: 'was the micrometer any good',

@@ -28,5 +28,5 @@ export const DESK_NEAR: readonly string[] = (
   'stared starred startled starved stat stated step stepped stepping stomp stoop stoops sweet swift tasted ' +
   'testbed texted thrust token tryst twine vale valle valse value values verdicts vested vetted were ' +
   'wetness wheat while world worse wound whole ' +
-  'stuart brock carey curry cary huang wong boris alain finnish'
+  'wring stuart brock carey curry cary huang wong boris alain finnish'
 ).split(' ')
