@@ -285,13 +285,14 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
   const own = entries.filter(named)
   if (id === '' || (!isIn && own.length === 0)) return null
   const words = wordsAsked(asked).filter(
-    (word) => word.toUpperCase() !== id && !/^(?:himself|herself|agree|approv)/.test(word),
+    (word) => word.toUpperCase() !== id && !/^(?:himself|herself|agre|approv|permit|allow)/.test(word),
   )
+  if (words.length === 0 && own.length > MOST) return null
   const seqs = new Set(own.map(({ seq }) => seq))
   const all = linesWhere(record, ({ entry }) => seqs.has(entry.seq))
   const held = linesWhere(
     record,
-    ({ entry }) => seqs.has(entry.seq) && (words.length === 0 || heldIn(wholeText(record, entry), words) > 0),
+    ({ entry }) => seqs.has(entry.seq) && heldIn(wholeText(record, entry), words) > 0,
   )
   const shown = asAsked(asked, words)
   return [

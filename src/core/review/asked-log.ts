@@ -66,6 +66,8 @@ export const LOG_QUESTIONS: readonly Question[] = [
       '\\bwho\\b.*\\b(?:call|raise?|key|press|order|made|gave|shout|caus)(?:ed|s|e)?\\b.*\\bstops?\\b',
       '\\bwho stopp?ed\\b',
       '\\b(?:when|why|what time|how often)\\b.*\\b(?:did|was|were|had|made)\\b.*\\bstop(?:ped|s)?(?: (?:it|for|work|working|measuring|(?:the )?(?:job|work)))?\\??$',
+      '^(?:did|have|had) (?:they|he|she|anybody|somebody|anyone|someone) (?:ever )?(?:call(?:ed)? (?:a )?)?stop(?:ped)?\\??$',
+      '\\bhow long (?:was|did|were)\\b.*\\bstop(?:s|ped)?\\??$',
       '^(?:was|were|is) (?:the |that |this )?stops? (?:about|for|because|over|due|on account|to do)\\b',
       '\\bwho (?:releas|lifted|cancel)(?:ed|led|es)?(?: it| them)?\\b(?!.*\\b(?:lock|tag|blind|part)s?\\b)',
       '\\bwho (?:lets?|allow(?:s|ed)?|told|said) (?:to |that )?(?:them|him|her|us|they|(?:the )?(?:crew|men|people|others)|everybody|anybody)(?: to| could| may| can| might)? (?:carry(?:ing)? on|go(?:ing)? on|go back|continue|restart|resume|(?:back )?in again)',

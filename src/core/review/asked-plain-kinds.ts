@@ -82,6 +82,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
       '\\bwhy\\b(?!.*\\b(?:hold|holds) (?:the|a|on to|up|off|him|her|them|points?)\\b)(?!.*\\b(?:fell|fall|fallen)\\b).*\\bhold\\b',
       '\\b(?:what|who) (?:put|puts|made|makes|turned|holds?|caused?)\\b.*\\b(?:on hold|hold up|it hold|the hold)\\b',
       '\\bwhat (?:is|was) (?:it|the hold) (?:on hold )?(?:for|about)\\b',
+      '\\b(?:what|anything|something|what all) (?:is |was |are |stands )?on hold\\b',
       '\\bwhy\\b.*\\b(?:couldn.?t|could not|cannot|can.?t|not|wasn.?t|isn.?t|never) (?:be |been )?judged\\b',
     ),
     like: 'why is it on hold',
@@ -227,7 +228,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
-      '^(?:is|are|was|were) (?:the |that |this |those |its )?[\\w -]+? (?:alright|all right|fine|good|in toler\\w+|within (?:its |the |their )?(?:limits?|toler\\w+)|in limits?|bent|straight|round|tight|loose|worn(?: out)?|in spec\\w*)(?: (?:after|now|again|then|enough|at the end|as left))*\\??$',
+      '^(?:is|are|was|were) (?!(?:it|this|that|they|everything)\\b(?! \\w+ (?:al|good|fine|in|within|bent|tight)))(?:the |that |this |those |its )?[\\w -]+? (?:alright|all right|fine|good|in toler\\w+|within (?:its |the |their )?(?:limits?|toler\\w+)|in limits?|bent|straight|round|tight|loose|worn(?: out)?|in spec\\w*)(?: (?:after|now|again|then|enough|at the end|as left))*\\??$',
       '^how (?:tight|loose|straight|round|worn|bent|big|true) (?:is|are|was|were) (?:the )?\\w+',
     ),
     like: 'are the new ring gaps alright',

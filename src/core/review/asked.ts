@@ -40,7 +40,7 @@ const BY_WHOSE_WORD: Told = {
 const QUESTIONS: readonly Told[] = [
   {
     asked:
-      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
+      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\bal(?:l ?)?right to\b|^(?:is|was|are|will) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:be )?(?:al(?:l ?)?right|good|fine)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
     like: 'is it safe to run',
     answer: isItSafe,
   },
@@ -119,23 +119,21 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   const quoted = wordsTold(record, text)
   if (quoted !== null) return quoted
   const words = asAsked(text, wordsAsked(text))
+  if (words !== '')
+    return [
+      heading(`No entry tells that: none of what was done, found or said has ${words} in it`),
+      said(
+        'What nobody keyed the log does not tell. It may be keyed in other words: ask with those, by the number of a sheet, or by a tag.',
+      ),
+    ]
   const likes = [
-    ...QUESTIONS,
-    BY_WHOSE_WORD,
-    GAUGE_QUESTION,
-    ...PLAIN_QUESTIONS,
-    ...LOG_QUESTIONS,
-    ...DESK_QUESTIONS,
+    ...[...QUESTIONS, BY_WHOSE_WORD, GAUGE_QUESTION],
+    ...[...PLAIN_QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS],
   ]
   return [
-    ...(words === ''
-      ? [heading('That is not answered here. What is, from this record')]
-      : [
-          heading(`No entry tells that: none of what was done, found or said has ${words} in it`),
-          said('What nobody keyed the log does not tell. What is answered, in these or other words:'),
-        ]),
+    heading('That is not answered here. What is, from this record'),
     said(
-      `${likes.map(({ like }) => like).join('; ')}.`,
+      ...likes.map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]

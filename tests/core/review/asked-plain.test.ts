@@ -127,15 +127,20 @@ describe('a STOP', () => {
     'was the stop about the lock',
     'who let them carry on',
     'who released it and what did he say',
+    'did they stop',
+    'how long was the stop',
   ])('%s', (asked) => {
     expect(answer(day, asked)).toMatch(
       /^STOPs of this log[^\n]*\nSTOP RO[\s\S]*Released by KH: paint thinner[\s\S]*After it, what let work go on:[\s\S]*witness {2}ML \(entry \d+\)[\s\S]*complete \(entry \d+\)[\s\S]*Told of danger on this job; whether a STOP was for it only its own words say:\nTOLD OF DANGER/,
     )
   })
 
-  it.each(['what stops it from closing', 'who released the lock', 'did they stop'])('not in: %s', (asked) => {
-    expect(answer(day, asked)).not.toMatch(/^STOPs of this log, who called each/)
-  })
+  it.each(['what stops it from closing', 'who released the lock', 'did they stop it leaking'])(
+    'not in: %s',
+    (asked) => {
+      expect(answer(day, asked)).not.toMatch(/^STOPs of this log, who called each/)
+    },
+  )
 })
 
 describe('somebody who is said to have done a thing', () => {
@@ -181,6 +186,8 @@ describe('the start', () => {
 
 describe('parts and limits', () => {
   it.each<readonly [string, RegExp]>([
+    ['is it alright to run', /^No record tells that, and this one does not/],
+    ['was it all right', /^No record tells that, and this one does not/],
     [
       'any nearly out',
       /^Near its limit by this record[\s\S]*To be watched:\n18 Bore judged: taper [^\n]*% used[^\n]*\(entry \d+\)/,
@@ -221,6 +228,7 @@ describe('parts and limits', () => {
     ['was the old liner put back', 'what was renewed'],
     ['is it safe to run', null],
     ['what went wrong', null],
+    ['is it alright', null],
     ['who signed', null],
     ['what was measured', null],
     ['did it take long', null],
