@@ -26,9 +26,11 @@ import { runsIt, startsIt, startsOf } from './starts.ts'
 
 const MOST = 14
 
+const isNote = ({ type }: Entry) => type === 'note.written'
+
 /** Words that name a sort of entry by themselves; the rest of the words then tell which of that sort. */
 const SORTS: readonly (readonly [RegExp, (entry: Entry) => boolean])[] = [
-  [/\b(?:notes?|noted|wrote)\b/, ({ type }) => type === 'note.written'],
+  [/\b(?:notes?|noted|wrote)\b/, isNote],
   [/\breleased?\b/, ({ type }) => type === 'stop.released'],
   [/\bstop(?:ped)?\b/, ({ type }) => type === 'stop.raised'],
   [/\bcorrect(?:ed|ion)\b/, ({ type }) => type === 'reading.corrected'],
@@ -52,7 +54,8 @@ function anchorOf(record: OnRecord, words: string, after: number): Entry | null 
   const later = movesOf(record.entries).filter(({ entry }) => entry.seq > after && is(entry))
   const scored = later.map((move) => ({ entry: move.entry, score: heldIn(toldOf(record, move) ?? '', rest) }))
   const most = Math.max(0, ...scored.map(({ score }) => score))
-  if (sort === undefined && most === 0) return null
+  // Of several notes the one about another thing is not the one that is meant.
+  if (most === 0 && (sort === undefined || (rest.length > 0 && is === isNote))) return null
   return scored.find(({ score }) => score === most)?.entry ?? null
 }
 
@@ -75,7 +78,7 @@ export function betweenTold(record: OnRecord, asked: string): Block[] | null {
   const [, one = '', other = ''] = /\bbetween (.+?) and (.+?)\??$/.exec(asked) ?? []
   const first = anchorOf(record, one, -1)
   const last = first === null ? null : anchorOf(record, other, first.seq)
-  if (one === '') return null
+  if (one === '' || (first === null && !/\b(?:measur|read|key|do|did|done|happen)/.test(asked))) return null
   if (first === null || last === null)
     return [
       notTold(

@@ -1,6 +1,6 @@
 // Whether a gauge was good, asked at a review: what it read on its standard comes before the day until which it counts, as one that reads
 // off inside its day is off. Each from entries; that it was good is never said.
-import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from '../job/definitions.ts'
+import { asKind, instrumentById, type PlacedStep, stepById } from '../job/definitions.ts'
 import { defsAt } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
 import { isSetCheck, offStandard } from '../job/off-standard.ts'
@@ -223,6 +223,11 @@ export function meantIds(record: OnRecord, asked: string): string[] | null {
   const all = [...new Set([...idsRead(record), ...defs.instruments.instruments.map(({ id }) => id)])]
   const tags = tagsIn(asked)
   if (tags.length > 0) {
+    // A lock or tag of the same number hangs: it is asked about, as it is what could hurt.
+    const isHung = record.entries.some(
+      (e) => e.type === 'evidence.given' && tags.some((tag) => isTag(e.shown.split(/[\s,]/)[0] ?? '', tag)),
+    )
+    if (isHung) return null
     const meant = all.filter((id) => tags.some((tag) => isTag(id, tag)))
     return meant.length === 0 ? null : meant
   }
@@ -252,15 +257,4 @@ function readSteps({ entries, defs }: OnRecord, id: string): PlacedStep[] {
 
 function checkedOn(record: OnRecord): string[] {
   return idsRead(record).filter((id) => setChecksOf(record, [id]).length > 0)
-}
-
-/** Whether one that is named is an instrument of the register or of the log. */
-export function isInstrumentTag(
-  { defs, entries }: Pick<OnRecord, 'entries'> & { readonly defs: Definitions },
-  tag: string,
-): boolean {
-  return (
-    defs.instruments.instruments.some(({ id }) => isTag(id, tag)) ||
-    entries.some((e) => 'instrument' in e && e.instrument !== undefined && isTag(e.instrument, tag))
-  )
 }

@@ -83,6 +83,13 @@ describe('whether a gauge was good', () => {
     expect(text).not.toMatch(/is HOLD/)
   })
 
+  it('a lock that hangs by the number of a gauge is asked about, and not the gauge', () => {
+    const hung = new Walk().toGate().keys('M-3', 'L-102')
+    expect(hung.entries.some((e) => e.type === 'evidence.given' && e.shown === 'M-3')).toBe(true)
+    expect(answer(hung, 'is M-3 off')).toMatch(/^What the log has of M-3\nM-3 at 2 Hold point[\s\S]*STILL ON/)
+    expect(answer(hung, 'is M-3 off')).not.toMatch(/^No set-check/)
+  })
+
   it.each([
     'is L-103 off',
     'ok to run with M-3',

@@ -99,6 +99,10 @@ describe('before, between and after', () => {
     expect(answer(day, 'did anyone measure between the stop and the release')).toMatch(
       /^No reading was keyed between the two/,
     )
+    expect(answer(day, 'did anyone measure between the paint note and the stop')).toMatch(
+      /^The log does not tell of the paint note/,
+    )
+    expect(answer(day, 'what is the difference between taper and spread')).not.toMatch(/between the two/)
     expect(answer(plain, 'what was keyed between the note and the stop')).toMatch(
       /^The log does not tell of the note: no entry was found/,
     )
