@@ -160,22 +160,28 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
   ]
 }
 
-/** Verdicts that rest on figures by it, with their word; an off gauge leaves none but HOLD. */
-export function judgedOn({ entries, defs, state }: OnRecord, ids: readonly string[]): string[] {
-  const by = new Set(
-    entries.flatMap((e) =>
-      'instrument' in e && e.instrument !== undefined && ids.includes(e.instrument) ? [e.seq] : [],
-    ),
+/** Verdicts with their word: those that rest on a set-check that was off, and apart from them those on other figures of the same gauge. */
+export function judgedOn(record: OnRecord, ids: readonly string[]): string[] {
+  const { entries, defs, state } = record
+  const off = setChecksOf(record, ids).flatMap(({ entry, isOff }) =>
+    isOff && standsIn(record, entry) ? [entry.seq] : [],
+  )
+  const by = entries.flatMap((e) =>
+    'instrument' in e && e.instrument !== undefined && ids.includes(e.instrument) ? [e.seq] : [],
   )
   const given = entries.flatMap((e) => {
-    if (e.type !== 'verdict.given' || !e.verdict.readings.some((seq) => by.has(seq))) return []
+    if (e.type !== 'verdict.given') return []
+    const { readings, result } = e.verdict
+    if (!readings.some((seq) => by.includes(seq))) return []
     const voidBy = state.raised.find(({ seq }) => seq === e.seq)?.voidBy ?? null
-    return [
-      `${named(stepById(defs, e.step))}: ${e.verdict.result.verdict} (entry ${e.seq}${voidBy === null ? '' : `, void since entry ${voidBy}`})`,
-    ]
+    const text = `${named(stepById(defs, e.step))}: ${result.verdict} (entry ${e.seq}${voidBy === null ? '' : `, void since entry ${voidBy}`})`
+    return [{ text, isOff: readings.some((seq) => off.includes(seq)) }]
   })
+  const told = (isOff: boolean) => given.filter((one) => one.isOff === isOff).map(({ text }) => text)
+  const [held, others] = [told(true), told(false)]
   return [
-    `A figure that is judged on a gauge off its standard is HOLD, whatever it reads. ${given.length === 0 ? 'No verdict of this log rests on one by it.' : `Judged on figures by it: ${given.join('; ')}.`}`,
+    `A size that is judged with a set-check off its standard is HOLD, whatever it reads. ${held.length === 0 ? 'No verdict of this log rests on such a set-check.' : `Judged so: ${held.join('; ')}.`}`,
+    ...(others.length === 0 ? [] : [`Judged on its other figures: ${others.join('; ')}.`]),
   ]
 }
 

@@ -47,7 +47,7 @@ describe('whether a gauge was good', () => {
     const text = answer(off, asked)
     expect(text).toMatch(
       new RegExp(
-        `^OFF ITS STANDARD by more than the register allows: M-3, at 2 of 2 set-checks\\n[^\\n]*6 Set-check before[^\\n]*0\\.0006 in OVER the standard, and 0\\.0002 in is allowed \\(entry ${seqOf(off, 'reading.doubted')}\\); KEPT by RO [\\d:]+ \\(entry ${seqOf(off, 'doubt.settled')}\\), because: the ring has a scratch, the micrometer is fine\\.\\n[^\\n]*17 Set-check after[^\\n]*no reason beside it is on record\\.\\nA figure that is judged on a gauge off its standard is HOLD[^\\n]*18 Bore judged: HOLD \\(entry ${seqOf(off, 'verdict.given')}\\)`,
+        `^OFF ITS STANDARD by more than the register allows: M-3, at 2 of 2 set-checks\\n[^\\n]*6 Set-check before[^\\n]*0\\.0006 in OVER the standard, and 0\\.0002 in is allowed \\(entry ${seqOf(off, 'reading.doubted')}\\); KEPT by RO [\\d:]+ \\(entry ${seqOf(off, 'doubt.settled')}\\), because: the ring has a scratch, the micrometer is fine\\.\\n[^\\n]*17 Set-check after[^\\n]*no reason beside it is on record\\.\\nA size that is judged with a set-check off its standard is HOLD[^\\n]*18 Bore judged: HOLD \\(entry ${seqOf(off, 'verdict.given')}\\)`,
       ),
     )
     expect(text).not.toMatch(/that is no word that it was good/)
