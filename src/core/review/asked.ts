@@ -170,6 +170,8 @@ function whyDecided({ review }: OnRecord, asked: string): Block[] {
   )
   const meant = others.filter(({ what }) => heldIn(what.replace(/;.*/, ''), words) > 0)
   const told = meant.length > 0 ? meant : others
+  // Why the verdict has its word is no matter of the decision: what governs it comes with it.
+  const isOfWord = not === undefined && /\b(?:rework|replac|monitor)/.test(asked)
   if (told.length === 0)
     return [heading('No verdict and no finding here wanted a decision: none is on record')]
   return [
@@ -179,7 +181,7 @@ function whyDecided({ review }: OnRecord, asked: string): Block[] {
         margin: String(one.number),
         rows: [
           row(one.what, one.open ? 'caution' : 'strong'),
-          ...decisionIn(one).map((text) => row(`  ${text}`)),
+          ...(isOfWord ? one.sentences : decisionIn(one)).map((text) => row(`  ${text}`)),
         ],
       }),
     ),

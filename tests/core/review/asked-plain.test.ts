@@ -190,6 +190,7 @@ describe('the start', () => {
 
 describe('parts and limits', () => {
   it.each<readonly [string, RegExp]>([
+    ['why is it montior', /NC-1 Bore judged: MONITOR[^\n]*\n[^\n]*taper governs: [^\n]*% used/],
     ['is it alright to run', /^No record tells that, and this one does not/],
     ['was it all right', /^No record tells that, and this one does not/],
     [
