@@ -189,4 +189,12 @@ export const EVIDENCE = [
       by: 'as a load or a rating',
     },
   ]),
+  ...of('core/job/evidence-words', 'core/talk/off-told', [
+    {
+      rule: 'A panel without power proves no start: the words to type are not told there.',
+      find: 'if (isOfStart(asked) && DEAD.test(asked.typed)) return',
+      into: 'if (isOfStart(asked) && DEAD.test(words)) return',
+      by: ' proves nothing, and that is said in place of the words to type',
+    },
+  ]),
 ]

@@ -10,8 +10,21 @@ import { doersAt, type GateStep, gateState } from './gate.ts'
 import { hasPinBehind, signer } from './signature.ts'
 import type { State } from './state.ts'
 
+/** What is keyed of a panel at which nothing can be started. */
+const DEAD =
+  /\b(?:dead|(?:no|without|lost|has no|not any) (?:control )?(?:power|current|voltage)|not powered|unpowered|powerless|power(?:ed)?(?: is|'s)? (?:off|down|out|gone)|(?:lamps?|lights?)(?: is| are)? (?:out|off|dark)|dark|(?:button|switch|panel) (?:does|did|do) nothing)\b/i
+
+/** It takes a start that could have come: with no lock on at all nothing would move there either. */
+const DEAD_SAYS =
+  'A panel without power proves nothing: nothing would move at it with every lock off. HOLD: no words are typed. Tell a lead, who finds out why it is dead; then the start is tried with power on the panel.'
+
+function isOfStart({ item: { evidence } }: AnyAsked): boolean {
+  return evidence.kind === 'words' && /\bstart\b/i.test(evidence.ask)
+}
+
 export function wordsGiven(asked: AnyAsked, words: string): Result<readonly Body[]> {
   if (spaced(asked.typed) === words) return ok([given(asked, words)])
+  if (isOfStart(asked) && DEAD.test(asked.typed)) return refuse('words', DEAD_SAYS)
   return refuse('words', `That does not count as evidence: only if it is so, type ${words} in full.`)
 }
 

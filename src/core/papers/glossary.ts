@@ -145,7 +145,7 @@ taper: The difference of diameter from one place along the bore to another, in o
 thousandth | thou mil inch last place: The thousandth part of an inch. An inside micrometer is read to a tenth of it, which is the last place of its figure.
 throw: One crank of the crankshaft with all that it drives, up to and with its cylinder.
 torque: The turning effort put on a nut. How much of it becomes pull depends on friction, so oil on the thread changes the outcome.
-try-start | tried try start driver panel: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten.
+try-start | tried try start driver panel dead power button lamp: A start that is tried once all is locked and everybody is clear. That nothing moves shows that the right machine is locked and no source forgotten; at a panel without power it shows nothing, so a lead finds out first why that is dead. Common practice, no source.
 uncertainty: How far a reading may lie from the truth; see expanded uncertainty.
 unloader: A device that keeps a valve from closing or opens a pocket, so that an end of a cylinder does less work or none.
 unswept strip | no strip gone missing: A strip at the size of the bore that no ring has run on. It still has the size the bore was made to, so wear can be told from it. Where there is none, wear is told from figures on record, or not at all.

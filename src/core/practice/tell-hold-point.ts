@@ -167,8 +167,12 @@ function liftSeen({ defs, machine, item }: Spot, evidence: EvidenceOf<'lift'>): 
 const COMMON_WORDS: WordLines = {
   try_start: ({ driver }, { good, bad }) =>
     driver === 'still'
-      ? good('Everybody is clear. The start button is pressed, and held: nothing moves, nothing hums.')
-      : bad('Everybody is clear. The start button is pressed: the motor hums, and the coupling jerks round.'),
+      ? good(
+          'The lamp of the panel is lit. Everybody is clear. The start button is pressed, and held: nothing moves, nothing hums.',
+        )
+      : bad(
+          'The lamp of the panel is lit. Everybody is clear. The start button is pressed: the motor hums, and the coupling jerks round.',
+        ),
   bleeds: bleedsSeen,
   block: blockSeen,
   bump: ({ meterAnswers }, { good, bad }) =>

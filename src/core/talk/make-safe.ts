@@ -123,7 +123,9 @@ export function leaveLines(defs: Definitions, state: State): string[] {
     return status !== 'never' || Object.keys(given).length > 0
   })
   return [
-    ...makeSafeLines(defs, state),
+    ...makeSafeLines(defs, state).slice(0, -1),
+    // Whoever leaves in the ordinary way is in no trouble, and calls nobody.
+    `IN TROUBLE ONLY. ${atTheEnd(defs.machine.site.emergency)}`,
     'ON RETURN',
     '   Everybody signs on anew. Look at each lock and at everything placed: others may have been here.',
     ...fallen.map((gate) => `   Proved again, whole, before anybody goes near: ${gate.step.title}.`),

@@ -25,6 +25,9 @@ describe('leave behind an open hold point', () => {
     walk.key('1')
     expect(walk.state.left).toBe(true)
     expect(walk.said.join('\n')).toContain('ON RETURN')
+    // Nobody who leaves in the ordinary way is told to call for help.
+    expect(walk.said.join('\n')).toMatch(/^IN TROUBLE ONLY\. FIRST OF ALL: come out/m)
+    expect(walk.said.join('\n')).not.toMatch(/^FIRST OF ALL/m)
   })
 
   it.each(['leave', 'LEAVE', 'yes'])('leaves at %s too', (line) => {

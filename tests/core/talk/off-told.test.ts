@@ -1,7 +1,7 @@
 // A lock, a block or the like that is told to be off: answered as danger wherever it is said, and worst of the notes in the review.
 import { describe, expect, it } from 'vitest'
 import { safetyAsked, tellsOfHarm } from '../../../src/core/talk/safety-asked.ts'
-import { Walk } from '../../helpers/example.ts'
+import { LOCK_LINES, Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 
 const OFF = [
@@ -120,5 +120,35 @@ describe('in the review of a job', () => {
     expect(one?.sentences[1]).toMatch(/^WORK WENT ON after it, .*: 2 answers, the first at .*, 7 Bore\.$/)
     const [quick] = of('9.5033', 'note the block is out', 'stop').filter(({ kind }) => kind === 'danger')
     expect(quick?.sentences).toHaveLength(1)
+  })
+})
+
+describe('a panel without power, where a start is tried', () => {
+  const atStart = () => new Walk().toGate().keys(...LOCK_LINES)
+
+  it.each([
+    'the panel is dead',
+    'panel is dead, can I type no start',
+    'no power at the panel',
+    'the start button does nothing, no power',
+    'lamp is out',
+  ])('%j proves nothing, and that is said in place of the words to type', (line) => {
+    const walk = atStart().keys(line)
+    expect(walk.said.join(' ')).toMatch(/panel without power proves nothing.*HOLD/)
+    expect(walk.said.join(' ')).not.toContain('type NO START')
+    expect(walk.prompt).toMatchObject({ kind: 'evidence', item: { key: 'try_start' } })
+  })
+
+  it('is on the sheet itself, and answered when it is asked about', () => {
+    const { evidence } = (atStart().prompt as { item: { evidence: { ask: string } } }).item
+    expect(evidence.ask).toMatch(/see first that it has power: a dead one proves nothing/)
+    expect(atStart().keys('what if the panel is dead?').said.join(' ')).toMatch(
+      /without power it shows nothing/,
+    )
+  })
+
+  it('is none where the words are typed, or another thing is asked', () => {
+    expect(atStart().keys('no start').prompt).toMatchObject({ item: { key: 'bleeds' } })
+    expect(atStart().keys('no start', 'the gauge is dead').said.join(' ')).toContain('type NO FLOW in full')
   })
 })
