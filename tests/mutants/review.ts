@@ -26,6 +26,44 @@ export const REVIEW = [
       by: 'is never answered yes',
     },
   ]),
+  ...of('core/review/asked', 'core/review/asked-gauge', [
+    {
+      rule: 'A gauge that is asked about in words of being good is not passed over for the machine.',
+      find: 'if (gauge !== null) return gauge',
+      into: '',
+      by: 'what it read on its standard comes first',
+    },
+  ]),
+  ...of('core/review/asked-gauge', 'core/review/asked-gauge', [
+    {
+      rule: 'A gauge that read off its standard is told as off at the desk, whatever the day of its calibration.',
+      find: 'isOff: off !== null,',
+      into: 'isOff: off !== null && entry.seq < 0,',
+      by: 'what it read on its standard comes first',
+    },
+    {
+      rule: 'What is judged on a gauge off its standard is said to be HOLD beside it.',
+      find: '...(isStanding ? judgedOn(record, names) : [])',
+      into: '',
+      by: 'what it read on its standard comes first',
+    },
+  ]),
+  ...of('core/review/asked-holds', 'core/review/asked-gauge', [
+    {
+      rule: 'What holds a verdict up is told before what a lead decided of it.',
+      find: '...holdsOf(record, e).map((text) => row(',
+      into: '...[].map((text) => row(',
+      by: 'what holds the verdict up, then what was decided',
+    },
+  ]),
+  ...of('core/review/asked-slips', 'core/review/asked-slips', [
+    {
+      rule: 'A slip is never mended in a tag or the number of a lock.',
+      find: "(?<![\\p{L}\\d'’-])\\p{L}+(?![\\p{L}\\d'’-])",
+      into: '\\p{L}+',
+      by: 'a tag, a number, initials, a word cut by a mark',
+    },
+  ]),
   ...of('core/review/kinds/open', 'core/review/open-job', [
     {
       rule: 'Of a job that was left with a hold point complete it is said that people may be in.',

@@ -35,15 +35,48 @@ import { byWhom, clause, movesOf, named } from './look.ts'
 export function stopsTold(record: OnRecord): Block[] {
   const stops = record.review.exceptions.filter(({ kind }) => kind === 'stop')
   if (stops.length === 0) return [heading('No STOP is in this log, so none was released')]
+  const danger = record.review.exceptions.filter(({ kind }) => kind === 'danger')
   return [
     heading('STOPs of this log, who called each, and who released it'),
     ...stops.map((one): Block => {
       const [first] = asItem(one).rows
       return {
         margin: String(one.number),
-        rows: [...(first === undefined ? [] : [first]), ...one.sentences.map((text) => row(`  ${text}`))],
+        rows: [
+          ...(first === undefined ? [] : [first]),
+          ...one.sentences.map((text) => row(`  ${text}`)),
+          ...onAgain(record, one.entries.at(-1) ?? -1).map((text) => row(`  ${text}`)),
+        ],
       }
     }),
+    ...(danger.length === 0
+      ? []
+      : [
+          said('Told of danger on this job; whether a STOP was for it only its own words say:'),
+          ...danger.map(asItem),
+        ]),
+  ]
+}
+
+/** By what it went on after a release: the next time that a hold point was complete, and its witness. */
+function onAgain(record: OnRecord, after: number): string[] {
+  const { entries } = record
+  const opened = entries.find((e) => e.type === 'gate.opened' && e.seq > after)
+  if (opened?.type !== 'gate.opened') return ['No hold point was complete after it.']
+  const signs = entries.filter(
+    (e) =>
+      e.type === 'evidence.given' &&
+      e.step === opened.step &&
+      e.person !== undefined &&
+      e.seq > after &&
+      e.seq < opened.seq,
+  )
+  return [
+    'After it, what let work go on:',
+    ...linesWhere(
+      record,
+      ({ entry }) => entry.seq === opened.seq || signs.some(({ seq }) => seq === entry.seq),
+    ),
   ]
 }
 
@@ -199,9 +232,6 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
       is(one)
         ? [
             `${one.shown} at ${named(one.gate)}: on by ${one.by ?? 'nobody known'} (entry ${one.seq}). No entry tells it off: by the record it is STILL ON.`,
-            ...dangerNotes(state).map(
-              (line) => `But: ${line}. Words take no lock off the record: look at it.`,
-            ),
           ]
         : [],
     ),
@@ -228,6 +258,10 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
     ),
     said(
       ...lines,
+      // Once, under all of them: a note of one lock is none of each.
+      ...(lines.some((line) => line.endsWith('STILL ON.'))
+        ? dangerNotes(state).map((line) => `But: ${line}. Words take no lock off the record: look at it.`)
+        : []),
       ...(all.length === 0 ? [] : ['Each keying of it:', ...all]),
       ...remarks.flatMap((e) =>
         e.type === 'remark.made' ? [entryLine(record, e, `remark: ${e.text}`)] : [],

@@ -109,6 +109,7 @@ export const DESK_QUESTIONS: readonly Question[] = [
     asked: any(
       '\\bwhere (?:does|do|did|is) (?:the |that |this |their )?(?:limit|figure|tolerance|\\d+\\.\\d+)(?: \\w+)? ?(?:of \\d+\\.\\d+ )?(?:come|came|from|taken|stand)\\b',
       '\\b(?:whose|which|what|any) (?:limits?|tolerances?)\\b.*\\b(?:book|fall-?back|not (?:ours|our own|from us)|source|from|borrowed|handbook|rule of thumb|apply|applied|used|count\\w*)\\b',
+      '\\b(?:right|wrong|correct|proper|own) (?:limits?|tolerances?)\\b',
       '\\bwhose limits?\\b|\\bfall-?backs?\\b|\\brules? of thumb\\b',
       '\\b(?:source|origin) of (?:the |that |this )?(?:limits?|figures?|tolerances?)\\b',
     ),

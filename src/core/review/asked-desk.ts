@@ -1,6 +1,6 @@
 // What a lead asks who was not there and does not take it on trust: how long, who was in, what was left out, who did what, whose limits,
 // whether one both measured and decided. From entries and items of this record; what nobody keyed is said to be not told.
-import { stepById } from '../job/definitions.ts'
+import { type PlacedStep, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { gatesOf } from '../job/gate.ts'
 import { nonconformances } from '../job/nonconformance.ts'
@@ -11,6 +11,8 @@ import { becauseRows } from '../sheet/verdict-block.ts'
 import { leftOut, leftOutCount } from '../talk/left-out.ts'
 import { instrumentName, nonconformanceText } from '../talk/names.ts'
 import { asItem, entriesText, heading, linesWhere, notTold, type OnRecord, said } from './asked-entries.ts'
+import { offLines } from './asked-gauge.ts'
+import { lapsesTold } from './asked-lapse.ts'
 import { placedText } from './asked-stands.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 import type { Kind } from './exception.ts'
@@ -66,34 +68,93 @@ const MOST_GATES = 6
 
 /** Who was behind a hold point no record tells: when it was complete, when it fell, and when people were keyed clear. */
 export function whoWasInTold(record: OnRecord, asked: string): Block[] {
+  if (/\b(?:gas|air|oxygen|test(?:ed|s)?)\b/.test(asked)) return whoWasInOnGas(record, asked)
   const words = wordsAsked(asked)
-  const all = gatesOf(record.defs).flatMap((gate) => {
-    const lines = linesWhere(
-      record,
-      ({ entry }) =>
-        (entry.type === 'gate.opened' || entry.type === 'gate.closed' || entry.type === 'people.clear') &&
-        entry.step === gate.id,
-    )
-    return lines.length === 0 ? [] : [{ gate, lines }]
-  })
-  const meant = all.filter(({ gate }) => heldIn(named(gate), words) > 0)
+  const all = gatesOf(record.defs).filter(({ id }) =>
+    record.entries.some((e) => OPEN_OR_NOT.includes(e.type) && isOf(e, id)),
+  )
+  const meant = all.filter((gate) => heldIn(named(gate), words) > 0)
   const told = meant.length === 0 ? all : meant
   return [
     heading('Who was in, and for how long, the log does not tell: it sees nobody'),
     said(`On the job were ${list(record.review.people)}, by signing on or for something.`),
-    ...told.slice(0, MOST_GATES).map(
-      ({ gate, lines }): Block => ({
-        margin: '',
-        rows: [row(named(gate), 'strong'), ...lines.slice(0, MOST_GATES).map((text) => row(`  ${text}`))],
-      }),
-    ),
+    ...told.slice(0, MOST_GATES).map((gate) => whenOpen(record, gate)),
     ...(told.length > MOST_GATES
       ? [
           said(
-            `and ${told.length - MOST_GATES} more hold points; one by its words, as: who was in at the bench.`,
+            `and ${told.length - MOST_GATES} more hold points: ${told.slice(MOST_GATES).map(named).join('; ')}. One by its words, as: who was in at the bench.`,
           ),
         ]
       : []),
+  ]
+}
+
+/** Every hold point with a gas test in it, whatever its name: which of them fell as a test was past its life, and which did not. */
+function whoWasInOnGas(record: OnRecord, asked: string): Block[] {
+  const tested = gatesOf(record.defs).filter(
+    (gate) =>
+      gate.step.evidence.some(({ kind }) => kind === 'gas') &&
+      record.entries.some((e) => isOpened(e, gate.id)),
+  )
+  const lapsed = new Set(
+    record.entries.flatMap((e) => (e.type === 'gate.closed' && e.cause === 'lapsed' ? [e.step] : [])),
+  )
+  const never = tested.filter(({ id }) => !lapsed.has(id))
+  return [
+    heading('Who was in, and for how long, the log does not tell: it sees nobody'),
+    said(`On the job were ${list(record.review.people)}, by signing on or for something.`),
+    ...lapsesTold(record, `gas ${asked}`),
+    ...(never.length === 0 ? [] : [said('With gas tests, and never fallen by one past its life:')]),
+    ...never.slice(0, MOST_GATES).map((gate) => whenOpen(record, gate)),
+    ...(never.length > MOST_GATES
+      ? [said(`and ${never.length - MOST_GATES} more: ${never.slice(MOST_GATES).map(named).join('; ')}.`)]
+      : []),
+    said('Each figure of each hold point, with its time: when was the gas tested.'),
+  ]
+}
+
+/** When one was complete, when it fell, and when people were keyed clear of it. */
+function whenOpen(record: OnRecord, gate: PlacedStep): Block {
+  const lines = linesWhere(record, ({ entry }) => OPEN_OR_NOT.includes(entry.type) && isOf(entry, gate.id))
+  const more = lines.length - MOST_GATES
+  return {
+    margin: '',
+    rows: [
+      row(named(gate), 'strong'),
+      ...lines.slice(0, MOST_GATES).map((text) => row(`  ${text}`)),
+      ...(more > 0 ? [row(`  and ${more} more: why did hold point ${gate.number} fall`)] : []),
+    ],
+  }
+}
+
+const OPEN_OR_NOT: readonly Entry['type'][] = ['gate.opened', 'gate.closed', 'people.clear']
+const isOf = (entry: Entry, gate: string) => 'step' in entry && entry.step === gate
+const isOpened = (e: Entry, gate: string) => e.type === 'gate.opened' && e.step === gate
+
+/** From the first entry that has somebody in it to the last. Null: nobody of the crew file is named. */
+export function personSpanTold(record: OnRecord, asked: string): Block[] | null {
+  const { defs, entries } = record
+  const id = defs.crew.crew.find((one) => new RegExp(`\\b${one.id}\\b`, 'i').test(asked))?.id
+  if (id === undefined) return null
+  const own = entries.filter((e) => e.by === id || ('person' in e && e.person === id))
+  const [first, last] = [own[0], own.at(-1)]
+  const [from, to] = [readStamp(first?.at ?? ''), readStamp(last?.at ?? '')]
+  if (first === undefined || last === undefined || from === null || to === null || !(to.ms >= from.ms))
+    return [notTold(`of ${id}: no entry, or none whose time can be read`)]
+  return [
+    heading(
+      `No entry tells how long ${id} worked. Between the first entry with ${id} and the last: ${spanText(to.ms - from.ms)}`,
+    ),
+    said(
+      ...linesWhere(
+        record,
+        ({ entry }) =>
+          entry.seq === first.seq ||
+          entry.seq === last.seq ||
+          (COURSE.includes(entry.type) && own.some(({ seq }) => seq === entry.seq)),
+      ),
+      'Rests, and whatever nobody keyed, are in no log.',
+    ),
   ]
 }
 
@@ -262,14 +323,25 @@ export function calibrationTold(record: OnRecord): Block[] {
         ? 'No instrument is in this log'
         : 'Instruments of this log, with the day until which their calibration counts',
     ),
+    ...offOnes(offLines(record)),
     // Before the days: one that was found out was inside its day until then.
     ...(out.length === 0
-      ? [said('No entry puts one back as out of calibration. What a set-check read stands with its verdict.')]
+      ? [said('No entry puts one back as out of calibration.')]
       : [said('Found out, or put back:'), ...out.map(asItem), said('By their days:')]),
     said(...lines),
     said('Whether it was the right one to take, and how it was held, no record tells.'),
   ]
 }
+
+const offOnes = (off: readonly string[]): Block[] =>
+  off.length === 0
+    ? []
+    : [
+        said(
+          'OFF ITS STANDARD by more than the register allows, whatever its day; what is judged on it is HOLD:',
+          ...off,
+        ),
+      ]
 
 export const repeatsTold = (record: OnRecord) =>
   itemsTold(

@@ -133,6 +133,14 @@ export function isTag(keyed: string, tag: string): boolean {
   return plain(keyed) === plain(tag)
 }
 
+const GASES = [/\b(?:oxygen|o2)\b/, /\b(?:h2s|toxics?)\b/, /\b(?:lel|flammables?)\b/]
+
+/** Of the air the one gas that a question names; undefined where it names none, or several. */
+export function gasNamed(asked: string): RegExp | undefined {
+  const named = GASES.filter((one) => one.test(asked))
+  return named.length === 1 ? named[0] : undefined
+}
+
 export const notTold = (what: string): Block => heading(`The log does not tell ${what}`)
 
 export const eitherOf = (words: readonly string[]) => list(words, 'or')

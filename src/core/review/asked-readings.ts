@@ -15,6 +15,7 @@ import {
   eitherOf,
   entriesText,
   entryLine,
+  gasNamed,
   heading,
   isTag,
   linesWhere,
@@ -24,6 +25,7 @@ import {
   said,
   tagsIn,
 } from './asked-entries.ts'
+import { offLines } from './asked-gauge.ts'
 import { keptText, keptWhy } from './asked-kept.ts'
 import { madeOther } from './became.ts'
 import { judgedIn } from './judged.ts'
@@ -109,7 +111,7 @@ export function madeTold(record: OnRecord, asked: string): Block[] | null {
   ]
 }
 
-function lookOf({ defs, entries, state }: OnRecord): Look {
+export function lookOf({ defs, entries, state }: OnRecord): Look {
   const beside = {
     log: { faults: [], head: 'none', whole: 'unknown', checked: [] },
     files: [],
@@ -197,9 +199,20 @@ export function instrumentTold(record: OnRecord, asked: string): Block[] | null 
       said(register, 'What was held in a hand and never keyed the log does not tell.'),
     ]
   const steps = [...new Set(read.flatMap((e) => ('step' in e && e.step != null ? [e.step] : [])))]
+  const out = record.review.exceptions.filter(
+    ({ kind, what }) => kind === 'instrument' && what.startsWith(`${id} `),
+  )
+  const off = offLines(
+    record,
+    read.map(({ seq }) => seq),
+  )
   return [
-    heading(`${id} is in this log`),
+    heading(
+      `${id} is in this log${off.length === 0 ? '' : ', and read OFF ITS STANDARD: what is judged on it is HOLD'}`,
+    ),
+    ...out.map(asItem),
     said(
+      ...off,
       ...lines,
       ...steps.map((step) => {
         const own = read.filter((e) => 'step' in e && e.step === step)
@@ -218,7 +231,8 @@ function instrumentIds({ defs, entries }: OnRecord): string[] {
 }
 
 /** Every figure of a gas limit that was keyed, hold point by hold point; failed ones too. */
-export function gasTold(record: OnRecord): Block[] {
+export function gasTold(record: OnRecord, asked = ''): Block[] {
+  const gas = gasNamed(asked)
   const { defs } = record
   const gates = gatesOf(defs)
   const blocks = gates.flatMap((gate): Block[] => {
@@ -228,12 +242,15 @@ export function gasTold(record: OnRecord): Block[] {
         (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
         entry.step === gate.id &&
         itemByKey(defs, gate, entry.item)?.evidence.kind === 'gas',
-    )
+    ).filter((line) => gas?.test(line.toLowerCase()) ?? true)
     return lines.length === 0
       ? []
       : [{ margin: '', rows: [row(named(gate), 'strong'), ...lines.map((text) => row(`  ${text}`))] }]
   })
-  if (blocks.length === 0) return [notTold('of any gas test: no figure of one is in it')]
+  if (blocks.length === 0)
+    return [
+      notTold(`of any ${gas === undefined ? 'gas test' : 'test of that gas'}: no figure of one is in it`),
+    ]
   return [
     heading('Gas tests as they were keyed, hold point by hold point'),
     ...blocks,

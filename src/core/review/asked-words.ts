@@ -32,6 +32,11 @@ export function wordsAsked(asked: string): string[] {
   return aboutOf(asked).filter((word) => word.length > 2 && !isWeak(word) && !OF_ASKING.has(word))
 }
 
+/** Of the stems of a question the words that it has for them. */
+export function asAsked(asked: string, stems: readonly string[]): string {
+  return [...new Set(wordsOf(asked))].filter((word) => stems.includes(stem(word))).join(', ')
+}
+
 /** How many of the words a text holds, in whatever form: `drop` and `slip` are in `dropped` and `slipped`. */
 export function heldIn(text: string, words: readonly string[]): number {
   const held = formsIn(text)
@@ -80,8 +85,7 @@ function toldWith(
   only?: readonly string[],
 ): Block[] | null {
   const words = only ?? all
-  const shownOf = (some: readonly string[]) =>
-    [...new Set(wordsOf(asked))].filter((word) => some.includes(stem(word))).join(', ')
+  const shownOf = (some: readonly string[]) => asAsked(asked, some)
   const steps = new Map<string, { readonly lines: string[]; score: number; readonly seq: number }>()
   for (const move of movesOf(record.entries)) {
     const one = heldBy(record, move, words)

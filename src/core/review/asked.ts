@@ -8,10 +8,11 @@ import { placeName, placeNumber } from '../talk/names.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import type { OnRecord } from './asked-entries.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
+import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
 import { isItSafe } from './asked-safe.ts'
 import { questionMended } from './asked-slips.ts'
 import { byWhoseWordTold } from './asked-stands.ts'
-import { wordsTold } from './asked-words.ts'
+import { asAsked, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
@@ -39,7 +40,7 @@ const BY_WHOSE_WORD: Told = {
 const QUESTIONS: readonly Told[] = [
   {
     asked:
-      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
+      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\bal(?:l ?)?right to\b|^(?:is|was|are|will) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:be )?(?:al(?:l ?)?right|good|fine)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
     like: 'is it safe to run',
     answer: isItSafe,
   },
@@ -104,8 +105,12 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   // Whether it may run comes before all else that the words could mean.
   const [safe, ...others] = QUESTIONS
   if (BY_WHOSE_WORD.asked.test(text)) return BY_WHOSE_WORD.answer(record, text)
+  const gauge = GAUGE_QUESTION.asked.some((one) => one.test(text))
+    ? GAUGE_QUESTION.answer(record, text)
+    : null
+  if (gauge !== null) return gauge
   if (safe?.asked.test(text)) return safe.answer(record, text)
-  for (const { asked, answer } of [...DESK_QUESTIONS, ...LOG_QUESTIONS]) {
+  for (const { asked, answer } of [...PLAIN_QUESTIONS, ...DESK_QUESTIONS, ...LOG_QUESTIONS]) {
     const told = asked.some((one) => one.test(text)) ? answer(record, text) : null
     if (told !== null) return told
   }
@@ -113,10 +118,22 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   if (known !== undefined) return known.answer(record, text)
   const quoted = wordsTold(record, text)
   if (quoted !== null) return quoted
+  const words = asAsked(text, wordsAsked(text))
+  if (words !== '')
+    return [
+      heading(`No entry tells that: none of what was done, found or said has ${words} in it`),
+      said(
+        'What nobody keyed the log does not tell. It may be keyed in other words: ask with those, by the number of a sheet, or by a tag.',
+      ),
+    ]
+  const likes = [
+    ...[...QUESTIONS, BY_WHOSE_WORD, GAUGE_QUESTION],
+    ...[...PLAIN_QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS],
+  ]
   return [
     heading('That is not answered here. What is, from this record'),
     said(
-      ...[...QUESTIONS, BY_WHOSE_WORD, ...LOG_QUESTIONS, ...DESK_QUESTIONS].map(({ like }) => like),
+      ...likes.map(({ like }) => like),
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]
@@ -140,8 +157,21 @@ function whatWentWrong({ review }: OnRecord): Block[] {
 
 const DECIDED: readonly Kind[] = ['verdict', 'finding', 'close', 'unmeasured']
 
-function whyDecided({ review }: OnRecord): Block[] {
-  const told = review.exceptions.filter(({ kind }) => DECIDED.includes(kind))
+/** Of what the question names, where it names any; of those decided otherwise, where it asks why something was not done. */
+function whyDecided({ review }: OnRecord, asked: string): Block[] {
+  const all = review.exceptions.filter(({ kind }) => DECIDED.includes(kind))
+  const [, not] = /\bnot (?:be |been )?(replace|renew|rework|repair|accept|hold)/.exec(asked) ?? []
+  const others =
+    not === undefined
+      ? all
+      : all.filter(({ what }) => !what.includes(`: ${not === 'renew' ? 'replace' : not}`))
+  const words = wordsAsked(asked).filter(
+    (word) => !/^(?:accept|pass|decid|rework|replac|renew|repair|conce|run|monitor|hold|allow)/.test(word),
+  )
+  const meant = others.filter(({ what }) => heldIn(what.replace(/;.*/, ''), words) > 0)
+  const told = meant.length > 0 ? meant : others
+  // Why the verdict has its word is no matter of the decision: what governs it comes with it.
+  const isOfWord = not === undefined && /\b(?:rework|replac|monitor)/.test(asked)
   if (told.length === 0)
     return [heading('No verdict and no finding here wanted a decision: none is on record')]
   return [
@@ -151,7 +181,7 @@ function whyDecided({ review }: OnRecord): Block[] {
         margin: String(one.number),
         rows: [
           row(one.what, one.open ? 'caution' : 'strong'),
-          ...decisionIn(one).map((text) => row(`  ${text}`)),
+          ...(isOfWord ? one.sentences : decisionIn(one)).map((text) => row(`  ${text}`)),
         ],
       }),
     ),

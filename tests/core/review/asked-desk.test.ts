@@ -108,7 +108,7 @@ const ASKED: Readonly<Record<string, Row>> = {
   'were the gauges calibrated': [
     /^Instruments of this log, with the day until which their calibration counts\n[\s\S]*M-3, [^\n]*until 2026-09-30, certificate C-1182 \(invented\); not past it on 2026-03-14 \(/,
     [
-      ...['were the gauges calibrated', 'was the micrometer in calibration', 'did they use the right gauge'],
+      ...['were the gauges calibrated', 'was all of the kit in calibration', 'did they use the right gauge'],
       ...['were the instruments in date', 'show me the certificates?', 'was it the wrong meter'],
     ],
     ['how was M-3 calibrated', 'which gauges were used', 'is the gauge glass clean'],
@@ -147,7 +147,7 @@ describe.each(Object.entries(ASKED))('%s', (like, [says, asked, near]) => {
 
 describe('what no kind knows', () => {
   it('is looked up by its words, each entry with its number, and no answer is made of them', () => {
-    const text = answer('is the bore round')
+    const text = answer('what about the bore being round')
     expect(text).toMatch(
       /^What the log has with these words in it, and no answer made of them: bore, round\n18 Bore judged\n06:\d\d RO: 18 Bore judged: MONITOR; out of round 0\.003\d in of at most 0\.0095 in[^\n]*\(entry \d+\)/,
     )
@@ -158,8 +158,10 @@ describe('what no kind knows', () => {
   })
 
   it('is not told where no entry has one of its words', () => {
-    expect(answer('how tall is the stack?')).toMatch(/^That is not answered here/)
-    expect(answer('who paid for lunch?')).toMatch(/^That is not answered here/)
+    expect(answer('how tall is the stack?')).toMatch(
+      /^No entry tells that: none [^\n]* has tall, stack in it/,
+    )
+    expect(answer('who paid for lunch?')).toMatch(/^No entry tells that: none/)
   })
 
   it('whether it is safe comes before all of it', () => {

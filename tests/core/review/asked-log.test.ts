@@ -153,7 +153,8 @@ describe('a question of the log', () => {
     it(`${like}, in ${all.length} wordings`, () => {
       expect(all.length).toBeGreaterThanOrEqual(5)
       for (const text of all) expect([text, kindOf(text)]).toEqual([text, like])
-      for (const text of all) expect(answer(text), text).not.toMatch(/^$|^That is not answered here/)
+      for (const text of all)
+        expect(answer(text), text).not.toMatch(/^$|^That is not answered here|^No entry tells that: none/)
     })
 
   it.each(NEAR)('%s does not catch: %s', (like, text) => {
@@ -166,7 +167,7 @@ describe('a question of the log', () => {
   })
 
   it('names every kind where another was asked', () => {
-    const text = answer('how tall is the stack?')
+    const text = answer('how are you?')
     for (const { like } of LOG_QUESTIONS) expect(text).toContain(like)
   })
 })

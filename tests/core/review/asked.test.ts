@@ -114,7 +114,7 @@ describe('a question at the review', () => {
   })
 
   it('that is none of these is told so, with those that are', () => {
-    expect(answer(walk, 'how tall is the stack?').text).toMatch(/^That is not answered here/)
+    expect(answer(walk, 'how tall is the stack?').text).toMatch(/^No entry tells that: none/)
     expect(answer(walk, 'taper').text).toBe('')
   })
 })
