@@ -78,6 +78,13 @@ export const changeSchema = z.strictObject({
   left: maybeFigure('As left on this job.'),
   worn: maybe('Found less what the last overhaul left, with its sign; null where one of them is not there.'),
   change: maybe('Left less found, with its sign; null where one of them is not there.'),
+  held: z
+    .strictObject({
+      found: maybe('Why what was found was measured on HOLD, with its sheet; null: it was not.'),
+      left: maybe('Why what was left was measured on HOLD, with its sheet; null: it was not.'),
+    })
+    .optional()
+    .meta({ description: 'Left out where neither was measured on HOLD.' }),
   wear: z
     .union([wear, refused])
     .nullable()
