@@ -161,6 +161,10 @@ export const gateSchema = z.strictObject({
     z.strictObject({
       seq,
       at,
+      lapsed: z.string().optional().meta({
+        description:
+          'Stamp of when it was past its life, where that was a minute or more before anybody noted it; else left out.',
+      }),
       why: words('Why it fell.'),
       void: list(z.string(), 'What fell with it.'),
     }),
