@@ -4,7 +4,15 @@ import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore
 import type { Session, Shown } from '../app/session.ts'
 import { cut } from '../core/lib/text.ts'
 import { lessonOn } from '../core/practice/lesson.ts'
-import { isSmall, type Line, layOut, row, type SheetStyle, textWidth } from '../core/sheet/block.ts'
+import {
+  type Block,
+  isSmall,
+  type Line,
+  layOut,
+  row,
+  type SheetStyle,
+  textWidth,
+} from '../core/sheet/block.ts'
 import { foot, nextChangeMs } from '../core/sheet/foot.ts'
 import { withInHand } from '../core/sheet/in-hand-row.ts'
 import { lessonBlock } from '../core/sheet/practice-block.ts'
@@ -17,6 +25,7 @@ import { isAskedHere } from '../core/talk/asked-here.ts'
 import { withListed } from '../core/talk/correct.ts'
 import { mayBeKept } from '../core/talk/may-be-kept.ts'
 import { tellsOfHarm } from '../core/talk/safety-asked.ts'
+import { helpInLines } from '../core/talk/tell-about.ts'
 import { isBounce, TOO_SOON } from './bounce.ts'
 import { InputLine } from './input-line.tsx'
 import { SheetLine } from './sheet-line.tsx'
@@ -130,7 +139,12 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const cameNow = snapshot.shown.slice(came.current)
   const withShown = (aboveFrom: number) =>
     withInHand(defs, state, { view: asked, question: talk.ask, style, aboveFrom })
-  const firstNow = cameNow.find((one) => one.kind === 'entry')?.entry.seq ?? Number.POSITIVE_INFINITY
+  // A window that was pulled to another size has broken or hidden what stood above: nothing of it is counted on.
+  const sized = useRef({ columns: size.columns, rows: size.rows, from: 0 })
+  if (sized.current.columns !== size.columns || sized.current.rows !== size.rows)
+    sized.current = { columns: size.columns, rows: size.rows, from: snapshot.shown.length }
+  const standsNow = snapshot.shown.slice(Math.max(came.current, sized.current.from))
+  const firstNow = standsNow.find((one) => one.kind === 'entry')?.entry.seq ?? Number.POSITIVE_INFINITY
   const framed = { foot: below, style, ...size, unheard }
   const overView = { ...framed, view: withShown(firstNow) }
   const overLast = roomForRefusal({ ...overView, notice: null })
@@ -141,7 +155,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     room: roomAbove({ ...overView, notice: null }),
     isOver,
     heightOf: (one) => laidOut(one).length,
-    isToRead: (one) => isToRead(session, one) && !(isRefusal(one) && laidOut(one).length <= overLast),
+    isToRead: (one) => isToRead(session, one, style) && !(isRefusal(one) && laidOut(one).length <= overLast),
   })
   // A refusal is of the line before: it stands under the transcript and is gone with the next line, so that none reads as current.
   const refused = snapshot.shown
@@ -266,14 +280,24 @@ function firstUnread(session: Session): number {
 const isBriefing = (session: Session, one: Shown) =>
   one.kind === 'entry' && one.entry.type === 'job.opened' && session.snapshot().state.practice !== null
 
-/** Words that were asked for or refuse something, verdicts, what is asked of readings, what practice shows and says of an answer, and the briefing of a scenario. */
-function isToRead(session: Session, one: Shown): boolean {
+/**
+ * Words that were asked for or refuse something, verdicts, the leave to go in with its end, what is asked or amiss of readings, what practice
+ * shows and says of an answer, and the briefing of a scenario.
+ */
+function isToRead(session: Session, one: Shown, style: SheetStyle): boolean {
   if (one.kind === 'said' || isBriefing(session, one)) return true
   const { entry, state } = one
-  if (['verdict.given', 'readings.questioned'].includes(entry.type) || entry.type.startsWith('practice.'))
+  if (TO_READ.includes(entry.type) || entry.type.startsWith('practice.')) return true
+  if (MAY_WARN.includes(entry.type) && warns(entryBlocks(session.defsAt(entry), state, entry, style)))
     return true
   return state.practice !== null && lessonBlock(session.defsAt(entry), state, entry) !== null
 }
+
+const TO_READ: readonly string[] = ['verdict.given', 'readings.questioned', 'gate.opened']
+const MAY_WARN: readonly string[] = ['reading.taken', 'reading.corrected', 'doubt.settled']
+
+const warns = (blocks: readonly Block[]) =>
+  blocks.some(({ rows }) => rows.some(({ tone }) => tone === 'caution'))
 
 /** What is wrong with the line that was just keyed stays in sight: nobody goes on past it. */
 function isMarkedWrong(session: Session, one: Shown): boolean {
@@ -331,8 +355,12 @@ function saidLines(
   style: SheetStyle,
   columns: number,
 ): Line[] {
-  return layOut(saidBlock(lines, refusal), { ...style, width: Math.min(style.width, columns - 1) })
+  // Two words of a list in one row break in the middle of one where a row is short.
+  const told = columns < TWO_IN_A_ROW ? lines.flatMap(helpInLines) : lines
+  return layOut(saidBlock(told, refusal), { ...style, width: Math.min(style.width, columns - 1) })
 }
+
+const TWO_IN_A_ROW = 76
 
 /** Time acts while the prompt waits: at the next minute, and at the very moment a gas test lapses. */
 function useTicks(session: Session, end: (how: Error) => void): void {

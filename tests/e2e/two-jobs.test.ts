@@ -64,7 +64,7 @@ describe('two jobs on one compressor, on screens of 80 by 24', () => {
     await bar.ended()
     // What was on screen before says nothing: the prompt has to be drawn anew.
     await bore.say('open')
-    await bore.see('Nothing is open in this job.')
+    await bore.see('Nothing that was found or put off is open so far.')
     await bore.see('HOLD: STOP is open in job')
     const log = readdirSync(join(jobs, 'example')).find(
       (name) => name.includes('TC-401-2') && name.endsWith('.jsonl'),

@@ -47,7 +47,7 @@ export const ASKED_AND_ATTACHED = [
   ...of('core/talk/told', 'core/talk/safety-asked', [
     {
       rule: 'A question of safety is told from the job before any paper is looked through.',
-      find: 'if (safety !== null) return safetyLines(defs, state, safety, asked, now)',
+      find: 'if (safety !== null) return [...(depth ?? []), ...safetyLines(defs, state, safety, asked, now)]',
       into: 'if (safety === undefined) return safetyLines(defs, state, safety, asked, now)',
       by: ' is told from the job',
     },

@@ -96,6 +96,14 @@ export const DECISIONS = [
   ]),
   ...of('core/job/authority', 'core/job/authority', [
     {
+      rule: 'A day or a running time, keyed a question too soon, is no authority.',
+      find: 'if (isEnd(text)) return',
+      into: 'if (isEnd(HOW)) return',
+      by: 'is not ',
+    },
+  ]),
+  ...of('core/job/authority', 'core/job/authority', [
+    {
       rule: 'A word that names nobody is no authority.',
       find: 'isAllOf(wordsIn(text), NOBODY)',
       into: "text === ''",

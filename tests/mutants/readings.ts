@@ -10,6 +10,14 @@ export const READINGS = [
       by: 'takes the temperatures with it that were taken for what it read, and no other',
     },
   ]),
+  ...of('core/job/admit-reading', 'core/sheet/standard-rows', [
+    {
+      rule: 'A gauge that nobody may use has no temperature that is taken.',
+      find: 'if (none !== null) return refuse',
+      into: "if (none === '') return refuse",
+      by: 'further off waits before anything is measured: again, another gauge, or kept with a reason',
+    },
+  ]),
   ...of('core/job/admit-reading', 'core/job/readings', [
     {
       rule: 'A doubtful reading is kept only with a reason in words.',

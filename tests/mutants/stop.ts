@@ -142,4 +142,12 @@ export const STOP = [
       by: 'is never more people after the cause was put right',
     },
   ]),
+  ...of('core/talk/ask-stop', 'core/talk/harm-told', [
+    {
+      rule: 'What was told of danger stands beside a cause of a STOP that could be released.',
+      find: 'isReleasable(cause) ? toldBefore(state) : []',
+      into: 'isReleasable(cause) ? [] : toldBefore(state)',
+      by: 'that is on record stands beside the cause of a STOP that could be released, and before its release',
+    },
+  ]),
 ]

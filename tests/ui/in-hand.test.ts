@@ -73,6 +73,20 @@ it.each(SIZES)(
   },
 )
 
+it.each([
+  ['wide to low', { cols: 80, rows: 24 }, { cols: 40, rows: 15 }],
+  ['low to wide', { cols: 40, rows: 15 }, { cols: 80, rows: 24 }],
+] as const)('a figure is with the question after the window was pulled from %s', async (_, from, to) => {
+  const drawn = draw(session(12, 2, atBore).walk, from)
+  const { key, toQuestion, screen, terminal } = drawn
+  await key('measure')
+  await toQuestion()
+  terminal.resize(to)
+  await screen.until('an empty line', () => screen.input === '')
+  await toQuestion()
+  await screen.see(`M-3 shows ${figure(drawn)} in.`)
+})
+
 it.each(SIZES)(
   'a figure measured while another is put right stands with the question, at %s',
   async (_, size) => {

@@ -2,7 +2,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import { drawJob } from '../../src/ui/draw-job.tsx'
 import { endsWithTest, keyLine } from '../helpers/drawn.ts'
-import { Walk } from '../helpers/example.ts'
+import { GAS_LINES, LOCK_LINES, pinOf, Walk, WORD_LINES } from '../helpers/example.ts'
 import { fakeTerminal, memorySession } from '../helpers/fake-terminal.ts'
 
 vi.hoisted(() => {
@@ -50,6 +50,9 @@ describe('an answer longer than the room above the question', () => {
         seen += screen.flow
       }
       expect(seen).toContain('leave')
+      // A word stands beside what it does, also where two of them have no room in one row.
+      expect(seen).toMatch(/where[: ]+how far; next/)
+      expect(size.cols < 80 ? seen : 'correct: mend what was keyed').toMatch(/correct: +mend what was keyed/)
       await say('L-101')
       await screen.until('the lock', () => written.length === 1)
       // It is in the transcript now, whole, over what was taken.
@@ -92,5 +95,49 @@ describe('an answer longer than the room above the question', () => {
     await screen.until('the whole of it', () =>
       /A figure and Enter answer.*leave +take it up later.*Left/.test(screen.wholeFlow),
     )
+  })
+})
+
+describe('on a low screen', () => {
+  const LOW = { cols: 40, rows: 15 }
+
+  /** Turns over to the question; what was read on the way. */
+  const toQuestion = async ({ terminal, screen }: ReturnType<typeof draw>) => {
+    await screen.until('an empty line', () => screen.input === '')
+    let seen = screen.flow
+    while (/Enter( turns over|:)/.test(screen.text)) {
+      const before = screen.text
+      terminal.send('\r')
+      await screen.until('the next side', () => screen.text !== before)
+      seen += ` ${screen.flow}`
+    }
+    return seen
+  }
+
+  it('the leave to go in is read from its beginning to its end before the next question', async () => {
+    const drawn = draw(new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES), LOW)
+    await toQuestion(drawn)
+    await drawn.say('ML')
+    await drawn.screen.see('PIN')
+    drawn.terminal.send(pinOf('ML'))
+    await drawn.screen.see('(not shown)')
+    drawn.terminal.send('\r')
+    await drawn.screen.see('Enter turns over: 1 of')
+    const first = drawn.screen.flow
+    expect(first).toMatch(/complete/)
+    expect(`${first} ${await toQuestion(drawn)}`).toMatch(
+      /complete[\s\S]*Now: what sheet 3[\s\S]*then come out/,
+    )
+  })
+
+  it('what is amiss of a reading is read whole', async () => {
+    const drawn = draw(new Walk().toBore(), LOW)
+    await toQuestion(drawn)
+    await drawn.say('9.5303')
+    await drawn.screen.until('the first', () => drawn.written.length === 1)
+    await toQuestion(drawn)
+    await drawn.say('9.5034')
+    await drawn.screen.until('the second', () => drawn.written.length === 2)
+    expect(await toQuestion(drawn)).toMatch(/too far apart[\s\S]*put right by the word[\s\S]*correct/)
   })
 })

@@ -7,6 +7,7 @@ import { seatUnfitness, unfitness } from './admit-people.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep, stepById } from './definitions.ts'
 import { doubtOf } from './doubtful.ts'
 import type { Body, ReadingAt } from './entries.ts'
+import { noGaugeAt } from './gauge-at.ts'
 import type { Input } from './input.ts'
 import { next, readingCutShort } from './next.ts'
 import { notSettled } from './over-time.ts'
@@ -24,6 +25,8 @@ export function admitReading(defs: Definitions, state: State, input: Of<'read'>)
     const seat = asKind(prompt.step, 'read').step.with
     return ok([{ type: 'instrument.put-back', seat, why: unfit }])
   }
+  const none = noGaugeAt(defs, state, prompt.step)
+  if (none !== null) return refuse('no-gauge', none)
   const reading = readingFrom(defs, state, prompt.step, input.place, prompt.instrument, input.typed)
   if (!reading.ok) return reading
   const doubt = doubtOf(defs, state, asKind(prompt.step, 'read'), reading.value)

@@ -1,4 +1,5 @@
 // On whose authority something runs as it is: somebody else than who keys it, decides it or did the work, or a paper with its number.
+import { daysNamed } from '../lib/days-named.ts'
 import { ok, type Result, refuse } from '../lib/result.ts'
 import { type Definitions, personById } from './definitions.ts'
 import { words } from './refusals.ts'
@@ -50,6 +51,7 @@ export function authorityFrom(
     )
   if (isAllOf(wordsIn(text), NOBODY) || !/\p{L}/u.test(text))
     return refuse('no-authority', `That names nobody. ${HOW}`)
+  if (isEnd(text)) return refuse('no-authority', `That is an end, and until when is asked next. ${HOW}`)
   const person = personById(defs, text.toUpperCase())
   if (person !== undefined && person.role !== 'lead')
     return refuse('no-authority', `${person.id} is a ${person.role}, and no authority. ${HOW}`)
@@ -65,6 +67,17 @@ export function authorityFrom(
 export function authorityText(defs: Definitions, authority: string): string {
   const person = personById(defs, authority.trim().toUpperCase())
   return person === undefined ? authority : `${person.id}, named and not signed`
+}
+
+const FOR_HOW_LONG =
+  /^(?:for |until |till |up to |another )?\d[\d., ]*(?:h|hrs?|hours?|running hours?|days?|weeks?|months?|years?)\.?$/i
+
+/** A day or a running time, keyed a question too soon: it has a figure in it, and is no paper. */
+function isEnd(text: string): boolean {
+  const [named, ...more] = daysNamed(text)
+  return (
+    FOR_HOW_LONG.test(text) || (named !== undefined && more.length === 0 && named.text.length === text.length)
+  )
 }
 
 const HOW = 'Key the initials of a lead of the crew, a name in full, or a paper with its number.'

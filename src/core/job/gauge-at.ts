@@ -17,8 +17,17 @@ export interface GaugeAt {
   readonly pickedAt: PlacedStep
 }
 
+/** Why no temperature can be read at this step, as a sentence; null: one can. A gauge that nobody may use has none that counts. */
+export function noGaugeAt(defs: Definitions, state: State, placed: PlacedStep): string | null {
+  const gauge = gaugeAt(defs, state, placed)
+  return gauge === null || gauge.fit.length > 0
+    ? null
+    : `No gauge of the register may be used for ${gauge.for}, so none has a temperature to be read.`
+}
+
 /** Null: no temperature of a gauge is read at this step. */
 export function gaugeAt(defs: Definitions, state: State, placed: PlacedStep): GaugeAt | null {
+  if (placed.step.kind !== 'read' || placed.step.quantity !== 'temperature') return null
   const sized = sizedBy(defs, placed)
   if (sized === null) return null
   const seat = sized.step.with

@@ -12,7 +12,7 @@ import {
 } from '../job/definitions.ts'
 import { GAS_UNITS } from '../job/evidence-gas.ts'
 import { gateState, gatesBefore, type Item, itemByKey } from '../job/gate.ts'
-import { gaugeAt } from '../job/gauge-at.ts'
+import { noGaugeAt } from '../job/gauge-at.ts'
 import { next } from '../job/next.ts'
 import { type Place, placesOf } from '../job/places.ts'
 import {
@@ -69,8 +69,6 @@ const WITNESS_LOOKS =
   'Here it is the witness who looks, at what hangs and stands there against this sheet, and signs. Key their initials.'
 const DOUBT_FIRST =
   'A figure waits here: 1 drops it, and measure then shows a new one; 2 is for a slip of the keys, and what was measured is keyed again.'
-const NO_GAUGE =
-  'No gauge of the register may be used here, so there is none to be held against anything. Name what was hidden, by the word fault, and leave.'
 /** A step that practice hides nothing at: it is not said that nobody need look. */
 const AS_SHEET =
   'Practice hides nothing at this step: here it is as the sheet says. At a machine you go and look.'
@@ -106,9 +104,10 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
         isWaiting,
       })
     }
-    case 'read':
+    case 'read': {
       // A gauge that nobody may use is not there: it was put aside, or its calibration is over.
-      if (gaugeAt(defs, state, prompt.step)?.fit.length === 0) return refuse('nothing-there', NO_GAUGE)
+      const none = noGaugeAt(defs, state, prompt.step)
+      if (none !== null) return refuse('nothing-there', none)
       return asked(defs, practice, prompt.step, {
         item: null,
         place: prompt.place,
@@ -116,6 +115,7 @@ export function askMachine(defs: Definitions, state: State, manner: Manner, now:
         manner,
         now,
       })
+    }
     case 'observe':
     case 'confirm':
       return asked(defs, practice, prompt.step, { item: null, place: null, id: undefined, manner, now })

@@ -11,7 +11,7 @@ import { type Age, ageOf, EDITION, editionTold } from './edition.ts'
 import { type ExpectedFound, expectedFound } from './expected-found.ts'
 import { faultById } from './faults.ts'
 import { lessonOn } from './lesson.ts'
-import { SKILLS, type Skill } from './marks.ts'
+import { type Lesson, SKILLS, type Skill } from './marks.ts'
 
 export interface Score {
   readonly skill: Skill
@@ -23,7 +23,11 @@ export interface Lost {
   readonly skill: Skill
   readonly at: string
   readonly says: string
+  /** It was put right since. */
+  readonly isMended?: true
 }
+
+export type Mended = Readonly<Partial<Record<Skill, number>>>
 
 export interface Grade {
   readonly procedure: string
@@ -48,8 +52,8 @@ export interface Grade {
   /** It ended at a STOP before what the procedure is for: the rest was not practised, and no level is raised by it. */
   readonly isShort: boolean
   readonly hints: number
-  /** Slips of the keys that were put right: of these one fails nobody in recording, however little there was to record. */
-  readonly mended: number
+  /** Slips of the keys, and figures that nobody measured, which were put right: of these one fails nobody in its skill, however little came up. */
+  readonly mended: Mended
   /** What was hidden, and whether it was named; null before anything was named, as the session can be taken up again. */
   readonly hidden: readonly { readonly id: string; readonly name: string; readonly isNamed: boolean }[] | null
   /** The weakest skill of those that came up; null where all was right, or nothing came up. */
@@ -79,10 +83,10 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     { right: number; of: number }
   >
   const unsafe: { seq: number; says: string }[] = []
-  const lost: Lost[] = []
+  const lost: (Lost & { readonly of: string | null })[] = []
   let isStopped = false
-  const slipped = new Set<string>()
-  let mended = 0
+  const slipped = new Map<string, readonly Skill[]>()
+  const mended: Partial<Record<Skill, number>> = {}
   let who: string | null = null
   const seen = new Map<string, readonly string[]>()
   for (const entry of rest) {
@@ -92,22 +96,41 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       seen.set(entry.step, allOf(entry))
     const lesson = lessonOn(defs, state, entry)
     let wrongs = 0
+    const of = askedOf(entry) ?? state.practice?.kept?.place ?? null
     for (const { skill, isRight } of lesson?.marks ?? []) {
       marks[skill].of += 1
       if (isRight) marks[skill].right += 1
-      else lost.push({ skill, at: whereOf(defs, state, entry), says: lostTold(lesson?.says ?? [], wrongs++) })
+      else
+        lost.push({
+          skill,
+          at: whereOf(defs, state, entry),
+          says: lostTold(lesson?.says ?? [], wrongs++),
+          of,
+        })
     }
     // What was keyed at a hold point as it was there is recording as well: one slip that was put right is one of them all.
     if (entry.type === 'evidence.given' && wrongs === 0 && (lesson?.marks.length ?? 0) > 0) {
       marks.recording.of += 1
       marks.recording.right += 1
     }
-    const of = askedOf(entry) ?? state.practice?.kept?.place ?? null
-    const isSlip = lesson?.marks.some(({ skill, isRight }) => skill === 'recording' && !isRight) === true
-    if (of !== null && isSlip) slipped.add(of)
-    else if (of !== null && wrongs === 0 && slipped.delete(of)) mended += 1
+    const slips = slipsOf(lesson)
+    if (of !== null && slips.length > 0) slipped.set(of, slips)
+    else if (of !== null && wrongs === 0) {
+      for (const skill of slipped.get(of) ?? []) {
+        mended[skill] = (mended[skill] ?? 0) + 1
+        const at = lost.findLastIndex((one) => one.of === of && one.skill === skill)
+        const one = lost[at]
+        if (one !== undefined) lost[at] = { ...one, isMended: true }
+      }
+      slipped.delete(of)
+    }
     if (entry.type === 'practice.hinted')
-      lost.push({ skill: 'diagnosing', at: whereOf(defs, state, entry), says: 'a hint was asked for' })
+      lost.push({
+        skill: 'diagnosing',
+        at: whereOf(defs, state, entry),
+        says: 'a hint was asked for',
+        of: null,
+      })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
     if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
       isStopped = true
@@ -137,7 +160,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     safety,
     unsafe,
     scores,
-    lost,
+    lost: lost.map(({ of: _, ...one }) => one),
     isShort: isShort(defs, practice, marks.measuring.of),
     hints: practice.hints,
     mended,
@@ -149,6 +172,14 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       safety === 'passed' &&
       scores.every((one) => isEnough(one, mended)),
   }
+}
+
+/** What can be put right of an answer as a slip: a figure keyed otherwise than it was shown, or never measured. */
+function slipsOf(lesson: Lesson | null): readonly Skill[] {
+  const wrongs = (lesson?.marks ?? []).filter(({ isRight }) => !isRight).map(({ skill }) => skill)
+  return wrongs.filter(
+    (skill) => skill === 'recording' || (skill === 'measuring' && lesson?.isUnmeasured === true),
+  )
 }
 
 /** All that was hidden, and nothing else: to name the whole list finds nothing. */
@@ -187,8 +218,8 @@ function hiddenIn(named: readonly string[] | null, faults: readonly string[]): G
 }
 
 /** Whether a skill is passed, or did not come up. A STOP ends some sessions after two lines: one slip there, put right, is half of all. */
-export function isEnough({ skill, right, of }: Score, mended: number): boolean {
-  const spared = skill === 'recording' ? Math.min(1, mended) : 0
+export function isEnough({ skill, right, of }: Score, mended: Mended): boolean {
+  const spared = Math.min(1, mended[skill] ?? 0)
   return right + spared >= of * ENOUGH
 }
 
@@ -225,8 +256,11 @@ export function gradeLines(grade: Grade): string[] {
 /** The same of one sheet stands once, with how often: a hurried hand loses a mark at each repeat. */
 function lostLines(lost: readonly Lost[]): string[] {
   const times = new Map<string, number>()
-  for (const { skill, at, says } of lost) {
-    const line = JSON.stringify([`  lost, ${skill}, ${at}`, says])
+  for (const { skill, at, says, isMended } of lost) {
+    const line = JSON.stringify([
+      `  lost, ${skill}, ${at}`,
+      `${says}${isMended === true ? '; put right since' : ''}`,
+    ])
     times.set(line, (times.get(line) ?? 0) + 1)
   }
   return [...times].map(([line, often]) => {
@@ -264,7 +298,7 @@ export function againTold({ scenario, age, procedure, seed, level }: Grade): str
 }
 
 /** `1 of 2 right, 50 %: BELOW the pass mark`. */
-function scoreTold(score: Score, mended: number): string {
+function scoreTold(score: Score, mended: Mended): string {
   const { right, of } = score
   if (of === 0) return 'did not come up'
   // Down to a whole one: nobody reads 80 % who has less.
@@ -272,12 +306,13 @@ function scoreTold(score: Score, mended: number): string {
   return `${right} of ${of} right, ${share} %${isEnough(score, mended) ? '' : ': BELOW the pass mark'}`
 }
 
-function mendedTold({ skill }: Score, mended: number): string {
-  if (skill !== 'recording' || mended === 0) return ''
+function mendedTold({ skill }: Score, mended: Mended): string {
+  const often = mended[skill] ?? 0
+  if (often === 0) return ''
   const many =
-    mended === 1
+    often === 1
       ? 'one slip was put right: the mark it cost'
-      : `${mended} slips were put right: the mark of one`
+      : `${often} slips were put right: the mark of one`
   return `; ${many} is not counted against the pass mark`
 }
 
@@ -304,6 +339,6 @@ export function nextTold({
   if (endedEarly) return 'Practise next: another seed of this level, for what lies behind the STOP.'
   // Whether it was passed before nobody knows here: as `progressOf` counts.
   return level < 5
-    ? `Practise next: another seed. Level ${level} passed ${IN_A_ROW} times in a row, level ${level + 1} is drawn without asking.`
+    ? `Practise next: another seed of level ${level}. Level ${level + 1} comes once level ${level} was passed ${IN_A_ROW} times in a row.`
     : 'Practise next: another seed of this level.'
 }

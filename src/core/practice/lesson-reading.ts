@@ -41,7 +41,12 @@ const MEASURE = 'The word measure is heard where correct asks for the figure.'
 
 /** No measurement, and no record of one. */
 function invented(says: string): Lesson {
-  return { marks: [wrong('measuring'), wrong('recording')], isUnsafe: false, says: [says] }
+  return {
+    marks: [wrong('measuring'), wrong('recording')],
+    isUnsafe: false,
+    isUnmeasured: true,
+    says: [says],
+  }
 }
 
 /** A reading as it is taken, or kept after it waited. */
@@ -89,6 +94,7 @@ export function readingLesson(scene: Scene, entry: Keyed): Lesson {
     return {
       marks: [wrong('measuring')],
       isUnsafe: false,
+      isUnmeasured: true,
       says: [
         `Wrong: nothing was measured for ${entry.typed.trim()} ${entry.unit}. The word correct takes it back: key measure in it, and then what ${entry.instrument} shows. Each repeat is measured anew.`,
       ],

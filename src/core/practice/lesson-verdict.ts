@@ -38,7 +38,7 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
     isUnsafe: false,
     says: [
       isWord
-        ? `Right: ${called.verdict}.`
+        ? `Right: ${called.verdict}${asksGoverning && isGoverning && called.governs.length > 0 ? `, and ${listed(called.governs)} governs` : ''}.`
         : `Wrong: you said ${called.verdict}; it is ${truth.result.verdict}.`,
       ...(isWord || isWell || called.verdict !== sheet.verdict ? [] : [MISLED]),
       ...(asksGoverning && !isGoverning ? [governsTold(governs, isPocket)] : []),

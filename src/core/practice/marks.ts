@@ -18,6 +18,8 @@ export interface Lesson {
   readonly isUnsafe: boolean
   /** A slip at a hold point that is not complete: it fails the session once the hold point is complete with it. */
   readonly isToMend?: true
+  /** A figure that nobody measured: put right by one that is, it is a slip like one of the keys. */
+  readonly isUnmeasured?: true
   readonly says: readonly string[]
 }
 

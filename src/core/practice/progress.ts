@@ -80,8 +80,12 @@ function skillsIn({ scores, safety, mended }: Grade): (readonly [Skill, boolean]
   })
 }
 
-/** One above the highest that was passed often enough in a row. */
+/** One above the highest that was passed often enough in a row; never below one that was passed, as somebody may begin where they are. */
 function levelAfter(sessions: readonly Grade[]): Level {
+  const passed = Math.max(
+    0,
+    ...sessions.filter((one) => one.isPassed && !one.isShort).map(({ level }) => level),
+  )
   const ready = LEVELS.filter((level) => {
     // One that ended at its STOP was right, and says nothing of the rest of its level.
     const last = sessions
@@ -89,7 +93,8 @@ function levelAfter(sessions: readonly Grade[]): Level {
       .slice(-IN_A_ROW)
     return last.length === IN_A_ROW && last.every(({ isPassed }) => isPassed)
   }).at(-1)
-  return LEVELS.find((level) => level === (ready ?? 0) + 1) ?? LEVELS[LEVELS.length - 1] ?? 5
+  const due = Math.max(passed, (ready ?? 0) + 1)
+  return LEVELS.find((level) => level === due) ?? LEVELS[LEVELS.length - 1] ?? 5
 }
 
 /** Of what came up in each session, and whether it was found. */

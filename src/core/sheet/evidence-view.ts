@@ -170,7 +170,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         ask,
         row(`Must be ${gasLimitText(defs, evidence.limit)}`),
         ...cellRows(defs, state, gate, evidence),
-        row(meterText(defs, state, gate, evidence.with)),
+        row(meterText(defs, state, gate, item)),
       ]
   }
 }
@@ -192,13 +192,20 @@ function otherNumbers(defs: Definitions, state: State, gate: GateStep): Row[] {
   })
 }
 
-/** One that was picked for a round before is named as that: nobody is asked for it again, and none is to be keyed. */
-function meterText(defs: Definitions, state: State, gate: GateStep, seat: string): string {
-  const meter = instrumentName(defs, state.seats[seat] ?? '')
+/**
+ * One that was picked for a round before is named as that: nobody is asked for it again, and none is to be keyed. What is to be read with it
+ * stands beside it, as a low screen may show nothing else of the line.
+ */
+function meterText(defs: Definitions, state: State, gate: GateStep, item: Item): string {
+  const { evidence } = item
+  if (evidence.kind !== 'gas') return ''
+  const id = state.seats[evidence.with] ?? ''
   const isOld = gateState(state, gate.id).struck.some(
     ({ item }) => itemByKey(defs, gate, item)?.evidence.kind === 'gas',
   )
-  return isOld ? `Meter ${meter}, as before` : `With ${meter}`
+  const gas = gasLimitById(defs, evidence.limit)?.gas
+  const unit = gas === undefined ? '' : `, ${GAS_UNITS[gas]}`
+  return isOld ? `Meter ${id} as before: ${itemLabel(defs, item)}${unit}` : `With ${instrumentName(defs, id)}`
 }
 
 function liftRows(lift: EvidenceOf<'lift'>, part: LiftPart): Row[] {

@@ -23,6 +23,8 @@ import { numbered } from './numbered.ts'
 import type { PromptView } from './prompt-view.ts'
 
 /** `ask`, and where it is about another step than the one the job stands at, its number, title and unit. */
+const ANEW = 'What was shown for it; or measure shows a new one.'
+
 export function questionView(
   defs: Definitions,
   state: State,
@@ -217,7 +219,7 @@ function correctionView(
   const was = `${bareReading(defs, reading)} ${reading.unit}${which === null ? '' : `, ${which}`}`
   const about = aboutPlace(defs, reading.place)
   if (question.kind === 'correct-value') {
-    const anew = state.practice === null ? [] : [row('As it was shown; or measure shows a new one.')]
+    const anew = state.practice === null ? [] : [row(ANEW)]
     return {
       ...about,
       unit,

@@ -60,7 +60,7 @@ export function readingBlock(
         right,
         rows: [
           row(`${entry.typed.trim()} doubted: it is ${entry.why}. It counts for nothing yet.`, 'caution'),
-          ...(entry.shown === undefined ? [] : [row(`  shown: ${entry.shown}`)]),
+          ...(entry.shown === undefined ? [] : [row(`  ${entry.shown}`)]),
         ],
       }
     case 'reading.late':

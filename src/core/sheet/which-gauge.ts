@@ -1,7 +1,7 @@
 // The temperature of a measuring instrument is read before that is picked, in some procedures: which one it is, by its number, so that nobody
 // warms up the wrong one.
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
-import { gaugeAt } from '../job/gauge-at.ts'
+import { gaugeAt, noGaugeAt } from '../job/gauge-at.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { instrumentName } from '../talk/names.ts'
@@ -13,14 +13,9 @@ export function whichGaugeRows(defs: Definitions, state: State, placed: PlacedSt
   const gauge = gaugeAt(defs, state, placed)
   if (gauge === null) return []
   if (gauge.picked !== null) return [row(`The gauge is ${instrumentName(defs, gauge.picked)}.`)]
+  const none = noGaugeAt(defs, state, placed)
   const [only, ...more] = gauge.fit
-  if (only === undefined)
-    return [
-      row(
-        `No gauge of the register may be used for ${gauge.for}, so none has a temperature to be read. ${leaveIt(state)}`,
-        'caution',
-      ),
-    ]
+  if (none !== null || only === undefined) return [row(`${none ?? ''} ${leaveIt(state)}`, 'caution')]
   return more.length === 0
     ? [row(`The gauge is ${instrumentName(defs, only)}: no other may be used here.`)]
     : [

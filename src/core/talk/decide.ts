@@ -21,6 +21,8 @@ export interface Disposing {
   readonly choice: string
   readonly person: string
   readonly why: string
+  /** Of a finding, what it was chosen from. */
+  readonly among?: readonly Offer<(typeof FINDING_CHOICES)[number]>[]
 }
 
 interface Permitting {
@@ -37,9 +39,12 @@ export type DecideAsk =
       readonly kind: 'finding-choice'
       readonly offers: readonly Offer<(typeof FINDING_CHOICES)[number]>[]
     } & Pick<Disposing, 'step'>)
-  | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice'>)
+  | ({ readonly kind: 'dispose-who' } & Pick<Disposing, 'step' | 'choice' | 'among'>)
   /** `why`: the reason, where it did not say by when the part is read again and that is asked further. */
-  | ({ readonly kind: 'dispose-why'; readonly why?: string } & Pick<Disposing, 'step' | 'choice' | 'person'>)
+  | ({ readonly kind: 'dispose-why'; readonly why?: string } & Pick<
+      Disposing,
+      'step' | 'choice' | 'person' | 'among'
+    >)
   | ({ readonly kind: 'concession-authority' } & Disposing)
   | ({ readonly kind: 'concession-until'; readonly authority: string } & Disposing)
   | ({ readonly kind: 'concession-from'; readonly authority: string; readonly until: string } & Disposing)
@@ -143,7 +148,7 @@ export function hearDecision(defs: Definitions, state: State, question: DecideAs
       return 'no' in picked
         ? ask(question, picked.no)
         : ask(
-            { kind: 'dispose-who', step: question.step, ...picked },
+            { kind: 'dispose-who', step: question.step, among: question.offers, ...picked },
             ...unseenLines(defs, question.step, picked.choice),
           )
     }

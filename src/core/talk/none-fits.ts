@@ -20,5 +20,5 @@ export function noneFits(
 
 /** What is left to do where no instrument of the register may be used. */
 export function leaveIt({ practice }: State): string {
-  return practice === null ? LEAVE_IT : `${LEAVE_IT} ${NAME_IT}`
+  return practice === null || practice.named !== null ? LEAVE_IT : `${LEAVE_IT} ${NAME_IT}`
 }

@@ -7,15 +7,17 @@ export function questionBefore(question: Ask): PlainAsk | null {
   switch (question.kind) {
     case 'pin':
       return question.of ?? null
+    case 'dispose-who': {
+      const { step, among } = question
+      return among === undefined ? null : { kind: 'finding-choice', step, offers: among }
+    }
     case 'dispose-why': {
-      const { step, choice, person, why } = question
-      return why === undefined
-        ? { kind: 'dispose-who', step, choice }
-        : { kind: 'dispose-why', step, choice, person }
+      const { why, person, kind: _, ...rest } = question
+      return why === undefined ? { ...rest, kind: 'dispose-who' } : { ...rest, kind: 'dispose-why', person }
     }
     case 'concession-authority': {
-      const { step, choice, person } = question
-      return { kind: 'dispose-why', step, choice, person }
+      const { why: _, ...rest } = question
+      return { ...rest, kind: 'dispose-why' }
     }
     case 'concession-until': {
       const { authority: _, ...rest } = question
@@ -23,8 +25,16 @@ export function questionBefore(question: Ask): PlainAsk | null {
     }
     case 'concession-from':
     case 'concession-far': {
-      const { step, choice, person, why, authority } = question
-      return { kind: 'concession-until', step, choice, person, why, authority }
+      const { step, choice, person, why, authority, among } = question
+      return {
+        kind: 'concession-until',
+        step,
+        choice,
+        person,
+        why,
+        authority,
+        ...(among === undefined ? {} : { among }),
+      }
     }
     case 'deviation-why':
       return { kind: 'deviation-what', step: question.step }

@@ -2,7 +2,7 @@
 import { asKind, type Definitions, type PlacedStep } from '../job/definitions.ts'
 import { otherLines } from '../job/elsewhere-words.ts'
 import { keptDoubts } from '../job/kept-doubts.ts'
-import { applicability, isComplete } from '../job/next.ts'
+import { applicability, isComplete, next } from '../job/next.ts'
 import { type Nonconformance, nonconformances } from '../job/nonconformance.ts'
 import { openWords } from '../job/open-words.ts'
 import { pendingPoint, pointOf } from '../job/point.ts'
@@ -16,8 +16,19 @@ export function openLines(defs: Definitions, state: State): string[] {
   const items = openItems(defs, state)
   const others = otherLines(state)
   return items.length === 0
-    ? ['Nothing is open in this job.', ...others]
+    ? [...notShown(defs, state), NOTHING_OPEN, ...others]
     : ['Still open in this job:', ...items.map((i) => `  ${i}`), ...others]
+}
+
+/** What was found or put off is none of what the sheets still ask. */
+export const NOTHING_OPEN = 'Nothing that was found or put off is open so far.'
+
+/** The hold point that is asked now: that nothing else is open says nothing of it. */
+function notShown(defs: Definitions, state: State): string[] {
+  const prompt = next(defs, state)
+  return prompt.kind === 'evidence' || prompt.kind === 'clear'
+    ? [`Hold point ${prompt.gate.number} is not complete: nobody goes in.`]
+    : []
 }
 
 /** One line each; empty when nothing is. */

@@ -176,7 +176,7 @@ function called(
     return say(
       isHold
         ? `Say as well what holds it: HOLD ${names[0] ?? ''}, or another limit that nothing here keeps to; or HOLD ${NOTHING_GOVERNS}, where what was read does not go together and no limit is reached.`
-        : `Say as well which limit governs, the one that uses most of itself: ${verdict} ${names[0] ?? ''}. One of: ${names.join(', ')}.`,
+        : `Say as well which limit governs, the one with the most of it used: ${verdict} and one of ${names.join(', ')}.`,
     )
   return put({ type: 'practice.called', step: id, verdict, governs })
 }

@@ -80,7 +80,9 @@ export function toldLines(defs: Definitions, state: State, asked: string, now: I
   if (gas !== null) return [SEES_NOTHING, ...gas]
   const own = isOwn ? ownLines(defs, state, asked, text, now) : null
   if (own !== null) return own
-  if (safety !== null) return safetyLines(defs, state, safety, asked, now)
+  // How far in is asked by whoever is about to: both are told.
+  const depth = safety === 'hands' ? depthLines(defs, state, text) : null
+  if (safety !== null) return [...(depth ?? []), ...safetyLines(defs, state, safety, asked, now)]
   const about = standingAsked(text === '' ? asked : text)
   if (about !== null)
     return [...whereLines(defs, state, now, about), ...(about === 'lapse' ? lifeBefore(defs, state) : [])]

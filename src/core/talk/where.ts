@@ -10,7 +10,7 @@ import { minutesLeftAt, roughTime } from '../job/usual-times.ts'
 import { clockOf, type Instant, minutesBetween } from '../lib/instant.ts'
 import { anotherLines } from './another-instrument.ts'
 import { mendLines, takenLines } from './last-taken.ts'
-import { openItems } from './open-items.ts'
+import { NOTHING_OPEN, openItems } from './open-items.ts'
 import { standingOf } from './standing.ts'
 import type { StandingAsked } from './standing-asked.ts'
 
@@ -121,6 +121,11 @@ export function doneLine(defs: Definitions, state: State): string {
 export function timeLines(defs: Definitions, state: State): string[] {
   if (state.closed !== null || state.paper !== null) return []
   const ways = defs.steps.map((placed) => applicability(defs, state, placed))
+  // A hold point that fell is proved anew for what lies behind it, and for nothing once all of that is done.
+  const isDone = defs.steps.every(
+    (placed, i) => ways[i] === 'skip' || placed.step.kind === 'gate' || isComplete(state, placed),
+  )
+  if (isDone) return []
   const left = defs.steps.reduce((sum, placed, i) => {
     return ways[i] === 'skip' ? sum : sum + minutesLeftAt(defs, state, placed)
   }, 0)
@@ -133,7 +138,7 @@ function openLines(defs: Definitions, state: State): string[] {
   const items = openItems(defs, state)
   const more = items.length - MOST_NAMED
   return items.length === 0
-    ? ['Nothing is open in this job.']
+    ? [NOTHING_OPEN]
     : [
         'Open:',
         ...items.slice(0, MOST_NAMED).map((item) => `  ${item}`),

@@ -66,7 +66,8 @@ function unitList(assumed: Unit): string {
 function lookAlike(plain: string): string | undefined {
   const parts = /^[+-]?([\d.,OoIl|]+)(.*)$/s.exec(plain)
   const [, body = '', rest = ''] = parts ?? []
-  const letter = /[OoIl|]/.exec(body)?.[0]
+  // A word of such letters alone is none that was meant for a figure.
+  const letter = /\d/.test(body) || plain.length === 1 ? /[OoIl|]/.exec(body)?.[0] : undefined
   const isWhole = rest === '' || findUnit(rest) !== undefined
   return isWhole ? letter : undefined
 }

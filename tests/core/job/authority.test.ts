@@ -27,6 +27,10 @@ describe('the authority of a concession', () => {
     ['nobody, in two words', 'none given', 'no-authority'],
     ['nobody yet', 'to be decided', 'no-authority'],
     ['nobody, with a figure', 'tbd 1', 'no-authority'],
+    ['a running time', '4000 h', 'no-authority'],
+    ['a running time in words', 'for 4 000 running hours', 'no-authority'],
+    ['a day', '2026-09-14', 'no-authority'],
+    ['a day in words', '14 September 2026', 'no-authority'],
   ])('is not %s', (_who, line, code) => {
     const walk = toAuthority()
     expect(walk.key(line)).toBe(code)
@@ -45,12 +49,18 @@ describe('the authority of a concession', () => {
     expect(toAuthority().key('ML')).toBe('no-authority')
   })
 
-  it.each(['PB', 'Ada Moss, site engineer', 'letter 12 of KH', 'I-12', 'No. 4711', 'our engineer Ada Moss'])(
-    'may be %s',
-    (line) => {
-      expect(toAuthority().keys(line).talk.ask?.kind).toBe('concession-until')
-    },
-  )
+  it.each([
+    'PB',
+    'Ada Moss, site engineer',
+    'letter 12 of KH',
+    'I-12',
+    'No. 4711',
+    'letter of 2026-02-01',
+    'H 4000',
+    'our engineer Ada Moss',
+  ])('may be %s', (line) => {
+    expect(toAuthority().keys(line).talk.ask?.kind).toBe('concession-until')
+  })
 
   it('says at the prompt whose it may be', () => {
     expect(rows(toAuthority()).join(' ')).toContain('Somebody else than who keys, decides or did the work')
@@ -138,7 +148,11 @@ describe('a concession of what could not be judged', () => {
     const walk = new Walk().toVerdict()
     const was = walk.state.verdicts.bore_judged
     if (was === undefined) throw new Error('not judged')
-    const result = { ...was.verdict.result, verdict: 'HOLD', holds: ['The strip was not measured.', 'Nor the check.'] }
+    const result = {
+      ...was.verdict.result,
+      verdict: 'HOLD',
+      holds: ['The strip was not measured.', 'Nor the check.'],
+    }
     const verdict = { ...was.verdict, result } as typeof was.verdict
     walk.state = { ...walk.state, verdicts: { bore_judged: { ...was, verdict } } }
     const shown = rows(walk.keys('concession', 'KH')).join('\n')

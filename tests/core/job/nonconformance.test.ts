@@ -160,9 +160,17 @@ describe('a nonconformance', () => {
 })
 
 describe('what is open', () => {
+  it('says of a hold point that is not complete that nobody goes in, and nothing of one that is', () => {
+    const at = new Walk().toGate().keys('L-101', 'open')
+    expect(at.said.join('\n')).toMatch(
+      /Hold point 2 is not complete: nobody goes in\.\nNothing that was found or put off is open/,
+    )
+    expect(new Walk().toBore().keys('open').said.join('\n')).not.toContain('nobody goes in')
+  })
+
   it('is said at any prompt: n/a, doubts kept, late readings kept', () => {
     const walk = new Walk().toBore().keys('open')
-    expect(walk.said.at(-1)).toBe('Nothing is open in this job.')
+    expect(walk.said.at(-1)).toBe('Nothing that was found or put off is open so far.')
     walk.keys('9.60', '3', 'bored out last year', 'n/a', 'no room')
     walk.wait(31).keys('9.5021', 'ALL OUT', '20.9', '0', '0', '20.9', '0', '0', 'ML', '1')
     expect(open(walk)).toEqual([

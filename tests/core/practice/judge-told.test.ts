@@ -4,8 +4,10 @@ import { expect, it } from 'vitest'
 import { asKind } from '../../../src/core/job/definitions.ts'
 import { judgeStep } from '../../../src/core/job/judge-step.ts'
 import { hintFor } from '../../../src/core/practice/hint.ts'
+import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
 import { bareError } from '../../../src/core/talk/names.ts'
+import { timeLines } from '../../../src/core/talk/where.ts'
 import { careful, rodDefs, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
 
 const atJudge: Trainee = (walk) =>
@@ -36,4 +38,26 @@ it('a hint says that the largest counts from nominal, where a largest is judged'
   const rod = session(seedHiding('gauge-off', 2, rodDefs()), 2, atJudge, rodDefs()).walk
   expect(rod.prompt.kind).toBe('judge')
   expect(hintFor(rod.engine.defs, rod.state)).not.toContain('nominal')
+})
+
+it('one that is right says so of what governs as well, and what is asked with a word alone names no limit as the right one', () => {
+  const walk = atBoreJudge()
+  walk.key('1')
+  expect(walk.said.at(-1)).toMatch(/which limit governs.*ACCEPT and one of out of round, taper, spread/)
+  const { walk: whole } = session(seedHiding('barrel', 1), 1, careful)
+  const entry = whole.entries.find(({ type }) => type === 'verdict.given')
+  if (entry === undefined) throw new Error('no verdict')
+  const says = lessonOn(whole.engine.defs, whole.state, entry)?.says[0]
+  expect(says).toMatch(/^Right: [A-Z]+, and .+ governs\.$/)
+})
+
+it('a session that is over but for its fault has no work left to be done', () => {
+  const { walk } = session(seedHiding('barrel', 1), 1, (one) =>
+    one.prompt.kind === 'finish' ? false : careful(one),
+  )
+  walk.keys('leave', '1')
+  walk.bring({ do: 'take-up' })
+  walk.keys('RO')
+  const { defs } = walk.engine
+  expect(timeLines(defs, walk.state)).toEqual([])
 })

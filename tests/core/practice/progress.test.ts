@@ -25,7 +25,7 @@ function sheet(what: Partial<Grade>): Grade {
     unsafe: [],
     scores: [],
     hints: 0,
-    mended: 0,
+    mended: {},
     hidden: [],
     weakest: null,
     isPassed: true,
@@ -47,6 +47,9 @@ describe('progress', () => {
     ['two in a row', [1, 1], 2],
     ['two of level 2', [1, 1, 2, 2], 3],
     ['two of level 2 alone', [2, 2], 3],
+    // Whoever begins at a level and passes it is not sent back below it.
+    ['one of level 2 alone', [2], 2],
+    ['one of level 4, after two of level 1', [1, 1, 4], 4],
     ['the highest', [5, 5], 5],
   ] as const)('goes on by level: %s', (_what, levels, next) => {
     expect(progressOf(levels.map((level) => sheet({ level }))).level).toBe(next)

@@ -2,7 +2,7 @@
 // withdrawn was never taken, and costs nothing.
 import { describe, expect, it } from 'vitest'
 import { fold, opening } from '../../../src/core/job/fold.ts'
-import { gradeOf } from '../../../src/core/practice/grade.ts'
+import { gradeLines, gradeOf, isEnough } from '../../../src/core/practice/grade.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import type { Lesson } from '../../../src/core/practice/marks.ts'
 import { questionText } from '../../../src/core/talk/ask.ts'
@@ -58,6 +58,29 @@ describe('a figure put in the place of another', () => {
     ).toContain('is invented')
   })
 
+  it('that nobody measured is put right by one that is: let off once, and said on the sheet; no other mark of measuring is', () => {
+    const walk = atSecond()
+    walk.key(moved(shownLast(walk), -0.0009))
+    expect(lessonOf(walk, 'reading.taken')).toMatchObject({ isUnmeasured: true })
+    expect(lostIn(walk).map(({ isMended }) => isMended)).toEqual([undefined])
+    walk.keys('correct', '1', 'it was not measured', 'measure')
+    walk.key(shownLast(walk))
+    const grade = gradeOf(walk.engine.defs, walk.entries)
+    expect(grade?.mended).toEqual({ measuring: 1 })
+    expect(grade?.lost.map(({ isMended }) => isMended)).toEqual([true])
+    const one = { skill: 'measuring', right: 3, of: 4 } as const
+    expect([isEnough(one, {}), isEnough(one, { recording: 1 }), isEnough(one, { measuring: 1 })]).toEqual([
+      false,
+      false,
+      true,
+    ])
+    expect(isEnough({ ...one, right: 2 }, { measuring: 3 })).toBe(false)
+    if (grade !== null && grade !== undefined) {
+      const told = gradeLines(grade).join('\n')
+      expect(told).toMatch(/lost, measuring, .*nothing was measured.*; put right since/)
+    }
+  })
+
   it('is right as it was shown, after a slip of the keys, and mends it', () => {
     const walk = atSecond()
     const { figure = '' } = look(walk, 'measure')
@@ -67,7 +90,7 @@ describe('a figure put in the place of another', () => {
     expect(lessonOf(walk, 'reading.corrected')).toMatchObject({
       marks: [{ skill: 'recording', isRight: true }],
     })
-    expect(gradeOf(walk.engine.defs, walk.entries)?.mended).toBe(1)
+    expect(gradeOf(walk.engine.defs, walk.entries)?.mended).toEqual({ recording: 1 })
   })
 
   it('is measured anew inside the question, which stands as it was', () => {

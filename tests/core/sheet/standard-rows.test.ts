@@ -38,7 +38,10 @@ describe('a check on the setting standard', () => {
     expect(other.state.doubt).toBeNull()
     // How warm the other one is is not known from this one.
     expect(other.prompt).toMatchObject({ kind: 'read', step: { id: 'gauge_temp_before' } })
-    expect(other.keys('70.4').prompt.kind).toBe('pick')
+    // There is none: the register has no other that may be used.
+    expect(other.key('70.4')).toBe('no-gauge')
+    expect(other.said.at(-1)).toMatch(/^No gauge of the register may be used for the bore/)
+    expect(other.prompt).toMatchObject({ kind: 'read', step: { id: 'gauge_temp_before' } })
     expect(
       Object.values(off().state.readings)
         .flat()

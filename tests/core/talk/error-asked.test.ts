@@ -64,6 +64,11 @@ describe('of locks', () => {
 it('a station is told by its name, wherever the gauge stands', () => {
   expect(heard(bore(), 'how far in is centre')).toContain('CENTRE of ring travel: about 8.60 in')
   expect(heard(bore(), 'how far in is the crank end?')).toContain('CRANK END of ring travel: about 14.10 in')
+  // Whoever asks how far to go in is told how far, and whether anybody may.
+  expect(heard(bore(), 'how deep do I go in')).toMatch(
+    /^HEAD END of ring travel: about 3\.10 in[\s\S]*old point 2/,
+  )
+  expect(heard(bore(), 'may I go in')).not.toContain('about 3.10 in')
   // A word of all of them names none.
   expect(heard(bore(), 'how far in from the end of ring travel')).toContain('HEAD END of ring travel')
 })

@@ -105,7 +105,7 @@ describe('the meter of a hold point', () => {
     again.bring({ do: 'tick' })
     again.keys('ALL OUT')
     expect(again.prompt.kind).toBe('evidence')
-    expect(asked(again)).toContain('Meter G-7, Four-gas meter, as before')
+    expect(asked(again)).toContain('Meter G-7 as before: oxygen where people breathe, %vol')
   })
 })
 

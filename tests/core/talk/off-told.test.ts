@@ -112,4 +112,13 @@ describe('in the review of a job', () => {
     const [one] = of('note the block is out', 'stop').filter(({ kind }) => kind === 'danger')
     expect(one?.sentences).toEqual([expect.stringMatching(/^STOP was called after it, RO .*, at 7 Bore/)])
   })
+
+  it('names the work that went on after it, before anybody was called out, and none that came before or after that', () => {
+    const [one] = of('9.5033', 'note the block is out', '9.5039', '9.5021', 'stop').filter(
+      ({ kind }) => kind === 'danger',
+    )
+    expect(one?.sentences[1]).toMatch(/^WORK WENT ON after it, .*: 2 answers, the first at .*, 7 Bore\.$/)
+    const [quick] = of('9.5033', 'note the block is out', 'stop').filter(({ kind }) => kind === 'danger')
+    expect(quick?.sentences).toHaveLength(1)
+  })
 })

@@ -1,7 +1,23 @@
 // `back` within several questions goes one question back: what was keyed for those before it stays.
 import { describe, expect, it } from 'vitest'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
-import { Walk } from '../../helpers/example.ts'
+import { BORE_LINES, Walk } from '../../helpers/example.ts'
+
+const SCORED = [
+  '1',
+  '9.5008',
+  '9.5008',
+  '9.5007',
+  '9.5007',
+  '9.7502',
+  '2',
+  'at six o clock',
+  '1',
+  '1',
+  '71.6',
+  '70.8',
+  '9.5001',
+]
 
 const KEYED = (walk: Walk): Walk => {
   walk.autoPin = false
@@ -35,6 +51,25 @@ describe('at the PIN of a decision', () => {
     expect(walk.talk.ask).toBeNull()
     expect(walk.said.at(-1)).toBe('Left as it was.')
     expect(walk.state.dispositions).toEqual({})
+  })
+
+  it('of a finding goes to the initials, then to what is decided of it, and takes another choice there', () => {
+    const walk = new Walk()
+      .toBore()
+      .keys(...BORE_LINES, ...SCORED, '1', 'KH', 'read again after 4000 h', '', '1')
+    walk.autoPin = false
+    walk.keys('rework', 'KH')
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-why', choice: 'rework', person: 'KH' })
+    walk.key('back')
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-who', choice: 'rework' })
+    walk.key('back')
+    expect(walk.talk.ask).toMatchObject({ kind: 'finding-choice', step: 'surface' })
+    walk.key('6')
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-who', choice: 'hold' })
+    walk.keys('back', 'concession', 'KH', 'runs until the liner is here', 'MT-12', 'back', 'back', 'back')
+    expect(walk.talk.ask).toMatchObject({ kind: 'dispose-who', choice: 'concession' })
+    walk.keys('back', 'back')
+    expect(walk.talk.ask).toBeNull()
   })
 
   it('takes another day with the same reason, also after a wrong PIN', () => {

@@ -70,6 +70,12 @@ describe('refused, with the sentence', () => {
   })
 })
 
+describe('a word', () => {
+  test.each(['look', 'OK', 'lol', 'pool'])('%j is none that has a letter for a figure', (text) => {
+    expect(parseEntry(text, BORE)).toMatchObject({ error: { code: 'not-a-number' } })
+  })
+})
+
 describe('refused, by code', () => {
   test.each([
     ['   ', 'empty'],
