@@ -1,8 +1,8 @@
 // The last screen of a session: what it came to, what it failed by and what is next stand in sight, however long its sheet is.
 import { expect, it } from 'vitest'
 import { isOverScreen } from '../../src/cli/finish.ts'
-import { gradeLines } from '../../src/core/practice/grade.ts'
 import { endLines } from '../../src/core/practice/grade-end.ts'
+import { gradeLines } from '../../src/core/practice/grade-lines.ts'
 import { progressLines, progressOf } from '../../src/core/practice/progress.ts'
 import { layOut, row } from '../../src/core/sheet/block.ts'
 import { practiceRows } from '../../src/core/sheet/practice-block.ts'

@@ -1,5 +1,6 @@
 // The end of a session in a few lines: what it came to, what it failed by, and what is next. For a screen that the whole sheet is longer than.
-import { cameTo, ENOUGH, type Grade, isEnough, nextTold } from './grade.ts'
+import { ENOUGH, type Grade, isEnough } from './grade.ts'
+import { cameTo, nextTold } from './grade-lines.ts'
 
 /** Each a sentence or less; the word it came to first. */
 export function endLines(grade: Grade): readonly string[] {

@@ -57,7 +57,15 @@ export function correctedLesson(scene: Scene, entry: Of<'finding.corrected'>): L
   const { defs, practice } = scene
   const placed = stepById(defs, entry.step)
   const truth = truthOf(defs, practice, placed, {}, Number.NaN)
-  if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null
+  if (truth?.kind !== 'eye') return null
+  if (!isUnsafeSaid(truth, entry))
+    return same(allOf(entry), truth.conditions)
+      ? {
+          marks: [],
+          isUnsafe: false,
+          says: ['Now it stands as it is there. The mark stays lost: what is there was told.'],
+        }
+      : null
   const there = `It is: ${labelsOf(defs, entry.step, truth.conditions)}. ${truth.seen}`
   return unsafe(SAID, faultAt(scene, placed.step.id), there)
 }

@@ -1,5 +1,5 @@
 // The section of a report that only a practice session has: its sheet, right behind the cover.
-import { cameTo } from '../practice/grade.ts'
+import { cameTo } from '../practice/grade-lines.ts'
 import { line, lines, type PaperLine, type Section, table } from './paper.ts'
 import type { Report } from './schema.ts'
 

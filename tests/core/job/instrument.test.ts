@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { outcomeOf } from '../../../src/core/job/outcome.ts'
 import { openStop, standing, stands } from '../../../src/core/job/state.ts'
-import { Walk } from '../../helpers/example.ts'
+import { exampleDefs, Walk } from '../../helpers/example.ts'
 import { violations } from './invariants.ts'
 import { momentOf } from './schedules.ts'
 
@@ -27,7 +27,10 @@ describe('an instrument found out of calibration', () => {
   })
 
   it('leaves HOLD until all is measured and judged again, with another one', () => {
-    const walk = new Walk().toVerdict().keys('1', 'KH', 'read again after 4000 h')
+    const two = exampleDefs({
+      instruments: (text) => text.replace(/(id: M-1\n[\s\S]*?due: )\d{4}-\d{2}-\d{2}/, '$12027-01-31'),
+    })
+    const walk = new Walk(two).toVerdict().keys('1', 'KH', 'read again after 4000 h')
     expect(outcomeOf(walk.engine.defs, walk.state)).toBe('MONITOR')
     doubt(walk, 'M-3')
     expect(walk.last).toMatchObject({ voids: ['bore_judged', 'disposition'] })

@@ -1,7 +1,7 @@
 // The sheet of a session is fair: what was hidden has to be named, one slip that was put right fails nobody, and one wrong is told once.
 import { describe, expect, it } from 'vitest'
 import { faultsFor } from '../../../src/core/practice/faults.ts'
-import { gradeLines } from '../../../src/core/practice/grade.ts'
+import { gradeLines } from '../../../src/core/practice/grade-lines.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
 import { practiceTurningRow } from '../../../src/core/sheet/foot-hints.ts'

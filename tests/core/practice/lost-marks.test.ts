@@ -1,6 +1,7 @@
 // The sheet of a session says what it takes to pass, each mark that was lost, and what was not practised at all.
 import { expect, it } from 'vitest'
-import { gradeLines, gradeOf } from '../../../src/core/practice/grade.ts'
+import { gradeOf } from '../../../src/core/practice/grade.ts'
+import { gradeLines } from '../../../src/core/practice/grade-lines.ts'
 import { progressOf } from '../../../src/core/practice/progress.ts'
 import { careful, practiceDefs, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
 

@@ -2,7 +2,8 @@
 // withdrawn was never taken, and costs nothing.
 import { describe, expect, it } from 'vitest'
 import { fold, opening } from '../../../src/core/job/fold.ts'
-import { gradeLines, gradeOf, isEnough } from '../../../src/core/practice/grade.ts'
+import { gradeOf, isEnough } from '../../../src/core/practice/grade.ts'
+import { gradeLines } from '../../../src/core/practice/grade-lines.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import type { Lesson } from '../../../src/core/practice/marks.ts'
 import { questionText } from '../../../src/core/talk/ask.ts'

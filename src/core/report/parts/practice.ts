@@ -1,7 +1,8 @@
 // The sheet of a practice session, for its report: what the session itself said at its end.
 import type { Definitions } from '../../job/definitions.ts'
 import type { Entry } from '../../job/entries.ts'
-import { againTold, gradeOf, nextTold } from '../../practice/grade.ts'
+import { gradeOf } from '../../practice/grade.ts'
+import { againTold, nextTold } from '../../practice/grade-lines.ts'
 import type { Report } from '../schema.ts'
 
 /** Undefined for a log that is no practice session. */
