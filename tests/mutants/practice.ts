@@ -139,8 +139,8 @@ export const PRACTICE = [
     },
     {
       rule: 'A correction to what would hurt somebody fails the session.',
-      find: "if (truth?.kind !== 'eye' || !isUnsafeSaid(truth, entry)) return null",
-      into: "if (truth?.kind !== 'eye' || isUnsafeSaid(truth, entry)) return null",
+      find: 'if (!isUnsafeSaid(truth, entry))',
+      into: 'if (isUnsafeSaid(truth, entry))',
       by: 'by a correction fails it too',
     },
   ]),
