@@ -2,6 +2,42 @@
 import { of } from './mutant.ts'
 
 export const ADOPT = [
+  ...of('core/job/adopt', 'core/job/measuring-hold', [
+    {
+      rule: 'A size that was measured on HOLD is no baseline.',
+      find: 'else if (onHold !== null)',
+      into: "else if (onHold === '')",
+      by: 'leaves no baseline, and is named with its sheet, the check',
+    },
+  ]),
+  ...of('core/bore/bore-holds', 'core/job/measuring-hold', [
+    {
+      rule: 'A set-check that is out is a hold on the measuring of every size between.',
+      find: 'return [...placeHolds(input), ...setCheckHolds(input), ...temperatureHolds(input), ...measuring].map(',
+      into: 'return [...placeHolds(input), ...temperatureHolds(input), ...measuring].map(',
+      by: 'leaves none with',
+    },
+  ]),
+  ...of('core/job/measuring-hold', 'core/job/measuring-hold', [
+    {
+      rule: 'A size whose verdict fell, or was never given, is no baseline.',
+      find: "if (given === null) return { sheet: judge, seq: null, why: ['no verdict on it stands'] }",
+      into: 'if (given === null) continue',
+      by: 'is not left before any verdict on it was given',
+    },
+    {
+      rule: 'What holds a verdict by figures on its measuring keeps each size in it from a baseline.',
+      find: '...verdict.inputs.holds, ',
+      into: '',
+      by: 'is left where its verdict trusts it, and not where a check was out',
+    },
+    {
+      rule: 'A gauge that nobody checked on its standard leaves no baseline, also where no verdict looks at the size.',
+      find: 'if (check === null) return [`there',
+      into: 'if (check === null) return [].length === 0 ? [] : [`there',
+      by: 'goes by its own checks',
+    },
+  ]),
   ...of('core/job/renewed-parts', 'core/job/adopt-renewed', [
     {
       rule: 'A part that a lead had reworked counts as cut: nothing read before that is left.',

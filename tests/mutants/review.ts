@@ -2,6 +2,21 @@
 import { of } from './mutant.ts'
 
 export const REVIEW = [
+  ...of('core/job/lapsed-at', 'core/review/lapsed-asleep', [
+    {
+      rule: 'A gas test is told as lapsed when its life was over, not when that was noted.',
+      find: 'if (life !== null) return [given.ms + life]',
+      into: 'if (life !== null) return [noted.ms]',
+      by: 'is of the moment at which its life was over',
+    },
+    {
+      rule: 'What was keyed after a life was over and before it was noted is told as work behind a fallen hold point.',
+      file: 'core/review/behind',
+      find: '    ...betweenLapseAndNote(look, gate, move),\n',
+      into: '',
+      by: 'in a log from elsewhere is work that went on behind it',
+    },
+  ]),
   ...of('core/review/fold-list', 'core/review/page', [
     {
       rule: 'What does not fit on a screen is counted, and never left out.',

@@ -7,6 +7,9 @@ import {
   barsAdopting,
   type LeftFigures,
   leftFigures,
+  MEASURE_ANEW,
+  type NotLeft,
+  nothingLeft,
   notSaidRenewed,
   RENEWED,
   type RenewedPart,
@@ -86,8 +89,7 @@ async function adopt(opened: OpenedJob, paths: Paths, values: Values, asker: Ask
   const figures = leftFigures(defs, state)
   const without = numbersIn(text(values, 'without'), figures.figures.length)
   if (values.json !== true) say(opened, values, listRows(figures, without))
-  if (figures.figures.every((_, n) => without.includes(n + 1)))
-    return refused('No figure of this job is left to adopt.')
+  if (figures.figures.every((_, n) => without.includes(n + 1))) return refused(nothingLeft(figures))
   const hours = hoursIn(text(values, 'hours')) ?? hoursAtEnd(defs, state)
   if (hours === null) return refused('The running hours were not read on this job: give them with --hours.')
   const cut =
@@ -167,17 +169,30 @@ function checkWritten(
 }
 
 function listRows({ figures, not }: LeftFigures, without: readonly number[]): Row[] {
+  const held = not.filter(({ measuring }) => measuring === true)
+  const back = not.filter((one) => !held.includes(one))
   return [
-    row('What this job left, for the baseline of the next overhaul:', 'strong'),
+    ...(figures.length === 0
+      ? []
+      : [row('What this job left, for the baseline of the next overhaul:', 'strong')]),
     ...figures.map((one, n) =>
       row(`  ${n + 1}  ${leftFigureText(one)}${without.includes(n + 1) ? ': NOT ADOPTED' : ''}`),
     ),
-    ...(not.length === 0 ? [] : [row('Not of what went back, and left out:')]),
-    ...not.map((one) => row(`  ${notLeftText(one)}`)),
-    row(
-      'Bores are at 20 degC with the error of their place, as their verdict had both; all else as it was read.',
-    ),
+    ...leftOut('Not of what went back, and left out:', back),
+    ...leftOut('Measured on HOLD, and no baseline:', held, 'caution'),
+    ...(held.length === 0 || figures.length === 0 ? [] : [row(MEASURE_ANEW)]),
+    ...(figures.length === 0
+      ? []
+      : [
+          row(
+            'Bores are at 20 degC with the error of their place, as their verdict had both; all else as it was read.',
+          ),
+        ]),
   ]
+}
+
+function leftOut(head: string, those: readonly NotLeft[], tone?: Row['tone']): Row[] {
+  return those.length === 0 ? [] : [row(head, tone), ...those.map((one) => row(`  ${notLeftText(one)}`))]
 }
 
 function say({ mark }: OpenedJob, values: Values, rows: readonly Row[]): void {

@@ -13,6 +13,14 @@ export function boreHolds(input: BoreJudgeInput): Hold[] {
   return [...placeHolds(input), ...setCheckHolds(input), ...temperatureHolds(input), ...nominalHolds(input)]
 }
 
+/** What leaves no size to be trusted, a sentence each. A check that nobody knows how far off it may be says no more than one not made. */
+export function trustHolds(input: BoreJudgeInput): string[] {
+  const measuring = nominalHolds(input).filter(({ about }) => about === 'measuring')
+  return [...placeHolds(input), ...setCheckHolds(input), ...temperatureHolds(input), ...measuring].map(
+    ({ say }) => say,
+  )
+}
+
 function placeHolds({ missing }: BoreJudgeInput): Hold[] {
   return missing.map(({ station, axis, why }) =>
     measuring(`There is no settled reading at ${station}, ${axis}${why ? ` (${why})` : ''}.`),

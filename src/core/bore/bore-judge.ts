@@ -12,7 +12,7 @@ import {
   withoutTrust,
 } from './bore-characteristics.ts'
 import { type BoreForm, boreForm } from './bore-form.ts'
-import { boreHolds } from './bore-holds.ts'
+import { boreHolds, trustHolds } from './bore-holds.ts'
 import type { BoreCharacteristic, BoreJudgeInput, Hold } from './bore-judge-input.ts'
 import { type Proposal, proposalsFor } from './bore-proposals.ts'
 import {
@@ -72,6 +72,24 @@ export function judgeBore(input: BoreJudgeInput): BoreVerdict {
     wearFromDatum: form === null ? null : wearFromDatum(input.readings, form.axes, input.datum, input),
     reboreRoom: room.room,
   }
+}
+
+/**
+ * Of the holds that a verdict told, those that leave no size it was given to be trusted. What is only about a limit, or about a size on
+ * record, says nothing against what was measured; a sentence that is known as neither counts against it.
+ */
+export function measuringHolds(input: BoreJudgeInput, told: readonly string[]): string[] {
+  const shape = boreForm(input.readings, formUncertainty(input))
+  const form = shape.ok ? shape.value : null
+  const against = trustHolds(input)
+  const others = [
+    ...boreHolds(input)
+      .filter(({ say }) => !against.includes(say))
+      .map(({ say }) => say),
+    ...roomOf(input, form).holds.map(({ say }) => say),
+    ...characteristicHolds(judgeCharacteristics(input, form)).map(({ say }) => say),
+  ]
+  return [...new Set([...against, ...told.filter((say) => !others.includes(say))])]
 }
 
 /** An unsound U tells no form apart; that it is unsound is said where it is judged with. */

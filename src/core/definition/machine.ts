@@ -230,6 +230,10 @@ const overhaul = z.strictObject({
           .enum(['larger', 'smaller'])
           .optional()
           .meta({ description: 'Which way wear takes it; left out, no rate of wear is told from it.' }),
+        judged: short.optional().meta({
+          description:
+            'What was said of it, where its verdict was HOLD though it was measured well, and who let it go back.',
+        }),
       }),
     )
     .min(1, 'has no figures')

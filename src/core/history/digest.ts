@@ -37,6 +37,8 @@ export interface PlaceDigest {
   readonly left: Sized | null
   /** Stamp of the last of its readings that stand; of a sheet as it is written there. Left out: not known. */
   readonly at?: string
+  /** Why it was measured on HOLD, with its sheet: wear told from it is not to be trusted. Left out: it was not. */
+  readonly held?: string
   readonly wears: 'larger' | 'smaller' | null
   readonly limit: { readonly si: number; readonly source: string } | null
   readonly firstSet: 'no' | 'unknown'
@@ -121,6 +123,7 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
       found: sized(change.found),
       left: sized(change.left),
       ...readAt(state, change),
+      ...heldIn(change),
       wears,
       limit: to === null ? null : { si: to.limit.value, source: to.limit.source },
       firstSet: to?.firstSet ?? 'unknown',
@@ -136,6 +139,11 @@ function placeDigest(defs: Definitions, state: State, change: Change): PlaceDige
       })),
     },
   ]
+}
+
+function heldIn({ held }: Change): { readonly held?: string } {
+  const why = held.found ?? held.left
+  return why === null ? {} : { held: why }
 }
 
 /** By the instant and not by its text. */

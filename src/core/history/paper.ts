@@ -123,6 +123,7 @@ function machinePieces(one: MachineHistory, paper: readonly string[]): Piece[] {
     ...whyNot(trends),
     ...begunAnew(trends),
     ...newestPieces(one),
+    ...heldPieces(trends),
     ...shrunkPieces(one),
     ...untimedPieces(trends),
     ...plots(one),
@@ -174,6 +175,24 @@ function newestPieces({ unit, trends }: MachineHistory): Piece[] {
       ),
     ),
   ]
+}
+
+/** A size that no verdict trusts stands in the table like any other, so it is named below it, each job once. */
+function heldPieces(trends: readonly Trend[]): Piece[] {
+  const told = new Map<string, number>()
+  for (const { held } of trends)
+    for (const { job, why } of held) told.set(`${job}, ${why}`, (told.get(`${job}, ${why}`) ?? 0) + 1)
+  return told.size === 0
+    ? []
+    : [
+        lines(
+          line(
+            '  MEASURED ON HOLD: no wear and no hours told from these readings are to be trusted.',
+            'caution',
+          ),
+          ...[...told].map(([of, n]) => line(`    ${count(n, 'place')} on ${of}`)),
+        ),
+      ]
 }
 
 /** A bore that grows smaller is no wear: whoever reads a row of figures going the wrong way has to be told. */

@@ -20,6 +20,8 @@ export interface Trend {
   readonly untimed: number
   /** The newest reading of all, where nobody read the hours of its job; null where the newest has its hours. */
   readonly newest: Newest | null
+  /** Jobs that measured it on HOLD, whatever they do to the rate. */
+  readonly held: readonly { readonly job: string; readonly why: string }[]
   /** Where it went against its wear, with no work on record between. */
   readonly shrunk: readonly Shrunk[]
   readonly limit: PlaceDigest['limit']
@@ -69,6 +71,10 @@ export function trendsOf(all: readonly JobDigest[]): Trend[] {
       (job) => ownOf(job, place),
       (job) => isKnownIn(place, job),
     )
+    const held = jobs.flatMap((job) => {
+      const why = ownOf(job, place)?.held
+      return why === undefined ? [] : [{ job: job.job, why }]
+    })
     const { points, pending } = pointsOf(jobs, place)
     const untimed = jobs.filter(
       (job) =>
@@ -80,6 +86,7 @@ export function trendsOf(all: readonly JobDigest[]): Trend[] {
         {
           untimed,
           newest: newestOf(jobs, place, null),
+          held,
           shrunk,
           of,
           station,
@@ -108,6 +115,7 @@ export function trendsOf(all: readonly JobDigest[]): Trend[] {
       {
         untimed,
         newest,
+        held,
         shrunk,
         of,
         station,

@@ -5,13 +5,17 @@ import { COVERAGE_K } from '../metrology/uncertainty.ts'
 import { formatNumber, valueIn } from '../units/index.ts'
 import { coursesOf, readBeforeWork } from './as-left.ts'
 import { changesOf, isFinishStep, type Taken, unitFor } from './changes.ts'
-import type { Definitions } from './definitions.ts'
+import { asKind, type Definitions } from './definitions.ts'
 import type { Body } from './entries.ts'
 import type { Input } from './input.ts'
+import { judgesOf } from './measuring-hold.ts'
+import { applicability } from './next.ts'
+import { decidedAbout } from './nonconformance.ts'
+import { placesOf } from './places.ts'
 import { words } from './refusals.ts'
 import { madeText, type Renewed, renewedByLog, renewedWith } from './renewed-parts.ts'
 import { signer } from './signature.ts'
-import { type State, standingVerdict, stands } from './state.ts'
+import { type State, standing, standingVerdict, stands } from './state.ts'
 import { partsOf } from './trade-words.ts'
 import { refersTo } from './values.ts'
 import { boreRecord } from './verdict-record.ts'
@@ -32,12 +36,16 @@ export interface LeftFigure {
   readonly wears?: 'larger' | 'smaller'
   /** Read as left; or as found, of a part that a lead let go back as it was. */
   readonly from: 'left' | 'found'
+  /** Where its verdict was HOLD, and not for how it was measured: `HOLD, concession by KH`. Left out: no verdict on it was HOLD. */
+  readonly judged?: string
 }
 
 /** What was measured and is no figure of the parts that went back, and why. */
 export interface NotLeft {
   readonly of: string
   readonly why: string
+  /** It was measured on HOLD, or its instrument was found out: measured anew it may be adopted yet. */
+  readonly measuring?: true
 }
 
 export interface LeftFigures {
@@ -58,19 +66,57 @@ export function leftFigures(defs: Definitions, state: State): LeftFigures {
   const not = new Map<string, NotLeft>()
   const renewed = renewedByLog(defs, state)
   const before = readBeforeWork(defs, state)
-  for (const { of, found, left } of changesOf(defs, state)) {
+  for (const { of, found, left, held } of changesOf(defs, state)) {
     const one = left ?? found
     if (one === null || !KEPT.includes(one.step.step.quantity)) continue
+    const onHold = left === null ? held.found : held.left
     const why =
       left === null
         ? (whyNotBack(defs, state, one) ?? whyRenewed(renewed, of))
         : before.has(left.step.id)
           ? 'it was worked on or renewed after that, and not read again'
           : null
-    if (why === null) figures.push(figureOf(defs, at20(defs, state, one), left === null ? 'found' : 'left'))
-    else not.set(`${of} ${why}`, { of, why })
+    if (why !== null) not.set(`${of} ${why}`, { of, why })
+    else if (onHold !== null)
+      not.set(`${of} ${onHold}`, { of, why: `it was measured on HOLD, ${onHold}`, measuring: true })
+    else {
+      const figure = figureOf(defs, at20(defs, state, one), left === null ? 'found' : 'left')
+      const judged = heldBack(defs, state, one)
+      figures.push(judged === null ? figure : { ...figure, judged })
+    }
   }
-  return { figures, not: [...not.values()] }
+  return { figures, not: [...not.values(), ...fellWithGauge(defs, state)] }
+}
+
+/** What is left to do about a size that was measured on HOLD. */
+export const MEASURE_ANEW =
+  'What was measured on HOLD is no baseline: it is measured anew, on a job of its own, or the record stays as it is.'
+
+/** What a HOLD on a size says that was measured well, and what a lead decided about it; null where none was HOLD. */
+function heldBack(defs: Definitions, state: State, { step }: Taken): string | null {
+  const judge = judgesOf(defs, state, step).find(
+    ({ id }) => standingVerdict(state, id)?.verdict.result.verdict === 'HOLD',
+  )
+  if (judge === undefined) return null
+  const decided = decidedAbout(state, judge.id)
+  return decided === null ? 'HOLD, not decided' : `HOLD, ${decided.choice} by ${decided.person}`
+}
+
+/** Sizes that stand no more because their instrument was found out of calibration, and that were not read again with another. */
+function fellWithGauge(defs: Definitions, state: State): NotLeft[] {
+  const out = new Map(Object.entries(state.doubted).map(([id, seq]) => [seq, id]))
+  const all = defs.steps.flatMap((one): NotLeft[] => {
+    if (one.step.kind !== 'read' || one.step.stage === undefined) return []
+    if (!KEPT.includes(one.step.quantity) || applicability(defs, state, one) === 'skip') return []
+    const { of } = one.step
+    return placesOf(asKind(one, 'read')).flatMap(({ key }) => {
+      const fell = state.readings[key]?.findLast(({ voidBy }) => voidBy !== null && out.has(voidBy))
+      if (fell === undefined || standing(state, key).length > 0) return []
+      const why = `${fell.instrument}, which read it, was found out of calibration (entry ${fell.voidBy}): ${one.number} ${one.step.title}`
+      return [{ of, why, measuring: true }]
+    })
+  })
+  return [...new Map(all.map((one) => [`${one.of} ${one.why}`, one])).values()]
 }
 
 /** Read before the part it is of was made new or cut in this job; null where the log has no such decision. */
@@ -136,6 +182,12 @@ function wearsBefore({ machine }: Definitions, of: string): 'larger' | 'smaller'
   return all.findLast(({ wears }) => wears !== undefined)?.wears ?? null
 }
 
+/** Why there is nothing to adopt, whoever signs. */
+export function nothingLeft({ not }: LeftFigures): string {
+  const none = 'No figure of this job is left to adopt.'
+  return not.some(({ measuring }) => measuring === true) ? `${none} ${MEASURE_ANEW}` : none
+}
+
 type Of<K extends Input['do']> = Extract<Input, { do: K }>
 
 /** Why these figures may not be adopted, whoever signs, or null. */
@@ -177,9 +229,10 @@ export function notSaidRenewed(defs: Definitions, state: State, said: readonly R
 export function admitAdopt(defs: Definitions, state: State, input: Of<'adopt'>): Result<readonly Body[]> {
   const barred = barsAdopting(state)
   if (!barred.ok) return barred
-  const { figures } = leftFigures(defs, state)
+  const left = leftFigures(defs, state)
+  const { figures } = left
   const kept = figures.filter((_, n) => !input.without.includes(n + 1))
-  if (kept.length === 0) return refuse('nothing', 'No figure of this job is left to adopt.')
+  if (kept.length === 0) return refuse('nothing', nothingLeft(left))
   if (!Number.isFinite(input.hours) || input.hours < 0)
     return refuse('no-hours', 'Running hours are a figure of zero or more.')
   const before = Math.max(0, ...(defs.machine.overhauls ?? []).map(({ hours }) => hours.si / 3600))

@@ -8,6 +8,7 @@ import type { Renewal, WearHistory, WearReading } from '../wear/history.ts'
 import { type WearRate, wearRate } from '../wear/rate.ts'
 import { asBoreJudge } from './bore-facts.ts'
 import { asKind, type Definitions, instrumentById, type PlacedStep } from './definitions.ts'
+import { measuringHoldOf, measuringHoldText } from './measuring-hold.ts'
 import { applicability } from './next.ts'
 import { type Place, placeResult, placesOf } from './places.ts'
 import { beyondItsScale } from './plausible.ts'
@@ -35,6 +36,8 @@ export interface Change {
   readonly rate: Result<WearRate> | null
   /** The readings since it was last renewed that the rate is of, this job's own the last; null where there is no rate. */
   readonly history: WearHistory | null
+  /** Why what stands here was measured on HOLD, with its sheet: as found, which wear is told from, and as left. Null: it was not. */
+  readonly held: { readonly found: string | null; readonly left: string | null }
 }
 
 /** One for each place of a step with a stage, in the order of the job. A place that was read as left only stands too. */
@@ -56,6 +59,16 @@ export function changesOf(defs: Definitions, state: State): Change[] {
     }
   }
   const hours = hoursRead(defs, state)
+  const held = new Map<string, string | null>()
+  const heldAt = (taken: Taken | null): string | null => {
+    if (taken === null) return null
+    const { id } = taken.step
+    if (!held.has(id)) {
+      const hold = measuringHoldOf(defs, state, taken.step)
+      held.set(id, hold === null ? null : measuringHoldText(hold))
+    }
+    return held.get(id) ?? null
+  }
   return [...byPlace.values()].flatMap(({ found, left }): Change[] => {
     const one = found ?? left
     if (one === null) return []
@@ -71,6 +84,7 @@ export function changesOf(defs: Definitions, state: State): Change[] {
         last: last === undefined ? null : { si: last.si, on: last.on },
         rate,
         history: worn?.ok === true ? worn.value : null,
+        held: { found: heldAt(found), left: heldAt(left) },
       },
     ]
   })

@@ -58,6 +58,7 @@ const leftFigure = z.strictObject({
   u: text.optional(),
   wears: z.enum(['larger', 'smaller']).optional(),
   from: z.enum(['left', 'found']),
+  judged: text.optional(),
 })
 const copy = { name: text, sha256: text, text }
 const of = <T extends string, S extends z.ZodRawShape>(type: T, shape: S) =>

@@ -127,9 +127,9 @@ export function gatesSection(report: Report): Section {
                   line(`  ${timeOf(at, report)}  no evidence: ${item}  ${shown}: ${why}`, 'caution'),
               ),
               ...gate.falls.map(
-                ({ at, why, void: fallen }): PaperLine =>
+                ({ at, lapsed, why, void: fallen }): PaperLine =>
                   line(
-                    `  ${timeOf(at, report)}  fell: ${why}${fallen.length === 0 ? '' : `; void: ${fallen.join(', ')}`}`,
+                    `  ${timeOf(at, report)}  fell: ${why}${lapsed === undefined ? '' : `, lapsed ${timeOf(lapsed, report)}, noted ${timeOf(at, report)}`}${fallen.length === 0 ? '' : `; void: ${fallen.join(', ')}`}`,
                     'caution',
                   ),
               ),

@@ -177,16 +177,33 @@ function entriesText(entries: readonly number[]): string {
   return `${entries.length} entries, ${first} to ${entries.at(-1)}`
 }
 
+/** A figure that no verdict trusts is told beside it, in the table and below. */
+const marked = (shown: string | null | undefined, held: string | null | undefined) =>
+  shown == null ? '-' : held == null ? shown : `${shown} HOLD`
+
+const onHold = (held: Report['changes'][number]['held']) =>
+  held?.found == null ? '' : '; FROM A FIGURE THAT WAS MEASURED ON HOLD'
+
+function heldNotes(changes: Report['changes']): string[] {
+  const told = changes.flatMap(({ of, held }) => [
+    ...(held?.found == null
+      ? []
+      : [`${of}, found on HOLD, no wear told from it is to be trusted: ${held.found}.`]),
+    ...(held?.left == null ? [] : [`${of}, left on HOLD, no baseline: ${held.left}.`]),
+  ])
+  return [...new Set(told)]
+}
+
 export function changesSection({ changes, plots }: Report): Section {
-  const notes = changes.flatMap(({ of, place, wear, hoursLeft }) => [
+  const notes = changes.flatMap(({ of, place, wear, hoursLeft, held }) => [
     ...(wear !== null && 'per1000' in wear
       ? [
-          `${of}, ${place}: wear ${wear.per1000} in 1000 h, give or take ${wear.interval}; ${wear.readings} readings, ${wear.basis}.`,
+          `${of}, ${place}: wear ${wear.per1000} in 1000 h, give or take ${wear.interval}; ${wear.readings} readings, ${wear.basis}${onHold(held)}.`,
         ]
       : []),
     ...(hoursLeft !== null && 'earliest' in hoursLeft
       ? [
-          `${of}, ${place}: ${hoursLeft.limit.text} may be reached from ${Math.floor(hoursLeft.earliest)} h on${hoursLeft.expected === null ? '' : `, straight on ${Math.round(hoursLeft.expected)} h`}; ${hoursLeft.source}.`,
+          `${of}, ${place}: ${hoursLeft.limit.text} may be reached from ${Math.floor(hoursLeft.earliest)} h on${hoursLeft.expected === null ? '' : `, straight on ${Math.round(hoursLeft.expected)} h`}; ${hoursLeft.source}${onHold(held)}.`,
         ]
       : []),
   ])
@@ -219,19 +236,19 @@ export function changesSection({ changes, plots }: Report): Section {
                 { head: 'left', right: true, wide: 2 },
                 { head: 'found to left', right: true, wide: 2 },
               ],
-              changes.map(({ of, place, last, found, left, worn, change }) => [
+              changes.map(({ of, place, last, found, left, worn, change, held }) => [
                 of,
                 place,
                 (found ?? left)?.unit ?? '',
                 last?.value.shown ?? '-',
                 last?.on ?? '-',
-                found?.shown ?? '-',
-                worn ?? '-',
-                left?.shown ?? '-',
+                marked(found?.shown, held?.found),
+                marked(worn, held?.found),
+                marked(left?.shown, held?.left),
                 change ?? '-',
               ]),
             ),
-            lines(...[...notes, ...new Set(why)].map((one) => line(one))),
+            lines(...[...heldNotes(changes), ...notes, ...new Set(why)].map((one) => line(one))),
             ...plotPieces(plots, ['wear']),
           ],
   }

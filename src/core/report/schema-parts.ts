@@ -78,6 +78,13 @@ export const changeSchema = z.strictObject({
   left: maybeFigure('As left on this job.'),
   worn: maybe('Found less what the last overhaul left, with its sign; null where one of them is not there.'),
   change: maybe('Left less found, with its sign; null where one of them is not there.'),
+  held: z
+    .strictObject({
+      found: maybe('Why what was found was measured on HOLD, with its sheet; null: it was not.'),
+      left: maybe('Why what was left was measured on HOLD, with its sheet; null: it was not.'),
+    })
+    .optional()
+    .meta({ description: 'Left out where neither was measured on HOLD.' }),
   wear: z
     .union([wear, refused])
     .nullable()
@@ -154,6 +161,10 @@ export const gateSchema = z.strictObject({
     z.strictObject({
       seq,
       at,
+      lapsed: z.string().optional().meta({
+        description:
+          'Stamp of when it was past its life, where that was a minute or more before anybody noted it; else left out.',
+      }),
       why: words('Why it fell.'),
       void: list(z.string(), 'What fell with it.'),
     }),

@@ -4,8 +4,9 @@ import type { Change } from '../job/changes.ts'
 
 export function asLeft(changes: readonly Change[], before: ReadonlySet<string>): Change[] {
   return changes.map((change) => {
-    const { found, left } = change
+    const { found, left, held } = change
     if (left === null || !before.has(left.step.id)) return change
-    return { ...change, found: found ?? left, left: null }
+    const ofFound = found === null ? held.left : held.found
+    return { ...change, found: found ?? left, left: null, held: { found: ofFound, left: null } }
   })
 }

@@ -4,6 +4,7 @@ import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import { defsAt, type Editions } from '../job/editions.ts'
 import type { Entry, ReadingAt } from '../job/entries.ts'
+import { lapsedText } from '../job/lapsed-at.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
@@ -68,7 +69,8 @@ export function toldOf(record: OnRecord, { entry, after }: Move): string | null 
       return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}`
     case 'gate.closed': {
       const why = entry.why ?? CAUSES[entry.cause]
-      return `hold point ${named(stepById(defs, entry.step))} fell: ${why}`
+      const lapsed = lapsedText(defs, after, entry)
+      return `hold point ${named(stepById(defs, entry.step))} fell: ${why}${lapsed === null ? '' : `, ${lapsed}`}`
     }
     case 'point.signed':
       return `${named(stepById(defs, entry.step))}: ${entry.point} point signed by ${entry.person}`

@@ -3,10 +3,11 @@
 import { CAUSES } from '../job/close-causes.ts'
 import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { lapsedText } from '../job/lapsed-at.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { asItem, entryLine, heading, type OnRecord, said } from './asked-entries.ts'
-import { type Move, movesOf, named, when } from './look.ts'
+import { type Move, movesOf, named, when, whoIn } from './look.ts'
 
 type Fall = { readonly entry: Extract<Entry, { type: 'gate.closed' }>; readonly move: Move }
 
@@ -58,12 +59,17 @@ function unclear({ review }: OnRecord): Block[] {
 
 function fallLine(record: OnRecord, { entry, move }: Fall): string {
   const { before } = move
+  const lapsed = lapsedText(record.defs, move.after, entry)
+  const fell =
+    lapsed === null
+      ? entryLine(record, entry, `fell: ${reasonOf(entry)}`)
+      : `${lapsed}, ${whoIn(entry)}: fell: ${reasonOf(entry)} (entry ${entry.seq})`
   const others = before.people.filter((id) => id !== before.doer)
   const on =
     before.people.length === 0
       ? 'nobody signed on'
       : `signed on: ${list(before.people)}${before.doer === null ? '' : `, ${before.doer} at the keys`}${others.length === 0 ? ', no other' : ''}`
-  return `${entryLine(record, entry, `fell: ${reasonOf(entry)}`)}; ${on}; ${afterIt(record, entry)}.`
+  return `${fell}; ${on}; ${afterIt(record, entry)}.`
 }
 
 /** What came of it: the next entries of the same hold point. */

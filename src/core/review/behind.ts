@@ -3,7 +3,9 @@
 import type { PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type GateStep, gateState, gatesBefore } from '../job/gate.ts'
+import { lapsedAt } from '../job/lapsed-at.ts'
 import { applicability, isComplete, next } from '../job/next.ts'
+import { readStamp } from '../lib/instant.ts'
 import { type Look, type Move, stateAtClose } from './look.ts'
 
 /**
@@ -47,9 +49,12 @@ export function fallOf(look: Look, gate: GateStep, move: Move): Fall {
     until.find((entry) => entry.type === type && entry.step === gate.id) ?? null
   const clear = of('people.clear')
   const again = of('gate.opened')
-  const worked = until.filter(
-    (entry) => entry.seq < (again?.seq ?? Number.POSITIVE_INFINITY) && isWorkBehind(look, gate, entry),
-  )
+  const worked = [
+    ...betweenLapseAndNote(look, gate, move),
+    ...until.filter(
+      (entry) => entry.seq < (again?.seq ?? Number.POSITIVE_INFINITY) && isWorkBehind(look, gate, entry),
+    ),
+  ]
   const last = look.entries.findLast((entry) => entry.seq < seq && isWorkBehind(look, gate, entry)) ?? null
   const atHand = atHandBehind(look, gate, move)
   const base = { move, atHand, worked, clear, again, last }
@@ -57,6 +62,22 @@ export function fallOf(look: Look, gate: GateStep, move: Move): Fall {
   if (clear !== null || again !== null) return { ...base, is: 'proved' }
   const isOver = atHand === null && !isLeftToDo(look, gate)
   return { ...base, is: isOver ? 'after' : 'not-clear' }
+}
+
+/** Answered after it was past its life and before anybody noted that: time acts first in the engine, so only a log from elsewhere has it. */
+function betweenLapseAndNote(look: Look, gate: GateStep, { entry, after }: Move): Entry[] {
+  const lapsed = lapsedAt(look.defsAt(entry), after, entry)
+  if (lapsed === null) return []
+  const opened = look.entries.findLast(
+    (one) => one.type === 'gate.opened' && one.step === gate.id && one.seq < entry.seq,
+  )
+  return look.entries.filter(
+    (one) =>
+      one.seq > (opened?.seq ?? 0) &&
+      one.seq < entry.seq &&
+      !((readStamp(one.at)?.ms ?? Number.POSITIVE_INFINITY) < lapsed.ms) &&
+      isWorkBehind(look, gate, one),
+  )
 }
 
 /** Answered after the evidence of the hold point had fallen: the engine asks nothing there, so only a log from elsewhere has it. */

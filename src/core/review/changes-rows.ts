@@ -28,7 +28,11 @@ export function changesInFew(defs: Definitions, changes: readonly Changed[], beh
       const more = places.length - 1
       const rest =
         more === 0 || behind === null ? '' : `; worst of ${places.length}, ${more} more behind ${behind}`
-      return [row(`${thingName(defs, places)}${rest}`), kept(inColumns(defs, worst(defs, places)))]
+      return [
+        row(`${thingName(defs, places)}${rest}`),
+        kept(inColumns(defs, worst(defs, places))),
+        ...heldShort(places),
+      ]
     }),
   ]
 }
@@ -52,13 +56,40 @@ function notes(defs: Definitions, places: readonly Changed[]): Row[] {
     ...(one.rate !== null && !one.rate.ok && !isNoHours(one.rate) ? [`no rate: ${one.rate.error.say}`] : []),
     ...hoursWords(defs, one),
   ])
+  const held = heldWords(places)
   const since = places.flatMap((one) => changeFigures(defs, one)?.worn ?? [])
   const lines = [
+    ...held,
     ...(since.length === 0 ? [] : [`found less last, place by place: ${since.join(', ')}`]),
     ...(sure.length === 0 ? [] : [`give or take, in 1000 h: ${sure.join(', ')}`]),
     ...new Set(said),
   ]
   return lines.map((line) => row(`  ${line}`))
+}
+
+/** Figures that no verdict trusts are no wear: it stands beside them, once for each cause of a thing. */
+function heldWords(places: readonly Changed[]): string[] {
+  return [...new Set(places.flatMap(heldOf))]
+}
+
+function heldOf({ held }: Changed): string[] {
+  return [
+    ...(held.found === null
+      ? []
+      : [`${ON_HOLD} FOUND ON HOLD, no wear told from it is to be trusted: ${held.found}`]),
+    ...(held.left === null ? [] : [`${ON_HOLD} LEFT ON HOLD, no baseline: ${held.left}`]),
+  ]
+}
+
+/** The same on a line, where the numbers behind have the rest. */
+function heldShort(places: readonly Changed[]): Row[] {
+  const [first] = places.flatMap(heldOf)
+  return first === undefined ? [] : [row(`  ${first.replace(/:.*/s, '')}: ${sheetOf(places)}`, 'caution')]
+}
+
+function sheetOf(places: readonly Changed[]): string {
+  const told = places.flatMap(({ held }) => held.found ?? held.left ?? [])[0] ?? ''
+  return told.replace(/:.*/s, '')
 }
 
 /** Hours that were not read are one cause for every place: it is said once, at the end. */
@@ -73,6 +104,7 @@ export function changesInWords(defs: Definitions, changes: readonly Changed[]): 
     ...thingsOf(changes).flatMap((places) =>
       [
         row(`${thingName(defs, places)}:`),
+        ...heldWords(places),
         ...places.map((one) => row(`  ${inWords(defs, one)}`)),
         ...new Set(places.flatMap((one) => hoursWords(defs, one))),
       ].map((one) => (typeof one === 'string' ? row(`  ${one}`) : one)),
@@ -151,12 +183,19 @@ function inColumns(defs: Definitions, one: Changed): string {
   return [
     ` ${cutSeen(placeShort(one), name - 1)}`.padEnd(name),
     cell(figures?.last, figure),
-    cell(figures?.found, figure),
-    cell(figures?.left, figure),
+    cell(mark(figures?.found, one.held.found), figure),
+    cell(mark(figures?.left, one.held.left), figure),
     cell(figures?.change, change),
     cell(wear, rate),
     cell(hoursShort(one), hours),
   ].join('')
+}
+
+/** Beside a figure that was measured on HOLD, and before the line that says so. */
+const ON_HOLD = '*'
+
+function mark(figure: string | null | undefined, held: string | null): string | null | undefined {
+  return figure == null || held === null ? figure : `${figure}${ON_HOLD}`
 }
 
 /** `CE 9-3`; the station's short name, and the axis by the clock seen from the head end. */
@@ -184,9 +223,9 @@ function inWords(defs: Definitions, one: Changed): string {
   const figures = changeFigures(defs, one)
   const told = [
     one.last === null || figures === null ? null : `last ${figures.last} on ${one.last.on}`,
-    figures?.found == null ? null : `found ${figures.found}`,
+    figures?.found == null ? null : `found ${figures.found}${one.held.found === null ? '' : ' ON HOLD'}`,
     figures?.worn == null ? null : `since the last ${figures.worn}`,
-    figures?.left == null ? null : `left ${figures.left}`,
+    figures?.left == null ? null : `left ${figures.left}${one.held.left === null ? '' : ' ON HOLD'}`,
     figures?.change == null ? null : `found to left ${figures.change}`,
   ].filter((part) => part !== null)
   return [`${placeShort(one)}: ${told.join(', ')}`, ...wearWords(defs, one)].join('; ')
@@ -213,6 +252,7 @@ function hoursWords(defs: Definitions, one: Changed): string[] {
 }
 
 /** `its limit 9.5300 in may be reached after 28824 running hours more`: hours to come, and no figure of the counter. */
-export function reachedText(defs: Definitions, { earliest, of }: Outlook): string {
-  return `its limit ${lengthText(defs, of.value)} may be reached after ${Math.floor(earliest)} running hours more`
+export function reachedText(defs: Definitions, { earliest, of, held }: Outlook): string {
+  const from = held === null ? '' : ', BY A FIGURE THAT WAS MEASURED ON HOLD'
+  return `its limit ${lengthText(defs, of.value)} may be reached after ${Math.floor(earliest)} running hours more${from}`
 }

@@ -15,6 +15,8 @@ export interface Outlook extends HoursLeft {
   readonly of: Limit
   /** `128 Bore judged: REWORK, NOT DECIDED`, where the size is not as it should be now, whatever its hours; null: it was judged ACCEPT. */
   readonly now: string | null
+  /** Why the figure that it is told from was measured on HOLD; null: it was not. */
+  readonly held: string | null
 }
 
 /** What a lead may decide after which a part runs on as it was found. */
@@ -39,7 +41,7 @@ export function hoursLeftOf(defs: Definitions, state: State, change: Change): Re
   const [one] = told.value.limits
   return one === undefined
     ? refuse('no-limit', 'no limit on record is of this size by itself.')
-    : ok({ ...one, of: limit, now: nowOf(defs, state, judge) })
+    : ok({ ...one, of: limit, now: nowOf(defs, state, judge), held: change.held.found })
 }
 
 /** Hours to the limit of one size say nothing of its form, nor of what a lead has still to decide about it. */

@@ -7,6 +7,7 @@ import { type Block, row, type SheetStyle } from '../sheet/block.ts'
 import { entryBlocks } from '../sheet/shown-block.ts'
 import { sums } from '../talk/sums.ts'
 import type { Exception } from './exception.ts'
+import { heldUntil } from './held-until.ts'
 import { type Move, movesOf, whoIn } from './look.ts'
 import { boreErrorRows } from './measuring.ts'
 import { exceptionRows } from './page.ts'
@@ -70,6 +71,7 @@ export function entryAlone(
   return [
     { margin: '', rows: [row(aboutEntry(move.entry), 'strong')] },
     ...behind(defsAt(editions, seq), move, style),
+    ...heldUntil(entries, (one) => defsAt(editions, one.seq), move),
   ]
 }
 

@@ -6,7 +6,7 @@ export function reviewJson({ changes, ...rest }: Review) {
   return { ...rest, changes: changes.map(changeJson) }
 }
 
-function changeJson({ of, found, left, last, rate, history, hoursLeft }: Changed) {
+function changeJson({ of, found, left, last, rate, history, hoursLeft, held }: Changed) {
   const one = found ?? left
   return {
     of,
@@ -16,6 +16,7 @@ function changeJson({ of, found, left, last, rate, history, hoursLeft }: Changed
     last,
     found: found?.si ?? null,
     left: left?.si ?? null,
+    held,
     rate: orRefusal(rate, ({ perHour, U, basis }) => ({
       perHour,
       U,

@@ -2,7 +2,9 @@
 import type { Definitions, PlacedStep } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { fold, opening } from '../job/fold.ts'
+import { lapsedAt } from '../job/lapsed-at.ts'
 import type { State } from '../job/state.ts'
+import { stamp } from '../lib/instant.ts'
 import { signerBeside } from '../sheet/by-sign.ts'
 import type { Beside } from './beside.ts'
 
@@ -61,6 +63,13 @@ export function entriesOf<T extends Entry['type']>(look: Look, ...types: T[]): O
 export function when(look: Pick<Look, 'entries'>, { at }: Pick<Entry, 'at'>): string {
   const day = at.slice(0, 10)
   return day === look.entries[0]?.at.slice(0, 10) ? at.slice(11, 16) : `${day} ${at.slice(11, 16)}`
+}
+
+/** `07:25`; of what was past its life before anybody noted it, `lapsed 07:09, noted 07:25`. */
+export function whenFell(look: Pick<Look, 'entries' | 'defsAt'>, { entry, after }: Move): string {
+  const at = lapsedAt(look.defsAt(entry), after, entry)
+  const noted = when(look, entry)
+  return at === null ? noted : `lapsed ${when(look, { at: stamp(at) })}, noted ${noted}`
 }
 
 /** `RO 06:52`; of what another signed, `KH, keyed by RO 06:52`. */

@@ -129,11 +129,13 @@ function ofAll(review: Review): string {
 }
 
 /** What a lead can do about it, and where. */
-export function wayOn({ isClosed, adopted, job }: Review): string[] {
+export function wayOn({ isClosed, adopted, job, changes }: Review): string[] {
+  const isHeld = changes.some(({ left, held }) => (left === null ? held.found : held.left) !== null)
+  const held = isHeld ? ' What was measured on HOLD is none of it.' : ''
   return isClosed
     ? [
         adopted === null
-          ? `What was left is no baseline yet: a lead adopts it for the next overhaul by barover adopt ${job}.`
+          ? `What was left is no baseline yet: a lead adopts it for the next overhaul by barover adopt ${job}.${held}`
           : `What was left was adopted as the next baseline by ${adopted.person}, ${adopted.at.slice(0, 10)}.`,
         'The job is closed: beside that its log takes a lead’s words, by barover remark, and an instrument found out of calibration since, by barover doubt.',
       ]

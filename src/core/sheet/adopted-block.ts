@@ -5,10 +5,11 @@ import { type Row, row } from './block.ts'
 import { bySign } from './by-sign.ts'
 
 /** `bore diameter, centre, vertical: 9.5119 in, U 0.0003 in`. */
-export function leftFigureText({ of, station, axis, value, u, from }: LeftFigure): string {
+export function leftFigureText({ of, station, axis, value, u, from, judged }: LeftFigure): string {
   const where = [of, station, ...(axis === undefined ? [] : [axis])].map((word) => word.replaceAll('_', ' '))
   const error = u === undefined ? '' : `, U ${u}`
-  return `${where.join(', ')}: ${value}${error}${from === 'found' ? ', as found, went back as it was' : ''}`
+  const back = from === 'found' ? ', as found, went back as it was' : ''
+  return `${where.join(', ')}: ${value}${error}${back}${judged === undefined ? '' : `; its verdict: ${judged}`}`
 }
 
 export function notLeftText({ of, why }: NotLeft): string {

@@ -3,6 +3,7 @@ import { fileText } from '../job/attachment.ts'
 import type { Definitions } from '../job/definitions.ts'
 import { asKind, personById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { lapsedText } from '../job/lapsed-at.ts'
 import { pointOf } from '../job/point.ts'
 import { NO_FINDING } from '../job/questions.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
@@ -20,7 +21,7 @@ import { deviationRows, dispositionRows, openRows, permitRows, withNonconformanc
 import { elsewhereRows } from './elsewhere-block.ts'
 import { titleOf, voidRows } from './entry-words.ts'
 import { backRows, FROM_PAPER_ROW, paperBlock } from './from-paper-block.ts'
-import { gateBlock } from './gate-block.ts'
+import { gateBlock, lapsedBlock } from './gate-block.ts'
 import { keptAtClose } from './kept-rows.ts'
 import { leftOutRows } from './left-out.ts'
 import { practiceOpeningRows, practiceRows } from './practice-block.ts'
@@ -219,10 +220,11 @@ export function entryBlock(
         ...openRows(defs, state),
         ...staysOnRows(defs, state),
       )
+    case 'gate.closed':
+      return lapsedBlock(gateBlock(defs, entry, margin, byLine(entry)), lapsedText(defs, state, entry))
     case 'evidence.given':
     case 'evidence.failed':
     case 'gate.opened':
-    case 'gate.closed':
     case 'people.clear':
     case 'wait.begun':
       return gateBlock(defs, entry, margin, byLine(entry), falseAt(defs, state, entry.step))

@@ -139,6 +139,14 @@ function closing(entry: Extract<GateEntry, { type: 'gate.closed' }>): string {
   return `${first}: ${told(why ?? CAUSES[cause])}`
 }
 
+/** With when it was past its life, where nobody noted it then: right below the call to come out. */
+export function lapsedBlock(block: Block, lapsed: string | null): Block {
+  const [first, ...rest] = block.rows
+  return lapsed === null || first === undefined
+    ? block
+    : { ...block, rows: [first, row(`  ${lapsed}`, 'caution'), ...rest] }
+}
+
 /** What was keyed may end with a stop of its own. */
 function told(why: string): string {
   return `${why.trimEnd().replace(/[.]+$/, '')}.`

@@ -35,7 +35,12 @@ export function changeLines(defs: Definitions, state: State): string[] {
         ? null
         : `change ${signed(defs, one, change.left.si - change.found.si)}`,
     ].filter((part) => part !== null)
-    return [placeName(defs, one.step.id, one.place.key), `  ${parts.join('   ')}`, ...rateLines(defs, change)]
+    return [
+      placeName(defs, one.step.id, one.place.key),
+      `  ${parts.join('   ')}`,
+      ...heldLines(change),
+      ...rateLines(defs, change),
+    ]
   })
   return noHours === undefined || noHours.ok ? places : [...places, noRate(noHours.error)]
 }
@@ -117,6 +122,15 @@ function signed(defs: Definitions, taken: Taken, si: number): string {
     ? formatFinish(si, FINISH_DECIMALS)
     : formatQuantity({ kind, si }, differenceUnit(unit, kind), decimalsIn(unit))
   return si > 0 && Number.parseFloat(text) > 0 ? `+${text}` : text
+}
+
+/** What no verdict trusts is told beside its figures, by its sheet: that says why. */
+function heldLines({ held }: Change): string[] {
+  const sheet = (text: string) => text.replace(/:.*/s, '')
+  return [
+    ...(held.found === null ? [] : [`  FOUND ON HOLD: ${sheet(held.found)}`]),
+    ...(held.left === null ? [] : [`  LEFT ON HOLD: ${sheet(held.left)}`]),
+  ]
 }
 
 /** A rate says what its interval accounts for: two readings show no scatter (decision 16). */

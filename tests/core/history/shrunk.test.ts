@@ -1,9 +1,11 @@
 // Jobs that ran at once are ordered by when a place was read; a size that goes against its wear is told.
 import { describe, expect, it } from 'vitest'
-import type { JobDigest, PlaceDigest } from '../../../src/core/history/digest.ts'
+import { digestOf, type JobDigest, type PlaceDigest } from '../../../src/core/history/digest.ts'
 import { type History, historyOf } from '../../../src/core/history/history.ts'
 import { historyPaper } from '../../../src/core/history/paper.ts'
 import { reportText } from '../../../src/core/report/write/text.ts'
+import { Walk } from '../../helpers/example.ts'
+import { offGauge } from '../../helpers/off-gauge.ts'
 
 const MM = 0.001
 const DAY = '2026-03-14'
@@ -96,5 +98,28 @@ describe('a size against its wear', () => {
       job('b', '08:00', 9001, rod(76.1, '09:00')),
     )
     expect(flow(history)).toContain('0.100 larger than 76.000 of a')
+  })
+})
+
+describe('a size that was measured on HOLD', () => {
+  it('is named below the wear with its job and why; one that was not is not', () => {
+    const held = job(
+      'second',
+      '08:00',
+      9500,
+      place(240.2, '09:00', { held: '18 Bore judged (entry 90): out' }),
+    )
+    const first = job('first', '06:00', 9000, place(240.1, '07:00'))
+    expect(flow(tell(first, held))).toMatch(
+      /MEASURED ON HOLD: no wear and no hours told from these readings are to be trusted\. +1 place on second, 18 Bore judged \(entry 90\): out/,
+    )
+    expect(flow(tell(first))).not.toContain('ON HOLD')
+  })
+
+  it('comes out of the log of its job', () => {
+    const places = (walk: Walk) => digestOf(walk.engine.defs, walk.entries, walk.state).places
+    expect(places(offGauge()).every(({ held }) => held?.startsWith('18 Bore judged') === true)).toBe(true)
+    const sound = new Walk().toVerdict().keys('1', 'KH', 'read again, none given', '')
+    expect(places(sound).some(({ held }) => held !== undefined)).toBe(false)
   })
 })

@@ -164,7 +164,16 @@ describe('the band of wear', () => {
     // Of what was found only the name of the place is drawn, and no overhaul has it.
     const found = { si: 0.24142, u: 9e-6, step, place: { station, axis: null } }
     const [plot] = wearPlots(defs, [
-      { of: 'bore', found, left: null, last: null, rate, history: given, hoursLeft: null } as never,
+      {
+        of: 'bore',
+        found,
+        left: null,
+        last: null,
+        rate,
+        history: given,
+        hoursLeft: null,
+        held: { found: null, left: null },
+      } as never,
     ])
     expect(plot?.notes.join(' ')).toMatch(/measuring error only, as two readings show no scatter/)
     if (plot === undefined) throw new Error('no plot')

@@ -31,6 +31,7 @@ export function changesOf(defs: Definitions, changes: readonly Changed[]): Told[
         left: figure(one.left?.si, figures.left),
         worn: figures.worn,
         change: figures.change,
+        ...(one.held.found === null && one.held.left === null ? {} : { held: one.held }),
         wear: wearOf(defs, one),
         hoursLeft: hoursOf(defs, one),
       },

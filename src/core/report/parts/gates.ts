@@ -8,9 +8,10 @@ import { GAS_NAMES } from '../../job/evidence-gas.ts'
 import { evidenceByKey, type GateStep } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { lifeMs } from '../../job/lapse.ts'
+import { lapsedAt } from '../../job/lapsed-at.ts'
 import { NOT_ENFORCED_BY } from '../../job/paper.ts'
 import type { Given, State } from '../../job/state.ts'
-import { readStamp } from '../../lib/instant.ts'
+import { readStamp, stamp } from '../../lib/instant.ts'
 import { falseAt } from '../../practice/false-lines.ts'
 import type { Move } from '../../review/look.ts'
 import { gasLimitText } from '../../sheet/gate-block.ts'
@@ -60,7 +61,7 @@ export function gatesOf(
         holds: gate.step.holds.map((id) => hazardName(defs, id)),
         status: statusOf(defs, state, placed.id),
         openings: own.flatMap((move) => openingOf(defsAt(editions, move.entry.seq), move, entries)),
-        falls: own.flatMap(({ entry }) => fallOf(defsAt(editions, entry.seq), entry)),
+        falls: own.flatMap((move) => fallOf(defsAt(editions, move.entry.seq), move)),
         failed: own.flatMap(({ entry }) => failedOf(defsAt(editions, entry.seq), entry)),
       },
     ]
@@ -119,13 +120,15 @@ function figureGiven(entries: readonly Entry[], { seq }: Given): Figure | null {
   return figureOf(unitNamed(unit)?.kind ?? 'ratio', si, unit, String(value))
 }
 
-function fallOf(defs: Definitions, entry: Entry): Told['falls'] {
+function fallOf(defs: Definitions, { entry, after }: Move): Told['falls'] {
   if (entry.type !== 'gate.closed') return []
   const gate = gateAt(defs, entry.step)
+  const lapsed = lapsedAt(defs, after, entry)
   return [
     {
       seq: entry.seq,
       at: entry.at,
+      ...(lapsed === null ? {} : { lapsed: stamp(lapsed) }),
       why: entry.why ?? CAUSES[entry.cause],
       void: entry.items.map((key) => keyLabel(defs, gate, key)),
     },

@@ -49,6 +49,7 @@ function plotOf(defs: Definitions, one: Changed, of: number): PlotOf<'wear'>[] {
       unit: defs.machine.shop_units.length,
       notes: [
         ...others,
+        ...(one.held.found === null ? [] : [`THE LAST READING WAS MEASURED ON HOLD: ${one.held.found}.`]),
         ...anewNote(defs, one),
         `The band is where one further reading may lie: ${basisText(rate.value)}.`,
         ...(limit === null ? refused : [`Limit: ${limitSource(limit)}.`]),

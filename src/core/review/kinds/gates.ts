@@ -8,7 +8,18 @@ import { type GateStep, gateState, gatesOf } from '../../job/gate.ts'
 import { keyLabel } from '../../job/item-label.ts'
 import { type Fall, type FallClass, fallOf, isFall } from '../behind.ts'
 import type { Found, Kind } from '../exception.ts'
-import { byWhom, clause, type Look, type Move, named, namedById, sentence, times, when } from '../look.ts'
+import {
+  byWhom,
+  clause,
+  type Look,
+  type Move,
+  named,
+  namedById,
+  sentence,
+  times,
+  when,
+  whenFell,
+} from '../look.ts'
 
 export function gates(look: Look): Found[] {
   return gatesOf(look.defs).flatMap((gate) => one(look, gate))
@@ -82,7 +93,7 @@ function one(look: Look, gate: GateStep): Found[] {
         ),
         ...fallTexts(look, gate, fell),
         ...struck.map((move) =>
-          sentence(`Void ${when(look, move.entry)}, before it was complete: ${causeText(gate, move)}`),
+          sentence(`Void ${whenFell(look, move)}, before it was complete: ${causeText(gate, move)}`),
         ),
         ...(planned.length === 0
           ? []
@@ -139,7 +150,7 @@ function fallTexts(look: Look, gate: GateStep, fell: readonly Fall[]): string[] 
     ...many.map(([why, falls]) => {
       const each = falls.map(
         ({ move, clear, again }) =>
-          `${when(look, move.entry)}, ${[clear, again].map((one) => (one === null ? '?' : when(look, one))).join(', ')}`,
+          `${whenFell(look, move)}, ${[clear, again].map((one) => (one === null ? '?' : when(look, one))).join(', ')}`,
       )
       return `Fell ${times(falls.length)} alike: ${why}; the work at hand was not behind it; keyed clear and proved again each time. Fell, clear, proved: ${each.join('; ')}.`
     }),
@@ -156,7 +167,8 @@ function fallText(
   gate: GateStep,
   { move, is, atHand, worked, clear, again, last }: Fall,
 ): string {
-  const fell = `Fell ${when(look, move.entry)}: ${causeText(gate, move)}`
+  const at = whenFell(look, move)
+  const fell = `Fell${at.startsWith('lapsed') ? ',' : ''} ${at}: ${causeText(gate, move)}`
   const people =
     atHand === null ? 'the work at hand was not behind it' : `people may have been in, at ${named(atHand)}`
   const [first] = worked

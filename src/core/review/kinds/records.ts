@@ -1,5 +1,6 @@
 // A machine record that was changed while the job ran: what differs, who signed, and what it had come to by the record before.
 // And what was said or taken from the job after it was closed.
+import { leftFigures } from '../../job/adopt.ts'
 import { changedText } from '../../job/record-words.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, namedById, sentence } from '../look.ts'
@@ -51,6 +52,7 @@ export function saidAfterwards(look: Look): Found[] {
       }),
     ),
     ...fallenBaseline(look),
+    ...heldBaseline(look),
   ]
 }
 
@@ -65,6 +67,29 @@ function fallenBaseline(look: Look): Found[] {
       sentences: [
         'An instrument that read on this job was found out of calibration after it.',
         'Take its figures out of the machine record, or adopt anew what still stands: barover adopt.',
+      ],
+      entries: [entry.seq],
+      open: true,
+    },
+  ]
+}
+
+/** Adopted before sizes that were measured on HOLD were left out: they stand in a record, unmarked. */
+function heldBaseline(look: Look): Found[] {
+  const { adopted } = look.state
+  const entry = entriesOf(look, 'left.adopted').at(-1)
+  if (adopted === null || adopted.void || entry === undefined) return []
+  const held = leftFigures(look.defs, look.state).not.filter(
+    ({ of, measuring }) => measuring === true && entry.figures.some((one) => one.of === of),
+  )
+  if (held.length === 0) return []
+  return [
+    {
+      kind: 'baseline',
+      what: `BASELINE ADOPTED FROM FIGURES THAT WERE MEASURED ON HOLD, ${byWhom(look, entry)}, in ${entry.file.name}`,
+      sentences: [
+        ...held.map(({ of, why }) => `${capital(of)}: ${why.replace(/[.]$/, '')}.`),
+        'Take these figures out of the machine record: wear told from them is not to be trusted.',
       ],
       entries: [entry.seq],
       open: true,
