@@ -134,7 +134,7 @@ describe('the closing line', () => {
     const { walk, rows } = judged('0.012', REWORK)
     expect(rows.slice(0, 2)).toEqual([
       'Job closed. Verdict as found REWORK, as left not measured again.',
-      '  2 worn_judged: as found REWORK; reworked, decided by KH; not measured again',
+      '  2 worn_judged: as found REWORK; to be reworked, decided by KH; not measured again',
     ])
     expect(walk.last).toMatchObject({ as_left: 'not measured again' })
   })
