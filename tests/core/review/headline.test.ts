@@ -44,7 +44,7 @@ describe('a part that was worked on and not measured again', () => {
     const review = reviewed(walk)
     const one = only(review, 'unmeasured')
     expect(one.what).toBe(
-      'READ AGAIN as left, NOT JUDGED: 2 worn_judged, found REWORK, to be reworked, decided by KH',
+      'READ AGAIN as left, NOT JUDGED: 2 worn_judged, found REWORK, reworked, decided by KH',
     )
     expect(one.sentences.slice(1)).toEqual([
       'As it went back it reads: side clearance, fresh: 0.0040 in. No verdict counts that in.',
