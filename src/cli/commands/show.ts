@@ -20,6 +20,7 @@ import { findJob } from '../../node/job-folder.ts'
 import { readSound } from '../../node/job-store.ts'
 import { behindText } from '../../node/journal/examine.ts'
 import { type Command, SHARED, type Values } from '../args.ts'
+import { asCalled } from '../called.ts'
 import { EXIT } from '../exit.ts'
 import { editionsOf } from '../open.ts'
 import { canDraw, print, rowsOf, sheetStyle } from '../terminal.ts'
@@ -74,7 +75,9 @@ export const showCommand: Command = {
     ]
     const grade = gradeOf(defs, entries)
     const after = () => [
-      ...(grade === null ? [] : gradeLines(grade)).map((line, n) => row(line, n === 0 ? 'strong' : 'plain')),
+      ...(grade === null ? [] : gradeLines(grade)).map((line, n) =>
+        row(asCalled(line), n === 0 ? 'strong' : 'plain'),
+      ),
       row('All readings', 'strong'),
       ...readingLines(defs, state).map((line) => row(line)),
       ...(state.files.length === 0 ? [] : [row('Attached files', 'strong')]),

@@ -113,14 +113,13 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       marks.recording.of += 1
       marks.recording.right += 1
     }
+    if (lesson?.isPutRight === true) markMended(lost, of, 'diagnosing')
     const slips = slipsOf(lesson)
     if (of !== null && slips.length > 0) slipped.set(of, slips)
     else if (of !== null && wrongs === 0) {
       for (const skill of slipped.get(of) ?? []) {
         mended[skill] = (mended[skill] ?? 0) + 1
-        const at = lost.findLastIndex((one) => one.of === of && one.skill === skill)
-        const one = lost[at]
-        if (one !== undefined) lost[at] = { ...one, isMended: true }
+        markMended(lost, of, skill)
       }
       slipped.delete(of)
     }
@@ -172,6 +171,13 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       safety === 'passed' &&
       scores.every((one) => isEnough(one, mended)),
   }
+}
+
+/** The last mark of the skill that was lost there. */
+function markMended(lost: (Lost & { readonly of: string | null })[], of: string | null, skill: Skill): void {
+  const at = lost.findLastIndex((one) => one.of === of && one.skill === skill)
+  const one = lost[at]
+  if (one !== undefined) lost[at] = { ...one, isMended: true }
 }
 
 /** What can be put right of an answer as a slip: a figure keyed otherwise than it was shown, or never measured. */

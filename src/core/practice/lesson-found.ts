@@ -63,6 +63,7 @@ export function correctedLesson(scene: Scene, entry: Of<'finding.corrected'>): L
       ? {
           marks: [],
           isUnsafe: false,
+          isPutRight: true,
           says: ['Now it stands as it is there. The mark stays lost: what is there was told.'],
         }
       : null

@@ -20,6 +20,8 @@ export interface Lesson {
   readonly isToMend?: true
   /** A figure that nobody measured: put right by one that is, it is a slip like one of the keys. */
   readonly isUnmeasured?: true
+  /** What was marked before stands right now; its mark stays lost. */
+  readonly isPutRight?: true
   readonly says: readonly string[]
 }
 

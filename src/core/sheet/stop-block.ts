@@ -100,7 +100,7 @@ function ways(defs: Definitions, state: State): Row[] {
     return [
       row(never, 'caution'),
       row('1  close: a lead closes the job under STOP'),
-      ...(state.record === 'REAL' ? [] : [row(`${state.record}: ${ANEW}`)]),
+      ...(state.record === 'REAL' ? [] : [row(`${state.record}: ${anew(state)}`)]),
     ]
   const leads = mayRelease(defs, state)
   const who =
@@ -113,16 +113,22 @@ function ways(defs: Definitions, state: State): Row[] {
     row('3  cause: say the cause again'),
     ...(state.record === 'REAL'
       ? []
-      : [row(`${state.record}: ${leads.length === 0 ? ANEW : practised(defs)}`)]),
+      : [row(`${state.record}: ${leads.length === 0 ? anew(state) : practised(defs, state)}`)]),
   ]
 }
 
 /** How to go on where nothing stands for a machine. */
 const ANEW = 'leave, and begin another where jobs are chosen.'
 
+/** A practice session that is left before anything was named counts for nothing. */
+const anew = ({ practice }: State): string =>
+  practice === null || practice.named !== null
+    ? ANEW
+    : `name what was hidden, by the word fault, then ${ANEW}`
+
 /** Lifting it is learned there: whoever is alone signs as that lead, with a key that is printed for everybody to read. */
-function practised(defs: Definitions): string {
+function practised(defs: Definitions, state: State): string {
   return defs.crew.invented === true
-    ? `alone, sign as that lead. The example PINs stand at the head of ${crewFile(defs)}. Or ${ANEW}`
-    : `ask that lead to sign. Or ${ANEW}`
+    ? `alone, sign as that lead. The example PINs stand at the head of ${crewFile(defs)}. Or ${anew(state)}`
+    : `ask that lead to sign. Or ${anew(state)}`
 }

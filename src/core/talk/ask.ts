@@ -18,6 +18,7 @@ import { backDoes, questionBefore } from './one-back.ts'
 import { hearPlacesSure, type PlacesSureAsk, placesSureText } from './places-sure.ts'
 import { hearNotice, POINT_QUESTIONS, type PointAsk } from './points.ts'
 import { hearRadio, RADIO_QUESTIONS, type RadioAsk } from './radio-words.ts'
+import { isReason } from './read-again.ts'
 import { hearSheetAnswer, isSheetAsk, SHEET_QUESTIONS, type SheetAsk } from './sheet-words.ts'
 import { hearTagSure, TAG_SURE, type TagSureAsk } from './tag-sure.ts'
 import { wordIn } from './words.ts'
@@ -244,7 +245,9 @@ export function hearAnswer(defs: Definitions, state: State, question: PlainAsk, 
     case 'doubt-says':
       return hearDoubt(defs, state, question, line)
     case 'reopen-why':
-      return input({ do: 'reopen', step: question.step, why: line })
+      return isReason(line)
+        ? input({ do: 'reopen', step: question.step, why: line })
+        : ask(question, 'Going back needs words: type a short sentence.')
     case 'finding-choice':
     case 'dispose-who':
     case 'dispose-why':

@@ -11,8 +11,9 @@ import { list } from '../lib/wording.ts'
 import type { Limit } from '../metrology/limit.ts'
 import { limitFigure } from '../papers/limit-passages.ts'
 import { governsText, judgedBy } from '../practice/governable.ts'
+import { shownUp } from '../units/index.ts'
 import { FALLBACK, formatShare } from './answer-asked.ts'
-import { bareError } from './names.ts'
+import { bareLength } from './names.ts'
 import { restsOn } from './reading-asked.ts'
 
 const BEYOND = '(?:rework|replace|replacing|replacement|reworking)'
@@ -83,11 +84,20 @@ function errorLines(defs: Definitions, state: State, judge: JudgeStep): string[]
   const record = judgeStep(defs, state, judge, '')
   if (record.compute !== 'bore_form') return []
   const { differenceU, readingU } = record.inputs
-  return typeof differenceU === 'number' && typeof readingU === 'number'
-    ? [
-        `Measuring error here: ${bareError(defs, differenceU)} of a difference, ${bareError(defs, readingU)} of a size, ${defs.machine.shop_units.length}.`,
-      ]
-    : ['Measuring error here: not known, as the sheet will say.']
+  const unit = defs.machine.shop_units.length
+  // A digit more than a size has: a figure that is near its limit hangs on it.
+  const error = (metres: number) => shownUp(metres / (unit === 'in' ? 0.0254 : 0.001), unit === 'in' ? 5 : 4)
+  const largest = record.result.form?.largest.valueM
+  return [
+    typeof differenceU === 'number' && typeof readingU === 'number'
+      ? `Measuring error here: ${error(differenceU)} of a difference, ${error(readingU)} of a size, ${unit}.`
+      : 'Measuring error here: not known, as the sheet will say.',
+    ...(largest === undefined
+      ? []
+      : [
+          `Judged at 20 degC: the largest is ${bareLength(defs, largest, 5)} ${unit} there. readings shows sizes as they were read.`,
+        ]),
+  ]
 }
 
 const isGas = (prompt: Prompt) => prompt.kind === 'evidence' && prompt.item.evidence.kind === 'gas'

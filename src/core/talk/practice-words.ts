@@ -88,7 +88,7 @@ export function hearPracticeWithin(
 }
 
 const AT_THE_PROMPT =
-  'look, measure and hint are heard at the prompt: back leaves this question first. Here it is your own words of what you saw.'
+  'look, measure, hint and fault are heard at the prompt: back leaves this question first. Here it is your own words of what you saw.'
 
 /**
  * What is keyed where words are asked for and is none of them: initials and a PIN, for which the question was a moment ago, and, in
@@ -96,7 +96,10 @@ const AT_THE_PROMPT =
  */
 export function noWords(defs: Definitions, { practice }: State, line: string): string | null {
   if (isSigned(defs, line)) return PIN_DROPPED
-  return practice !== null && (ASKS.test(line.trim()) || /^hint$/i.test(line.trim())) ? AT_THE_PROMPT : null
+  const word = line.trim()
+  return practice !== null && (ASKS.test(word) || /^(?:hint|fault(?:[ ,]+\d+)*)$/i.test(word))
+    ? AT_THE_PROMPT
+    : null
 }
 
 const put = (what: PracticeBody): Heard => input({ do: 'practice', what })

@@ -6,8 +6,8 @@ import { judgeStep } from '../../../src/core/job/judge-step.ts'
 import { hintFor } from '../../../src/core/practice/hint.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import { hear } from '../../../src/core/talk/hear.ts'
-import { bareError } from '../../../src/core/talk/names.ts'
 import { timeLines } from '../../../src/core/talk/where.ts'
+import { shownUp } from '../../../src/core/units/index.ts'
 import { careful, rodDefs, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
 
 const atJudge: Trainee = (walk) =>
@@ -22,9 +22,12 @@ it('limits tells the measuring error that the sheet will allow for', () => {
     inputs: { differenceU: number; readingU: number }
   }
   const said = hear(defs, walk.state, walk.talk, 'limits').say.join('\n')
+  // With a digit more than a size has, as a figure near its limit hangs on it; and rounded up.
+  const error = (metres: number) => shownUp(metres / 0.0254, 5)
   expect(said).toContain(
-    `Measuring error here: ${bareError(defs, inputs.differenceU)} of a difference, ${bareError(defs, inputs.readingU)} of a size, in.`,
+    `Measuring error here: ${error(inputs.differenceU)} of a difference, ${error(inputs.readingU)} of a size, in.`,
   )
+  expect(said).toMatch(/Judged at 20 degC: the largest is 9\.5\d{4} in there/)
   // Before all readings are in there is none to tell.
   const before = session(seedHiding('barrel', 1), 1, (one) =>
     one.prompt.kind === 'read' && one.prompt.step.id === 'bore' ? false : careful(one),

@@ -6,6 +6,7 @@ import { gradeOf, isEnough } from '../../../src/core/practice/grade.ts'
 import { gradeLines } from '../../../src/core/practice/grade-lines.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import type { Lesson } from '../../../src/core/practice/marks.ts'
+import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { questionText } from '../../../src/core/talk/ask.ts'
 import type { Walk } from '../../helpers/example.ts'
 import { careful, look, session, type Trainee } from '../../helpers/trainees.ts'
@@ -160,6 +161,34 @@ describe('a figure that was doubted', () => {
     expect(lessonOf(walk, 'doubt.settled')?.marks.some(({ isRight }) => !isRight)).toBe(true)
     expect(lostIn(walk)[0]?.at).toMatch(/^sheet \d/)
   })
+})
+
+it('a finding that was put right says so on the sheet, and spares no mark', () => {
+  const { walk } = session(SEED, 2, (one) =>
+    one.talk.ask === null && one.prompt.kind === 'observe' && one.prompt.step.id === 'strip'
+      ? false
+      : careful(one),
+  )
+  walk.keys('look', '3')
+  walk.bring({ do: 'correct-finding', step: 'strip', condition: 'present', why: 'picked the wrong line' })
+  const grade = gradeOf(walk.engine.defs, walk.entries)
+  expect(grade?.lost).toMatchObject([{ skill: 'diagnosing', isMended: true }])
+  expect(grade?.mended).toEqual({})
+})
+
+it('fault is no word of a STOP, and what is left to do under one names it first', () => {
+  const walk = atSecond().keys('stop', '4', 'fault 8')
+  expect(walk.talk.ask).toMatchObject({ kind: 'stop-why' })
+  expect(walk.said.at(-1)).toMatch(/fault are heard at the prompt/)
+  walk.keys('the block was loose', 'RO')
+  const style = { width: 79, record: 'PRACTICE', ascii: true } as const
+  const rows = () =>
+    promptView(walk.engine.defs, walk.state, walk.talk, style)
+      .ask.map(({ text }) => text)
+      .join(' ')
+  expect(rows()).toContain('name what was hidden, by the word fault, then leave')
+  walk.keys('fault 0')
+  expect(rows()).not.toContain('name what was hidden')
 })
 
 describe('what a lead decides', () => {

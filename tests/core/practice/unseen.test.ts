@@ -64,6 +64,7 @@ describe('a vent that is plugged, said to be open', () => {
     expect(to('silent', 'blocked')).toMatchObject({
       marks: [],
       isUnsafe: false,
+      isPutRight: true,
       says: [/^Now it stands as it is there/],
     })
   })

@@ -19,7 +19,9 @@ describe('a part that was worked on and not measured again', () => {
     expect(walk.last.type).toBe('job.closed')
     const review = reviewed(walk)
     const one = only(review, 'unmeasured')
-    expect(one.what).toBe('NOT MEASURED AGAIN as left: 2 worn_judged, found REWORK, to be reworked, decided by KH')
+    expect(one.what).toBe(
+      'NOT MEASURED AGAIN as left: 2 worn_judged, found REWORK, to be reworked, decided by KH',
+    )
     expect(one.entries).toHaveLength(2)
     expect(review.standing).toBe(
       `closed with REWORK as found, as left not measured again: item ${one.number}`,

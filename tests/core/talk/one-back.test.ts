@@ -72,6 +72,15 @@ describe('at the PIN of a decision', () => {
     expect(walk.talk.ask).toBeNull()
   })
 
+  it('stays at the reason where none is given for going back', () => {
+    const walk = new Walk().toBore().keys('9.5033', '9.5039', 'back', '1')
+    expect(walk.talk.ask).not.toBeNull()
+    const at = new Walk().throughGate().keys('1', 'back', '1')
+    expect(at.talk.ask).toMatchObject({ kind: 'reopen-why' })
+    expect(at.said.at(-1)).toBe('Going back needs words: type a short sentence.')
+    expect(at.keys('rag left in there').talk.ask).toBeNull()
+  })
+
   it('takes another day with the same reason, also after a wrong PIN', () => {
     const walk = KEYED(new Walk().toVerdict()).keys('1', 'KH', 'inside its limits', '2026-09-14')
     walk.keys('1111', 'back', '2026-10-01', '8314')
