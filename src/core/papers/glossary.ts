@@ -26,7 +26,6 @@ breathing zone: The air where the face of whoever works will be. It is tested by
 bump test | meter challenge challenged challenging response check function test answers answered: A short breath of known test gas on a gas meter, to see that it answers before it is trusted. It is no calibration.
 calibration: A comparison of an instrument with a better one, on record, with a day until which it counts. After that day nobody knows how far off it is.
 catalytic sensor: A heated bead that burns a little of the gas it meets and tells from its warmth how much there is; also called a pellistor. It needs oxygen, so in air without enough of it the reading is false and low.
-clean up | cleans cleaned out hone bore cut: Said of a bore that is cut: its whole wall is bright again. What has to come off is told by the largest figure and by the form; whether there is room for it, by the largest bore of the maker's manual.
 clearance pocket: A chamber that can be opened to the end of a cylinder, so that more gas stays behind in each stroke. The cylinder then takes in less and loads the driver less.
 clearance volume: The gas that stays in the end of the cylinder when the piston stands at its dead centre. The more of it there is, the less fresh gas comes in with each stroke.
 clock positions | 12 3 6 9 o'clock clock face vertical horizontal: Places round a bore, told by a clock face seen from the head end: twelve is the top, six the bottom, three and nine the sides.
@@ -52,7 +51,7 @@ dropped gauge | drop dropped fell fall micrometer instrument: One that fell may 
 end clearance: The gap between the piston at its dead centre and the head it faces, measured at each end. Heat and the lost play of bearings use some of it up, so the piston may never touch.
 end of a shift | go home going home shift ends break lunch tired leave night: All come out, tools and rags are counted, both openings covered, and block, locks and bleeds stay. With hand over the next one signs for what is open, and leave keeps the job as it is. Whoever goes on shows every hold point anew.
 EXAMPLE: A job on an invented machine and crew, to be walked by anybody. Nothing of it counts for a machine.
-expanded uncertainty | U k k=2 coverage factor: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad. It is the standard uncertainty times a factor k; k = 2 gives about 95 %: JCGM 100:2008, 6.2.1 and 6.3.3.
+expanded uncertainty | U k coverage factor: How far a reading may lie from the truth with high confidence, written U. A figure nearer to its limit than that cannot be called good or bad. It is the standard uncertainty times a factor k, which stands beside it.
 fall-back limit: A limit from a named book, used only where the machine's own papers say nothing and a lead has named that book.
 feeler gauge: Thin strips of known thickness, slid into a gap to find how wide it is.
 gasket | gaskets old reuse again: A seal that is pressed between two faces. It has taken the shape of those it lay between, so a new one goes in at each closing, and the old ones are counted out.

@@ -188,7 +188,7 @@ describe('the answer', () => {
     [
       'words',
       'am I allowed to press start?',
-      /Asked here, and no more: At the panel see first that it has power/,
+      /Asked here, and no more: Everybody stands clear\. Panel live/,
     ],
   ])('%s, %j is told from the job', (at, line, says) => {
     expect(answer(at, line)).toMatch(says)
