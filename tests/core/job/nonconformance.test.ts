@@ -8,6 +8,7 @@ import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { markedVoid } from '../../../src/core/sheet/shown-block.ts'
 import { openItems } from '../../../src/core/talk/open-items.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
+import { SCORED } from '../../helpers/scored.ts'
 import { gate, NO_START, type Raw, readOne, smallDefs, tell, WITNESS } from '../../helpers/small-job.ts'
 
 const STYLE = { width: 79, record: 'EXAMPLE', ascii: true } as const
@@ -20,22 +21,6 @@ const shown = (walk: Walk, type: string, step?: string) => {
   const block = entry === undefined ? null : entryBlock(walk.engine.defs, walk.state, entry)
   return block === null ? '' : plainText(layOut(block, STYLE))
 }
-/** From the strip on, with scoring found. */
-const SCORED = [
-  '1',
-  '9.5008',
-  '9.5008',
-  '9.5007',
-  '9.5007',
-  '9.7502',
-  '2',
-  'at six o clock',
-  '1',
-  '1',
-  '71.6',
-  '70.8',
-  '9.5001',
-]
 
 describe('one whose verdict fell', () => {
   /** One diameter far out, then put right: HOLD or REWORK before, ACCEPT now, and NC-1 left behind. */

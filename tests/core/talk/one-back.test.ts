@@ -2,22 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { BORE_LINES, Walk } from '../../helpers/example.ts'
-
-const SCORED = [
-  '1',
-  '9.5008',
-  '9.5008',
-  '9.5007',
-  '9.5007',
-  '9.7502',
-  '2',
-  'at six o clock',
-  '1',
-  '1',
-  '71.6',
-  '70.8',
-  '9.5001',
-]
+import { SCORED } from '../../helpers/scored.ts'
 
 const KEYED = (walk: Walk): Walk => {
   walk.autoPin = false
