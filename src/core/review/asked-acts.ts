@@ -3,34 +3,30 @@
 
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { hanging, type Keyed } from '../job/locks-on.ts'
 import { next } from '../job/next.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import { openWords } from '../job/open-words.ts'
 import { openStop, type State } from '../job/state.ts'
 import { barredFromRelease } from '../job/stop-causes.ts'
 import { type Block, row } from '../sheet/block.ts'
-import { dangerNotes } from '../talk/danger-notes.ts'
 import { deskOf, takenUp } from '../talk/desk-words.ts'
 import { mayDecide, mayRelease, peopleText } from '../talk/may-sign.ts'
 import { nonconformanceText } from '../talk/names.ts'
 import {
   asItem,
-  eitherOf,
   entriesText,
   entryLine,
   heading,
-  isTag,
   linesWhere,
-  notTold,
   type OnRecord,
   said,
-  tagsIn,
   toldOf,
 } from './asked-entries.ts'
-import { heldIn, wordsAsked } from './asked-words.ts'
+import { offTexts } from './asked-gauge.ts'
+import { wordsAsked } from './asked-words.ts'
 import { howDecided } from './decided.ts'
 import { byWhom, clause, movesOf, named } from './look.ts'
+import { namesStep } from './part-named.ts'
 
 export function stopsTold(record: OnRecord): Block[] {
   const stops = record.review.exceptions.filter(({ kind }) => kind === 'stop')
@@ -88,7 +84,7 @@ export function decisionsTold(record: OnRecord, asked = ''): Block[] {
   const ncs = nonconformances(defs, state)
   const words = wordsAsked(asked)
   // Of the part that is named, where one is: a decision about the rod is not looked for among twenty.
-  const meant = all.filter(({ about, step }) => aboutWords(record, about, step, words))
+  const meant = all.filter(({ about, step }) => [about, step].some((id) => namesStep(record, id, words) > 0))
   const set = meant.length === 0 ? all : meant
   return [
     heading('Who decided what and why, in the words of the log'),
@@ -113,12 +109,6 @@ export function decisionsTold(record: OnRecord, asked = ''): Block[] {
       }
     }),
   ]
-}
-
-function aboutWords({ defs }: OnRecord, about: string, step: string, words: readonly string[]): boolean {
-  const placed = [about, step].map((id) => stepById(defs, id))
-  const names = placed.flatMap((one) => [one, ...one.inside].map((part) => part.step.title))
-  return heldIn(names.join(' '), words) > 0
 }
 
 const timeOf = ({ entries }: OnRecord, entry: Entry) =>
@@ -214,71 +204,6 @@ export function whyOpenTold({ defs, state, entries }: OnRecord): Block[] {
   ]
 }
 
-/** Of one lock, blind or tag by its number, or of all: where it hung, who keyed it on, who told it off. */
-export function locksTold(record: OnRecord, asked: string): Block[] {
-  const { defs, state, entries } = record
-  const { on, off } = hanging(defs, state)
-  const tags = tagsIn(asked)
-  const is = ({ shown }: Keyed) => tags.length === 0 || tags.some((tag) => isTag(shown, tag))
-  const lines = [
-    ...off.flatMap(({ what, told }) =>
-      is(what)
-        ? [
-            `${what.shown} at ${named(what.gate)}: on by ${what.by ?? 'nobody known'} (entry ${what.seq}); ${offText(record, told)} (entry ${told.seq}).`,
-          ]
-        : [],
-    ),
-    ...on.flatMap((one) =>
-      is(one)
-        ? [
-            `${one.shown} at ${named(one.gate)}: on by ${one.by ?? 'nobody known'} (entry ${one.seq}). No entry tells it off: by the record it is STILL ON.`,
-          ]
-        : [],
-    ),
-  ]
-  const all = linesWhere(
-    record,
-    ({ entry }) =>
-      (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
-      tags.some((tag) => entry.shown.split(/[\s,;]+/).some((word) => isTag(word, tag))),
-  )
-  const remarks = entries.filter(
-    (e) => e.type === 'remark.made' && tags.some((tag) => tagsIn(e.text).some((one) => isTag(one, tag))),
-  )
-  if (lines.length === 0 && all.length === 0)
-    return [
-      notTold(tags.length === 0 ? 'of any lock, blind or tag' : `of ${eitherOf(tags)}: no entry has it`),
-      said('It tells of what was keyed at a hold point, and of nothing else that hung.'),
-    ]
-  return [
-    heading(
-      tags.length === 0
-        ? 'Locks, blinds and tags, as they were keyed'
-        : `What the log has of ${eitherOf(tags)}`,
-    ),
-    said(
-      ...lines,
-      // Once, under all of them: a note of one lock is none of each.
-      ...(lines.some((line) => line.endsWith('STILL ON.'))
-        ? dangerNotes(state).map((line) => `But: ${line}. Words take no lock off the record: look at it.`)
-        : []),
-      ...(all.length === 0 ? [] : ['Each keying of it:', ...all]),
-      ...remarks.flatMap((e) =>
-        e.type === 'remark.made' ? [entryLine(record, e, `remark: ${e.text}`)] : [],
-      ),
-      'Whose hand took it off is on record only where it was asked; else it is who keyed it.',
-    ),
-  ]
-}
-
-function offText({ entries }: OnRecord, told: Keyed): string {
-  const time = byWhom({ entries }, { at: told.at, by: 'X' }).replace(/^X /, '')
-  if (told.offBy !== undefined) return `off by ${told.offBy}, keyed by ${told.by ?? 'nobody known'} ${time}`
-  return told.item.evidence.kind === 'words'
-    ? `off by the words ${told.shown}, keyed by ${told.by ?? 'nobody known'} ${time}; whose hand it was is not told`
-    : `keyed off by ${told.by ?? 'nobody known'} ${time}`
-}
-
 /** What makes the course of a job: not each reading, and not each line of a hold point. */
 const COURSE: readonly Entry['type'][] = [
   ...(['job.opened', 'person.signed-on', 'person.came-on', 'person.signed-off', 'job.handed-over'] as const),
@@ -307,22 +232,31 @@ const COURSE: readonly Entry['type'][] = [
 export function courseTold(record: OnRecord): Block[] {
   const moves = movesOf(record.entries)
   const raised = new Set(nonconformances(record.defs, record.state).map(({ seq }) => seq))
+  const off = offTexts(record)
   const lines = moves.flatMap((move) => {
-    if (!isOfCourse(move.entry, raised)) return []
-    const text = toldOf(record, move)
+    if (!isOfCourse(move.entry, raised) && !off.has(move.entry.seq)) return []
+    const text = off.get(move.entry.seq) ?? toldOf(record, move)
     return text === null ? [] : [entryLine(record, move.entry, text)]
   })
   return [
     heading(`In the order of the log, ${lines.length} of its ${moves.length} entries`),
     said(
       ...lines,
-      'Left out are readings, what was found as it should be, lines of hold points, and their falls by a step that is meant to let something in: barover show has all of it. The order is that of keying.',
+      'Left out are readings but for those kept in doubt or off a standard, what was found as it should be, lines of hold points, and their falls by a step that is meant to let something in: barover show has all of it. The order is that of keying.',
     ),
   ]
 }
 
 function isOfCourse(entry: Entry, raised: ReadonlySet<number>): boolean {
+  if (isKept(entry) || isInPlace(entry)) return true
   if (!COURSE.includes(entry.type)) return false
   if (entry.type === 'gate.closed') return entry.cause !== 'opening'
   return entry.type !== 'finding.observed' || raised.has(entry.seq)
 }
+
+/** A figure that was doubted, or late, and counts all the same. */
+const isKept = (entry: Entry) =>
+  (entry.type === 'doubt.settled' && entry.choice === 'kept') || (entry.type === 'late.settled' && entry.kept)
+
+/** Another lock, blind or tag than was keyed there before. */
+const isInPlace = (entry: Entry) => entry.type === 'evidence.given' && entry.was !== undefined

@@ -9,6 +9,7 @@ import { tellsOfHarm } from '../talk/safety-asked.ts'
 import { howLongTold } from './asked-desk.ts'
 import {
   asItem,
+  entriesText,
   entryLine,
   heading,
   isTag,
@@ -18,9 +19,12 @@ import {
   said,
   tagsIn,
   toldOf,
+  wordsIn,
 } from './asked-entries.ts'
+import { isAbout } from './asked-locks.ts'
 import { lookOf } from './asked-readings.ts'
 import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
+import { workedAfter } from './kinds/danger.ts'
 import { count, movesOf, named } from './look.ts'
 import { runsIt, startsIt, startsOf } from './starts.ts'
 
@@ -127,36 +131,48 @@ export function afterTold(record: OnRecord, asked: string): Block[] | null {
   ]
 }
 
-/** Who told that a lock was off, each once, and in the order of the log what was done after it: STOP, release, and the lock keyed anew. */
+/**
+ * Who told that a lock was off, each once, and in the order of the log what came after it: work until people were called out, STOP, release,
+ * and what was keyed since where that lock hangs.
+ */
 export function toldOffTold(record: OnRecord): Block[] {
   const { entries, defs, state } = record
-  const told = entries.filter((e) => SAID.includes(e.type) && isOfLock(textOf(e)))
-  if (told.length === 0)
+  const told = entries.filter((e) => SAID.includes(e.type) && isOfLock(record, wordsIn(e)))
+  const first = told[0]
+  if (first === undefined)
     return [
       notTold('that anybody said a lock was off'),
       said('Locks, as they were keyed: which locks are still on.'),
     ]
-  const first = told[0]?.seq ?? 0
-  const locks = locksKeyed(defs)
-  const tags = new Set(
-    told.flatMap(
-      (e) =>
-        textOf(e)
-          .toUpperCase()
-          .match(/\b[A-Z]{1,4}-?\d{1,5}\b/g) ?? [],
+  const tags = told.flatMap((e) => tagsIn(wordsIn(e)))
+  const lines = new Set(
+    entries.flatMap((e) =>
+      e.type === 'evidence.given' && isLock(defs, e) && tags.some((tag) => isAbout(defs, e, tag))
+        ? [lineKey(e)]
+        : [],
     ),
   )
-  const is = (e: Entry) =>
-    told.includes(e) ||
-    (e.seq > first &&
-      (CAME.includes(e.type) ||
-        (e.type === 'evidence.given' && locks(e) && (tags.size === 0 || tags.has(e.shown.toUpperCase())))))
-  const still = hanging(defs, state).on.filter(({ shown }) => tags.has(shown.toUpperCase()))
+  const isLater = (e: Entry) =>
+    e.seq > first.seq &&
+    (CAME.includes(e.type) ||
+      told.includes(e) ||
+      (e.type === 'evidence.given' && isLock(defs, e) && (lines.size === 0 || lines.has(lineKey(e)))))
+  const work = new Set(workedAfter(entries, first.seq).map(({ seq }) => seq))
+  const still = hanging(defs, state).on.filter((one) => tags.some((tag) => isTag(one.shown, tag)))
   return [
     heading(
       `${count(told.length, 'entry', 'entries')} told that a lock was off; what came after it, in the order of the log`,
     ),
-    said(...cut(linesWhere(record, ({ entry }) => is(entry)))),
+    said(
+      lineOf(record, first),
+      ...(work.size === 0
+        ? []
+        : [
+            `WORK WENT ON after it, before anybody was called out: ${count(work.size, 'answer')}.`,
+            ...cut(linesWhere(record, ({ entry }) => work.has(entry.seq))).map((text) => `  ${text}`),
+          ]),
+      ...cut(linesWhere(record, ({ entry }) => isLater(entry))),
+    ),
     said(
       ...still.map(({ shown, seq }) => `${shown} is STILL ON by the record (entry ${seq}).`),
       'Words take no lock off the record. Whether it was off, only somebody who looked can tell.',
@@ -168,25 +184,26 @@ const CAME: readonly Entry['type'][] = [
   ...(['stop.raised', 'stop.explained', 'stop.released', 'stop.stands', 'people.clear'] as const),
 ]
 
-const textOf = (e: Entry): string =>
-  e.type === 'note.written' || e.type === 'remark.made'
-    ? e.text
-    : e.type === 'step.objected'
-      ? e.remark
-      : e.type === 'stop.explained'
-        ? (e.why ?? '')
-        : ''
+const lineKey = ({ step, item }: { readonly step: string; readonly item: string }) => `${step} ${item}`
 
-const LOCK = /\b(?:locks?|padlocks?|tags?|blinds?)\b/i
-const isOfLock = (text: string) =>
-  LOCK.test(text) && (tellsOfHarm(text) || /\boff\b|\bmissing\b|\bgone\b/i.test(text))
+const LOCK = /\b(?:locks?|padlocks?|tags?|blinds?|hasps?)\b/i
 
-function locksKeyed(defs: Definitions): (e: Extract<Entry, { type: 'evidence.given' }>) => boolean {
-  return (e) => {
-    const placed = stepById(defs, e.step)
-    const item = placed.step.kind === 'gate' ? itemByKey(defs, asKind(placed, 'gate'), e.item) : undefined
-    return item?.evidence.kind === 'locks' || item?.evidence.kind === 'numbers'
-  }
+/** Also of one that is named by its number, or its point's, alone: whoever noted it may have written no more. */
+function isOfLock({ defs, entries }: OnRecord, text: string): boolean {
+  if (!tellsOfHarm(text) && !/\boff\b|\bmissing\b|\bgone\b/i.test(text)) return false
+  const tags = tagsIn(text)
+  return (
+    LOCK.test(text) ||
+    entries.some(
+      (e) => e.type === 'evidence.given' && isLock(defs, e) && tags.some((tag) => isAbout(defs, e, tag)),
+    )
+  )
+}
+
+function isLock(defs: Definitions, e: Extract<Entry, { type: 'evidence.given' }>): boolean {
+  const placed = stepById(defs, e.step)
+  const item = placed.step.kind === 'gate' ? itemByKey(defs, asKind(placed, 'gate'), e.item) : undefined
+  return item?.evidence.kind === 'locks' || item?.evidence.kind === 'numbers'
 }
 
 /** When the machine was set going, as far as a step of it was answered, and when the job was opened: two things, asked in the same words. */
@@ -267,7 +284,7 @@ export function droppedTold(record: OnRecord, asked: string): Block[] | null {
   )
   const others = linesWhere(
     record,
-    (move) => SAID.includes(move.entry.type) && heldIn(textOf(move.entry), words) > 0,
+    (move) => SAID.includes(move.entry.type) && heldIn(wordsIn(move.entry), words) > 0,
   )
   if (all.length + others.length === 0) return null
   return [
@@ -298,6 +315,7 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
     ({ entry }) => seqs.has(entry.seq) && heldIn(wholeText(record, entry), words) > 0,
   )
   const shown = asAsked(asked, words)
+  const signed = own.filter((e) => 'signed' in e && e.signed === 'pin' && 'person' in e && e.person === id)
   return [
     heading(
       held.length > 0
@@ -310,7 +328,9 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
       ...authorityLines(record, id),
       ...(isIn ? [] : [`${id} is not in the crew file of this job and signed nothing in it.`]),
       ...(isIn && own.every((e) => e.by !== id) ? [`${id} keyed nothing on this job.`] : []),
-      'Words keyed of somebody are no signature; whose eyes looked, the log does not tell.',
+      signed.length === 0
+        ? 'Words keyed of somebody are no signature; whose eyes looked, the log does not tell.'
+        : `Signed by PIN: ${entriesText(signed.map(({ seq }) => seq))}. Words keyed of somebody are no signature; whose eyes looked, the log does not tell.`,
     ),
   ]
 }
@@ -329,7 +349,7 @@ function authorityLines({ entries }: OnRecord, id: string): string[] {
 function wholeText(record: OnRecord, entry: Entry): string {
   const placed =
     'step' in entry && typeof entry.step === 'string' ? named(stepById(record.defs, entry.step)) : ''
-  const text = `${placed} ${lineOf(record, entry)} ${textOf(entry)} ${'answer' in entry ? entry.answer : ''} ${'why' in entry ? entry.why : ''}`
+  const text = `${placed} ${lineOf(record, entry)} ${wordsIn(entry)} ${'answer' in entry ? entry.answer : ''} ${'why' in entry ? entry.why : ''}`
   const tags = tagsIn(text)
   // Of a lock that is named by its number alone it is told all the same.
   return record.entries.some((e) => e.type === 'evidence.given' && tags.some((tag) => isTag(e.shown, tag)))

@@ -4,6 +4,8 @@ import { CAUSES } from '../job/close-causes.ts'
 import { type Definitions, instrumentById, stepById } from '../job/definitions.ts'
 import { defsAt, type Editions } from '../job/editions.ts'
 import type { Entry, ReadingAt } from '../job/entries.ts'
+import { itemByKey } from '../job/gate.ts'
+import { itemLabel } from '../job/item-label.ts'
 import { lapsedText } from '../job/lapsed-at.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
@@ -74,9 +76,24 @@ export function toldOf(record: OnRecord, { entry, after }: Move): string | null 
     }
     case 'point.signed':
       return `${named(stepById(defs, entry.step))}: ${entry.point} point signed by ${entry.person}`
+    case 'evidence.given': {
+      const told = entryBlock(defs, after, entry)?.rows[0]?.text.trim() ?? null
+      if (told === null || entry.was === undefined) return told
+      return `${told}; ${entry.was} before${entry.why === undefined ? '' : `, not so now: ${clause(entry.why)}`}`
+    }
     case 'reading.taken':
     case 'reading.doubted':
       return readingTold(defs, entry)
+    case 'doubt.settled':
+    case 'late.settled': {
+      const told = entryBlock(defs, after, entry)?.rows[0]?.text.trim() ?? null
+      const about = record.entries.findLast(
+        (e) => e.seq < entry.seq && (e.type === 'reading.doubted' || e.type === 'reading.late'),
+      )
+      if (told === null || (about?.type !== 'reading.doubted' && about?.type !== 'reading.late')) return told
+      const how = about.type === 'reading.late' ? 'keyed after a hold point fell' : 'doubted'
+      return `${placeOf(defs, about)}: ${readingText(defs, about).replace(/\s+/g, ' ')}, ${how}, ${told}`
+    }
     case 'instrument.doubted': {
       const known = instrumentById(defs, entry.instrument)
       const name = known === undefined ? entry.instrument : instrumentName(defs, entry.instrument)
@@ -98,6 +115,17 @@ const readingTold = (defs: Definitions, one: ReadingAt) =>
 /** `7.3 Bore, CENTRE of ring travel, TOP TO BOTTOM`. */
 export function placeOf(defs: Definitions, { step, place }: Pick<ReadingAt, 'step' | 'place'>): string {
   return `${placeNumber(defs, step, place)} ${placeName(defs, step, place)}`
+}
+
+/** What the line of a hold point asks for, by the entry that answers it: `lock at suction block valve, V-11`; empty where it is no gate's. */
+export function lineName(
+  defs: Definitions,
+  { step, item }: { readonly step: string; readonly item: string },
+): string {
+  const placed = stepById(defs, step)
+  if (placed.step.kind !== 'gate') return ''
+  const found = itemByKey(defs, { ...placed, step: placed.step }, item)
+  return found === null ? '' : itemLabel(defs, found)
 }
 
 /** Each entry that is wanted, in the order of the log, as a line. */
@@ -123,6 +151,23 @@ export const asItem = ({ number, what, open, entries }: Exception): Block => ({
     ),
   ],
 })
+
+/** What somebody said in words of their own, by note, remark, objection or at a STOP; empty where an entry has none of that. */
+export function wordsIn(entry: Entry): string {
+  switch (entry.type) {
+    case 'note.written':
+    case 'remark.made':
+      return entry.text
+    case 'step.objected':
+      return entry.remark
+    case 'stop.explained':
+      return entry.why ?? ''
+    case 'stop.released':
+      return entry.answer
+    default:
+      return ''
+  }
+}
 
 /** Numbers of locks, tags and instruments that are named in a question: `L-103`, `T-9`, `M-1`. */
 export function tagsIn(asked: string): string[] {

@@ -77,11 +77,10 @@ function fateText(record: OnRecord, entry: SetRead): string {
     .find(({ seq }) => seq === entry.seq)
   if (entry.type === 'reading.late' && one === undefined) return 'keyed late, and not kept'
   const taken =
-    entry.type === 'reading.corrected' ? `corrected so, because: ${clause(entry.why)}` : 'taken so'
-  return `${taken}, no reason beside it is on record${sinceText(record, entry)}`.replace(
-    /(because: .*), no reason beside it is on record/,
-    '$1',
-  )
+    entry.type === 'reading.corrected'
+      ? `corrected so, because: ${clause(entry.why)}`
+      : 'taken so, no reason beside it is on record'
+  return `${taken}${sinceText(record, entry)}`
 }
 
 const standsIn = ({ state }: OnRecord, { seq }: SetRead) =>
@@ -106,6 +105,15 @@ export function offLines(record: OnRecord, seqs?: readonly number[]): string[] {
   return setChecksOf(record, ids)
     .filter(({ entry, isOff }) => isOff && (seqs === undefined || seqs.includes(entry.seq)))
     .map((one) => checkLine(record, one))
+}
+
+/** What was out, by its entry: `17 Set-check after with M-3: 9.5006 in, 0.0006 in OVER the standard, ...`. */
+export function offTexts(record: OnRecord): ReadonlyMap<number, string> {
+  return new Map(
+    setChecksOf(record, idsRead(record))
+      .filter(({ isOff }) => isOff)
+      .map(({ entry, text }) => [entry.seq, text]),
+  )
 }
 
 const idsRead = ({ entries }: OnRecord): string[] => [

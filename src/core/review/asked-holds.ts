@@ -7,9 +7,10 @@ import { becauseRows } from '../sheet/verdict-block.ts'
 import { entriesText, heading, type OnRecord, said } from './asked-entries.ts'
 import { offLines } from './asked-gauge.ts'
 import { correctionsTold } from './asked-readings.ts'
-import { heldIn, wordsAsked } from './asked-words.ts'
+import { wordsAsked } from './asked-words.ts'
 import { howDecided } from './decided.ts'
 import { clause, named, when } from './look.ts'
+import { namesVerdict } from './part-named.ts'
 
 type Given = Extract<Entry, { type: 'verdict.given' }>
 
@@ -21,7 +22,7 @@ export function whyHoldTold(record: OnRecord, asked: string): Block[] {
   const { entries, defs } = record
   const all = entries.filter(isHeld)
   const words = wordsAsked(asked)
-  const meant = all.filter((e) => heldIn(stepById(defs, e.step).step.title, words) > 0)
+  const meant = all.filter((e) => namesVerdict(record, e, words) > 0)
   const held = meant.length === 0 ? all : meant
   const put = entries.filter((e) => e.type === 'disposition.set' && e.choice === 'hold')
   if (held.length + put.length === 0)

@@ -3,10 +3,22 @@
 import { CAUSES } from '../job/close-causes.ts'
 import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
+import { gatesOf, itemByKey } from '../job/gate.ts'
 import { lapsedText } from '../job/lapsed-at.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
-import { asItem, entryLine, heading, type OnRecord, said } from './asked-entries.ts'
+import {
+  asItem,
+  entryLine,
+  gasNamed,
+  heading,
+  lineName,
+  linesWhere,
+  notTold,
+  type OnRecord,
+  said,
+} from './asked-entries.ts'
+import { isFall } from './behind.ts'
 import { type Move, movesOf, named, when, whoIn } from './look.ts'
 
 type Fall = { readonly entry: Extract<Entry, { type: 'gate.closed' }>; readonly move: Move }
@@ -82,4 +94,29 @@ function afterIt({ entries }: OnRecord, { seq, step }: Fall['entry']): string {
     clear === undefined ? 'NOBODY KEYED CLEAR' : `keyed clear ${at(clear)}`,
     again === undefined ? 'not complete again' : `complete again ${at(again)}`,
   ].join(', ')
+}
+
+/** Every figure of a gas limit that was keyed, hold point by hold point, and what each fell by between; failed ones too. */
+export function gasTold(record: OnRecord, asked = ''): Block[] {
+  const gas = gasNamed(asked)
+  const { defs } = record
+  const blocks = gatesOf(defs).flatMap((gate): Block[] => {
+    const isGas = (entry: Entry) =>
+      (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
+      entry.step === gate.id &&
+      itemByKey(defs, gate, entry.item)?.evidence.kind === 'gas' &&
+      (gas?.test(lineName(defs, entry).toLowerCase()) ?? true)
+    if (!record.entries.some(isGas)) return []
+    const lines = linesWhere(record, (move) => isGas(move.entry) || isFall(gate, move))
+    return [{ margin: '', rows: [row(named(gate), 'strong'), ...lines.map((text) => row(`  ${text}`))] }]
+  })
+  if (blocks.length === 0)
+    return [
+      notTold(`of any ${gas === undefined ? 'gas test' : 'test of that gas'}: no figure of one is in it`),
+    ]
+  return [
+    heading('Gas tests as they were keyed, hold point by hold point, and what each fell by'),
+    ...blocks,
+    said('None of them tells what the air is like now.'),
+  ]
 }

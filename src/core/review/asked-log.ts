@@ -1,12 +1,13 @@
 // Kinds of questions that the log itself answers, each by patterns of how it is asked. The order counts: what is told apart by one word
 // more stands before what is not.
-import { courseTold, decisionsTold, locksTold, stopsTold, whoMayTold, whyOpenTold } from './asked-acts.ts'
+import { courseTold, decisionsTold, stopsTold, whoMayTold, whyOpenTold } from './asked-acts.ts'
 import { type OnRecord, type Question, tagsIn } from './asked-entries.ts'
+import { gasTold } from './asked-lapse.ts'
+import { locksTold } from './asked-locks.ts'
 import {
   allInstrumentsTold,
   correctionsTold,
   fixedTold,
-  gasTold,
   instrumentTold,
   madeTold,
   placeTold,
@@ -114,6 +115,7 @@ export const LOG_QUESTIONS: readonly Question[] = [
       `\\b(?:last|first|latest|all) (?:the )?(?:gas|air|oxygen) (?:test|reading|check)s?\\b`,
       `\\bwhat (?:was|were|did|is)\\b.*\\b(?:oxygen|o2|lel|h2s|gas (?:test|reading|figure)s?)\\b`,
       '\\bwhen\\b.*\\bsniff\\w*',
+      `\\b${AIR}\\b.*\\b(?:done|taken|good|fine|keyed|proved|clean|clear|right|ok(?:ay)?)\\b.*\\b(?:again|anew|after(?:wards?)?|since|before)\\b`,
     ),
     like: 'when was the gas tested',
     answer: (record, asked) => gasTold(record, asked),

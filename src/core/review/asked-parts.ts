@@ -19,6 +19,7 @@ import { changesInWords } from './changes-rows.ts'
 import { howDecided } from './decided.ts'
 import { isWatched, type Judged, judgedIn, shareText } from './judged.ts'
 import { clause, count, named, when } from './look.ts'
+import { namesStep, namesVerdict } from './part-named.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 type Given = Extract<Entry, { type: 'verdict.given' }>
@@ -44,17 +45,24 @@ export function renewedTold(record: OnRecord, asked: string): Block[] {
   )
   const has = (text: string) => words.length === 0 || heldIn(text, words) > 0
   const aboutOf = (d: Decision) => named(stepById(defs, d.about))
-  const decided = all.filter((d) => has(aboutOf(d)))
+  const isOf = (d: Decision) => words.length === 0 || namesStep(record, d.about, words) > 0 || has(d.why)
+  const decided = all.filter(isOf)
   const done = lines.filter(has)
   if (all.length + lines.length === 0)
     return [notTold('of anything renewed: no decision of it, and no step of a new part')]
   const isMeant = decided.length + done.length > 0
-  const open = review.exceptions.filter(({ kind }) => kind === 'unmeasured')
+  const open = review.exceptions.filter(
+    ({ kind, what, entries: seqs }) =>
+      kind === 'unmeasured' &&
+      (words.length === 0 || has(what) || decided.some(({ seq }) => seqs.includes(seq))),
+  )
   return [
     heading(
       isMeant
-        ? 'What was decided to be renewed, repaired or reworked, and what was keyed of new parts'
-        : `No entry tells that of ${asAsked(asked, words)}. What was decided to be renewed, repaired or reworked`,
+        ? decided.length > 0
+          ? 'What was decided to be renewed, repaired or reworked, and what was keyed of new parts'
+          : 'No decision to renew it is in this log. What was keyed of new parts'
+        : `No decision to renew it and no step of a new one is in this log: ${asAsked(asked, words)}. What was decided of others`,
     ),
     ...(isMeant ? decided : all).map((d): Block => {
       const stands = Object.values(state.dispositions).some(({ seq, void: fell }) => seq === d.seq && !fell)
@@ -158,7 +166,7 @@ function standing({ entries, state }: OnRecord): Given[] {
 }
 
 const OF_ASKING =
-  /^(?:alright|right|good|bad|fine|okay|toler|limit|within|tight|bent|worn|straight|round|after|now|loos|big|small|spec)/
+  /^(?:alright|right|good|bad|judg|read$|again|afterward|anew|twice|weren|wasn|didn|isn|aren|hasn|fine|okay|toler|limit|within|tight|bent|worn|straight|round|after|now|loos|big|small|spec)/
 
 /** Of a thing that somebody asks to be right: each verdict and finding of it, the last one last. Null: nothing of that name was judged. */
 export function judgedTold(record: OnRecord, asked: string): Block[] | null {
@@ -169,9 +177,10 @@ export function judgedTold(record: OnRecord, asked: string): Block[] | null {
   const scored = entries.flatMap((e) => {
     if (e.type !== 'verdict.given') return []
     const { title } = stepById(defs, e.step).step
-    const figures = judgedIn(e.verdict)
-    const score = heldIn(`${title} ${figures.map(({ name }) => name).join(' ')}`, words)
-    return score === 0 ? [] : [{ e, figures, score: score + (isNew && NEW.test(title) ? 1 : 0) }]
+    const score = namesVerdict(record, e, words)
+    return score === 0
+      ? []
+      : [{ e, figures: judgedIn(e.verdict), score: score + (isNew && NEW.test(title) ? 1 : 0) }]
   })
   const most = Math.max(0, ...scored.map(({ score }) => score))
   if (most === 0) return null

@@ -196,6 +196,13 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
+      "\\bwhy\\b.*(?:n['\u2019]?t\\b|\\bnot\\b|\\bnever\\b|\\bdidnt\\b).*\\b(?:measur|read|look|judg|check|gaug|test)\\w*\\b.*\\b(?:again|anew|afterwards?|after|twice|once more)\\b",
+    ),
+    like: 'why were the ring gaps not judged again',
+    answer: judgedTold,
+  },
+  {
+    asked: any(
       '\\bwhy\\b.*\\b(?:measured?|read|taken|done|keyed|judged)\\b.*\\b(?:twice|again|two times|a second time|once more|three times)\\b',
     ),
     like: 'why was the bore measured twice',

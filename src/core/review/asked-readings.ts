@@ -2,7 +2,6 @@
 // something was put right. Told from entries with their numbers; what nobody keyed is said to be not told.
 import { instrumentById, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { gatesOf, itemByKey } from '../job/gate.ts'
 import { nonconformances } from '../job/nonconformance.ts'
 import { placesOf } from '../job/places.ts'
 import { type Reading, stands } from '../job/state.ts'
@@ -15,7 +14,6 @@ import {
   eitherOf,
   entriesText,
   entryLine,
-  gasNamed,
   heading,
   isTag,
   linesWhere,
@@ -228,34 +226,6 @@ function instrumentIds({ defs, entries }: OnRecord): string[] {
     'instrument' in e && e.instrument !== undefined ? [e.instrument] : [],
   )
   return [...new Set([...named, ...defs.instruments.instruments.map(({ id }) => id)])]
-}
-
-/** Every figure of a gas limit that was keyed, hold point by hold point; failed ones too. */
-export function gasTold(record: OnRecord, asked = ''): Block[] {
-  const gas = gasNamed(asked)
-  const { defs } = record
-  const gates = gatesOf(defs)
-  const blocks = gates.flatMap((gate): Block[] => {
-    const lines = linesWhere(
-      record,
-      ({ entry }) =>
-        (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
-        entry.step === gate.id &&
-        itemByKey(defs, gate, entry.item)?.evidence.kind === 'gas',
-    ).filter((line) => gas?.test(line.toLowerCase()) ?? true)
-    return lines.length === 0
-      ? []
-      : [{ margin: '', rows: [row(named(gate), 'strong'), ...lines.map((text) => row(`  ${text}`))] }]
-  })
-  if (blocks.length === 0)
-    return [
-      notTold(`of any ${gas === undefined ? 'gas test' : 'test of that gas'}: no figure of one is in it`),
-    ]
-  return [
-    heading('Gas tests as they were keyed, hold point by hold point'),
-    ...blocks,
-    said('None of them tells what the air is like now.'),
-  ]
 }
 
 /** A figure that somebody doubted and kept was not put right either: whoever asks for corrections hears of it too. */

@@ -2,22 +2,19 @@
 // and from nothing else. None of them is ever answered with a word that something is safe.
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
-import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
-import { placeName, placeNumber } from '../talk/names.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import type { OnRecord } from './asked-entries.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
+import { nextOverhaul } from './asked-next.ts'
 import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
 import { isItSafe } from './asked-safe.ts'
 import { questionMended } from './asked-slips.ts'
 import { byWhoseWordTold } from './asked-stands.ts'
 import { asAsked, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
-import { reachedText } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { openBlocks } from './keyed-words.ts'
-import type { Changed } from './review.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 /** Worst first, so many: the list has the rest. */
@@ -239,60 +236,6 @@ function whatWasMeasured({ review }: OnRecord): Block[] {
     ),
   ]
 }
-
-function nextOverhaul({ review, defs }: OnRecord): Block[] {
-  const section = sectionsOf(review).find(({ name }) => name === FOUND_AND_LEFT)
-  const due = review.changes
-    .flatMap((one) => (one.hoursLeft?.ok === true ? [{ one, left: one.hoursLeft.value }] : []))
-    .sort((a, b) => a.left.earliest - b.left.earliest)[0]
-  const why = [
-    ...new Set(
-      review.changes.flatMap(({ rate, hoursLeft }) =>
-        [refusal(rate), refusal(hoursLeft)].flatMap((text) => text ?? []),
-      ),
-    ),
-  ]
-  const words = review.exceptions.filter(
-    ({ kind, sentences }) => kind === 'deadline' || sentences.some((text) => TIMED.test(text)),
-  )
-  const now = review.exceptions.filter(
-    ({ kind, open }) => kind === 'unmeasured' || (open && NOT_FIT.includes(kind)),
-  )
-  return [
-    heading('No day of it is worked out here: a lead says when. What this record has of it'),
-    ...(now.length === 0
-      ? []
-      : [said('NOT FIT, OR NOT DECIDED, NOW: that comes before any hours:'), ...now.map(asLine)]),
-    said(
-      due === undefined
-        ? `Hours left to a limit: none told${why.length === 0 ? ', as no wear is on record' : `: ${list(why.map((text) => text.replace(/[.]$/, '')))}`}.`
-        : `Earliest: ${due.one.of}, ${whereOf(defs, due.one)}: ${reachedText(defs, due.left)}, by wear that goes straight on.`,
-      ...(due?.left.now == null
-        ? []
-        : [`It is of the size alone; as it is now, ${due.left.now}: those hours say nothing of that.`]),
-      ...(section === undefined ? [] : [`Place by place: behind ${section.number}.`]),
-      ...(words.length === 0 ? [] : ['What was decided with a time in it:']),
-    ),
-    ...words.map(asLine),
-  ]
-}
-
-/** What is open of these is not as it should be, or nobody has decided. */
-const NOT_FIT: readonly Kind[] = ['started', 'stop', 'danger', 'verdict', 'finding', 'missing']
-
-/** `CENTRE of ring travel, TOP TO BOTTOM`, with the number of its place. */
-function whereOf(defs: Definitions, { found, left }: Changed): string {
-  const one = found ?? left
-  if (one === null) throw new Error('a change has a reading')
-  const { step, place } = one
-  return `${placeNumber(defs, step.id, place.key)} ${placeName(defs, step.id, place.key)}`
-}
-
-/** A time to come in the words of a decision. */
-const TIMED = /decision.*\b(?:next (?:opening|overhaul)|not later than|until|before|\d{3,6} ?h\b)/i
-
-const refusal = (result: { ok: boolean; error?: { say: string } } | null) =>
-  result !== null && !result.ok ? (result.error?.say ?? null) : null
 
 const heading = (text: string): Block => ({ margin: '', rows: [row(text, 'strong')] })
 const said = (...texts: string[]): Block => ({ margin: '', rows: texts.map((text) => row(text)) })

@@ -28,7 +28,7 @@ export interface Fall {
 }
 
 /** Entries that say that something was done or read at a step. What only puts one right is none: it is keyed, at a desk too. */
-const WORK: readonly Entry['type'][] = [
+export const WORK: readonly Entry['type'][] = [
   'step.done',
   'step.confirmed',
   'step.objected',

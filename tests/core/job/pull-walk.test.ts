@@ -14,6 +14,7 @@ import { nonconformances } from '../../../src/core/job/nonconformance.ts'
 import { leftOutRows } from '../../../src/core/sheet/left-out.ts'
 import { changeLines } from '../../../src/core/talk/changes.ts'
 import { ROOT, Walk } from '../../helpers/example.ts'
+import { expectAskedOfParts } from '../../helpers/pull-asked.ts'
 import { expectReviewed } from '../../helpers/pull-review.ts'
 import { expectReported } from '../../helpers/reported.ts'
 import { SHIPPED } from '../../helpers/shipped-jobs.ts'
@@ -168,5 +169,6 @@ describe('the whole piston pull', () => {
     expect(bore?.verdict.readings.length).toBeGreaterThan(12)
     expect(walk.state.done.piston_is).toBe('vented')
     expectReviewed(walk)
+    expectAskedOfParts(walk)
   }, 240_000)
 })

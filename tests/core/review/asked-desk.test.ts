@@ -1,10 +1,9 @@
 // Questions of a lead who was not there: each kind in the words that people have for it, with entries or items of the record; near ones that
 // are of another kind; and what no kind knows, looked up by its words, or not told.
 import { describe, expect, it } from 'vitest'
-import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { DESK_QUESTIONS } from '../../../src/core/review/asked-desk-kinds.ts'
+import { answered } from '../../helpers/answered.ts'
 import { Walk } from '../../helpers/example.ts'
-import { reviewed } from '../../helpers/reviewed.ts'
 
 const kindOf = (text: string) =>
   DESK_QUESTIONS.find(({ asked }) => asked.some((one) => one.test(text.toLowerCase())))?.like ?? null
@@ -18,11 +17,7 @@ const walk = new Walk()
   .keys(...BORE, ...REST, ...AFTER)
   .keys('1', 'KH', 'inside its limits, read again not later than 8000 h', '')
 
-function answer(keyed: string, of = walk): string {
-  const { defs } = of.engine
-  const blocks = questionBlocks({ review: reviewed(of), defs, entries: of.entries, state: of.state }, keyed)
-  return (blocks ?? []).flatMap(({ rows }) => rows.map(({ text }) => text.trim())).join('\n')
-}
+const answer = (keyed: string, of = walk) => answered(of, keyed)
 
 type Row = readonly [RegExp, readonly string[], readonly string[]]
 

@@ -1,10 +1,9 @@
 // Questions that the log answers: each kind in the words that people have for it, with the entries it rests on; and near ones that are
 // another kind's, or nobody's.
 import { describe, expect, it } from 'vitest'
-import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { LOG_QUESTIONS } from '../../../src/core/review/asked-log.ts'
+import { answered } from '../../helpers/answered.ts'
 import { Walk } from '../../helpers/example.ts'
-import { reviewed } from '../../helpers/reviewed.ts'
 
 const kindOf = (text: string) =>
   LOG_QUESTIONS.find(({ asked }) => asked.some((one) => one.test(text.toLowerCase())))?.like ?? null
@@ -140,11 +139,7 @@ const NEAR: readonly (readonly [string, string])[] = [
 
 const walk = new Walk().toVerdict().keys('1', 'KH', 'inside its limits, read again not later than 8000 h', '')
 
-function answer(keyed: string, of = walk): string {
-  const { defs } = of.engine
-  const blocks = questionBlocks({ review: reviewed(of), defs, entries: of.entries, state: of.state }, keyed)
-  return (blocks ?? []).flatMap(({ rows }) => rows.map(({ text }) => text.trim())).join('\n')
-}
+const answer = (keyed: string, of = walk) => answered(of, keyed)
 
 const seqOf = (of: Walk, type: string) => of.entries.find((e) => e.type === type)?.seq
 
@@ -202,7 +197,7 @@ describe('its answer rests on entries', () => {
   })
 
   it('a lock has who keyed it on and that nothing tells it off; one that no entry has is not made up', () => {
-    expect(answer('who took lock L-103 off')).toMatch(/L-103 at 2 [\s\S]*\(entry \d+\)/)
+    expect(answer('who took lock L-103 off')).toMatch(/L-103, [^\n]* at hold point 2: [\s\S]*\(entry \d+\)/)
     expect(answer('who took lock L-999 off')).toMatch(/^The log does not tell of L-999: no entry has it/)
   })
 

@@ -1,8 +1,8 @@
 // What somebody asks who has only just heard of a job that went wrong: who told of the lock, what came between two things, who let them go
 // on, what was renewed, how near it is, when it was started. Each from entries; what no entry tells is said to be told by none.
 import { describe, expect, it } from 'vitest'
-import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { PLAIN_QUESTIONS } from '../../../src/core/review/asked-plain-kinds.ts'
+import { answered } from '../../helpers/answered.ts'
 import {
   AFTER_LINES,
   BORE_LINES,
@@ -12,13 +12,6 @@ import {
   Walk,
   WORDS_AGAIN,
 } from '../../helpers/example.ts'
-import { reviewed } from '../../helpers/reviewed.ts'
-
-function answer(of: Walk, keyed: string): string {
-  const { defs } = of.engine
-  const blocks = questionBlocks({ review: reviewed(of), defs, entries: of.entries, state: of.state }, keyed)
-  return (blocks ?? []).flatMap(({ rows }) => rows.map(({ text }) => text.trim())).join('\n')
-}
 
 const kindOf = (text: string) =>
   PLAIN_QUESTIONS.find(({ asked }) => asked.some((one) => one.test(text.toLowerCase())))?.like ?? null
@@ -61,10 +54,10 @@ describe('a lock that was told to be off', () => {
   it.each(['who said the lock was off', 'who noticed the lock was gone', 'did anybody report the lock off'])(
     '%s: once, and in order what came after it',
     (asked) => {
-      const text = answer(day, asked)
+      const text = answered(day, asked)
       expect(text).toMatch(
         new RegExp(
-          `^1 entry told that a lock was off; what came after it[^\\n]*\\n[^\\n]*${NOTE} \\(entry ${seqOf(day, 'note.written')}\\)\\n[^\\n]*STOP\\.[^\\n]*\\(entry ${seqOf(day, 'stop.raised')}\\)\\n[\\s\\S]*released by KH[\\s\\S]*ALL OUT[\\s\\S]*L-103 \\(entry \\d+\\)`,
+          `^1 entry told that a lock was off; what came after it[^\\n]*\\n[^\\n]*${NOTE} \\(entry ${seqOf(day, 'note.written')}\\)\\nWORK WENT ON after it, before anybody was called out: 1 answer.\\n[^\\n]*9.5068 [^\\n]*\\n[^\\n]*STOP\\.[^\\n]*\\(entry ${seqOf(day, 'stop.raised')}\\)\\n[\\s\\S]*released by KH[\\s\\S]*ALL OUT[\\s\\S]*L-103 \\(entry \\d+\\)`,
         ),
       )
       expect(text.split(NOTE)).toHaveLength(2)
@@ -73,12 +66,12 @@ describe('a lock that was told to be off', () => {
   )
 
   it('under all locks the note stands once', () => {
-    expect(answer(day, 'which locks are still on').split(NOTE)).toHaveLength(2)
-    expect(answer(day, 'was L-103 on').split(NOTE)).toHaveLength(2)
+    expect(answered(day, 'which locks are still on').split(NOTE)).toHaveLength(2)
+    expect(answered(day, 'was L-103 on').split(NOTE)).toHaveLength(2)
   })
 
   it('of nobody it is said that they told it', () => {
-    expect(answer(plain, 'who said the lock was off')).toMatch(
+    expect(answered(plain, 'who said the lock was off')).toMatch(
       /^The log does not tell that anybody said a lock was off/,
     )
   })
@@ -93,33 +86,37 @@ describe('a lock that was told to be off', () => {
 
 describe('before, between and after', () => {
   it('what was measured between two things, and the two', () => {
-    expect(answer(day, 'did anyone measure between the lock note and the stop')).toMatch(
+    expect(answered(day, 'did anyone measure between the lock note and the stop')).toMatch(
       /^Keyed between the two, by the order of the log: 1 reading\n[^\n]*Note: [^\n]*\n[^\n]*7\.3 Bore[^\n]*9\.5068[^\n]*\(entry \d+\)\n[^\n]*STOP\./,
     )
-    expect(answer(day, 'did anyone measure between the stop and the release')).toMatch(
+    expect(answered(day, 'did anyone measure between the stop and the release')).toMatch(
       /^No reading was keyed between the two/,
     )
-    expect(answer(day, 'did anyone measure between the paint note and the stop')).toMatch(
+    expect(answered(day, 'did anyone measure between the paint note and the stop')).toMatch(
       /^The log does not tell of the paint note/,
     )
-    expect(answer(day, 'what is the difference between taper and spread')).not.toMatch(/between the two/)
-    expect(answer(plain, 'what was keyed between the note and the stop')).toMatch(
+    expect(answered(day, 'what is the difference between taper and spread')).not.toMatch(/between the two/)
+    expect(answered(plain, 'what was keyed between the note and the stop')).toMatch(
       /^The log does not tell of the note: no entry was found/,
     )
   })
 
   it('what somebody did after a thing', () => {
-    expect(answer(day, 'what did RO do after he saw the lock off')).toMatch(
+    expect(answered(day, 'what did RO do after he saw the lock off')).toMatch(
       /^After this, by RO: \d+ entries\n[^\n]*Note: Lock L-103[^\n]*\n[^\n]*9\.5068[^\n]*\n[^\n]*STOP\./,
     )
-    expect(answer(day, 'what did KH do after the stop')).toMatch(
+    expect(answered(day, 'what did KH do after the stop')).toMatch(
       /^After this, by KH: \d+ entr[^\n]*\n[^\n]*STOP\.[^\n]*\n[^\n]*released by KH/,
     )
   })
 
   it('which of two came first, by the steps', () => {
-    expect(answer(plain, 'which came first, the pump or the flywheel')).not.toMatch(/By the order of keying/)
-    expect(answer(plain, 'which was first the counterbore or leave the bore')).not.toMatch(/before the pump/)
+    expect(answered(plain, 'which came first, the pump or the flywheel')).not.toMatch(
+      /By the order of keying/,
+    )
+    expect(answered(plain, 'which was first the counterbore or leave the bore')).not.toMatch(
+      /before the pump/,
+    )
   })
 })
 
@@ -134,7 +131,7 @@ describe('a STOP', () => {
     'did they stop',
     'how long was the stop',
   ])('%s', (asked) => {
-    expect(answer(day, asked)).toMatch(
+    expect(answered(day, asked)).toMatch(
       /^STOPs of this log[^\n]*\nSTOP RO[\s\S]*Released by KH: paint thinner[\s\S]*After it, what let work go on:[\s\S]*witness {2}ML \(entry \d+\)[\s\S]*complete \(entry \d+\)[\s\S]*Told of danger on this job; whether a STOP was for it only its own words say:\nTOLD OF DANGER/,
     )
   })
@@ -142,17 +139,17 @@ describe('a STOP', () => {
   it.each(['what stops it from closing', 'who released the lock', 'did they stop it leaking'])(
     'not in: %s',
     (asked) => {
-      expect(answer(day, asked)).not.toMatch(/^STOPs of this log, who called each/)
+      expect(answered(day, asked)).not.toMatch(/^STOPs of this log, who called each/)
     },
   )
 })
 
 describe('somebody who is said to have done a thing', () => {
   it('only words of it are told', () => {
-    expect(answer(day, 'did KH check the lock himself')).toMatch(
+    expect(answered(day, 'did KH check the lock himself')).toMatch(
       /^Whether KH did, no entry tells but in these words\n[^\n]*L-103 is on, I tried it \(entry \d+\)\nKH keyed nothing on this job\./,
     )
-    expect(answer(plain, 'did ML check the lock himself')).toMatch(/^No entry tells that ML did/)
+    expect(answered(plain, 'did ML check the lock himself')).toMatch(/^No entry tells that ML did/)
   })
 
   it('an authority that is not of the crew is said to have signed nothing', () => {
@@ -161,10 +158,10 @@ describe('somebody who is said to have done a thing', () => {
       ...({ do: 'dispose', step: 'disposition', choice: 'concession', person: 'KH' } as const),
       ...{ why: 'worn but runs', authority: 'letter of PBX 12', until: '2000 h', from: '91000' },
     })
-    expect(answer(walk, 'did PBX agree to it')).toMatch(
+    expect(answered(walk, 'did PBX agree to it')).toMatch(
       /^No entry tells that PBX did[\s\S]*Named as the authority by KH, and not signed by PBX \(entry \d+\)\.\nPBX is not in the crew file/,
     )
-    expect(answer(plain, 'did PBX agree to it')).toMatch(/^No entry/)
+    expect(answered(plain, 'did PBX agree to it')).toMatch(/^No entry/)
   })
 })
 
@@ -175,7 +172,7 @@ describe('the start', () => {
     'when did they start it',
     'was it started',
   ])('%s: no step of this job starts it, and when the job began stands apart', (asked) => {
-    expect(answer(plain, asked)).toMatch(
+    expect(answered(plain, asked)).toMatch(
       /^No entry tells that the machine was started: no step of this job starts it\nThe job itself:\nFrom 2026-03-14 06:20/,
     )
   })
@@ -223,7 +220,7 @@ describe('parts and limits', () => {
       /^No entry tells that: none of what was done, found or said has [^\n]*lunch in it/,
     ],
   ])('%s', (asked, told) => {
-    expect(answer(plain, asked)).toMatch(told)
+    expect(answered(plain, asked)).toMatch(told)
   })
 
   it.each([
@@ -250,7 +247,7 @@ describe('in on a gas test past its life', () => {
   it.each(['how long were they in on dead gas', 'was anybody in on a lapsed gas test'])(
     '%s: every hold point with a gas test, whatever its name',
     (asked) => {
-      expect(answer(lapsed, asked)).toMatch(
+      expect(answered(lapsed, asked)).toMatch(
         /^Who was in, and for how long, the log does not tell[\s\S]*: 1 fall\n2 Hold point before hands, tools or lamps go in\n[^\n]*past its life[^\n]*NOBODY KEYED CLEAR/,
       )
     },
@@ -258,7 +255,7 @@ describe('in on a gas test past its life', () => {
 
   it('of one that never fell by it the times are told', () => {
     expect(GATE_LINES).toContain('20.9')
-    expect(answer(plain, 'how long were they in on dead gas')).toMatch(
+    expect(answered(plain, 'how long were they in on dead gas')).toMatch(
       /No hold point fell by this log[\s\S]*never fallen by one past its life:\n2 Hold point[^\n]*\n[^\n]*complete \(entry \d+\)/,
     )
   })

@@ -2,16 +2,9 @@
 // it runs and until when, whether it is closed, what is still on. Each from entries; none is heard as a word that nobody knows.
 import { describe, expect, it } from 'vitest'
 import { fold } from '../../../src/core/job/fold.ts'
-import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { questionMended } from '../../../src/core/review/asked-slips.ts'
+import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, exampleDefs, noOverhauls, Walk } from '../../helpers/example.ts'
-import { reviewed } from '../../helpers/reviewed.ts'
-
-function answer(of: Walk, keyed: string): string {
-  const { defs } = of.engine
-  const blocks = questionBlocks({ review: reviewed(of), defs, entries: of.entries, state: of.state }, keyed)
-  return (blocks ?? []).flatMap(({ rows }) => rows.map(({ text }) => text.trim())).join('\n')
-}
 
 const judged = new Walk().toVerdict()
 const closed = judged.copy().keys('1', 'KH', 'inside its limits, read again not later than 8000 h', '')
@@ -29,7 +22,7 @@ describe('what was done to an instrument', () => {
   it.each(['was the micrometer dropped', 'did anybody drop the inside micrometer'])(
     'is found by the wider name and another form of the word: %s',
     (asked) => {
-      const text = answer(dropped(), asked)
+      const text = answered(dropped(), asked)
       expect(text).toMatch(/^What the log has with these words in it/)
       expect(text).toMatch(
         /M-3, Inside micrometer[^\n]*it was dropped on the bench, says the ring R-2 \(entry \d+\)/,
@@ -38,7 +31,7 @@ describe('what was done to an instrument', () => {
   )
 
   it('is found by the rarest word where no entry has all of them, and nothing is said of what nobody keyed', () => {
-    const text = answer(dropped(), 'was the thermometer dropped')
+    const text = answered(dropped(), 'was the thermometer dropped')
     expect(text).toMatch(
       /^No entry has these words together: thermometer, dropped\. What has dropped\n[\s\S]*M-3, [^\n]*it was dropped on the bench/,
     )
@@ -47,7 +40,7 @@ describe('what was done to an instrument', () => {
   })
 
   it('that was found out stands before the days until which it counts', () => {
-    const text = answer(dropped(), 'could the micrometre or guage have been wrong at the bore')
+    const text = answered(dropped(), 'could the micrometre or guage have been wrong at the bore')
     expect(text).toMatch(/^Found out of calibration, past its day or put back: M-3\nM-3 OUT OF CALIBRATION/)
   })
 })
@@ -63,7 +56,7 @@ describe('a gas test past its life', () => {
     'had the oxygen test expired',
   ])('is told fall by fall, with its entry and who was signed on: %s', (asked) => {
     const fall = lapsed.entries.find((e) => e.type === 'gate.closed' && e.cause === 'lapsed')
-    expect(answer(lapsed, asked)).toMatch(
+    expect(answered(lapsed, asked)).toMatch(
       new RegExp(
         `^When the gas test was past its life, by this log: \\d falls?\\n2 [^\\n]*\\n[^\\n]*fell: [^\\n]*past its life \\(entry ${fall?.seq}\\); signed on: RO[^\\n]*, RO at the keys`,
       ),
@@ -71,20 +64,20 @@ describe('a gas test past its life', () => {
   })
 
   it('says that nobody keyed clear, until somebody did', () => {
-    expect(answer(lapsed, 'when did the gas test lapse')).toMatch(/NOBODY KEYED CLEAR, not complete again/)
+    expect(answered(lapsed, 'when did the gas test lapse')).toMatch(/NOBODY KEYED CLEAR, not complete again/)
     const clear = lapsed.copy().keys('ALL OUT')
     expect(clear.last.type).toBe('people.clear')
-    expect(answer(clear, 'when did the gas test lapse')).toMatch(
+    expect(answered(clear, 'when did the gas test lapse')).toMatch(
       new RegExp(`keyed clear \\d\\d:\\d\\d \\(entry ${clear.last.seq}\\), not complete again`),
     )
   })
 
   it('is on no record where none fell by it, and a run-out of the rod is none', () => {
-    expect(answer(closed, 'when did the gas test lapse')).toMatch(
+    expect(answered(closed, 'when did the gas test lapse')).toMatch(
       /^No hold point fell by this log because the gas test/,
     )
-    expect(answer(closed, 'what was the run out of the rod')).not.toMatch(/past its life/)
-    expect(answer(closed, 'when was the gas tested')).toMatch(/^Gas tests as they were keyed/)
+    expect(answered(closed, 'what was the run out of the rod')).not.toMatch(/past its life/)
+    expect(answered(closed, 'when was the gas tested')).toMatch(/^Gas tests as they were keyed/)
   })
 })
 
@@ -98,7 +91,7 @@ describe('by whose word it runs, and until when', () => {
 
   it.each(ASKED)('is told in the words of the decision, with its entry: %s', (asked) => {
     const d = closed.entries.find((e) => e.type === 'disposition.set')
-    expect(answer(closed, asked)).toMatch(
+    expect(answered(closed, asked)).toMatch(
       new RegExp(
         `^Whether it may run no record tells\\.[\\s\\S]*NC-1 Bore judged: MONITOR: accept, by KH[^\\n]*\\(entry ${d?.seq}\\)\\n[^\\n]*no end is keyed beside its words\\.\\nIts words: inside its limits, read again not later than 8000 h\\.`,
       ),
@@ -111,7 +104,7 @@ describe('by whose word it runs, and until when', () => {
       ...({ do: 'dispose', step: 'disposition', choice: 'concession', person: 'KH' } as const),
       ...{ why: 'worn but runs', authority: 'maker letter 12', until: '2000 h', from: '91000' },
     })
-    expect(answer(walk, 'till when may it run')).toMatch(
+    expect(answered(walk, 'till when may it run')).toMatch(
       /\nOpen by this record, and before any hours:\nOPEN: NOT CLOSED[\s\S]*\nOn the authority of maker letter 12; for 2000 running hours from 91000 h, to 93000 h on the counter\.\nIts words: worn but runs\./,
     )
   })
@@ -137,15 +130,15 @@ describe('by whose word it runs, and until when', () => {
     good.state = fold(good.state, good.last)
     expect(good.state.verdicts[about]?.verdict.result.verdict).toBe('ACCEPT')
     expect(good.state.dispositions[step]?.choice).toBe('accept')
-    expect(answer(good, 'till when may it run')).toContain('No decision that stands lets a part go on')
+    expect(answered(good, 'till when may it run')).toContain('No decision that stands lets a part go on')
   })
 
   it('is nobody’s where nothing was accepted', () => {
-    expect(answer(judged, 'till when may it run')).toContain('No decision that stands lets a part go on')
+    expect(answered(judged, 'till when may it run')).toContain('No decision that stands lets a part go on')
   })
 
   it('whether it may run at all stays the first question', () => {
-    expect(answer(closed, 'may it run')).toMatch(/^No record tells that, and this one does not/)
+    expect(answered(closed, 'may it run')).toMatch(/^No record tells that, and this one does not/)
   })
 })
 
@@ -159,7 +152,7 @@ describe('how it stands', () => {
       ...['what hangs on the machine', 'is something still on the compressor'],
     ].map((asked) => [asked, /^What is on the machine no record tells/] as const),
   ])('is heard: %s', (asked, told) => {
-    expect(answer(closed, asked)).toMatch(told)
+    expect(answered(closed, asked)).toMatch(told)
   })
 
   it.each([
@@ -168,23 +161,23 @@ describe('how it stands', () => {
     'what is on sheet 7',
     'is it closed off at the suction',
   ])('and not in: %s', (asked) => {
-    expect(answer(closed, asked)).not.toMatch(/^(?:It is closed|What is on the machine)/)
+    expect(answered(closed, asked)).not.toMatch(/^(?:It is closed|What is on the machine)/)
   })
 
   it('closed or not is said first', () => {
-    expect(answer(closed, 'is it closed')).toMatch(/^It is closed\n.*\(entry \d+\)$/)
-    expect(answer(judged, 'is the job closed')).toMatch(/^It is not closed\nIn the way of its close\n/)
+    expect(answered(closed, 'is it closed')).toMatch(/^It is closed\n.*\(entry \d+\)$/)
+    expect(answered(judged, 'is the job closed')).toMatch(/^It is not closed\nIn the way of its close\n/)
   })
 
   it('what is still on is told from what nobody told off', () => {
-    expect(answer(judged, 'is anything still on the machine')).toMatch(
+    expect(answered(judged, 'is anything still on the machine')).toMatch(
       /^What is on the machine no record tells\.[^\n]*\n[^\n]*L-101/,
     )
   })
 
   it('who took the decision is of the decision, and no reading is looked for', () => {
-    expect(answer(closed, 'who took the decision')).toMatch(/^Who decided what and why[\s\S]*accept, by KH/)
-    expect(answer(closed, 'who took the bore readings')).toMatch(/^Who keyed the readings/)
+    expect(answered(closed, 'who took the decision')).toMatch(/^Who decided what and why[\s\S]*accept, by KH/)
+    expect(answered(closed, 'who took the bore readings')).toMatch(/^Who keyed the readings/)
   })
 })
 
@@ -199,7 +192,7 @@ describe('a slip in how it is asked', () => {
     ['wen was the gas tested', /^Gas tests as they were keyed/],
     ['who took the decison', /^Who decided what and why/],
   ])('%s', (asked, told) => {
-    expect(answer(closed, asked)).toMatch(told)
+    expect(answered(closed, asked)).toMatch(told)
   })
 
   it.each([
@@ -214,7 +207,7 @@ describe('a slip in how it is asked', () => {
   })
 
   it('is no question where it does not begin as one', () => {
-    expect(answer(closed, 'taper')).toBe('')
-    expect(answer(closed, 'witness KH')).toBe('')
+    expect(answered(closed, 'taper')).toBe('')
+    expect(answered(closed, 'witness KH')).toBe('')
   })
 })

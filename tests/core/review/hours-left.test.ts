@@ -137,7 +137,7 @@ describe('a bore that is out and not decided', () => {
     )
     const text = (asked ?? []).flatMap(({ rows }) => rows.map((r) => r.text)).join('\n')
     expect(text).toMatch(
-      /NOT FIT, OR NOT DECIDED, NOW: .*\nOPEN: NC-1 Bore judged: MONITOR; NOT DECIDED\nEarliest: bore diameter, 7\.3 Bore, CENTRE of ring travel, TOP TO BOTTOM: its limit 9\.5300 in may be reached after 28824 running hours more, .*\nIt is of the size alone; as it is now, 18 Bore judged: REWORK, NOT DECIDED: /,
+      /NOT FIT, OR NOT DECIDED, NOW: .*\nOPEN: NC-1 Bore judged: MONITOR; NOT DECIDED \(entry \d+\)\nEarliest: bore diameter, 7\.3 Bore, CENTRE of ring travel, TOP TO BOTTOM: its limit 9\.5300 in may be reached after 28824 running hours more, .*\nIt is of the size alone; as it is now, 18 Bore judged: REWORK, NOT DECIDED: /,
     )
   })
 })

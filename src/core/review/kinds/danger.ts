@@ -1,18 +1,30 @@
 // What somebody put down of harm: of gas, of something that turned, of a lock or a block that was off. Words close no hold point, so
 // whether a STOP was called on it is told with them.
+
+import type { Entry } from '../../job/entries.ts'
 import { tellsOfHarm } from '../../talk/safety-asked.ts'
+import { WORK } from '../behind.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, entriesOf, type Look, namedById, when } from '../look.ts'
 
-const WORK = ['reading.taken', 'reading.doubted', 'finding.observed', 'step.confirmed'] as const
+type Answered = Extract<
+  Entry,
+  { type: 'reading.taken' | 'reading.doubted' | 'finding.observed' | 'step.confirmed' | 'step.done' }
+>
 
-/** What was keyed of the work after the note, until everybody was called out or the hold points fell. */
-function workedAfter(look: Look, from: number, to: number) {
-  const fell = entriesOf(look, 'gate.closed').find(({ seq }) => seq > from)
-  const end = Math.min(to, fell?.seq ?? Number.POSITIVE_INFINITY)
-  return WORK.flatMap((type) => entriesOf(look, type))
-    .filter(({ seq }) => seq > from && seq < end)
-    .sort((a, b) => a.seq - b.seq)
+/** An objection is words about the work, and none of it. */
+const isWork = (entry: Entry): entry is Answered =>
+  entry.type !== 'step.objected' && (WORK.includes(entry.type) || entry.type === 'reading.doubted')
+
+/** What was keyed of the work after an entry, in the order of the log, until everybody was called out or a hold point fell. */
+export function workedAfter(entries: readonly Entry[], from: number): readonly Answered[] {
+  const end = entries.find(
+    ({ seq, type }) =>
+      seq > from && (type === 'stop.raised' || type === 'gate.closed' || type === 'people.clear'),
+  )
+  return entries
+    .filter(isWork)
+    .filter(({ seq }) => seq > from && seq < (end?.seq ?? Number.POSITIVE_INFINITY))
 }
 
 const wentOn = (often: number) =>
@@ -25,7 +37,7 @@ export function dangers(look: Look): Found[] {
     .filter(({ text }) => tellsOfHarm(text))
     .map((entry): Found => {
       const stop = entriesOf(look, 'stop.raised').find(({ seq }) => seq > entry.seq)
-      const worked = workedAfter(look, entry.seq, stop?.seq ?? Number.POSITIVE_INFINITY)
+      const worked = workedAfter(look.entries, entry.seq)
       const [first] = worked
       return {
         kind: 'danger',

@@ -1,0 +1,28 @@
+// What a lead asks of one part after the pull of RG-27-1: the answer is of that part, whatever its sheets are called, and not of another.
+import { expect } from 'vitest'
+import { answered } from './answered.ts'
+import type { Walk } from './example.ts'
+
+export function expectAskedOfParts(walk: Walk): void {
+  const rod = answered(walk, 'when must the rod be looked at')
+  expect(rod).toMatch(
+    /^No day of it is worked out here[^\n]*: rod\n[\s\S]*Size and form judged: MONITOR[\s\S]*Size and form judged: accept, by VN[\s\S]*Read again at the next opening/,
+  )
+  expect(rod).not.toMatch(/Worn gaps|Load and pocket|Bore judged/)
+  expect(answered(walk, 'when must the flywheel be looked at')).toMatch(/Load and pocket judged/)
+
+  const gaps = answered(walk, "why weren't the ring gaps judged again")
+  expect(gaps).toMatch(
+    /^That it is right no record tells[^\n]*: ring, gaps\n[\s\S]*Worn gaps judged: REPLACE[\s\S]*NOT JUDGED: [^\n]*Worn gaps judged/,
+  )
+  expect(gaps).not.toMatch(/B-11/)
+  expect(answered(walk, 'why was the bore measured twice')).toMatch(/^Void with B-11/)
+
+  // Of a liner it is the bore that is judged, and the reason names it.
+  const liner = answered(walk, 'was the liner replaced')
+  expect(liner).toMatch(/Bore judged: replace, by VN/)
+  expect(liner).toMatch(/New liner in: seen to be so/)
+  const rodNew = answered(walk, 'was the rod renewed')
+  expect(rodNew).toMatch(/^No decision to renew it is in this log\. What was keyed of new parts\n/)
+  expect(rodNew).not.toMatch(/Bore judged: replace|NOT JUDGED/)
+}
