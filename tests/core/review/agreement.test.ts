@@ -151,7 +151,7 @@ describe('readings that lay apart', () => {
     ])
     const walk = new Walk(defs).keys('RO', 'TC-401-1', '1', '9.5034', '9.5038', '9.5035', '')
     const { what, sentences } = only(reviewed(walk), 'apart')
-    expect(what).toBe('1 size: 9.5034, 9.5038, 9.5035')
+    expect(what).toBe('Read once more, 9.5034, 9.5038, 9.5035: 1 size')
     expect(sentences.join(' ')).toMatch(/lay more than 0\.0003 in apart.*counts as 9\.5035, the median/)
   })
 })

@@ -83,11 +83,11 @@ describe('a figure that was doubted and kept', () => {
       expect(answer(since, asked)).not.toContain('DOUBTED AND KEPT')
   })
 
-  it('has that word first in the list, where a narrow screen cuts the end of it', () => {
+  it('has that word and by how much first in the list, where a narrow screen cuts the end of it', () => {
     const all = reviewed(walk).exceptions.filter(({ kind }) => kind === 'doubted')
-    expect(all.map(({ what }) => what.slice(0, 31))).toEqual([
-      'DOUBTED AND KEPT: 9.5608 at 7.3',
-      'DOUBTED AND KEPT: 9.5606 at 7.3',
+    expect(all.map(({ what }) => what.slice(0, 33))).toEqual([
+      'DOUBTED AND KEPT: 9.5608, 0.0608 ',
+      'DOUBTED AND KEPT: 9.5606, 0.0606 ',
     ])
   })
 })

@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
+import { reviewed } from '../../helpers/reviewed.ts'
 
 const WHY = 'the key of L-103 was lost'
 /** A lock told to be off by its number alone, one figure after it, STOP and its release, and another lock at the same valve. */
@@ -121,5 +122,14 @@ describe('gas that was tested again', () => {
     const text = answered(day, 'when was the oxygen tested')
     expect(text.match(/oxygen /g)).toHaveLength(4)
     expect(text).not.toMatch(/H2S/)
+  })
+})
+
+describe('the row of it in the list', () => {
+  it('has both numbers before a narrow screen cuts it', () => {
+    const [row] = reviewed(day).exceptions.filter(({ entries: [seq] }) => seq === other)
+    expect(row?.what).toMatch(
+      /^L-113 in place of L-103, lock at suction block valve, V-11, RO \d\d:\d\d; 2 Hold point/,
+    )
   })
 })

@@ -121,7 +121,7 @@ const SPOILS: Readonly<Record<string, () => Spoiled>> = {
   'a reading kept though it was doubted': () => ({
     walk: smallAtSize().keys('9.7033', '3', 'measured by two of us', '1', ''),
     kinds: ['doubted'],
-    says: /^DOUBTED AND KEPT: 9\.7033 at 3 size; it is /,
+    says: /^DOUBTED AND KEPT: 9\.7033, 0\.2033 in over [^;]*; 3 size$/,
   }),
   'a deviation permit': () => {
     const walk = smallStart()

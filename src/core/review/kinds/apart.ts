@@ -22,7 +22,7 @@ export function readApart(look: Look): Found[] {
       return [
         {
           kind: 'apart',
-          what: `${placeNumber(defs, placed.id, place.key)} ${placeName(defs, placed.id, place.key)}: ${figures}`,
+          what: `Read once more, ${figures}: ${placeNumber(defs, placed.id, place.key)} ${placeName(defs, placed.id, place.key)}`,
           sentences: [
             `${apartText(readings, least, within)}, so it was read ${count(readings.length - least, 'time')} more.`,
             `It counts as ${placeFigure(defs, read, result) ?? '?'}, the median: none is dropped.`,

@@ -108,7 +108,8 @@ function otherNumbers(look: Look): Found[] {
     return [
       {
         ...base,
-        what: `${namedById(look, e.step)}, ${keyLabel(look.defs, gate, e.item)}: ${e.was} before it fell, now ${e.shown}, ${byWhom(look, e)}`,
+        // The numbers first: where the row is cut, what is lost is the name of the hold point.
+        what: `${e.shown} in place of ${e.was}, ${keyLabel(look.defs, gate, e.item)}, ${byWhom(look, e)}; ${namedById(look, e.step)}`,
         sentences: [sentence(`Because: ${e.why ?? 'no reason keyed'}`)],
         entries: [e.seq],
         grave: 0,

@@ -24,8 +24,8 @@ function one(look: Look, { entry }: Move): Found[] {
   return [
     {
       kind: 'doubted',
-      // What became of it stands first: a list cut at the width of the terminal loses what stands last.
-      what: `${since === null ? headOf(end) : capital(since.short)}: ${entry.typed.trim()} at ${where}; ${isDoubt ? `it is ${why}` : why}`,
+      // What became of it stands first, and by how much: a list cut at the width of the terminal loses what stands last.
+      what: `${since === null ? headOf(end) : capital(since.short)}: ${entry.typed.trim()}, ${why}; ${where}`,
       sentences: [
         sentence(
           `Keyed ${byWhom(look, entry)} with ${entry.instrument}: ${readingText(defs, entry)}, ${why}`,
