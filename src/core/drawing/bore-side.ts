@@ -132,15 +132,19 @@ function drawNames(scene: Scene, tall: boolean): boolean {
   return writeNames(paper, 4 + (tall ? 1 : 0), markedRow(scene), { first, last })
 }
 
-/** HERE over the bore, between the steps when the station is. */
+/** HERE over the bore, between the steps when the station is; of a counterbore between its own corners, which it leaves whole. */
 function drawHere(scene: Scene, named: boolean): void {
-  const { here, layout, paper, columns } = scene
+  writeHere(scene.paper, 0, markedRow(scene), { ...overStation(scene), named })
+}
+
+/** Columns over the part of the bore that the station is in. */
+function overStation({ here, layout, columns }: Scene): { readonly first: number; readonly last: number } {
   const column = layout.columns[here] as number
-  const { stepLeft, stepRight } = layout
-  const inBore = stepLeft !== layout.wallLeft && column > stepLeft && column < stepRight
-  const first = inBore ? stepLeft + 1 : 0
-  const last = inBore ? stepRight - 1 : columns - 1
-  writeHere(paper, 0, markedRow(scene), { first, last, named })
+  const { stepLeft, stepRight, wallLeft, wallRight } = layout
+  if (stepLeft === wallLeft) return { first: 0, last: columns - 1 }
+  if (column < stepLeft) return { first: wallLeft + 1, last: stepLeft - 1 }
+  if (column > stepRight) return { first: stepRight + 1, last: wallRight - 1 }
+  return { first: stepLeft + 1, last: stepRight - 1 }
 }
 
 function markedRow({ stations, here, layout }: Scene): MarkedRow {

@@ -41,6 +41,12 @@ export function isSameDevice(one: string, other: string): boolean {
 
 const isNumber = (number: string) => /^[A-Z0-9][A-Z0-9-]{0,15}$/.test(number) && /\d/.test(number)
 
+/** What a number keyed with a space in it would be without: shown and never taken, as two numbers may stand there. */
+function unspaced(number: string): string {
+  const whole = number.replace(/ /g, '-')
+  return number.includes(' ') && isNumber(whole) ? `, and no space. If it is one number: ${whole}` : ''
+}
+
 /** Numbers of permits come with the years and slashes of an office. */
 const isPermit = (number: string) => /^[A-Z0-9][A-Z0-9./-]{0,23}$/.test(number) && /\d/.test(number)
 
@@ -73,7 +79,7 @@ export function lockGiven(asked: Asked<'locks'>): Result<readonly Body[]> {
   if (!isNumber(number)) {
     return refuse(
       'lock-number',
-      `Key the number on the lock at ${asked.item.point?.name ?? 'this point'}: letters, digits and dashes, with at least one digit.`,
+      `Key the number on the lock at ${asked.item.point?.name ?? 'this point'}: letters, digits and dashes, with at least one digit${unspaced(number)}.`,
     )
   }
   const tagged = tagRefused(asked.defs, number, 'lock')
@@ -110,7 +116,7 @@ export function numberGiven(asked: Asked<'numbers'>): Result<readonly Body[]> {
   if (!isNumber(number)) {
     return refuse(
       'number',
-      `Key the number on the ${name}${whose(item)}: letters, digits and dashes, with at least one digit.`,
+      `Key the number on the ${name}${whose(item)}: letters, digits and dashes, with at least one digit${unspaced(number)}.`,
     )
   }
   // A part may be stamped with anything; what hangs at a point or on a person bears a number of its own.

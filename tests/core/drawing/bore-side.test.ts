@@ -82,6 +82,15 @@ HE | >#<    o  x                o                o          | CE
 `),
     )
   })
+
+  it.each([
+    ['head', -0.3, /^ {3}┌HERE─┐ .*┌─+┐$/],
+    ['crank', 1.3, /^ {3}┌─+┐ .*┌─HERE┐$/],
+  ])('leaves the corners of the counterbore at the %s end whole, in the low form too', (_end, at, top) => {
+    const side = { stations: [{ id: 'deep', label: 'C-BORE', at, inCounterbore: true }], here: 'deep' }
+    for (const width of [24, 36, 64])
+      expect(drawBoreSide(side, { ascii: false, width, height: 5 }).lines[0]).toMatch(top)
+  })
 })
 
 describe('what can not be drawn', () => {

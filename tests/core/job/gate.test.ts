@@ -76,6 +76,13 @@ describe('locks', () => {
     },
   )
 
+  it('shows a number with a space in it without, and says nothing of that where there is none', () => {
+    const walk = new Walk().toGate().keys('L 101')
+    expect(walk.said.at(-1)).toMatch(/at least one digit, and no space\. If it is one number: L-101\.$/)
+    expect(walk.keys('locked').said.at(-1)).toMatch(/at least one digit\.$/)
+    expect(walk.keys('locked here').said.at(-1)).toMatch(/at least one digit\.$/)
+  })
+
   it.each(['L-101', 'l-101', ' L-101 ', 'L101', 'l10-1', '101', '1-01', '0101', 'L-0101'])(
     'refuses one lock at two points, keyed as %j',
     (again) => {
