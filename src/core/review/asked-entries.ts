@@ -55,7 +55,7 @@ export function entryLine({ entries }: Pick<OnRecord, 'entries'>, entry: Entry, 
 
 /** Who stands before the time, which may have its day before it. */
 function splitOff(text: string): [string, string] {
-  const at = /^(.*) ((?:\d{4}-\d\d-\d\d )?\d\d:\d\d)$/.exec(text)
+  const at = /^(.*?) ((?:\d{4}-\d\d-\d\d )?\d\d:\d\d)$/.exec(text)
   return [at?.[1] ?? text, at?.[2] ?? '']
 }
 

@@ -56,16 +56,24 @@ const MOST_ITEMS = 3
 export function wordsTold(record: OnRecord, asked: string): Block[] | null {
   const words = wordsAsked(asked)
   if (words.length === 0) return null
+  // What was done or found comes first; that no entry has a word is said only when none of any sort has it.
+  return toldAmong(record, asked, words, TOLD) ?? toldAmong(record, asked, words, null)
+}
+
+/** `among`: entries of these types; null for all. */
+type Among = readonly Entry['type'][] | null
+
+function toldAmong(record: OnRecord, asked: string, words: readonly string[], among: Among): Block[] | null {
   const needed = words.length === 1 ? 1 : Math.max(2, Math.ceil(words.length * ENOUGH))
-  const all = toldWith(record, asked, words, needed)
+  const all = toldWith(record, asked, words, { needed, among })
   if (all !== null || needed === 1) return all
-  const rarest = rarestOf(record, words)
-  return rarest === null ? null : toldWith(record, asked, words, 1, [rarest])
+  const rarest = rarestOf(record, words, among)
+  return rarest === null ? null : toldWith(record, asked, words, { needed: 1, among, only: [rarest] })
 }
 
 /** The word that fewest entries hold, and at least one; null where none holds any. */
-function rarestOf(record: OnRecord, words: readonly string[]): string | null {
-  const told = movesOf(record.entries).flatMap((move) => heldBy(record, move, words)?.text ?? [])
+function rarestOf(record: OnRecord, words: readonly string[], among: Among): string | null {
+  const told = movesOf(record.entries).flatMap((move) => heldBy(record, move, words, among)?.text ?? [])
   const counted = words
     .map((word) => ({ word, n: told.filter((text) => heldIn(text, [word]) > 0).length }))
     .filter(({ n }) => n > 0)
@@ -81,14 +89,13 @@ function toldWith(
   record: OnRecord,
   asked: string,
   all: readonly string[],
-  needed: number,
-  only?: readonly string[],
+  { needed, among, only }: { needed: number; among: Among; only?: readonly string[] },
 ): Block[] | null {
   const words = only ?? all
   const shownOf = (some: readonly string[]) => asAsked(asked, some)
   const steps = new Map<string, { readonly lines: string[]; score: number; readonly seq: number }>()
   for (const move of movesOf(record.entries)) {
-    const one = heldBy(record, move, words)
+    const one = heldBy(record, move, words, among)
     if (one === null || one.score < needed) continue
     const known = steps.get(one.step) ?? { lines: [], score: 0, seq: move.entry.seq }
     known.lines.push(one.line)
@@ -137,9 +144,10 @@ function heldBy(
   record: OnRecord,
   move: Move,
   words: readonly string[],
+  among: Among,
 ): { readonly step: string; readonly line: string; readonly score: number; readonly text: string } | null {
   const { entry } = move
-  if (!TOLD.includes(entry.type)) return null
+  if (among !== null && !among.includes(entry.type)) return null
   const step = 'step' in entry && typeof entry.step === 'string' ? entry.step : ''
   const told = toldOf(record, move) ?? ''
   const name = step === '' ? '' : nameOf(record.defs, step)

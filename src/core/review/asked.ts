@@ -4,17 +4,19 @@ import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
-import type { OnRecord } from './asked-entries.ts'
+import { isTag, type OnRecord, tagsIn } from './asked-entries.ts'
+import { isAbout, locksTold } from './asked-locks.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
 import { nextOverhaul } from './asked-next.ts'
 import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
+import { instrumentTold } from './asked-readings.ts'
 import { isItSafe } from './asked-safe.ts'
 import { questionMended } from './asked-slips.ts'
 import { byWhoseWordTold } from './asked-stands.ts'
 import { asAsked, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import type { Exception, Kind } from './exception.ts'
-import { openBlocks } from './keyed-words.ts'
+import { isTagOfNone, openBlocks } from './keyed-words.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 /** Worst first, so many: the list has the rest. */
@@ -97,6 +99,7 @@ const ASKED_SHORT =
 
 /** Null where it is no question. The first row is a heading. */
 export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
+  if (isTagOfNone(record.review, keyed)) return tagBlocks(record, keyed.trim().toLowerCase())
   const text = questionMended(keyed.trim().toLowerCase())
   if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return null
   // Whether it may run comes before all else that the words could mean.
@@ -113,6 +116,8 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
   }
   const known = others.find(({ asked }) => asked.test(text))
   if (known !== undefined) return known.answer(record, text)
+  const tagged = tagBlocks(record, text)
+  if (tagged !== null) return tagged
   const quoted = wordsTold(record, text)
   if (quoted !== null) return quoted
   const words = asAsked(text, wordsAsked(text))
@@ -134,6 +139,19 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]
+}
+
+/** What the log has of the numbers that are named: of what hangs, or of the point where it does, and else of an instrument. Null: nothing. */
+function tagBlocks(record: OnRecord, text: string): Block[] | null {
+  const { defs, entries } = record
+  const tags = tagsIn(text)
+  const has = (is: (entry: Entry, tag: string) => boolean) =>
+    entries.some((e) => tags.some((tag) => is(e, tag)))
+  if (has((e, tag) => (e.type === 'evidence.given' || e.type === 'evidence.failed') && isAbout(defs, e, tag)))
+    return locksTold(record, text)
+  if (has((e, tag) => 'instrument' in e && e.instrument !== undefined && isTag(e.instrument, tag)))
+    return instrumentTold(record, text)
+  return null
 }
 
 function whatWentWrong({ review }: OnRecord): Block[] {

@@ -38,6 +38,12 @@ export function itemOfTag(review: Review, keyed: string): number | null {
   return one === undefined || others.length > 0 ? null : one.number
 }
 
+/** Whether it is the number of a lock, a tag or an instrument, and no item names it: the log may. */
+export function isTagOfNone({ exceptions }: Review, keyed: string): boolean {
+  const asked = keyed.trim().toLowerCase()
+  return TAG.test(asked) && !exceptions.some((exception) => namesTag(exception, asked))
+}
+
 /** Whole: T-1 does not stand in T-14. */
 function namesTag({ what, sentences }: Exception, asked: string): boolean {
   const plain = asked.replace(/[-_ ]/g, '')

@@ -1,6 +1,7 @@
 // Another lock hangs where one was keyed before: what a lead asks of the valve, of either number and of the day is told with both. And what
 // was kept though it was doubted, late or off its standard is in the order of the day.
 import { describe, expect, it } from 'vitest'
+import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
@@ -131,5 +132,27 @@ describe('the row of it in the list', () => {
     expect(row?.what).toMatch(
       /^L-113 in place of L-103, lock at suction block valve, V-11, RO \d\d:\d\d; 2 Hold point/,
     )
+  })
+})
+
+describe('a number alone that stands in no item', () => {
+  const fell = new Walk().toGate().keys('L-101', 'L-102')
+  it.each(['l-101', 'L101', 'E-1'])('%s: what the log has of it', (keyed) => {
+    const off = { ...reviewed(fell), exceptions: [] }
+    const record = { review: off, defs: fell.engine.defs, entries: fell.entries, state: fell.state }
+    const [heading] = questionBlocks(record, keyed) ?? []
+    expect(heading?.rows[0]?.text).toBe(`What the log has of ${keyed.toUpperCase()}`)
+    expect(questionBlocks(record, 'X-77')).toBeNull()
+  })
+})
+
+describe('an entry of another day than the first', () => {
+  it('has its day before its time, and who after both', () => {
+    const late = new Walk()
+      .toGate()
+      .keys('L-101')
+      .wait(24 * 60)
+      .keys('L-102')
+    expect(answered(late, 'which locks are on E-2')).toMatch(/\n2026-03-15 06:\d\d RO: \[x\] lock at barring/)
   })
 })

@@ -1,0 +1,66 @@
+// No answer says of a word that no entry has it while one has: whatever stands in any entry of a log, as it is told, is found by its words.
+import { describe, expect, it } from 'vitest'
+import { questionBlocks } from '../../../src/core/review/asked.ts'
+import { toldOf } from '../../../src/core/review/asked-entries.ts'
+import { movesOf } from '../../../src/core/review/look.ts'
+import { Walk } from '../../helpers/example.ts'
+import { reviewed } from '../../helpers/reviewed.ts'
+
+/** With words of people in it: a note, a STOP and its release, a lock kept, a correction, a decision. */
+const day = new Walk().toGate().keys('L-101', 'L-102', 'note the wheel of the pocket squeaks', 'L-103')
+day.bring({ do: 'stop' })
+day.bring({
+  do: 'explain-stop',
+  of: day.last.seq,
+  cause: 'other',
+  calledBy: 'RO',
+  why: 'forklift reversed into the skid',
+})
+day.bring({ do: 'release-stop', person: 'KH', answer: 'driver spoken to, guard rail up' })
+
+const judged = new Walk().toVerdict().keys('1', 'KH', 'taper inside, watch it until spring', '')
+
+/** Each word with the entry it was first seen in. */
+function wordsOf(walk: Walk): Map<string, string> {
+  const record = recordOf(walk)
+  const found = new Map<string, string>()
+  for (const move of movesOf(walk.entries)) {
+    const text = toldOf(record, move) ?? ''
+    for (const [word] of text.toLowerCase().matchAll(/[\p{L}\d][\p{L}\d-]{2,}/gu))
+      if (!found.has(word)) found.set(word, `entry ${move.entry.seq}: ${text}`)
+  }
+  return found
+}
+
+function recordOf(walk: Walk) {
+  return { review: reviewed(walk), defs: walk.engine.defs, entries: walk.entries, state: walk.state }
+}
+
+describe.each([
+  ['left under way', day],
+  ['judged', judged],
+])('of a job %s', (_name, walk) => {
+  const record = recordOf(walk)
+  const all = wordsOf(walk)
+
+  it('there are words to ask for', () => {
+    expect(all.size).toBeGreaterThan(30)
+    expect(walk.entries.length).toBeGreaterThan(10)
+  })
+
+  it('each word that is asked for is found, or the question is not taken for one about it', () => {
+    const missed = [...all].flatMap(([word, from]) => {
+      const [heading] = questionBlocks(record, `what about the ${word}`) ?? []
+      const text = heading?.rows[0]?.text ?? ''
+      return /^(?:No entry tells that: none|The log does not tell of [^:]*: no entry)/.test(text)
+        ? [`${word}: ${text} | ${from}`]
+        : []
+    })
+    expect(missed).toEqual([])
+  })
+
+  it('a word that no entry has is said to be in none', () => {
+    const [heading] = questionBlocks(record, 'what about the zeppelin') ?? []
+    expect(heading?.rows[0]?.text).toMatch(/^No entry tells that: none of [^:]* has zeppelin in it$/)
+  })
+})
