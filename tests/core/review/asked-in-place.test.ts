@@ -72,6 +72,10 @@ describe('a lock in the place of another', () => {
     },
   )
 
+  it.each(['where is l103', 'has anybody touched L103 meanwhile'])('%s: found without its dash', (asked) => {
+    expect(answered(day, asked)).toMatch(/^What the log has of L103\nL-103, lock at/)
+  })
+
   it('a valve that no lock was keyed at is in no entry', () => {
     expect(answered(day, 'is the lock still on V-99')).toMatch(
       /^The log does not tell of V-99: no entry has it/,
