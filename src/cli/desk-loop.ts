@@ -46,6 +46,7 @@ export async function deskOnScreen(values: Values, read: () => Read): Promise<nu
       safe: () => makeSafeLines(defs, state),
       acts: {
         words: deskOf(defs, state).acts.map((one) => one.word),
+        isOpen: !review.isClosed,
         take: (keyed) => {
           word = keyed
         },
@@ -87,7 +88,7 @@ export async function deskInLines(values: Values, read: () => Read): Promise<num
   for (;;) {
     const { acts } = deskOf(now.defs, now.state)
     const words = acts.map((one) => one.word).join(', ')
-    const keyed = await asked(`Asked: a number, ${words}, act, list, or leave.`, piped)
+    const keyed = await asked(`Asked: a number, a question in words, ${words}, act, list, or leave.`, piped)
     const text = keyed?.trim().toLowerCase() ?? ''
     if (keyed === null || LEAVING.includes(text)) return now.code
     const word = isStop(text) ? 'stop' : text

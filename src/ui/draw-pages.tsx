@@ -21,7 +21,12 @@ export interface DrawnPages {
   readonly numbers: string | null
   readonly safe: () => readonly string[]
   /** Words that do something: the screen ends with them. A STOP is one of them wherever there are any. */
-  readonly acts?: { readonly words: readonly string[]; readonly take: (word: string) => void }
+  readonly acts?: {
+    readonly words: readonly string[]
+    /** STOP can be said: the job is not closed. */
+    readonly isOpen: boolean
+    readonly take: (word: string) => void
+  }
 }
 
 /** True when it was interrupted. */
@@ -175,9 +180,9 @@ function hintsOf(
   const acts = drawn.acts?.words ?? []
   if (said === 'help' && acts.length > 0)
     return [
-      'act: what each word does. next, back, list; 3-9; entry 214; stop; 0: leave. Tab: safe.',
-      'act, list, stop, 3-9; 0 leaves.',
-      'act: the words. 0: leave.',
+      `Ask in words, as: who signed. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9, entry 214; 0: leave. Tab: safe.`,
+      `Ask in words. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9; 0 leaves.`,
+      'Ask in words; act; 0: leave.',
     ]
   if (said === 'help' || view === null)
     return drawn.numbers === null
@@ -193,11 +198,13 @@ function hintsOf(
   }
   if (view.keyed === null && acts.length > 0)
     return [
-      `${acts.join(', ')}; a number; help; leave.`,
-      `${acts.join(', ')}; help; leave.`,
-      'act: the words; help; leave.',
+      `A number; a question in words; ${acts.join(', ')}; help; leave.`,
+      `A number; a question; ${acts.join(', ')}; help; leave.`,
+      'Ask in words; help; leave.',
     ]
   return view.keyed === null
     ? ['Number: what is behind it. help. 0: leave. Tab: safe.', 'A number; help; 0: leave.']
-    : ['Number: another. Enter: list. 0: leave. Tab: safe.', 'Enter: list. 0: leave.']
+    : acts.length > 0
+      ? ['Another number or question. Enter: list. 0: leave. Tab: safe.', 'Enter: list. 0: leave.']
+      : ['Number: another. Enter: list. 0: leave. Tab: safe.', 'Enter: list. 0: leave.']
 }

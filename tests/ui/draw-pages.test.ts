@@ -119,10 +119,10 @@ describe('a review on the screen', () => {
 
   it('ends with a word that does something, and with a STOP; where there are none it knows no such word', async () => {
     const taken: string[] = []
-    const acts = { words: ['note'], take: (word: string) => void taken.push(word) }
+    const acts = { words: ['note'], isOpen: true, take: (word: string) => void taken.push(word) }
     for (const keyed of ['note', 'STOP!']) {
       const { screen, send, done } = draw({ acts })
-      await screen.see('note; a number; help; leave.')
+      await screen.see('A number; a question in words; note; help; leave.')
       send(`${keyed}\r`)
       expect(await done).toBe(false)
     }
@@ -143,8 +143,11 @@ describe('a review on the screen', () => {
 
   it('names in 40 columns the words that fit, none of them cut', async () => {
     const words = ['countersign', 'note']
-    const { screen } = draw({ size: { cols: 40, rows: 15 }, acts: { words, take: () => undefined } })
-    await screen.see('act: the words; help; leave.')
+    const { screen } = draw({
+      size: { cols: 40, rows: 15 },
+      acts: { isOpen: true, words, take: () => undefined },
+    })
+    await screen.see('Ask in words; help; leave.')
   })
 
   it('stays above the bottom of a low and narrow terminal', async () => {

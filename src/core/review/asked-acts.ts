@@ -115,7 +115,8 @@ const timeOf = ({ entries }: OnRecord, entry: Entry) =>
   byWhom({ entries }, { at: entry.at, by: 'X' }).replace(/^X /, '')
 
 /** Names are of the crew file, as the job would take their signature now; nobody is told that it is right to. */
-export function whoMayTold({ defs, state, entries }: OnRecord): Block[] {
+export function whoMayTold(record: OnRecord): Block[] {
+  const { defs, state, entries } = record
   if (state.closed !== null) {
     const close = entries.findLast((e) => e.type === 'job.closed')
     return [
@@ -123,6 +124,7 @@ export function whoMayTold({ defs, state, entries }: OnRecord): Block[] {
       said(
         `A closed job takes no decision${close === undefined ? '' : ` (${entriesText([close.seq])})`}. A lead puts words beside it, by remark.`,
       ),
+      ...decisionsTold(record),
     ]
   }
   if (openStop(state) !== null)

@@ -6,69 +6,32 @@ import { itemByKey } from '../job/gate.ts'
 import { hanging } from '../job/locks-on.ts'
 import type { Block } from '../sheet/block.ts'
 import { tellsOfHarm } from '../talk/safety-asked.ts'
+import { anchorOf, lineOf } from './anchor.ts'
 import { howLongTold } from './asked-desk.ts'
 import {
   asItem,
   entriesText,
-  entryLine,
   heading,
   isTag,
+  lineName,
   linesWhere,
   notTold,
   type OnRecord,
   said,
   tagsIn,
-  toldOf,
   wordsIn,
 } from './asked-entries.ts'
 import { isAbout } from './asked-locks.ts'
 import { lookOf } from './asked-readings.ts'
-import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
+import { heldIn, wordsAsked } from './asked-words.ts'
 import { workedAfter } from './kinds/danger.ts'
-import { count, movesOf, named } from './look.ts'
+import { count, named } from './look.ts'
 import { runsIt, startsIt, startsOf } from './starts.ts'
+import { namesPerson } from './whole-text.ts'
 
 const MOST = 14
 
-const isNote = ({ type }: Entry) => type === 'note.written'
-
-/** Words that name a sort of entry by themselves; the rest of the words then tell which of that sort. */
-const SORTS: readonly (readonly [RegExp, (entry: Entry) => boolean])[] = [
-  [/\b(?:notes?|noted|wrote)\b/, isNote],
-  [/\breleased?\b/, ({ type }) => type === 'stop.released'],
-  [/\bstop(?:ped)?\b/, ({ type }) => type === 'stop.raised'],
-  [/\bcorrect(?:ed|ion)\b/, ({ type }) => type === 'reading.corrected'],
-  [/\b(?:judged|verdict)\b/, ({ type }) => type === 'verdict.given'],
-  [/\b(?:decided|decision|concession)\b/, ({ type }) => type === 'disposition.set'],
-  [/\b(?:lapsed?|ran out|run out|expired)\b/, (e) => e.type === 'gate.closed' && e.cause === 'lapsed'],
-  [/\b(?:fell|fall)\b/, ({ type }) => type === 'gate.closed'],
-  [/\b(?:all out|all clear|came out|keyed clear)\b/, ({ type }) => type === 'people.clear'],
-  [/\b(?:dropped|out of calibration)\b/, ({ type }) => type === 'instrument.doubted'],
-  [/\bclosed?\b/, ({ type }) => type === 'job.closed'],
-]
-
-const OF_SORTS =
-  /^(?:note|wrote|stop|releas|correct|judg|verdict|decid|decision|concess|laps|fell|fall|clear|drop|clos|keyed)/
-
-/** The first entry behind `after` that the words mean; null where none does. A thing told of with no sort is what somebody wrote of it. */
-function anchorOf(record: OnRecord, words: string, after: number): Entry | null {
-  const sort = SORTS.find(([pattern]) => pattern.test(words))
-  const is = sort?.[1] ?? (({ type }: Entry) => SAID.includes(type))
-  const rest = wordsAsked(words).filter((word) => !OF_SORTS.test(word))
-  const later = movesOf(record.entries).filter(({ entry }) => entry.seq > after && is(entry))
-  const scored = later.map((move) => ({ entry: move.entry, score: heldIn(toldOf(record, move) ?? '', rest) }))
-  const most = Math.max(0, ...scored.map(({ score }) => score))
-  // Of several notes the one about another thing is not the one that is meant.
-  if (most === 0 && (sort === undefined || (rest.length > 0 && is === isNote))) return null
-  return scored.find(({ score }) => score === most)?.entry ?? null
-}
-
 const SAID: readonly Entry['type'][] = ['note.written', 'step.objected', 'stop.explained', 'remark.made']
-
-const lineOf = (record: OnRecord, entry: Entry): string => {
-  const move = movesOf(record.entries).find((one) => one.entry.seq === entry.seq)
-  return entryLine(record, entry, (move === undefined ? null : toldOf(record, move)) ?? entry.type)
-}
 
 const READ: readonly Entry['type'][] = [
   'reading.taken',
@@ -82,13 +45,8 @@ export function betweenTold(record: OnRecord, asked: string): Block[] | null {
   const [, one = '', other = ''] = /\bbetween (.+?) and (.+?)\??$/.exec(asked) ?? []
   const first = anchorOf(record, one, -1)
   const last = first === null ? null : anchorOf(record, other, first.seq)
-  if (one === '' || (first === null && !/\b(?:measur|read|key|do|did|done|happen)/.test(asked))) return null
-  if (first === null || last === null)
-    return [
-      notTold(
-        `of ${first === null ? one : other}${first === null ? '' : ' after that'}: no entry was found that is of it`,
-      ),
-    ]
+  // What is not found by its words is looked for in all of them together, and not said to be missing.
+  if (first === null || last === null) return null
   const isMeasuring = /\b(?:measur|read|figure)/.test(asked.replace(/\bbetween .*/, ''))
   const inside = record.entries.filter(
     ({ seq, type }) => seq > first.seq && seq < last.seq && (!isMeasuring || READ.includes(type)),
@@ -118,16 +76,20 @@ export function afterTold(record: OnRecord, asked: string): Block[] | null {
   const first = after === '' ? null : anchorOf(record, after, -1)
   if (first === null) return null
   const person = record.defs.crew.crew.find(({ id }) => new RegExp(`\\b${id}\\b`, 'i').test(before))
+  const isMeasuring = /\b(?:readings?|figures?|sizes?|measur\w*)\b/.test(before)
   const is = (entry: Entry) =>
     entry.seq > first.seq &&
+    (!isMeasuring || READ.includes(entry.type)) &&
     (person === undefined || entry.by === person.id || ('person' in entry && entry.person === person.id))
   const lines = linesWhere(record, ({ entry }) => is(entry))
   return [
     heading(
-      `After this${person === undefined ? '' : `, by ${person.id}`}: ${count(lines.length, 'entry', 'entries')}`,
+      `Keyed after this${person === undefined ? '' : `, by ${person.id}`}: ${isMeasuring ? count(lines.length, 'reading') : count(lines.length, 'entry', 'entries')}`,
     ),
     said(lineOf(record, first), ...cut(lines).map((text) => `  ${text}`)),
-    said('Who keyed is on record; whose hands did the work is not, and nothing of what nobody keyed.'),
+    said(
+      'What a note tells of may have been before it was keyed. Who keyed is on record; whose hands did the work is not.',
+    ),
   ]
 }
 
@@ -174,7 +136,7 @@ export function toldOffTold(record: OnRecord): Block[] {
       ...cut(linesWhere(record, ({ entry }) => isLater(entry))),
     ),
     said(
-      ...still.map(({ shown, seq }) => `${shown} is STILL ON by the record (entry ${seq}).`),
+      ...still.map(({ shown, seq }) => `No hold point tells ${shown} off (entry ${seq}): look where it is.`),
       'Words take no lock off the record. Whether it was off, only somebody who looked can tell.',
     ),
   ]
@@ -231,6 +193,22 @@ export function startTold(record: OnRecord): Block[] {
     said('The job itself:', ...(head?.rows.map(({ text }) => text) ?? [])),
     said('That is when it was keyed; who stood where, the log does not tell.'),
   ]
+}
+
+/** Each time that a start was tried before hands went in, and what came of it, as it was keyed. */
+export function triedStartTold(record: OnRecord): Block[] {
+  const lines = linesWhere(
+    record,
+    ({ entry }) =>
+      (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
+      /\bstart\b/.test(lineName(record.defs, entry)),
+  )
+  return lines.length === 0
+    ? [notTold('that a start was tried: no hold point was keyed with that')]
+    : [
+        heading('Starts that were tried before hands went in, as they were keyed'),
+        said(...lines, 'Whether the panel was live then, the words alone tell.'),
+      ]
 }
 
 /** Which of two that a question names was done first, by the first step answered with its words and, where they are asked, of taking it off. */
@@ -300,8 +278,7 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
   const { defs, entries } = record
   const id = ID.exec(asked)?.[1]?.toUpperCase() ?? ''
   const isIn = defs.crew.crew.some((one) => one.id.toUpperCase() === id)
-  const named = (e: Entry) =>
-    ('person' in e && e.person?.toUpperCase() === id) || e.by?.toUpperCase() === id || nameIn(e, id)
+  const named = (e: Entry) => e.by?.toUpperCase() === id || namesPerson(e, id)
   const own = entries.filter(named)
   if (id === '' || (!isIn && own.length === 0)) return null
   const words = wordsAsked(asked).filter(
@@ -314,13 +291,12 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
     record,
     ({ entry }) => seqs.has(entry.seq) && heldIn(wholeText(record, entry), words) > 0,
   )
-  const shown = asAsked(asked, words)
   const signed = own.filter((e) => 'signed' in e && e.signed === 'pin' && 'person' in e && e.person === id)
   return [
     heading(
       held.length > 0
         ? `Whether ${id} did, no entry tells but in these words`
-        : `No entry tells that ${id} did${shown === '' ? '' : `: none has ${id} and ${shown} in it`}`,
+        : `No entry tells that ${id} did, by the words of the question`,
     ),
     said(
       ...(held.length === 0 && all.length > 0 ? [`What ${id} is named in or keyed:`] : []),

@@ -118,7 +118,7 @@ export const DESK_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
-      '\\b(?:same (?:man|person|one|mechanic|people|lead|hand)|himself|herself|one and the same|own work|their own)\\b.*(?:\\b(?:sign|measur|decid|accept|check|read|key)\\w*|\\?|$)',
+      '^(?!.*\\bwitness).*\\b(?:same (?:man|person|one|mechanic|people|lead|hand)|himself|herself|one and the same|own work|their own)\\b.*(?:\\b(?:sign|measur|decid|accept|check|read|key)\\w*|\\?|$)',
       '\\b(?:did|has|was) (?:whoever|who|the one who|he who) (?:measured|read|keyed)\\b.*\\b(?:sign|decid|accept)\\w*',
       '\\b(?:independen\\w+|four eyes|second pair of eyes|marked (?:his|her|their) own)\\b',
     ),
@@ -132,6 +132,7 @@ export const DESK_QUESTIONS: readonly Question[] = [
       '^(?:was|were|is) (?:it|that|this|the [\\w ]+|everything|all of it) witness\\w*',
       '\\bwhich hold points? (?:was|were|has|had)\\b.*\\bwitness',
       '\\bwitness(?:es)? (?:at|of|for|to)\\b',
+      '\\bsame\\b.*\\bwitness',
     ),
     like: 'who was the witness',
     answer: (record, asked) => witnessesTold(record, asked),

@@ -18,6 +18,7 @@ import { heldIn, wordsAsked } from './asked-words.ts'
 import type { Kind } from './exception.ts'
 import { count, named } from './look.ts'
 import { sectionsOf } from './sections.ts'
+import { namesPerson } from './whole-text.ts'
 
 /** Items of these kinds with all that they say; `none`: where there are none. */
 function itemsTold({ review }: OnRecord, kinds: readonly Kind[], title: string, none: string): Block[] {
@@ -218,7 +219,8 @@ export function personTold(record: OnRecord, asked: string): Block[] | null {
   if (person === undefined) return null
   const { id } = person
   const keyed = entries.filter((e) => e.by === id)
-  const signed = entries.filter((e) => 'person' in e && e.person === id)
+  // Also in the words of others: who cut a lock may stand in a reason alone.
+  const signed = entries.filter((e) => namesPerson(e, id))
   const steps = [
     ...new Set(keyed.flatMap((e) => ('step' in e && typeof e.step === 'string' ? [e.step] : []))),
   ]
@@ -227,7 +229,7 @@ export function personTold(record: OnRecord, asked: string): Block[] | null {
   const lines = linesWhere(record, ({ entry }) => signed.includes(entry) && entry.type !== 'pin.fitted')
   return [
     heading(
-      `${id} ${person.name}, ${person.role}: ${count(keyed.length, 'entry', 'entries')} keyed, ${signed.length} with ${id} named in them`,
+      `${id} ${person.name}, ${person.role}: ${count(keyed.length, 'entry', 'entries')} keyed, ${id} named in ${signed.length}, signatures and words of others among them`,
     ),
     said(
       ...(steps.length === 0

@@ -66,9 +66,15 @@ export function toldOf(record: OnRecord, { entry, after }: Move): string | null 
     case 'verdict.given':
       return `${named(stepById(defs, entry.step))}: ${entry.verdict.result.verdict}`
     case 'finding.observed':
-      return `${named(stepById(defs, entry.step))}: ${labelsOf(defs, entry.step, allOf(entry))}`
+      return `${named(stepById(defs, entry.step))}: ${labelsOf(defs, entry.step, allOf(entry))}${entry.note === undefined ? '' : `; ${entry.note}`}`
     case 'disposition.set':
-      return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}`
+      return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}, because: ${clause(entry.why)}`
+    case 'step.objected':
+      return `${named(stepById(defs, entry.step))}: not so, ${entry.remark}`
+    case 'stop.explained': {
+      const told = entryBlock(defs, after, entry)?.rows[0]?.text.trim() ?? ''
+      return `${told}${entry.why === '' ? '' : `, ${clause(entry.why)}`}${entry.called_by === undefined ? '' : `; called by ${entry.called_by}`}`
+    }
     case 'gate.closed': {
       const why = entry.why ?? CAUSES[entry.cause]
       const lapsed = lapsedText(defs, after, entry)
@@ -161,12 +167,19 @@ export function wordsIn(entry: Entry): string {
     case 'step.objected':
       return entry.remark
     case 'stop.explained':
-      return entry.why ?? ''
+      return entry.why
     case 'stop.released':
       return entry.answer
     default:
       return ''
   }
+}
+
+/** What somebody said that names one of these numbers: a note that a gauge fell is of no reading, and is asked for with it. */
+export function saidOf(record: OnRecord, numbers: readonly string[]): string[] {
+  return linesWhere(record, ({ entry }) =>
+    tagsIn(wordsIn(entry)).some((tag) => numbers.some((one) => isTag(one, tag))),
+  )
 }
 
 /** Numbers of locks, tags and instruments that are named in a question: `L-103`, `T-9`, `M-1`. */

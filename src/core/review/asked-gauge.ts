@@ -8,7 +8,7 @@ import { gaugeById } from '../job/seats.ts'
 import { stands } from '../job/state.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { instrumentName, placeName, placeNumber, readingText, workedText } from '../talk/names.ts'
-import { entriesText, heading, isTag, notTold, type OnRecord, said, tagsIn } from './asked-entries.ts'
+import { entriesText, heading, isTag, notTold, type OnRecord, said, saidOf, tagsIn } from './asked-entries.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 import { byWhom, clause, count, named, when } from './look.ts'
 
@@ -159,6 +159,7 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
         ],
       }),
     ),
+    ...saidBlock(record, ids),
     ...(fine.length === 0
       ? []
       : [said('Within what is allowed:', ...fine.map((one) => checkLine(record, one)))]),
@@ -166,6 +167,12 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
     ...readBy(record, ids),
     said('How it was held, and what it read where nobody keyed, no record tells.'),
   ]
+}
+
+/** What was said of an instrument in words: no figure tells that it fell. */
+export function saidBlock(record: OnRecord, ids: readonly string[]): Block[] {
+  const lines = saidOf(record, ids)
+  return lines.length === 0 ? [] : [said('Said of it in words:', ...lines)]
 }
 
 /** Verdicts with their word: those that rest on a set-check that was off, and apart from them those on other figures of the same gauge. */

@@ -19,7 +19,7 @@ import {
   said,
 } from './asked-entries.ts'
 import { isFall } from './behind.ts'
-import { type Move, movesOf, named, when, whoIn } from './look.ts'
+import { count, type Move, movesOf, named, when, whoIn } from './look.ts'
 
 type Fall = { readonly entry: Extract<Entry, { type: 'gate.closed' }>; readonly move: Move }
 
@@ -96,6 +96,27 @@ function afterIt({ entries }: OnRecord, { seq, step }: Fall['entry']): string {
   ].join(', ')
 }
 
+/** Of each gas at each place how often it was keyed, and the least and the most of it. */
+function spans({ defs, entries }: OnRecord, gas: RegExp | undefined): string[] {
+  const read = new Map<string, { readonly shown: string; readonly si: number; readonly seq: number }[]>()
+  for (const e of entries) {
+    if ((e.type !== 'evidence.given' && e.type !== 'evidence.failed') || e.reading === undefined) continue
+    const gate = gatesOf(defs).find(({ id }) => id === e.step)
+    if (gate === undefined || itemByKey(defs, gate, e.item)?.evidence.kind !== 'gas') continue
+    const name = lineName(defs, e)
+    if (gas?.test(name.toLowerCase()) === false) continue
+    read.set(name, [...(read.get(name) ?? []), { shown: e.shown, si: e.reading.si, seq: e.seq }])
+  }
+  return [...read].map(([name, all]) => {
+    const sorted = all.toSorted((a, b) => a.si - b.si)
+    const [least, most] = [sorted[0], sorted.at(-1)]
+    const text = (one: (typeof all)[number] | undefined) => `${one?.shown ?? ''} (entry ${one?.seq ?? ''})`
+    return least?.si === most?.si
+      ? `${name}: ${count(all.length, 'figure')}, ${all.length === 1 ? '' : 'all '}${text(least)}.`
+      : `${name}: ${count(all.length, 'figure')}, from ${text(least)} to ${text(most)}.`
+  })
+}
+
 /** Every figure of a gas limit that was keyed, hold point by hold point, and what each fell by between; failed ones too. */
 export function gasTold(record: OnRecord, asked = ''): Block[] {
   const gas = gasNamed(asked)
@@ -116,6 +137,7 @@ export function gasTold(record: OnRecord, asked = ''): Block[] {
     ]
   return [
     heading('Gas tests as they were keyed, hold point by hold point, and what each fell by'),
+    said(...spans(record, gas)),
     ...blocks,
     said('None of them tells what the air is like now.'),
   ]

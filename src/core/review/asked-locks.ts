@@ -8,7 +8,6 @@ import { type Block, row } from '../sheet/block.ts'
 import { dangerNotes } from '../talk/danger-notes.ts'
 import {
   eitherOf,
-  entryLine,
   heading,
   isTag,
   lineName,
@@ -16,6 +15,7 @@ import {
   notTold,
   type OnRecord,
   said,
+  saidOf,
   tagsIn,
 } from './asked-entries.ts'
 import { byWhom, clause, named, when } from './look.ts'
@@ -41,7 +41,7 @@ const inPlaceOf = (entries: readonly Entry[], shown: string): readonly Given[] =
 
 /** Of one lock, blind or tag by its number or its point's, or of all: where it hung, who keyed it on, who told it off. */
 export function locksTold(record: OnRecord, asked: string): Block[] {
-  const { defs, state, entries } = record
+  const { defs, state } = record
   const { on, off } = hanging(defs, state)
   const tags = tagsIn(asked)
   const isAsked = ({ shown, item }: Keyed) =>
@@ -57,9 +57,15 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
       (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
       tags.some((tag) => isAbout(defs, entry, tag)),
   )
-  const remarks = entries.filter(
-    (e) => e.type === 'remark.made' && tags.some((tag) => tagsIn(e.text).some((one) => isTag(one, tag))),
+  const numbers = [...tags, ...on.filter(isAsked).map(({ shown }) => shown)]
+  const notes = dangerNotes(state).filter((line) =>
+    tags.length === 0 ? tagsIn(line).length > 0 || HANGS.test(line) : isOfAny(line, numbers),
   )
+  // A note of danger stands by itself: once is enough.
+  const words =
+    tags.length === 0
+      ? []
+      : saidOf(record, numbers).filter((line) => !notes.some((note) => sameWords(note, line)))
   if (blocks.length === 0 && all.length === 0)
     return [
       notTold(tags.length === 0 ? 'of any lock, blind or tag' : `of ${eitherOf(tags)}: no entry has it`),
@@ -75,29 +81,39 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
     ...blocks,
     said(
       // Once, under all of them: a note of one lock is none of each.
-      ...(isOn
-        ? dangerNotes(state).map((line) => `But: ${line}. Words take no lock off the record: look at it.`)
-        : []),
+      ...(isOn ? notes.map((line) => `But: ${line}. Words take no lock off the record: look at it.`) : []),
       ...(all.length === 0 ? [] : ['Each keying of it:', ...all]),
-      ...remarks.flatMap((e) =>
-        e.type === 'remark.made' ? [entryLine(record, e, `remark: ${e.text}`)] : [],
-      ),
-      'Whose hand took it off is on record only where it was asked; else it is who keyed it.',
+      ...(words.length === 0 ? [] : ['Said of it in words:', ...words]),
+      'Whose hand hung it or took it off is on record only where it was asked; else it is who keyed it.',
     ),
   ]
 }
 
+const HANGS = /\b(?:locks?|padlocks?|tags?|blinds?|hasps?|valves?|breakers?|isolat\w+)\b/i
+
+/** A note of what hangs that names no number may be of any lock, and is told of each. */
+function isOfAny(text: string, numbers: readonly string[]): boolean {
+  const own = tagsIn(text)
+  return (
+    (own.length === 0 && HANGS.test(text)) || own.some((one) => numbers.some((number) => isTag(number, one)))
+  )
+}
+
+const sameWords = (note: string, line: string) => line.includes(note.replace(/^.*?: /, ''))
+
 function lockBlock(record: OnRecord, what: Keyed, told: Keyed | null): Block {
   const { defs, entries } = record
   const others = inPlaceOf(entries, what.shown)
-  const hung = `${what.shown}, ${itemLabel(defs, what.item)}, at hold point ${what.gate.number}: on by ${what.by ?? 'nobody known'} (entry ${what.seq})`
+  const hung = `${what.shown}, ${itemLabel(defs, what.item)}, at hold point ${what.gate.number}: keyed on by ${what.by ?? 'nobody known'} (entry ${what.seq})`
   return {
     margin: '',
     rows: [
       row(
-        told === null
-          ? `${hung}. No entry tells it off: by the record it is STILL ON.`
-          : `${hung}; ${offText(record, told)} (entry ${told.seq}).`,
+        told !== null
+          ? `${hung}; ${offText(record, told)} (entry ${told.seq}).`
+          : others.length === 0
+            ? `${hung}. No entry tells it off: by the record it is STILL ON.`
+            : `${hung}. Told off by no hold point, and ANOTHER was keyed in its place: where it is, look.`,
       ),
       ...others.map((e) =>
         row(

@@ -115,6 +115,7 @@ export const LOG_QUESTIONS: readonly Question[] = [
       `\\b(?:last|first|latest|all) (?:the )?(?:gas|air|oxygen) (?:test|reading|check)s?\\b`,
       `\\bwhat (?:was|were|did|is)\\b.*\\b(?:oxygen|o2|lel|h2s|gas (?:test|reading|figure)s?)\\b`,
       '\\bwhen\\b.*\\bsniff\\w*',
+      '\\b(?:any|did|was|were|has)\\b.*\\b(?:gas|flammables?|flammable meter|lel|h2s|oxygen|o2)\\b.*\\b(?:meters?|above|over|below|under|zero|shows?|shown|showed|read|rise|rose|high|low)\\b',
       `\\b${AIR}\\b.*\\b(?:done|taken|good|fine|keyed|proved|clean|clear|right|ok(?:ay)?)\\b.*\\b(?:again|anew|after(?:wards?)?|since|before)\\b`,
     ),
     like: 'when was the gas tested',

@@ -13,7 +13,7 @@ import {
   type OnRecord,
   said,
 } from './asked-entries.ts'
-import { judgedOn, offLines, readBy } from './asked-gauge.ts'
+import { judgedOn, offLines, readBy, saidBlock } from './asked-gauge.ts'
 import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
 import { changesInWords } from './changes-rows.ts'
 import { howDecided } from './decided.ts'
@@ -21,6 +21,7 @@ import { isWatched, type Judged, judgedIn, shareText } from './judged.ts'
 import { clause, count, named, when } from './look.ts'
 import { namesStep, namesVerdict } from './part-named.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
+import { keyedIn } from './whole-text.ts'
 
 type Given = Extract<Entry, { type: 'verdict.given' }>
 type Decision = Extract<Entry, { type: 'disposition.set' }>
@@ -116,7 +117,7 @@ export function wearTold(record: OnRecord): Block[] {
 }
 
 /** What is within its error of a limit, or used so far that it is to be watched; then the rest by the share that is used. */
-export function nearTold(record: OnRecord): Block[] {
+export function nearTold(record: OnRecord, asked: string): Block[] {
   const { review, defs } = record
   const items = review.exceptions.filter(({ kind }) => kind === 'close')
   const shares = standing(record).flatMap((e) =>
@@ -129,6 +130,10 @@ export function nearTold(record: OnRecord): Block[] {
   const rest = shares.filter(({ one }) => !isWatched(one)).sort((a, b) => b.used - a.used)
   const line = ({ e, one, text }: { e: Given; one: Judged; text: string }) =>
     `${named(stepById(defs, e.step))}: ${one.name} ${text} (entry ${e.seq}).`
+  const words = wordsAsked(asked).filter((word) => !OF_NEAR.test(word))
+  const ofNamed = shares.filter(
+    ({ e, one }) => namesStep(record, e.step, words) + heldIn(one.name, words) > 0,
+  )
   const held = standing(record).filter((e) => e.verdict.result.verdict === 'HOLD')
   return [
     heading(
@@ -136,6 +141,9 @@ export function nearTold(record: OnRecord): Block[] {
         ? 'Nothing that was judged is as near its limit as its error, or to be watched, by this record'
         : 'Near its limit by this record: within its error of it, or to be watched; a number opens it',
     ),
+    ...(ofNamed.length === 0
+      ? []
+      : [said(`Of what is named, ${asAsked(asked, words)}:`, ...ofNamed.map(line))]),
     ...items.map(asItem),
     ...(watched.length === 0 ? [] : [said('To be watched:', ...watched.map(line))]),
     ...(rest.length === 0
@@ -155,6 +163,7 @@ export function nearTold(record: OnRecord): Block[] {
 }
 
 const NEAREST = 5
+const OF_NEAR = /^(?:near|clos|far|almost|borderlin|margin|tight|edge|over|out|past)/
 
 /** Verdicts that are not void, in the order of the log. */
 function standing({ entries, state }: OnRecord): Given[] {
@@ -187,7 +196,8 @@ export function judgedTold(record: OnRecord, asked: string): Block[] | null {
   const meant = scored.filter(({ score }) => score === most)
   const seqs = meant.map(({ e }) => e.seq)
   const items = review.exceptions.filter(
-    ({ kind, entries: all }) => kind === 'unmeasured' && all.some((seq) => seqs.includes(seq)),
+    ({ kind, entries: all }) =>
+      (kind === 'unmeasured' || kind === 'close') && all.some((seq) => seqs.includes(seq)),
   )
   return [
     heading(
@@ -235,7 +245,7 @@ function decisionsOn(record: OnRecord, e: Given): string[] {
 
 /** Facts by which a piston is told to be solid, hollow, vented or plugged, by the names that steps and answers have for them. */
 const INSIDE =
-  /\b(?:hollow|solid|vented\b.*\bpiston|piston\b.*\bvented|plugs?|cavit\w+|the knock|gas inside|the mass)\b/i
+  /\b(?:hollow|solid|vented\b.*\bpiston|piston\b.*\bvented|plugs?|cavit\w+|the knock|gas inside|the mass|vent holes?|hiss\w*)\b/i
 /** Of the same words, and of other parts. */
 const NOT_PISTON = /\b(?:pockets?|jackets?|water|cylinder|blinds?|runs on)\b/i
 
@@ -252,7 +262,7 @@ export function pistonTold(record: OnRecord): Block[] {
     )
       return false
     const title = 'step' in entry && entry.step !== null ? stepById(defs, entry.step).step.title : ''
-    const shown = 'shown' in entry ? entry.shown : 'text' in entry ? entry.text : ''
+    const shown = keyedIn(entry)
     return INSIDE.test(`${title} ${shown}`) && !NOT_PISTON.test(title)
   })
   const judged = record.entries.filter(
@@ -293,7 +303,9 @@ export function fellTold(record: OnRecord, ids: readonly string[]): Block[] | nu
     heading(
       doubted.length > 0
         ? `Void with ${ids.join(', ')}: ${count(doubted.flatMap(({ readings }) => readings).length, 'figure')}, and what rested on them`
-        : `No entry voids anything read with ${ids.join(', ')}: its figures stand in this log`,
+        : off.length > 0
+          ? `No entry voids what ${ids.join(', ')} read, and it read OFF its standard: what is judged by it is HOLD`
+          : `No entry voids anything read with ${ids.join(', ')}: its figures stand in this log`,
     ),
     ...items.map(
       (one): Block => ({
@@ -306,9 +318,8 @@ export function fellTold(record: OnRecord, ids: readonly string[]): Block[] | nu
     ),
     ...(off.length === 0
       ? []
-      : [
-          said('But it read off its standard:', ...off, ...(doubted.length > 0 ? [] : judgedOn(record, ids))),
-        ]),
+      : [said('Off its standard:', ...off, ...(doubted.length > 0 ? [] : judgedOn(record, ids)))]),
+    ...saidBlock(record, ids),
     ...(doubted.length > 0 ? [] : readBy(record, ids)),
   ]
 }

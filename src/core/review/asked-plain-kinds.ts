@@ -1,19 +1,10 @@
 // How people word what they want to know of a job that went wrong. They stand before the other kinds, as a word of theirs would be caught
 // there: a set-check that was off by one that asks for a day of calibration, a hold by one that asks for a decision.
-import {
-  afterTold,
-  betweenTold,
-  cameFirstTold,
-  didTold,
-  droppedTold,
-  startTold,
-  toldOffTold,
-} from './asked-course.ts'
+import { cameFirstTold, didTold, droppedTold, startTold, toldOffTold } from './asked-course.ts'
 import { personSpanTold, repeatsTold, whoWasInTold } from './asked-desk.ts'
 import type { OnRecord, Question } from './asked-entries.ts'
 import { gaugeTold, meantIds } from './asked-gauge.ts'
 import { whyHoldTold, wouldHavePassedTold } from './asked-holds.ts'
-import { lapsesTold } from './asked-lapse.ts'
 import { fellTold, judgedTold, nearTold, pistonTold, renewedTold, wearTold } from './asked-parts.ts'
 import { correctionsTold } from './asked-readings.ts'
 
@@ -31,9 +22,9 @@ const GAS = '(?:gas|air|oxygen|gas tests?)'
 /** Of a gauge, and not of running: whether that is asked comes before all else. */
 export const GAUGE_QUESTION: Question = {
   asked: any(
-    `^(?!.*\\b(?:run|start|load|go)\\b)(?:(?:so|and|but) )?(?:was|were|is|are|did|had|has|could|may|might|can|how|why|who|by how much)\\b.*\\b${GAUGE}\\b.*\\b${GOOD}\\b${NOT_THERE}`,
+    `^(?!(?!(?:why|who)\\b).*\\b(?:run|start|load|go)\\b)(?:(?:so|and|but) )?(?:was|were|is|are|did|had|has|could|may|might|can|how|why|who|by how much)\\b.*\\b${GAUGE}\\b.*\\b${GOOD}\\b${NOT_THERE}`,
     `^(?!.*\\b(?:run|start|load|go)\\b)(?:was|is|were|are|could|can) (?:there )?(?:any )?(?:doubt|trust) (?:in|about|of) .*\\b${GAUGE}\\b`,
-    `^(?!.*\\b(?:hang|hangs|hung|hanging|rest|rests|fell|falls|depend\\w*|hold|run|start|load)\\b).*\\bset[- ]?checks?\\b`,
+    `^(?!.*\\b(?:hang|hangs|hung|hanging|rest|rests|fell|falls|depend\\w*|hold|run|start|load)\\b).*\\b(?:set[- ]?|micrometer |gauge |mic )checks?\\b`,
     '\\b(?:trust|rely on|believe|count on|good are|right are)\\b.*\\b(?:figures?|readings?|sizes?|measurements?|diameters?)\\b',
     `\\b(?:how (?:far|much|bad(?:ly)?)) (?:was|is|were) .*\\b${GAUGE}\\b.*\\b(?:out|off)\\b`,
     `\\bhow (?:far|much|badly) (?:out|off) (?:was|is|were) .*\\b${GAUGE}\\b`,
@@ -98,26 +89,6 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
     answer: toldOffTold,
   },
   {
-    asked: any('\\bbetween .+ and .+'),
-    like: 'did anyone measure between the note and the stop',
-    answer: betweenTold,
-  },
-  {
-    asked: any(
-      '^what (?:did|was|has)\\b.*\\b(?:do|did|done|key|keyed|happen|happened)\\b ?\\w* ?\\bafter\\b',
-      '^what (?:came|happened|was done) (?:right |straight )?after\\b',
-    ),
-    like: 'what did RO do after the note',
-    answer: afterTold,
-  },
-  {
-    asked: any(
-      `\\bhow long\\b.*\\b${GAS}\\b.*\\b(?:out of date|dead|stale|past|old|over|lapsed|expired|out)\\b`,
-    ),
-    like: 'how long was the gas test out of date',
-    answer: (record, asked) => lapsesTold(record, `gas ${asked}`),
-  },
-  {
     asked: any(
       `\\b(?:who|how long|was|were)\\b.*\\bin\\b.*\\b(?:on|with|under|behind|during)\\b.*\\b(?:dead|stale|old|lapsed|expired|out of date)\\b.*\\b${GAS}\\b`,
     ),
@@ -162,6 +133,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
       '\\b(?:any|anything|something|what|which|how|figures?|readings?)\\b.*\\b(?:nearly|near|close to|almost|just|only just|borderline|tight on|marginal)\\b ?(?:was|is|are|were)? ?(?:out|over|its limit|the limit|their limits?|a limit|limits?|in|worn out|at the limit)\\b',
       '\\b(?:any|anything|what) (?:was |is |were |are )?(?:marginal|borderline|to (?:be )?watch(?:ed)?|near (?:it|its|the))\\b',
       '\\bnear misses\\b',
+      '\\bhow (?:near|close|far)\\b.*\\b(?:limits?|edge|\\d+\\.\\d+)(?: is| was| are)?\\b',
     ),
     like: 'any nearly out',
     answer: nearTold,
@@ -235,7 +207,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
-      '^(?:is|are|was|were) (?!(?:it|this|that|they|everything)\\b(?! \\w+ (?:al|good|fine|in|within|bent|tight)))(?:the |that |this |those |its )?[\\w -]+? (?:alright|all right|fine|good|in toler\\w+|within (?:its |the |their )?(?:limits?|toler\\w+)|in limits?|bent|straight|round|tight|loose|worn(?: out)?|in spec\\w*)(?: (?:after|now|again|then|enough|at the end|as left))*\\??$',
+      '^(?:is|are|was|were) (?!(?:it|this|that|they|everything)\\b(?! \\w+ (?:al|good|fine|in|within|bent|tight)))(?:the |that |this |those |its )?[\\w -]+? (?:ok(?:ay)?|alright|all right|fine|good|in toler\\w+|within (?:its |the |their )?(?:limits?|toler\\w+)|in limits?|bent|straight|round|tight|loose|worn(?: out)?|in spec\\w*)(?: (?:after|now|again|then|enough|at the end|as left))*\\??$',
       '^how (?:tight|loose|straight|round|worn|bent|big|true) (?:is|are|was|were) (?:the )?\\w+',
     ),
     like: 'are the new ring gaps alright',

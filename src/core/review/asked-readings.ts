@@ -23,7 +23,7 @@ import {
   said,
   tagsIn,
 } from './asked-entries.ts'
-import { offLines } from './asked-gauge.ts'
+import { offLines, saidBlock } from './asked-gauge.ts'
 import { keptText, keptWhy } from './asked-kept.ts'
 import { madeOther } from './became.ts'
 import { judgedIn } from './judged.ts'
@@ -209,6 +209,7 @@ export function instrumentTold(record: OnRecord, asked: string): Block[] | null 
       `${id} is in this log${off.length === 0 ? '' : ', and read OFF ITS STANDARD: what is judged on it is HOLD'}`,
     ),
     ...out.map(asItem),
+    ...saidBlock(record, [id]),
     said(
       ...off,
       ...lines,

@@ -7,6 +7,10 @@ import { DESK_NEAR, DESK_WORDS } from './desk-vocabulary.ts'
 /** Too short to tell a slip in by its letters, or further from the word than one slip. */
 const SHORT: Readonly<Record<string, string>> = {
   ...COMMON_SLIPS,
+  mike: 'micrometer',
+  mikes: 'micrometers',
+  ovality: 'out of round',
+  roundness: 'out of round',
   whta: 'what',
   wot: 'what',
   whn: 'when',

@@ -11,9 +11,11 @@ import { nextOverhaul } from './asked-next.ts'
 import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
 import { instrumentTold } from './asked-readings.ts'
 import { isItSafe } from './asked-safe.ts'
+import { signedOfTold } from './asked-signed.ts'
 import { questionMended } from './asked-slips.ts'
 import { byWhoseWordTold } from './asked-stands.ts'
-import { asAsked, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
+import { TIME_QUESTIONS } from './asked-time-kinds.ts'
+import { asAsked, besideTold, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import type { Exception, Kind } from './exception.ts'
 import { isTagOfNone, openBlocks } from './keyed-words.ts'
@@ -39,7 +41,7 @@ const BY_WHOSE_WORD: Told = {
 const QUESTIONS: readonly Told[] = [
   {
     asked:
-      /\b(?:safe|fit|ok(?:ay)?|ready)\b|\bal(?:l ?)?right to\b|^(?:is|was|are|will) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:be )?(?:al(?:l ?)?right|good|fine)\b|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
+      /\bsafe\b|\b(?:fit|ok(?:ay)?|ready|al(?:l ?)?right|good) (?:to|for)\b|^(?:is|was|are|will|should) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:\w+ ){0,2}(?:al(?:l ?)?right|good|fine|ok(?:ay)?|fit|ready)\b|^(?:(?:all|is it|is that|is everything) )?(?:ok(?:ay)?|fit|ready|good)\??$|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
     like: 'is it safe to run',
     answer: isItSafe,
   },
@@ -48,7 +50,11 @@ const QUESTIONS: readonly Told[] = [
     like: 'who took the bore readings',
     answer: ({ defs, state }, asked) => whoKeyed(defs, state, asked),
   },
-  { asked: /\bwho\b.*\b(?:sign|decid|witness|accept|approv)/, like: 'who signed', answer: whoSigned },
+  {
+    asked: /\bwho\b.*\b(?:sign|decid|witness|accept|approv)/,
+    like: 'who signed',
+    answer: (record, asked) => signedOfTold(record, asked) ?? whoSigned(record),
+  },
   {
     asked: /\bhold ?points?\b|\bgates?\b|\bwhy\b.*\b(?:fell|fall|fallen)\b/,
     like: 'why did the hold point fall',
@@ -62,7 +68,7 @@ const QUESTIONS: readonly Told[] = [
   },
   {
     asked:
-      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bwhen\b.*\b(?:read|measured|looked at|inspected|judged) again\b|\bnext (?:overhaul|opening)|\bhow long\b|\bhours left\b/,
+      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bwhen\b.*\b(?:read|measured|looked at|inspected|judged) again\b|\bnext (?:overhaul|opening)|\bhow long\b(?=.*\b(?:left|last|lasts|run|good for|until|till|next)\b)|\bhours left\b/,
     like: 'when is the next overhaul',
     answer: nextOverhaul,
   },
@@ -87,12 +93,12 @@ const QUESTIONS: readonly Told[] = [
     asked:
       /\bwh(?:at|ere)\b.*\b(?:look at|read|start|begin|check|know|worry about)\b.*\b(?:first|most)\b|\bwhat\b.*\b(?:wrong|happen|bad|worst|matter)|\b(?:anything|something)\b.*\bwrong/,
     like: 'what went wrong',
-    answer: whatWentWrong,
+    answer: (record, asked) => happenedTo(record, asked) ?? whatWentWrong(record),
   },
 ]
 
 const LIKE_A_QUESTION =
-  /\?$|^(?:(?:in|at|by|with|from|on|of|to|for|under|till|until|since|up to|and|but|so) )?(?:could|would|will|shall|might|what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
+  /\?$|[,;:-] ?(?:what|why|who|when|where|which|how|was|were|did|is|are|can|could|has|have)\b|^(?:(?:in|at|by|with|from|on|of|to|for|under|till|until|since|up to|and|but|so) )?(?:could|would|will|shall|might|what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
 /** A place by its number, and what is asked without a word that asks. */
 const ASKED_SHORT =
   /^(?:next overhaul|hours left|(?:place |sheet |step |and |show (?:me )?)?\d{1,4}\.\d{1,3}$|time ?line|last gas test)/
@@ -101,7 +107,22 @@ const ASKED_SHORT =
 export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
   if (isTagOfNone(record.review, keyed)) return tagBlocks(record, keyed.trim().toLowerCase())
   const text = questionMended(keyed.trim().toLowerCase())
-  if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return null
+  if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return statedBlocks(record, text)
+  const blocks = answerTo(record, text)
+  return [...blocks, ...besideTold(record, text, blocks)]
+}
+
+/** No question, and words enough to be about something: what is nearest to them, where no item has them as they stand. */
+function statedBlocks(record: OnRecord, text: string): Block[] | null {
+  const isInList = record.review.exceptions.some(({ what, sentences }) =>
+    [what, ...sentences].some((one) => one.toLowerCase().includes(text)),
+  )
+  return isInList || text.split(/\s+/).length < 3
+    ? null
+    : (tagBlocks(record, text) ?? wordsTold(record, text))
+}
+
+function answerTo(record: OnRecord, text: string): Block[] {
   // Whether it may run comes before all else that the words could mean.
   const [safe, ...others] = QUESTIONS
   if (BY_WHOSE_WORD.asked.test(text)) return BY_WHOSE_WORD.answer(record, text)
@@ -110,7 +131,12 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
     : null
   if (gauge !== null) return gauge
   if (safe?.asked.test(text)) return safe.answer(record, text)
-  for (const { asked, answer } of [...PLAIN_QUESTIONS, ...DESK_QUESTIONS, ...LOG_QUESTIONS]) {
+  for (const { asked, answer } of [
+    ...TIME_QUESTIONS,
+    ...PLAIN_QUESTIONS,
+    ...DESK_QUESTIONS,
+    ...LOG_QUESTIONS,
+  ]) {
     const told = asked.some((one) => one.test(text)) ? answer(record, text) : null
     if (told !== null) return told
   }
@@ -130,7 +156,7 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
     ]
   const likes = [
     ...[...QUESTIONS, BY_WHOSE_WORD, GAUGE_QUESTION],
-    ...[...PLAIN_QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS],
+    ...[...TIME_QUESTIONS, ...PLAIN_QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS],
   ]
   return [
     heading('That is not answered here. What is, from this record'),
@@ -139,6 +165,16 @@ export function questionBlocks(record: OnRecord, keyed: string): Block[] | null 
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]
+}
+
+/** What became of one thing is asked for by its name; null where none is named, or the log has nothing of it. */
+function happenedTo(record: OnRecord, asked: string): Block[] | null {
+  const words = wordsAsked(asked).filter(
+    (word) => !/^(?:happen|wrong|bad|worst|matter|day|worry|begin)/.test(word),
+  )
+  return words.length === 0 || !/\bhappen/.test(asked)
+    ? null
+    : (tagBlocks(record, asked) ?? wordsTold(record, words.join(' ')))
 }
 
 /** What the log has of the numbers that are named: of what hangs, or of the point where it does, and else of an instrument. Null: nothing. */

@@ -25,7 +25,7 @@ export function wordBlocks(review: Review, keyed: string): Block[] | null {
       ...found.map(asLine),
     ]
   return [
-    heading('No such word here. What can be keyed'),
+    heading(asked === 'help' ? 'What can be keyed here' : 'No such word here. What can be keyed'),
     { margin: '', rows: keysOf(review).map((text) => row(text)) },
   ]
 }
@@ -115,7 +115,8 @@ function keysOf(review: Review): string[] {
     '3-9: those numbers, a line each. entry 214: that entry of the log.',
     'act: what a lead can do here. decide: what is open, too.',
     'Any word of the list: the numbers it stands in.',
-    'A tag, lock or instrument, as T-9: the number it stands in.',
+    'A tag, lock or instrument, as T-9: the number it stands in. A time, as 10:45: what was keyed then.',
+    'A question in your own words: it is answered from the log, or what is nearest to it is shown.',
     'what went wrong, why was it accepted, is it safe to run, who signed, what is open, when is the next overhaul.',
     'what did they find, who took the bore readings, why did the hold point fall.',
     'And of the log: who decided and why, who released the stop, in what order did it happen, when was the gas tested, 7.3.',

@@ -117,7 +117,7 @@ const ASKED: Readonly<Record<string, Row>> = {
     ['was anything corrected', 'who keyed it', 'how long did it take'],
   ],
   'what did ML do': [
-    /^ML M\. Lind, mechanic: \d+ entries keyed, \d+ with ML named in them\n[\s\S]*\(entry \d+\)[\s\S]*whose hands did the work is not\./,
+    /^ML M\. Lind, mechanic: \d+ entries keyed, ML named in \d+, signatures and words of others among them\n[\s\S]*\(entry \d+\)[\s\S]*whose hands did the work is not\./,
     [
       ...['what did ML do', 'what did ml sign', 'what has ML witnessed', 'was ML there', 'did ML sign'],
       'what was the work of ML',
@@ -144,11 +144,12 @@ describe('what no kind knows', () => {
   it('is looked up by its words, each entry with its number, and no answer is made of them', () => {
     const text = answer('what about the bore being round')
     expect(text).toMatch(
-      /^What the log has with these words in it, and no answer made of them: bore, round\n18 Bore judged\n06:\d\d RO: 18 Bore judged: MONITOR; out of round 0\.003\d in of at most 0\.0095 in[^\n]*\(entry \d+\)/,
+      /^No answer is made of it here\. Nearest to it by its words: \d+ entries of \d+ that have one of them\n[\s\S]*06:\d\d RO: 18 Bore judged: MONITOR; out of round 0\.003\d in of at most 0\.0095 in[^\n]*\(entry \d+\)/,
     )
-    expect(text).toMatch(/What no entry says, nobody keyed\./)
-    expect(answer('what about the thermometer on the strip')).toMatch(
-      /^No entry has these words together: thermometer, strip\./,
+    expect(text).toMatch(/\d+ more have one of these words\./)
+    const other = answer('what about the thermometer and the giraffe')
+    expect(other).toMatch(
+      /^No answer is made of it here\.[^\n]*\nIn no entry: giraffe\.\n[\s\S]*Contact thermometer/,
     )
   })
 

@@ -143,7 +143,7 @@ describe('what fell with a gauge', () => {
 
   it('voids nothing where no entry puts it back, and says that it read off', () => {
     expect(answered(off, 'wat hung on the set check')).toMatch(
-      /^No entry voids anything read with M-3[^\n]*\nBut it read off its standard:\n[\s\S]*18 Bore judged: HOLD[\s\S]*7 Bore: \d+ figures/,
+      /^No entry voids what M-3 read, and it read OFF its standard: what is judged by it is HOLD\nOff its standard:\n[\s\S]*18 Bore judged: HOLD[\s\S]*7 Bore: \d+ figures/,
     )
   })
 

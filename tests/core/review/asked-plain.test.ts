@@ -93,20 +93,20 @@ describe('before, between and after', () => {
       /^No reading was keyed between the two/,
     )
     expect(answered(day, 'did anyone measure between the paint note and the stop')).toMatch(
-      /^The log does not tell of the paint note/,
+      /^No answer is made of it here\./,
     )
     expect(answered(day, 'what is the difference between taper and spread')).not.toMatch(/between the two/)
     expect(answered(plain, 'what was keyed between the note and the stop')).toMatch(
-      /^The log does not tell of the note: no entry was found/,
+      /^No entry tells that: none [^\n]* has keyed, note, stop in it/,
     )
   })
 
   it('what somebody did after a thing', () => {
     expect(answered(day, 'what did RO do after he saw the lock off')).toMatch(
-      /^After this, by RO: \d+ entries\n[^\n]*Note: Lock L-103[^\n]*\n[^\n]*9\.5068[^\n]*\n[^\n]*STOP\./,
+      /^Keyed after this, by RO: \d+ entries\n[^\n]*Note: Lock L-103[^\n]*\n[^\n]*9\.5068[^\n]*\n[^\n]*STOP\./,
     )
     expect(answered(day, 'what did KH do after the stop')).toMatch(
-      /^After this, by KH: \d+ entr[^\n]*\n[^\n]*STOP\.[^\n]*\n[^\n]*released by KH/,
+      /^Keyed after this, by KH: \d+ entr[^\n]*\n[^\n]*STOP\.[^\n]*\n[^\n]*released by KH/,
     )
   })
 

@@ -1,0 +1,69 @@
+// Entries of a log that are nearest to a question by the words they share: a word that few entries have tells more than one that many have,
+// and words of people more than the name of a sheet. What is near is shown; that it answers is never said.
+// Weights: inverse document frequency, K. Sparck Jones, Journal of Documentation 28 (1972), 11-21.
+import type { Entry } from '../job/entries.ts'
+import { type OnRecord, wordsIn } from './asked-entries.ts'
+import { formOf, formsIn } from './forms.ts'
+import { type Move, movesOf } from './look.ts'
+import { wholeText } from './whole-text.ts'
+
+export interface Near {
+  readonly move: Move
+  readonly score: number
+  /** Of its words, as they weigh, without what is added for who said them. */
+  readonly weight: number
+  readonly has: readonly string[]
+}
+
+/** Words that a person chose for what happened, and no sheet. */
+const OWN_WORDS = 1.3
+
+/** Weight of each word: the rarer among the entries, the more; 0 where none has it. */
+function weightsOf(
+  texts: readonly ReadonlySet<string>[],
+  words: readonly string[],
+): ReadonlyMap<string, number> {
+  return new Map(
+    words.map((word) => {
+      const n = texts.filter((forms) => forms.has(formOf(word))).length
+      return [word, n === 0 ? 0 : Math.log(1 + texts.length / n)]
+    }),
+  )
+}
+
+export interface Ranked {
+  /** Best first; of equals in the order of the log. */
+  readonly near: readonly Near[]
+  /** Of all words those that no entry has. */
+  readonly missing: readonly string[]
+  readonly weights: ReadonlyMap<string, number>
+}
+
+/** `words` as stems of a question. */
+export function nearestTo(record: OnRecord, words: readonly string[]): Ranked {
+  const moves = movesOf(record.entries)
+  const texts = moves.map((move) => formsIn(wholeText(record, move)))
+  const weights = weightsOf(texts, words)
+  const near = moves.flatMap((move, i): Near[] => {
+    const has = words.filter((word) => texts[i]?.has(formOf(word)) === true)
+    if (has.length === 0) return []
+    const sum = has.reduce((total, word) => total + (weights.get(word) ?? 0), 0)
+    return [{ move, has, weight: sum, score: isOwn(move.entry) ? sum * OWN_WORDS : sum }]
+  })
+  return {
+    near: near.toSorted((a, b) => b.score - a.score || a.move.entry.seq - b.move.entry.seq),
+    missing: words.filter((word) => weights.get(word) === 0),
+    weights,
+  }
+}
+
+const isOwn = (entry: Entry) =>
+  wordsIn(entry) !== '' ||
+  ('why' in entry && entry.why !== undefined) ||
+  ('note' in entry && entry.note !== undefined)
+
+/** How much of the weight of a question's words a text has, by the same weights. */
+export function weightIn(text: string, { weights }: Ranked): number {
+  const forms = formsIn(text)
+  return [...weights].reduce((sum, [word, weight]) => (forms.has(formOf(word)) ? sum + weight : sum), 0)
+}
