@@ -49,8 +49,8 @@ function atTime({ entries }: OnRecord, time: string, after: number): Entry | nul
 export function anchorOf(record: OnRecord, words: string, after: number): Entry | null {
   const time = timeIn(words)
   if (time !== null) return atTime(record, time, after)
-  // Off and out tell a part that was taken off from the same part: in a question about time they are its point.
-  const way = words.match(/\b(?:off|out)\b/g) ?? []
+  // Off, out and in tell a part that was taken off from the same part: in a question about time they are its point.
+  const way = words.match(/\b(?:off|out|in)\b/g) ?? []
   return bySort(record, words, after) ?? byWords(record, [...wordsAsked(words), ...way], after)
 }
 
@@ -72,9 +72,15 @@ function byWords(record: OnRecord, words: readonly string[], after: number): Ent
   // A word that no entry has weighs as the rarest: what is left of a question without it is another question.
   const rarest = Math.log(1 + record.entries.length)
   const whole = [...weights.values()].reduce((sum, weight) => sum + weight, missing.length * rarest)
-  const [best] = near.filter(({ move }) => move.entry.seq > after)
+  const [best] = near.filter(({ move: { entry } }) => entry.seq > after && isEvent(entry))
   return best === undefined || best.weight <= whole / 2 ? null : best.move.entry
 }
+
+/** What somebody did, found or said; that a hold point fell by a step, or what was taken up to measure with, is beside it. */
+const isEvent = (entry: Entry) =>
+  entry.type !== 'job.opened' &&
+  entry.type !== 'instrument.picked' &&
+  !(entry.type === 'gate.closed' && entry.cause === 'opening')
 
 export const lineOf = (record: OnRecord, entry: Entry): string => {
   const move = movesOf(record.entries).find((one) => one.entry.seq === entry.seq)

@@ -41,7 +41,7 @@ const BY_WHOSE_WORD: Told = {
 const QUESTIONS: readonly Told[] = [
   {
     asked:
-      /\bsafe\b|\b(?:fit|ok(?:ay)?|ready|al(?:l ?)?right|good) (?:to|for)\b|^(?:is|was|are|will|should) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:\w+ ){0,2}(?:al(?:l ?)?right|good|fine|ok(?:ay)?|fit|ready)\b|^(?:(?:all|is it|is that|is everything) )?(?:ok(?:ay)?|fit|ready|good)\??$|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
+      /\bsafe\b|\b(?:fit|ok(?:ay)?|ready|al(?:l ?)?right|good) (?:to|for) (?:\w+ ){0,2}(?:runs?|running|start\w*|go|load\w*|use|used|work|carry|service|back|turn\w*)\b|^(?:is|was|are|will|should) (?:it|this|that|everything|they|the (?:machine|compressor|unit|job)) (?:\w+ ){0,2}(?:al(?:l ?)?right|good|fine|ok(?:ay)?|fit|ready)\b|^(?:(?:all|is it|is that|is everything) )?(?:ok(?:ay)?|fit|ready|good)\??$|\b(?:can|may|could|should) (?:it|we|i|they|the machine)\b.*\b(?:run|start|go|load)/,
     like: 'is it safe to run',
     answer: isItSafe,
   },

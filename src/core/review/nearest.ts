@@ -15,8 +15,9 @@ export interface Near {
   readonly has: readonly string[]
 }
 
-/** Words that a person chose for what happened, and no sheet. */
+/** Words that a person chose for what happened, and no sheet; and the long reasons of a fall by a step, which tell of no event. */
 const OWN_WORDS = 1.3
+const OF_SHEET = 0.5
 
 /** Weight of each word: the rarer among the entries, the more; 0 where none has it. */
 function weightsOf(
@@ -48,13 +49,20 @@ export function nearestTo(record: OnRecord, words: readonly string[]): Ranked {
     const has = words.filter((word) => texts[i]?.has(formOf(word)) === true)
     if (has.length === 0) return []
     const sum = has.reduce((total, word) => total + (weights.get(word) ?? 0), 0)
-    return [{ move, has, weight: sum, score: isOwn(move.entry) ? sum * OWN_WORDS : sum }]
+    return [{ move, has, weight: sum, score: sum * shareOf(move.entry) }]
   })
   return {
     near: near.toSorted((a, b) => b.score - a.score || a.move.entry.seq - b.move.entry.seq),
     missing: words.filter((word) => weights.get(word) === 0),
     weights,
   }
+}
+
+function shareOf(entry: Entry): number {
+  if (isOwn(entry)) return OWN_WORDS
+  return entry.type === 'job.opened' || (entry.type === 'gate.closed' && entry.cause === 'opening')
+    ? OF_SHEET
+    : 1
 }
 
 const isOwn = (entry: Entry) =>
