@@ -18,6 +18,24 @@ export function expectAskedOfParts(walk: Walk): void {
   expect(gaps).not.toMatch(/B-11/)
   expect(answered(walk, 'why was the bore measured twice')).toMatch(/^Void with B-11/)
 
+  // A hole that hissed is gas inside, whatever its sheet is called.
+  const piston = answered(walk, 'was the piston empty')
+  expect(piston).toMatch(/Vent holes: It hissed[\s\S]*Both hissed for about a minute/)
+  expect(answered(walk, 'who signed that the piston is hollow')).toMatch(
+    /^Signed, with these words: piston, hollow\n[\s\S]*Hollow or solid, as it was proved: hold point signed by VN/,
+  )
+  const fit = answered(walk, 'how near is the liner fit to its limit')
+  expect(fit).toMatch(
+    /\nOf what is named, liner, fit:\n[\s\S]*liner interference 0\.042\smm of at most 0\.051\smm, 82\s% used/,
+  )
+  expect(answered(walk, 'may VN decide that')).toMatch(
+    /^Nobody any more: the job is closed\n[\s\S]*Bore judged: REWORK: replace, by VN/,
+  )
+  expect(answered(walk, 'what happened to tag V-41')).toMatch(/^What the log has of V-41\nV-41, tag/)
+  expect(answered(walk, 'what happened to the rust in the jacket')).toMatch(
+    /^No answer is made of it here[\s\S]*[Rr]ust/,
+  )
+
   // Of a liner it is the bore that is judged, and the reason names it.
   const liner = answered(walk, 'was the liner replaced')
   expect(liner).toMatch(/Bore judged: replace, by VN/)

@@ -1,6 +1,13 @@
 // How people word what they want to know of a job that went wrong. They stand before the other kinds, as a word of theirs would be caught
 // there: a set-check that was off by one that asks for a day of calibration, a hold by one that asks for a decision.
-import { cameFirstTold, didTold, droppedTold, startTold, toldOffTold } from './asked-course.ts'
+import {
+  cameFirstTold,
+  didTold,
+  droppedTold,
+  startTold,
+  toldOffTold,
+  triedStartTold,
+} from './asked-course.ts'
 import { personSpanTold, repeatsTold, whoWasInTold } from './asked-desk.ts'
 import type { OnRecord, Question } from './asked-entries.ts'
 import { gaugeTold, meantIds } from './asked-gauge.ts'
@@ -101,6 +108,14 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
     ),
     like: 'was anybody in when it was started',
     answer: inAtStartTold,
+  },
+  {
+    asked: any(
+      '\\b(?:try|tries|tried)\\b (?:\\w+ ){0,2}(?:to )?(?:start|turn|run)\\b',
+      '\\b(?:start|no start)\\b (?:was |been )?(?:tried|tested)\\b',
+    ),
+    like: 'did anybody try to start it',
+    answer: triedStartTold,
   },
   {
     asked: any(

@@ -14,7 +14,7 @@ import { type Near, nearestTo, type Ranked, weightIn } from './nearest.ts'
 const OF_ASKING = new Set(
   (
     'job log record review entry sheet step found tell told did done check checked checking test tested look looked happen before during after ' +
-    'they them their he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together'
+    'they them their he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together until till while meanwhile'
   )
     .split(' ')
     .map(stem),

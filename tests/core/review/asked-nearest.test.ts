@@ -1,0 +1,164 @@
+// Whatever no kind knows is answered by the entries nearest to its words, and what an answer leaves of a question stands beneath it. What is
+// keyed in reasons and notes counts with all else, and nothing is claimed of words that no row has.
+import { describe, expect, it } from 'vitest'
+import { wordsIn } from '../../../src/core/review/asked-entries.ts'
+import { answered } from '../../helpers/answered.ts'
+import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
+
+const day = new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5006', '3', 'the master was cold')
+day.keys(...BORE_LINES.slice(0, 4))
+day.bring({ do: 'note', text: 'pocket wheel stood two turns open when we came' })
+day.bring({ do: 'note', text: 'M-3 fell off the bench' })
+day.keys('9.5068')
+day.bring({ do: 'stop' })
+day.bring({
+  do: 'explain-stop',
+  of: day.last.seq,
+  cause: 'other',
+  calledBy: 'RO',
+  why: 'forklift reversed into the skid',
+})
+day.bring({ do: 'release-stop', person: 'KH', answer: 'driver sent away, rail put up' })
+day.keys('ALL OUT', 'L-101', 'L-102', 'L-113', '3', 'KH cut L-103 and hung this one', ...LOCK_LINES.slice(3))
+day.keys(...WORDS_AGAIN, ...GAS_LINES, 'ML', ...BORE_LINES.slice(5), ...AFTER_LINES)
+
+const own = day.entries.filter((e) => wordsIn(e) !== '')
+
+describe('what no kind knows', () => {
+  it('there are words of people to ask for', () => {
+    expect(own.map(({ type }) => type)).toEqual([
+      'note.written',
+      'note.written',
+      'stop.explained',
+      'stop.released',
+    ])
+  })
+
+  it.each([
+    ['who turned the pocket wheel and was it set back', /pocket wheel stood two turns open/],
+    [
+      'did the forklift hit the skid',
+      /STOP because: something else, forklift reversed into the skid; called by RO/,
+    ],
+    ['has the rail been put up', /driver sent away, rail put up/],
+    ['was the key of the master in the cabinet', /the master was cold/],
+  ])('%s: the words somebody keyed stand in it, reasons among them', (asked, line) => {
+    expect(answered(day, asked)).toMatch(
+      /^No answer is made of it here\. Nearest to it by its words: \d+ entr/,
+    )
+    expect(answered(day, asked)).toMatch(line)
+  })
+
+  it('names the words that stand in no entry, and only these', () => {
+    const text = answered(day, 'has the rail been bolted by the carpenter')
+    expect(text).toMatch(/\nIn no entry: bolted, carpenter\.\n/)
+    expect(answered(day, 'has the rail been put up')).not.toMatch(/In no entry/)
+    expect(text).toMatch(/rail put up/)
+  })
+
+  it('counts what it does not show', () => {
+    const [, shown = '', all = ''] =
+      /Nearest to it by its words: (\d+) entr\w+ of (\d+)/.exec(
+        answered(day, 'what about the bore and the skid'),
+      ) ?? []
+    expect(Number(all)).toBeGreaterThan(Number(shown))
+    expect(answered(day, 'what about the bore and the skid')).toMatch(
+      new RegExp(`\\n${Number(all) - Number(shown)} more have one of these words`),
+    )
+  })
+
+  it('words said without a question are looked up too, where no item has them; two words are not', () => {
+    expect(answered(day, 'the forklift and that skid')).toMatch(/forklift reversed/)
+    expect(answered(day, 'forklift skid, what was that')).toMatch(/forklift reversed/)
+    expect(answered(day, 'forklift skid')).toBe('')
+  })
+})
+
+describe('what an answer leaves of a question', () => {
+  it('stands beneath it by its rare words', () => {
+    const text = answered(day, 'is it safe to run with that pocket wheel')
+    expect(text).toMatch(/^No record tells that, and this one does not/)
+    expect(text).toMatch(
+      /\nNot in this answer, and in the log by its words \([^)]*wheel[^)]*\):\n[^\n]*pocket wheel stood/,
+    )
+  })
+
+  it('is nothing where the answer has them, or the log has not', () => {
+    expect(answered(day, 'which locks are still on')).not.toMatch(/Not in this answer/)
+    // The gauge is in it already, and the note of it too.
+    expect(answered(day, 'is M-3 to be trusted that fell off the bench')).not.toMatch(/Not in this answer/)
+    expect(answered(day, 'is it safe to run with that giraffe')).not.toMatch(/Not in this answer/)
+  })
+})
+
+describe('somebody who is named in the words of another', () => {
+  it.each(['what did KH do', 'did KH look at it himself'])(
+    '%s: has the entry that tells of the lock',
+    (asked) => {
+      const text = answered(day, asked)
+      expect(text).toMatch(/L-103 before, not so now: KH cut L-103 and hung this one/)
+      expect(text).toMatch(/released by KH/)
+      // The source of a limit names who approved it.
+      expect(text).not.toMatch(/Bore judged/)
+    },
+  )
+})
+
+describe('a gauge that somebody noted to have fallen', () => {
+  it.each(['was the micrometer any good', 'is M-3 to be trusted', 'was M-3 used again'])(
+    '%s: the note stands in it',
+    (asked) => {
+      expect(answered(day, asked)).toMatch(/Said of it in words:\n[^\n]*M-3 fell off the bench/)
+    },
+  )
+
+  it('why it was gone on with is of the gauge, and whether to go on with it is of running', () => {
+    expect(answered(day, 'why did he go on with a gauge that was off')).toMatch(
+      /^OFF ITS STANDARD[\s\S]*the master was cold/,
+    )
+    expect(answered(day, 'can it run with a gauge that was off')).toMatch(/^No record tells that/)
+  })
+})
+
+describe('whether it is fit', () => {
+  it.each([
+    'is it fit',
+    'is the machine ok',
+    'is it ok to run',
+    'are they ready to start',
+    'is the unit good to go',
+    'fit for service?',
+    'is everything all right',
+  ])('%s: no record tells that', (asked) => {
+    expect(answered(day, asked)).toMatch(/^No record tells that/)
+  })
+
+  it.each([
+    'was the ovality ok',
+    'do the rings fit',
+    'how near is the liner fit to its limit',
+    'was the taper good',
+  ])('%s: of a size it is no such question', (asked) => {
+    expect(answered(day, asked)).not.toMatch(/^No record tells that/)
+  })
+
+  it('ovality is out of round', () => {
+    expect(answered(day, 'was the ovality ok')).toMatch(/out of round 0\.00\d+ in of at most/)
+  })
+})
+
+describe('a lock that another was keyed in place of', () => {
+  it('is not told as still on, and has what was said of it', () => {
+    const text = answered(day, 'was L-103 really on when KH let them carry on')
+    expect(text).toMatch(/\nL-103, [^\n]*Told off by no hold point, and ANOTHER was keyed in its place/)
+    expect(text).not.toMatch(/L-103, [^\n]*STILL ON/)
+  })
+
+  it('a note of danger that is of no lock stands beside none', () => {
+    const gas = new Walk().toBore()
+    gas.bring({ do: 'note', text: 'smells of gas at the outer head' })
+    expect(answered(gas, 'is L-104 still on')).not.toMatch(/smells of gas/)
+    gas.bring({ do: 'note', text: 'lock is hanging open at the valve' })
+    expect(answered(gas, 'is L-104 still on')).toMatch(/But: TOLD OF DANGER[^\n]*hanging open/)
+  })
+})
