@@ -181,6 +181,7 @@ function hintsOf(
   if (said === 'help' && acts.length > 0)
     return [
       `Ask in words, as: who signed. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9, entry 214; 0: leave. Tab: safe.`,
+      `act: what a lead does. list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9, entry 214. Or ask in words.`,
       `Ask in words. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9; 0 leaves.`,
       'Ask in words; act; 0: leave.',
     ]

@@ -9,7 +9,7 @@ import { nearestTo } from './nearest.ts'
 /** Words that name a sort of entry by themselves; the rest of the words then tell which of that sort. */
 const SORTS: readonly (readonly [RegExp, (entry: Entry) => boolean, isAlways?: true])[] = [
   [/\b(?:notes?|noted|wrote)\b/, ({ type }) => type === 'note.written'],
-  [/\breleased?\b/, ({ type }) => type === 'stop.released', true],
+  [/\b(?:released?|let go|lifted)\b/, ({ type }) => type === 'stop.released', true],
   [/\bstop(?:ped)?\b/, ({ type }) => type === 'stop.raised', true],
   [/\bcorrect(?:ed|ion)\b/, ({ type }) => type === 'reading.corrected'],
   [/\b(?:judged|verdict)\b/, ({ type }) => type === 'verdict.given'],

@@ -136,7 +136,7 @@ export function toldOffTold(record: OnRecord): Block[] {
       ...cut(linesWhere(record, ({ entry }) => isLater(entry))),
     ),
     said(
-      ...still.map(({ shown, seq }) => `No hold point tells ${shown} off (entry ${seq}): look where it is.`),
+      ...still.map(({ shown, seq }) => `No entry has ${shown} taken off (entry ${seq}): look where it is.`),
       'Words take no lock off the record. Whether it was off, only somebody who looked can tell.',
     ),
   ]
@@ -175,7 +175,9 @@ export function startTold(record: OnRecord): Block[] {
   const asked = defs.steps.filter((placed: PlacedStep) => startsIt(defs, placed) && runsIt(defs, placed))
   const runs = starts.filter(({ placed }) => runsIt(defs, placed))
   const seqs = new Set(runs.map(({ move }) => move.entry.seq))
-  const items = record.review.exceptions.filter(({ kind }) => kind === 'started' || kind === 'start-clear')
+  const items = record.review.exceptions.filter(
+    ({ kind }) => kind === 'started' || kind === 'start-clear' || (runs.length > 0 && kind === 'hanging'),
+  )
   const [head] = howLongTold(record)
   return [
     heading(

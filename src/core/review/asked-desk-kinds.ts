@@ -156,6 +156,8 @@ export const DESK_QUESTIONS: readonly Question[] = [
   {
     asked: any(
       `^what (?:did|has|had|was|were) ${ID} (?:do|done|doing|key|keyed|sign|signed|witness\\w*|find|found|measure|measured|say|said)\\b`,
+      `^who (?:is|was) ${ID}\\b`,
+      `^(?:was|is|did|has) ${ID} (?:even |really |ever |actually )?(?:sign(?:ed)?|com(?:e|ing)|came) (?:on|onto)\\b`,
       `^(?:where|when|what) (?:was|is) ${ID}(?: (?:on|at|in|doing|there|for|named))*\\??$`,
       `^(?:did|was|has) ${ID} (?:do|done|sign|key|witness|measure|there|on the job|on it|in it|take part|named)\\b`,
       `\\b(?:part|work|entries|signatures) of ${ID}\\??$`,

@@ -239,10 +239,15 @@ export function personTold(record: OnRecord, asked: string): Block[] | null {
       ...(lines.length > MOST_LINES
         ? [`and ${lines.length - MOST_LINES} more: barover report, signatures.`]
         : []),
+      entries.some((e) => ON.includes(e.type) && 'person' in e && e.person === id)
+        ? `Came onto the job by the entries above; where ${id} stood no entry tells.`
+        : `No entry signs ${id} on: ${id} is in it by what is above alone, and where ${id} stood no entry tells.`,
       'Who keyed is on record; whose hands did the work is not.',
     ),
   ]
 }
+
+const ON: readonly Entry['type'][] = ['person.signed-on', 'person.came-on']
 
 const MOST_LINES = 12
 

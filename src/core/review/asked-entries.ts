@@ -9,6 +9,7 @@ import { itemLabel } from '../job/item-label.ts'
 import { lapsedText } from '../job/lapsed-at.ts'
 import { allOf, labelsOf } from '../job/seen.ts'
 import type { State } from '../job/state.ts'
+import { validityText } from '../job/validity.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { entryBlock } from '../sheet/entry-block.ts'
@@ -68,7 +69,7 @@ export function toldOf(record: OnRecord, { entry, after }: Move): string | null 
     case 'finding.observed':
       return `${named(stepById(defs, entry.step))}: ${labelsOf(defs, entry.step, allOf(entry))}${entry.note === undefined ? '' : `; ${entry.note}`}`
     case 'disposition.set':
-      return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}, because: ${clause(entry.why)}`
+      return `${named(stepById(defs, entry.step))}: ${entry.choice}${entry.radio === undefined ? '' : ' by radio'}, by ${entry.person}, because: ${clause(entry.why)}${entry.authority === undefined ? '' : `, on the authority of ${clause(entry.authority)}`}${entry.valid === undefined ? '' : `, ${validityText(entry.valid)}`}`
     case 'step.objected':
       return `${named(stepById(defs, entry.step))}: not so, ${entry.remark}`
     case 'stop.explained': {

@@ -57,15 +57,15 @@ export function locksTold(record: OnRecord, asked: string): Block[] {
       (entry.type === 'evidence.given' || entry.type === 'evidence.failed') &&
       tags.some((tag) => isAbout(defs, entry, tag)),
   )
-  const numbers = [...tags, ...on.filter(isAsked).map(({ shown }) => shown)]
+  const numbers = [
+    ...tags,
+    ...[...on, ...off.map(({ what }) => what)].filter(isAsked).map(({ shown }) => shown),
+  ]
   const notes = dangerNotes(state).filter((line) =>
     tags.length === 0 ? tagsIn(line).length > 0 || HANGS.test(line) : isOfAny(line, numbers),
   )
   // A note of danger stands by itself: once is enough.
-  const words =
-    tags.length === 0
-      ? []
-      : saidOf(record, numbers).filter((line) => !notes.some((note) => sameWords(note, line)))
+  const words = saidOf(record, numbers).filter((line) => !notes.some((note) => sameWords(note, line)))
   if (blocks.length === 0 && all.length === 0)
     return [
       notTold(tags.length === 0 ? 'of any lock, blind or tag' : `of ${eitherOf(tags)}: no entry has it`),
@@ -112,8 +112,8 @@ function lockBlock(record: OnRecord, what: Keyed, told: Keyed | null): Block {
         told !== null
           ? `${hung}; ${offText(record, told)} (entry ${told.seq}).`
           : others.length === 0
-            ? `${hung}. No entry tells it off: by the record it is STILL ON.`
-            : `${hung}. Told off by no hold point, and ANOTHER was keyed in its place: where it is, look.`,
+            ? `${hung}. No entry has it taken off: by the record it is STILL ON.`
+            : `${hung}. No entry has it taken off, and ANOTHER was keyed in its place: look where it is.`,
       ),
       ...others.map((e) =>
         row(

@@ -63,6 +63,21 @@ export const LOG_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
+      `\\b(?:who|when|how often|what time|by whom)\\b.*\\b${AIR}\\b.*\\b${TESTED}`,
+      `\\b(?:who|when|how often|what time|by whom)\\b.*\\b${TESTED}\\w*\\b.*\\b${AIR}\\b`,
+      `^(?:was|were|is|has|had|did)\\b.*\\b${AIR}\\b.*\\b${TESTED}`,
+      `^(?:did|has|have)\\b.*\\b${TESTED}\\w*\\b.*\\b${AIR}\\b`,
+      `\\b(?:last|first|latest|all) (?:the )?(?:gas|air|oxygen) (?:test|reading|check)s?\\b`,
+      `\\bwhat (?:was|were|did|is)\\b.*\\b(?:oxygen|o2|lel|h2s|gas (?:test|reading|figure)s?)\\b`,
+      '\\bwhen\\b.*\\bsniff\\w*',
+      '\\b(?:any|did|was|were|has)\\b.*\\b(?:gas|flammables?|flammable meter|lel|h2s|oxygen|o2)\\b.*\\b(?:meters?|above|over|below|under|zero|shows?|shown|showed|read|rise|rose|high|low)\\b',
+      `\\b${AIR}\\b.*\\b(?:done|taken|good|fine|keyed|proved|clean|clear|right|ok(?:ay)?)\\b.*\\b(?:again|anew|after(?:wards?)?|since|before)\\b`,
+    ),
+    like: 'when was the gas tested',
+    answer: (record, asked) => gasTold(record, asked),
+  },
+  {
+    asked: any(
       '\\bwho\\b.*\\b(?:releas|lift|cancel|reset|clear|end)(?:ed|s|e)?\\b.*\\bstops?\\b',
       '\\bwho\\b.*\\b(?:call|raise?|key|press|order|made|gave|shout|caus)(?:ed|s|e)?\\b.*\\bstops?\\b',
       '\\bwho stopp?ed\\b',
@@ -105,21 +120,6 @@ export const LOG_QUESTIONS: readonly Question[] = [
     ),
     like: 'in what order did it happen',
     answer: (record) => courseTold(record),
-  },
-  {
-    asked: any(
-      `\\b(?:who|when|how often|what time|by whom)\\b.*\\b${AIR}\\b.*\\b${TESTED}`,
-      `\\b(?:who|when|how often|what time|by whom)\\b.*\\b${TESTED}\\w*\\b.*\\b${AIR}\\b`,
-      `^(?:was|were|is|has|had|did)\\b.*\\b${AIR}\\b.*\\b${TESTED}`,
-      `^(?:did|has|have)\\b.*\\b${TESTED}\\w*\\b.*\\b${AIR}\\b`,
-      `\\b(?:last|first|latest|all) (?:the )?(?:gas|air|oxygen) (?:test|reading|check)s?\\b`,
-      `\\bwhat (?:was|were|did|is)\\b.*\\b(?:oxygen|o2|lel|h2s|gas (?:test|reading|figure)s?)\\b`,
-      '\\bwhen\\b.*\\bsniff\\w*',
-      '\\b(?:any|did|was|were|has)\\b.*\\b(?:gas|flammables?|flammable meter|lel|h2s|oxygen|o2)\\b.*\\b(?:meters?|above|over|below|under|zero|shows?|shown|showed|read|rise|rose|high|low)\\b',
-      `\\b${AIR}\\b.*\\b(?:done|taken|good|fine|keyed|proved|clean|clear|right|ok(?:ay)?)\\b.*\\b(?:again|anew|after(?:wards?)?|since|before)\\b`,
-    ),
-    like: 'when was the gas tested',
-    answer: (record, asked) => gasTold(record, asked),
   },
   {
     asked: any(

@@ -137,9 +137,11 @@ export function nearTold(record: OnRecord, asked: string): Block[] {
   const held = standing(record).filter((e) => e.verdict.result.verdict === 'HOLD')
   return [
     heading(
-      items.length + watched.length === 0
-        ? 'Nothing that was judged is as near its limit as its error, or to be watched, by this record'
-        : 'Near its limit by this record: within its error of it, or to be watched; a number opens it',
+      items.length + watched.length > 0
+        ? 'Near its limit by this record: within its error of it, or to be watched; a number opens it'
+        : held.length > 0
+          ? `Judged HOLD, so that no verdict tells near or far: ${held.map((e) => named(stepById(defs, e.step))).join('; ')}. Its figures, as they were read`
+          : 'Nothing that was judged is as near its limit as its error, or to be watched, by this record',
     ),
     ...(ofNamed.length === 0
       ? []
@@ -160,6 +162,20 @@ export function nearTold(record: OnRecord, asked: string): Block[] {
       ),
     ),
   ]
+}
+
+/** A line for each judged figure of what the words name, by its sheet or its own name; none where they name nothing judged. */
+export function judgedFigures(record: OnRecord, words: readonly string[]): string[] {
+  return standing(record).flatMap((e) =>
+    judgedIn(e.verdict).flatMap((one) => {
+      const text = shareText(record.defs, one)
+      return text === null || namesStep(record, e.step, words) + heldIn(one.name, words) === 0
+        ? []
+        : [
+            `${named(stepById(record.defs, e.step))}: ${e.verdict.result.verdict}, ${one.name} ${text} (entry ${e.seq}).`,
+          ]
+    }),
+  )
 }
 
 const NEAREST = 5
@@ -271,7 +287,7 @@ export function pistonTold(record: OnRecord): Block[] {
   if (lines.length + judged.length === 0)
     return [notTold('of gas inside a piston: nothing was keyed of one being hollow, solid or vented')]
   return [
-    heading('Whether the piston was empty no entry tells. What was keyed of gas inside it'),
+    heading('Whether it was empty, hollow or solid these words tell, and nothing else in the log'),
     said(
       ...lines,
       ...judged.map((e) =>

@@ -33,6 +33,7 @@ export const GAUGE_QUESTION: Question = {
     `^(?!.*\\b(?:run|start|load|go)\\b)(?:was|is|were|are|could|can) (?:there )?(?:any )?(?:doubt|trust) (?:in|about|of) .*\\b${GAUGE}\\b`,
     `^(?!.*\\b(?:hang|hangs|hung|hanging|rest|rests|fell|falls|depend\\w*|hold|run|start|load)\\b).*\\b(?:set[- ]?|micrometer |gauge |mic )checks?\\b`,
     '\\b(?:trust|rely on|believe|count on|good are|right are)\\b.*\\b(?:figures?|readings?|sizes?|measurements?|diameters?)\\b',
+    '\\b(?:which|what) (?:readings?|figures?|sizes?|measurements?)\\b.*\\b(?:trust|rel(?:y|ied) on|believe|stand on)\\b',
     `\\b(?:how (?:far|much|bad(?:ly)?)) (?:was|is|were) .*\\b${GAUGE}\\b.*\\b(?:out|off)\\b`,
     `\\bhow (?:far|much|badly) (?:out|off) (?:was|is|were) .*\\b${GAUGE}\\b`,
     `\\bby how much (?:was|is) .*\\b${GAUGE}\\b`,
@@ -121,6 +122,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
     asked: any(
       '\\b(?:when|what time|who|how)\\b.*\\b(?:drivers?|motors?|engines?|compressors?|machines?|units?|cranks?|it)\\b.*\\b(?:start|started|starts|run up|set going|turn(?:ed)? over)\\b(?!.*\\bstart(?:ed)? (?:the |this )?(?:job|log|work|record)\\b)',
       '\\b(?:when|what time|who)\\b.*\\b(?:start|started|starts|set going)\\b.*\\b(?:it|drivers?|motors?|engines?|compressors?|machines?|units?)\\b(?! (?:off|anew|again from))',
+      '\\bstarted?\\b.*\\b(?:with|while|before|under)\\b.*\\b(?:tags?|locks?|blinds?)\\b',
       '^(?:was|has|is|did) (?:it|the (?:driver|motor|engine|compressor|machine|unit)|they|anybody|somebody) (?:been )?start(?:ed)?\\b(?: (?:it|up|at all|again|then|yet))*\\??$',
     ),
     like: 'when was the driver started',
@@ -223,7 +225,7 @@ export const PLAIN_QUESTIONS: readonly Question[] = [
   {
     asked: any(
       '^(?:is|are|was|were) (?!(?:it|this|that|they|everything)\\b(?! \\w+ (?:al|good|fine|in|within|bent|tight)))(?:the |that |this |those |its )?[\\w -]+? (?:ok(?:ay)?|alright|all right|fine|good|in toler\\w+|within (?:its |the |their )?(?:limits?|toler\\w+)|in limits?|bent|straight|round|tight|loose|worn(?: out)?|in spec\\w*)(?: (?:after|now|again|then|enough|at the end|as left))*\\??$',
-      '^how (?:tight|loose|straight|round|worn|bent|big|true) (?:is|are|was|were) (?:the )?\\w+',
+      '^how (?:tight|loose|straight|round|worn|bent|big|true) (?:is|are|was|were|does|do|did) (?:the )?\\w+',
     ),
     like: 'are the new ring gaps alright',
     answer: judgedTold,

@@ -25,6 +25,7 @@ import {
 } from './asked-entries.ts'
 import { offLines, saidBlock } from './asked-gauge.ts'
 import { keptText, keptWhy } from './asked-kept.ts'
+import { heldIn, wordsAsked } from './asked-words.ts'
 import { madeOther } from './became.ts'
 import { judgedIn } from './judged.ts'
 import { count, type Look, movesOf, named } from './look.ts'
@@ -254,32 +255,27 @@ export function correctionsTold(record: OnRecord): Block[] {
   ]
 }
 
-const NO_THING =
-  /^(?:is|are|was|were|did|does|do|has|have|had|been|the|a|an|that|this|those|they|it|get|got|be|fixed|fix|repaired?|mended|mend|cured|cure|remedied|put|right|sorted|solved|out|now|any|more|really|ever|yet|and|of|on|in|at|all|anybody|somebody|we|you|still|there|gone)$/
+const OF_FIXING = /^(?:fix|repair|mend|cur|remed|right|sort|solv|becam|becom|done|gone)/
 
 /** What was found and decided of a thing, and what was judged of it since. It is never said that it is fixed. */
 export function fixedTold(record: OnRecord, asked: string): Block[] | null {
   const { defs, state, entries, review } = record
-  const words = (asked.match(/[\p{L}\d]+(?:-[\p{L}\d]+)*/gu) ?? []).filter(
-    (w) => w.length > 2 && !NO_THING.test(w),
-  )
-  if (words.length === 0) return null
+  const words = wordsAsked(asked).filter((word) => !OF_FIXING.test(word))
+  // One place is told by its number, with what became of each figure there.
+  if (words.length === 0 || /\b\d{1,4}\.\d{1,3}\b/.test(asked)) return null
   const items = review.exceptions.filter(({ kind }) => kind === 'verdict' || kind === 'finding')
   const ncs = nonconformances(defs, state).map((nc) => ({
     nc,
     item: items.find(({ entries: [first] }) => first === nc.seq),
   }))
-  const score = (text: string) => words.filter((word) => text.toLowerCase().includes(stemOf(word))).length
+  const score = (text: string) => heldIn(text, words)
   const scored = ncs.map((one) => ({
     ...one,
     score: score(`${nonconformanceText(defs, one.nc)} ${one.item?.sentences.join(' ') ?? ''}`),
   }))
   const most = Math.max(0, ...scored.map((one) => one.score))
-  if (most === 0)
-    return [
-      notTold(`of ${eitherOf(words)}: nothing that does not conform has that in its words`),
-      said('What was found: the question what did they find.'),
-    ]
+  // Of what nothing was found amiss by the log may have words all the same: a smell, a noise, a wheel that stood open.
+  if (most < Math.ceil(words.length / 2)) return null
   return [
     heading('Whether it is fixed no record tells. What this one has of it'),
     ...scored
@@ -302,8 +298,6 @@ export function fixedTold(record: OnRecord, asked: string): Block[] | null {
       }),
   ]
 }
-
-const stemOf = (word: string) => word.toLowerCase().replace(/(?:ing|ed|es|s)$/, '')
 
 const doneSince = (entries: readonly Entry[], seq: number) =>
   ` (the log goes on to entry ${entries.at(-1)?.seq ?? seq})`

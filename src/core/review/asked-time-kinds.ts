@@ -19,8 +19,8 @@ export const TIME_QUESTIONS: readonly Question[] = [
   },
   {
     asked: any(
-      `^(?!.*\\b(?:they|anybody|anyone|people|he|she|somebody|hands) (?:in|inside)\\b).*\\bhow long\\b.*\\b(?:no|without|bad|dead|stale)\\b.*\\b${GAS}\\b`,
-      `\\bhow long\\b.*\\b${GAS}\\b.*\\b(?:out of date|dead|stale|past|old|over|lapsed|expired|out)\\b`,
+      `^(?!.*\\b(?:they|anybody|anyone|people|he|she|somebody|hands) (?:in|inside)\\b).*\\bhow (?:long|many (?:hours?|minutes?|min))\\b.*\\b(?:no|without|bad|dead|stale)\\b.*\\b${GAS}\\b`,
+      `\\bhow (?:long|many (?:hours?|minutes?|min))\\b.*\\b${GAS}\\b.*\\b(?:out of date|dead|stale|past|old|over|lapsed|expired|out)\\b`,
     ),
     like: 'how long was the gas test out of date',
     answer: (record, asked) => lapsesTold(record, `gas ${asked}`),
@@ -43,7 +43,7 @@ export const TIME_QUESTIONS: readonly Question[] = [
     asked: any(
       '^what (?:did|was|has)\\b.*\\b(?:do|did|done|key|keyed|happen|happened)\\b ?\\w* ?(?:right |straight |just )?\\bafter\\b',
       '^what (?:came|happened|was done|was keyed) (?:right |straight |just )?after\\b',
-      '^(?:which|what) (?:readings?|figures?|sizes?)\\b.*\\bafter\\b',
+      '^(?:which|what|were (?:any|some)) (?:readings?|figures?|sizes?)\\b.*\\bafter\\b',
     ),
     like: 'what did RO do after the note',
     answer: afterTold,

@@ -1,20 +1,22 @@
 // A question at a review that no kind knows: the entries nearest to it by its words, each with its number. They are looked up and quoted;
 // whether one answers is left to whoever asks.
 import { stepById } from '../job/definitions.ts'
+import { slipsApart } from '../lib/wording.ts'
 import { aboutOf, isWeak, stem, wordsOf } from '../papers/ask-words.ts'
 import type { Block } from '../sheet/block.ts'
-import { asItem, entryLine, heading, type OnRecord, said, toldOf } from './asked-entries.ts'
+import { asItem, entryLine, heading, isTag, type OnRecord, said, tagsIn, toldOf } from './asked-entries.ts'
 import type { Exception } from './exception.ts'
 import { formOf, formsIn } from './forms.ts'
 import { judgedIn, shareText } from './judged.ts'
-import { count, named } from './look.ts'
+import { count, movesOf, named } from './look.ts'
 import { type Near, nearestTo, type Ranked, weightIn } from './nearest.ts'
+import { wholeText } from './whole-text.ts'
 
 /** Words of a log that are in a question and tell of nothing. */
 const OF_ASKING = new Set(
   (
     'job log record review entry sheet step found tell told did done check checked checking test tested look looked happen before during after ' +
-    'they them their he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together until till while meanwhile'
+    'they them their he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together until till while meanwhile gave give given became become turned'
   )
     .split(' ')
     .map(stem),
@@ -46,9 +48,9 @@ const FAR = 0.25
 
 /** The entries and items nearest to a question by its words. Null where none has any of them. */
 export function wordsTold(record: OnRecord, asked: string): Block[] | null {
-  const words = wordsAsked(asked)
-  const ranked = nearestTo(record, words)
-  const items = nearItems(record, ranked)
+  const { words, taken } = heardIn(record, wordsAsked(asked))
+  const ranked = nearestTo(record, words, IS_LATE.test(asked))
+  const items = nearItems(record, ranked, tagsIn(asked))
   const top = ranked.near[0]?.score ?? 0
   if (top === 0 && items.length === 0) return null
   const shown = ranked.near
@@ -64,6 +66,7 @@ export function wordsTold(record: OnRecord, asked: string): Block[] | null {
       `No answer is made of it here. Nearest to it by its words: ${count(shown.length, 'entry', 'entries')} of ${ranked.near.length} that have one of them`,
     ),
     ...(none.length === 0 ? [] : [said(`In no entry: ${asAsked(asked, none)}.`)]),
+    ...(taken.length === 0 ? [] : [said(`Heard as: ${taken.join(', ')}.`)]),
     ...items.map(asItem),
     said(...shown.map((one) => lineOf(record, one))),
     said(
@@ -85,29 +88,58 @@ export function besideTold(record: OnRecord, asked: string, answer: readonly Blo
   const { near, weights } = nearestTo(record, words)
   const least = Math.log(1 + 1 / RARE)
   const rare = words.filter((word) => (weights.get(word) ?? 0) >= least)
-  const shown = near.filter(({ has }) => has.some((word) => rare.includes(word))).slice(0, MOST_BESIDE)
+  const shown = near
+    .filter(({ has, move }) => has.some((word) => rare.includes(word)) && !isIn(told, move.entry.seq))
+    .slice(0, MOST_BESIDE)
   return shown.length === 0
     ? []
     : [
         said(
-          `Not in this answer, and in the log by its words (${asAsked(asked, rare)}):`,
+          `Also in the log by words of the question (${asAsked(asked, rare)}):`,
           ...shown.map((one) => lineOf(record, one)),
         ),
       ]
 }
 
-/** Items that have at least half of the weight of the question's words. */
-function nearItems({ review }: OnRecord, ranked: Ranked): Exception[] {
+/** Whether an answer names an entry already, alone or among others. */
+const isIn = (told: string, seq: number) => new RegExp(`\\bentr(?:y|ies)\\b[^)]*\\b${seq}\\b`).test(told)
+
+/** Items that have at least half of the weight of the question's words, after those that it names by a number of theirs. */
+function nearItems({ review }: OnRecord, ranked: Ranked, tags: readonly string[]): Exception[] {
   const whole = [...ranked.weights.values()].reduce((sum, weight) => sum + weight, 0)
   const scored = review.exceptions.map((one) => ({
     one,
     score: weightIn([one.what, ...one.sentences].join(' '), ranked),
   }))
-  return scored
+  const tagged = review.exceptions.filter(({ what }) =>
+    tags.some((tag) => tagsIn(what).some((one) => isTag(one, tag))),
+  )
+  const near = scored
     .filter(({ score }) => score > 0 && score >= whole * NEAR)
     .toSorted((a, b) => b.score - a.score)
-    .slice(0, MOST_ITEMS)
     .map(({ one }) => one)
+  return [...new Set([...tagged, ...near])].slice(0, MOST_ITEMS)
+}
+
+/** Asked of how it ended: of two that are as near the later one. */
+const IS_LATE = /\b(?:now|at the end|in the end|after|afterwards|last|left|final|finally|since)\b/
+
+/** Least letters of a word that a slip is told in. */
+const LEAST_LETTERS = 5
+
+/** Words as the log spells them: one that no entry has is heard as the only word of the log that is a slip apart. `taken`: `concesion as concession`. */
+function heardIn(record: OnRecord, asked: readonly string[]): { words: string[]; taken: string[] } {
+  const forms = new Set(movesOf(record.entries).flatMap((move) => [...formsIn(wholeText(record, move))]))
+  const taken: string[] = []
+  const words = asked.map((word) => {
+    if (word.length < LEAST_LETTERS || forms.has(formOf(word))) return word
+    const near = [...forms].filter((form) => form[0] === word[0] && slipsApart(word, form) === 1)
+    const [one] = near
+    if (near.length !== 1 || one === undefined) return word
+    taken.push(`${word} as ${one}`)
+    return one
+  })
+  return { words, taken }
 }
 
 /** With the figures of a verdict that the question names. */

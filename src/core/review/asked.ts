@@ -3,13 +3,15 @@
 import { type Definitions, stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type Block, row } from '../sheet/block.ts'
+import { personTold } from './asked-desk.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import { isTag, type OnRecord, tagsIn } from './asked-entries.ts'
 import { isAbout, locksTold } from './asked-locks.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
 import { nextOverhaul } from './asked-next.ts'
+import { judgedFigures } from './asked-parts.ts'
 import { GAUGE_QUESTION, PLAIN_QUESTIONS } from './asked-plain-kinds.ts'
-import { instrumentTold } from './asked-readings.ts'
+import { instrumentTold, placeTold } from './asked-readings.ts'
 import { isItSafe } from './asked-safe.ts'
 import { signedOfTold } from './asked-signed.ts'
 import { questionMended } from './asked-slips.ts'
@@ -17,6 +19,7 @@ import { byWhoseWordTold } from './asked-stands.ts'
 import { TIME_QUESTIONS } from './asked-time-kinds.ts'
 import { asAsked, besideTold, heldIn, wordsAsked, wordsTold } from './asked-words.ts'
 import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
+import { changesInWords } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { isTagOfNone, openBlocks } from './keyed-words.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
@@ -68,7 +71,7 @@ const QUESTIONS: readonly Told[] = [
   },
   {
     asked:
-      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bwhen\b.*\b(?:read|measured|looked at|inspected|judged) again\b|\bnext (?:overhaul|opening)|\bhow long\b(?=.*\b(?:left|last|lasts|run|good for|until|till|next)\b)|\bhours left\b/,
+      /\bwhen\b.*\b(?:overhaul|opening|opened|look|due|next)|\bwhen\b.*\b(?:read|measured|looked at|inspected|judged) again\b|\bnext (?:overhaul|opening|time)|\bhow long\b(?=.*\b(?:left|last|lasts|run|good for|until|till|next)\b)|\bhours left\b/,
     like: 'when is the next overhaul',
     answer: nextOverhaul,
   },
@@ -96,6 +99,9 @@ const QUESTIONS: readonly Told[] = [
     answer: (record, asked) => happenedTo(record, asked) ?? whatWentWrong(record),
   },
 ]
+
+/** Of the log, beside the first ones, as many as are read. */
+const FEW = 6
 
 const LIKE_A_QUESTION =
   /\?$|[,;:-] ?(?:what|why|who|when|where|which|how|was|were|did|is|are|can|could|has|have)\b|^(?:(?:in|at|by|with|from|on|of|to|for|under|till|until|since|up to|and|but|so) )?(?:could|would|will|shall|might|what|why|who|whom|whose|when|where|which|how|is|are|was|were|can|may|did|does|do|should|must|am|has|have|had|anything|any)\b\s*\S/
@@ -144,24 +150,25 @@ function answerTo(record: OnRecord, text: string): Block[] {
   if (known !== undefined) return known.answer(record, text)
   const tagged = tagBlocks(record, text)
   if (tagged !== null) return tagged
+  const [place] = text.match(/\b\d{1,4}\.\d{1,3}\b/) ?? []
+  const placed = place === undefined ? null : placeTold(record, place)
+  if (placed !== null) return placed
+  const person = personTold(record, text) ?? []
   const quoted = wordsTold(record, text)
-  if (quoted !== null) return quoted
+  if (person.length > 0 || quoted !== null) return [...person, ...(quoted ?? [])]
   const words = asAsked(text, wordsAsked(text))
   if (words !== '')
     return [
-      heading(`No entry tells that: none of what was done, found or said has ${words} in it`),
+      heading(`Not found by its words: no entry has ${words} in it`),
       said(
-        'What nobody keyed the log does not tell. It may be keyed in other words: ask with those, by the number of a sheet, or by a tag.',
+        'The log may have it in other words: ask with those, by the number of a sheet, a time or a tag. What nobody keyed it does not tell.',
       ),
     ]
-  const likes = [
-    ...[...QUESTIONS, BY_WHOSE_WORD, GAUGE_QUESTION],
-    ...[...TIME_QUESTIONS, ...PLAIN_QUESTIONS, ...LOG_QUESTIONS, ...DESK_QUESTIONS],
-  ]
   return [
     heading('That is not answered here. What is, from this record'),
     said(
-      ...likes.map(({ like }) => like),
+      `${[...QUESTIONS, ...LOG_QUESTIONS.slice(0, FEW)].map(({ like }) => like).join('; ')}.`,
+      'A name, a tag, a part, a time or the number of a sheet in it finds what the log has of that.',
       'Why a verdict is as it is stands behind its number, with its sums.',
     ),
   ]
@@ -279,14 +286,29 @@ function witnesses(entries: readonly Entry[], defs: Definitions): Block[] {
   return lines.length === 0 ? [] : [said('Witnesses, also of what has fallen since:', ...lines)]
 }
 
-function whatWasMeasured({ review }: OnRecord): Block[] {
+/** Of what the question names the figures that were judged and the entries nearest to it; of no part, what was found and left. */
+function whatWasMeasured(record: OnRecord, asked: string): Block[] {
+  const { review, defs } = record
+  const words = wordsAsked(asked)
+  const judged = judgedFigures(record, words)
+  const near = wordsTold(record, asked)
+  if (words.length > 0 && (judged.length > 0 || near !== null))
+    return [
+      ...(judged.length === 0
+        ? []
+        : [heading(`Figures that were judged, of ${asAsked(asked, words)}`), said(...judged)]),
+      ...(near ?? []),
+    ]
   const section = sectionsOf(review).find(({ name }) => name === FOUND_AND_LEFT)
   return [
     heading('The figures that this record counts, as found and as left'),
     said(
-      section === undefined
-        ? 'None is compared here. barover report has each reading.'
-        : `Place by place: behind ${section.number}. barover report has each reading.`,
+      ...(section === undefined
+        ? ['None is compared here. barover report has each reading.']
+        : [
+            ...changesInWords(defs, review.changes).map(({ text }) => text),
+            `Place by place: behind ${section.number}. barover report has each reading.`,
+          ]),
     ),
   ]
 }

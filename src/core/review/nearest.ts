@@ -40,8 +40,8 @@ export interface Ranked {
   readonly weights: ReadonlyMap<string, number>
 }
 
-/** `words` as stems of a question. */
-export function nearestTo(record: OnRecord, words: readonly string[]): Ranked {
+/** `words` as stems of a question; `isLate`: of equals the later one first. */
+export function nearestTo(record: OnRecord, words: readonly string[], isLate = false): Ranked {
   const moves = movesOf(record.entries)
   const texts = moves.map((move) => formsIn(wholeText(record, move)))
   const weights = weightsOf(texts, words)
@@ -52,7 +52,9 @@ export function nearestTo(record: OnRecord, words: readonly string[]): Ranked {
     return [{ move, has, weight: sum, score: sum * shareOf(move.entry) }]
   })
   return {
-    near: near.toSorted((a, b) => b.score - a.score || a.move.entry.seq - b.move.entry.seq),
+    near: near.toSorted(
+      (a, b) => b.score - a.score || (a.move.entry.seq - b.move.entry.seq) * (isLate ? -1 : 1),
+    ),
     missing: words.filter((word) => weights.get(word) === 0),
     weights,
   }

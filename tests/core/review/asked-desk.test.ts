@@ -122,7 +122,7 @@ const ASKED: Readonly<Record<string, Row>> = {
       ...['what did ML do', 'what did ml sign', 'what has ML witnessed', 'was ML there', 'did ML sign'],
       'what was the work of ML',
     ],
-    ['what did they do', 'who is ML', 'what was done'],
+    ['what did they do', 'who is it', 'what was done'],
   ],
 }
 
@@ -155,9 +155,9 @@ describe('what no kind knows', () => {
 
   it('is not told where no entry has one of its words', () => {
     expect(answer('how tall is the stack?')).toMatch(
-      /^No entry tells that: none [^\n]* has tall, stack in it/,
+      /^Not found by its words: no entry has tall, stack in it/,
     )
-    expect(answer('who paid for lunch?')).toMatch(/^No entry tells that: none/)
+    expect(answer('who paid for lunch?')).toMatch(/^Not found by its words/)
   })
 
   it('whether it is safe comes before all of it', () => {

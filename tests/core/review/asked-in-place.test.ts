@@ -53,7 +53,7 @@ describe('a lock in the place of another', () => {
       const text = answered(day, asked)
       expect(text).toMatch(
         new RegExp(
-          `^What the log has of V-?11\\nL-103, lock at suction block valve, V-11, at hold point 2: keyed on by RO \\(entry ${first}\\)\\. Told off by no hold point, and ANOTHER was keyed in its place: [^\\n]*\\nL-113 was keyed in its place RO \\d\\d:\\d\\d \\(entry ${other}\\), because: ${WHY}\\.\\nL-113, [^\\n]*STILL ON\\.`,
+          `^What the log has of V-?11\\nL-103, lock at suction block valve, V-11, at hold point 2: keyed on by RO \\(entry ${first}\\)\\. No entry has it taken off, and ANOTHER was keyed in its place: [^\\n]*\\nL-113 was keyed in its place RO \\d\\d:\\d\\d \\(entry ${other}\\), because: ${WHY}\\.\\nL-113, [^\\n]*STILL ON\\.`,
         ),
       )
       expect(text).not.toMatch(/no entry has it/)
@@ -96,7 +96,7 @@ describe('a lock told to be off by its number alone', () => {
       /^1 entry told that a lock was off[^\n]*\n[^\n]*L-103 is off, saw it[^\n]*\nWORK WENT ON after it, before anybody was called out: 1 answer\.\n[^\n]*9\.5068[^\n]*\n[^\n]*STOP\.[\s\S]*released by KH[\s\S]*ALL OUT[\s\S]*V-11 {2}L-113; L-103 before/,
     )
     expect(text).not.toMatch(/L-101/)
-    expect(text).toMatch(/\nNo hold point tells L-103 off \(entry \d+\): look where it is\./)
+    expect(text).toMatch(/\nNo entry has L-103 taken off \(entry \d+\): look where it is\./)
   })
 })
 

@@ -143,13 +143,16 @@ const answer = (keyed: string, of = walk) => answered(of, keyed)
 
 const seqOf = (of: Walk, type: string) => of.entries.find((e) => e.type === type)?.seq
 
+const NOT_ANSWERED = /^$|^That is not answered here|^Not found by its words/
+
 describe('a question of the log', () => {
   for (const [like, all] of Object.entries(WORDINGS))
     it(`${like}, in ${all.length} wordings`, () => {
       expect(all.length).toBeGreaterThanOrEqual(5)
       for (const text of all) expect([text, kindOf(text)]).toEqual([text, like])
-      for (const text of all)
-        expect(answer(text), text).not.toMatch(/^$|^That is not answered here|^No entry tells that: none/)
+      // Of a pocket that leaks this bore has nothing, and that is said.
+      const none = like === 'is the pocket leak fixed' ? /^$|^That is not answered here/ : NOT_ANSWERED
+      for (const text of all) expect(answer(text), text).not.toMatch(none)
     })
 
   it.each(NEAR)('%s does not catch: %s', (like, text) => {
@@ -161,9 +164,13 @@ describe('a question of the log', () => {
       expect(answer(text), text).not.toMatch(/\byes\b|\bis (?:safe|fixed|ready)\b|\bmay run\b/i)
   })
 
-  it('names every kind where another was asked', () => {
-    const text = answer('how are you?')
-    for (const { like } of LOG_QUESTIONS) expect(text).toContain(like)
+  it('names some kinds where another was asked, and no more than are read', () => {
+    const [heading, likes, ...rest] = answer('how are you?').split('\n')
+    expect(heading).toMatch(/^That is not answered here/)
+    expect(likes?.split('; ')).toEqual(
+      expect.arrayContaining(['who signed', ...LOG_QUESTIONS.slice(0, 2).map(({ like }) => like)]),
+    )
+    expect(rest.length).toBeLessThan(4)
   })
 })
 
@@ -215,7 +222,7 @@ describe('its answer rests on entries', () => {
   })
 
   it('a thing that nothing found is of is not told of', () => {
-    expect(answer('is the pocket leak fixed')).toMatch(/^The log does not tell of pocket or leak/)
+    expect(answer('is the pocket leak fixed')).toMatch(/^Not found by its words: no entry has pocket, leak/)
     expect(answer('is the bore fixed')).toMatch(/^Whether it is fixed no record tells/)
   })
 

@@ -74,20 +74,83 @@ describe('what no kind knows', () => {
   })
 })
 
+describe('a word that no entry has', () => {
+  it('is heard as the one word of the log that is a slip apart, and that is said', () => {
+    const text = answered(day, 'which way did the forklfit go')
+    expect(text).toMatch(/\nHeard as: forklfit as forklift\.\n[\s\S]*forklift reversed/)
+    expect(answered(day, 'which way did the forklift go')).not.toMatch(/Heard as/)
+  })
+})
+
+describe('what was done about a thing that nobody found amiss by a verdict', () => {
+  it.each(['what did they do about the pocket wheel', 'what became of the forklift'])(
+    '%s: its own entry, and no verdict of another',
+    (asked) => {
+      const text = answered(day, asked)
+      expect(text).toMatch(/pocket wheel stood|forklift reversed/)
+      expect(text).not.toMatch(/^Whether it is fixed/)
+    },
+  )
+
+  it('of one that was, it is told', () => {
+    expect(answered(day, 'is the bore fixed')).toMatch(
+      /^Whether it is fixed no record tells[\s\S]*NC-1 Bore judged/,
+    )
+  })
+
+  it('a place is told by its number', () => {
+    expect(answered(day, 'what was done about 7.3 that was keyed late')).toMatch(/^7\.3 Bore, CENTRE/)
+  })
+})
+
+describe('near a limit', () => {
+  it('is never said to be nothing while the verdict is HOLD', () => {
+    const text = answered(day, 'how close is the taper to its limit')
+    expect(text).toMatch(
+      /^Judged HOLD, so that no verdict tells near or far: 18 Bore judged[^\n]*\nOf what is named, taper:\n18 Bore judged: taper 0\.00/,
+    )
+  })
+})
+
+describe('somebody of the crew', () => {
+  it('who signed nothing on is told so, with the role', () => {
+    for (const asked of [
+      'was KH even signed on this job',
+      'who is KH',
+      'where was KH during the forklift thing',
+    ])
+      expect(answered(day, asked)).toMatch(/^KH K\. Haas, lead: 0 entries keyed[\s\S]*No entry signs KH on: /)
+    expect(answered(day, 'who is RO')).toMatch(
+      /^RO R\. Oduya, mechanic[\s\S]*Came onto the job by the entries above/,
+    )
+  })
+
+  it('whose authority a decision names is in it, and until when', () => {
+    const conceded = day.copy()
+    conceded.bring({
+      ...({ do: 'dispose', step: 'disposition', choice: 'concession', person: 'PB' } as const),
+      ...{ why: 'the day shift wants it', authority: 'my boss M. Orr', until: '2026-09-01' },
+    })
+    expect(answered(conceded, 'who is M. Orr')).toMatch(
+      /concession, by PB, because: the day shift wants it, on the authority of my boss M\. Orr, until 2026-09-01 \(entry/,
+    )
+  })
+})
+
 describe('what an answer leaves of a question', () => {
   it('stands beneath it by its rare words', () => {
     const text = answered(day, 'is it safe to run with that pocket wheel')
     expect(text).toMatch(/^No record tells that, and this one does not/)
     expect(text).toMatch(
-      /\nNot in this answer, and in the log by its words \([^)]*wheel[^)]*\):\n[^\n]*pocket wheel stood/,
+      /\nAlso in the log by words of the question \([^)]*wheel[^)]*\):\n[^\n]*pocket wheel stood/,
     )
   })
 
   it('is nothing where the answer has them, or the log has not', () => {
-    expect(answered(day, 'which locks are still on')).not.toMatch(/Not in this answer/)
+    expect(answered(day, 'which locks are still on')).not.toMatch(/Also in the log/)
     // The gauge is in it already, and the note of it too.
-    expect(answered(day, 'is M-3 to be trusted that fell off the bench')).not.toMatch(/Not in this answer/)
-    expect(answered(day, 'is it safe to run with that giraffe')).not.toMatch(/Not in this answer/)
+    expect(answered(day, 'is M-3 to be trusted that fell off the bench')).not.toMatch(/Also in the log/)
+    expect(answered(day, 'is it safe to run with that giraffe')).not.toMatch(/Also in the log/)
   })
 })
 
@@ -150,7 +213,7 @@ describe('whether it is fit', () => {
 describe('a lock that another was keyed in place of', () => {
   it('is not told as still on, and has what was said of it', () => {
     const text = answered(day, 'was L-103 really on when KH let them carry on')
-    expect(text).toMatch(/\nL-103, [^\n]*Told off by no hold point, and ANOTHER was keyed in its place/)
+    expect(text).toMatch(/\nL-103, [^\n]*No entry has it taken off, and ANOTHER was keyed in its place/)
     expect(text).not.toMatch(/L-103, [^\n]*STILL ON/)
   })
 
