@@ -99,7 +99,8 @@ describe('what was done about a thing that nobody found amiss by a verdict', () 
   })
 
   it('a place is told by its number', () => {
-    expect(answered(day, 'what was done about 7.3 that was keyed late')).toMatch(/^7\.3 Bore, CENTRE/)
+    for (const asked of ['what was done about 7.3 that was keyed late', 'is the bore fixed at 7.3'])
+      expect(answered(day, asked)).toMatch(/^7\.3 Bore, CENTRE/)
   })
 })
 
