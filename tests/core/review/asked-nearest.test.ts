@@ -99,7 +99,10 @@ describe('what was done about a thing that nobody found amiss by a verdict', () 
   })
 
   it('a place is told by its number', () => {
-    for (const asked of ['what was done about 7.3 that was keyed late', 'is the bore fixed at 7.3'])
+    for (const asked of [
+      'what was done about 7.3 that was keyed late',
+      'what became of the bore at 7.3 that was late',
+    ])
       expect(answered(day, asked)).toMatch(/^7\.3 Bore, CENTRE/)
   })
 })
