@@ -5,18 +5,11 @@ import { toldOf } from '../../../src/core/review/asked-entries.ts'
 import { movesOf } from '../../../src/core/review/look.ts'
 import { Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
+import { stopReleased } from '../../helpers/stopped.ts'
 
 /** With words of people in it: a note, a STOP and its release, a lock kept, a correction, a decision. */
 const day = new Walk().toGate().keys('L-101', 'L-102', 'note the wheel of the pocket squeaks', 'L-103')
-day.bring({ do: 'stop' })
-day.bring({
-  do: 'explain-stop',
-  of: day.last.seq,
-  cause: 'other',
-  calledBy: 'RO',
-  why: 'forklift reversed into the skid',
-})
-day.bring({ do: 'release-stop', person: 'KH', answer: 'driver spoken to, guard rail up' })
+stopReleased(day, 'forklift reversed into the skid', 'driver spoken to, guard rail up')
 
 const judged = new Walk().toVerdict().keys('1', 'KH', 'taper inside, watch it until spring', '')
 

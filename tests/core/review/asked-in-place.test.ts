@@ -5,22 +5,15 @@ import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
+import { keptOff, stopReleased } from '../../helpers/stopped.ts'
 
 const WHY = 'the key of L-103 was lost'
 /** A lock told to be off by its number alone, one figure after it, STOP and its release, and another lock at the same valve. */
-const day = new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5006', '3', 'the master was cold')
+const day = keptOff('the master was cold')
 day.keys(...BORE_LINES.slice(0, 4))
 day.bring({ do: 'note', text: 'L-103 is off, saw it from the bench' })
 day.keys('9.5068')
-day.bring({ do: 'stop' })
-day.bring({
-  do: 'explain-stop',
-  of: day.last.seq,
-  cause: 'other',
-  calledBy: 'RO',
-  why: 'smell near the bench',
-})
-day.bring({ do: 'release-stop', person: 'KH', answer: 'paint thinner. L-103 is on, I tried it' })
+stopReleased(day, 'smell near the bench', 'paint thinner. L-103 is on, I tried it')
 day.keys(
   'ALL OUT',
   'L-101',

@@ -4,21 +4,14 @@ import { describe, expect, it } from 'vitest'
 import { wordsIn } from '../../../src/core/review/asked-entries.ts'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
+import { keptOff, stopReleased } from '../../helpers/stopped.ts'
 
-const day = new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5006', '3', 'the master was cold')
+const day = keptOff('the master was cold')
 day.keys(...BORE_LINES.slice(0, 4))
 day.bring({ do: 'note', text: 'pocket wheel stood two turns open when we came' })
 day.bring({ do: 'note', text: 'M-3 fell off the bench' })
 day.keys('9.5068')
-day.bring({ do: 'stop' })
-day.bring({
-  do: 'explain-stop',
-  of: day.last.seq,
-  cause: 'other',
-  calledBy: 'RO',
-  why: 'forklift reversed into the skid',
-})
-day.bring({ do: 'release-stop', person: 'KH', answer: 'driver sent away, rail put up' })
+stopReleased(day, 'forklift reversed into the skid', 'driver sent away, rail put up')
 day.keys('ALL OUT', 'L-101', 'L-102', 'L-113', '3', 'KH cut L-103 and hung this one', ...LOCK_LINES.slice(3))
 day.keys(...WORDS_AGAIN, ...GAS_LINES, 'ML', ...BORE_LINES.slice(5), ...AFTER_LINES)
 

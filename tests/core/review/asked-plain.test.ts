@@ -12,6 +12,7 @@ import {
   Walk,
   WORDS_AGAIN,
 } from '../../helpers/example.ts'
+import { stopReleased } from '../../helpers/stopped.ts'
 
 const kindOf = (text: string) =>
   PLAIN_QUESTIONS.find(({ asked }) => asked.some((one) => one.test(text.toLowerCase())))?.like ?? null
@@ -22,15 +23,7 @@ const NOTE = 'Lock L-103 is off the suction valve, saw it from the bench'
 const day = new Walk().toBore().keys(...BORE_LINES.slice(0, 4))
 day.bring({ do: 'note', text: NOTE })
 day.keys('9.5068')
-day.bring({ do: 'stop' })
-day.bring({
-  ...({ do: 'explain-stop', of: day.last.seq, cause: 'other', calledBy: 'RO' } as const),
-  why: 'smell near the bench',
-})
-day.bring({
-  ...({ do: 'release-stop', person: 'KH' } as const),
-  answer: 'paint thinner in the next bay. L-103 is on, I tried it',
-})
+stopReleased(day, 'smell near the bench', 'paint thinner in the next bay. L-103 is on, I tried it')
 day.keys('ALL OUT', ...LOCK_LINES, ...WORDS_AGAIN, ...GAS_LINES, 'ML')
 day.keys(...BORE_LINES.slice(5), ...AFTER_LINES)
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { TIME_QUESTIONS } from '../../../src/core/review/asked-time-kinds.ts'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
+import { stopReleased } from '../../helpers/stopped.ts'
 
 /** Two notes, a STOP ten minutes after the second, and everything proved again. */
 const day = new Walk().toBore().keys(...BORE_LINES.slice(0, 4))
@@ -10,15 +11,7 @@ day.bring({ do: 'note', text: 'the lamp flickers' })
 day.keys('9.5068').wait(5)
 day.bring({ do: 'note', text: 'M-3 was knocked off the bench' })
 day.wait(10).keys('9.5069')
-day.bring({ do: 'stop' })
-day.bring({
-  do: 'explain-stop',
-  of: day.last.seq,
-  cause: 'other',
-  calledBy: 'RO',
-  why: 'forklift at the skid',
-})
-day.bring({ do: 'release-stop', person: 'KH', answer: 'driver sent away' })
+stopReleased(day, 'forklift at the skid', 'driver sent away')
 day.keys('ALL OUT', ...LOCK_LINES, ...WORDS_AGAIN, ...GAS_LINES, 'ML')
 day.keys(...BORE_LINES.slice(6), ...AFTER_LINES)
 
