@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { answered } from '../../helpers/answered.ts'
 import { AFTER_LINES, BORE_LINES, GAS_LINES, LOCK_LINES, Walk, WORDS_AGAIN } from '../../helpers/example.ts'
-import { reviewed } from '../../helpers/reviewed.ts'
+import { only, reviewed } from '../../helpers/reviewed.ts'
 import { keptOff, stopReleased } from '../../helpers/stopped.ts'
 
 const WHY = 'the key of L-103 was lost'
@@ -120,6 +120,17 @@ describe('gas that was tested again', () => {
     const text = answered(day, 'when was the oxygen tested')
     expect(text.match(/oxygen /g)).toHaveLength(6)
     expect(text).not.toMatch(/H2S/)
+  })
+})
+
+describe('what hangs by the record', () => {
+  it('has the other beside the one that it was keyed in place of, and beside no other', () => {
+    const { sentences } = only(reviewed(day), 'hung')
+    expect(sentences.filter((text) => /keyed in its place/.test(text))).toEqual([
+      expect.stringMatching(
+        /^L-103, [^;]*; L-113 was keyed in its place \d\d:\d\d, so look where L-103 is\.$/,
+      ),
+    ])
   })
 })
 

@@ -133,5 +133,15 @@ function deviceLine(look: Look, one: Keyed): string {
     item.point !== null || item.person !== null || !('ask' in item.evidence)
       ? ''
       : `: ${clause(item.evidence.ask)}`
-  return sentence(`${shown}, ${itemLabel(look.defs, item)}, keyed ${by} at ${named(gate)}${asked}`)
+  return sentence(
+    `${shown}, ${itemLabel(look.defs, item)}, keyed ${by} at ${named(gate)}${asked}${otherText(look, one)}`,
+  )
+}
+
+/** Where another was keyed in its place it may hang elsewhere, or nowhere: that is looked for. */
+function otherText(look: Look, { shown }: Keyed): string {
+  const other = entriesOf(look, 'evidence.given').find(({ was }) => was === shown)
+  return other === undefined
+    ? ''
+    : `; ${other.shown} was keyed in its place ${when(look, other)}, so look where ${shown} is`
 }
