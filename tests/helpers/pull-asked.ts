@@ -36,6 +36,16 @@ export function expectAskedOfParts(walk: Walk): void {
     /^No answer is made of it here[\s\S]*[Rr]ust/,
   )
 
+  const bored = answered(walk, 'who bored the new liner')
+  expect(bored).toMatch(/Finish-bored and honed: hold point signed by VN/)
+  expect(bored).not.toMatch(/can let in/)
+  expect(answered(walk, 'why is one reading not judged')).toMatch(
+    /^Read again and judged by no verdict[\s\S]*NOT JUDGED: [^\n]*Worn gaps/,
+  )
+  expect(answered(walk, 'who took P-JD1 off')).toMatch(
+    /^What the log has of P-JD1\nP-JD1, personal lock of JD[^\n]*keyed off by IM/,
+  )
+
   // Of a liner it is the bore that is judged, and the reason names it.
   const liner = answered(walk, 'was the liner replaced')
   expect(liner).toMatch(/Bore judged: replace, by VN/)

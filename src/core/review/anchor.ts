@@ -4,7 +4,7 @@ import { entryLine, type OnRecord, toldOf } from './asked-entries.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 
 import { movesOf } from './look.ts'
-import { nearestTo } from './nearest.ts'
+import { isEvent, nearestTo } from './nearest.ts'
 
 /** Words that name a sort of entry by themselves; the rest of the words then tell which of that sort. */
 const SORTS: readonly (readonly [RegExp, (entry: Entry) => boolean, isAlways?: true])[] = [
@@ -75,12 +75,6 @@ function byWords(record: OnRecord, words: readonly string[], after: number): Ent
   const [best] = near.filter(({ move: { entry } }) => entry.seq > after && isEvent(entry))
   return best === undefined || best.weight <= whole / 2 ? null : best.move.entry
 }
-
-/** What somebody did, found or said; that a hold point fell by a step, or what was taken up to measure with, is beside it. */
-const isEvent = (entry: Entry) =>
-  entry.type !== 'job.opened' &&
-  entry.type !== 'instrument.picked' &&
-  !(entry.type === 'gate.closed' && entry.cause === 'opening')
 
 export const lineOf = (record: OnRecord, entry: Entry): string => {
   const move = movesOf(record.entries).find((one) => one.entry.seq === entry.seq)

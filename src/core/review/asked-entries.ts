@@ -183,9 +183,11 @@ export function saidOf(record: OnRecord, numbers: readonly string[]): string[] {
   )
 }
 
-/** Numbers of locks, tags and instruments that are named in a question: `L-103`, `T-9`, `M-1`. */
+/** Numbers of locks, tags and instruments that are named in a question: `L-103`, `T-9`, `M-1`, and whole ones of two parts: `P-JD1`. */
 export function tagsIn(asked: string): string[] {
-  return [...asked.toUpperCase().matchAll(/\b[A-Z]{1,4}[-_]?\d{1,5}[A-Z]?\b/g)].map(([tag]) => tag)
+  return [...asked.toUpperCase().matchAll(/\b(?:[A-Z]{1,3}[-_])?[A-Z]{1,4}[-_]?\d{1,5}[A-Z]?\b/g)].map(
+    ([tag]) => tag,
+  )
 }
 
 /** Whether one that was keyed is the one that is asked about: `L103` is `L-103`. */

@@ -144,7 +144,7 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
         : found.length > 0
           ? `Found out of calibration, past its day or put back: ${foundIds.join(', ')}`
           : all.length > 0
-            ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`}; that is no word that it was good`
+            ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`} of ${[...new Set(all.map(({ entry }) => entry.instrument))].join(', ')}; that is no word that it was good`
             : 'No set-check of it is in this log, and no entry finds it out',
     ),
     ...(off.length === 0

@@ -4,7 +4,7 @@ import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { becauseRows } from '../sheet/verdict-block.ts'
-import { entriesText, heading, type OnRecord, said } from './asked-entries.ts'
+import { asItem, entriesText, heading, type OnRecord, said } from './asked-entries.ts'
 import { offLines } from './asked-gauge.ts'
 import { correctionsTold } from './asked-readings.ts'
 import { wordsAsked } from './asked-words.ts'
@@ -25,6 +25,19 @@ export function whyHoldTold(record: OnRecord, asked: string): Block[] {
   const meant = all.filter((e) => namesVerdict(record, e, words) > 0)
   const held = meant.length === 0 ? all : meant
   const put = entries.filter((e) => e.type === 'disposition.set' && e.choice === 'hold')
+  const open = /\bnot\b.*\bjudged\b/.test(asked)
+    ? record.review.exceptions.filter(({ kind }) => kind === 'unmeasured')
+    : []
+  if (open.length > 0)
+    return [
+      heading('Read again and judged by no verdict, by this record'),
+      ...open.map(
+        (one): Block => ({
+          ...asItem(one),
+          rows: [...asItem(one).rows, ...one.sentences.map((text) => row(`  ${text}`))],
+        }),
+      ),
+    ]
   if (held.length + put.length === 0)
     return [
       heading('Nothing was put on hold by this log: no verdict of it is HOLD, and no lead decided to hold'),

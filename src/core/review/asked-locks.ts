@@ -113,7 +113,7 @@ function lockBlock(record: OnRecord, what: Keyed, told: Keyed | null): Block {
           ? `${hung}; ${offText(record, told)} (entry ${told.seq}).`
           : others.length === 0
             ? `${hung}. No entry has it taken off: by the record it is STILL ON.`
-            : `${hung}. No entry has it taken off, and ANOTHER was keyed in its place: look where it is.`,
+            : `${hung}. No hold point was keyed with it taken off, and ANOTHER was keyed in its place: look where it is.`,
       ),
       ...others.map((e) =>
         row(

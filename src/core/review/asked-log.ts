@@ -74,7 +74,8 @@ export const LOG_QUESTIONS: readonly Question[] = [
       `\\b${AIR}\\b.*\\b(?:done|taken|good|fine|keyed|proved|clean|clear|right|ok(?:ay)?)\\b.*\\b(?:again|anew|after(?:wards?)?|since|before)\\b`,
     ),
     like: 'when was the gas tested',
-    answer: (record, asked) => gasTold(record, asked),
+    // A leak test is of joints, and no meter's.
+    answer: (record, asked) => (/\bleak/.test(asked) ? null : gasTold(record, asked)),
   },
   {
     asked: any(

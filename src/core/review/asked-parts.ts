@@ -8,10 +8,12 @@ import {
   entriesText,
   entryLine,
   heading,
+  isTag,
   linesWhere,
   notTold,
   type OnRecord,
   said,
+  tagsIn,
 } from './asked-entries.ts'
 import { judgedOn, offLines, readBy, saidBlock } from './asked-gauge.ts'
 import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
@@ -31,8 +33,10 @@ const CHANGES = ['replace', 'repair', 'rework']
 const NEW = /\b(?:new|renew\w*|replac\w*)\b/i
 
 /** What a lead decided to have made new, and each step answered that has new parts in its name. */
-export function renewedTold(record: OnRecord, asked: string): Block[] {
+export function renewedTold(record: OnRecord, asked: string): Block[] | null {
   const { defs, state, entries, review } = record
+  // A gauge is put aside, and what took its place is told with it.
+  if (tagsIn(asked).some((tag) => defs.instruments.instruments.some(({ id }) => isTag(id, tag)))) return null
   const words = wordsAsked(asked).filter((word) => !/^(?:renew|replac|chang|old|new|go|fit)/.test(word))
   const all = entries.filter((e): e is Decision => e.type === 'disposition.set' && CHANGES.includes(e.choice))
   const lines = linesWhere(

@@ -48,7 +48,10 @@ const FAR = 0.25
 
 /** The entries and items nearest to a question by its words. Null where none has any of them. */
 export function wordsTold(record: OnRecord, asked: string): Block[] | null {
-  const { words, taken } = heardIn(record, wordsAsked(asked))
+  const about = wordsAsked(asked)
+  // Words that tell little are all that some questions have.
+  const weak = aboutOf(asked).filter((word) => word.length > 2)
+  const { words, taken } = heardIn(record, about.length > 0 ? about : weak)
   const ranked = nearestTo(record, words, IS_LATE.test(asked))
   const items = nearItems(record, ranked, tagsIn(asked))
   const top = ranked.near[0]?.score ?? 0

@@ -9,7 +9,7 @@ import { sectionsOf } from './sections.ts'
 const DECIDE = /\b(?:decide[ds]?|decisions?|open|due|to do)\b/
 const LEAST_WORD = 3
 /** The number of a lock, a tag or an instrument: `T-3`, `V-41`, `L-12`, `P7`, `SP-204B`. */
-const TAG = /^\p{L}{1,4}[-_ ]?\d{1,5}\p{L}?$/u
+const TAG = /^(?:\p{L}{1,3}[-_])?\p{L}{1,4}[-_ ]?\d{1,5}\p{L}?$/u
 
 /** The first row of the first block is a heading. Null where no word was keyed: a number is none. */
 export function wordBlocks(review: Review, keyed: string): Block[] | null {

@@ -15,9 +15,8 @@ export interface Near {
   readonly has: readonly string[]
 }
 
-/** Words that a person chose for what happened, and no sheet; and the long reasons of a fall by a step, which tell of no event. */
+/** Words that a person chose for what happened, and no sheet. */
 const OWN_WORDS = 1.3
-const OF_SHEET = 0.5
 
 /** Weight of each word: the rarer among the entries, the more; 0 where none has it. */
 function weightsOf(
@@ -45,12 +44,15 @@ export function nearestTo(record: OnRecord, words: readonly string[], isLate = f
   const moves = movesOf(record.entries)
   const texts = moves.map((move) => formsIn(wholeText(record, move)))
   const weights = weightsOf(texts, words)
-  const near = moves.flatMap((move, i): Near[] => {
+  const all = moves.flatMap((move, i): Near[] => {
     const has = words.filter((word) => texts[i]?.has(formOf(word)) === true)
     if (has.length === 0) return []
     const sum = has.reduce((total, word) => total + (weights.get(word) ?? 0), 0)
-    return [{ move, has, weight: sum, score: sum * shareOf(move.entry) }]
+    return [{ move, has, weight: sum, score: isOwn(move.entry) ? sum * OWN_WORDS : sum }]
   })
+  // The long reasons of a fall by a step have every word of harm in them, and tell of no event: they count where nothing else does.
+  const events = all.filter(({ move }) => isEvent(move.entry))
+  const near = events.length > 0 ? events : all
   return {
     near: near.toSorted(
       (a, b) => b.score - a.score || (a.move.entry.seq - b.move.entry.seq) * (isLate ? -1 : 1),
@@ -60,12 +62,11 @@ export function nearestTo(record: OnRecord, words: readonly string[], isLate = f
   }
 }
 
-function shareOf(entry: Entry): number {
-  if (isOwn(entry)) return OWN_WORDS
-  return entry.type === 'job.opened' || (entry.type === 'gate.closed' && entry.cause === 'opening')
-    ? OF_SHEET
-    : 1
-}
+/** What somebody did, found or said; that a hold point fell by a step, or what was taken up to measure with, is beside it. */
+export const isEvent = (entry: Entry) =>
+  entry.type !== 'job.opened' &&
+  entry.type !== 'instrument.picked' &&
+  !(entry.type === 'gate.closed' && entry.cause === 'opening')
 
 const isOwn = (entry: Entry) =>
   wordsIn(entry) !== '' ||

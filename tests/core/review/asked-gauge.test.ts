@@ -60,7 +60,7 @@ describe('whether a gauge was good', () => {
   it('within what is allowed it is said to be so, and that this is no word that it was good', () => {
     const text = answered(good, 'was the micrometer any good')
     expect(text).toMatch(
-      /^Within what the register allows at each of 2 set-checks; that is no word that it was good\n/,
+      /^Within what the register allows at each of 2 set-checks of M-3; that is no word that it was good\n/,
     )
     expect(text).not.toMatch(/HOLD|OFF ITS STANDARD|OVER the standard/)
   })

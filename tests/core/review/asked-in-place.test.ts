@@ -46,7 +46,7 @@ describe('a lock in the place of another', () => {
       const text = answered(day, asked)
       expect(text).toMatch(
         new RegExp(
-          `^What the log has of V-?11\\nL-103, lock at suction block valve, V-11, at hold point 2: keyed on by RO \\(entry ${first}\\)\\. No entry has it taken off, and ANOTHER was keyed in its place: [^\\n]*\\nL-113 was keyed in its place RO \\d\\d:\\d\\d \\(entry ${other}\\), because: ${WHY}\\.\\nL-113, [^\\n]*STILL ON\\.`,
+          `^What the log has of V-?11\\nL-103, lock at suction block valve, V-11, at hold point 2: keyed on by RO \\(entry ${first}\\)\\. No hold point was keyed with it taken off, and ANOTHER was keyed in its place: [^\\n]*\\nL-113 was keyed in its place RO \\d\\d:\\d\\d \\(entry ${other}\\), because: ${WHY}\\.\\nL-113, [^\\n]*STILL ON\\.`,
         ),
       )
       expect(text).not.toMatch(/no entry has it/)

@@ -207,10 +207,39 @@ describe('whether it is fit', () => {
   })
 })
 
+describe('a tag of two parts', () => {
+  it('is found whole, whatever is asked of it', () => {
+    const own = new Walk().toGate().keys('P-JD1', 'L-102')
+    for (const asked of ['who took P-JD1 off', 'where is p-jd1', 'is P-JD1 off'])
+      expect(answered(own, asked)).toMatch(/^What the log has of P-JD1\nP-JD1, lock at main driver breaker/)
+  })
+})
+
+describe('a gauge that is asked to be replaced', () => {
+  it('is told as an instrument, and not as a part', () => {
+    expect(answered(day, 'what replaced M3')).toMatch(/^M-3 is in this log/)
+  })
+})
+
+describe('words that tell little', () => {
+  it('are looked up where a question has no others', () => {
+    expect(answered(day, 'who had the start made')).toMatch(/^No answer is made of it here[\s\S]*NO START/)
+  })
+})
+
+describe('a leak test', () => {
+  it('is none of the gas in the air', () => {
+    expect(answered(day, 'was the gas leak test read')).not.toMatch(/^Gas tests as they were keyed/)
+    expect(answered(day, 'was the gas test read')).toMatch(/^Gas tests as they were keyed/)
+  })
+})
+
 describe('a lock that another was keyed in place of', () => {
   it('is not told as still on, and has what was said of it', () => {
     const text = answered(day, 'was L-103 really on when KH let them carry on')
-    expect(text).toMatch(/\nL-103, [^\n]*No entry has it taken off, and ANOTHER was keyed in its place/)
+    expect(text).toMatch(
+      /\nL-103, [^\n]*No hold point was keyed with it taken off, and ANOTHER was keyed in its place/,
+    )
     expect(text).not.toMatch(/L-103, [^\n]*STILL ON/)
   })
 

@@ -185,7 +185,7 @@ describe('a slip in how it is asked', () => {
     ['in wat order did it happen', /^In the order of the log/],
     [
       'coud the guage have been wrong',
-      /^Within what the register allows at each of 2 set-checks; that is no word/,
+      /^Within what the register allows at each of 2 set-checks of M-3; that is no word/,
     ],
     ['wen was the gas tested', /^Gas tests as they were keyed/],
     ['who took the decison', /^Who decided what and why/],
