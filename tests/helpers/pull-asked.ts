@@ -43,7 +43,7 @@ export function expectAskedOfParts(walk: Walk): void {
     /^Read again and judged by no verdict[\s\S]*NOT JUDGED: [^\n]*Worn gaps/,
   )
   expect(answered(walk, 'who took P-JD1 off')).toMatch(
-    /^What the log has of P-JD1\nP-JD1, personal lock of JD[^\n]*keyed off by IM/,
+    /^What the log has of P-JD1\nP-JD1, personal lock of JD[^\n]*keyed off by IM[\s\S]*\[x\] personal lock of JD off {2}P-JD1/,
   )
 
   // Of a liner it is the bore that is judged, and the reason names it.

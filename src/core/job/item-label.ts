@@ -37,10 +37,10 @@ export function itemLabel(defs: Definitions, item: Item): string {
     case 'numbers': {
       const device = DEVICES[evidence.of]
       if (wantsAnother(item)) return `${device} of somebody else`
-      if (item.point !== null) return `${device} at ${item.point.name}`
-      if (item.person !== null) return `${device} of ${item.person}`
-      const placed = placedDevice(evidence)
-      return evidence.taken_off === undefined ? placed : `${placed} off`
+      const off = evidence.taken_off === undefined ? '' : ' off'
+      if (item.point !== null) return `${device}${off === '' ? ' at' : off} ${item.point.name}`
+      if (item.person !== null) return `${device} of ${item.person}${off}`
+      return `${placedDevice(evidence)}${off}`
     }
     case 'lift':
       return `${id}, ${item.part ?? ''}`
