@@ -65,6 +65,8 @@ export const FINDINGS = [
       into: 'state.closed === null',
       by: 'under a STOP that ends the job counts every lock as on',
     },
+  ]),
+  ...of('core/job/tells-off', 'core/job/locks-on', [
     {
       rule: 'Words that no lock comes off take none off, in finding what hangs.',
       find: ' && !/\\b(no|not|never|nobody)\\b/i.test(one)',

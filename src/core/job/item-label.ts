@@ -5,6 +5,7 @@ import { KIND_NAME } from '../units/index.ts'
 import { type Definitions, gasLimitById } from './definitions.ts'
 import { GAS_NAMES } from './evidence-gas.ts'
 import { type GateStep, type Item, itemByKey, wantsAnother } from './gate.ts'
+import { tellsOff } from './tells-off.ts'
 
 const DEVICES = {
   permit: 'permit number',
@@ -37,7 +38,7 @@ export function itemLabel(defs: Definitions, item: Item): string {
     case 'numbers': {
       const device = DEVICES[evidence.of]
       if (wantsAnother(item)) return `${device} of somebody else`
-      const off = evidence.taken_off === undefined ? '' : ' off'
+      const off = tellsOff(evidence) ? ' off' : ''
       if (item.point !== null) return `${device}${off === '' ? ' at' : off} ${item.point.name}`
       if (item.person !== null) return `${device} of ${item.person}${off}`
       return `${placedDevice(evidence)}${off}`

@@ -4,8 +4,8 @@ import type { Evidence } from '../definition/evidence.ts'
 import { type Definitions, hazardName } from './definitions.ts'
 import { holdsLetting, type NamedHazard } from './elsewhere.ts'
 import { comesOff, type GateStep, gatesOf, hangs, provesAt } from './gate.ts'
-import { tellsOff } from './locks-on.ts'
 import type { State } from './state.ts'
+import { tellsOff } from './tells-off.ts'
 
 /** Whether its number is asked as something comes off. Words tell of no number, and may speak of a lock that stays on. */
 export function asksOff(evidence: Evidence): boolean {

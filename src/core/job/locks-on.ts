@@ -18,6 +18,7 @@ import { itemLabel } from './item-label.ts'
 import { deviceOnSheet } from './paper-devices.ts'
 import { keyOfCopy } from './paper-rows.ts'
 import type { GateState, State, Struck } from './state.ts'
+import { tellsOff } from './tells-off.ts'
 
 /** One keying at a hold point about what hangs. */
 export interface Keyed extends Pick<Struck, 'seq' | 'at' | 'by' | 'shown'> {
@@ -127,17 +128,6 @@ function shownBy(gate: GateStep, row: string, text: string): Pick<Keyed, 'shown'
 }
 
 const plain = (text: string) => text.trim().toLowerCase().replace(/\s+/g, ' ')
-
-/** Asks for, or says, that a lock was taken off. */
-export function tellsOff(evidence: Evidence): boolean {
-  if (comesOff(evidence)) return true
-  if (evidence.kind !== 'numbers' && evidence.kind !== 'words') return false
-  const text = evidence.kind === 'words' ? `${evidence.ask} ${evidence.words}` : evidence.ask
-  const sentences = text.split(/[.?!:;]/)
-  return sentences.some(
-    (one) => /\b(lock|blind)s?\b.*\boff\b/i.test(one) && !/\b(no|not|never|nobody)\b/i.test(one),
-  )
-}
 
 /** A tag stays where it is when a machine starts; a lock or a blind cannot. */
 function isLock(evidence: Evidence): boolean {

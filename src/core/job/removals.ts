@@ -5,11 +5,12 @@ import type { Doing } from './elsewhere.ts'
 import type { Entry } from './entries.ts'
 import { isTakenBack } from './fold-gate.ts'
 import { evidenceByKey, type GateStep, gateState, gatesOf, hangs } from './gate.ts'
-import { stoodBefore, tellsOff } from './locks-on.ts'
+import { stoodBefore } from './locks-on.ts'
 import { hungOnSheet } from './paper-watch.ts'
 import { peopleOnJob } from './people-on.ts'
 import { thingText } from './register.ts'
 import type { State } from './state.ts'
+import { tellsOff } from './tells-off.ts'
 
 type Of<T extends Entry['type']> = Extract<Entry, { type: T }>
 

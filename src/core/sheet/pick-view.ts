@@ -30,7 +30,7 @@ export function pickView(
         }),
       ),
       ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
-      none === null ? row(WRONG_PICK, 'faint') : row(none, 'caution'),
+      none === null ? row(WRONG_PICK) : row(none, 'caution'),
     ],
   }
 }
