@@ -22,14 +22,15 @@ export function pickView(
   return {
     margin: String(step.number),
     title: `Which instrument for ${seat.for}?`,
+    // What to know of them comes first: on a low screen the numbers stand where they are keyed.
     ask: [
+      ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
       ...numbered(
         options.map(({ id, title, calibration }, i) => {
           const why = refused[i] ?? null
           return `${id}  ${title}${why === null ? `, calibration due ${calibration.due}` : `  NOT TO BE USED: ${why}`}`
         }),
       ),
-      ...(options.some(({ kind }) => kind === 'gas_meter') ? [inertRow(defs, state)] : []),
       none === null ? row(WRONG_PICK) : row(none, 'caution'),
     ],
   }

@@ -30,7 +30,7 @@ export interface ToFold {
 
 export function fold({ must, text, ask, room, pointer, taken = 0, over = 0, strip }: ToFold): Folded {
   const front = looser([...must, ...text], room, taken)
-  const back = packed(ask, must.length === 0 ? room : room - pointer.length)
+  const back = packedUp(ask, must.length === 0 ? room : room - pointer.length)
   const under = back.length === 0 ? [[]] : back
   const question = under.map((side) => {
     const shown = hazards(must, pointer, room - side.length - over, taken)
@@ -88,6 +88,22 @@ function looser(rows: readonly (readonly Line[])[], room: number, taken: number)
   const sides = packed(rows, room)
   const lower = packed(rows, Math.max(1, room - taken))
   return lower.length === sides.length ? lower : sides
+}
+
+/**
+ * Rows on as few sides as will do, filled from the last one up: what is chosen from stands with the question, as only there it is
+ * answered.
+ */
+function packedUp(rows: readonly (readonly Line[])[], room: number): Line[][] {
+  const sides = packed(rows, room)
+  if (rows.some((lines) => lines.length > room)) return sides
+  const up: (readonly Line[])[][] = [[]]
+  for (const lines of rows.toReversed()) {
+    const [side = []] = up
+    if (side.length > 0 && side.flat().length + lines.length > room) up.unshift([lines])
+    else side.unshift(lines)
+  }
+  return up.length === sides.length ? up.map((side) => side.flat()) : sides
 }
 
 /** Rows in order on as few sides as will do; a row is parted only where it is longer than a side. */
