@@ -24,6 +24,7 @@ export async function askChoice(choice: Choice, ask: PlainChoice): Promise<numbe
   say([
     '',
     /[?.]$/.test(choice.title) ? choice.title : `${choice.title}.`,
+    ...(choice.said ?? []),
     ...choice.lines,
     ...options,
     `0: ${choice.zero}`,

@@ -25,7 +25,7 @@ export async function drawChoice(choice: DrawnChoice, terminal?: Terminal): Prom
   await show(
     <ChoiceScreen
       choice={choice}
-      first={early.dropped ? [DROPPED] : []}
+      first={[...(early.dropped ? [DROPPED] : []), ...(choice.said ?? [])]}
       onChosen={(which) => {
         chosen = which
       }}

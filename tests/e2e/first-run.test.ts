@@ -63,6 +63,18 @@ describe('the first run', () => {
     expect(existsSync(join(jobs, 'practice'))).toBe(true)
   })
 
+  it('says on a low screen too why a choice is not to be had', async () => {
+    const t = terminal.start(['--jobs', terminal.folder()], { size: { cols: 40, rows: 15 } })
+    await t.see('Enter: how to begin.')
+    t.send('4')
+    await t.see(/no\. │ 4/)
+    t.send('\r')
+    await t.see('There is none yet in the')
+    await t.see('Enter: the choice.')
+    t.send('\x03')
+    await t.ended()
+  })
+
   it.each([
     ['--plain is given', ['--plain'], {}],
     ['TERM is dumb', [], { TERM: 'dumb' }],

@@ -158,8 +158,8 @@ const NEW_HERE =
 function firstChoice(open: number, closed: number, none: string | null): Choice {
   return {
     title: 'Barover',
+    said: none === null ? [] : [`There is none yet in the folder ${none}: choose another.`],
     lines: [
-      ...(none === null ? [] : [`There is none yet in the folder ${none}: choose another.`]),
       'Takes you through work on the piston end of a gas compressor, one thing at a time, and keeps the record of it.',
       'It supports trained people: the maker\u2019s manual, site permit and local code come first.',
       ...(none === null ? [NEW_HERE] : []),

@@ -7,6 +7,8 @@ export interface Choice {
   readonly options: readonly string[]
   /** What 0 does: end the program, or go back to the choice before. */
   readonly zero: 'Leave' | 'Back'
+  /** Why it is asked again, read before it wherever there is little room. @default nothing */
+  readonly said?: readonly string[]
   /** Said on the word help. */
   readonly help: readonly string[]
 }
