@@ -70,7 +70,9 @@ describe('a figure beside its limit', () => {
           const less = (value: number) => to(decimals)(value, more)
           const start = share.startsAt === null ? null : less(share.startsAt)
           const rough = byHand(less(share.value), less(share.limit.value), start, bound)
-          expect(Math.round(rough)).not.toBe(Math.round((share.used ?? 0) * 100))
+          // Just half a per cent goes either way by the last binary digit: 2.9 of 23.2.
+          const isTie = Math.abs(rough - Math.floor(rough) - 0.5) < 1e-6
+          if (!isTie) expect(Math.round(rough)).not.toBe(Math.round((share.used ?? 0) * 100))
         }
         expect(told.more).toBeLessThanOrEqual(2)
       }),
