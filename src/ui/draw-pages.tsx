@@ -178,11 +178,12 @@ function hintsOf(
       ? ['No such page or word: next, back, 0 leaves.', 'None such: next, back, 0.']
       : [`No such number: ${drawn.numbers}. Enter: list. 0 leaves.`, `None such: ${drawn.numbers}; 0.`]
   const acts = drawn.acts?.words ?? []
+  const stop = drawn.acts?.isOpen === true ? ', stop' : ''
   if (said === 'help' && acts.length > 0)
     return [
-      `Ask in words, as: who signed. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9, entry 214; 0: leave. Tab: safe.`,
-      `act: what a lead does. list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9, entry 214. Or ask in words.`,
-      `Ask in words. act, list${drawn.acts?.isOpen === true ? ', stop' : ''}, 3-9; 0 leaves.`,
+      `Ask in words, as: who signed. act, list${stop}, 3-9, entry 214; 0: leave. Tab: safe.`,
+      `act: what a lead does. list${stop}, 3-9, entry 214. Or ask in words.`,
+      `Ask in words. act, list${stop}, 3-9; 0 leaves.`,
       'Ask in words; act; 0: leave.',
     ]
   if (said === 'help' || view === null)

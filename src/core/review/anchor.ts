@@ -2,7 +2,6 @@
 import type { Entry } from '../job/entries.ts'
 import { entryLine, type OnRecord, toldOf } from './asked-entries.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
-
 import { movesOf } from './look.ts'
 import { isEvent, nearestTo } from './nearest.ts'
 

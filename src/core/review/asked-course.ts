@@ -25,9 +25,9 @@ import { isAbout } from './asked-locks.ts'
 import { lookOf } from './asked-readings.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
 import { workedAfter } from './kinds/danger.ts'
-import { count, named } from './look.ts'
+import { count } from './look.ts'
 import { runsIt, startsIt, startsOf } from './starts.ts'
-import { namesPerson } from './whole-text.ts'
+import { namesPerson, wholeText } from './whole-text.ts'
 
 const MOST = 14
 
@@ -291,7 +291,7 @@ export function didTold(record: OnRecord, asked: string): Block[] | null {
   const all = linesWhere(record, ({ entry }) => seqs.has(entry.seq))
   const held = linesWhere(
     record,
-    ({ entry }) => seqs.has(entry.seq) && heldIn(wholeText(record, entry), words) > 0,
+    (move) => seqs.has(move.entry.seq) && heldIn(wholeText(record, move), words) > 0,
   )
   const signed = own.filter((e) => 'signed' in e && e.signed === 'pin' && 'person' in e && e.person === id)
   return [
@@ -322,15 +322,4 @@ function authorityLines({ entries }: OnRecord, id: string): string[] {
       ? [`Named as the authority by ${e.person ?? 'nobody'}, and not signed by ${id} (entry ${e.seq}).`]
       : [],
   )
-}
-
-function wholeText(record: OnRecord, entry: Entry): string {
-  const placed =
-    'step' in entry && typeof entry.step === 'string' ? named(stepById(record.defs, entry.step)) : ''
-  const text = `${placed} ${lineOf(record, entry)} ${wordsIn(entry)} ${'answer' in entry ? entry.answer : ''} ${'why' in entry ? entry.why : ''}`
-  const tags = tagsIn(text)
-  // Of a lock that is named by its number alone it is told all the same.
-  return record.entries.some((e) => e.type === 'evidence.given' && tags.some((tag) => isTag(e.shown, tag)))
-    ? `${text} lock`
-    : text
 }

@@ -6,10 +6,10 @@ import { validityText } from '../job/validity.ts'
 import { list } from '../lib/wording.ts'
 import { type Block, row } from '../sheet/block.ts'
 import { placeName, placeNumber } from '../talk/names.ts'
-import { asItem, entriesText, heading, type OnRecord, said } from './asked-entries.ts'
+import { asItem, heading, type OnRecord, said } from './asked-entries.ts'
 import { asAsked, wordsAsked } from './asked-words.ts'
 import { reachedText } from './changes-rows.ts'
-import { howDecided } from './decided.ts'
+import { decisionLine } from './decided.ts'
 import type { Kind } from './exception.ts'
 import { clause, named, when } from './look.ts'
 import { namesStep, namesVerdict } from './part-named.ts'
@@ -67,16 +67,10 @@ function ofPart(record: OnRecord, asked: string): Block[] | null {
 }
 
 function decisionBlock(record: OnRecord, d: Decision): Block {
-  const stands = Object.values(record.state.dispositions).some(
-    ({ seq, void: isVoid }) => seq === d.seq && !isVoid,
-  )
   return {
     margin: '',
     rows: [
-      row(
-        `${named(stepById(record.defs, d.about))}: ${d.choice}, by ${d.person}${howDecided(record, d)} ${when(record, d)} (${entriesText([d.seq])})${stands ? '' : ', which does not stand any more'}`,
-        'strong',
-      ),
+      row(decisionLine(record, d), 'strong'),
       row(`  Its words: ${clause(d.why)}.`),
       row(
         `  ${d.valid === undefined ? 'No end is keyed beside its words' : `It holds ${validityText(d.valid)}`}.`,

@@ -18,7 +18,7 @@ import {
 import { judgedOn, offLines, readBy, saidBlock } from './asked-gauge.ts'
 import { asAsked, heldIn, wordsAsked } from './asked-words.ts'
 import { changesInWords } from './changes-rows.ts'
-import { howDecided } from './decided.ts'
+import { decisionLine } from './decided.ts'
 import { isWatched, type Judged, judgedIn, shareText } from './judged.ts'
 import { clause, count, named, when } from './look.ts'
 import { namesStep, namesVerdict } from './part-named.ts'
@@ -34,7 +34,7 @@ const NEW = /\b(?:new|renew\w*|replac\w*)\b/i
 
 /** What a lead decided to have made new, and each step answered that has new parts in its name. */
 export function renewedTold(record: OnRecord, asked: string): Block[] | null {
-  const { defs, state, entries, review } = record
+  const { defs, entries, review } = record
   // A gauge is put aside, and what took its place is told with it.
   if (tagsIn(asked).some((tag) => defs.instruments.instruments.some(({ id }) => isTag(id, tag)))) return null
   const words = wordsAsked(asked).filter((word) => !/^(?:renew|replac|chang|old|new|go|fit)/.test(word))
@@ -49,7 +49,6 @@ export function renewedTold(record: OnRecord, asked: string): Block[] | null {
       NEW.test(stepById(defs, entry.step).step.title),
   )
   const has = (text: string) => words.length === 0 || heldIn(text, words) > 0
-  const aboutOf = (d: Decision) => named(stepById(defs, d.about))
   const isOf = (d: Decision) => words.length === 0 || namesStep(record, d.about, words) > 0 || has(d.why)
   const decided = all.filter(isOf)
   const done = lines.filter(has)
@@ -69,19 +68,12 @@ export function renewedTold(record: OnRecord, asked: string): Block[] | null {
           : 'No decision to renew it is in this log. What was keyed of new parts'
         : `No decision to renew it and no step of a new one is in this log: ${asAsked(asked, words)}. What was decided of others`,
     ),
-    ...(isMeant ? decided : all).map((d): Block => {
-      const stands = Object.values(state.dispositions).some(({ seq, void: fell }) => seq === d.seq && !fell)
-      return {
+    ...(isMeant ? decided : all).map(
+      (d): Block => ({
         margin: '',
-        rows: [
-          row(
-            `${aboutOf(d)}: ${d.choice}, by ${d.person}${howDecided(record, d)} ${when(record, d)} (entry ${d.seq})${stands ? '' : ', which does not stand any more'}`,
-            'strong',
-          ),
-          row(`  Why: ${clause(d.why)}.`),
-        ],
-      }
-    }),
+        rows: [row(decisionLine(record, d), 'strong'), row(`  Why: ${clause(d.why)}.`)],
+      }),
+    ),
     said(...(isMeant ? done : lines)),
     ...open.map(asItem),
     said(

@@ -8,9 +8,8 @@ import { asItem, entryLine, heading, isTag, type OnRecord, said, tagsIn, toldOf 
 import type { Exception } from './exception.ts'
 import { formOf, formsIn } from './forms.ts'
 import { judgedIn, shareText } from './judged.ts'
-import { count, movesOf, named } from './look.ts'
-import { type Near, nearestTo, type Ranked, weightIn } from './nearest.ts'
-import { wholeText } from './whole-text.ts'
+import { count, named } from './look.ts'
+import { type Near, nearestTo, type Ranked, readOf, weightIn } from './nearest.ts'
 
 /** Words of a log that are in a question and tell of nothing. */
 const OF_ASKING = new Set(
@@ -41,7 +40,7 @@ export function heldIn(text: string, words: readonly string[]): number {
 /** Entries and items that are shown; more would be read by nobody. */
 const MOST = 9
 const MOST_ITEMS = 3
-/** Of the best of them an entry has at least this share to be shown beside it; a few are shown whatever they share. */
+/** Of the best of them an entry has at least this share to be shown beside it, the first few less. By eye on three logs, no source. */
 const NEAR = 0.5
 const LEAST = 4
 const FAR = 0.25
@@ -71,7 +70,7 @@ export function wordsTold(record: OnRecord, asked: string): Block[] | null {
     ...(none.length === 0 ? [] : [said(`In no entry: ${asAsked(asked, none)}.`)]),
     ...(taken.length === 0 ? [] : [said(`Heard as: ${taken.join(', ')}.`)]),
     ...items.map(asItem),
-    said(...shown.map((one) => lineOf(record, one))),
+    said(...shown.map((one) => nearLine(record, one))),
     said(
       more === 0
         ? 'By other words there may be more: ask with those, by the number of a sheet, a time or a tag.'
@@ -80,7 +79,7 @@ export function wordsTold(record: OnRecord, asked: string): Block[] | null {
   ]
 }
 
-/** So rare a word, in fewer of the entries than this share, is what a question is about. */
+/** So rare a word, in fewer of the entries than this share, is what a question is about. By eye, no source. */
 const RARE = 0.1
 const MOST_BESIDE = 3
 
@@ -99,7 +98,7 @@ export function besideTold(record: OnRecord, asked: string, answer: readonly Blo
     : [
         said(
           `Also in the log by words of the question (${asAsked(asked, rare)}):`,
-          ...shown.map((one) => lineOf(record, one)),
+          ...shown.map((one) => nearLine(record, one)),
         ),
       ]
 }
@@ -132,21 +131,25 @@ const LEAST_LETTERS = 5
 
 /** Words as the log spells them: one that no entry has is heard as the only word of the log that is a slip apart. `taken`: `concesion as concession`. */
 function heardIn(record: OnRecord, asked: readonly string[]): { words: string[]; taken: string[] } {
-  const forms = new Set(movesOf(record.entries).flatMap((move) => [...formsIn(wholeText(record, move))]))
+  const spelled = new Map(
+    readOf(record).flatMap(({ text }) =>
+      wordsOf(text.toLowerCase()).map((word) => [formOf(stem(word)), word] as const),
+    ),
+  )
   const taken: string[] = []
   const words = asked.map((word) => {
-    if (word.length < LEAST_LETTERS || forms.has(formOf(word))) return word
-    const near = [...forms].filter((form) => form[0] === word[0] && slipsApart(word, form) === 1)
+    if (word.length < LEAST_LETTERS || spelled.has(formOf(word))) return word
+    const near = [...spelled.keys()].filter((form) => form[0] === word[0] && slipsApart(word, form) === 1)
     const [one] = near
     if (near.length !== 1 || one === undefined) return word
-    taken.push(`${word} as ${one}`)
+    taken.push(`${word} as ${spelled.get(one) ?? one}`)
     return one
   })
   return { words, taken }
 }
 
 /** With the figures of a verdict that the question names. */
-function lineOf(record: OnRecord, { move, has }: Near): string {
+function nearLine(record: OnRecord, { move, has }: Near): string {
   const { entry } = move
   const told = toldOf(record, move) ?? (entry.type === 'reading.dropped' ? 'not used' : entry.type)
   const figures =

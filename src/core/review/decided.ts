@@ -1,8 +1,10 @@
 // A decision of a lead in words: signed, or by radio, heard by whom, and whether the lead who spoke has signed for it since.
+import { stepById } from '../job/definitions.ts'
 import type { Entry } from '../job/entries.ts'
 import type { DispositionState } from '../job/state.ts'
 import { deciderText } from '../talk/names.ts'
-import { type Look, when } from './look.ts'
+import type { OnRecord } from './asked-entries.ts'
+import { type Look, named, when } from './look.ts'
 
 type Decision = Extract<Entry, { type: 'disposition.set' }>
 
@@ -17,6 +19,14 @@ export function howDecided(look: Pick<Look, 'entries'>, d: Decision): string {
   if (d.radio !== undefined) return ` by radio, heard and keyed by ${d.radio.by}, ${answerText(look, d)},`
   const signed = d.signed === 'pin' ? ', signed by PIN' : ', by initials only'
   return `${signed}${d.by === undefined || d.by === d.person ? '' : `, keyed by ${d.by}`}`
+}
+
+/** `129 Bore judged: replace, by KH, signed by PIN 09:29 (entry 494)`, and whether it stands. */
+export function decisionLine(record: Pick<OnRecord, 'defs' | 'state' | 'entries'>, d: Decision): string {
+  const stands = Object.values(record.state.dispositions).some(
+    ({ seq, void: fell }) => seq === d.seq && !fell,
+  )
+  return `${named(stepById(record.defs, d.about))}: ${d.choice}, by ${d.person}${howDecided(record, d)} ${when(record, d)} (entry ${d.seq})${stands ? '' : ', which does not stand any more'}`
 }
 
 /** Of a word by radio: what the lead said of it since. */

@@ -1,7 +1,8 @@
 // Entries of a log that are nearest to a question by the words they share: a word that few entries have tells more than one that many have,
 // and words of people more than the name of a sheet. What is near is shown; that it answers is never said.
-// Weights: inverse document frequency, K. Sparck Jones, Journal of Documentation 28 (1972), 11-21.
+// Weights: inverse document frequency, K. Sparck Jones, Journal of Documentation 28 (1972), 11-21 (cited from memory).
 import type { Entry } from '../job/entries.ts'
+import { oncePer } from '../lib/once.ts'
 import { type OnRecord, wordsIn } from './asked-entries.ts'
 import { formOf, formsIn } from './forms.ts'
 import { type Move, movesOf } from './look.ts'
@@ -15,8 +16,16 @@ export interface Near {
   readonly has: readonly string[]
 }
 
-/** Words that a person chose for what happened, and no sheet. */
+/** Words that a person chose for what happened, and no sheet. By eye on three logs, no source: it orders what is shown, and decides nothing. */
 const OWN_WORDS = 1.3
+
+/** Every entry with its words and their forms: the same for whatever is asked of a record. */
+export const readOf = oncePer((record: OnRecord) =>
+  movesOf(record.entries).map((move) => {
+    const text = wholeText(record, move)
+    return { move, text, forms: formsIn(text) }
+  }),
+)
 
 /** Weight of each word: the rarer among the entries, the more; 0 where none has it. */
 function weightsOf(
@@ -41,11 +50,13 @@ export interface Ranked {
 
 /** `words` as stems of a question; `isLate`: of equals the later one first. */
 export function nearestTo(record: OnRecord, words: readonly string[], isLate = false): Ranked {
-  const moves = movesOf(record.entries)
-  const texts = moves.map((move) => formsIn(wholeText(record, move)))
-  const weights = weightsOf(texts, words)
-  const all = moves.flatMap((move, i): Near[] => {
-    const has = words.filter((word) => texts[i]?.has(formOf(word)) === true)
+  const read = readOf(record)
+  const weights = weightsOf(
+    read.map(({ forms }) => forms),
+    words,
+  )
+  const all = read.flatMap(({ move, forms }): Near[] => {
+    const has = words.filter((word) => forms.has(formOf(word)))
     if (has.length === 0) return []
     const sum = has.reduce((total, word) => total + (weights.get(word) ?? 0), 0)
     return [{ move, has, weight: sum, score: isOwn(move.entry) ? sum * OWN_WORDS : sum }]

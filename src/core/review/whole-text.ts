@@ -25,14 +25,14 @@ const NO_WORDS = new Set([
 /** Words and initials that were keyed in an entry, in the order of its fields; the file copies of an opening are none. */
 export function keyedIn(entry: Entry): string {
   if (entry.type === 'job.opened') return ''
-  return wordsIn(entry).join(' ')
+  return stringsIn(entry).join(' ')
 }
 
-function wordsIn(value: unknown): string[] {
+function stringsIn(value: unknown): string[] {
   if (typeof value === 'string') return [value]
-  if (Array.isArray(value)) return value.flatMap(wordsIn)
+  if (Array.isArray(value)) return value.flatMap(stringsIn)
   if (value === null || typeof value !== 'object') return []
-  return Object.entries(value).flatMap(([key, one]) => (NO_WORDS.has(key) ? [] : wordsIn(one)))
+  return Object.entries(value).flatMap(([key, one]) => (NO_WORDS.has(key) ? [] : stringsIn(one)))
 }
 
 export function wholeText(record: OnRecord, move: Move): string {
@@ -47,7 +47,15 @@ export function wholeText(record: OnRecord, move: Move): string {
   const own = [name, of, toldOf(record, move) ?? '', keyed, ...figures].join(' ')
   // A figure is of what was read, and not of the gauge that read it.
   const isFigure = entry.type.startsWith('reading.') || entry.type.startsWith('evidence.')
-  return isFigure ? own : [own, ...instrumentsIn(record, own)].join(' ')
+  return [own, ...(isFigure ? [] : instrumentsIn(record, own)), ...lockIn(record, own)].join(' ')
+}
+
+/** A lock that is named by its number alone is asked for as one. */
+function lockIn({ entries }: OnRecord, text: string): string[] {
+  const tags = tagsIn(text)
+  return entries.some((e) => e.type === 'evidence.given' && tags.some((tag) => isTag(e.shown, tag)))
+    ? ['lock']
+    : []
 }
 
 /** Names of the instruments that are told by their number alone: whoever asks for the micrometer means M-3. */

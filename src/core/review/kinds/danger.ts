@@ -1,6 +1,5 @@
 // What somebody put down of harm: of gas, of something that turned, of a lock or a block that was off. Words close no hold point, so
 // whether a STOP was called on it is told with them.
-
 import type { Entry } from '../../job/entries.ts'
 import { tellsOfHarm } from '../../talk/safety-asked.ts'
 import { WORK } from '../behind.ts'
