@@ -1,10 +1,10 @@
 // PINs in a real terminal: not one byte of them is written to it, and none is in the log.
 import { readFileSync } from 'node:fs'
-import { spawn } from '@lydell/node-pty'
 import { describe, expect, it } from 'vitest'
 import { pinFits } from '../../src/node/pins.ts'
 import { changedMachine } from '../helpers/cli.ts'
 import { GATE_LINES, withPins } from '../helpers/example.ts'
+import { heldPty } from '../helpers/held-pty.ts'
 import { BUNDLE, EXAMPLE_RUN, logged, logPath, plainEnv, terminals, withoutHashes } from '../helpers/pty.ts'
 
 const terminal = terminals()
@@ -88,7 +88,7 @@ describe('the PIN of who signs', () => {
     ['words that are none', ['run', '--no-such-word']],
     ['no such job', ['resume', 'nowhere']],
   ])('leaves the terminal as it was after %s', async (_what, args) => {
-    const shell = spawn('sh', ['-c', `"$0" "$@"; stty -a`, process.execPath, BUNDLE, ...args], {
+    const shell = heldPty('sh', ['-c', `"$0" "$@"; stty -a`, process.execPath, BUNDLE, ...args], {
       env: plainEnv(),
     })
     let seen = ''

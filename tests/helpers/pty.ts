@@ -3,9 +3,10 @@ import { execFileSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { type IPty, spawn } from '@lydell/node-pty'
+import type { IPty } from '@lydell/node-pty'
 import { afterEach } from 'vitest'
 import { GATE_LINES, ROOT, withPins } from './example.ts'
+import { deviceOf, heldPty } from './held-pty.ts'
 import { Screen, type Size } from './screen.ts'
 
 /** The bundle under test; another build than the one in dist can be named. */
@@ -59,7 +60,7 @@ export class Terminal extends Screen {
   constructor(args: readonly string[], { size = { cols: 80, rows: 24 }, env = {} }: Started = {}) {
     super(size)
     if (!existsSync(BUNDLE)) throw new Error('there is no bundle to test: npm run build first')
-    this.#pty = spawn(process.execPath, [BUNDLE, ...args], { ...size, cwd: tmpdir(), env: plainEnv(env) })
+    this.#pty = heldPty(process.execPath, [BUNDLE, ...args], { ...size, cwd: tmpdir(), env: plainEnv(env) })
     this.pid = this.#pty.pid
     this.#pty.onData((data) => this.write(data))
     this.#pty.onExit(({ exitCode, signal }) => {
@@ -143,8 +144,9 @@ export class Terminal extends Screen {
 
   /** Whether the terminal shows nothing of what is keyed, as its own settings say. */
   get isSilent(): boolean {
-    const { _pty: path } = this.#pty as unknown as { readonly _pty: string }
-    return / -echo /.test(` ${execFileSync('stty', ['-F', path, '-a'], { encoding: 'utf8' })} `)
+    return / -echo /.test(
+      ` ${execFileSync('stty', ['-F', deviceOf(this.#pty), '-a'], { encoding: 'utf8' })} `,
+    )
   }
 
   kill(signal: string): void {
