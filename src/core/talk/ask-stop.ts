@@ -4,6 +4,7 @@ import { type Definitions, personById } from '../job/definitions.ts'
 import type { Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import { isReleasable, openStops, STOP_CAUSES, type StopCause } from '../job/stop-causes.ts'
+import { causeByNumber, stricterTold } from './cause-told.ts'
 import { dangerNotes } from './danger-notes.ts'
 import { ask, barredHere, type Heard, input, say, signing } from './heard.ts'
 import { backDoes } from './one-back.ts'
@@ -53,7 +54,9 @@ export function hearAtStop(
   const way = wayAt(state, word)
   if (way === 'release') {
     const never = neverReleased(state)
-    return never === null ? ask({ kind: 'release-who' }, ...toldBefore(state)) : say(never)
+    return never === null
+      ? ask({ kind: 'release-who' }, ...toldBefore(state), ...stricterThanPicked(state))
+      : say(never)
   }
   if (way === 'close') return ask({ kind: 'close-who' })
   if (way !== 'cause') return say(`The job is under STOP: key ${waysWanted(state)}.`)
@@ -106,7 +109,27 @@ function toldBefore(state: State): string[] {
 /** Of a cause that can be released: what is told may have been worse. */
 function againstCause(state: State, cause: StopCause): string[] {
   const told = isReleasable(cause) ? toldBefore(state) : []
-  return told.length === 0 ? [] : [...told, 'The cause is the worst of what it was: back picks another.']
+  return told.length === 0 ? [] : [...told, `${WORST}: back picks another.`]
+}
+
+/** Said at once, while the list is near. */
+function stricterThanWords(cause: StopCause, words: string): string[] {
+  const told = stricterTold(cause, words)
+  return told === null
+    ? []
+    : [`These words tell of ${causeByNumber(told)}. ${WORST}: back, twice, picks another.`]
+}
+
+const WORST = 'The cause is the worst of what it was'
+
+/** Of a STOP that a lead is about to lift: its own words, where they tell of what nobody may. */
+function stricterThanPicked(state: State): string[] {
+  return openStops(state).flatMap(({ cause, why }) => {
+    const told = cause === null || why === null ? null : stricterTold(cause, why)
+    return told === null
+      ? []
+      : [`Its words tell of ${causeByNumber(told)}. ${WORST}: back, then 3, says it again.`]
+  })
 }
 
 function causeAt(word: string): StopCause | null {
@@ -132,7 +155,10 @@ export function hearStopAnswer(defs: Definitions, state: State, question: StopAs
     }
     case 'stop-why':
       return /\p{L}/u.test(text)
-        ? ask({ kind: callerKind(state, question.of), of: question.of, cause: question.cause, why: line })
+        ? ask(
+            { kind: callerKind(state, question.of), of: question.of, cause: question.cause, why: line },
+            ...stricterThanWords(question.cause, text),
+          )
         : ask(question, 'The cause of a STOP needs words: type a short sentence.')
     case 'stop-caller':
     case 'stop-caller-nobody':

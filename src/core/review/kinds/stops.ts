@@ -5,6 +5,7 @@ import type { Entry } from '../../job/entries.ts'
 import type { StopState } from '../../job/state.ts'
 import { causeWords } from '../../job/stop-causes.ts'
 import { list } from '../../lib/wording.ts'
+import { causeByNumber, stricterTold } from '../../talk/cause-told.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, sentence, when } from '../look.ts'
 
@@ -36,6 +37,7 @@ function one(look: Look, stop: StopState): Found {
     what: `STOP ${raised === undefined ? '' : raisedText(look, stop, raised)}: ${cause}; ${end}`,
     sentences: [
       ...(stop.why === null ? [] : [sentence(`Because: ${stop.why}`)]),
+      ...stricterText(stop),
       `Called by ${stop.calledBy.length === 0 ? 'nobody named' : stop.calledBy.map((id) => callerText(look, id)).join(', ')}.`,
       ...ends.map((e) =>
         e.type === 'stop.released'
@@ -54,6 +56,13 @@ function one(look: Look, stop: StopState): Found {
     open: stop.releasedBy === null && !stands,
     grave: stop.releasedBy === null ? 0 : 1,
   }
+}
+
+/** Whoever lifted it went by the cause: where its words tell of a stricter one, a lead sees both. */
+function stricterText({ cause, why }: StopState): string[] {
+  const told = cause === null || why === null ? null : stricterTold(cause, why)
+  if (told === null || cause === null) return []
+  return [`Its words tell of ${causeByNumber(told)}; picked was ${causeByNumber(cause)}.`]
 }
 
 /** Whoever called it stands first; who had the keyboard after that, where it was somebody else. */
