@@ -61,7 +61,10 @@ function splitOff(text: string): [string, string] {
 }
 
 /** What an entry says, in the words of the sheet; null for one that says nothing there. */
-export function toldOf(record: OnRecord, { entry, after }: Move): string | null {
+export function toldOf(
+  record: Pick<OnRecord, 'defs' | 'entries' | 'editions'>,
+  { entry, after }: Move,
+): string | null {
   const defs = record.editions === undefined ? record.defs : defsAt(record.editions, entry.seq)
   switch (entry.type) {
     case 'verdict.given':

@@ -5,6 +5,7 @@ import { tellsOfHarm } from '../../talk/safety-asked.ts'
 import { WORK } from '../behind.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, entriesOf, type Look, namedById, when } from '../look.ts'
+import { namedAgain, partAgain } from '../named-again.ts'
 
 type Answered = Extract<
   Entry,
@@ -48,6 +49,8 @@ export function dangers(look: Look): Found[] {
           ...(first === undefined
             ? []
             : [`${wentOn(worked.length)} ${when(look, first)}, ${namedById(look, first.step)}.`]),
+          ...namedAgain(look, entry.text, [entry]),
+          ...partAgain(look, entry),
         ],
         entries: [
           entry.seq,

@@ -4,6 +4,7 @@ import { personById } from '../../job/definitions.ts'
 import { tellsOfHarm } from '../../talk/safety-asked.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, clause, entriesOf, type Look } from '../look.ts'
+import { namedAgain } from '../named-again.ts'
 
 export function notes(look: Look): Found[] {
   const notes = entriesOf(look, 'note.written').filter(({ text }) => !tellsOfHarm(text))
@@ -12,7 +13,7 @@ export function notes(look: Look): Found[] {
     return {
       kind: 'note',
       what: `${isLead ? 'A lead’s note' : 'Note'}, ${byWhom(look, entry)}: ${clause(entry.text)}`,
-      sentences: [],
+      sentences: namedAgain(look, entry.text, [entry]),
       entries: [entry.seq],
       open: false,
       grave: isLead ? 0 : 1,

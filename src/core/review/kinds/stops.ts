@@ -8,6 +8,7 @@ import { list } from '../../lib/wording.ts'
 import { causeByNumber, stricterTold } from '../../talk/cause-told.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, entriesOf, type Look, sentence, when } from '../look.ts'
+import { namedAgain } from '../named-again.ts'
 
 export function stops(look: Look): Found[] {
   return look.state.stops.map((stop) => one(look, stop))
@@ -44,6 +45,7 @@ function one(look: Look, stop: StopState): Found {
           ? sentence(`Released by ${e.person}: ${e.answer}`)
           : sentence(`${e.person} let it stand; before a new job is opened: ${e.first}`),
       ),
+      ...namedAgain(look, [stop.why ?? '', ...ends.map(answerOf)].join(' '), [...explained, ...ends]),
       ...(stop.releasedBy === null && !stands
         ? [
             neverReleased(look.state) === null
@@ -57,6 +59,9 @@ function one(look: Look, stop: StopState): Found {
     grave: stop.releasedBy === null ? 0 : 1,
   }
 }
+
+const answerOf = (end: Extract<Entry, { type: 'stop.released' | 'stop.stands' }>): string =>
+  end.type === 'stop.released' ? end.answer : end.first
 
 /** Whoever lifted it went by the cause: where its words tell of a stricter one, a lead sees both. */
 function stricterText({ cause, why }: StopState): string[] {
