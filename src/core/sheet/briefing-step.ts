@@ -7,6 +7,7 @@ import { itemLabel } from '../job/item-label.ts'
 import { ruleWords } from '../job/rule-words.ts'
 import { assertNever } from '../lib/result.ts'
 import { a, list } from '../lib/wording.ts'
+import { alikeWithin } from '../talk/alike-within.ts'
 import { POINT_NAMES } from '../talk/points.ts'
 import { type Block, type Row, row } from './block.ts'
 import { gasLimitText } from './gate-block.ts'
@@ -119,7 +120,7 @@ export function readRows(defs: Definitions, read: StepOf<'read'>): Row[] {
   const seat = defs.seats.find((one) => one.id === read.with)
   const kinds = (seat?.kinds ?? []).map((kind) => kind.replaceAll('_', ' '))
   const { at_least: least, within } = read.repeats
-  const times = least === 1 ? 'once' : `${least} times, alike within ${within.text}`
+  const times = least === 1 ? 'once' : `${least} times, alike within ${alikeWithin(defs, within)}`
   const directions = read.axes ?? []
   const each = directions.length > 1 ? 'each ' : ''
   const axes = directions.length === 0 ? '' : `, ${each}${list(directions.map((one) => one.label))}`

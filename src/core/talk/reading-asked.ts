@@ -14,6 +14,7 @@ import { figureReads } from '../job/values.ts'
 import { list } from '../lib/wording.ts'
 import { limitPassage } from '../papers/limit-passages.ts'
 import { writtenFact } from '../rules/machine-facts.ts'
+import { alikeWithin } from './alike-within.ts'
 import { lengthText, placeName, readingText } from './names.ts'
 
 type ReadStep = Parameters<typeof placesOf>[0]
@@ -131,7 +132,7 @@ function repeatLines(defs: Definitions, state: State, { step, place }: AtRead, r
   if (readings.length === 0) return []
   return [
     ...readings.map(({ si }, i) => apart(defs, step, reading, si, `Reading ${i + 1} of this place`)),
-    `Readings of one place are to lie within ${step.step.repeats.within.text.replace('delta-', '')}.`,
+    `Readings of one place are to lie within ${alikeWithin(defs, step.step.repeats.within)}.`,
   ]
 }
 

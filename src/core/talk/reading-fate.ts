@@ -4,6 +4,7 @@ import { asKind, type Definitions, instrumentById } from '../job/definitions.ts'
 import { next, type Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
+import { alikeWithin } from './alike-within.ts'
 import { quotedLines } from './answer-asked.ts'
 import { atHandLines } from './at-hand.ts'
 import { whyLines } from './tell-about.ts'
@@ -57,7 +58,7 @@ export function readingFateLines(
     return [
       'No figure is doubted here now. One that lies outside what is believed is asked about: 1 measured again, 2 mistyped, 3 kept, with why.',
     ]
-  if (is(LEFT_OUT_ASKED)) return [...ruleLines(prompt), ...termLines('repeats')]
+  if (is(LEFT_OUT_ASKED)) return [...ruleLines(defs, prompt), ...termLines('repeats')]
   return is(OUT_ASKED) ? [KEY_IT, DOUBT_SAID, ...STANDS, ...atHandLines(defs, state, now)] : null
 }
 
@@ -69,12 +70,12 @@ const STANDS = [
 ]
 
 /** The median of the repeats, as `combineRepeats` takes it. */
-function ruleLines(prompt: Extract<Prompt, { kind: 'read' | 'doubt' }>): string[] {
+function ruleLines(defs: Definitions, prompt: Extract<Prompt, { kind: 'read' | 'doubt' }>): string[] {
   const { repeats, title } = asKind(prompt.step, 'read').step
   const { at_least: least, at_most: most, within } = repeats
   return [
     'Nobody averages or leaves out: all that are keyed stay, and the median counts once those in the middle agree.',
-    `${title}: ${least} to ${most} readings, those in the middle within ${within.text.replace('delta-', '')}.`,
+    `${title}: ${least} to ${most} readings, those in the middle within ${alikeWithin(defs, within)}.`,
     'One that was keyed wrong is put right with correct; one that cannot be taken is n/a, and what rests on it is HOLD.',
   ]
 }
@@ -103,7 +104,7 @@ function unsteadyLines(defs: Definitions, state: State, prompt: Prompt, now: Ins
   return [
     ...(step.text === undefined ? [] : [`The sheet says: "${step.text}"`]),
     ...(how === undefined ? [] : [`How: "${how}"`]),
-    ...ruleLines(prompt),
+    ...ruleLines(defs, prompt),
     ...(quotedLines(defs, state, 'what is a set-check')?.slice(1, 3) ?? []),
     ...atHandLines(defs, state, now),
   ]

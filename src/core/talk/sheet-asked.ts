@@ -11,6 +11,7 @@ import { pendingPoint } from '../job/point.ts'
 import type { State } from '../job/state.ts'
 import { list } from '../lib/wording.ts'
 import { stem, wordsOf } from '../papers/ask-words.ts'
+import { alikeWithin } from './alike-within.ts'
 import { watchedLines } from './answer-asked.ts'
 import { choicesApart, decisionLines } from './decision-asked.ts'
 import { mayDecide, maySignPoint, peopleText } from './may-sign.ts'
@@ -257,7 +258,7 @@ function repeatLines(defs: Definitions, state: State, again: boolean): string[] 
       ? [`${prompt.doubt.typed.trim()} counts for nothing until its question is answered.`]
       : []),
     `Here: ${placeLine(defs, state, placed, here)}`,
-    ruleLine(placed),
+    ruleLine(defs, placed),
     ...before.map(({ step, place }) => `Before it: ${placeLine(defs, state, step, place)}`),
   ]
 }
@@ -326,11 +327,11 @@ function leftText({ step: { repeats } }: ReadStep, { state, readings }: PlaceRes
 }
 
 /** As the readings are combined: those in the middle have to agree. */
-function ruleLine({ step: { repeats, title } }: ReadStep): string {
+function ruleLine(defs: Definitions, { step: { repeats, title } }: ReadStep): string {
   const { at_least: least, at_most: most, within } = repeats
   return least === 1
     ? `${title}: one reading is enough; up to ${most} can stand.`
-    : `${title}: at least ${least} readings, ${most} at the most; enough once those in the middle lie within ${within.text.replace('delta-', '')}.`
+    : `${title}: at least ${least} readings, ${most} at the most; enough once those in the middle lie within ${alikeWithin(defs, within)}.`
 }
 
 /** Of what was found by eye: where it is put down, what it is then, and that no figure has it in it. Null: no sheet looks for it. */

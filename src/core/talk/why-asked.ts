@@ -9,6 +9,7 @@ import { next, type Prompt } from '../job/next.ts'
 import type { State } from '../job/state.ts'
 import type { Instant } from '../lib/instant.ts'
 import { list } from '../lib/wording.ts'
+import { alikeWithin } from './alike-within.ts'
 import { atHandLines, gatesAtHand } from './at-hand.ts'
 import { nothingRefuses } from './job-asked.ts'
 import { termLines } from './terms.ts'
@@ -127,7 +128,7 @@ function twiceLines(defs: Definitions, state: State, prompt: Prompt, now: Instan
     return repeats.at_least < 2
       ? [`One reading is enough here: ${prompt.step.step.title}.`]
       : [
-          `Here a place is read at least ${repeats.at_least} times, ${repeats.at_most} at the most, within ${repeats.within.text.replace('delta-', '')}.`,
+          `Here a place is read at least ${repeats.at_least} times, ${repeats.at_most} at the most, within ${alikeWithin(defs, repeats.within)}.`,
           ...termLines('repeats'),
         ]
   }

@@ -16,6 +16,7 @@ import { type BoreVerdictRecord, boreRecord } from '../job/verdict-record.ts'
 import { nearest } from '../lib/wording.ts'
 import { COVERAGE_LEVEL, expandedOfReading, type ReadingUncertaintyInput } from '../metrology/uncertainty.ts'
 import { fromSi, type QuantityKind } from '../units/index.ts'
+import { alikeWithin } from './alike-within.ts'
 import { axisName, withAxisNames } from './axis-names.ts'
 import { whyFigure } from './figure-sums.ts'
 import { lengthText, placeName, placeNumber, readingText } from './names.ts'
@@ -96,10 +97,12 @@ function whyPlace(defs: Definitions, state: State, step: PlacedStep, key: string
   if (result.si === null)
     return [
       ...lines,
-      `  They do not settle: ${at_least} to ${at_most} readings, the middle ones within ${within.text}.`,
+      `  They do not settle: ${at_least} to ${at_most} readings, the middle ones within ${alikeWithin(defs, within)}.`,
     ]
   if (result.readings.length > 1)
-    lines.push(`  The median counts; the middle readings lie within ${within.text}. None is dropped.`)
+    lines.push(
+      `  The median counts; the middle readings lie within ${alikeWithin(defs, within)}. None is dropped.`,
+    )
   const judge = judgeOf(defs, step)
   if (judge === null || placed.step.quantity !== 'length') return lines
   const facts = boreFacts(defs, state, judge)

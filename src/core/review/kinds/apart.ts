@@ -3,6 +3,7 @@ import { asKind } from '../../job/definitions.ts'
 import { applicability } from '../../job/next.ts'
 import { placeResult, placesOf } from '../../job/places.ts'
 import type { Reading } from '../../job/state.ts'
+import { alikeWithin } from '../../talk/alike-within.ts'
 import { placeFigure, placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
 import { byWhom, count, type Look } from '../look.ts'
@@ -24,7 +25,7 @@ export function readApart(look: Look): Found[] {
           kind: 'apart',
           what: `Read once more, ${figures}: ${placeNumber(defs, placed.id, place.key)} ${placeName(defs, placed.id, place.key)}`,
           sentences: [
-            `${apartText(readings, least, within)}, so it was read ${count(readings.length - least, 'time')} more.`,
+            `${apartText(readings, least, alikeWithin(defs, within))}, so it was read ${count(readings.length - least, 'time')} more.`,
             `It counts as ${placeFigure(defs, read, result) ?? '?'}, the median: none is dropped.`,
             ...readings.map(
               (r) =>
@@ -40,8 +41,8 @@ export function readApart(look: Look): Found[] {
 }
 
 /** As they stand; where one of them was put right since, its own item has what it was. */
-function apartText(readings: readonly Reading[], least: number, { text }: { readonly text: string }): string {
+function apartText(readings: readonly Reading[], least: number, within: string): string {
   return readings.some(({ corrects }) => corrects !== null)
-    ? `The first ${count(least, 'reading')} lay more than ${text} apart as they were keyed, and one was put right since`
-    : `The first ${count(least, 'reading')} lay more than ${text} apart`
+    ? `The first ${count(least, 'reading')} lay more than ${within} apart as they were keyed, and one was put right since`
+    : `The first ${count(least, 'reading')} lay more than ${within} apart`
 }

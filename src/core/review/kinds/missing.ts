@@ -6,6 +6,7 @@ import { unsettledPlaces } from '../../job/unsettled.ts'
 import { valuesForRules } from '../../job/values.ts'
 import { isVoidSince } from '../../job/voids.ts'
 import { list } from '../../lib/wording.ts'
+import { alikeWithin } from '../../talk/alike-within.ts'
 import { isLeftOut } from '../../talk/left-out.ts'
 import { placeName, placeNumber } from '../../talk/names.ts'
 import type { Found } from '../exception.ts'
@@ -64,7 +65,9 @@ function unsettled(look: Look): Found[] {
     return {
       kind: 'missing',
       what: `HOLD: ${placeNumber(defs, step, place.key)} ${placeName(defs, step, place.key)}, ${count(taken, 'reading')} never agreed`,
-      sentences: [`They were to lie within ${within.text} of each other, so this place has no figure.`],
+      sentences: [
+        `They were to lie within ${alikeWithin(defs, within)} of each other, so this place has no figure.`,
+      ],
       entries: (state.readings[place.key] ?? []).map((r) => r.seq),
       open: true,
       grave: 1,
