@@ -182,14 +182,20 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
   const { tooSmall, turn } = fitRefused({ ...bare, notice, side: side.up }, refused)
   const turnOver = (by: 1 | -1) => {
     setUnheard(null)
-    side.turn(by)
+    if (side.turn(by)) up.current.at = performance.now()
   }
   const hasMore = turn !== null && turn.at < turn.of - 1
+  const isFolded = turn !== null && turn.of - (turn.toRead ?? 0) > 1
   const putLine = useRef<(text: string) => boolean>(() => false)
   const kept = useKept(askedName(asked), hasMore, putLine, setNotice)
   const isHeldBack = (line: string, wasUnseen: boolean) => {
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
+    // Enter turned all sides before it.
+    if (!hasMore && isFolded && asked.askFolded.length > 0 && line.trim() === '') {
+      setNotice(NOT_BY_ENTER)
+      return true
+    }
     if (!hasMore && isBounce(line, closes, performance.now() - up.current.at)) {
       setNotice(TOO_SOON)
       return true
@@ -266,6 +272,8 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     </>
   )
 }
+
+const NOT_BY_ENTER = 'Enter turns over. Key done.'
 
 const EARLIER = 'earlier'
 

@@ -275,8 +275,13 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   if (most - told.length < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
   if (most < LEAST) return null
   const must = rowsOf(view.must)
-  const text = view.wordsKnown ? [] : rowsOf(view.rows)
-  const ask = rowsOf(view.ask.filter((r) => r.tone !== 'faint'))
+  // What is to be done stands with the word that says it is done: Enter, which turned there, says nothing.
+  const isWithWord = view.askFolded.length > 0
+  const text = view.wordsKnown || isWithWord ? [] : rowsOf(view.rows)
+  const asked = isWithWord
+    ? [...view.askFolded.slice(0, -1), ...view.rows, ...view.askFolded.slice(-1)]
+    : view.ask
+  const ask = rowsOf(asked.filter((r) => r.tone !== 'faint'))
   const pointer = view.must.length === 0 ? [] : block([pointerTo(view.must)], style)
   const side = input.side ?? { of: 'front', n: 0 }
   const { over: refused = 0, taken = 0, said = 0, before = 0 } = input

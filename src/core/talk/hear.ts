@@ -348,7 +348,7 @@ function hearAtPrompt(defs: Definitions, state: State, prompt: Prompt, line: str
     case 'tell':
       return text === '' || text.toLowerCase() === 'done'
         ? stepDone(defs, state, prompt.step.id, 'done')
-        : say('Press Enter when it is done.')
+        : say('Key done when it is done.')
     case 'confirm':
       if (number === 1) return stepDone(defs, state, prompt.step.id, 'confirm')
       return number === 2 ? ask({ kind: 'object', step: prompt.step.id }) : say('Key 1 or 2.')

@@ -135,8 +135,17 @@ describe('on small screens', () => {
       )
       const whole = sides.map(({ live }) => run(live.above.map((l) => l.margin + l.text).join('\n')))
       for (const { live } of sides) expect(height(live)).toBeLessThanOrEqual(rows - 1)
-      const { must, rows: words, wordsKnown, ask } = first.view
-      const due = [...must, ...(wordsKnown ? [] : words), ...ask.filter((r) => r.tone !== 'faint')]
+      const { must, rows: words, wordsKnown, askFolded } = first.view
+      const ask = askFolded.length > 0 ? askFolded : first.view.ask
+      const due = [
+        ...must,
+        ...(wordsKnown && askFolded.length === 0 ? [] : words),
+        ...ask.filter((r) => r.tone !== 'faint'),
+      ]
+      // What is to be done ends right over the word that says it is done.
+      const told = words.at(-1)?.text.split(' ').slice(-3).join(' ')
+      if (askFolded.length > 0 && told !== undefined && columns >= 40)
+        expect(whole.at(-1)).toContain(`${told} Key done when it is done`)
       const withoutTitle = whole.map((side) => side.replace(/Enter(?: turns over:|: over,) \d of \d/, ''))
       for (const { text } of due)
         for (const word of text.split(/\s+/)) expect(withoutTitle.join(' ')).toContain(word)
