@@ -1,7 +1,7 @@
 // The entry that a part of a question means: by a time of day, by the sort of entry that a word of it names, or by the words they share.
 import type { Entry } from '../job/entries.ts'
 import { entryLine, type OnRecord, toldOf } from './asked-entries.ts'
-import { heldIn, wordsAsked } from './asked-words.ts'
+import { heardIn, heldIn, wordsAsked } from './asked-words.ts'
 import { movesOf } from './look.ts'
 import { isEvent, nearestTo } from './nearest.ts'
 
@@ -50,13 +50,16 @@ export function anchorOf(record: OnRecord, words: string, after: number): Entry 
   if (time !== null) return atTime(record, time, after)
   // Off, out and in tell a part that was taken off from the same part: in a question about time they are its point.
   const way = words.match(/\b(?:off|out|in)\b/g) ?? []
-  return bySort(record, words, after) ?? byWords(record, [...wordsAsked(words), ...way], after)
+  return bySort(record, words, after) ?? byWords(record, [...spelled(record, words), ...way], after)
 }
+
+/** With slips put right by the words of the log. */
+const spelled = (record: OnRecord, words: string) => heardIn(record, wordsAsked(words)).words
 
 function bySort(record: OnRecord, words: string, after: number): Entry | null {
   const sort = SORTS.find(([pattern]) => pattern.test(words))
   if (sort === undefined) return null
-  const rest = wordsAsked(words.replace(sort[0], ' ')).filter((word) => !/^key/.test(word))
+  const rest = spelled(record, words.replace(sort[0], ' ')).filter((word) => !/^key/.test(word))
   const is = sort[1]
   const later = movesOf(record.entries).filter(({ entry }) => entry.seq > after && is(entry))
   const scored = later.map((move) => ({ entry: move.entry, score: heldIn(toldOf(record, move) ?? '', rest) }))

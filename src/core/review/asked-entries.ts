@@ -79,6 +79,8 @@ export function toldOf(
       const told = entryBlock(defs, after, entry)?.rows[0]?.text.trim() ?? ''
       return `${told}${entry.why === '' ? '' : `, ${clause(entry.why)}`}${entry.called_by === undefined ? '' : `; called by ${entry.called_by}`}`
     }
+    case 'stop.stands':
+      return `The STOP stands: ${entry.person} closes the job under it; before a new job is opened: ${clause(entry.first)}`
     case 'gate.closed': {
       const why = entry.why ?? CAUSES[entry.cause]
       const lapsed = lapsedText(defs, after, entry)

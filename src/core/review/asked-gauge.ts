@@ -3,6 +3,7 @@
 import { asKind, instrumentById, type PlacedStep, stepById } from '../job/definitions.ts'
 import { defsAt } from '../job/editions.ts'
 import type { Entry } from '../job/entries.ts'
+import { applicability } from '../job/next.ts'
 import { isSetCheck, offStandard } from '../job/off-standard.ts'
 import { gaugeById } from '../job/seats.ts'
 import { stands } from '../job/state.ts'
@@ -134,6 +135,7 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
   const names = [...new Set(off.map(({ entry }) => entry.instrument))]
   const foundIds = ids.filter((id) => found.some(({ what }) => what.startsWith(`${id} `)))
   const isStanding = off.some(({ entry }) => standsIn(record, entry))
+  const undone = undoneChecks(record, ids)
   const where = `${names.join(', ')}, at ${off.length} of ${count(all.length, 'set-check')}`
   return [
     heading(
@@ -143,13 +145,18 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
           : `Off its standard by more than the register allows, of which nothing stands: ${where}`
         : found.length > 0
           ? `Found out of calibration, past its day or put back: ${foundIds.join(', ')}`
-          : all.length > 0
-            ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`} of ${[...new Set(all.map(({ entry }) => entry.instrument))].join(', ')}; that is no word that it was good`
-            : 'No set-check of it is in this log, and no entry finds it out',
+          : undone.length > 0
+            ? `NOT READ ON ITS STANDARD, though the procedure asks for it: ${undone.join('; ')}`
+            : all.length > 0
+              ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`} of ${[...new Set(all.map(({ entry }) => entry.instrument))].join(', ')}; that is no word that it was good`
+              : 'No set-check of it is in this log, and no entry finds it out',
     ),
     ...(off.length === 0
       ? []
       : [said(...off.map((one) => checkLine(record, one)), ...(isStanding ? judgedOn(record, names) : []))]),
+    ...(undone.length === 0 || (off.length === 0 && found.length === 0)
+      ? []
+      : [said(`Not read on its standard, though the procedure asks for it: ${undone.join('; ')}.`)]),
     ...found.map(
       (one): Block => ({
         margin: String(one.number),
@@ -167,6 +174,19 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
     ...readBy(record, ids),
     said('How it was held, and what it read where nobody keyed, no record tells.'),
   ]
+}
+
+/** Set-checks of the kind of these gauges that the procedure asks for, and no entry has: `13 Set-check after`. */
+function undoneChecks(record: OnRecord, ids: readonly string[]): string[] {
+  const { defs, state, entries } = record
+  const kinds = ids.flatMap((id) => gaugeById(defs, id)?.kind ?? [])
+  return defs.steps.flatMap((placed) => {
+    if (!isSetCheck(placed) || applicability(defs, state, placed) !== 'do') return []
+    const seat = defs.seats.find(({ id }) => id === asKind(placed, 'read').step.with)
+    const isOfKind = seat?.kinds.some((kind) => kinds.some((one) => one === kind)) === true
+    const isRead = entries.some((e) => isSetRead(e) && e.step === placed.id)
+    return isOfKind && !isRead ? [named(placed)] : []
+  })
 }
 
 /** What was said of an instrument in words: no figure tells that it fell. */

@@ -99,7 +99,9 @@ export function wearTold(record: OnRecord): Block[] {
     heading(
       off.length + held.length > 0
         ? 'Wear by figures that are in doubt: read what speaks against them first'
-        : 'Wear since the last overhaul, as read; whether it is too much a verdict says, and no list',
+        : review.changes.some(({ last }) => last !== null)
+          ? 'Wear since the last overhaul, as read; whether it is too much a verdict says, and no list'
+          : 'No size of the last overhaul stands beside these, so none of it tells a wear; as read',
     ),
     said(
       ...off,

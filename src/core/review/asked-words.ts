@@ -10,12 +10,13 @@ import { formOf, formsIn } from './forms.ts'
 import { judgedIn, shareText } from './judged.ts'
 import { count, named } from './look.ts'
 import { type Near, nearestTo, type Ranked, readOf, weightIn } from './nearest.ts'
+import { onSheets } from './on-sheet.ts'
 
 /** Words of a log that are in a question and tell of nothing. */
 const OF_ASKING = new Set(
   (
     'job log record review entry sheet step found tell told did done check checked checking test tested look looked happen before during after ' +
-    'they them their he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together until till while meanwhile gave give given became become turned'
+    'they them their him his her he she anybody somebody everything anything machine number long proper properly really actually enough correct measure measured reading readings went came come inside together until till while meanwhile gave give given became become turned'
   )
     .split(' ')
     .map(stem),
@@ -54,23 +55,27 @@ export function wordsTold(record: OnRecord, asked: string): Block[] | null {
   const ranked = nearestTo(record, words, IS_LATE.test(asked))
   const items = nearItems(record, ranked, tagsIn(asked))
   const top = ranked.near[0]?.score ?? 0
-  if (top === 0 && items.length === 0) return null
+  const sheets = onSheets(record, ranked.missing)
+  if (top === 0 && items.length === 0 && sheets.lines.length === 0) return null
   const shown = ranked.near
     .filter(({ score }, i) => score >= top * (i < LEAST ? FAR : NEAR))
     .slice(0, MOST)
     .toSorted((a, b) => a.move.entry.seq - b.move.entry.seq)
   const more = ranked.near.length - shown.length
-  const none = ranked.missing.filter(
+  const none = sheets.missing.filter(
     (word) => !items.some(({ what, sentences }) => heldIn([what, ...sentences].join(' '), [word]) > 0),
   )
   return [
     heading(
-      `No answer is made of it here. Nearest to it by its words: ${count(shown.length, 'entry', 'entries')} of ${ranked.near.length} that have one of them`,
+      ranked.near.length === 0
+        ? 'No answer is made of it here. Nearest to it by its words'
+        : `No answer is made of it here. Nearest to it by its words: ${count(shown.length, 'entry', 'entries')} of ${ranked.near.length} that have one of them`,
     ),
     ...(none.length === 0 ? [] : [said(`In no entry: ${asAsked(asked, none)}.`)]),
     ...(taken.length === 0 ? [] : [said(`Heard as: ${taken.join(', ')}.`)]),
     ...items.map(asItem),
-    said(...shown.map((one) => nearLine(record, one))),
+    ...(sheets.lines.length === 0 ? [] : [said('On the sheet of an entry:', ...sheets.lines)]),
+    ...(shown.length === 0 ? [] : [said(...shown.map((one) => nearLine(record, one)))]),
     said(
       more === 0
         ? 'By other words there may be more: ask with those, by the number of a sheet, a time or a tag.'
@@ -130,7 +135,7 @@ const IS_LATE = /\b(?:now|at the end|in the end|after|afterwards|last|left|final
 const LEAST_LETTERS = 5
 
 /** Words as the log spells them: one that no entry has is heard as the only word of the log that is a slip apart. `taken`: `concesion as concession`. */
-function heardIn(record: OnRecord, asked: readonly string[]): { words: string[]; taken: string[] } {
+export function heardIn(record: OnRecord, asked: readonly string[]): { words: string[]; taken: string[] } {
   const spelled = new Map(
     readOf(record).flatMap(({ text }) =>
       wordsOf(text.toLowerCase()).map((word) => [formOf(stem(word)), word] as const),

@@ -6,6 +6,7 @@ import { type Block, row } from '../sheet/block.ts'
 import { personTold } from './asked-desk.ts'
 import { DESK_QUESTIONS } from './asked-desk-kinds.ts'
 import { isTag, type OnRecord, tagsIn } from './asked-entries.ts'
+import { figureTold } from './asked-figure.ts'
 import { isAbout, locksTold } from './asked-locks.ts'
 import { LOG_QUESTIONS } from './asked-log.ts'
 import { nextOverhaul } from './asked-next.ts'
@@ -22,6 +23,7 @@ import { whatWasFound, whoKeyed, whyItFell } from './asked-work.ts'
 import { changesInWords } from './changes-rows.ts'
 import type { Exception, Kind } from './exception.ts'
 import { isTagOfNone, openBlocks } from './keyed-words.ts'
+import { withInitials } from './names-asked.ts'
 import { FOUND_AND_LEFT, sectionsOf } from './sections.ts'
 
 /** Worst first, so many: the list has the rest. */
@@ -112,7 +114,7 @@ const ASKED_SHORT =
 /** Null where it is no question. The first row is a heading. */
 export function questionBlocks(record: OnRecord, keyed: string): Block[] | null {
   if (isTagOfNone(record.review, keyed)) return tagBlocks(record, keyed.trim().toLowerCase())
-  const text = questionMended(keyed.trim().toLowerCase())
+  const text = questionMended(withInitials(record, keyed.trim()).toLowerCase())
   if (!LIKE_A_QUESTION.test(text) && !ASKED_SHORT.test(text)) return statedBlocks(record, text)
   const blocks = answerTo(record, text)
   return [...blocks, ...besideTold(record, text, blocks)]
@@ -123,10 +125,11 @@ function statedBlocks(record: OnRecord, text: string): Block[] | null {
   const isInList = record.review.exceptions.some(({ what, sentences }) =>
     [what, ...sentences].some((one) => one.toLowerCase().includes(text)),
   )
-  return isInList || text.split(/\s+/).length < 3
-    ? null
-    : (tagBlocks(record, text) ?? wordsTold(record, text))
+  // A word or two are mostly looked for as they stand; those that work here by themselves are keyed-words.ts.
+  return isInList || WORDS_HERE.test(text) ? null : (tagBlocks(record, text) ?? wordsTold(record, text))
 }
+
+const WORDS_HERE = /^(?:help|list|leave|act|decide[ds]?|decisions?|open|due|to do)$/
 
 function answerTo(record: OnRecord, text: string): Block[] {
   // Whether it may run comes before all else that the words could mean.
@@ -153,6 +156,8 @@ function answerTo(record: OnRecord, text: string): Block[] {
   const [place] = text.match(/\b\d{1,4}\.\d{1,3}\b/) ?? []
   const placed = place === undefined ? null : placeTold(record, place)
   if (placed !== null) return placed
+  const figure = figureTold(record, text)
+  if (figure !== null) return figure
   const person = personTold(record, text) ?? []
   const quoted = wordsTold(record, text)
   if (person.length > 0 || quoted !== null) return [...person, ...(quoted ?? [])]

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { questionBlocks } from '../../../src/core/review/asked.ts'
 import { toldOf } from '../../../src/core/review/asked-entries.ts'
 import { movesOf } from '../../../src/core/review/look.ts'
+import { entryBlocks } from '../../../src/core/sheet/shown-block.ts'
 import { Walk } from '../../helpers/example.ts'
 import { reviewed } from '../../helpers/reviewed.ts'
 import { stopReleased } from '../../helpers/stopped.ts'
@@ -12,6 +13,8 @@ const day = new Walk().toGate().keys('L-101', 'L-102', 'note the wheel of the po
 stopReleased(day, 'forklift reversed into the skid', 'driver spoken to, guard rail up')
 
 const judged = new Walk().toVerdict().keys('1', 'KH', 'taper inside, watch it until spring', '')
+
+const STYLE = { width: 80, record: 'EXAMPLE', ascii: true, linear: true } as const
 
 /** Each word with the entry it was first seen in. */
 function wordsOf(walk: Walk): Map<string, string> {
@@ -50,6 +53,24 @@ describe.each([
         : []
     })
     expect(missed).toEqual([])
+  })
+
+  it('no word that stands on the sheet of an entry is said to be in none', () => {
+    const onSheet = new Set(
+      movesOf(walk.entries).flatMap(({ entry, after }) =>
+        entryBlocks(record.defs, after, entry, STYLE, 'read-back').flatMap(({ rows }) =>
+          rows.flatMap(({ text }) => [...text.toLowerCase().matchAll(/\p{L}{3,}/gu)].map(([word]) => word)),
+        ),
+      ),
+    )
+    expect(onSheet.size).toBeGreaterThan(100)
+    const untrue = [...onSheet].filter((word) => {
+      const text = (questionBlocks(record, `what about the ${word}`) ?? [])
+        .flatMap(({ rows }) => rows.map((one) => one.text))
+        .join('\n')
+      return /^Not found by its words/.test(text) || new RegExp(`In no entry: [^\n]*\\b${word}\\b`).test(text)
+    })
+    expect(untrue).toEqual([])
   })
 
   it('a word that no entry has is said to be in none', () => {

@@ -60,10 +60,11 @@ describe('what no kind knows', () => {
     )
   })
 
-  it('words said without a question are looked up too, where no item has them; two words are not', () => {
+  it('words said without a question are looked up too, where no item has them as they stand', () => {
     expect(answered(day, 'the forklift and that skid')).toMatch(/forklift reversed/)
     expect(answered(day, 'forklift skid, what was that')).toMatch(/forklift reversed/)
-    expect(answered(day, 'forklift skid')).toBe('')
+    expect(answered(day, 'forklift skid')).toMatch(/forklift reversed/)
+    expect(answered(day, 'skid')).toBe('')
   })
 })
 
