@@ -10,6 +10,7 @@ import { hiddenMachine } from './ask.ts'
 import { type Age, ageOf } from './edition.ts'
 import { type ExpectedFound, expectedFound } from './expected-found.ts'
 import { faultById } from './faults.ts'
+import { readingMade, type Slip, slipsAfter } from './grade-slips.ts'
 import { lessonOn } from './lesson.ts'
 import { type Lesson, SKILLS, type Skill } from './marks.ts'
 
@@ -83,9 +84,9 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     { right: number; of: number }
   >
   const unsafe: { seq: number; says: string }[] = []
-  const lost: (Lost & { readonly of: string | null })[] = []
+  const lost: LostAt[] = []
   let isStopped = false
-  const slipped = new Map<string, readonly Skill[]>()
+  let slips: readonly Slip[] = []
   const mended: Partial<Record<Skill, number>> = {}
   let who: string | null = null
   const seen = new Map<string, readonly string[]>()
@@ -97,6 +98,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     const lesson = lessonOn(defs, state, entry)
     let wrongs = 0
     const of = askedOf(entry) ?? state.practice?.kept?.place ?? null
+    const reading = readingMade(state, entry, of)
     for (const { skill, isRight } of lesson?.marks ?? []) {
       marks[skill].of += 1
       if (isRight) marks[skill].right += 1
@@ -106,6 +108,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
           at: whereOf(defs, state, entry),
           says: lostTold(lesson?.says ?? [], wrongs++),
           of,
+          reading,
         })
     }
     // What was keyed at a hold point as it was there is recording as well: one slip that was put right is one of them all.
@@ -113,15 +116,13 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
       marks.recording.of += 1
       marks.recording.right += 1
     }
-    if (lesson?.isPutRight === true) markMended(lost, of, 'diagnosing')
-    const slips = slipsOf(lesson)
-    if (of !== null && slips.length > 0) slipped.set(of, slips)
-    else if (of !== null && wrongs === 0) {
-      for (const skill of slipped.get(of) ?? []) {
-        mended[skill] = (mended[skill] ?? 0) + 1
-        markMended(lost, of, skill)
-      }
-      slipped.delete(of)
+    if (lesson?.isPutRight === true) markMended(lost, { of, reading: null, skills: ['diagnosing'] })
+    const slip = of === null || wrongs === 0 ? null : { of, reading, skills: slipsOf(lesson) }
+    const now = slipsAfter(slips, state, entry, of, slip)
+    slips = now.open
+    for (const one of now.mended) {
+      for (const skill of one.skills) mended[skill] = (mended[skill] ?? 0) + 1
+      markMended(lost, one)
     }
     if (entry.type === 'practice.hinted')
       lost.push({
@@ -129,6 +130,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
         at: whereOf(defs, state, entry),
         says: 'a hint was asked for',
         of: null,
+        reading: null,
       })
     if (lesson?.isUnsafe === true) unsafe.push({ seq: entry.seq, says: lesson.says[0] ?? '' })
     if (STOPPING.includes(entry.type) && lesson?.marks.some(({ isRight }) => isRight) === true)
@@ -159,7 +161,7 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
     safety,
     unsafe,
     scores,
-    lost: lost.map(({ of: _, ...one }) => one),
+    lost: lost.map(({ of: _of, reading: _reading, ...one }) => one),
     isShort: isShort(defs, practice, marks.measuring.of),
     hints: practice.hints,
     mended,
@@ -173,11 +175,23 @@ export function gradeOf(defs: Definitions, entries: readonly Entry[]): Grade | n
   }
 }
 
-/** The last mark of the skill that was lost there. */
-function markMended(lost: (Lost & { readonly of: string | null })[], of: string | null, skill: Skill): void {
-  const at = lost.findLastIndex((one) => one.of === of && one.skill === skill)
-  const one = lost[at]
-  if (one !== undefined) lost[at] = { ...one, isMended: true }
+interface LostAt extends Lost {
+  readonly of: string | null
+  readonly reading: number | null
+}
+
+/** All marks that were lost by one reading; of all else the last of each skill that was lost there. */
+function markMended(
+  lost: LostAt[],
+  { of, reading, skills }: Omit<Slip, 'of'> & { readonly of: string | null },
+): void {
+  const mark = (at: number) => {
+    const one = lost[at]
+    if (one !== undefined) lost[at] = { ...one, isMended: true }
+  }
+  if (reading !== null) for (const at of lost.keys()) if (lost[at]?.reading === reading) mark(at)
+  for (const skill of reading === null ? skills : [])
+    mark(lost.findLastIndex((one) => one.of === of && one.skill === skill))
 }
 
 /** What can be put right of an answer as a slip: a figure keyed otherwise than it was shown, or never measured. */

@@ -1,9 +1,11 @@
 // A reading that is put right is marked like any other: as it was shown, measured anew inside correct, or invented. One that was doubted and
 // withdrawn was never taken, and costs nothing.
 import { describe, expect, it } from 'vitest'
+import type { Entry } from '../../../src/core/job/entries.ts'
 import { fold, opening } from '../../../src/core/job/fold.ts'
 import { gradeOf, isEnough } from '../../../src/core/practice/grade.ts'
 import { gradeLines } from '../../../src/core/practice/grade-lines.ts'
+import { slipsAfter } from '../../../src/core/practice/grade-slips.ts'
 import { lessonOn } from '../../../src/core/practice/lesson.ts'
 import type { Lesson } from '../../../src/core/practice/marks.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
@@ -40,6 +42,9 @@ function lessonOf({ entries, engine }: Walk, type: string): Lesson | null {
 const shownLast = ({ state }: Walk) =>
   state.practice?.asked.findLast(({ figure }) => figure !== null)?.figure ?? ''
 const moved = (figure: string, by: number) => (Number(figure) + by).toFixed(4)
+/** Another reading, of which only the kind counts. */
+const walkEntry = (like: Entry, seq: number) => ({ ...like, type: 'reading.taken', seq }) as Entry
+
 const lostIn = (walk: Walk) => gradeOf(walk.engine.defs, walk.entries)?.lost ?? []
 
 describe('a figure put in the place of another', () => {
@@ -79,6 +84,55 @@ describe('a figure put in the place of another', () => {
     expect(isEnough({ ...one, right: 2 }, { measuring: 3 })).toBe(false)
     if (grade == null) throw new Error('a session has a grade')
     expect(gradeLines(grade).join('\n')).toMatch(/lost, measuring, .*nothing was measured.*; put right since/)
+  })
+
+  it('of two at one place is put right by itself alone: a repeat that is right mends nothing', () => {
+    const walk = atSecond()
+    const shown = shownLast(walk)
+    const invented = moved(shown, -0.0009)
+    const next = moved(shown, -0.0011)
+    // Invented, and the repeat measured; the same at the next place.
+    walk.keys(invented, 'measure')
+    walk.keys(shownLast(walk), next, 'measure')
+    walk.key(shownLast(walk))
+    const told = () =>
+      lostIn(walk)
+        .filter(({ skill }) => skill === 'measuring')
+        .map(({ says, isMended }) => [/for (\S+) in/.exec(says)?.[1], isMended])
+    expect(told()).toEqual([
+      [invented, undefined],
+      [next, undefined],
+    ])
+    expect(gradeOf(walk.engine.defs, walk.entries)?.mended).toEqual({})
+    const of = walk.entries.findLast((e) => e.type === 'reading.taken' && e.typed === next)
+    if (of === undefined) throw new Error('not taken')
+    walk.keys('correct', '2', 'it was not measured', 'measure')
+    walk.key(shownLast(walk))
+    expect(told()).toEqual([
+      [invented, undefined],
+      [next, true],
+    ])
+    expect(gradeOf(walk.engine.defs, walk.entries)?.mended).toEqual({ measuring: 1 })
+  })
+
+  it('that fell is put right by the one that is taken in its place, and one that stands by none', () => {
+    const { state, last } = atSecond()
+    const place = last.type === 'practice.asked' ? last.of : Object.keys(state.readings).at(-1)
+    if (place === undefined) throw new Error('nothing was read')
+    const [first] = state.readings[place] ?? []
+    if (first === undefined) throw new Error('nothing was read there')
+    const slip = { of: place, reading: first.seq, skills: ['measuring'] } as const
+    const taken = walkEntry(last, first.seq + 5)
+    const slipsWith = (voidBy: number | null) =>
+      slipsAfter(
+        [slip],
+        { ...state, readings: { ...state.readings, [place]: [{ ...first, voidBy }] } },
+        taken,
+        place,
+        null,
+      )
+    expect(slipsWith(null)).toEqual({ open: [slip], mended: [] })
+    expect(slipsWith(first.seq + 1)).toEqual({ open: [], mended: [slip] })
   })
 
   it('is right as it was shown, after a slip of the keys, and mends it', () => {
