@@ -40,6 +40,7 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
       isWord
         ? `Right: ${called.verdict}${asksGoverning && isGoverning && called.governs.length > 0 ? `, and ${listed(called.governs)} governs` : ''}.`
         : `Wrong: you said ${called.verdict}; it is ${truth.result.verdict}.`,
+      ...(isWord && called.verdict !== sheet.verdict && !isWell ? [sheetTold(sheet.verdict)] : []),
       ...(isWord || isWell || called.verdict !== sheet.verdict ? [] : [MISLED]),
       ...(asksGoverning && !isGoverning ? [governsTold(governs, isPocket)] : []),
       ...truthTold(defs, truth, entry.verdict),
@@ -50,6 +51,11 @@ export function verdictLesson(scene: Scene, entry: Extract<Entry, { type: 'verdi
 /** The sum was right, and what went into it was not. */
 const MISLED =
   'By the figures on record it does come to that; but one of them was taken in a hurry, or is not what the instrument showed, and a part is judged by them all the same.'
+
+/** The machine is as it was judged; the sheet cannot know. */
+function sheetTold(verdict: string): string {
+  return `The sheet says ${verdict}, as it goes by what was keyed, and one of those figures was not measured as the sheet says. Of the machine itself you are right; a job stands by its sheet: put the figure right, by the word correct.`
+}
 
 /** By the verdict that was given: told at once, on the sheet and in the report, it is worked out once. */
 const known = new WeakMap<VerdictRecord, VerdictRecord>()

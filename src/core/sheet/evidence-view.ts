@@ -113,6 +113,14 @@ function boxes(defs: Definitions, state: State, gate: GateStep, now: Item): Row[
   return rows
 }
 
+/** Beside what is keyed there, in a practice session: nobody signs for a list that hides it. */
+function falseRows(defs: Definitions, state: State, gate: GateStep): Row[] {
+  const wrong = falseLines(defs, state, gate)
+  return wrong.length === 0
+    ? []
+    : [row(`FALSE among these: ${fewNames(defs, gate, wrong)}. Nobody signs for that.`, 'caution')]
+}
+
 function fewNames(defs: Definitions, gate: GateStep, keys: readonly string[]): string {
   const names = keys.flatMap((key) => itemByKey(defs, gate, key) ?? [])
   const few = names.slice(0, 3).map((item) => itemLabel(defs, item))
@@ -146,6 +154,7 @@ function askRows(defs: Definitions, state: State, gate: GateStep, item: Item): R
         // Compared with what hangs and stands there before anybody signs for it.
         ...givenLines(defs, state, gate).map((line) => row(capital(line))),
         ...otherNumbers(defs, state, gate),
+        ...falseRows(defs, state, gate),
         // Whoever signs looks whether it is put right.
         ...dangerNotes(state).map((line) => row(line, 'caution')),
         ...(pace === null

@@ -6,7 +6,7 @@ import { falseLines } from '../../../src/core/practice/false-lines.ts'
 import { entryBlock } from '../../../src/core/sheet/entry-block.ts'
 import { evidenceView } from '../../../src/core/sheet/evidence-view.ts'
 import { showLines } from '../../../src/core/talk/gate-list.ts'
-import type { Walk } from '../../helpers/example.ts'
+import { GAS_LINES, LOCK_LINES, Walk, WORD_LINES } from '../../helpers/example.ts'
 import { careful, careless, defsOf, seedHiding, session, type Trainee } from '../../helpers/trainees.ts'
 
 const defs = defsOf('isolation')
@@ -49,6 +49,20 @@ describe('a lock that hangs open, keyed as if it were shut', () => {
     expect(crosses.filter((text) => text.includes('[FALSE]'))).toHaveLength(1)
     expect(crosses.filter((text) => text.includes('[x]'))).toHaveLength(locks.length - 1)
   })
+})
+
+it('what is false stands before the witness beside all that is listed as shown', () => {
+  const walk = upTo('lock-open', 3, 'witness', careless)
+  if (walk.prompt.kind !== 'evidence') throw new Error('no hold point')
+  const ask = (evidenceView(defs, walk.state, walk.prompt).ask ?? []).map(({ text }) => text)
+  expect(ask).toContainEqual(
+    expect.stringMatching(/^FALSE among these: .*lock at .*\. Nobody signs for that\.$/),
+  )
+  // A job that is no practice has nothing to hold it against.
+  const job = new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES, ...GAS_LINES)
+  if (job.prompt.kind !== 'evidence') throw new Error('no hold point')
+  const real = (evidenceView(job.engine.defs, job.state, job.prompt).ask ?? []).map(({ text }) => text)
+  expect(real.join(' ')).not.toMatch(/FALSE/)
 })
 
 it('locks are unproved once the start was tried and it turned, and not before', () => {

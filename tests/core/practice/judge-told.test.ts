@@ -64,3 +64,23 @@ it('a session that is over but for its fault has no work left to be done', () =>
   const { defs } = walk.engine
   expect(timeLines(defs, walk.state)).toEqual([])
 })
+
+it('one that is right of the machine while the sheet says HOLD is told why the two differ', () => {
+  const { walk } = session(seedHiding('barrel', 1), 1, careful)
+  const entry = walk.entries.find(({ type }) => type === 'verdict.given')
+  if (entry?.type !== 'verdict.given') throw new Error('no verdict')
+  const says = (given: typeof entry, state = walk.state) =>
+    lessonOn(walk.engine.defs, state, given)?.says.join(' ') ?? ''
+  expect(says(entry)).not.toContain('The sheet says')
+  const held = {
+    ...entry,
+    verdict: { ...entry.verdict, result: { ...entry.verdict.result, verdict: 'HOLD' } },
+  } as typeof entry
+  // A reading that nobody measured brings it to that.
+  const { practice } = walk.state
+  if (practice === null) throw new Error('no practice')
+  const unmeasured = { ...walk.state, practice: { ...practice, asked: [] } }
+  expect(says(held, unmeasured)).toMatch(
+    /^Right: .*The sheet says HOLD, as it goes by what was keyed, .*put the figure right, by the word correct\./,
+  )
+})
