@@ -102,9 +102,17 @@ function sidesOf(input: LiveInput, toRead: readonly Line[]): Line[][] {
 function endOfSide(toRead: readonly Line[], from: number, room: number): number {
   const full = from + room
   let to = full
-  while (to > full - MOST_KEPT && toRead[to]?.text.startsWith('  ') === true) to--
-  return toRead[to]?.text.startsWith('  ') === true ? full : to
+  while (to > full - MOST_KEPT && goesOn(toRead, to)) to--
+  return goesOn(toRead, to) ? full : to
 }
+
+/** A line that is set further in than the one before it goes on from there, and one like it goes on from that; a row of its own may be set in too. */
+function goesOn(lines: readonly Line[], at: number): boolean {
+  const [own, before] = [indentOf(lines[at]), indentOf(lines[at - 1])]
+  return own > before || (own > 0 && own === before && goesOn(lines, at - 1))
+}
+
+const indentOf = (line: Line | undefined): number => /^ */.exec(line?.text ?? '')?.[0].length ?? 0
 
 /** Rows of a side: all but the row that turns over and the line being keyed, with its foot. */
 function roomOf(input: LiveInput): number {

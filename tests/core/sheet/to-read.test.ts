@@ -93,6 +93,19 @@ describe('what came with the last line', () => {
     for (const { above } of readThrough(GATE, long)) expect(above[0]?.text).toMatch(/^row /)
   })
 
+  it('keeps a row together that is set in itself, under one that is not', () => {
+    for (let before = 1; before < 12; before++) {
+      const rows = [
+        ...Array.from({ length: before }, (_, i) => row(`said ${i}`)),
+        row('  Now: what sheet 3 and those after it ask. Nothing else.'),
+        row('  Until 06:57, or until anything here changes: then come out.'),
+      ]
+      const screens = readThrough(LOW, layOut({ margin: '', rows }, LOW.style))
+      const sides = screens.map(({ above }) => textsOf(above).join(' ').replace(/\s+/g, ' '))
+      expect(sides.join('|')).toMatch(/Until 06:57, or until anything here changes: then come out\./)
+    }
+  })
+
   it('has the room above the question that is left when all else has given way', () => {
     const close = fitLive({ ...GATE, said: 999 })
     expect(roomAbove(GATE)).toBe(24 - 1 - (close.above.length + 1 + close.below.length))
