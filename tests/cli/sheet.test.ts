@@ -15,7 +15,7 @@ describe('barover sheet', () => {
     const { code, out: said } = await sheet('--out', out, '--clock', '2026-03-14', '--paper', 'Letter')
     expect(code).toBe(0)
     expect(said).toContain(
-      'EXAMPLE  bore_inspection, edition 7; TC-401-1, record edition 4; printed for 2026-03-14',
+      'EXAMPLE  bore_inspection, edition 8; TC-401-1, record edition 4; printed for 2026-03-14',
     )
     expect(said).toContain('HOLD POINTS ON PAPER ARE NOT ENFORCED BY BAROVER.')
     expect(readFileSync(out).subarray(0, 5).toString()).toBe('%PDF-')

@@ -7,7 +7,7 @@ import { readStamp } from '../../src/core/lib/instant.ts'
 import { fileCopies, Walk } from './example.ts'
 
 /** What the sheet of these files has at its foot. */
-export const MARKS = `bore_inspection, edition 7, ${checkMark(fileCopies())}`
+export const MARKS = `bore_inspection, edition 8, ${checkMark(fileCopies())}`
 
 /** In the afternoon of the day the sheet is of. */
 export function sheetJob(defs?: Definitions): Walk {

@@ -80,7 +80,7 @@ describe.each([
       expect(texts).toContain(`page ${i + 1} of ${pages.length}`)
       expect(texts.filter((text) => text === 'EXAMPLE').length).toBeGreaterThan(2)
       for (const says of [
-        'EXAMPLE TC-401-1, record edition 4; procedure bore_inspection, edition 7',
+        'EXAMPLE TC-401-1, record edition 4; procedure bore_inspection, edition 8',
         'printed for 2026-03-14; hold points on paper are not enforced by Barover',
       ])
         expect(textOf(page)).toContain(bare(says))

@@ -9,7 +9,7 @@ import { FRONT_LINES, MARKS, sheetJob } from '../../helpers/filled-sheet.ts'
 
 const foot = ({ state }: Walk) => (state.paper === null ? undefined : rowOf(state.paper, null, FRONT.marks))
 const MARK = checkMark(fileCopies())
-const OTHER = `bore_inspection, edition 7, ${MARK.slice(0, -1)}${MARK.endsWith('0') ? '1' : '0'}`
+const OTHER = `bore_inspection, edition 8, ${MARK.slice(0, -1)}${MARK.endsWith('0') ? '1' : '0'}`
 
 describe('a check mark that is another', () => {
   it('is asked about before it is taken, without the one that would fit', () => {

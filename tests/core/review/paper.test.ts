@@ -186,7 +186,7 @@ describe('the review of a sheet', () => {
       return told(walk.keys(...FRONT_LINES.slice(1))).join('\n')
     }
     expect(marks('bore_inspection, edition 2, 00000000')).toMatch(
-      /printed from other files: not on it edition 7 and check mark/,
+      /printed from other files: not on it edition 8 and check mark/,
     )
     expect(marks('-')).toMatch(/printed from other files/)
     expect(marks('00000000')).toMatch(/printed from other files/)
