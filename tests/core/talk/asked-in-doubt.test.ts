@@ -37,7 +37,7 @@ type Row = readonly [keyof typeof AT, RegExp, readonly string[], readonly string
 const ASKED: Readonly<Record<string, Row>> = {
   'why words are typed': [
     'words',
-    /^So that nobody passes it from habit[\s\S]*Common practice, no source\.\nAsked here: Everybody stands clear\.[\s\S]*NO START is typed only if it is so[\s\S]*Step 2, [^\n]*why: "[\s\S]*Hazard of sheet 2[\s\S]*Hold point 2/,
+    /^So that nobody passes it from habit[\s\S]*Common practice, no source\.\nAsked here: Everybody clear\.[\s\S]*NO START is typed only if it is so[\s\S]*Step 2, [^\n]*why: "[\s\S]*Hazard of sheet 2[\s\S]*Hold point 2/,
     [
       ...['why do I have to type it', 'why must i type the words', 'why cant i just press enter'],
       ...['why do i have to write no start', 'why not just yes', 'why typed words'],

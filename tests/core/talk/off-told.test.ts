@@ -166,7 +166,7 @@ describe('a panel without power, where a start is tried', () => {
 
   it('is on the sheet itself, and answered when it is asked about', () => {
     const { evidence } = (atStart().prompt as { item: { evidence: { ask: string } } }).item
-    expect(evidence.ask).toMatch(/Panel live\? Then try to start/)
+    expect(evidence.ask).toMatch(/Panel live\? Try to start/)
     expect(atStart().keys('what if the panel is dead?').said.join(' ')).toMatch(
       /without power it shows nothing/,
     )

@@ -185,7 +185,7 @@ describe('the answer', () => {
     ['tell', 'may a trainee do this?', /PRACTICE only, and never witnesses/],
     ['stopped', 'who may release this?', /^A lead releases a STOP[\s\S]*Not RO, who raised this STOP/],
     ['witness', 'who may stand there?', /Not RO: whoever keyed any of it/],
-    ['words', 'am I allowed to press start?', /Asked here, and no more: Everybody stands clear\. Panel live/],
+    ['words', 'am I allowed to press start?', /Asked here, and no more: Everybody clear\. Panel live/],
   ])('%s, %j is told from the job', (at, line, says) => {
     expect(answer(at, line)).toMatch(says)
   })
