@@ -192,7 +192,7 @@ export function JobScreen({ session, style: base, notice: first = null, onEnd }:
     const { state: at, talk: question } = session.snapshot()
     const closes = question.ask === null && enterCloses(defs, at)
     // Enter turned all sides before it.
-    if (!hasMore && isFolded && asked.askFolded.length > 0 && line.trim() === '') {
+    if (!hasMore && isFolded && asked.byEnter && line.trim() === '') {
       setNotice(NOT_BY_ENTER)
       return true
     }

@@ -35,7 +35,7 @@ export function slipsAfter(
 ): SlipsNow {
   if (of === null) return { open, mended: [] }
   const isPutRight = (one: Slip) =>
-    one.of === of && (one.reading === null ? true : isReplaced(state, entry, one.reading))
+    one.of === of && (one.reading === null || isReplaced(state, entry, one.reading))
   const [met, others] = [open.filter(isPutRight), open.filter((one) => !isPutRight(one))]
   if (slip === null) return { open: others, mended: met }
   // Put right by another that is wrong: what was let off before may be so still, by the reading that stands now.

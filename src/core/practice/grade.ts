@@ -185,13 +185,12 @@ function markMended(
   lost: LostAt[],
   { of, reading, skills }: Omit<Slip, 'of'> & { readonly of: string | null },
 ): void {
-  const mark = (at: number) => {
-    const one = lost[at]
-    if (one !== undefined) lost[at] = { ...one, isMended: true }
-  }
-  if (reading !== null) for (const at of lost.keys()) if (lost[at]?.reading === reading) mark(at)
-  for (const skill of reading === null ? skills : [])
-    mark(lost.findLastIndex((one) => one.of === of && one.skill === skill))
+  const met = new Set(
+    reading === null
+      ? skills.map((skill) => lost.findLast((one) => one.of === of && one.skill === skill))
+      : lost.filter((one) => one.reading === reading),
+  )
+  for (const [at, one] of lost.entries()) if (met.has(one)) lost[at] = { ...one, isMended: true }
 }
 
 /** What can be put right of an answer as a slip: a figure keyed otherwise than it was shown, or never measured. */

@@ -11,6 +11,7 @@ import { type Block, row } from '../sheet/block.ts'
 import { instrumentName, placeName, placeNumber, readingText, workedText } from '../talk/names.ts'
 import { entriesText, heading, isTag, notTold, type OnRecord, said, saidOf, tagsIn } from './asked-entries.ts'
 import { heldIn, wordsAsked } from './asked-words.ts'
+import type { Exception } from './exception.ts'
 import { byWhom, clause, count, named, when } from './look.ts'
 
 type SetRead = Extract<
@@ -133,28 +134,21 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
     ({ kind, what }) => kind === 'instrument' && ids.some((id) => what.startsWith(`${id} `)),
   )
   const names = [...new Set(off.map(({ entry }) => entry.instrument))]
-  const foundIds = ids.filter((id) => found.some(({ what }) => what.startsWith(`${id} `)))
   const isStanding = off.some(({ entry }) => standsIn(record, entry))
   const undone = undoneChecks(record, ids)
-  const where = `${names.join(', ')}, at ${off.length} of ${count(all.length, 'set-check')}`
+  const held = off.length > 0 ? [] : heldOn(record, ids)
+  const isHeaded = off.length === 0 && found.length === 0
   return [
     heading(
       off.length > 0
-        ? isStanding
-          ? `OFF ITS STANDARD by more than the register allows: ${where}`
-          : `Off its standard by more than the register allows, of which nothing stands: ${where}`
-        : found.length > 0
-          ? `Found out of calibration, past its day or put back: ${foundIds.join(', ')}`
-          : undone.length > 0
-            ? `NOT READ ON ITS STANDARD, though the procedure asks for it: ${undone.join('; ')}`
-            : all.length > 0
-              ? `Within what the register allows at ${all.length === 1 ? 'its one set-check' : `each of ${all.length} set-checks`} of ${[...new Set(all.map(({ entry }) => entry.instrument))].join(', ')}; that is no word that it was good`
-              : 'No set-check of it is in this log, and no entry finds it out',
+        ? offHead(`${names.join(', ')}, at ${off.length} of ${count(all.length, 'set-check')}`, isStanding)
+        : (foundHead(found, ids) ?? undoneHead(undone) ?? fineHead(fine) ?? noneHead(held)),
     ),
+    ...(held.length === 0 ? [] : [{ margin: '', rows: held.map((text) => row(text, 'strong')) }]),
     ...(off.length === 0
       ? []
       : [said(...off.map((one) => checkLine(record, one)), ...(isStanding ? judgedOn(record, names) : []))]),
-    ...(undone.length === 0 || (off.length === 0 && found.length === 0)
+    ...(undone.length === 0 || isHeaded
       ? []
       : [said(`Not read on its standard, though the procedure asks for it: ${undone.join('; ')}.`)]),
     ...found.map(
@@ -174,6 +168,62 @@ export function gaugeTold(record: OnRecord, asked: string): Block[] | null {
     ...readBy(record, ids),
     said('How it was held, and what it read where nobody keyed, no record tells.'),
   ]
+}
+
+const offHead = (where: string, isStanding: boolean): string =>
+  isStanding
+    ? `OFF ITS STANDARD by more than the register allows: ${where}`
+    : `Off its standard by more than the register allows, of which nothing stands: ${where}`
+
+function foundHead(found: readonly Exception[], ids: readonly string[]): string | null {
+  const named = ids.filter((id) => found.some(({ what }) => what.startsWith(`${id} `)))
+  return found.length === 0 ? null : `Found out of calibration, past its day or put back: ${named.join(', ')}`
+}
+
+const undoneHead = (undone: readonly string[]): string | null =>
+  undone.length === 0
+    ? null
+    : `NOT READ ON ITS STANDARD, though the procedure asks for it: ${undone.join('; ')}`
+
+function fineHead(fine: readonly SetCheckRead[]): string | null {
+  if (fine.length === 0) return null
+  const often = fine.length === 1 ? 'its one set-check' : `each of ${fine.length} set-checks`
+  const gauges = [...new Set(fine.map(({ entry }) => entry.instrument))].join(', ')
+  return `Within what the register allows at ${often} of ${gauges}; that is no word that it was good`
+}
+
+const noneHead = (held: readonly string[]): string =>
+  held.length > 0
+    ? 'No set-check of it is in this log, and what was judged on it is HOLD'
+    : 'No set-check of it is in this log, and no entry finds it out'
+
+interface Rested {
+  readonly entry: Extract<Entry, { type: 'verdict.given' }>
+  /** The entry by which it fell; null: it stands. */
+  readonly voidBy: number | null
+}
+
+/** Verdicts that rest on what these gauges read, in the order of the log. */
+function restingOn({ entries, state }: OnRecord, ids: readonly string[]): Rested[] {
+  const by = entries.flatMap((e) =>
+    'instrument' in e && e.instrument !== undefined && ids.includes(e.instrument) ? [e.seq] : [],
+  )
+  return entries.flatMap((entry) =>
+    entry.type === 'verdict.given' && entry.verdict.readings.some((seq) => by.includes(seq))
+      ? [{ entry, voidBy: state.raised.find(({ seq }) => seq === entry.seq)?.voidBy ?? null }]
+      : [],
+  )
+}
+
+/** Those on HOLD that stand, with what holds each up: it need not be the gauge, and may be. */
+function heldOn(record: OnRecord, ids: readonly string[]): string[] {
+  return restingOn(record, ids).flatMap(({ entry: { seq, step, verdict }, voidBy }) =>
+    voidBy === null && verdict.result.verdict === 'HOLD'
+      ? [
+          `HOLD: ${named(stepById(record.defs, step))} (entry ${seq}): ${verdict.result.holds.map(clause).join('; ')}.`,
+        ]
+      : [],
+  )
 }
 
 /** Set-checks of the kind of these gauges that the procedure asks for, and no entry has: `13 Set-check after`. */
@@ -197,21 +247,13 @@ export function saidBlock(record: OnRecord, ids: readonly string[]): Block[] {
 
 /** Verdicts with their word: those that rest on a set-check that was off, and apart from them those on other figures of the same gauge. */
 export function judgedOn(record: OnRecord, ids: readonly string[]): string[] {
-  const { entries, defs, state } = record
   const off = setChecksOf(record, ids).flatMap(({ entry, isOff }) =>
     isOff && standsIn(record, entry) ? [entry.seq] : [],
   )
-  const by = entries.flatMap((e) =>
-    'instrument' in e && e.instrument !== undefined && ids.includes(e.instrument) ? [e.seq] : [],
-  )
-  const given = entries.flatMap((e) => {
-    if (e.type !== 'verdict.given') return []
-    const { readings, result } = e.verdict
-    if (!readings.some((seq) => by.includes(seq))) return []
-    const voidBy = state.raised.find(({ seq }) => seq === e.seq)?.voidBy ?? null
-    const text = `${named(stepById(defs, e.step))}: ${result.verdict} (entry ${e.seq}${voidBy === null ? '' : `, void since entry ${voidBy}`})`
-    return [{ text, isOff: readings.some((seq) => off.includes(seq)) }]
-  })
+  const given = restingOn(record, ids).map(({ entry: { seq, step, verdict }, voidBy }) => ({
+    text: `${named(stepById(record.defs, step))}: ${verdict.result.verdict} (entry ${seq}${voidBy === null ? '' : `, void since entry ${voidBy}`})`,
+    isOff: verdict.readings.some((one) => off.includes(one)),
+  }))
   const told = (isOff: boolean) => given.filter((one) => one.isOff === isOff).map(({ text }) => text)
   const [held, others] = [told(true), told(false)]
   return [

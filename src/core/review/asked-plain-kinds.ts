@@ -32,6 +32,7 @@ export const GAUGE_QUESTION: Question = {
     `^(?!(?!(?:why|who)\\b).*\\b(?:run|start|load|go)\\b)(?:(?:so|and|but) )?(?:was|were|is|are|did|had|has|could|may|might|can|how|why|who|by how much)\\b.*\\b${GAUGE}\\b.*\\b${GOOD}\\b${NOT_THERE}`,
     `^(?!.*\\b(?:run|start|load|go)\\b)(?:was|is|were|are|could|can) (?:there )?(?:any )?(?:doubt|trust) (?:in|about|of) .*\\b${GAUGE}\\b`,
     `^(?!.*\\b(?:hang|hangs|hung|hanging|rest|rests|fell|falls|depend\\w*|hold|run|start|load)\\b).*\\b(?:set[- ]?|micrometer |gauge |mic )checks?\\b`,
+    `^(?:was|were|did|has|have|is) .*\\b${GAUGE}\\b.*\\bcheck(?:ed)?\\b.*\\b(?:again|end|after(?:wards)?|before|twice)\\b`,
     `\\b${GAUGE}\\b.*\\b(?:on|against|to) (?:its|the|a|their) (?:setting )?(?:standards?|masters?|rings?)\\b`,
     '\\b(?:trust|rely on|believe|count on|good are|right are)\\b.*\\b(?:figures?|readings?|sizes?|measurements?|diameters?)\\b',
     '\\b(?:which|what) (?:readings?|figures?|sizes?|measurements?)\\b.*\\b(?:trust|rel(?:y|ied) on|believe|stand on)\\b',

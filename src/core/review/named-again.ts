@@ -6,8 +6,9 @@ import { list } from '../lib/wording.ts'
 import { stem } from '../papers/ask-words.ts'
 import { entriesText, entryLine, isTag, lineName, placeOf, tagsIn, toldOf, wordsIn } from './asked-entries.ts'
 import { asAsked, wordsAsked } from './asked-words.ts'
+import { figuresIn, isReadAs } from './figures-in.ts'
 import { formOf, formsIn } from './forms.ts'
-import { count, type Look } from './look.ts'
+import { clause, count, type Look } from './look.ts'
 
 /** More of one thing are told by how many they are: keying its number shows them all. */
 const MOST = 4
@@ -21,16 +22,10 @@ export function namedAgain(look: Look, words: string, told: readonly Entry[]): s
   ]
 }
 
-/** A figure in a note is mostly that of a reading: a gauge that stuck at it, or one that was thought wrong. Whole numbers are of anything. */
+/** A figure in a note is mostly that of a reading: a gauge that stuck at it, or one that was thought wrong. */
 function figuresAgain(look: Look, words: string): string[] {
-  const figures = [...new Set(words.match(/(?<![\w.])\d+\.\d+(?![\w.]*\d)/g) ?? [])]
-  return figures.flatMap((figure) => {
-    const read = look.entries.flatMap((e) =>
-      (e.type === 'reading.taken' || e.type === 'reading.doubted' || e.type === 'reading.corrected') &&
-      Number(e.typed) === Number(figure)
-        ? [e]
-        : [],
-    )
+  return figuresIn(words).flatMap((figure) => {
+    const read = look.entries.flatMap((e) => (isReadAs(e, figure) ? [e] : []))
     const places = [...new Set(read.map((one) => placeOf(look.defs, one)))]
     return read.length === 0
       ? []
@@ -46,6 +41,8 @@ const BESIDE = 12
  * nothing.
  */
 export function partAgain(look: Look, note: Extract<Entry, { type: 'note.written' }>): string[] {
+  // What has a number is told by that.
+  if (tagsIn(note.text).length > 0) return []
   const others = look.moves.flatMap((move) => {
     const { entry } = move
     const isBeside = entry.seq !== note.seq && Math.abs(entry.seq - note.seq) <= BESIDE
@@ -53,7 +50,6 @@ export function partAgain(look: Look, note: Extract<Entry, { type: 'note.written
     const text = isBeside && isTold ? toldOf(look, move) : null
     return text === null ? [] : [{ entry, text, forms: formsIn(text) }]
   })
-  if (tagsIn(note.text).length > 0) return []
   const words = wordsAsked(note.text).filter((word) => !HARM.has(word))
   return others.flatMap(({ entry, text, forms }) => {
     const has = words.filter((word) => forms.has(formOf(word)))
@@ -63,6 +59,7 @@ export function partAgain(look: Look, note: Extract<Entry, { type: 'note.written
   })
 }
 
+/** Words of what happened, in whatever part. Chosen by hand from the words that harm is heard by. */
 const HARM = new Set(
   (
     'gas smell smells smelt hiss hissed hisses hissing leak leaks leaking blow blows blowing alarm hurt cut off on lock locks ' +
@@ -128,5 +125,5 @@ function freeWords(entry: Entry): string {
 /** Why an entry is as it is, where its line does not say so. */
 function addedTo(entry: Entry, text: string): string {
   const words = freeWords(entry)
-  return words === '' || text.includes(words.slice(0, 20)) ? '' : `; ${words}`
+  return words === '' || text.includes(clause(words)) ? '' : `; ${words}`
 }

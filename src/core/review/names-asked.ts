@@ -14,6 +14,7 @@ export function withInitials(record: OnRecord, keyed: string): string {
     if (last === undefined || last.length < 3) return text
     const [one, surname] = [escaped(first), escaped(last)]
     const whole = new RegExp(`\\b(?:${one}|${escaped(first.slice(0, 1))})\\.? ?${surname}\\b`, 'gi')
+    if (!new RegExp(`\\b${surname}\\b`, 'i').test(text)) return text
     const isWord = onSheets(record, [stem(last.toLowerCase())]).missing.length === 0
     return text.replace(whole, id).replace(new RegExp(`\\b${surname}\\b`, isWord ? 'g' : 'gi'), id)
   }, keyed)

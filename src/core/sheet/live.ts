@@ -263,6 +263,14 @@ function losesWords(input: LiveInput, room: number): boolean {
   )
 }
 
+/**
+ * What is asked where it is parted. Enter, which turned all its sides, then says nothing of what was done: what is to be done stands with the
+ * word that says it.
+ */
+export function askFolded({ byEnter, ask, rows }: PromptView): readonly Row[] {
+  return byEnter ? [...ask.slice(0, -1), ...rows, row('Key done when it is done', 'strong')] : ask
+}
+
 function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live | null {
   const { view, foot, style, notice } = input
   const { head } = parts(input, 2)
@@ -275,13 +283,8 @@ function folded(input: LiveInput, room: number, footLine: readonly Line[]): Live
   if (most - told.length < LEAST && notice !== null) return folded({ ...input, notice: null }, room, footLine)
   if (most < LEAST) return null
   const must = rowsOf(view.must)
-  // What is to be done stands with the word that says it is done: Enter, which turned there, says nothing.
-  const isWithWord = view.askFolded.length > 0
-  const text = view.wordsKnown || isWithWord ? [] : rowsOf(view.rows)
-  const asked = isWithWord
-    ? [...view.askFolded.slice(0, -1), ...view.rows, ...view.askFolded.slice(-1)]
-    : view.ask
-  const ask = rowsOf(asked.filter((r) => r.tone !== 'faint'))
+  const text = view.wordsKnown || view.byEnter ? [] : rowsOf(view.rows)
+  const ask = rowsOf(askFolded(view).filter((r) => r.tone !== 'faint'))
   const pointer = view.must.length === 0 ? [] : block([pointerTo(view.must)], style)
   const side = input.side ?? { of: 'front', n: 0 }
   const { over: refused = 0, taken = 0, said = 0, before = 0 } = input

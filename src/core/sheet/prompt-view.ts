@@ -69,8 +69,8 @@ export interface PromptView {
   readonly listsPart: boolean
   /** Numbered answers or the question itself: never dropped, but for what is faint. */
   readonly ask: readonly Row[]
-  /** In place of it where Enter turns over: the words of the step stand before the last of these rows. None: it is asked as it is. */
-  readonly askFolded: readonly Row[]
+  /** Enter alone answers it, by the last row of what is asked; where Enter turns over it does not (live.ts). */
+  readonly byEnter: boolean
   /** Unit or word beside the line being keyed. */
   readonly unit: string
   /** A gauge that types for itself may end the line with its own carriage return. */
@@ -105,7 +105,7 @@ const EMPTY: PromptView = {
   more: [],
   listsPart: false,
   ask: [],
-  askFolded: [],
+  byEnter: false,
   unit: '',
   scan: false,
   inQuestion: false,
@@ -152,7 +152,7 @@ export function promptView(defs: Definitions, state: State, talk: Talk, style: S
     profiles: [],
     legend: [],
     key: [],
-    askFolded: [],
+    byEnter: false,
     // Here it only says where the job stands.
     titleMayShorten: true,
     unit: '',
@@ -333,7 +333,7 @@ function stepView(
         ...base,
         ...pictureOf(defs, state, prompt.step, style),
         ask: [...lastSheetRows(defs, state), row('Enter when it is done')],
-        askFolded: [...lastSheetRows(defs, state), row('Key done when it is done', 'strong')],
+        byEnter: true,
       }
     case 'confirm':
       return {

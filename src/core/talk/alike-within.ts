@@ -1,10 +1,7 @@
 // How far apart the readings of one place may lie, as the procedure writes it, with the unit of whoever keys them beside it.
 import type { WrittenQuantity } from '../definition/common.ts'
 import type { Definitions } from '../job/definitions.ts'
-import { companion, shownNumber, unitNamed } from '../units/index.ts'
-
-/** Units that stand on the gauges of a shop that measures in millimetres. */
-const METRIC = /^(?:(?:delta-)?degC|[kcmu]?m[23]?|bar[ag]?|[kM]?Pa[ag]?|k?N|N\.m|kg|kW|m?L)$/
+import { companion, isMetric, shownNumber, unitNamed } from '../units/index.ts'
 
 /**
  * `0.0003 in`; on a machine in millimetres `0.0003 in (0.0076 mm)`, and the like for all that has a unit of the other system. The figure
@@ -12,8 +9,8 @@ const METRIC = /^(?:(?:delta-)?degC|[kcmu]?m[23]?|bar[ag]?|[kM]?Pa[ag]?|k?N|N\.m
  */
 export function alikeWithin({ machine }: Definitions, { text, unit, si }: WrittenQuantity): string {
   const plain = text.replace('delta-', '')
-  const isMetric = machine.shop_units.length === 'mm'
-  const other = METRIC.test(unit) === isMetric ? undefined : unitNamed(companion(unit) ?? '')
+  const isShopMetric = machine.shop_units.length === 'mm'
+  const other = isMetric(unit) === isShopMetric ? undefined : unitNamed(companion(unit) ?? '')
   return other === undefined
     ? plain
     : `${plain} (${twoFigures(si / other.factor)} ${other.symbol.replace('delta-', '')})`

@@ -68,16 +68,32 @@ export function formatQuantity(q: Quantity, unit: string, decimals: number): str
   return symbol === '1' ? number : `${number} ${symbol}`
 }
 
+/** Units of feet and pounds, each with the metric one that is shown beside it and back. */
+const PAIRS: readonly (readonly [string, string])[] = [
+  ['in', 'mm'],
+  ['mil', 'um'],
+  ['ft', 'm'],
+  ['in2', 'mm2'],
+  ['in3', 'cm3'],
+  ['ft3', 'm3'],
+  ['psig', 'barg'],
+  ['psia', 'bara'],
+  ['psi', 'bar'],
+  ['degF', 'degC'],
+  ['delta-degF', 'delta-degC'],
+  ['lbf', 'kN'],
+  ['lbf.ft', 'N.m'],
+  ['lb', 'kg'],
+  ['ft/min', 'm/s'],
+  ['hp', 'kW'],
+  ['cfm', 'm3/h'],
+]
+
 const COMPANIONS: ReadonlyMap<string, string> = new Map([
-  ...[pair('in', 'mm'), pair('mil', 'um'), pair('ft', 'm'), pair('in2', 'mm2'), pair('in3', 'cm3')].flat(),
-  ...[pair('ft3', 'm3'), pair('psig', 'barg'), pair('psia', 'bara'), pair('psi', 'bar')].flat(),
-  ...[
-    pair('degF', 'degC'),
-    pair('delta-degF', 'delta-degC'),
-    pair('lbf', 'kN'),
-    pair('lbf.ft', 'N.m'),
-  ].flat(),
-  ...[pair('lb', 'kg'), pair('ft/min', 'm/s'), pair('hp', 'kW'), pair('cfm', 'm3/h')].flat(),
+  ...PAIRS.flatMap(([own, other]): [string, string][] => [
+    [own, other],
+    [other, own],
+  ]),
   ['mL', 'in3'],
   ['L', 'in3'],
   ['kPag', 'psig'],
@@ -91,11 +107,11 @@ const COMPANIONS: ReadonlyMap<string, string> = new Map([
   ['m3/s', 'cfm'],
 ])
 
-function pair(a: string, b: string): [string, string][] {
-  return [
-    [a, b],
-    [b, a],
-  ]
+const FEET_AND_POUNDS: ReadonlySet<string> = new Set([...PAIRS.map(([own]) => own), 'lbf.in'])
+
+/** Of a unit that has a companion: whether it is the metric one of the two. */
+export function isMetric(unit: string): boolean {
+  return !FEET_AND_POUNDS.has(unitNamed(unit)?.symbol ?? unit)
 }
 
 /** The unit of the other system shown beside `unit`, always of the same kind; none for turns, angles and gas. */

@@ -9,6 +9,7 @@ export {
   formatFinish,
   formatQuantity,
   hoursText,
+  isMetric,
   percentText,
   placesFor,
   shownNumber,

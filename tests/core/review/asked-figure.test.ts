@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { onSheets } from '../../../src/core/review/on-sheet.ts'
 import { answered } from '../../helpers/answered.ts'
-import { Walk } from '../../helpers/example.ts'
+import { AFTER_LINES, BORE_LINES, Walk } from '../../helpers/example.ts'
 import { NEW_BORE, reviewed } from '../../helpers/reviewed.ts'
 
 const READ = ['9.5033', '9.5034', '9.5021', '9.5020']
@@ -34,13 +34,30 @@ describe('a figure in a question', () => {
 describe('a gauge and its standard', () => {
   it('never read on it again is told first, before its day', () => {
     const walk = new Walk().toBore().keys(...READ)
-    for (const asked of ['was the mic checked on its standard at the end', 'was the micrometer any good'])
+    for (const asked of [
+      'was the mic checked on its standard at the end',
+      'was the mic checked again at the end of the job',
+      'was the micrometer any good',
+    ])
       expect(answered(walk, asked)).toMatch(
         /^NOT READ ON ITS STANDARD, though the procedure asks for it: 17 Set-check after\nWithin what is allowed:\n[^\n]*6 Set-check before/,
       )
     const whole = answered(new Walk().toVerdict(), 'was the mic checked on its standard at the end')
     expect(whole).toMatch(/^Within what the register allows at each of 2 set-checks of M-3/)
     expect(whole).not.toMatch(/not read on its standard/i)
+  })
+
+  it('whose figures a verdict on HOLD rests on is told with that verdict, and what holds it up', () => {
+    // No thermometer is read on a standard; what was judged with this one is held up by the micrometer.
+    const held = new Walk().throughGate().keys('1', '1', '71.2', '70.4', '1', '9.5006', '3', 'cold')
+    held.keys(...BORE_LINES, ...AFTER_LINES)
+    const text = answered(held, 'is the thermometer any good')
+    expect(text).toMatch(
+      /^No set-check of it is in this log, and what was judged on it is HOLD\nHOLD: 18 Bore judged \(entry \d+\): The set-check before/,
+    )
+    expect(answered(new Walk().toVerdict(), 'is the thermometer any good')).toMatch(
+      /^No set-check of it is in this log, and no entry finds it out\nBy the day/,
+    )
   })
 
   it('off it is told before that', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { layOut } from '../../../src/core/sheet/block.ts'
 import { foot } from '../../../src/core/sheet/foot.ts'
-import { fitLive, type Live, type LiveInput } from '../../../src/core/sheet/live.ts'
+import { askFolded, fitLive, type Live, type LiveInput } from '../../../src/core/sheet/live.ts'
 import { promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { fitToRead } from '../../../src/core/sheet/to-read.ts'
 import { LOCK_LINES, Walk } from '../../helpers/example.ts'
@@ -52,8 +52,7 @@ describe('the count of sides', () => {
       const told = { ...one, notice: TOO_SOON }
       if (all(told).length < 2) return
       seen++
-      const { ask, askFolded } = one.view
-      const rows = (askFolded.length > 0 ? askFolded : ask).filter(({ tone }) => tone !== 'faint')
+      const rows = askFolded(one.view).filter(({ tone }) => tone !== 'faint')
       for (const { text } of layOut({ margin: '', rows }, STYLE))
         expect(flow(all(told))).toContain(text.trim())
     }

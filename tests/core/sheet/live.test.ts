@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { widthOf } from '../../../src/core/lib/text.ts'
 import { foot, footLines } from '../../../src/core/sheet/foot.ts'
-import { fitLive, type Live, type SideUp } from '../../../src/core/sheet/live.ts'
+import { askFolded, fitLive, type Live, type SideUp } from '../../../src/core/sheet/live.ts'
 import { type PromptView, promptView } from '../../../src/core/sheet/prompt-view.ts'
 import { Walk } from '../../helpers/example.ts'
 import { walkExample } from '../../helpers/walked.ts'
@@ -135,16 +135,15 @@ describe('on small screens', () => {
       )
       const whole = sides.map(({ live }) => run(live.above.map((l) => l.margin + l.text).join('\n')))
       for (const { live } of sides) expect(height(live)).toBeLessThanOrEqual(rows - 1)
-      const { must, rows: words, wordsKnown, askFolded } = first.view
-      const ask = askFolded.length > 0 ? askFolded : first.view.ask
+      const { must, rows: words, wordsKnown, byEnter } = first.view
       const due = [
         ...must,
-        ...(wordsKnown && askFolded.length === 0 ? [] : words),
-        ...ask.filter((r) => r.tone !== 'faint'),
+        ...(wordsKnown || byEnter ? [] : words),
+        ...askFolded(first.view).filter((r) => r.tone !== 'faint'),
       ]
       // What is to be done ends right over the word that says it is done.
       const told = words.at(-1)?.text.split(' ').slice(-3).join(' ')
-      if (askFolded.length > 0 && told !== undefined && columns >= 40)
+      if (byEnter && told !== undefined && columns >= 40)
         expect(whole.at(-1)).toContain(`${told} Key done when it is done`)
       const withoutTitle = whole.map((side) => side.replace(/Enter(?: turns over:|: over,) \d of \d/, ''))
       for (const { text } of due)

@@ -25,6 +25,9 @@ describe('repeats alike within', () => {
     ['4 delta-degF', '4 degF (2.2 degC)'],
     ['0.01 mm', '0.01 mm'],
     ['5 deg', '5 deg'],
+    ['3 m/s', '3 m/s'],
+    ['2 m3/h', '2 m3/h'],
+    ['3 lbf.in', '3 lbf.in (0.33 N.m)'],
   ])('%s, on a machine in millimetres', (text, told) => {
     expect(alikeWithin(millimetres, written(text))).toBe(told)
   })
