@@ -40,7 +40,7 @@ export function wantedLine(defs: Definitions, state: State, prompt: Prompt): str
     case 'late':
       return 'Asked is 1 or 2: whether the late figure counts.'
     case 'tell':
-      return 'Press Enter, and nothing else, once it is done.'
+      return 'Key done, or press Enter alone, once it is done.'
     case 'confirm':
       return 'Asked is 1 if it is so, 2 if it is not.'
     case 'observe': {

@@ -118,7 +118,7 @@ const ASKED: readonly (readonly [keyof typeof AT, string, RegExp])[] = [
     /^FIRST: come out[\s\S]*It fell: a gas reading[\s\S]*ALL OUT[\s\S]*shown anew/,
   ],
   ['stopped', 'what now?', /^STOP is open[\s\S]*A lead releases/],
-  ['tell', 'what do I do now?', /^Press Enter, and nothing else/],
+  ['tell', 'what do I do now?', /^Key done, or press Enter alone, once it is done/],
   ['witness', 'I am alone', /alone nobody passes it/],
   ['witness', 'im alone', /alone nobody passes it/],
   ['witness', 'sorry, im on my own.', /alone nobody passes it/],

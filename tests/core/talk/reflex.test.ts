@@ -67,7 +67,7 @@ describe('a word keyed out of habit', () => {
   it.each([
     ['ok', new Walk().toBore(), 'the figure in inches, as M-3 shows it'],
     ['ok', new Walk().toGate().keys(...LOCK_LINES, ...WORD_LINES), 'the figure in %vol that the meter shows'],
-    ['ok', new Walk().keys('RO', 'TC-401-1'), 'Press Enter, and nothing else, once it is done'],
+    ['ok', new Walk().keys('RO', 'TC-401-1'), 'Key done, or press Enter alone, once it is done'],
     ['y', new Walk().throughGate(), '1 if it is so, 2 if it is not'],
     ['yes', new Walk().toBore().keys('9.053'), '1, 2 or 3'],
     ['yes', new Walk().toVerdict(), 'the decision, 1 to 6 or its word'],
